@@ -1,0 +1,31 @@
+#pragma once
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace seamtakt {
+
+/// Input that can't be used: what a person or a file got wrong. Thrown by value, one a problem,
+/// the first problem only. Its what() is the one line the program prints:
+/// "WHERE: found FOUND, expected EXPECTED (at POINTER)".
+class InputError : public std::runtime_error {
+ public:
+  /// where: "FILE:LINE:COLUMN", "FILE", or a command option such as "--travel-speed".
+  /// found, expected: short phrases without a full stop. pointer: JSON pointer, may be empty.
+  InputError(std::string where, std::string found, std::string expected, std::string pointer = {});
+
+  const std::string& where() const { return where_; }
+  const std::string& found() const { return found_; }
+  const std::string& expected() const { return expected_; }
+  const std::string& pointer() const { return pointer_; }
+
+ private:
+  std::string where_, found_, expected_, pointer_;
+};
+
+/// Text as it may be printed: control bytes and bytes that aren't UTF-8 become \xNN, bidirectional
+/// control characters become \u{XXXX}; longer than `limit` bytes is cut with "...".
+std::string printable(std::string_view text, std::size_t limit = 120);
+
+}  // namespace seamtakt

@@ -1,0 +1,126 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "plan/evaluation.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt {
+
+/// What a robot has loaded, or a pass needs: indices into the plan's lists; -1 where the plan doesn't say.
+struct Package {
+  std::int32_t wire = -1, gas = -1, power_source = -1;
+};
+
+/// Whether a pass that needs `need` can be welded with `have`. What the plan doesn't say always fits.
+inline bool fits(const Package& have, const Package& need) {
+  const auto same = [](std::int32_t a, std::int32_t b) { return a == b || a < 0 || b < 0; };
+  return same(have.wire, need.wire) && same(have.gas, need.gas) && same(have.power_source, need.power_source);
+}
+
+/// What is loaded after a change to `need`: what the pass leaves open stays as it was.
+inline Package changed(const Package& have, const Package& need) {
+  return {need.wire < 0 ? have.wire : need.wire, need.gas < 0 ? have.gas : need.gas,
+          need.power_source < 0 ? have.power_source : need.power_source};
+}
+
+struct CellRobot {
+  int motion = 0;             ///< robots of equal air speed, acceleration and wrist time share one
+  double sense_point_s = 0;
+  double wire_change_s = -1;  ///< below 0: it can't change
+  Package loaded;
+};
+
+/// One run of weld along a seam, as drawn.
+struct CellRun {
+  double share = 1;  ///< of the pass's arc time
+  Point_mm begin, end;
+  double from_mm = 0, to_mm = 0;  ///< along the seam's path
+};
+
+struct CellPass {
+  double arc_s = 0;             ///< all runs
+  double interpass_wait_s = 0;  ///< from the end of the pass before; 0 for the first
+  Package need;
+};
+
+/// A seam that a robot welds. [first_x, first_x + x_count) are ranges of the model's lists.
+struct CellSeam {
+  int source = 0;  ///< index in Weldment::seams
+  int first_pass = 0, pass_count = 0;
+  int first_run = 0, run_count = 0;
+  int first_after = 0, after_count = 0;
+  int first_zone = 0, zone_count = 0;
+  int first_robot = 0, robot_count = 0;  ///< robots that can weld it, in the order of its list
+  std::uint64_t robot_mask = 0;          ///< the same as a set of bits
+  int orientation = -1;                  ///< -1: any
+  int sense_points = 0;
+  bool reversible = true;
+};
+
+/// The kinematics that several robots may share.
+struct Motion {
+  double speed_mm_s = 1000, acceleration_mm_s2 = 4000, wrist_s = 0;
+  std::vector<double> air_s;  ///< [from * point_count + to]; empty where the table would be too large
+};
+
+/// A weldment in its cell, compiled for scheduling: indices and plain numbers, no strings.
+///
+/// Points are numbered: seam i begins at 2i and ends at 2i + 1 (as drawn); robot r's home is 2*seams + r.
+/// Per-robot times stand at [index * robot_count + robot].
+struct CellModel {
+  std::vector<CellRobot> robots;
+  std::vector<Motion> motions;
+  std::vector<CellSeam> seams;
+  std::vector<CellPass> passes;
+  std::vector<CellRun> runs;
+  std::vector<int> after;        ///< seams that must be done before
+  std::vector<int> zones_of;     ///< zones a seam lies in
+  std::vector<int> robots_of;    ///< robots that can weld a seam
+  std::vector<int> precedence_order;  ///< all seams, each behind those it comes after, else in file order
+  int zone_count = 0, orientation_count = 0;
+  double orientation_change_s = 0;
+  double service_every_arc_s = 0;  ///< 0: no torch service
+  double service_s = 0;
+  std::vector<Point_mm> points;
+  std::vector<double> start_s;      ///< [pass, robot] arc start of one run
+  std::vector<double> end_s;        ///< [pass, robot] crater fill and post-flow of one run
+  std::vector<double> weld_s;       ///< [pass, robot] all runs of a pass with the air moves between, no service
+  std::vector<double> inner_air_s;  ///< [run, robot] air move from the run before, as drawn; 0 for the first
+  std::vector<double> back_s;       ///< [seam, robot] air move from one end to the other; 0 where they coincide
+
+  int robot_count() const { return static_cast<int>(robots.size()); }
+  int point_count() const { return static_cast<int>(points.size()); }
+  int home_point(int robot) const { return 2 * static_cast<int>(seams.size()) + robot; }
+  int entry_point(int seam, bool reversed) const { return 2 * seam + (reversed ? 1 : 0); }
+  int exit_point(int seam, bool reversed) const { return 2 * seam + (reversed ? 0 : 1); }
+
+  /// Time of an air move between two points, wrist included (s).
+  double air_s(int robot, int from, int to) const {
+    const Motion& motion = motions[robots[robot].motion];
+    if (motion.air_s.empty()) return air_between_s(motion, points[from], points[to]);
+    return motion.air_s[static_cast<std::size_t>(from) * points.size() + static_cast<std::size_t>(to)];
+  }
+
+  static double air_between_s(const Motion& motion, const Point_mm& from, const Point_mm& to);
+};
+
+struct CompiledCell {
+  CellModel model;
+  Findings findings;
+};
+
+/// Compiles a weldment's robot seams for the plan's cell. A seam that no robot can weld, or that has nothing to weld,
+/// is a fail finding and isn't in the model; seams that come after it are free of it, and so are seams that come
+/// after a manual one (a note): manual work is taken as done before the robots begin.
+/// InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or acceleration isn't above
+/// 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it isn't of this plan.
+CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
+
+/// Whether the seam may be welded against its drawn direction: not in PF or PG, nor where drawn is demanded.
+bool may_reverse(const Seam& seam);
+
+}  // namespace seamtakt

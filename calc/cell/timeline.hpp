@@ -1,0 +1,48 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "plan/evaluation.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt {
+
+enum class MoveKind { air, sense, start, arc, end, wait, orientation, service, index, load, wire_change };
+
+/// The contract's word: "wire-change", ...
+const char* to_string(MoveKind kind);
+
+/// One bar of a robot's timeline.
+struct Move {
+  std::string robot;
+  std::string seam;  ///< empty where the move belongs to none
+  int pass = 0;      ///< 0 where it belongs to none
+  bool reversed = false;
+  double start_s = 0, end_s = 0;
+  MoveKind kind = MoveKind::air;
+  std::vector<Point_mm> points;  ///< where the torch goes: from, to (air), or along the seam (arc)
+};
+
+/// A weldment's cycle in the cell. Sums are over all robots; definitions are the contract's.
+struct CycleResult {
+  std::string weldment;
+  double cycle_time_s = 0;
+  double weld_s = 0;         ///< from the first robot's leaving home to the last one's return
+  double arc_on_s = 0, air_s = 0, sense_s = 0, start_end_s = 0, wait_s = 0, orientation_s = 0, service_s = 0,
+         wire_change_s = 0, load_unload_s = 0;
+  double arc_on_ratio = 0;
+  std::optional<double> takt_s, takt_margin_s;
+  std::optional<double> lower_bound_s, gap_pct;
+  std::vector<Move> moves;
+  Findings findings;
+};
+
+/// `cycle --order given`: seams in file order, each by the first robot of its list. `evaluation` is of this plan.
+/// A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit and can't be
+/// changed) is a fail finding and is left out of the timeline.
+CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
+
+}  // namespace seamtakt

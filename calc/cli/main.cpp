@@ -1,0 +1,61 @@
+#include <cstdio>
+#include <system_error>
+
+#include "base/error.hpp"
+#include "base/version.hpp"
+#include "cli/command.hpp"
+#include "exchange/caution.hpp"
+
+namespace {
+
+using namespace seamtakt;
+
+int fail(int code, const std::string& message) {
+  std::fprintf(stderr, "seamtakt: %s\n", message.c_str());
+  return code;
+}
+
+/// CLI11's messages may run over several lines; the contract wants one.
+std::string one_line(std::string text) {
+  for (char& c : text)
+    if (c == '\n') c = ' ';
+  while (!text.empty() && text.back() == ' ') text.pop_back();
+  return text;
+}
+
+int print(const cli::Outcome& outcome) {
+  const bool written = std::fwrite(outcome.output.data(), 1, outcome.output.size(), stdout) == outcome.output.size();
+  if (!written || std::fflush(stdout) != 0)
+    return fail(cli::machine_failed, "standard output: could not be written");
+  return outcome.exit_code;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  CLI::App app{"Seamtakt plans robot weld cells: from the drawing's fillet to heat, cycle, takt and the audited arc log."};
+  app.footer(caution_text());
+  app.set_version_flag("--version", program_version);
+  app.require_subcommand(1);
+  cli::Result result;
+  cli::add_calc(app, result);
+  cli::add_evaluate(app, result);
+  cli::add_cycle(app, result);
+  cli::add_audit(app, result);
+  cli::add_report(app, result);
+
+  try {
+    app.parse(argc, argv);
+    return print(result);
+  } catch (const CLI::Success& success) {
+    return app.exit(success);  // --help, --version
+  } catch (const CLI::ParseError& error) {
+    return fail(cli::bad_input, one_line(error.what()) + " (see --help)");
+  } catch (const InputError& error) {
+    return fail(cli::bad_input, error.what());
+  } catch (const std::system_error& error) {
+    return fail(cli::machine_failed, one_line(error.what()));
+  } catch (const std::bad_alloc&) {
+    return fail(cli::machine_failed, "out of memory");
+  }
+}

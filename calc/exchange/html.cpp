@@ -1,0 +1,82 @@
+#include "exchange/html.hpp"
+
+#include "base/error.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr const char* style = R"(
+:root{color-scheme:light dark;--paper:#f7f5f0;--ink:#23272e;--quiet:#5a626d;--rule:#d8d3c7;--ok:#0b6e5a;--note:#1f5f99;--warn:#8a5a00;--fail:#b23a00}
+@media (prefers-color-scheme:dark){:root{--paper:#1d2127;--ink:#e8e6e1;--quiet:#a7afba;--rule:#3a414b;--ok:#4fc3a1;--note:#7fb6e6;--warn:#e7b24a;--fail:#ff8a5c}}
+body{background:var(--paper);color:var(--ink);font:15px/1.45 system-ui,sans-serif;margin:2em auto;max-width:78em;padding:0 1.5em}
+h1{font-size:1.6em;margin:0 0 .2em}h2{font-size:1.2em;margin:2em 0 .4em;border-bottom:1px solid var(--rule)}h3{font-size:1.02em;margin:1.4em 0 .3em}
+p{margin:.4em 0;max-width:60em}.quiet{color:var(--quiet)}.caution{border-left:4px solid var(--warn);padding:.3em .8em}
+table{border-collapse:collapse;margin:.5em 0;font-variant-numeric:tabular-nums}th,td{padding:.22em .7em;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
+dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;height:auto}svg text{fill:var(--ink);font:11px system-ui,sans-serif}
+.sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
+@media print{body{max-width:none;margin:0;background:#fff;color:#000}h2{break-after:avoid}tr{break-inside:avoid}}
+)";
+
+}  // namespace
+
+std::string html_text(std::string_view text) {
+  std::string escaped;
+  for (char c : printable(text, text.size() * 8 + 8)) {
+    switch (c) {
+      case '&': escaped += "&amp;"; break;
+      case '<': escaped += "&lt;"; break;
+      case '>': escaped += "&gt;"; break;
+      case '"': escaped += "&quot;"; break;
+      case '\'': escaped += "&#39;"; break;
+      default: escaped += c;
+    }
+  }
+  return escaped;
+}
+
+HtmlPage::HtmlPage(std::string_view title) : title_(title) { heading(1, title); }
+
+void HtmlPage::heading(int level, std::string_view text) {
+  const std::string tag = "h" + std::to_string(level);
+  body_ += "<" + tag + ">" + html_text(text) + "</" + tag + ">\n";
+}
+
+void HtmlPage::paragraph(std::string_view text, std::string_view css_class) {
+  body_ += css_class.empty() ? "<p>" : "<p class=\"" + html_text(css_class) + "\">";
+  body_ += html_text(text) + "</p>\n";
+}
+
+void HtmlPage::data_list(const std::vector<std::pair<std::string, std::string>>& items) {
+  body_ += "<dl>";
+  for (const auto& [label, value] : items)
+    body_ += "<dt>" + html_text(label) + "</dt><dd>" + html_text(value) + "</dd>\n";
+  body_ += "</dl>\n";
+}
+
+void HtmlPage::table(const std::vector<std::string>& head, const std::vector<bool>& numeric,
+                     const std::vector<std::vector<std::string>>& rows) {
+  const auto cell = [&](const char* tag, std::size_t column, const std::string& text) {
+    const bool right = column < numeric.size() && numeric[column];
+    body_ += std::string("<") + tag + (right ? " class=\"n\">" : ">") + html_text(text) + "</" + tag + ">";
+  };
+  body_ += "<table><thead><tr>";
+  for (std::size_t i = 0; i < head.size(); ++i) cell("th", i, head[i]);
+  body_ += "</tr></thead><tbody>\n";
+  for (const auto& row : rows) {
+    body_ += "<tr>";
+    for (std::size_t i = 0; i < row.size(); ++i) cell("td", i, row[i]);
+    body_ += "</tr>\n";
+  }
+  body_ += "</tbody></table>\n";
+}
+
+std::string HtmlPage::finish() const {
+  return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
+         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
+         html_text(title_) + "</title>\n<style>" + style + "</style></head>\n<body>\n" + body_ + "</body></html>\n";
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace seamtakt {
+
+/// Text as HTML text or attribute value: & < > " ' escaped, control bytes shown as printable() shows them.
+std::string html_text(std::string_view text);
+
+/// Builds one self-contained HTML page: no script, nothing fetched (strict content security policy).
+class HtmlPage {
+ public:
+  explicit HtmlPage(std::string_view title);
+
+  void heading(int level, std::string_view text);
+  void paragraph(std::string_view text, std::string_view css_class = {});
+  /// Rows of label and value.
+  void data_list(const std::vector<std::pair<std::string, std::string>>& items);
+  /// `numeric` columns are right-aligned. Cells are plain text.
+  void table(const std::vector<std::string>& head, const std::vector<bool>& numeric,
+             const std::vector<std::vector<std::string>>& rows);
+  /// Markup made by this program itself, for instance an SVG drawing.
+  void raw(std::string_view markup) { body_ += markup; }
+  std::string finish() const;
+
+ private:
+  std::string title_, body_;
+};
+
+}  // namespace seamtakt

@@ -1,0 +1,59 @@
+#include <cmath>
+
+#include "formula/propagation.hpp"
+#include "formula/valid_range.hpp"
+
+namespace seamtakt {
+namespace {
+
+using Uncertain = std::vector<std::pair<std::string, double>>;
+
+/// Adds to `variance` what the inputs [begin, end) contribute; at most dual_inputs at a time.
+void add_variances(const Quantity& quantity, const Inputs<double>& inputs, const Uncertain& uncertain,
+                   std::size_t begin, std::size_t end, UncertaintyByName& variance) {
+  Inputs<Dual> seeded_inputs;
+  for (const auto& [name, value] : inputs.numbers) seeded_inputs.numbers.emplace(name, Dual(value));
+  for (std::size_t i = begin; i < end; ++i) {
+    Dual& number = seeded_inputs.numbers.find(uncertain[i].first)->second;
+    number = seeded(number.value(), i - begin);
+  }
+  seeded_inputs.texts = inputs.texts;
+  seeded_inputs.series = inputs.series;
+  Results<Dual> results;
+  results.keep_explanations = false;
+  quantity.compute_dual(seeded_inputs, results);
+  for (const auto& [key, value] : results.values) {
+    if (!value.number) continue;
+    double& sum = variance[key];
+    for (std::size_t i = begin; i < end; ++i) {
+      double part = value.number->derivatives()[static_cast<Eigen::Index>(i - begin)] * uncertain[i].second;
+      sum += part * part;
+    }
+  }
+}
+
+}  // namespace
+
+void add_first_order_uncertainty(const Quantity& quantity, const Inputs<double>& inputs,
+                                 const UncertaintyByName& standard_uncertainty, QuantityAnswer& answered) {
+  Uncertain uncertain;
+  for (const auto& [name, u] : standard_uncertainty)
+    if (u > 0) uncertain.emplace_back(name, u);
+  if (uncertain.empty()) return;
+  UncertaintyByName variance;
+  for (std::size_t begin = 0; begin < uncertain.size(); begin += dual_inputs)
+    add_variances(quantity, inputs, uncertain, begin, std::min(uncertain.size(), begin + dual_inputs),
+                  variance);
+  for (const auto& [key, sum] : variance) {
+    if (std::isfinite(sum)) {
+      answered.u[key] = std::sqrt(sum);
+    } else {
+      answered.results.findings.push_back(
+          remark("uncertainty.no-slope", key,
+                 key + " has no finite slope here, so its uncertainty isn't stated to first order.",
+                 "jcgm-100, 5.1.2"));
+    }
+  }
+}
+
+}  // namespace seamtakt

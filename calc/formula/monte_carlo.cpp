@@ -1,0 +1,178 @@
+#include <algorithm>
+#include <cmath>
+#include <exception>
+#include <numbers>
+#include <thread>
+
+#include "formula/propagation.hpp"
+#include "formula/valid_range.hpp"
+
+namespace seamtakt {
+namespace {
+
+constexpr std::size_t block_samples = 1024;
+
+/// Finaliser of the SplitMix64 generator: neighbouring counters come out unrelated.
+std::uint64_t hashed(std::uint64_t x) {
+  x += 0x9e3779b97f4a7c15u;
+  x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+  x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+  return x ^ (x >> 31);
+}
+
+/// In (0, 1], so that its logarithm is finite.
+double unit_interval(std::uint64_t bits) {
+  return (static_cast<double>(bits >> 11) + 1.0) * 0x1p-53;
+}
+
+/// Count, mean and sum of squared deviations of one key (Welford), joined block by block (Chan).
+struct Moments {
+  std::uint64_t count = 0;
+  double mean = 0, squares = 0;
+
+  void add(double x) {
+    ++count;
+    double step = x - mean;
+    mean += step / static_cast<double>(count);
+    squares += step * (x - mean);
+  }
+  void join(const Moments& other) {
+    if (other.count == 0) return;
+    double n = static_cast<double>(count), m = static_cast<double>(other.count), step = other.mean - mean;
+    mean += step * m / (n + m);
+    squares += other.squares + step * step * n * m / (n + m);
+    count += other.count;
+  }
+};
+
+struct Block {
+  std::map<std::string, Moments, std::less<>> by_key;
+  std::uint64_t left_out = 0;
+};
+
+struct Drawing {
+  std::string name;
+  double value, u;
+};
+
+class Sampler {
+ public:
+  Sampler(const Quantity& quantity, const Inputs<double>& inputs, const QuantityRequest& request)
+      : quantity_(quantity), inputs_(inputs), seed_(request.seed) {
+    for (const auto& [name, u] : request.standard_uncertainty)
+      if (u > 0) drawings_.push_back({name, inputs.number(name), u});
+  }
+
+  bool nothing_to_draw() const { return drawings_.empty(); }
+
+  Block run(std::uint64_t begin, std::uint64_t end) {
+    Block block;
+    for (std::uint64_t sample = begin; sample < end; ++sample) add_sample(sample, block);
+    return block;
+  }
+
+ private:
+  void add_sample(std::uint64_t sample, Block& block) {
+    for (std::size_t i = 0; i < drawings_.size(); ++i)
+      inputs_.numbers.find(drawings_[i].name)->second =
+          drawings_[i].value + drawings_[i].u * normal_deviate(seed_, sample, i);
+    Results<double> results;
+    results.keep_explanations = false;
+    try {
+      quantity_.compute(inputs_, results);
+    } catch (const InputError&) {
+      ++block.left_out;
+      return;
+    }
+    for (const auto& [key, value] : results.values)
+      if (value.number && std::isfinite(*value.number)) block.by_key[key].add(*value.number);
+  }
+
+  const Quantity& quantity_;
+  Inputs<double> inputs_;
+  std::uint64_t seed_;
+  std::vector<Drawing> drawings_;
+};
+
+/// Each thread takes every n-th block; where a block lands doesn't matter, blocks are joined in order.
+std::vector<Block> run_blocks(const Sampler& sampler, std::uint64_t samples) {
+  std::size_t blocks = static_cast<std::size_t>((samples + block_samples - 1) / block_samples);
+  std::size_t threads = std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, blocks);
+  std::vector<Block> done(blocks);
+  std::vector<std::exception_ptr> failures(threads);
+  auto work = [&](std::size_t thread) {
+    try {
+      Sampler own = sampler;
+      for (std::size_t b = thread; b < blocks; b += threads)
+        done[b] = own.run(b * block_samples, std::min<std::uint64_t>(samples, (b + 1) * block_samples));
+    } catch (...) {
+      failures[thread] = std::current_exception();
+    }
+  };
+  {
+    std::vector<std::jthread> others;
+    for (std::size_t thread = 1; thread < threads; ++thread) others.emplace_back(work, thread);
+    work(0);
+  }
+  for (const auto& failure : failures)
+    if (failure) std::rethrow_exception(failure);
+  return done;
+}
+
+/// First order and Monte Carlo apart by more than this share: the formula bends within the uncertainty.
+constexpr double routes_agree_within = 0.1;
+constexpr std::uint64_t samples_that_tell = 10000;
+
+void note_disagreement(const std::string& key, double first_order, double drawn, std::uint64_t samples,
+                       Findings& findings) {
+  if (samples < samples_that_tell || std::abs(drawn - first_order) <= routes_agree_within * first_order)
+    return;
+  Finding finding =
+      remark("uncertainty.not-linear", key,
+             "The formula bends within the inputs' uncertainty: take the Monte Carlo value for " + key + ".",
+             "jcgm-101, 8");
+  finding.value = drawn;
+  finding.limit = first_order;
+  findings.push_back(std::move(finding));
+}
+
+}  // namespace
+
+double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t input) {
+  std::uint64_t stream = hashed(hashed(seed) ^ input);
+  double u1 = unit_interval(hashed(stream + 2 * sample));
+  double u2 = unit_interval(hashed(stream + 2 * sample + 1));
+  return std::sqrt(-2 * std::log(u1)) * std::cos(2 * std::numbers::pi * u2);
+}
+
+void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>& inputs,
+                                 const QuantityRequest& request, QuantityAnswer& answered) {
+  if (request.monte_carlo_samples < 2)
+    throw InputError("--monte-carlo", std::to_string(request.monte_carlo_samples), "2 samples or more");
+  Sampler sampler(quantity, inputs, request);
+  if (sampler.nothing_to_draw())
+    throw InputError("--monte-carlo", "no input with an uncertainty", "at least one --u-NAME");
+  std::uint64_t samples = request.monte_carlo_samples;
+  Block all;
+  for (const Block& block : run_blocks(sampler, samples)) {
+    for (const auto& [key, moments] : block.by_key) all.by_key[key].join(moments);
+    all.left_out += block.left_out;
+  }
+  for (const auto& [key, moments] : all.by_key) {
+    if (moments.count < 2 || !std::isfinite(moments.squares)) continue;
+    double drawn = std::sqrt(moments.squares / static_cast<double>(moments.count - 1));
+    answered.u_monte_carlo[key] = drawn;
+    if (auto at = answered.u.find(key); at != answered.u.end())
+      note_disagreement(key, at->second, drawn, samples, answered.results.findings);
+  }
+  if (all.left_out > 0) {
+    Finding finding = remark("uncertainty.samples-left-out", "--monte-carlo",
+                             std::to_string(all.left_out) + " of " + std::to_string(samples) +
+                                 " samples drew values from which nothing can be computed and were left out.",
+                             "jcgm-101, 7");
+    finding.value = static_cast<double>(all.left_out);
+    answered.results.findings.push_back(std::move(finding));
+  }
+}
+
+}  // namespace seamtakt

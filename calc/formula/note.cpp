@@ -1,0 +1,122 @@
+#include "formula/note.hpp"
+
+#include <algorithm>
+
+#include "base/units.hpp"
+
+namespace seamtakt {
+namespace {
+
+bool begins_name(char c) {
+  return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_' ||
+         static_cast<unsigned char>(c) >= 0x80;
+}
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+bool continues_name(char c) {
+  return begins_name(c) || is_digit(c);
+}
+
+std::size_t end_of_name(std::string_view text, std::size_t at) {
+  while (at < text.size() && continues_name(text[at])) ++at;
+  return at;
+}
+
+/// A number of the formula itself: "1e5" holds no symbol e5.
+std::size_t end_of_number(std::string_view text, std::size_t at) {
+  while (at < text.size() && (is_digit(text[at]) || text[at] == '.')) ++at;
+  if (at < text.size() && (text[at] == 'e' || text[at] == 'E')) {
+    std::size_t exponent = at + 1;
+    if (exponent < text.size() && (text[exponent] == '+' || text[exponent] == '-')) ++exponent;
+    if (exponent < text.size() && is_digit(text[exponent])) {
+      while (exponent < text.size() && is_digit(text[exponent])) ++exponent;
+      return exponent;
+    }
+  }
+  return at;
+}
+
+/// What a person typed comes back as typed; a computed number is cut where its digits say nothing more.
+std::string shown(double value) {
+  std::string exact = number_text(value);
+  return exact.size() <= 10 ? exact : rounded_text(value, 10);
+}
+
+std::string in_formula(double value) {
+  std::string text = shown(value);
+  return text.starts_with('-') ? "(" + text + ")" : text;
+}
+
+std::string replace_symbols(std::string_view text, const std::vector<SymbolValue>& values) {
+  std::string out;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    std::size_t end = at + 1;
+    if (is_digit(text[at])) {
+      end = end_of_number(text, at);
+    } else if (begins_name(text[at])) {
+      end = end_of_name(text, at);
+      auto name = text.substr(at, end - at);
+      auto known =
+          std::find_if(values.begin(), values.end(), [&](const auto& v) { return v.symbol == name; });
+      if (known != values.end()) {
+        out += in_formula(known->value);
+        at = end;
+        continue;
+      }
+    }
+    out += text.substr(at, end - at);
+    at = end;
+  }
+  return out;
+}
+
+}  // namespace
+
+const char* to_string(SourceBasis basis) {
+  switch (basis) {
+    case SourceBasis::read:
+      return "read";
+    case SourceBasis::part_read:
+      return "part read, part recalled";
+    case SourceBasis::recalled:
+      return "recalled: compare with your copy";
+    case SourceBasis::derived:
+      return "derived here";
+    case SourceBasis::common_practice:
+      return "common practice, no source";
+  }
+  return "";
+}
+
+std::string with_numbers(const Explanation& explanation) {
+  std::string_view symbols = explanation.note->symbols;
+  std::size_t equals = symbols.find('=');
+  std::size_t right = equals == std::string_view::npos ? 0 : equals + 1;
+  return std::string(symbols.substr(0, right)) + replace_symbols(symbols.substr(right), explanation.inputs);
+}
+
+std::string explanation_text(const Explanation& explanation) {
+  const FormulaNote& note = *explanation.note;
+  auto with_unit = [](const std::string& text, const std::string& unit) {
+    return unit.empty() ? text : text + " " + unit;
+  };
+  std::string text =
+      std::string(note.result) + ": " + with_unit(shown(explanation.result), explanation.unit) + "\n";
+  text += std::string("  formula   ") + note.symbols + "\n";
+  text += "  numbers   " + with_numbers(explanation) + "\n";
+  for (const auto& input : explanation.inputs)
+    text += "  where     " + input.symbol + " = " + with_unit(shown(input.value), input.unit) + ", " +
+            input.meaning + "\n";
+  std::string clause = note.clause;
+  text += std::string("  source    ") + note.source_key + (clause.empty() ? "" : ", " + clause) + " (" +
+          to_string(note.basis) + ")\n";
+  text += std::string("  holds     ") + note.range + "\n";
+  text += std::string("  accuracy  ") + note.accuracy + "\n";
+  return text;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace seamtakt {
+
+/// How the source of a formula was had.
+enum class SourceBasis { read, part_read, recalled, derived, common_practice };
+
+const char* to_string(SourceBasis basis);
+
+/// What stands beside a formula: printed by --explain, the desk's tooltip and the auditor's sheet.
+struct FormulaNote {
+  const char* id;          ///< stable, e.g. "heat-input.arc-energy"
+  const char* result;      ///< key of the result, e.g. "arc_energy_kJ_mm"
+  const char* symbols;     ///< formula in symbols, e.g. "E = U*I/(1000*v)"
+  const char* source_key;  ///< key in reference/sources.csv
+  const char* clause;      ///< clause, table, page
+  const char* range;       ///< where it holds
+  const char* accuracy;    ///< scatter where the source states one, else "not stated by the source"
+  SourceBasis basis;
+};
+
+/// A symbol of a note with the number that was put in.
+struct SymbolValue {
+  std::string symbol;   ///< as in FormulaNote::symbols, e.g. "U"
+  std::string meaning;  ///< "arc voltage"
+  double value;
+  std::string unit;  ///< "V"
+};
+
+/// A number that explains itself.
+struct Explanation {
+  const FormulaNote* note = nullptr;
+  std::vector<SymbolValue> inputs;
+  double result = 0;
+  std::string unit;
+};
+
+/// The formula with each symbol replaced by its number: "E = 24.8*205/(1000*5)".
+std::string with_numbers(const Explanation& explanation);
+
+/// The explanation as lines of text: formula, numbers put in, symbols, source and clause, range, accuracy,
+/// basis.
+std::string explanation_text(const Explanation& explanation);
+
+}  // namespace seamtakt

@@ -1,0 +1,149 @@
+#include "formula/quantity.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include "base/units.hpp"
+#include "formula/propagation.hpp"
+
+namespace seamtakt {
+namespace {
+
+const OptionSpec* find_option(const Quantity& quantity, std::string_view name) {
+  for (const auto& option : quantity.options)
+    if (name == option.name) return &option;
+  return nullptr;
+}
+
+/// "a, b or c"
+std::string listed(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
+    text += names[i];
+  }
+  return text;
+}
+
+std::string options_of(const Quantity& quantity) {
+  std::vector<std::string> names;
+  for (const auto& option : quantity.options) names.push_back("--" + std::string(option.name));
+  return listed(names);
+}
+
+std::vector<std::string> choices_of(const OptionSpec& option) {
+  std::vector<std::string> choices;
+  std::string_view rest = option.choices;
+  while (true) {
+    std::size_t bar = rest.find('|');
+    choices.emplace_back(rest.substr(0, bar));
+    if (bar == std::string_view::npos) return choices;
+    rest.remove_prefix(bar + 1);
+  }
+}
+
+const OptionSpec& known_option(const Quantity& quantity, std::string_view name) {
+  if (const OptionSpec* option = find_option(quantity, name)) return *option;
+  throw InputError("--" + printable(name), "an option that " + std::string(quantity.name) + " doesn't have",
+                   options_of(quantity));
+}
+
+void check_number(const Quantity& quantity, std::string_view name, double value) {
+  const OptionSpec& option = known_option(quantity, name);
+  if (option.kind != OptionKind::number) throw InputError("--" + std::string(name), "a number", "a text");
+  if (!std::isfinite(value))
+    throw InputError("--" + std::string(name), number_text(value), "a finite number");
+}
+
+void check_text(const Quantity& quantity, std::string_view name, const std::string& text) {
+  const OptionSpec& option = known_option(quantity, name);
+  if (option.kind == OptionKind::number)
+    throw InputError("--" + std::string(name), printable(text), "a number");
+  if (option.kind != OptionKind::text || !option.choices) return;
+  auto choices = choices_of(option);
+  if (std::find(choices.begin(), choices.end(), text) == choices.end())
+    throw InputError("--" + std::string(name), printable(text), listed(choices));
+}
+
+void fill_default(const OptionSpec& option, Inputs<double>& inputs) {
+  if (!option.default_text || inputs.has(option.name)) return;
+  if (option.kind != OptionKind::number) {
+    inputs.texts[option.name] = option.default_text;
+    return;
+  }
+  std::string_view text = option.default_text;
+  double value = 0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  inputs.numbers[option.name] = value;
+}
+
+Inputs<double> checked_inputs(const Quantity& quantity, const Inputs<double>& given) {
+  for (const auto& [name, value] : given.numbers) check_number(quantity, name, value);
+  for (const auto& [name, text] : given.texts) check_text(quantity, name, text);
+  Inputs<double> inputs = given;
+  for (const auto& option : quantity.options) fill_default(option, inputs);
+  return inputs;
+}
+
+void check_uncertainties(const Quantity& quantity, const QuantityRequest& request,
+                         const Inputs<double>& inputs) {
+  for (const auto& [name, u] : request.standard_uncertainty) {
+    const OptionSpec& option = known_option(quantity, name);
+    std::string where = "--u-" + name;
+    if (option.kind != OptionKind::number) throw InputError(where, "an uncertainty of a text", "none");
+    if (!std::isfinite(u) || u < 0) throw InputError(where, number_text(u), "0 or more");
+    if (u > 0 && !inputs.numbers.contains(name))
+      throw InputError(where, "an uncertainty without its value", "--" + name + " as well");
+  }
+}
+
+/// "--voltage 1e+300, --current 1e+300": what was given, for the message about a result that came of it.
+std::string given_numbers(const Inputs<double>& inputs) {
+  std::string text;
+  for (const auto& [name, value] : inputs.numbers)
+    text += (text.empty() ? "--" : ", --") + name + " " + number_text(value);
+  return text.empty() ? "what was given" : text;
+}
+
+[[noreturn]] void refuse_result(const Quantity& quantity, std::string_view key,
+                                const Inputs<double>& inputs) {
+  throw InputError("calc " + std::string(quantity.name),
+                   given_numbers(inputs) + ", for which " + std::string(key) + " isn't finite",
+                   "values that give finite results");
+}
+
+void check_finite(const Quantity& quantity, const Results<double>& results, const Inputs<double>& inputs) {
+  for (const auto& [key, value] : results.values) {
+    if (value.number && !std::isfinite(*value.number)) refuse_result(quantity, key, inputs);
+    for (const auto& element : value.list)
+      if (element && !std::isfinite(*element)) refuse_result(quantity, key, inputs);
+  }
+  for (const auto& finding : results.findings) {
+    bool finite = std::isfinite(finding.value.value_or(0)) && std::isfinite(finding.limit.value_or(0));
+    if (!finite) refuse_result(quantity, finding.rule, inputs);
+  }
+}
+
+}  // namespace
+
+const Quantity* find_quantity(std::string_view name) {
+  for (const Quantity* quantity : quantities())
+    if (name == quantity->name) return quantity;
+  return nullptr;
+}
+
+QuantityAnswer answer(const Quantity& quantity, const QuantityRequest& request) {
+  Inputs<double> inputs = checked_inputs(quantity, request.inputs);
+  check_uncertainties(quantity, request, inputs);
+  QuantityAnswer answered;
+  quantity.compute(inputs, answered.results);
+  if (answered.results.values.empty() && answered.results.findings.empty())
+    throw InputError("calc " + std::string(quantity.name), "nothing to compute from", options_of(quantity));
+  check_finite(quantity, answered.results, inputs);
+  add_first_order_uncertainty(quantity, inputs, request.standard_uncertainty, answered);
+  if (request.monte_carlo_samples > 0) add_monte_carlo_uncertainty(quantity, inputs, request, answered);
+  return answered;
+}
+
+}  // namespace seamtakt

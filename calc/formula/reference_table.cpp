@@ -1,0 +1,41 @@
+#include "formula/reference_table.hpp"
+
+#include "base/catalogue.hpp"
+#include "base/error.hpp"
+
+namespace seamtakt {
+
+ReferenceTable::ReferenceTable(std::string_view name)
+    : table_(parse_csv(reference_text(name), "reference/" + std::string(name))) {}
+
+void ReferenceTable::refuse(std::size_t row, std::string_view column, const char* expected) const {
+  throw InputError(table_.file + ":" + std::to_string(table_.rows[row].line),
+                   "\"" + printable(text(row, column)) + "\" in column " + std::string(column), expected);
+}
+
+const std::string& ReferenceTable::text(std::size_t row, std::string_view column) const {
+  return table_.rows[row].fields[table_.require(column)];
+}
+
+double ReferenceTable::number(std::size_t row, std::string_view column) const {
+  double value = 0;
+  if (!parse_number(text(row, column), value)) refuse(row, column, "a number");
+  return value;
+}
+
+std::optional<double> ReferenceTable::number_or_empty(std::size_t row, std::string_view column) const {
+  if (text(row, column).empty()) return std::nullopt;
+  return number(row, column);
+}
+
+SourceBasis ReferenceTable::basis(std::size_t row) const {
+  const std::string& word = text(row, "basis");
+  if (word == "read") return SourceBasis::read;
+  if (word == "part-read") return SourceBasis::part_read;
+  if (word == "recalled") return SourceBasis::recalled;
+  if (word == "derived") return SourceBasis::derived;
+  if (word == "common-practice") return SourceBasis::common_practice;
+  refuse(row, "basis", "read, part-read, recalled, derived or common-practice");
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/csv.hpp"
+#include "formula/note.hpp"
+
+namespace seamtakt {
+
+/// A table of reference/ (a standard's limits, a material's constants) read by column name. A person may edit
+/// it, so every cell that can't be used is an InputError "FILE:LINE: found ..., expected ...".
+class ReferenceTable {
+ public:
+  /// name: file name within reference/, e.g. "iso5817.csv".
+  explicit ReferenceTable(std::string_view name);
+
+  std::size_t size() const { return table_.rows.size(); }
+  const std::string& text(std::size_t row, std::string_view column) const;
+  /// A finite number.
+  double number(std::size_t row, std::string_view column) const;
+  /// A finite number, or nothing where the cell is empty.
+  std::optional<double> number_or_empty(std::size_t row, std::string_view column) const;
+  /// Column "basis": read, part-read, recalled, derived or common-practice.
+  SourceBasis basis(std::size_t row) const;
+
+ private:
+  [[noreturn]] void refuse(std::size_t row, std::string_view column, const char* expected) const;
+
+  CsvTable table_;
+};
+
+}  // namespace seamtakt

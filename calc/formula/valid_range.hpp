@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "base/finding.hpp"
+#include "base/units.hpp"
+
+namespace seamtakt {
+
+/// Where a formula holds, as its source says. Outside it the value is still given, with a finding.
+struct ValidRange {
+  const char* rule;  ///< "preheat.thickness.range"
+  const char* what;  ///< begins the sentence: "The plate thickness"
+  double lower, upper;
+  const char* unit;
+  const char* source;  ///< standard and clause, or "common practice, no source"
+};
+
+/// A warning where `value` lies outside the range; nothing inside, bounds included.
+inline std::optional<Finding> outside_range(const ValidRange& range, double value, std::string where) {
+  if (value >= range.lower && value <= range.upper) return std::nullopt;
+  std::string unit = *range.unit ? std::string(" ") + range.unit : std::string();
+  Finding finding;
+  finding.rule = range.rule;
+  finding.severity = Severity::warn;
+  finding.where = std::move(where);
+  finding.value = value;
+  finding.limit = value < range.lower ? range.lower : range.upper;
+  finding.unit = range.unit;
+  finding.text = std::string(range.what) + " is outside " + number_text(range.lower) + " to " +
+                 number_text(range.upper) + unit + ", where the formula holds.";
+  finding.source = range.source;
+  return finding;
+}
+
+inline void add_if_any(Findings& findings, std::optional<Finding> finding) {
+  if (finding) findings.push_back(*std::move(finding));
+}
+
+/// A finding without a limit: something to know beside the value.
+inline Finding remark(const char* rule, std::string where, std::string text, std::string source) {
+  return Finding{rule, Severity::note,  std::move(where), std::nullopt, std::nullopt,
+                 "",   std::move(text), std::move(source)};
+}
+
+}  // namespace seamtakt

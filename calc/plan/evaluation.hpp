@@ -1,0 +1,64 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+
+namespace seamtakt {
+
+/// Every derived value of one pass. Names, units and definitions are the contract's; an empty value is null.
+struct PassEvaluation {
+  std::string weldment, seam;
+  int pass = 1;  ///< counts from 1
+  std::string schedule, process;
+  double length_mm = 0;  ///< welded length
+  double current_A = 0, voltage_V = 0;
+  double arc_power_kW = 0, arc_energy_kJ_mm = 0;
+  double thermal_efficiency = 0, heat_input_kJ_mm = 0;
+  double melting_rate_kg_h = 0, deposition_rate_kg_h = 0, deposit_area_mm2 = 0;
+  double penetration_mm = 0;
+  std::string transfer_mode;
+  double cooling_time_s = 0;
+  std::string cooling_regime;
+  std::array<double, 2> cooling_time_span_s{};
+  std::array<double, 2> cooling_time_plate_s{};
+  std::optional<double> cooling_time_hot_s;
+  double cooling_time_fastest_s = 0;  ///< cold, thicker plate, low end of the span: what a lower limit is judged on
+  double cooling_time_slowest_s = 0;  ///< hot, thinner plate, high end: what an upper limit is judged on
+  std::optional<double> preheat_needed_C;
+  double CE_IIW = 0, CET = 0, Pcm = 0, CEN = 0;
+  std::optional<double> haz_hardness_HV;
+  double arc_time_s = 0, wire_g = 0, gas_l = 0, energy_kWh = 0;
+  std::optional<double> U_heat_input_kJ_mm, U_cooling_time_s;  ///< expanded, k = 2
+};
+
+struct SeamEvaluation {
+  std::string weldment, seam;
+  std::optional<double> leg_mm, throat_mm, leg_needed_mm, throat_needed_mm;
+  double area_mm2 = 0, area_needed_mm2 = 0;
+  double interpass_wait_s = 0;  ///< longest of the waits below
+  std::vector<double> interpass_waits_s;  ///< before pass 2, 3, ...; 0 where no interpass limit is set
+  std::optional<double> angular_distortion_deg;
+  std::optional<double> U_leg_mm;
+};
+
+struct WeldmentEvaluation {
+  std::string weldment;
+  double arc_time_s = 0, wire_kg = 0, gas_l = 0, energy_kWh = 0, cost = 0;
+  double robot_share_pct = 0;  ///< of weld length
+  double robot_share_deposit_pct = 0, robot_share_arc_time_pct = 0;
+  std::optional<double> bow_mm;
+};
+
+/// What follows from a plan. Passes and seams stand in file order.
+struct Evaluation {
+  std::vector<PassEvaluation> passes;
+  std::vector<SeamEvaluation> seams;
+  std::vector<WeldmentEvaluation> weldments;
+  Findings findings;
+};
+
+}  // namespace seamtakt

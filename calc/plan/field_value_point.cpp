@@ -1,0 +1,123 @@
+#include "base/json_node.hpp"
+#include "base/units.hpp"
+#include "plan/field_value.hpp"
+#include "plan/json_layout.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+using Kind = JsonNode::Kind;
+constexpr const char* point_form = "[x, y, z] in mm";
+
+void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& place) {
+  for (std::size_t i = 0; i < point.size(); ++i) {
+    FieldPlace::Step step(place, i);
+    check_value(point[i], field, place);
+  }
+}
+
+Point_mm read_point(const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+  Point_mm point{};
+  if (node.kind != Kind::array) place.refuse(found_text(node), point_form);
+  if (node.elements.size() != point.size())
+    place.refuse("a list of " + std::to_string(node.elements.size()), point_form);
+  for (std::size_t i = 0; i < point.size(); ++i) {
+    FieldPlace::Step step(place, i);
+    if (node.elements[i].kind != Kind::number) place.refuse(found_text(node.elements[i]), "a number in mm");
+    point[i] = node.elements[i].number;
+    check_value(point[i], field, place);
+  }
+  return point;
+}
+
+Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPlace& place) {
+  Point_mm point{};
+  std::size_t count = 0;
+  for (std::string_view item : split_text(text, ' ')) {
+    if (item.empty()) continue;
+    if (count == point.size()) place.refuse(quoted(text), "three numbers: x y z");
+    point[count++] = parsed_number(item, field, place);
+  }
+  if (count < point.size()) place.refuse(quoted(text), "three numbers: x y z");
+  return point;
+}
+
+}  // namespace
+
+void read_value(Point_mm& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+  value = read_point(node, field, place);
+}
+
+void check_value(const Point_mm& value, const FieldInfo& field, FieldPlace& place) {
+  check_point(value, field, place);
+}
+
+bool is_written(const Point_mm& value, const Point_mm& standard, const FieldInfo& field, bool was_in_file) {
+  for (std::size_t i = 0; i < value.size(); ++i)
+    if (is_written(value[i], standard[i], field, was_in_file)) return true;
+  return false;
+}
+
+void write_value(const Point_mm& value, std::string& json) {
+  json += '[';
+  append_json_number(json, value[0]);
+  json += ", ";
+  append_json_number(json, value[1]);
+  json += ", ";
+  append_json_number(json, value[2]);
+  json += ']';
+}
+
+std::string value_text(const Point_mm& value) {
+  return number_text(value[0]) + " " + number_text(value[1]) + " " + number_text(value[2]);
+}
+
+void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+  value = parsed_point(text, field, place);
+  check_point(value, field, place);
+}
+
+void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+  require_kind(node, node.kind == Kind::array, field, place);
+  if (node.elements.size() < field.least)
+    place.refuse("a path of " + std::to_string(node.elements.size()) + " points", field.expectation());
+  value.clear();
+  value.reserve(node.elements.size());
+  for (std::size_t i = 0; i < node.elements.size(); ++i) {
+    FieldPlace::Step step(place, i);
+    value.push_back(read_point(node.elements[i], field, place));
+  }
+}
+
+void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place) {
+  if (value.size() < field.least)
+    place.refuse("a path of " + std::to_string(value.size()) + " points", field.expectation());
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    FieldPlace::Step step(place, i);
+    check_point(value[i], field, place);
+  }
+}
+
+void write_value(const std::vector<Point_mm>& value, std::string& json) {
+  json += '[';
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    if (i > 0) json += ", ";
+    write_value(value[i], json);
+  }
+  json += ']';
+}
+
+std::string value_text(const std::vector<Point_mm>& value) {
+  std::string text;
+  for (const auto& point : value) text += (text.empty() ? "" : "; ") + value_text(point);
+  return text;
+}
+
+void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+  value.clear();
+  for (std::string_view item : split_text(text, ';')) value.push_back(parsed_point(item, field, place));
+  check_value(value, field, place);
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,323 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace seamtakt {
+
+/// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
+/// saving gives back what was there.
+struct FileKeys {
+  std::vector<std::string> order;
+  std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
+};
+
+/// [lower, upper]; either may be open. The unit is that of the field that holds it.
+struct Interval {
+  std::optional<double> lower, upper;
+};
+
+using Point_mm = std::array<double, 3>;
+
+/// Mass percentages by element symbol, in the file's order. An element that isn't there is "not reported".
+using CompositionPct = std::vector<std::pair<std::string, double>>;
+
+struct BaseMetal {
+  std::string id, standard;
+  CompositionPct composition_pct;
+  std::string composition_basis;  ///< certificate, typical, standard-maximum, or empty
+  std::optional<double> tensile_MPa, yield_MPa;
+  FileKeys file_keys;
+};
+
+struct Wire {
+  std::string id, classification, form, material;  ///< form: solid, metal-cored, flux-cored
+  double diameter_mm = 0;
+  double density_g_cm3 = 0;  ///< of the wire as fed
+  double alpha_mm_s_A = 0;   ///< melting law W = alpha*I + beta*l*I^2
+  double beta_per_s_A2 = 0;
+  double deposition_efficiency = 0;  ///< 0..1
+  std::optional<double> hydrogen_ml_100g;
+  double price_per_kg = 0;
+  FileKeys file_keys;
+};
+
+struct Gas {
+  std::string id, designation;  ///< ISO 14175
+  double price_per_m3 = 0;
+  FileKeys file_keys;
+};
+
+struct PowerSource {
+  std::string id;
+  std::optional<double> rated_current_A, rated_duty_pct;
+  double efficiency = 1;
+  FileKeys file_keys;
+};
+
+struct Weave {
+  double half_width_mm = 0, frequency_Hz = 0, dwell_s = 0;
+  FileKeys file_keys;
+};
+
+/// Where a schedule may be used; an empty list or open interval says nothing.
+struct ScheduleUse {
+  std::vector<std::string> positions;
+  std::optional<Interval> thickness_mm, gap_mm, leg_mm;
+  FileKeys file_keys;
+};
+
+struct ScheduleLimits {
+  std::optional<Interval> current_A, voltage_V, wire_feed_speed_m_min, travel_speed_mm_s, gas_flow_l_min,
+      heat_input_kJ_mm, cooling_time_s, interpass_C, hardness_HV;
+  FileKeys file_keys;
+};
+
+/// How one pass is welded.
+struct Schedule {
+  std::string id;
+  int revision = 1;
+  std::string status;  ///< draft, reviewed, approved, or empty
+  std::string approved_by, effective_from;
+  std::string process;   ///< ISO 4063 number
+  std::string transfer;  ///< dip, globular, spray, pulsed, or empty
+  std::string waveform;  ///< conventional, waveform-controlled, or empty
+  std::string polarity, wire, gas, power_source;
+  double wire_feed_speed_m_min = 0;
+  double arc_voltage_V = 0;
+  double travel_speed_mm_s = 0;
+  double contact_tip_distance_mm = 0;
+  double arc_length_mm = 0;
+  double gas_flow_l_min = 0;
+  std::optional<double> nozzle_mm, torch_work_deg, torch_travel_deg;
+  std::optional<double> current_A;  ///< measured mean; else from the melting law
+  double waveform_factor = 1;       ///< mean(U*I) / (mean U * mean I)
+  double preheat_C = 20;
+  std::optional<Weave> weave;
+  std::optional<double> arc_start_s, crater_fill_s;  ///< override the robot's
+  std::string preparation, backing;
+  std::optional<ScheduleUse> use;
+  std::optional<ScheduleLimits> limits;
+  std::string qualification;
+  FileKeys file_keys;
+};
+
+/// What a procedure qualification test was welded with.
+struct TestedWeld {
+  std::string process, joint, group;
+  std::optional<double> thickness_mm, throat_mm, heat_input_kJ_mm, preheat_C, interpass_C;
+  std::string transfer, filler, gas, mechanisation;
+  std::optional<bool> impact_tested, hardness_tested;
+  std::string runs, position;  ///< runs: single, multi
+  FileKeys file_keys;
+};
+
+struct Qualification {
+  std::string id, basis, certificate, date, last_used;
+  std::optional<TestedWeld> tested;
+  FileKeys file_keys;
+};
+
+struct Part {
+  std::string id;
+  int quantity = 1;
+  FileKeys file_keys;
+};
+
+struct Section {
+  std::optional<double> area_mm2, second_moment_mm4;
+  std::vector<double> neutral_axis_mm;  ///< [y, z]
+  FileKeys file_keys;
+};
+
+struct Feature {
+  std::string id, kind;  ///< length, angle, straightness
+  std::vector<std::string> points;
+  std::optional<double> nominal_mm, nominal_deg;
+  FileKeys file_keys;
+};
+
+struct Groove {
+  std::string type;  ///< square, single-v, double-v, single-bevel, double-bevel, single-u
+  double angle_deg = 0, root_gap_mm = 0, root_face_mm = 0, root_radius_mm = 0, cap_height_mm = 0;
+  FileKeys file_keys;
+};
+
+/// Runs of an intermittent weld (ISO 2553): `length_mm` of weld, `gap_mm` between.
+struct Intermittent {
+  double length_mm = 0, gap_mm = 0;
+  FileKeys file_keys;
+};
+
+struct Tacks {
+  int count = 0;
+  double length_mm = 0, leg_mm = 0;
+  std::string schedule;
+  FileKeys file_keys;
+};
+
+struct Seam {
+  std::string id;
+  std::string joint;  ///< tee, corner, lap, butt
+  std::vector<double> thickness_mm;       ///< [t1, t2]
+  std::vector<std::string> base_metals;   ///< [id, id]; 1 = the through plate
+  std::optional<double> leg_mm, throat_mm;
+  std::optional<Groove> groove;
+  double dihedral_deg = 90;
+  double gap_mm = 0;
+  std::optional<double> gap_max_mm;
+  double area_allowance = 1;
+  std::optional<double> flange_width_mm;
+  std::string position;   ///< ISO 6947
+  std::string direction;  ///< either, as-drawn, or empty (= either)
+  std::vector<std::string> schedules;  ///< one a pass
+  std::vector<Point_mm> path_mm;
+  std::optional<Intermittent> intermittent;
+  double overlap_mm = 0;
+  std::optional<Tacks> tacks;
+  int sense_points = 0;
+  std::string tracking;        ///< none, through-arc, optical, or empty
+  std::string by = "robot";    ///< robot, manual
+  std::vector<std::string> robots;  ///< ids that reach it; empty = all
+  std::string orientation;
+  std::vector<std::string> after;
+  std::string balance, quality;
+  FileKeys file_keys;
+};
+
+struct Weldment {
+  std::string id, drawing;
+  std::vector<Part> parts;
+  std::string tolerance_class;
+  std::optional<Section> section;
+  double load_s = 0, unload_s = 0, tack_s = 0, manual_s = 0, measure_s = 0, inspect_s = 0;
+  std::vector<Feature> features;
+  std::vector<Seam> seams;
+  FileKeys file_keys;
+};
+
+struct Loaded {
+  std::string wire, gas, power_source;
+  FileKeys file_keys;
+};
+
+struct Robot {
+  std::string id;
+  Point_mm home_mm{0, 0, 0};
+  std::optional<Loaded> loaded;
+  std::optional<double> wire_change_s;  ///< absent or null: it can't change
+  double air_speed_mm_s = 1000, air_acceleration_mm_s2 = 4000;
+  double wrist_s = 0, sense_point_s = 0, arc_start_s = 0, crater_fill_s = 0, post_flow_s = 0;
+  FileKeys file_keys;
+};
+
+struct Orientation {
+  std::string id;
+  std::vector<double> rotation_deg;
+  FileKeys file_keys;
+};
+
+struct TorchService {
+  double every_arc_s = 0, time_s = 0;
+  FileKeys file_keys;
+};
+
+/// Seams ("weldment/seam") of which two robots never weld two at once.
+struct Zone {
+  std::string id;
+  std::vector<std::string> seams;
+  FileKeys file_keys;
+};
+
+struct Cell {
+  std::vector<Robot> robots;
+  std::vector<Orientation> orientations;
+  double orientation_change_s = 0;
+  std::optional<TorchService> torch_service;
+  int stations = 1;
+  double index_s = 0;
+  std::vector<Zone> zones;
+  FileKeys file_keys;
+};
+
+struct Stage {
+  std::string id;
+  int servers = 1;
+  int buffer_after = 0;
+  std::string time_of;           ///< kit, load, tack, cell, manual, measure, inspect; empty where time_s is given
+  std::optional<double> time_s;  ///< the file's "time" is either of the two
+  double availability = 1, repair_s = 0, yield_pct = 100;
+  std::string rework_to;
+  double rework_s = 0;
+  FileKeys file_keys;
+};
+
+struct Line {
+  std::optional<double> takt_s;
+  double planning_pct = 100;
+  std::vector<Stage> stages;
+  FileKeys file_keys;
+};
+
+struct Instrument {
+  std::string id, robot, quantity;  ///< quantity: current, voltage, travel_speed, wire_feed_speed
+  std::optional<double> half_width_pct;
+  std::string of;  ///< reading, full-scale
+  std::optional<double> full_scale;
+  std::string due, certificate;
+  std::optional<double> lead_resistance_mOhm;
+  FileKeys file_keys;
+};
+
+struct Costs {
+  double robot_per_h = 0, labour_per_h = 0, energy_per_kWh = 0;
+  std::string currency;
+  FileKeys file_keys;
+};
+
+struct Measuring {
+  std::optional<double> u_current_pct, u_voltage_pct, u_travel_speed_pct;  ///< standard, % of reading
+  std::string decision;  ///< simple, guarded, or empty (= simple)
+  FileKeys file_keys;
+};
+
+/// A person's acceptance of a finding.
+struct Acceptance {
+  std::string rule, where, by, date, why;
+  FileKeys file_keys;
+};
+
+/// All that a person drafts: `NAME.weldplan.json`.
+struct Plan {
+  std::string format = "weldplan";
+  int version = 1;
+  std::string title, notes;
+  std::vector<BaseMetal> base_metals;
+  std::vector<Wire> wires;
+  std::vector<Gas> gases;
+  std::vector<PowerSource> power_sources;
+  std::vector<Schedule> schedules;
+  std::vector<Qualification> qualifications;
+  std::vector<Weldment> weldments;
+  std::optional<Cell> cell;
+  std::optional<Line> line;
+  std::vector<Instrument> instruments;
+  std::optional<Costs> costs;
+  std::optional<Measuring> measuring;
+  std::vector<std::string> record_requires;
+  std::vector<Acceptance> accepted;
+  FileKeys file_keys;
+};
+
+/// The element of a list with this id; nullptr where there is none.
+template <class List>
+auto find_by_id(List& list, std::string_view id) -> decltype(&list[0]) {
+  for (auto& item : list)
+    if (item.id == id) return &item;
+  return nullptr;
+}
+
+}  // namespace seamtakt

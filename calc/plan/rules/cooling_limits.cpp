@@ -1,0 +1,29 @@
+#include <algorithm>
+
+#include "plan/rules/rules.hpp"
+
+namespace seamtakt {
+
+// A lower limit is judged on the fastest cooling (cold, thicker plate, low end of the span of the shape factor),
+// an upper limit on the slowest (hot, thinner plate, high end).
+void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
+  if (!facts.schedule.limits || !facts.schedule.limits->cooling_time_s) return;
+  const Interval& limit = *facts.schedule.limits->cooling_time_s;
+  const bool guarded = guarded_decision(facts.plan);
+  if (limit.lower)
+    judge_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "s",
+                   pass.cooling_time_fastest_s, pass.U_cooling_time_s, {limit.lower, {}}, guarded, facts.place(),
+                   findings);
+  if (limit.upper)
+    judge_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "s",
+                   pass.cooling_time_slowest_s, pass.U_cooling_time_s, {{}, limit.upper}, guarded, facts.place(),
+                   findings);
+}
+
+void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
+  if (!facts.schedule.limits || !facts.schedule.limits->hardness_HV || !pass.haz_hardness_HV) return;
+  judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)", "HV", *pass.haz_hardness_HV, {},
+                 *facts.schedule.limits->hardness_HV, false, facts.place(), findings);
+}
+
+}  // namespace seamtakt

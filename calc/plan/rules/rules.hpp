@@ -1,0 +1,59 @@
+#pragma once
+
+#include "base/finding.hpp"
+#include "plan/pass_facts.hpp"
+
+namespace seamtakt {
+
+/// A rule looks at one pass, one seam or the plan and appends what it finds. One rule a function, one subject a
+/// file. Rule ids and places are stable: a person's acceptance is kept against them.
+using PassRule = void (*)(const PassFacts&, const PassEvaluation&, Findings&);
+
+/// A seam with its passes, for the rules on what all passes together give.
+struct SeamFacts {
+  const Plan& plan;
+  const PlanIndex& index;
+  const Weldment& weldment;
+  const Seam& seam;
+  const SeamEvaluation& figures;
+  std::string place() const { return seam_place(weldment.id, seam.id); }
+};
+using SeamRule = void (*)(const SeamFacts&, Findings&);
+
+// Passes.
+void judge_schedule_limits(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_cooling_time(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_hardness(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_preheat(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_melting_law(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_power_source(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_schedule_use(const PassFacts&, const PassEvaluation&, Findings&);
+void judge_qualification_range(const PassFacts&, const PassEvaluation&, Findings&);
+
+// Seams.
+void judge_fillet_size(const SeamFacts&, Findings&);
+void judge_fillet_minimum(const SeamFacts&, Findings&);
+void judge_groove_fill(const SeamFacts&, Findings&);
+void judge_intermittent(const SeamFacts&, Findings&);
+void judge_tracking(const SeamFacts&, Findings&);
+void judge_tacks(const SeamFacts&, Findings&);
+
+// The plan.
+void judge_schedule_status(const Plan&, const PlanIndex&, Findings&);
+void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
+void judge_composition_basis(const Plan&, Findings&);
+
+/// Drops findings that the plan accepts and adds a note for each acceptance whose finding has vanished. An
+/// accepted finding stays as a note that names who accepted it and why.
+void apply_acceptances(const Plan&, Findings&);
+
+/// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
+/// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded decision:
+/// a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).
+void judge_interval(const char* rule, const char* what, const char* unit, double value, std::optional<double> U,
+                    const Interval& limit, bool guarded, const std::string& place, Findings& findings,
+                    const char* source = "plan limit");
+
+bool guarded_decision(const Plan&);
+
+}  // namespace seamtakt

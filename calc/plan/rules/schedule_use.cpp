@@ -1,0 +1,57 @@
+#include <algorithm>
+
+#include "base/units.hpp"
+#include "plan/rules/rules.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+  return text;
+}
+
+bool contains(const std::vector<std::string>& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+void judge_downhill(const PassFacts& facts, Findings& findings) {
+  const std::string& position = facts.seam.position;
+  if ((position != "PF" && position != "PG") || facts.seam.path_mm.size() < 2) return;
+  const double rise = facts.seam.path_mm.back()[2] - facts.seam.path_mm.front()[2];
+  // Only where the positioner leaves the part as drawn does the path's z tell up from down.
+  if (!facts.seam.orientation.empty() || rise == 0) return;
+  if ((position == "PF") == (rise > 0)) return;
+  findings.push_back({"seam.direction.against-position", Severity::warn, facts.place(), rise, {}, "mm",
+                      "Position " + position + " and the path's direction (" + (rise > 0 ? "up" : "down") +
+                          ") contradict each other.",
+                      "ISO 6947:2019, 4"});
+}
+
+}  // namespace
+
+void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings& findings) {
+  judge_downhill(facts, findings);
+  if (!facts.schedule.use) return;
+  const ScheduleUse& use = *facts.schedule.use;
+  const std::string place = facts.place();
+  if (!use.positions.empty() && !facts.seam.position.empty() && !contains(use.positions, facts.seam.position))
+    findings.push_back({"schedule.use.position", Severity::fail, place, {}, {}, "",
+                        "Schedule " + facts.schedule.id + " is for " + joined(use.positions) + ", the seam is welded in " +
+                            facts.seam.position + ".",
+                        "plan limit"});
+  if (use.thickness_mm)
+    for (double thickness : facts.seam.thickness_mm)
+      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm, false, place,
+                     findings);
+  if (use.gap_mm)
+    judge_interval("schedule.use.gap", "Gap", "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {}, *use.gap_mm,
+                   false, place, findings);
+  if (use.leg_mm && facts.seam.leg_mm)
+    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false, place,
+                   findings);
+}
+
+}  // namespace seamtakt

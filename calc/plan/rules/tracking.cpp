@@ -1,0 +1,27 @@
+#include "base/units.hpp"
+#include "plan/rules/rules.hpp"
+
+namespace seamtakt {
+
+// The through-arc signal needs side walls: below about 3 mm of leg it is lost in the noise, and without a weave
+// there is no signal at all.
+void judge_tracking(const SeamFacts& facts, Findings& findings) {
+  if (facts.seam.tracking != "through-arc") return;
+  constexpr double least_leg_mm = 3;
+  if (facts.figures.leg_needed_mm && *facts.figures.leg_needed_mm < least_leg_mm)
+    findings.push_back({"tracking.leg.too-small", Severity::warn, facts.place(), *facts.figures.leg_needed_mm,
+                        least_leg_mm, "mm",
+                        "Through-arc tracking on a leg of " + rounded_text(*facts.figures.leg_needed_mm, 3) +
+                            " mm: it works from about 3 to 4 mm.",
+                        "common practice, no source"});
+  for (const std::string& id : facts.seam.schedules) {
+    const Schedule* schedule = facts.index.schedule(id);
+    if (!schedule || (schedule->weave && schedule->weave->half_width_mm > 0)) continue;
+    findings.push_back({"tracking.no-weave", Severity::warn, facts.place(), {}, {}, "",
+                        "Through-arc tracking needs a weave, and schedule " + id + " has none.",
+                        "common practice, no source"});
+    break;
+  }
+}
+
+}  // namespace seamtakt
