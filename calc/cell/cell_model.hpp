@@ -28,7 +28,7 @@ inline Package changed(const Package& have, const Package& need) {
 }
 
 struct CellRobot {
-  int motion = 0;             ///< robots of equal air speed, acceleration and wrist time share one
+  int motion = 0;  ///< robots of equal air speed, acceleration and wrist time share one
   double sense_point_s = 0;
   double wire_change_s = -1;  ///< below 0: it can't change
   Package loaded;
@@ -77,20 +77,20 @@ struct CellModel {
   std::vector<CellSeam> seams;
   std::vector<CellPass> passes;
   std::vector<CellRun> runs;
-  std::vector<int> after;        ///< seams that must be done before
-  std::vector<int> zones_of;     ///< zones a seam lies in
-  std::vector<int> robots_of;    ///< robots that can weld a seam
+  std::vector<int> after;             ///< seams that must be done before
+  std::vector<int> zones_of;          ///< zones a seam lies in
+  std::vector<int> robots_of;         ///< robots that can weld a seam
   std::vector<int> precedence_order;  ///< all seams, each behind those it comes after, else in file order
   int zone_count = 0, orientation_count = 0;
   double orientation_change_s = 0;
   double service_every_arc_s = 0;  ///< 0: no torch service
   double service_s = 0;
   std::vector<Point_mm> points;
-  std::vector<double> start_s;      ///< [pass, robot] arc start of one run
-  std::vector<double> end_s;        ///< [pass, robot] crater fill and post-flow of one run
-  std::vector<double> weld_s;       ///< [pass, robot] all runs of a pass with the air moves between, no service
+  std::vector<double> start_s;  ///< [pass, robot] arc start of one run
+  std::vector<double> end_s;    ///< [pass, robot] crater fill and post-flow of one run
+  std::vector<double> weld_s;   ///< [pass, robot] all runs of a pass with the air moves between, no service
   std::vector<double> inner_air_s;  ///< [run, robot] air move from the run before, as drawn; 0 for the first
-  std::vector<double> back_s;       ///< [seam, robot] air move from one end to the other; 0 where they coincide
+  std::vector<double> back_s;  ///< [seam, robot] air move from one end to the other; 0 where they coincide
 
   int robot_count() const { return static_cast<int>(robots.size()); }
   int point_count() const { return static_cast<int>(points.size()); }
@@ -113,11 +113,12 @@ struct CompiledCell {
   Findings findings;
 };
 
-/// Compiles a weldment's robot seams for the plan's cell. A seam that no robot can weld, or that has nothing to weld,
-/// is a fail finding and isn't in the model; seams that come after it are free of it, and so are seams that come
-/// after a manual one (a note): manual work is taken as done before the robots begin.
-/// InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or acceleration isn't above
-/// 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it isn't of this plan.
+/// Compiles a weldment's robot seams for the plan's cell. A seam that no robot can weld, or that has nothing
+/// to weld, is a fail finding and isn't in the model; seams that come after it are free of it, and so are
+/// seams that come after a manual one (a note): manual work is taken as done before the robots begin.
+/// InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or acceleration
+/// isn't above 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it isn't of this
+/// plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 /// Whether the seam may be welded against its drawn direction: not in PF or PG, nor where drawn is demanded.

@@ -4,8 +4,9 @@
 
 namespace seamtakt {
 
-/// Time (s, >= 0) for a straight air move of `distance_mm` (>= 0) from rest to rest: constant acceleration up to the
-/// speed, constant speed, the same deceleration; a short move never reaches the speed (trapezoid or triangle).
+/// Time (s, >= 0) for a straight air move of `distance_mm` (>= 0) from rest to rest: constant acceleration up
+/// to the speed, constant speed, the same deceleration; a short move never reaches the speed (trapezoid or
+/// triangle).
 ///
 ///   d >= v^2/a:  t = d/v + v/a       else:  t = 2*sqrt(d/a)
 ///

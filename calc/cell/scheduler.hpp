@@ -20,32 +20,38 @@ struct BareMove {
   Point_mm from{}, to{};
 };
 
-/// Lays a sequence out in time, step by step, each as early as the steps before it allow. Time 0 is when the robots
-/// begin, all at home; the makespan is the last return home.
+/// Lays a sequence out in time, step by step, each as early as the steps before it allow. Time 0 is when the
+/// robots begin, all at home; the makespan is the last return home.
 ///
 /// A step, in this order:
 ///  1. wire change, where what is loaded doesn't fit the pass; torch service, where its first run would pass
-///     every_arc_s since the last service (the service's time includes the way there and back, so that the torch is
-///     then where it was). Both where the torch stands.
-///  2. Where the seam needs another orientation: every robot drives home as soon as it is free; when the last has
+///     every_arc_s since the last service (the service's time includes the way there and back, so that the
+///     torch is then where it was). Both where the torch stands.
+///  2. Where the seam needs another orientation: every robot drives home as soon as it is free; when the last
+///  has
 ///     arrived, the positioner turns; nobody leaves before it stands. The first orientation asked for
 ///     is there at the beginning (set while the weldment is loaded).
-///  3. The robot leaves for the seam when the seams this one comes after are done and no other robot is in one of its
-///     zones. A zone is taken from this moment until the end of the last pass of the visit. A robot that waits
-///     does so clear of the weldment (retracted; the retraction isn't timed).
-///  4. Air move with wrist time; sensing before a seam's first pass; then the wait until the pass before has cooled.
-///  5. Each run: torch service where it would pass every_arc_s, air move from the run before, start, arc, end.
-/// The next pass of the same seam by the same robot stays within the visit (no leaving, no wrist time where the torch
-/// is already at its start) unless another robot has taken one of the seam's zones or the positioner has turned.
+///  3. The robot leaves for the seam when the seams this one comes after are done and no other robot is in
+///  one of its
+///     zones. A zone is taken from this moment until the end of the last pass of the visit. A robot that
+///     waits does so clear of the weldment (retracted; the retraction isn't timed).
+///  4. Air move with wrist time; sensing before a seam's first pass; then the wait until the pass before has
+///  cooled.
+///  5. Each run: torch service where it would pass every_arc_s, air move from the run before, start, arc,
+///  end.
+/// The next pass of the same seam by the same robot stays within the visit (no leaving, no wrist time where
+/// the torch is already at its start) unless another robot has taken one of the seam's zones or the
+/// positioner has turned.
 class Scheduler {
  public:
   static constexpr double impossible = std::numeric_limits<double>::infinity();
 
   explicit Scheduler(const CellModel& model);
 
-  /// Makespan (s) of a sequence that holds every pass once; `impossible` where a step isn't allowed in its place: a
-  /// seam before one that it comes after, a robot that can't weld it, two robots on one seam, a direction that the seam
-  /// forbids, a pass too many or missing. `moves` are the moves by robot in the order of time.
+  /// Makespan (s) of a sequence that holds every pass once; `impossible` where a step isn't allowed in its
+  /// place: a seam before one that it comes after, a robot that can't weld it, two robots on one seam, a
+  /// direction that the seam forbids, a pass too many or missing. `moves` are the moves by robot in the order
+  /// of time.
   double makespan_s(const Sequence& sequence);
   double makespan_s(const Sequence& sequence, std::vector<BareMove>& moves);
 
@@ -85,7 +91,11 @@ class Scheduler {
     double leave_s = impossible;
   };
 
+  std::size_t per_robot(int index, int robot) const {
+    return static_cast<std::size_t>(index) * robots_.size() + static_cast<std::size_t>(robot);
+  }
   bool allowed(const Step& step) const;
+  bool passes_service(double arc_s) const;
   bool needs_service(double arc_s, double run_arc_s) const;
   bool holds_zones(const CellSeam& seam, int robot) const;
   Departure departure(const Step& step) const;
@@ -98,6 +108,8 @@ class Scheduler {
   void turn(const Step& step, const Departure& departure, Recorder& recorder);
   template <class Recorder>
   double arrive_s(const Step& step, const Departure& departure, Recorder& recorder);
+  template <class Recorder>
+  double run_s(const Step& step, int index, double at_s, Recorder& recorder);
   template <class Recorder>
   double weld_s(const Step& step, double at_s, Recorder& recorder);
   template <class Recorder>

@@ -30,7 +30,7 @@ struct Move {
 struct CycleResult {
   std::string weldment;
   double cycle_time_s = 0;
-  double weld_s = 0;         ///< from the first robot's leaving home to the last one's return
+  double weld_s = 0;  ///< from the first robot's leaving home to the last one's return
   double arc_on_s = 0, air_s = 0, sense_s = 0, start_end_s = 0, wait_s = 0, orientation_s = 0, service_s = 0,
          wire_change_s = 0, load_unload_s = 0;
   double arc_on_ratio = 0;
@@ -40,9 +40,9 @@ struct CycleResult {
   Findings findings;
 };
 
-/// `cycle --order given`: seams in file order, each by the first robot of its list. `evaluation` is of this plan.
-/// A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit and can't be
-/// changed) is a fail finding and is left out of the timeline.
+/// `cycle --order given`: seams in file order, each by the first robot of its list. `evaluation` is of this
+/// plan. A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit
+/// and can't be changed) is a fail finding and is left out of the timeline.
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 }  // namespace seamtakt

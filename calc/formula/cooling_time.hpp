@@ -19,8 +19,8 @@ namespace seamtakt {
 /// Holds for ferritic steels and arc processes. The formula is singular at T0 = 500 degC: T0 must stay below
 /// preheat_below_C. Accuracy: not stated by the source; +-10 to 20 % is common practice, no source.
 /// Don't mix with Rosenthal's solution and handbook properties: EN's constants hold other properties.
-/// Q: heat input with efficiency (kJ/mm, > 0); d: plate thickness (mm, > 0); T0: preheat or interpass temperature
-/// (degC); F2, F3: shape factors (0 to 1).
+/// Q: heat input with efficiency (kJ/mm, > 0); d: plate thickness (mm, > 0); T0: preheat or interpass
+/// temperature (degC); F2, F3: shape factors (0 to 1).
 
 inline constexpr double preheat_below_C = 450;
 
@@ -46,7 +46,8 @@ Real cooling_time_3d_s(const Real& heat_input_kJ_mm, const Real& preheat_C, cons
 
 /// s.
 template <class Real>
-Real cooling_time_2d_s(const Real& heat_input_kJ_mm, const Real& thickness_mm, const Real& preheat_C, const Real& f2) {
+Real cooling_time_2d_s(const Real& heat_input_kJ_mm, const Real& thickness_mm, const Real& preheat_C,
+                       const Real& f2) {
   const Real per_thickness = heat_input_kJ_mm / thickness_mm;
   const Real span = detail::cooling_span_1(preheat_C) * detail::cooling_span_sum(preheat_C);
   return Real((4300.0 - 4.3 * preheat_C) * 1e5 * per_thickness * per_thickness * span * f2);
@@ -54,7 +55,8 @@ Real cooling_time_2d_s(const Real& heat_input_kJ_mm, const Real& thickness_mm, c
 
 /// Thickness (mm) below which the 2D formula holds.
 template <class Real>
-Real transition_thickness_mm(const Real& heat_input_kJ_mm, const Real& preheat_C, const Real& f2, const Real& f3) {
+Real transition_thickness_mm(const Real& heat_input_kJ_mm, const Real& preheat_C, const Real& f2,
+                             const Real& f3) {
   using std::sqrt;
   const Real constants = (4300.0 - 4.3 * preheat_C) * 1e5 / (6700.0 - 5.0 * preheat_C);
   return Real(sqrt(constants * heat_input_kJ_mm * detail::cooling_span_sum(preheat_C) * f2 / f3));
@@ -81,8 +83,8 @@ CoolingTime<Real> cooling_time(const Real& heat_input_kJ_mm, const Real& thickne
 
 /// Heat input (kJ/mm) that cools in the given time (s, > 0): inverse of cooling_time.
 template <class Real>
-Real heat_input_of_cooling_time_kJ_mm(const Real& cooling_time_s, const Real& thickness_mm, const Real& preheat_C,
-                                      const Real& f2, const Real& f3) {
+Real heat_input_of_cooling_time_kJ_mm(const Real& cooling_time_s, const Real& thickness_mm,
+                                      const Real& preheat_C, const Real& f2, const Real& f3) {
   using std::sqrt;
   const Real one = Real(1.0);
   const Real by_3d = cooling_time_s / cooling_time_3d_s(one, preheat_C, f3);
@@ -99,8 +101,8 @@ struct ShapeFactors {
 
 /// en-1011-2, Table D.1 (recalled). A butt's factors are those between runs, for any number of runs.
 inline constexpr std::array shape_factor_table = {
-    ShapeFactors{"plate", 1.0, 1.0, 1.0, 1.0},       ShapeFactors{"butt", 0.9, 0.9, 0.9, 0.9},
-    ShapeFactors{"corner", 0.9, 0.67, 0.9, 0.67},    ShapeFactors{"tee", 0.67, 0.45, 0.67, 0.67},
+    ShapeFactors{"plate", 1.0, 1.0, 1.0, 1.0},    ShapeFactors{"butt", 0.9, 0.9, 0.9, 0.9},
+    ShapeFactors{"corner", 0.9, 0.67, 0.9, 0.67}, ShapeFactors{"tee", 0.67, 0.45, 0.67, 0.67},
     ShapeFactors{"lap", 0.67, 0.45, 0.67, 0.67},
 };
 
@@ -111,23 +113,43 @@ inline std::optional<ShapeFactors> shape_factors_of(std::string_view joint) {
 }
 
 inline constexpr FormulaNote cooling_time_3d_note{
-    "cooling-time.3d", "cooling_time_3d_s", "t = (6700 - 5*T0)*Q*(1/(500-T0) - 1/(800-T0))*F3", "en-1011-2",
-    "Annex D, three-dimensional heat flow", "ferritic steels, arc welding, T0 below 450 degC, plate at or above the transition thickness",
-    "not stated by the source; +-10 to 20 % (common practice)", SourceBasis::part_read};
+    "cooling-time.3d",
+    "cooling_time_3d_s",
+    "t = (6700 - 5*T0)*Q*(1/(500-T0) - 1/(800-T0))*F3",
+    "en-1011-2",
+    "Annex D, three-dimensional heat flow",
+    "ferritic steels, arc welding, T0 below 450 degC, plate at or above the transition thickness",
+    "not stated by the source; +-10 to 20 % (common practice)",
+    SourceBasis::part_read};
 inline constexpr FormulaNote cooling_time_2d_note{
-    "cooling-time.2d", "cooling_time_2d_s", "t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2",
-    "en-1011-2", "Annex D, two-dimensional heat flow",
+    "cooling-time.2d",
+    "cooling_time_2d_s",
+    "t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2",
+    "en-1011-2",
+    "Annex D, two-dimensional heat flow",
     "ferritic steels, arc welding, T0 below 450 degC, plate below the transition thickness",
-    "not stated by the source; +-10 to 20 % (common practice)", SourceBasis::part_read};
-inline constexpr FormulaNote cooling_time_note{
-    "cooling-time.larger", "cooling_time_s", "t = max(t2, t3)", "derived", "the two formulas meet at the transition thickness",
-    "as the two formulas", "as the two formulas", SourceBasis::derived};
+    "not stated by the source; +-10 to 20 % (common practice)",
+    SourceBasis::part_read};
+inline constexpr FormulaNote cooling_time_note{"cooling-time.larger",
+                                               "cooling_time_s",
+                                               "t = max(t2, t3)",
+                                               "derived",
+                                               "the two formulas meet at the transition thickness",
+                                               "as the two formulas",
+                                               "as the two formulas",
+                                               SourceBasis::derived};
 inline constexpr FormulaNote transition_thickness_note{
-    "cooling-time.transition", "transition_thickness_mm",
-    "dt = sqrt((4300 - 4.3*T0)*1e5/(6700 - 5*T0)*Q*(1/(500-T0) + 1/(800-T0))*F2/F3)", "derived", "equal cooling times",
-    "as the two formulas", "as the two formulas", SourceBasis::derived};
-inline constexpr FormulaNote cooling_heat_input_note{
-    "cooling-time.heat-input", "heat_input_kJ_mm", "Q = min(t/t3, sqrt(t/t2))", "derived",
-    "inverse; t2 and t3 at 1 kJ/mm", "as the two formulas", "as the two formulas", SourceBasis::derived};
+    "cooling-time.transition",
+    "transition_thickness_mm",
+    "dt = sqrt((4300 - 4.3*T0)*1e5/(6700 - 5*T0)*Q*(1/(500-T0) + 1/(800-T0))*F2/F3)",
+    "derived",
+    "equal cooling times",
+    "as the two formulas",
+    "as the two formulas",
+    SourceBasis::derived};
+inline constexpr FormulaNote cooling_heat_input_note{"cooling-time.heat-input",       "heat_input_kJ_mm",
+                                                     "Q = min(t/t3, sqrt(t/t2))",     "derived",
+                                                     "inverse; t2 and t3 at 1 kJ/mm", "as the two formulas",
+                                                     "as the two formulas",           SourceBasis::derived};
 
 }  // namespace seamtakt

@@ -9,11 +9,10 @@ namespace seamtakt {
 
 /// Mass melted and deposited, and the cross-section of the bead.
 ///   m = pi/4*d^2*W*rho      deposited = eta*m      A = deposited mass per length / density of the weld metal
-/// Source: derived (mass balance). Deviation from handbooks that leave out the efficiency or print rounded factors:
-/// none is rounded here.
-/// Holds for one wire of circular section; a cored wire needs the density of the wire as fed (mass per length over
-/// its section), not of steel.
-/// Accuracy: wire diameter and density; real wire is slightly under its nominal size.
+/// Source: derived (mass balance). Deviation from handbooks that leave out the efficiency or print rounded
+/// factors: none is rounded here. Holds for one wire of circular section; a cored wire needs the density of
+/// the wire as fed (mass per length over its section), not of steel. Accuracy: wire diameter and density;
+/// real wire is slightly under its nominal size.
 
 inline constexpr double steel_weld_metal_density_g_cm3 = 7.85;
 
@@ -43,17 +42,26 @@ Real deposit_area_mm2(const Real& deposited_kg_h, const Real& travel_speed_mm_s,
   return Real(deposited_kg_h * 1e6 / 3600.0 / travel_speed_mm_s / weld_metal_density_g_cm3);
 }
 
-inline constexpr FormulaNote melting_mass_note{
-    "deposition.melting-rate", "melting_rate_kg_h", "m = pi/4*d^2*W*rho*0.06", "derived", "mass balance",
-    "one wire of circular section; rho of the wire as fed", "that of diameter and density", SourceBasis::derived};
+inline constexpr FormulaNote melting_mass_note{"deposition.melting-rate",
+                                               "melting_rate_kg_h",
+                                               "m = pi/4*d^2*W*rho*0.06",
+                                               "derived",
+                                               "mass balance",
+                                               "one wire of circular section; rho of the wire as fed",
+                                               "that of diameter and density",
+                                               SourceBasis::derived};
 
 inline constexpr FormulaNote deposition_rate_note{
-    "deposition.rate", "deposition_rate_kg_h", "D = eta*m", "derived", "mass balance",
+    "deposition.rate", "deposition_rate_kg_h",   "D = eta*m",         "derived", "mass balance",
     "eta from 0 to 1", "that of the efficiency", SourceBasis::derived};
 
-inline constexpr FormulaNote deposit_area_note{
-    "deposition.area", "deposit_area_mm2", "A = D*1000/(3.6*v*rhow)", "derived", "mass balance",
-    "rhow of the weld metal: 7.85 g/cm3 for steel", "that of the deposition rate and the travel speed",
-    SourceBasis::derived};
+inline constexpr FormulaNote deposit_area_note{"deposition.area",
+                                               "deposit_area_mm2",
+                                               "A = D*1000/(3.6*v*rhow)",
+                                               "derived",
+                                               "mass balance",
+                                               "rhow of the weld metal: 7.85 g/cm3 for steel",
+                                               "that of the deposition rate and the travel speed",
+                                               SourceBasis::derived};
 
 }  // namespace seamtakt

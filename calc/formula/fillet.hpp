@@ -12,10 +12,10 @@ namespace seamtakt {
 /// Section of a fillet weld between two plates at the dihedral angle psi, legs z1 and z2 along the plates.
 ///   A = z1*z2*sin(psi)/2     f = sqrt(z1^2 + z2^2 - 2*z1*z2*cos(psi))     a = z1*z2*sin(psi)/f
 /// Equal legs: a = z*cos(psi/2). Source: derived; definition of the throat en-1993-1-8 4.5.2(1), aws-d1-1.
-/// Deviations: a root gap is always deducted from the legs (AWS D1.1 does so above 1.6 mm); where the legs are so
-/// unequal that the perpendicular from the root meets the face outside the weld, the throat is the shorter leg.
-/// "Leg" is the contact leg along the plate; the leg that AWS measures on a skewed joint is z*sin(psi).
-/// Lengths mm, > 0; angles deg, 0 < psi < 180. Accuracy: geometry, exact.
+/// Deviations: a root gap is always deducted from the legs (AWS D1.1 does so above 1.6 mm); where the legs
+/// are so unequal that the perpendicular from the root meets the face outside the weld, the throat is the
+/// shorter leg. "Leg" is the contact leg along the plate; the leg that AWS measures on a skewed joint is
+/// z*sin(psi). Lengths mm, > 0; angles deg, 0 < psi < 180. Accuracy: geometry, exact.
 
 template <class Real>
 Real radians(const Real& angle_deg) {
@@ -100,8 +100,8 @@ Real fillet_area_needed_mm2(const Real& leg_mm, const Real& area_allowance, cons
   return Real(fillet_area_mm2(over_gap, over_gap, dihedral_deg) * area_allowance);
 }
 
-/// Circular segment over a face of width f (mm, > 0) and height h (mm; negative where concave), mm2, with its sign.
-/// With u = 2*h/f: A = f^2/(8*u^2)*((1+u^2)^2*atan(u) - u*(1-u^2)); a series where u is small.
+/// Circular segment over a face of width f (mm, > 0) and height h (mm; negative where concave), mm2, with its
+/// sign. With u = 2*h/f: A = f^2/(8*u^2)*((1+u^2)^2*atan(u) - u*(1-u^2)); a series where u is small.
 template <class Real>
 Real face_segment_area_mm2(const Real& face_width_mm, const Real& height_mm) {
   const Real u = 2.0 * height_mm / face_width_mm;
@@ -116,10 +116,11 @@ Real face_segment_area_mm2(const Real& face_width_mm, const Real& height_mm) {
   return Real(face_width_mm * face_width_mm / (8.0 * u2) * bracket);
 }
 
-/// Equal legs, mm, of a weld whose whole section (triangle and face segment of height h) is given; empty where no
-/// triangle is left beside the segment.
+/// Equal legs, mm, of a weld whose whole section (triangle and face segment of height h) is given; empty
+/// where no triangle is left beside the segment.
 template <class Real>
-std::optional<Real> fillet_leg_of_full_area_mm(const Real& area_mm2, const Real& height_mm, const Real& dihedral_deg) {
+std::optional<Real> fillet_leg_of_full_area_mm(const Real& area_mm2, const Real& height_mm,
+                                               const Real& dihedral_deg) {
   auto section = [](const auto& leg, const auto& height, const auto& dihedral) {
     using Number = std::decay_t<decltype(leg)>;
     const Number face = fillet_face_width_mm(leg, leg, dihedral);
@@ -129,7 +130,8 @@ std::optional<Real> fillet_leg_of_full_area_mm(const Real& area_mm2, const Real&
   double flat = fillet_leg_of_area_mm(area, dihedral);
   double low = height > 0 ? flat * 1e-6 : flat, high = flat;
   for (int doubling = 0; doubling < 60 && section(high, height, dihedral) < area; ++doubling) high *= 2;
-  if (!(section(low, height, dihedral) <= area) || !(section(high, height, dihedral) >= area)) return std::nullopt;
+  if (!(section(low, height, dihedral) <= area) || !(section(high, height, dihedral) >= area))
+    return std::nullopt;
   for (int step = 0; step < 100 && low < high; ++step) {
     double middle = low + (high - low) / 2;
     (section(middle, height, dihedral) < area ? low : high) = middle;
@@ -137,12 +139,14 @@ std::optional<Real> fillet_leg_of_full_area_mm(const Real& area_mm2, const Real&
   }
   // One step of Newton in Real gives the leg its derivatives.
   double step = high * 1e-6;
-  double slope = (section(high + step, height, dihedral) - section(high - step, height, dihedral)) / (2 * step);
+  double slope =
+      (section(high + step, height, dihedral) - section(high - step, height, dihedral)) / (2 * step);
   const Real miss = section(Real(high), height_mm, dihedral_deg) - area_mm2;
   return Real(high - miss / slope);
 }
 
-/// Leg as AWS measures it on a skewed joint, over that of a 90 deg joint with the same throat: sin(psi/2)/sin(45 deg).
+/// Leg as AWS measures it on a skewed joint, over that of a 90 deg joint with the same throat:
+/// sin(psi/2)/sin(45 deg).
 template <class Real>
 Real fillet_skew_factor(const Real& dihedral_deg) {
   using std::sin;
@@ -156,29 +160,50 @@ inline double convexity_limit_mm(double face_width_mm) {
   return face_width_mm < 25 ? 3 : 5;
 }
 
-inline constexpr double aws_gap_free_mm = 1.6;     ///< up to here AWS D1.1 deducts nothing (recalled)
-inline constexpr double aws_gap_greatest_mm = 5;   ///< without a special procedure (recalled)
+inline constexpr double aws_gap_free_mm = 1.6;    ///< up to here AWS D1.1 deducts nothing (recalled)
+inline constexpr double aws_gap_greatest_mm = 5;  ///< without a special procedure (recalled)
 
 inline constexpr FormulaNote fillet_area_note{
-    "fillet.area", "area_mm2", "A = z1*z2*sin(psi*pi/180)/2 + As", "derived", "geometry",
-    "flat face, As = 0; else a circular segment", "exact", SourceBasis::derived};
+    "fillet.area", "area_mm2",          "A = z1*z2*sin(psi*pi/180)/2 + As",
+    "derived",     "geometry",          "flat face, As = 0; else a circular segment",
+    "exact",       SourceBasis::derived};
 inline constexpr FormulaNote fillet_throat_note{
-    "fillet.throat", "throat_mm", "a = z1*z2*sin(psi*pi/180)/sqrt(z1^2 + z2^2 - 2*z1*z2*cos(psi*pi/180))",
-    "en-1993-1-8", "4.5.2(1)", "0 < psi < 180 deg; the shorter leg where the perpendicular falls outside the face",
-    "exact", SourceBasis::read};
+    "fillet.throat",
+    "throat_mm",
+    "a = z1*z2*sin(psi*pi/180)/sqrt(z1^2 + z2^2 - 2*z1*z2*cos(psi*pi/180))",
+    "en-1993-1-8",
+    "4.5.2(1)",
+    "0 < psi < 180 deg; the shorter leg where the perpendicular falls outside the face",
+    "exact",
+    SourceBasis::read};
 inline constexpr FormulaNote fillet_leg_of_throat_note{
-    "fillet.leg-of-throat", "leg_mm", "z = a/cos(psi*pi/360)", "derived", "geometry", "equal legs", "exact",
-    SourceBasis::derived};
+    "fillet.leg-of-throat", "leg_mm", "z = a/cos(psi*pi/360)", "derived", "geometry",
+    "equal legs",           "exact",  SourceBasis::derived};
 inline constexpr FormulaNote fillet_leg_of_area_note{
-    "fillet.leg-of-area", "leg_mm", "z = sqrt(2*(A - As)/sin(psi*pi/180))", "derived", "geometry",
-    "equal legs; As the face's segment, itself a function of z", "exact", SourceBasis::derived};
+    "fillet.leg-of-area",
+    "leg_mm",
+    "z = sqrt(2*(A - As)/sin(psi*pi/180))",
+    "derived",
+    "geometry",
+    "equal legs; As the face's segment, itself a function of z",
+    "exact",
+    SourceBasis::derived};
 inline constexpr FormulaNote fillet_effective_throat_note{
-    "fillet.effective-throat", "effective_throat_mm",
-    "ae = (z1-g)*(z2-g)*sin(psi*pi/180)/sqrt((z1-g)^2 + (z2-g)^2 - 2*(z1-g)*(z2-g)*cos(psi*pi/180)) - h", "aws-d1-1",
-    "fit-up of fillet welds", "gap g deducted whatever its size, concavity h deducted, convexity not counted",
-    "exact", SourceBasis::recalled};
-inline constexpr FormulaNote fillet_skew_note{
-    "fillet.skew-factor", "skew_factor", "k = sin(psi*pi/360)*sqrt(2)", "aws-d1-1",
-    "annex on skewed T-joints, 60 to 135 deg", "60 to 135 deg", "exact", SourceBasis::recalled};
+    "fillet.effective-throat",
+    "effective_throat_mm",
+    "ae = (z1-g)*(z2-g)*sin(psi*pi/180)/sqrt((z1-g)^2 + (z2-g)^2 - 2*(z1-g)*(z2-g)*cos(psi*pi/180)) - h",
+    "aws-d1-1",
+    "fit-up of fillet welds",
+    "gap g deducted whatever its size, concavity h deducted, convexity not counted",
+    "exact",
+    SourceBasis::recalled};
+inline constexpr FormulaNote fillet_skew_note{"fillet.skew-factor",
+                                              "skew_factor",
+                                              "k = sin(psi*pi/360)*sqrt(2)",
+                                              "aws-d1-1",
+                                              "annex on skewed T-joints, 60 to 135 deg",
+                                              "60 to 135 deg",
+                                              "exact",
+                                              SourceBasis::recalled};
 
 }  // namespace seamtakt

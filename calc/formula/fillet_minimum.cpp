@@ -17,9 +17,10 @@ std::vector<LegRow> read_rows() {
   const ReferenceTable table("fillet_minimum.csv");
   std::vector<LegRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
-    rows.push_back({table.number(row, "thickness_above_mm"),
-                    table.number_or_empty(row, "thickness_up_to_mm").value_or(std::numeric_limits<double>::infinity()),
-                    table.number(row, "leg_min_mm")});
+    rows.push_back(
+        {table.number(row, "thickness_above_mm"),
+         table.number_or_empty(row, "thickness_up_to_mm").value_or(std::numeric_limits<double>::infinity()),
+         table.number(row, "leg_min_mm")});
   return rows;
 }
 
@@ -27,7 +28,8 @@ double leg_of_table_mm(double thickness_mm) {
   static const std::vector<LegRow> rows = read_rows();
   for (const LegRow& row : rows)
     if (thickness_mm > row.above_mm && thickness_mm <= row.up_to_mm) return row.leg_mm;
-  throw InputError("reference/fillet_minimum.csv", "no row for this thickness", "rows for every thickness above 0");
+  throw InputError("reference/fillet_minimum.csv", "no row for this thickness",
+                   "rows for every thickness above 0");
 }
 
 }  // namespace

@@ -99,12 +99,18 @@ Real groove_area_mm2(const GrooveShape<Real>& shape) {
   const Real angle = shape.angle_deg * (std::numbers::pi / 180.0);
   const Real half_tangent = tan(angle / 2.0);
   switch (shape.type) {
-    case GrooveType::square: return gap_part;
-    case GrooveType::single_v: return Real(gap_part + depth * depth * half_tangent);
-    case GrooveType::double_v: return Real(gap_part + depth * depth / 2.0 * half_tangent);
-    case GrooveType::single_bevel: return Real(gap_part + depth * depth * tan(angle) / 2.0);
-    case GrooveType::double_bevel: return Real(gap_part + depth * depth / 4.0 * tan(angle));
-    case GrooveType::single_u: break;
+    case GrooveType::square:
+      return gap_part;
+    case GrooveType::single_v:
+      return Real(gap_part + depth * depth * half_tangent);
+    case GrooveType::double_v:
+      return Real(gap_part + depth * depth / 2.0 * half_tangent);
+    case GrooveType::single_bevel:
+      return Real(gap_part + depth * depth * tan(angle) / 2.0);
+    case GrooveType::double_bevel:
+      return Real(gap_part + depth * depth / 4.0 * tan(angle));
+    case GrooveType::single_u:
+      break;
   }
   return Real(gap_part + 2.0 * half_u(depth, shape.root_radius_mm, angle).area_mm2);
 }
@@ -116,12 +122,18 @@ Real groove_top_width_mm(const GrooveShape<Real>& shape) {
   const Real depth = shape.thickness_mm - shape.root_face_mm;
   const Real angle = shape.angle_deg * (std::numbers::pi / 180.0);
   switch (shape.type) {
-    case GrooveType::square: return shape.gap_mm;
-    case GrooveType::single_v: return Real(shape.gap_mm + 2.0 * depth * tan(angle / 2.0));
-    case GrooveType::double_v: return Real(shape.gap_mm + depth * tan(angle / 2.0));
-    case GrooveType::single_bevel: return Real(shape.gap_mm + depth * tan(angle));
-    case GrooveType::double_bevel: return Real(shape.gap_mm + depth / 2.0 * tan(angle));
-    case GrooveType::single_u: break;
+    case GrooveType::square:
+      return shape.gap_mm;
+    case GrooveType::single_v:
+      return Real(shape.gap_mm + 2.0 * depth * tan(angle / 2.0));
+    case GrooveType::double_v:
+      return Real(shape.gap_mm + depth * tan(angle / 2.0));
+    case GrooveType::single_bevel:
+      return Real(shape.gap_mm + depth * tan(angle));
+    case GrooveType::double_bevel:
+      return Real(shape.gap_mm + depth / 2.0 * tan(angle));
+    case GrooveType::single_u:
+      break;
   }
   return Real(shape.gap_mm + 2.0 * half_u(depth, shape.root_radius_mm, angle).width_mm);
 }
@@ -132,30 +144,65 @@ Real groove_cap_area_mm2(GrooveType type, const Real& top_width_mm, const Real& 
   return Real(top_width_mm * cap_height_mm * (2.0 / 3.0) * static_cast<double>(welded_faces(type)));
 }
 
-inline constexpr FormulaNote groove_square_note{"groove.square", "groove_area_mm2", "A = g*t", "derived", "geometry",
-                                                "square edges", "exact for the drawing", SourceBasis::derived};
-inline constexpr FormulaNote groove_single_v_note{
-    "groove.single-v", "groove_area_mm2", "A = g*t + (t-c)^2*tan(alpha*pi/360)", "derived", "geometry",
-    "included angle alpha below 180 deg", "exact for the drawing", SourceBasis::derived};
-inline constexpr FormulaNote groove_double_v_note{
-    "groove.double-v", "groove_area_mm2", "A = g*t + (t-c)^2/2*tan(alpha*pi/360)", "derived", "geometry",
-    "symmetric, included angle alpha below 180 deg", "exact for the drawing", SourceBasis::derived};
-inline constexpr FormulaNote groove_single_bevel_note{
-    "groove.single-bevel", "groove_area_mm2", "A = g*t + (t-c)^2*tan(beta*pi/180)/2", "derived", "geometry",
-    "bevel angle beta below 90 deg", "exact for the drawing", SourceBasis::derived};
-inline constexpr FormulaNote groove_double_bevel_note{
-    "groove.double-bevel", "groove_area_mm2", "A = g*t + ((t-c)/2)^2*tan(beta*pi/180)", "derived", "geometry",
-    "symmetric, bevel angle beta below 90 deg", "exact for the drawing", SourceBasis::derived};
+inline constexpr FormulaNote groove_square_note{
+    "groove.square", "groove_area_mm2",       "A = g*t",           "derived", "geometry",
+    "square edges",  "exact for the drawing", SourceBasis::derived};
+inline constexpr FormulaNote groove_single_v_note{"groove.single-v",
+                                                  "groove_area_mm2",
+                                                  "A = g*t + (t-c)^2*tan(alpha*pi/360)",
+                                                  "derived",
+                                                  "geometry",
+                                                  "included angle alpha below 180 deg",
+                                                  "exact for the drawing",
+                                                  SourceBasis::derived};
+inline constexpr FormulaNote groove_double_v_note{"groove.double-v",
+                                                  "groove_area_mm2",
+                                                  "A = g*t + (t-c)^2/2*tan(alpha*pi/360)",
+                                                  "derived",
+                                                  "geometry",
+                                                  "symmetric, included angle alpha below 180 deg",
+                                                  "exact for the drawing",
+                                                  SourceBasis::derived};
+inline constexpr FormulaNote groove_single_bevel_note{"groove.single-bevel",
+                                                      "groove_area_mm2",
+                                                      "A = g*t + (t-c)^2*tan(beta*pi/180)/2",
+                                                      "derived",
+                                                      "geometry",
+                                                      "bevel angle beta below 90 deg",
+                                                      "exact for the drawing",
+                                                      SourceBasis::derived};
+inline constexpr FormulaNote groove_double_bevel_note{"groove.double-bevel",
+                                                      "groove_area_mm2",
+                                                      "A = g*t + ((t-c)/2)^2*tan(beta*pi/180)",
+                                                      "derived",
+                                                      "geometry",
+                                                      "symmetric, bevel angle beta below 90 deg",
+                                                      "exact for the drawing",
+                                                      SourceBasis::derived};
 inline constexpr FormulaNote groove_single_u_note{
-    "groove.single-u", "groove_area_mm2",
-    "A = g*t + 2*(r^2/2*(phi - sin(phi)*cos(phi)) + s*r*sin(phi) + s^2/2*cos(phi)/sin(phi))", "derived", "geometry",
-    "phi = 90 deg less the wall angle; s = t-c-r*(1-cos(phi)) not below 0, else the arc alone", "exact for the drawing",
+    "groove.single-u",
+    "groove_area_mm2",
+    "A = g*t + 2*(r^2/2*(phi - sin(phi)*cos(phi)) + s*r*sin(phi) + s^2/2*cos(phi)/sin(phi))",
+    "derived",
+    "geometry",
+    "phi = 90 deg less the wall angle; s = t-c-r*(1-cos(phi)) not below 0, else the arc alone",
+    "exact for the drawing",
     SourceBasis::derived};
-inline constexpr FormulaNote groove_cap_note{"groove.cap", "cap_area_mm2", "Ac = 2/3*b*h*n", "derived", "parabola",
-                                             "n faces welded: two for double grooves", "within 2 % of a circular cap for h/b up to 0.12",
+inline constexpr FormulaNote groove_cap_note{"groove.cap",
+                                             "cap_area_mm2",
+                                             "Ac = 2/3*b*h*n",
+                                             "derived",
+                                             "parabola",
+                                             "n faces welded: two for double grooves",
+                                             "within 2 % of a circular cap for h/b up to 0.12",
                                              SourceBasis::derived};
-inline constexpr FormulaNote groove_width_note{"groove.top-width", "top_width_mm", "b = g + w", "derived", "geometry",
-                                               "w the opening of the sloped walls at the surface", "exact for the drawing",
+inline constexpr FormulaNote groove_width_note{"groove.top-width",
+                                               "top_width_mm",
+                                               "b = g + w",
+                                               "derived",
+                                               "geometry",
+                                               "w the opening of the sloped walls at the surface",
+                                               "exact for the drawing",
                                                SourceBasis::derived};
 
 }  // namespace seamtakt

@@ -19,15 +19,18 @@ struct Limits {
   std::optional<Real> lower, upper;
 };
 
-/// pass: inside the acceptance interval. fail: beyond a tolerance limit. undecided: inside the limits, but nearer to
-/// one than the guard band.
+/// pass: inside the acceptance interval. fail: beyond a tolerance limit. undecided: inside the limits, but
+/// nearer to one than the guard band.
 enum class Decision { pass, fail, undecided };
 
 inline const char* to_string(Decision decision) {
   switch (decision) {
-    case Decision::pass: return "pass";
-    case Decision::fail: return "fail";
-    case Decision::undecided: return "undecided";
+    case Decision::pass:
+      return "pass";
+    case Decision::fail:
+      return "fail";
+    case Decision::undecided:
+      return "undecided";
   }
   return "";
 }
@@ -56,7 +59,8 @@ inline Decision decision_with_guard_band(double value, double u, const Limits<do
   return Decision::pass;
 }
 
-/// Probability that the true value lies inside the limits. u > 0; a side without limit counts as infinitely far.
+/// Probability that the true value lies inside the limits. u > 0; a side without limit counts as infinitely
+/// far.
 template <class Real>
 Real probability_of_conformity(const Real& value, const Real& u, const Limits<Real>& tolerance) {
   if (!tolerance.lower && !tolerance.upper) return Real(1.0);
@@ -70,13 +74,22 @@ Real probability_of_conformity(const Real& value, const Real& u, const Limits<Re
   return Real(normal_probability(above_lower) - normal_probability(Real(-below_upper)));
 }
 
-inline constexpr FormulaNote guard_band_note{
-    "guard-band.acceptance", "acceptance", "acceptance = [lower + 2*u, upper - 2*u]", "ilac-g8", "4.2.2, page 8",
+inline constexpr FormulaNote acceptance_lower_note{
+    "guard-band.acceptance-lower", "acceptance", "AL = lower + 2*u", "ilac-g8", "4.2.2, page 8",
+    "guard band equal to the expanded uncertainty, k = 2", "exact for its definition", SourceBasis::part_read};
+
+inline constexpr FormulaNote acceptance_upper_note{
+    "guard-band.acceptance-upper", "acceptance", "AU = upper - 2*u", "ilac-g8", "4.2.2, page 8",
     "guard band equal to the expanded uncertainty, k = 2", "exact for its definition", SourceBasis::part_read};
 
 inline constexpr FormulaNote conformity_note{
-    "guard-band.probability", "probability_of_conformity", "p = Phi((upper - y)/u) - Phi((lower - y)/u)", "jcgm-106",
-    "7.3, 7.4", "normally distributed errors, no prior knowledge; a side without limit counts as infinitely far",
-    "exact for its assumptions", SourceBasis::recalled};
+    "guard-band.probability",
+    "probability_of_conformity",
+    "p = Phi((upper - y)/u) - Phi((lower - y)/u)",
+    "jcgm-106",
+    "7.3, 7.4",
+    "normally distributed errors, no prior knowledge; a side without limit counts as infinitely far",
+    "exact for its assumptions",
+    SourceBasis::recalled};
 
 }  // namespace seamtakt

@@ -10,9 +10,9 @@
 namespace seamtakt {
 
 /// Highest hardness of the heat-affected zone (HV) from composition and cooling time t8/5.
-/// Both methods are recalled; compare them with their papers. Scatter: a published comparison of twelve methods over
-/// more than 300 welds found none best everywhere, the best with a standard deviation of 28 HV (nicholas-abson-2008):
-/// take +-56 HV.
+/// Both methods are recalled; compare them with their papers. Scatter: a published comparison of twelve
+/// methods over more than 300 welds found none best everywhere, the best with a standard deviation of 28 HV
+/// (nicholas-abson-2008): take +-56 HV.
 
 /// Mass percentages (%); an element that isn't reported counts as 0.
 struct HardeningElements {
@@ -29,8 +29,8 @@ struct HardnessLimits {
 
 // Yurioka, Okumura, Kasuya, Cotton: Metal Construction 19 (1987) 217R. Domain: C up to 0.8 %, N up to 0.01 %.
 
-/// Hardenability that boron adds: 0, 0.03, 0.06, 0.09 times (0.02 - N)/0.02 at up to 1, at 2, 3, and from 4 ppm;
-/// linear between. Never negative: with more than 0.02 % N no boron is left to act.
+/// Hardenability that boron adds: 0, 0.03, 0.06, 0.09 times (0.02 - N)/0.02 at up to 1, at 2, 3, and from 4
+/// ppm; linear between. Never negative: with more than 0.02 % N no boron is left to act.
 inline double boron_hardenability(double B_pct, double N_pct) {
   const double boron_ppm = B_pct * 1e4;
   const double free_boron = std::max(0.0, (0.02 - N_pct) / 0.02);
@@ -38,7 +38,9 @@ inline double boron_hardenability(double B_pct, double N_pct) {
 }
 
 /// Carbon that counts for hardenability: above 0.3 % the rest stays in carbides.
-inline double effective_carbon(double C_pct) { return C_pct <= 0.3 ? C_pct : C_pct / 6 + 0.25; }
+inline double effective_carbon(double C_pct) {
+  return C_pct <= 0.3 ? C_pct : C_pct / 6 + 0.25;
+}
 
 /// Cooling times (s): up to `martensite_s` all is martensite, from `bainite_s` none is.
 struct TransformationTimes {
@@ -47,8 +49,8 @@ struct TransformationTimes {
 
 inline TransformationTimes yurioka_times(const HardeningElements& e) {
   const double carbon = effective_carbon(e.C);
-  const double ce_i = carbon + e.Si / 24 + e.Mn / 6 + e.Cu / 15 + e.Ni / 12 + e.Cr * (1 - 0.16 * std::sqrt(e.Cr)) / 8 +
-                      e.Mo / 4 + boron_hardenability(e.B, e.N);
+  const double ce_i = carbon + e.Si / 24 + e.Mn / 6 + e.Cu / 15 + e.Ni / 12 +
+                      e.Cr * (1 - 0.16 * std::sqrt(e.Cr)) / 8 + e.Mo / 4 + boron_hardenability(e.B, e.N);
   const double ce_iii = carbon + e.Mn / 3.6 + e.Cu / 20 + e.Ni / 9 + e.Cr / 5 + e.Mo / 4;
   return {std::exp(10.6 * ce_i - 4.8), std::exp(6.2 * ce_iii + 0.74)};
 }
@@ -60,14 +62,17 @@ inline HardnessLimits yurioka_limits(const HardeningElements& e) {
 }
 
 /// HV; the arc tangent overshoots a little at both ends, so the value is held between bainite and martensite.
-/// cooling_time_s: t8/5 (s, > 0). Empty where the composition leaves no transition (bainite_s <= martensite_s).
+/// cooling_time_s: t8/5 (s, > 0). Empty where the composition leaves no transition (bainite_s <=
+/// martensite_s).
 template <class Real>
 std::optional<Real> yurioka_hardness_HV(const HardeningElements& elements, const Real& cooling_time_s) {
   using std::log;
   const TransformationTimes times = yurioka_times(elements);
   if (!(times.bainite_s > times.martensite_s)) return std::nullopt;
   const HardnessLimits limits = yurioka_limits(elements);
-  const Real x = 4.0 * log(Real(cooling_time_s / times.martensite_s)) / std::log(times.bainite_s / times.martensite_s) - 2.0;
+  const Real x =
+      4.0 * log(Real(cooling_time_s / times.martensite_s)) / std::log(times.bainite_s / times.martensite_s) -
+      2.0;
   const Real hardness = (limits.martensite_HV + limits.bainite_HV) / 2 -
                         (limits.martensite_HV - limits.bainite_HV) / 2.2 * arc_tangent(x);
   return larger<Real>(smaller<Real>(hardness, Real(limits.martensite_HV)), Real(limits.bainite_HV));
@@ -86,8 +91,8 @@ inline HardnessLimits dueren_limits(const HardeningElements& e) {
   return {802 * e.C + 305, 350 * (e.C + dueren_alloy(e)) + 101};
 }
 
-/// HV of the mixed structure, never above martensite nor below bainite (martensite wins where bainite's formula lies
-/// above it, which happens for rich alloys with little carbon).
+/// HV of the mixed structure, never above martensite nor below bainite (martensite wins where bainite's
+/// formula lies above it, which happens for rich alloys with little carbon).
 template <class Real>
 Real dueren_hardness_HV(const HardeningElements& elements, const Real& cooling_time_s) {
   using std::log;
@@ -102,30 +107,60 @@ inline constexpr const char* haz_hardness_accuracy =
     "+-56 HV (two standard deviations of the best of twelve methods over 300 welds)";
 
 inline constexpr FormulaNote yurioka_hardness_note{
-    "haz-hardness.yurioka", "hardness_HV",
-    "HV = (HM + HB)/2 - (HM - HB)/2.2*atan(4*ln(t/tM)/ln(tB/tM) - 2)", "yurioka-1987", "page 217R",
-    "C up to 0.8 %, N up to 0.01 %; held between HB and HM", haz_hardness_accuracy, SourceBasis::recalled};
-
-inline constexpr FormulaNote yurioka_martensite_note{
-    "haz-hardness.yurioka-martensite", "martensite_hardness_HV", "HM = 884*C*(1 - 0.3*C^2) + 294", "yurioka-1987",
-    "page 217R", "C up to 0.8 %", haz_hardness_accuracy, SourceBasis::recalled};
-
-inline constexpr FormulaNote yurioka_bainite_note{
-    "haz-hardness.yurioka-bainite", "bainite_hardness_HV", "HB = 145 + 130*tanh(2.65*CE_II - 0.69)", "yurioka-1987",
-    "page 217R", "CE_II = C + Si/24 + Mn/5 + Cu/10 + Ni/18 + Cr/5 + Mo/2.5 + V/5 + Nb/3", haz_hardness_accuracy,
+    "haz-hardness.yurioka",
+    "hardness_HV",
+    "HV = (HM + HB)/2 - (HM - HB)/2.2*atan(4*ln(t/tM)/ln(tB/tM) - 2)",
+    "yurioka-1987",
+    "page 217R",
+    "C up to 0.8 %, N up to 0.01 %; held between HB and HM",
+    haz_hardness_accuracy,
     SourceBasis::recalled};
 
-inline constexpr FormulaNote dueren_hardness_note{
-    "haz-hardness.dueren", "hardness_HV", "HV = 2019*(C*(1 - 0.5*L) + 0.3*A) + 66*(1 - 0.8*L)", "dueren", "",
-    "t8/5 2 to 20 s; L = log10(t8/5), A = Si/11 + Mn/8 + Cu/9 + Cr/5 + Ni/17 + Mo/6 + V/3; held between HB and HM",
-    haz_hardness_accuracy, SourceBasis::recalled};
+inline constexpr FormulaNote yurioka_martensite_note{"haz-hardness.yurioka-martensite",
+                                                     "martensite_hardness_HV",
+                                                     "HM = 884*C*(1 - 0.3*C^2) + 294",
+                                                     "yurioka-1987",
+                                                     "page 217R",
+                                                     "C up to 0.8 %",
+                                                     haz_hardness_accuracy,
+                                                     SourceBasis::recalled};
 
-inline constexpr FormulaNote dueren_martensite_note{
-    "haz-hardness.dueren-martensite", "martensite_hardness_HV", "HM = 802*C + 305", "dueren", "", "all martensite",
-    haz_hardness_accuracy, SourceBasis::recalled};
+inline constexpr FormulaNote yurioka_bainite_note{
+    "haz-hardness.yurioka-bainite",
+    "bainite_hardness_HV",
+    "HB = 145 + 130*tanh(2.65*CE_II - 0.69)",
+    "yurioka-1987",
+    "page 217R",
+    "CE_II = C + Si/24 + Mn/5 + Cu/10 + Ni/18 + Cr/5 + Mo/2.5 + V/5 + Nb/3",
+    haz_hardness_accuracy,
+    SourceBasis::recalled};
 
-inline constexpr FormulaNote dueren_bainite_note{
-    "haz-hardness.dueren-bainite", "bainite_hardness_HV", "HB = 350*(C + A) + 101", "dueren", "", "all bainite",
-    haz_hardness_accuracy, SourceBasis::recalled};
+inline constexpr FormulaNote dueren_hardness_note{"haz-hardness.dueren",
+                                                  "hardness_HV",
+                                                  "HV = 2019*(C*(1 - 0.5*L) + 0.3*A) + 66*(1 - 0.8*L)",
+                                                  "dueren",
+                                                  "",
+                                                  "t8/5 2 to 20 s; L = log10(t8/5), A = Si/11 + Mn/8 + Cu/9 "
+                                                  "+ Cr/5 + Ni/17 + Mo/6 + V/3; held between HB and HM",
+                                                  haz_hardness_accuracy,
+                                                  SourceBasis::recalled};
+
+inline constexpr FormulaNote dueren_martensite_note{"haz-hardness.dueren-martensite",
+                                                    "martensite_hardness_HV",
+                                                    "HM = 802*C + 305",
+                                                    "dueren",
+                                                    "",
+                                                    "all martensite",
+                                                    haz_hardness_accuracy,
+                                                    SourceBasis::recalled};
+
+inline constexpr FormulaNote dueren_bainite_note{"haz-hardness.dueren-bainite",
+                                                 "bainite_hardness_HV",
+                                                 "HB = 350*(C + A) + 101",
+                                                 "dueren",
+                                                 "",
+                                                 "all bainite",
+                                                 haz_hardness_accuracy,
+                                                 SourceBasis::recalled};
 
 }  // namespace seamtakt

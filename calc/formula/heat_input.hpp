@@ -13,8 +13,8 @@ namespace seamtakt {
 /// Arc power, arc energy and heat input of a weld.
 ///   P = U*I      E = P/v  or  E = W/L  or  E = P*t/L      Q = k*E
 /// Source: iso-tr-18491 (methods A, B, C), en-1011-1 Table 1 (k); asme-ix QW-409.1 for the form without k.
-/// Method A (means of U and I) holds only where the power source doesn't control the waveform: else the product of
-/// means differs from the mean product by the covariance of U and I, which waveform.hpp computes.
+/// Method A (means of U and I) holds only where the power source doesn't control the waveform: else the
+/// product of means differs from the mean product by the covariance of U and I, which waveform.hpp computes.
 /// Accuracy: that of the measured voltage, current and speed. k is a convention and carries no uncertainty:
 /// measured efficiencies differ from it.
 
@@ -53,8 +53,8 @@ struct ProcessEfficiency {
   double thermal_efficiency;
 };
 
-/// k by process. The values 1.0, 0.8 and 0.6 were read, the process numbers are recalled. 137 and 139 are numbers of
-/// older editions of ISO 4063.
+/// k by process. The values 1.0, 0.8 and 0.6 were read, the process numbers are recalled. 137 and 139 are
+/// numbers of older editions of ISO 4063.
 inline constexpr std::array process_efficiencies = {
     ProcessEfficiency{"111", 0.8}, ProcessEfficiency{"114", 0.8}, ProcessEfficiency{"121", 1.0},
     ProcessEfficiency{"131", 0.8}, ProcessEfficiency{"135", 0.8}, ProcessEfficiency{"136", 0.8},
@@ -69,26 +69,49 @@ inline std::optional<double> thermal_efficiency_of(std::string_view process) {
   return std::nullopt;
 }
 
-inline constexpr FormulaNote arc_power_note{
-    "heat-input.arc-power", "arc_power_W", "P = U*I", "iso-tr-18491", "method A",
-    "arithmetic means; power source without waveform control", "that of the measured voltage and current",
-    SourceBasis::part_read};
+inline constexpr FormulaNote arc_power_note{"heat-input.arc-power",
+                                            "arc_power_W",
+                                            "P = U*I",
+                                            "iso-tr-18491",
+                                            "method A",
+                                            "arithmetic means; power source without waveform control",
+                                            "that of the measured voltage and current",
+                                            SourceBasis::part_read};
 
-inline constexpr FormulaNote arc_energy_note{
-    "heat-input.arc-energy", "arc_energy_kJ_mm", "E = P/(1000*v)", "iso-tr-18491", "methods A and C",
-    "steady travel; P the mean power near the arc", "that of the measured power and speed", SourceBasis::part_read};
+inline constexpr FormulaNote arc_energy_note{"heat-input.arc-energy",
+                                             "arc_energy_kJ_mm",
+                                             "E = P/(1000*v)",
+                                             "iso-tr-18491",
+                                             "methods A and C",
+                                             "steady travel; P the mean power near the arc",
+                                             "that of the measured power and speed",
+                                             SourceBasis::part_read};
 
-inline constexpr FormulaNote arc_energy_of_weld_note{
-    "heat-input.energy-over-length", "arc_energy_kJ_mm", "E = W/(1000*L)", "iso-tr-18491", "method B",
-    "any waveform; W the energy of the whole weld", "that of the measured energy and length", SourceBasis::part_read};
+inline constexpr FormulaNote arc_energy_of_weld_note{"heat-input.energy-over-length",
+                                                     "arc_energy_kJ_mm",
+                                                     "E = W/(1000*L)",
+                                                     "iso-tr-18491",
+                                                     "method B",
+                                                     "any waveform; W the energy of the whole weld",
+                                                     "that of the measured energy and length",
+                                                     SourceBasis::part_read};
 
-inline constexpr FormulaNote arc_energy_inch_note{
-    "heat-input.arc-energy-inch", "arc_energy_kJ_in", "H = 25.4*E", "asme-ix", "QW-409.1",
-    "as arc energy; no efficiency factor in this form", "that of the arc energy", SourceBasis::part_read};
+inline constexpr FormulaNote arc_energy_inch_note{"heat-input.arc-energy-inch",
+                                                  "arc_energy_kJ_in",
+                                                  "H = 25.4*E",
+                                                  "asme-ix",
+                                                  "QW-409.1",
+                                                  "as arc energy; no efficiency factor in this form",
+                                                  "that of the arc energy",
+                                                  SourceBasis::part_read};
 
-inline constexpr FormulaNote heat_input_note{
-    "heat-input.heat-input", "heat_input_kJ_mm", "Q = k*E", "en-1011-1", "Table 1",
-    "arc processes; k by ISO 4063 process number, or given", "k is a convention and carries no uncertainty",
-    SourceBasis::part_read};
+inline constexpr FormulaNote heat_input_note{"heat-input.heat-input",
+                                             "heat_input_kJ_mm",
+                                             "Q = k*E",
+                                             "en-1011-1",
+                                             "Table 1",
+                                             "arc processes; k by ISO 4063 process number, or given",
+                                             "k is a convention and carries no uncertainty",
+                                             SourceBasis::part_read};
 
 }  // namespace seamtakt

@@ -14,10 +14,9 @@ namespace seamtakt {
 ///   W = alpha*I + beta*l*I^2     inverse  I = 2*W/(alpha + sqrt(alpha^2 + 4*beta*l*W))
 /// l is the electrode extension, contact tip to arc root: contact tip distance less arc length.
 /// Source: lesnewich-1958 (recalled). The inverse is written so that nothing cancels where beta*l is small.
-/// With any waveform the mean feed is alpha*mean(I) + beta*l*Irms^2 (derived: the arc term is linear in I, the
-/// resistance term quadratic).
-/// Accuracy: +-15 % with the coefficients below (common practice); calibrate on the shop's own wire.
-/// alpha (mm/(A s), >= 0), beta (1/(A^2 s), >= 0), not both 0.
+/// With any waveform the mean feed is alpha*mean(I) + beta*l*Irms^2 (derived: the arc term is linear in I,
+/// the resistance term quadratic). Accuracy: +-15 % with the coefficients below (common practice); calibrate
+/// on the shop's own wire. alpha (mm/(A s), >= 0), beta (1/(A^2 s), >= 0), not both 0.
 
 struct MeltingCoefficients {
   double alpha_mm_s_A, beta_per_s_A2;
@@ -47,8 +46,8 @@ Real melting_current_A(const Real& feed_mm_s, const Real& extension_mm, const Re
   return Real(2.0 * feed_mm_s / (alpha_mm_s_A + root));
 }
 
-/// Mean current (A) at a wire feed speed where the rms current is known: alpha > 0. Negative where the resistance
-/// term alone would melt more than is fed.
+/// Mean current (A) at a wire feed speed where the rms current is known: alpha > 0. Negative where the
+/// resistance term alone would melt more than is fed.
 template <class Real>
 Real melting_mean_current_A(const Real& feed_mm_s, const Real& rms_current_A, const Real& extension_mm,
                             const Real& alpha_mm_s_A, const Real& beta_per_s_A2) {
@@ -67,10 +66,11 @@ Real feed_m_min_from_mm_s(const Real& feed_mm_s) {
 
 inline constexpr double melting_reference_diameter_mm = 1.2;
 
-/// Coefficients of a solid wire by material and diameter (mm, > 0): the published pair of 1.2 mm, scaled by alpha as
-/// 1/d^2 and beta as 1/d^4 (derived: voltage over enthalpy of the section; resistance over enthalpy and section
-/// squared). Empty for a material without published coefficients.
-inline std::optional<MeltingCoefficients> melting_coefficients(std::string_view material, double diameter_mm) {
+/// Coefficients of a solid wire by material and diameter (mm, > 0): the published pair of 1.2 mm, scaled by
+/// alpha as 1/d^2 and beta as 1/d^4 (derived: voltage over enthalpy of the section; resistance over enthalpy
+/// and section squared). Empty for a material without published coefficients.
+inline std::optional<MeltingCoefficients> melting_coefficients(std::string_view material,
+                                                               double diameter_mm) {
   MeltingCoefficients at_reference{};
   if (material == "mild-steel") {
     at_reference = {0.30, 5.0e-5};
@@ -81,43 +81,72 @@ inline std::optional<MeltingCoefficients> melting_coefficients(std::string_view 
   }
   double ratio = melting_reference_diameter_mm / diameter_mm;
   double square = ratio * ratio;
-  return MeltingCoefficients{at_reference.alpha_mm_s_A * square, at_reference.beta_per_s_A2 * square * square};
+  return MeltingCoefficients{at_reference.alpha_mm_s_A * square,
+                             at_reference.beta_per_s_A2 * square * square};
 }
 
 inline constexpr ValidRange melting_diameter_range{
     "melting.diameter.range", "The wire diameter", 0.8, 1.6, "mm", "lesnewich-1958, as scaled here"};
 inline constexpr ValidRange melting_extension_range{
     "melting.extension.range", "The electrode extension", 5, 35, "mm", "common practice, no source"};
-inline constexpr ValidRange melting_current_range{
-    "melting.current.range", "The current", 50, 500, "A", "common practice, no source"};
+inline constexpr ValidRange melting_current_range{"melting.current.range",     "The current", 50, 500, "A",
+                                                  "common practice, no source"};
 
 inline constexpr FormulaNote melting_rate_note{
-    "melting.wire-feed", "wire_feed_speed_m_min", "W = 0.06*(alpha*I + beta*l*I^2)", "lesnewich-1958", "",
+    "melting.wire-feed",
+    "wire_feed_speed_m_min",
+    "W = 0.06*(alpha*I + beta*l*I^2)",
+    "lesnewich-1958",
+    "",
     "solid wire, electrode positive, steady current; wire 0.8 to 1.6 mm, extension 5 to 35 mm, 50 to 500 A",
-    "+-15 % with tabulated coefficients (common practice); calibrate", SourceBasis::recalled};
+    "+-15 % with tabulated coefficients (common practice); calibrate",
+    SourceBasis::recalled};
 
-inline constexpr FormulaNote melting_rate_rms_note{
-    "melting.wire-feed-rms", "wire_feed_speed_m_min", "W = 0.06*(alpha*I + beta*l*Irms^2)", "derived",
-    "mean of the melting law over the waveform", "solid wire, any waveform whose rms current is known",
-    "as the melting law", SourceBasis::derived};
+inline constexpr FormulaNote melting_rate_rms_note{"melting.wire-feed-rms",
+                                                   "wire_feed_speed_m_min",
+                                                   "W = 0.06*(alpha*I + beta*l*Irms^2)",
+                                                   "derived",
+                                                   "mean of the melting law over the waveform",
+                                                   "solid wire, any waveform whose rms current is known",
+                                                   "as the melting law",
+                                                   SourceBasis::derived};
 
 inline constexpr FormulaNote melting_current_note{
-    "melting.current", "current_A", "I = 2*w/(alpha + sqrt(alpha^2 + 4*beta*l*w))", "lesnewich-1958",
-    "inverse of the melting law", "as the melting law, of which it is the inverse",
-    "+-15 % with tabulated coefficients (common practice); calibrate", SourceBasis::recalled};
+    "melting.current",
+    "current_A",
+    "I = 2*w/(alpha + sqrt(alpha^2 + 4*beta*l*w))",
+    "lesnewich-1958",
+    "inverse of the melting law",
+    "as the melting law, of which it is the inverse",
+    "+-15 % with tabulated coefficients (common practice); calibrate",
+    SourceBasis::recalled};
 
-inline constexpr FormulaNote melting_mean_current_note{
-    "melting.mean-current", "current_A", "I = (w - beta*l*Irms^2)/alpha", "derived",
-    "inverse of the mean melting law", "solid wire, any waveform whose rms current is known",
-    "as the melting law", SourceBasis::derived};
+inline constexpr FormulaNote melting_mean_current_note{"melting.mean-current",
+                                                       "current_A",
+                                                       "I = (w - beta*l*Irms^2)/alpha",
+                                                       "derived",
+                                                       "inverse of the mean melting law",
+                                                       "solid wire, any waveform whose rms current is known",
+                                                       "as the melting law",
+                                                       SourceBasis::derived};
 
 inline constexpr FormulaNote melting_alpha_note{
-    "melting.alpha", "alpha_mm_s_A", "alpha = alpha12*(1.2/d)^2", "derived", "scaled from the 1.2 mm wire",
-    "solid wire 0.8 to 1.6 mm", "within +-15 % of a power-source maker's rules at 10 mm extension but for +18 % at 0.8 mm",
+    "melting.alpha",
+    "alpha_mm_s_A",
+    "alpha = alpha12*(1.2/d)^2",
+    "derived",
+    "scaled from the 1.2 mm wire",
+    "solid wire 0.8 to 1.6 mm",
+    "within +-15 % of a power-source maker's rules at 10 mm extension but for +18 % at 0.8 mm",
     SourceBasis::derived};
 
-inline constexpr FormulaNote melting_beta_note{
-    "melting.beta", "beta_per_s_A2", "beta = beta12*(1.2/d)^4", "derived", "scaled from the 1.2 mm wire",
-    "solid wire 0.8 to 1.6 mm", "as alpha", SourceBasis::derived};
+inline constexpr FormulaNote melting_beta_note{"melting.beta",
+                                               "beta_per_s_A2",
+                                               "beta = beta12*(1.2/d)^4",
+                                               "derived",
+                                               "scaled from the 1.2 mm wire",
+                                               "solid wire 0.8 to 1.6 mm",
+                                               "as alpha",
+                                               SourceBasis::derived};
 
 }  // namespace seamtakt

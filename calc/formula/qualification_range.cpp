@@ -21,8 +21,15 @@ std::vector<Row> read_rows() {
   for (std::size_t row = 0; row < table.size(); ++row) {
     const auto text = [&](const char* column) { return table.text(row, column); };
     const auto number = [&](const char* column) { return table.number_or_empty(row, column); };
-    rows.push_back({text("basis_document"), text("quantity"), text("joint"), text("runs"), text("test"),
-                    number("above_mm"), number("from_mm"), number("up_to_mm"), number("below_mm"),
+    rows.push_back({text("basis_document"),
+                    text("quantity"),
+                    text("joint"),
+                    text("runs"),
+                    text("test"),
+                    number("above_mm"),
+                    number("from_mm"),
+                    number("up_to_mm"),
+                    number("below_mm"),
                     {number("low_factor"), number("low_at_least_mm"), number("high_factor")}});
   }
   return rows;
@@ -38,7 +45,9 @@ bool covers(const Row& row, double thickness_mm) {
          !(row.up_to_mm && thickness_mm > *row.up_to_mm) && !(row.below_mm && thickness_mm >= *row.below_mm);
 }
 
-bool matches(const std::string& cell, const std::string& wanted) { return cell.empty() || cell == wanted; }
+bool matches(const std::string& cell, const std::string& wanted) {
+  return cell.empty() || cell == wanted;
+}
 
 /// Rows of one quantity that fit joint and runs of the test.
 std::vector<const Row*> rows_for(const QualifiedTest& test, std::string_view quantity) {
@@ -48,7 +57,8 @@ std::vector<const Row*> rows_for(const QualifiedTest& test, std::string_view qua
                      "a basis that the table has");
   std::vector<const Row*> fitting;
   for (const Row& row : rows())
-    if (same_document(row) && row.quantity == quantity && matches(row.joint, test.joint) && matches(row.runs, test.runs))
+    if (same_document(row) && row.quantity == quantity && matches(row.joint, test.joint) &&
+        matches(row.runs, test.runs))
       fitting.push_back(&row);
   return fitting;
 }

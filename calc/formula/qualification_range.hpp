@@ -10,10 +10,10 @@
 namespace seamtakt {
 
 /// What a welding procedure test qualifies.
-/// Source: iso-15614-1 (ISO 15614-1:2017, level 2), recalled: Table 7 (butt), Table 8 (fillet), 8.4.7 (heat input).
-/// The rows stand in reference/qualification_ranges.csv: compare them with your copy of the standard and correct
-/// them there. Preheat qualifies as tested or above, interpass temperature as tested or below; process,
-/// mechanisation, kind of current, filler and transfer mode as tested.
+/// Source: iso-15614-1 (ISO 15614-1:2017, level 2), recalled: Table 7 (butt), Table 8 (fillet), 8.4.7 (heat
+/// input). The rows stand in reference/qualification_ranges.csv: compare them with your copy of the standard
+/// and correct them there. Preheat qualifies as tested or above, interpass temperature as tested or below;
+/// process, mechanisation, kind of current, filler and transfer mode as tested.
 
 /// The test weld, as far as the ranges depend on it.
 struct QualifiedTest {
@@ -24,8 +24,8 @@ struct QualifiedTest {
   bool hardness_tested = false;
 };
 
-/// How a range follows from the tested value: [max(low_factor * value, low_at_least), high_factor * value]; an
-/// empty side has no limit.
+/// How a range follows from the tested value: [max(low_factor * value, low_at_least), high_factor * value];
+/// an empty side has no limit.
 struct RangeRule {
   std::optional<double> low_factor, low_at_least, high_factor;
   bool has_limit() const { return low_factor || low_at_least || high_factor; }
@@ -41,8 +41,8 @@ struct QualifiedRange {
 std::optional<RangeRule> thickness_rule(const QualifiedTest& test, double tested_thickness_mm);
 /// Throat of a fillet; no limit for several runs and for butt welds.
 RangeRule throat_rule(const QualifiedTest& test);
-/// Heat input: an upper limit where impact was tested, a lower one where hardness was. Arc energy may stand for heat
-/// input on both sides, with the same percentages.
+/// Heat input: an upper limit where impact was tested, a lower one where hardness was. Arc energy may stand
+/// for heat input on both sides, with the same percentages.
 RangeRule heat_input_rule(const QualifiedTest& test);
 
 template <class Real>
@@ -60,21 +60,33 @@ QualifiedRange<Real> qualified_range(const RangeRule& rule, const Real& tested) 
 /// Whether a value is qualified; one on a limit is (rounding of the products allowed for).
 inline bool is_qualified(const QualifiedRange<double>& range, double value) {
   constexpr double rounding = 1e-12;
-  return (!range.low || value >= *range.low * (1 - rounding)) && (!range.high || value <= *range.high * (1 + rounding));
+  return (!range.low || value >= *range.low * (1 - rounding)) &&
+         (!range.high || value <= *range.high * (1 + rounding));
 }
 
-inline constexpr FormulaNote qualified_thickness_note{
-    "qualification.thickness", "thickness_mm", "thickness = [max(f_low*t, t_least), f_high*t]", "iso-15614-1",
-    "level 2, Tables 7 and 8", "steel; f_low, t_least and f_high by joint, runs and thickness of the test piece",
+inline constexpr FormulaNote qualified_thickness_low_note{
+    "qualification.thickness-low", "thickness_mm", "low = max(f_low*t, t_least)", "iso-15614-1",
+    "level 2, Tables 7 and 8", "steel; f_low and t_least by joint, runs and thickness of the test piece",
     "a rule, no scatter", SourceBasis::recalled};
 
-inline constexpr FormulaNote qualified_throat_note{
-    "qualification.throat", "throat_mm", "throat = [f_low*a, f_high*a]", "iso-15614-1", "level 2, Table 8",
+inline constexpr FormulaNote qualified_thickness_high_note{
+    "qualification.thickness-high", "thickness_mm", "high = f_high*t", "iso-15614-1", "level 2, Tables 7 and 8",
+    "steel; f_high by joint, runs and thickness of the test piece", "a rule, no scatter", SourceBasis::recalled};
+
+inline constexpr FormulaNote qualified_throat_low_note{
+    "qualification.throat-low", "throat_mm", "low = f_low*a", "iso-15614-1", "level 2, Table 8",
     "single-run fillets; several runs have no limit", "a rule, no scatter", SourceBasis::recalled};
 
-inline constexpr FormulaNote qualified_heat_input_note{
-    "qualification.heat-input", "heat_input_kJ_mm", "heat_input = [f_low*Q, f_high*Q]", "iso-15614-1",
-    "level 2, 8.4.7", "f_high 1.25 where impact was tested, f_low 0.75 where hardness was; arc energy likewise",
-    "a rule, no scatter", SourceBasis::recalled};
+inline constexpr FormulaNote qualified_throat_high_note{
+    "qualification.throat-high", "throat_mm", "high = f_high*a", "iso-15614-1", "level 2, Table 8",
+    "single-run fillets; several runs have no limit", "a rule, no scatter", SourceBasis::recalled};
+
+inline constexpr FormulaNote qualified_heat_input_low_note{
+    "qualification.heat-input-low", "heat_input_kJ_mm", "low = f_low*Q", "iso-15614-1", "level 2, 8.4.7",
+    "where hardness was tested; arc energy likewise", "a rule, no scatter", SourceBasis::recalled};
+
+inline constexpr FormulaNote qualified_heat_input_high_note{
+    "qualification.heat-input-high", "heat_input_kJ_mm", "high = f_high*Q", "iso-15614-1", "level 2, 8.4.7",
+    "where impact was tested; arc energy likewise", "a rule, no scatter", SourceBasis::recalled};
 
 }  // namespace seamtakt

@@ -5,10 +5,12 @@
 namespace seamtakt {
 namespace {
 
-// The trapezoidal rule on the whole line converges exponentially here: its error falls as exp(-2 pi y/h) with the
-// half-width y of the strip in which the integrand stays bounded (pi/2), and as exp(-2 pi^2/(x h^2)) where the
-// integrand is nearly a Gaussian of width 1/sqrt(x). Both are below 1e-16 with this step.
-double step_for(double x) { return std::min(0.25, 0.7 / std::sqrt(x)); }
+// The trapezoidal rule on the whole line converges exponentially here: its error falls as exp(-2 pi y/h) with
+// the half-width y of the strip in which the integrand stays bounded (pi/2), and as exp(-2 pi^2/(x h^2))
+// where the integrand is nearly a Gaussian of width 1/sqrt(x). Both are below 1e-16 with this step.
+double step_for(double x) {
+  return std::min(0.25, 0.7 / std::sqrt(x));
+}
 
 // Beyond this exponent a term no longer changes the sum.
 constexpr double negligible_exponent = 45;

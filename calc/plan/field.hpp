@@ -58,7 +58,7 @@ struct TableInfo;
 
 /// What is known of a field without its struct.
 struct FieldInfo {
-  const char* key = "";    ///< key in the file
+  std::string_view key;    ///< key in the file; a literal
   const char* label = "";  ///< heading for people, without the unit, lower case
   const char* unit = "";   ///< "mm/s"; empty where dimensionless or not a number
   const char* help = "";   ///< one sentence

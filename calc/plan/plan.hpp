@@ -11,7 +11,7 @@ namespace seamtakt {
 /// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
 /// saving gives back what was there.
 struct FileKeys {
-  std::vector<std::string> order;
+  std::vector<std::string> order;  ///< all keys, the free ones too
   std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
 };
 
@@ -28,6 +28,7 @@ using CompositionPct = std::vector<std::pair<std::string, double>>;
 struct BaseMetal {
   std::string id, standard;
   CompositionPct composition_pct;
+  FileKeys composition_keys;      ///< of the object composition_pct
   std::string composition_basis;  ///< certificate, typical, standard-maximum, or empty
   std::optional<double> tensile_MPa, yield_MPa;
   FileKeys file_keys;

@@ -1,14 +1,17 @@
 #!/usr/bin/env python3
-"""Writes the demo plan, reference/demo/ground-equipment.weldplan.json, to standard output.
+"""Writes the demo: demo_plan.py FOLDER fills reference/demo (all but the arc log, which demo_log writes).
 
 The plan is invented: airport ground equipment as a small plant might weld it. 158 seams with their paths are too
 many to type, so the frames are drawn by rules here. The output depends on nothing but these files.
 """
 import json
+import pathlib
 import sys
 
+sys.dont_write_bytecode = True
 import demo_plan_frames as frames
 import demo_plan_materials as materials
+import demo_plan_shop as shop
 
 
 def parts(*pairs):
@@ -75,7 +78,7 @@ def cell(zone):
 
 
 def line():
-    return {"takt_s": 2100, "planning_pct": 95, "stages": [
+    return {"takt_s": 2160, "planning_pct": 100, "stages": [
         {"id": "kit", "servers": 1, "buffer_after": 2, "time": "kit"},
         {"id": "tack", "servers": 2, "buffer_after": 1, "time": "tack", "availability": 0.98, "repair_s": 900},
         {"id": "cell", "servers": 1, "buffer_after": 1, "time": "cell", "availability": 0.92, "repair_s": 600},
@@ -134,5 +137,18 @@ def lay_out(value, indent=0):
     return pad + inline(value)
 
 
+def write(folder):
+    drafted = plan()
+    texts = {"ground-equipment.weldplan.json": lay_out(drafted) + "\n"}
+    for name, rows in shop.files(drafted).items():
+        texts[name] = "".join(",".join(str(cell) for cell in row) + "\n" for row in rows)
+    for name, text in texts.items():
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8", newline="\n")
+
+
 if __name__ == "__main__":
-    sys.stdout.write(lay_out(plan()) + "\n")
+    if len(sys.argv) != 2:
+        sys.exit("usage: demo_plan.py FOLDER")
+    write(pathlib.Path(sys.argv[1]))

@@ -72,7 +72,7 @@ def limits(wire, feed, volts, travel, interpass, hand):
         "travel_speed_mm_s": around(travel, 0.25 if hand else 0.08),
         "gas_flow_l_min": [13, 20],
         "heat_input_kJ_mm": around(heat, 0.3 if hand else 0.18, 2),
-        "cooling_time_s": [2, 30],
+        "cooling_time_s": [1.5, 40],
     }
     if interpass:
         result["interpass_C"] = interpass
@@ -111,16 +111,16 @@ def schedules():
     groove = {"work": 90, "preparation": "V 60 deg, cut and ground", "backing": "ceramic"}
     cap = dict(groove, weave={"half_width_mm": 3, "frequency_Hz": 1.5, "dwell_s": 0.1})
     up = {"transfer": "globular", "weave": {"half_width_mm": 2.5, "frequency_Hz": 1.2, "dwell_s": 0.15}}
-    hot = [20, 180]
+    hot = [20, 250]
     sweep = {"weave": {"half_width_mm": 1.2, "frequency_Hz": 3, "dwell_s": 0}}
-    heavy = dict(interpass=[80, 180], preheat_C=80)
+    heavy = dict(interpass=[80, 250], preheat_C=80)
     return [
         schedule("F4S", "135", "S12", 8.6, 28, 13, "Q-135-THIN", (3, 4), (4, 8)),
         schedule("F5S", "135", "S12", 9.5, 29, 10.5, "Q-135-FW", (4, 6), (5, 14), revision=3),
         schedule("F6S", "135", "S12", 10, 29.5, 7.8, "Q-135-FW", (5, 6), (6, 20), **sweep),
-        schedule("F10R", "135", "S12", 10, 29.5, 9, "Q-135-HW", (8, 10), (10, 30), **heavy),
-        schedule("F10F", "135", "S12", 10, 29.5, 9, "Q-135-HW", (8, 10), (10, 30), **heavy),
-        schedule("F10C", "135", "S12", 10, 29.5, 9, "Q-135-HW", (8, 10), (10, 30), **heavy),
+        schedule("F10R", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
+        schedule("F10F", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
+        schedule("F10C", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
         schedule("F4M", "138", "M14", 6.5, 27.5, 12, "Q-138-THIN", (3, 4), (4, 8)),
         schedule("F5M", "138", "M14", 7, 28.5, 9.5, "Q-138-FW", (4, 5), (5, 14)),
         schedule("F6M", "138", "M14", 8, 29.5, 7.8, "Q-138-FW", (5, 6), (6, 20), revision=4, **sweep),

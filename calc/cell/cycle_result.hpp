@@ -1,0 +1,22 @@
+#pragma once
+
+#include "cell/scheduler.hpp"
+
+namespace seamtakt {
+
+/// The cycle that a sequence gives: times, sums, moves, bound, takt, and the findings of `compiled` with the
+/// cycle's own. `compiled` must be of this plan and weldment. A sequence that can't be done gives an
+/// InputError.
+///
+/// Time 0 is when the robots begin; with one station unloading and the next loading follow the last return
+/// home, with two they run beside the welding at the other station and the cycle ends with the index. These
+/// moves have no robot. Sums are those of the moves by kind, so orientation_s counts a turn once. gap_pct =
+/// 100*(cycle - lower bound)/cycle. takt_margin_s = takt_s*planning_pct/100 - cycle.
+CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
+                     const Sequence& sequence);
+
+/// The part of a seam's path between two distances along it (mm), from first to last; beyond the end of a
+/// closed path it goes round. Where from_mm > to_mm the points run backwards.
+std::vector<Point_mm> path_between(const Seam& seam, double from_mm, double to_mm);
+
+}  // namespace seamtakt

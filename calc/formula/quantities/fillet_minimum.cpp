@@ -1,0 +1,101 @@
+#include "formula/fillet_minimum.hpp"
+
+#include "formula/input_checks.hpp"
+#include "formula/quantities/registry.hpp"
+#include "formula/valid_range.hpp"
+
+namespace seamtakt {
+namespace {
+
+constexpr OptionSpec options[] = {
+    {"thickness", OptionKind::number, "mm", "thickness of the thinner plate", nullptr, nullptr},
+    {"thickness-2", OptionKind::number, "mm", "thickness of the other plate (the same where left out)", nullptr, nullptr},
+    {"cyclic", OptionKind::flag, "", "cyclically loaded", nullptr, nullptr},
+    {"hydrogen", OptionKind::text, "", "low: gas-shielded, cored and submerged-arc welding; other: the rest", "low",
+     "low|other"},
+};
+
+constexpr ResultSpec results[] = {
+    {"leg_min_mm", "mm", "least leg (AWS D1.1)"},
+    {"throat_min_mm", "mm", "least throat (EN 1993-1-8)"},
+};
+
+constexpr const FormulaNote* notes[] = {&fillet_leg_min_note, &fillet_throat_min_note};
+
+/// Where the codes' own scopes begin (mm), recalled.
+constexpr double aws_from_mm = 3, eurocode_from_mm = 4;
+
+void note_scope(const FilletMinimumCase& fillet, Findings& findings) {
+  const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
+  if (thinner >= eurocode_from_mm) return;
+  Finding finding = remark("fillet-minimum.thin-plate", "--thickness",
+                           "The plate is thinner than the 4 mm from which EN 1993-1-8 holds" +
+                               std::string(thinner < aws_from_mm ? ", and than the 3 mm of AWS D1.1." : "."),
+                           "EN 1993-1-8, 4.1, and AWS D1.1, 1.2, recalled");
+  finding.value = thinner;
+  finding.limit = eurocode_from_mm;
+  finding.unit = "mm";
+  findings.push_back(std::move(finding));
+}
+
+void note_leg(const FilletMinimumCase& fillet, double leg_mm, bool other_given, Findings& findings) {
+  const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
+  if (!fillet.low_hydrogen)
+    findings.push_back(remark("fillet-minimum.single-pass", "--hydrogen",
+                              std::string("Without low hydrogen the leg goes by the thicker plate and must be laid in a "
+                                          "single pass") +
+                                  (other_given ? "." : "; the other plate is taken as equally thick."),
+                              "AWS D1.1, minimum fillet weld size"));
+  if (leg_mm <= thinner) return;
+  Finding finding = remark("fillet-minimum.exceeds-plate", "--thickness",
+                           "The least leg for cyclic loading is larger than the thinner plate is thick.",
+                           "AWS D1.1, minimum fillet weld size");
+  finding.value = leg_mm;
+  finding.limit = thinner;
+  finding.unit = "mm";
+  findings.push_back(std::move(finding));
+}
+
+void note_german_annex(const FilletMinimumCase& fillet, Findings& findings) {
+  const std::optional<double> throat = fillet_throat_min_german_annex_mm(fillet);
+  if (!throat || *throat <= fillet_throat_min_mm) return;
+  Finding finding = remark("fillet-minimum.german-annex", "throat_min_mm",
+                           "Germany's national annex asks for " + rounded_text(*throat, 3) +
+                               " mm of throat here: sqrt(t_max) - 0.5.",
+                           "DIN EN 1993-1-8/NA, recalled");
+  finding.value = fillet_throat_min_mm;
+  finding.limit = *throat;
+  finding.unit = "mm";
+  findings.push_back(std::move(finding));
+}
+
+template <class Real>
+void compute(const Inputs<Real>& in, Results<Real>& out) {
+  out.set("throat_min_mm", Real(fillet_throat_min_mm));
+  out.explain(fillet_throat_min_note, Real(fillet_throat_min_mm), "mm", {});
+  const std::optional<Real> thickness = find_positive(in, "thickness");
+  const std::optional<Real> other = find_positive(in, "thickness-2");
+  if (!thickness) return;
+  FilletMinimumCase fillet;
+  fillet.thickness_mm = value_of(*thickness);
+  fillet.other_thickness_mm = other ? value_of(*other) : fillet.thickness_mm;
+  fillet.low_hydrogen = in.text("hydrogen") != "other";
+  fillet.cyclic = in.has("cyclic");
+  const double leg = fillet_leg_min_mm(fillet);
+  out.set("leg_min_mm", Real(leg));
+  out.explain(fillet_leg_min_note, Real(leg), "mm",
+              {{"T", "plate that the table goes by", Real(governing_thickness_mm(fillet)), "mm"},
+               {"t_thinner", "thinner plate", Real(std::min(fillet.thickness_mm, fillet.other_thickness_mm)), "mm"}});
+  note_scope(fillet, out.findings);
+  note_leg(fillet, leg, other.has_value(), out.findings);
+  note_german_annex(fillet, out.findings);
+}
+
+}  // namespace
+
+const Quantity fillet_minimum_quantity{"fillet-minimum", "least leg and throat that the codes allow a fillet",
+                                       options,          results,
+                                       notes,            compute<double>,
+                                       compute<Dual>};
+
+}  // namespace seamtakt

@@ -1,0 +1,120 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "formula/note.hpp"
+#include "formula/real.hpp"
+#include "formula/shielding_gas.hpp"
+
+namespace seamtakt {
+
+/// Transition current from globular to spray transfer: published values by wire material, gas and diameter,
+/// linear in between. Source: mig-handbook, Table 1-2; two single public notes for mild steel in 90Ar-10CO2
+/// (marked). Above 15 % CO2 there is no clear transition on carbon steel (the same handbook; others put the
+/// limit at 20 to 25 %, common practice). A gas or diameter outside the table is "not published": nothing is
+/// extrapolated. Accuracy: not stated by the source; a longer extension lowers the current.
+
+struct TransitionCurrent {
+  std::string_view material;
+  std::string_view gas;  ///< as in the source's table
+  double diameter_mm, current_A;
+};
+
+inline constexpr std::array transition_currents = {
+    TransitionCurrent{"mild-steel", "98Ar 2O2", 0.76, 150},
+    TransitionCurrent{"mild-steel", "98Ar 2O2", 0.89, 165},
+    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.14, 220},
+    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.3, 240},
+    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.6, 275},
+    TransitionCurrent{"mild-steel", "90Ar 10CO2", 0.89, 200},
+    TransitionCurrent{"mild-steel", "90Ar 10CO2", 1.14, 230},
+    TransitionCurrent{"stainless", "99Ar 1O2", 0.89, 170},
+    TransitionCurrent{"stainless", "99Ar 1O2", 1.14, 225},
+    TransitionCurrent{"stainless", "99Ar 1O2", 1.6, 285},
+    TransitionCurrent{"aluminium", "Ar", 0.76, 95},
+    TransitionCurrent{"aluminium", "Ar", 1.17, 135},
+    TransitionCurrent{"aluminium", "Ar", 1.6, 180},
+};
+
+/// Whether a nominal size is the table's (its inch sizes are rounded to mm in more than one way).
+inline constexpr double same_diameter_within_mm = 0.015;
+
+inline constexpr double spray_co2_limit_pct = 15;
+
+enum class TransitionStatus {
+  published,      ///< current_A holds
+  no_spray,       ///< more CO2 than allows spray
+  not_published,  ///< no row for this material, gas or diameter
+};
+
+template <class Real>
+struct Transition {
+  TransitionStatus status = TransitionStatus::not_published;
+  std::optional<Real> current_A;
+  bool interpolated = false;
+  std::string_view table_gas;  ///< the row's gas
+  bool gas_is_table_gas =
+      true;                 ///< false: the gas lies in the same range as the row's, with other percentages
+  bool indicative = false;  ///< from a single public note
+};
+
+/// The rows that a gas may use.
+struct TransitionRows {
+  TransitionStatus status = TransitionStatus::not_published;
+  std::string_view table_gas;
+  bool exact = true;
+};
+TransitionRows transition_rows(std::string_view material, const ShieldingGas& gas);
+
+/// material: mild-steel, stainless or aluminium; wire diameter mm, > 0.
+template <class Real>
+Transition<Real> transition_current(std::string_view material, const Real& diameter_mm,
+                                    const ShieldingGas& gas) {
+  Transition<Real> result;
+  TransitionRows rows = transition_rows(material, gas);
+  result.status = rows.status;
+  if (rows.status != TransitionStatus::published) return result;
+  result.table_gas = rows.table_gas;
+  result.gas_is_table_gas = rows.exact;
+  result.indicative = rows.table_gas == "90Ar 10CO2";
+  result.status = TransitionStatus::not_published;
+  const TransitionCurrent* below = nullptr;
+  for (const auto& row : transition_currents) {
+    if (row.material != material || row.gas != rows.table_gas) continue;
+    double off = value_of(diameter_mm) - row.diameter_mm;
+    if (off >= -same_diameter_within_mm && off <= same_diameter_within_mm) {
+      result.current_A = Real(row.current_A);
+    } else if (below && off < 0 && !result.current_A) {
+      const Real share = (diameter_mm - below->diameter_mm) / (row.diameter_mm - below->diameter_mm);
+      result.current_A = Real(below->current_A + share * (row.current_A - below->current_A));
+      result.interpolated = true;
+    }
+    below = off > 0 ? &row : nullptr;
+  }
+  if (result.current_A) result.status = TransitionStatus::published;
+  return result;
+}
+
+/// "spray", "below-spray" or "not published", by the transition current alone.
+template <class Real>
+const char* transfer_mode(const Transition<Real>& transition, double current_A) {
+  if (transition.status == TransitionStatus::no_spray) return "below-spray";
+  if (transition.status == TransitionStatus::not_published) return "not published";
+  return current_A >= value_of(*transition.current_A) ? "spray" : "below-spray";
+}
+
+inline constexpr FormulaNote transition_current_note{
+    "transfer.transition-current",
+    "transition_current_A",
+    "I = table(material, gas, d)",
+    "mig-handbook",
+    "Table 1-2",
+    "solid wire 0.76 to 1.6 mm; mild steel in Ar with O2, stainless in Ar with O2, aluminium in Ar; no clear "
+    "transition above 15 % CO2",
+    "not stated by the source; a longer extension lowers it",
+    SourceBasis::read};
+
+}  // namespace seamtakt

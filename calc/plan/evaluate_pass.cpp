@@ -1,0 +1,201 @@
+#include "plan/evaluate_pass.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "formula/cooling_time.hpp"
+#include "formula/deposition.hpp"
+#include "formula/heat_input.hpp"
+#include "formula/melting.hpp"
+#include "plan/evaluation_notes.hpp"
+#include "plan/measuring_uncertainty.hpp"
+#include "plan/pass_metallurgy.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// The chain from voltage, current and speed to heat input, for a value and for its uncertainty alike.
+template <class Real>
+Real heat_input_of_pass_kJ_mm(const Real& voltage_V, const Real& current_A, const Real& travel_speed_mm_s,
+                              double waveform_factor, double efficiency) {
+  const Real power = arc_power_W(voltage_V, current_A) * waveform_factor;
+  const Real energy = arc_energy_kJ_mm<Real>(power, travel_speed_mm_s);
+  return heat_input_kJ_mm<Real>(energy, Real(efficiency));
+}
+
+double extension_mm(const Schedule& schedule) { return schedule.contact_tip_distance_mm - schedule.arc_length_mm; }
+
+void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  if (facts.schedule.current_A) {
+    pass.current_A = *facts.schedule.current_A;
+    return;
+  }
+  const double feed = feed_mm_s_from_m_min(facts.schedule.wire_feed_speed_m_min);
+  const double extension = extension_mm(facts.schedule);
+  pass.current_A = melting_current_A(feed, extension, facts.wire.alpha_mm_s_A, facts.wire.beta_per_s_A2);
+  if (sink)
+    sink->add("current_A", melting_current_note, pass.current_A, "A",
+              {{"w", "wire feed speed", feed, "mm/s"},
+               {"l", "electrode extension: contact tip distance less arc length", extension, "mm"},
+               {"alpha", "of the wire", facts.wire.alpha_mm_s_A, "mm/(s A)"},
+               {"beta", "of the wire", facts.wire.beta_per_s_A2, "1/(s A2)"}});
+}
+
+void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const Schedule& schedule = facts.schedule;
+  pass.voltage_V = schedule.arc_voltage_V;
+  const double power_W = arc_power_W(pass.voltage_V, pass.current_A) * schedule.waveform_factor;
+  pass.arc_power_kW = power_W / 1000;
+  pass.arc_energy_kJ_mm = arc_energy_kJ_mm(power_W, schedule.travel_speed_mm_s);
+  pass.thermal_efficiency = thermal_efficiency_of(schedule.process).value_or(0);
+  pass.heat_input_kJ_mm = heat_input_kJ_mm(pass.arc_energy_kJ_mm, pass.thermal_efficiency);
+  if (!sink) return;
+  sink->add("arc_power_kW", pass_power_note, pass.arc_power_kW, "kW",
+            {{"U", "arc voltage", pass.voltage_V, "V"},
+             {"I", "current", pass.current_A, "A"},
+             {"f", "waveform factor", schedule.waveform_factor, ""}},
+            {"current_A"});
+  sink->add("arc_energy_kJ_mm", arc_energy_note, pass.arc_energy_kJ_mm, "kJ/mm",
+            {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
+            {"arc_power_kW"});
+  sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
+            {{"k", "thermal efficiency of process " + schedule.process, pass.thermal_efficiency, ""},
+             {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
+            {"arc_energy_kJ_mm"});
+}
+
+void add_deposit(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const Wire& wire = facts.wire;
+  const double feed = facts.schedule.wire_feed_speed_m_min, speed = facts.schedule.travel_speed_mm_s;
+  const double weld_density = weld_metal_density_g_cm3(wire.material);
+  pass.melting_rate_kg_h = melting_rate_kg_h(wire_area_mm2(wire.diameter_mm), feed, wire.density_g_cm3);
+  pass.deposition_rate_kg_h = deposition_rate_kg_h(pass.melting_rate_kg_h, wire.deposition_efficiency);
+  pass.deposit_area_mm2 = deposit_area_mm2(pass.deposition_rate_kg_h, speed, weld_density);
+  if (!sink) return;
+  sink->add("melting_rate_kg_h", melting_mass_note, pass.melting_rate_kg_h, "kg/h",
+            {{"d", "wire diameter", wire.diameter_mm, "mm"},
+             {"W", "wire feed speed", feed, "m/min"},
+             {"rho", "density of the wire as fed", wire.density_g_cm3, "g/cm3"}});
+  sink->add("deposition_rate_kg_h", deposition_rate_note, pass.deposition_rate_kg_h, "kg/h",
+            {{"eta", "deposition efficiency", wire.deposition_efficiency, ""},
+             {"m", "melting rate", pass.melting_rate_kg_h, "kg/h"}},
+            {"melting_rate_kg_h"});
+  sink->add("deposit_area_mm2", deposit_area_note, pass.deposit_area_mm2, "mm2",
+            {{"D", "deposition rate", pass.deposition_rate_kg_h, "kg/h"},
+             {"v", "travel speed", speed, "mm/s"},
+             {"rhow", "density of the weld metal", weld_density, "g/cm3"}},
+            {"deposition_rate_kg_h"});
+}
+
+void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const ShapeFactors& shape, double thickness,
+                     ExplanationSink* sink) {
+  if (!sink) return;
+  const bool two = pass.cooling_regime == "2D";
+  std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
+                                     {"Q", "heat input", pass.heat_input_kJ_mm, "kJ/mm"}};
+  if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
+  inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
+                       : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
+  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, pass.cooling_time_s, "s", inputs,
+            {"heat_input_kJ_mm"});
+}
+
+void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
+  const double Q = pass.heat_input_kJ_mm, cold = facts.schedule.preheat_C;
+  const auto [thinner, thicker] = std::minmax(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]);
+  const auto time_s = [&](double thickness, double start_C, double f2) {
+    return cooling_time(Q, thickness, start_C, f2, shape.f3).time_s;
+  };
+  const auto main = cooling_time(Q, thinner, cold, shape.f2, shape.f3);
+  pass.cooling_time_s = main.time_s;
+  pass.cooling_regime = main.is_2d ? "2D" : "3D";
+  pass.cooling_time_span_s = {time_s(thinner, cold, shape.f2_low), time_s(thinner, cold, shape.f2_high)};
+  for (std::size_t plate = 0; plate < 2; ++plate)
+    pass.cooling_time_plate_s[plate] = time_s(facts.seam.thickness_mm[plate], cold, shape.f2);
+  pass.cooling_time_fastest_s = time_s(thicker, cold, shape.f2_low);
+  const std::optional<double> upper = upper_interpass_C(facts.schedule);
+  const double hot = upper && *upper < preheat_below_C ? std::max(*upper, cold) : cold;
+  if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s(thinner, *upper, shape.f2);
+  pass.cooling_time_slowest_s = time_s(thinner, hot, shape.f2_high);
+  explain_cooling(facts, pass, shape, thinner, sink);
+}
+
+void add_uncertainty(const PassFacts& facts, PassEvaluation& pass) {
+  const MeasuringUncertainty u = measuring_uncertainty(facts, pass.current_A, pass.voltage_V);
+  if (!u.known) return;
+  const Dual voltage(pass.voltage_V, 3, 0), current(pass.current_A, 3, 1), speed(facts.schedule.travel_speed_mm_s, 3, 2);
+  const Eigen::Vector3d standard(u.voltage_V, u.current_A, u.travel_speed_mm_s);
+  const auto expanded = [&](const Dual& figure) { return 2 * figure.derivatives().head<3>().cwiseProduct(standard).norm(); };
+  const Dual Q = heat_input_of_pass_kJ_mm<Dual>(voltage, current, speed, facts.schedule.waveform_factor,
+                                                pass.thermal_efficiency);
+  pass.U_heat_input_kJ_mm = expanded(Q);
+  const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
+  const double thinner = std::min(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]);
+  const CoolingTime<Dual> time =
+      cooling_time<Dual>(Q, Dual(thinner), Dual(facts.schedule.preheat_C), Dual(shape.f2), Dual(shape.f3));
+  pass.U_cooling_time_s = expanded(time.time_s);
+}
+
+double post_flow_s(const PassFacts& facts) {
+  if (!facts.plan.cell || facts.plan.cell->robots.empty() || facts.seam.by == "manual") return 0;
+  const Robot* robot = facts.seam.robots.empty() ? nullptr : facts.index.robot(facts.seam.robots[0]);
+  return (robot ? *robot : facts.plan.cell->robots[0]).post_flow_s;
+}
+
+void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const double speed = facts.schedule.travel_speed_mm_s, flow = facts.schedule.gas_flow_l_min;
+  const double after = post_flow_s(facts), efficiency = facts.power_source ? facts.power_source->efficiency : 1;
+  pass.length_mm = welded_length_mm(facts.seam);
+  pass.arc_time_s = pass.length_mm / speed;
+  pass.wire_g = pass.melting_rate_kg_h * pass.arc_time_s / 3.6;
+  pass.gas_l = flow * (pass.arc_time_s + after) / 60;
+  pass.energy_kWh = pass.arc_power_kW * pass.arc_time_s / 3600 / efficiency;
+  if (!sink) return;
+  sink->add("arc_time_s", arc_time_note, pass.arc_time_s, "s",
+            {{"L", "welded length", pass.length_mm, "mm"}, {"v", "travel speed", speed, "mm/s"}});
+  sink->add("wire_g", wire_mass_note, pass.wire_g, "g",
+            {{"M", "melting rate", pass.melting_rate_kg_h, "kg/h"}, {"t", "arc time", pass.arc_time_s, "s"}},
+            {"melting_rate_kg_h", "arc_time_s"});
+  sink->add("gas_l", gas_note, pass.gas_l, "l",
+            {{"F", "gas flow", flow, "l/min"}, {"t", "arc time", pass.arc_time_s, "s"}, {"tp", "post-flow", after, "s"}},
+            {"arc_time_s"});
+  sink->add("energy_kWh", energy_note, pass.energy_kWh, "kWh",
+            {{"P", "arc power", pass.arc_power_kW, "kW"},
+             {"t", "arc time", pass.arc_time_s, "s"},
+             {"eta", "efficiency of the power source", efficiency, ""}},
+            {"arc_power_kW", "arc_time_s"});
+}
+
+}  // namespace
+
+double weld_metal_density_g_cm3(const std::string& wire_material) {
+  if (wire_material == "aluminium") return 2.70;  // handbook value, recalled
+  return steel_weld_metal_density_g_cm3;
+}
+
+std::optional<double> upper_interpass_C(const Schedule& schedule) {
+  if (!schedule.limits || !schedule.limits->interpass_C) return {};
+  return schedule.limits->interpass_C->upper;
+}
+
+PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
+  PassEvaluation pass;
+  pass.weldment = facts.weldment.id;
+  pass.seam = facts.seam.id;
+  pass.pass = facts.pass;
+  pass.schedule = facts.schedule.id;
+  pass.process = facts.schedule.process;
+  add_current(facts, pass, sink);
+  add_heat(facts, pass, sink);
+  add_deposit(facts, pass, sink);
+  add_cooling(facts, pass, sink);
+  add_consumption(facts, pass, sink);
+  add_metallurgy(facts, pass, sink);
+  add_uncertainty(facts, pass);
+  return pass;
+}
+
+}  // namespace seamtakt

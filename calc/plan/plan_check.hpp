@@ -1,0 +1,57 @@
+#pragma once
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+#include <vector>
+
+#include "plan/field.hpp"
+
+namespace seamtakt {
+
+/// The ids of one list, for references to them and for finding ids that occur twice.
+class IdSet {
+ public:
+  /// False where it is already there. Borrows the id.
+  bool add(std::string_view id) { return ids_.insert(id).second; }
+  bool has(std::string_view id) const { return ids_.contains(id); }
+  void clear() { ids_.clear(); }
+  void reserve(std::size_t count) { ids_.reserve(count); }
+  /// In the order of their bytes.
+  std::vector<std::string_view> all() const;
+
+ private:
+  std::unordered_set<std::string_view> ids_;
+};
+
+/// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan.
+class PlanCheck : public FieldPlace {
+ public:
+  PlanCheck(const Plan& plan, std::string_view file, const JsonNode* root = nullptr);
+
+  /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
+  void reference(std::string_view id, const FieldInfo& field) const;
+
+  /// From here on, ids of seams are those of this weldment.
+  void enter(const Weldment& weldment);
+  /// Other structs open no ids of their own.
+  template <class T>
+  void enter(const T&) {}
+
+ private:
+  void add_seam_places(const Plan& plan);
+  IdSet& ids(IdList list) { return ids_[static_cast<std::size_t>(list)]; }
+
+  std::array<IdSet, static_cast<std::size_t>(IdList::seam_places) + 1> ids_;
+  std::vector<std::string> seam_places_;
+};
+
+/// Checks of one struct's fields and key groups, and of all within it.
+template <class T>
+void check_object(const T& object, PlanCheck& check);
+
+/// What no field alone can tell: wire extension, runs, lengths, circles of `after`.
+void check_relations(const Plan& plan, FieldPlace& place);
+
+}  // namespace seamtakt

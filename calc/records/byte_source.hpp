@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <string>
+
+namespace seamtakt {
+
+/// Bytes in order, read once.
+class ByteSource {
+ public:
+  virtual ~ByteSource() = default;
+  /// Reads up to `capacity` bytes; 0 only at the end. Throws std::system_error where reading fails, InputError
+  /// where what is read is broken (compressed data).
+  virtual std::size_t read(char* to, std::size_t capacity) = 0;
+  /// Bytes taken from the file or stream so far (compressed ones where it is compressed), for progress.
+  virtual std::uint64_t bytes_taken() const = 0;
+  /// Size of the file; 0 where it isn't known.
+  virtual std::uint64_t bytes_total() const { return 0; }
+};
+
+/// A log by its path. "-": standard input, compressed (gzip) or not. A name that ends in ".gz": gzip.
+/// InputError: absent, no regular file, gzip data under another name or none under ".gz", a file whose size
+/// changed while it was read. std::system_error: unreadable.
+std::unique_ptr<ByteSource> open_log_bytes(const std::string& path);
+
+/// Bytes in memory, given out at most `chunk` at a time (0: all that fits).
+std::unique_ptr<ByteSource> memory_bytes(std::string bytes, std::size_t chunk = 0);
+
+/// What gzip (RFC 1952) `compressed` holds, several members included. `name` is for messages.
+std::unique_ptr<ByteSource> gzip_bytes(std::unique_ptr<ByteSource> compressed, std::string name);
+
+}  // namespace seamtakt

@@ -1,0 +1,97 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/finding.hpp"
+
+namespace seamtakt {
+
+enum class Verdict { pass, fail, undecided };
+const char* to_string(Verdict verdict);
+
+/// A span within a pass in which the arc was off, or in which no sample was logged.
+struct Interruption {
+  double start_s = 0;     ///< after the pass's first sample
+  double duration_s = 0;  ///< to the next arc-on sample
+  std::uint64_t line = 0; ///< of the first sample without arc
+};
+
+/// Time-weighted means over the steady part: start and crater times cut off each arc.
+struct SteadyMeans {
+  double time_s = 0;
+  std::optional<double> current_A, voltage_V, wire_feed_speed_m_min, travel_speed_mm_s, gas_flow_l_min;
+};
+
+/// A column kept word for word; more than one value where it changed within the pass.
+struct CarriedColumn {
+  std::string name;
+  std::vector<std::string> values;
+};
+
+/// What was logged of one pass, and how it was judged. Empty optional or empty text: null. Energy and heat input are
+/// of the whole pass, limits are judged on `steady`.
+struct PassRecord {
+  std::string unit_serial, weldment, seam;
+  std::optional<int> pass;
+  std::string schedule;        ///< of the plan; empty where there is none or the plan doesn't know the pass
+  std::string schedule_revision_logged;
+  std::string robot;
+  std::uint64_t samples = 0;   ///< rows of the pass, arc-off gaps within it included
+  double duration_s = 0;       ///< from its first to its last row
+  double arc_time_s = 0;
+  std::uint64_t arc_starts = 0;
+  std::optional<double> length_mm;
+  std::string length_source;   ///< "positions", "travel speed", "plan", or empty
+  std::optional<double> overlap_mm;
+  std::optional<double> mean_current_A, mean_voltage_V;
+  std::optional<double> mean_power_W;     ///< mean of the power samples, weighted as the other means are
+  std::optional<double> product_power_W;  ///< mean voltage times mean current
+  std::optional<double> energy_J;         ///< trapezoid, or the logged power or counter
+  std::optional<double> waveform_factor;  ///< applied to power and energy; empty: none was
+  std::optional<double> travel_speed_mm_s, wire_feed_speed_m_min, gas_flow_l_min, interpass_C;
+  std::optional<double> wire_counter_m_min;  ///< wire feed by the wire counter, for comparison
+  std::optional<double> arc_energy_kJ_mm, heat_input_kJ_mm, U_heat_input_kJ_mm, cooling_time_s;
+  std::optional<double> min_current_A, max_current_A, min_voltage_V, max_voltage_V;
+  SteadyMeans steady;
+  std::optional<Verdict> verdict;  ///< empty: not judged
+  std::string energy_method;       ///< "A", "B" or "C" of ISO/TR 18491
+  double frozen_s = 0;             ///< left out of the arc time: the logger repeated itself
+  std::vector<Interruption> interruptions;
+  std::uint64_t interruption_count = 0;
+  std::string source, source_last; ///< logs in which it begins and ends
+  std::uint64_t source_line_first = 0, source_line_last = 0;
+  std::string started;             ///< UTC, empty where the log counts seconds
+  std::string date;                ///< calendar date at the logger's clock, empty likewise
+  std::vector<CarriedColumn> carried;
+
+  /// "U17/BD-2/S03/pass 1"; '-' for what isn't known.
+  std::string place() const;
+};
+
+/// A pass of a unit, as the completeness lists name it.
+struct PassRef {
+  std::string seam;
+  std::optional<int> pass;
+  std::string by;  ///< robot, manual
+};
+
+/// Whether a unit has all its passes. Empty optional: no plan says what it needs.
+struct UnitRecord {
+  std::string unit_serial, weldment;
+  std::optional<bool> complete, complete_robot, complete_manual;
+  std::vector<PassRef> missing_passes, extra_passes, repeated_passes;
+};
+
+/// A row of the manual seams' CSV.
+struct ManualSeam {
+  std::string unit_serial, weldment, seam;
+  std::optional<int> pass;
+  std::string welder, schedule, date, result;
+  std::uint64_t line = 0;
+};
+
+}  // namespace seamtakt

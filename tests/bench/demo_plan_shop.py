@@ -1,0 +1,58 @@
+"""What the shop hands in beside the plan: orders, carts, manual seams, measured points. Invented."""
+
+WEEK = ("2026-03-02", "2026-03-03", "2026-03-04")
+# Ordered as they were sold: the heavy frames (T) stand in a row, which is what levelling is for.
+SOLD = "BTLBBBTTTTLLBLBBTLLBLBLB"
+NAMES = {"B": "BD", "T": "TT", "L": "BL"}
+UNITS_IN_LOG = 3
+
+
+def orders():
+    rows = [("unit_serial", "weldment", "due")]
+    for i, letter in enumerate(SOLD):
+        rows.append((f"GE-26-{101 + i:04d}", NAMES[letter], WEEK[i // 8]))
+    return rows
+
+
+def cart(weldment, number):
+    """Parts as kitted. The sixth cart lacks a gusset, the fourth carries a part too many."""
+    rows = [("part", "quantity", "heat")]
+    for i, part in enumerate(weldment["parts"]):
+        quantity = part["quantity"]
+        if number == 6 and part["id"] == "BD-gusset":
+            quantity -= 1
+        rows.append((part["id"], quantity, f"H{4100 + 7 * i + number % 3}"))
+    if number == 4:
+        rows.append(("BD-strip", 1, "H4100"))
+    return rows
+
+
+def manual_seams(plan):
+    """Manual seams of the units in the sample log; the last seam of the last unit is still open."""
+    weldments = {w["id"]: w for w in plan["weldments"]}
+    rows = [("unit_serial", "seam", "pass", "welder", "schedule", "date", "result")]
+    for i, (serial, name, _) in enumerate(orders()[1:UNITS_IN_LOG + 1]):
+        for k, seam in enumerate(s for s in weldments[name]["seams"] if s["by"] == "manual"):
+            for number, schedule in enumerate(seam["schedules"], 1):
+                rows.append((serial, seam["id"], number, ("W07", "W11", "W15")[(i + k // 4) % 3], schedule, WEEK[0], "pass"))
+    return rows[:-1]
+
+
+def points():
+    """A dolly on the measuring table, turned by the table's own axes: only distances and angles matter."""
+    shape = (("P1", 60, 200, 0), ("P2", 2938.4, 200.6, 0.4), ("P3", 60.7, 1301.2, -0.3), ("P4", 2938.9, 1300.4, 0.8),
+             ("P5", 600.2, 201.5, 0.9), ("P6", 2400.9, 201.1, 1.1))
+    cosine, sine = 0.9998, 0.02  # within 1e-6 of a rotation
+    rows = [("point", "x_mm", "y_mm", "z_mm", "part_C")]
+    for name, x, y, z in shape:
+        rows.append((name, f"{cosine * x - sine * y + 412:.2f}", f"{sine * x + cosine * y + 96:.2f}", f"{z + 805:.2f}", 23.5))
+    return rows
+
+
+def files(plan):
+    """File name -> rows."""
+    weldments = {w["id"]: w for w in plan["weldments"]}
+    result = {"orders.csv": orders(), "manual-seams.csv": manual_seams(plan), "points.csv": points()}
+    for number, (serial, name, _) in enumerate(orders()[1:], 1):
+        result[f"carts/{serial}.csv"] = cart(weldments[name], number)
+    return result
