@@ -2,9 +2,20 @@
 
 #include <unistd.h>
 
+#include <cerrno>
 #include <utility>
 
 namespace seamtakt {
+
+/// What a system call returns once no signal interrupts it: `call` is made again as long as it fails with
+/// EINTR.
+template <class Call>
+auto retried(Call call) {
+  for (;;) {
+    const auto result = call();
+    if (result != -1 || errno != EINTR) return result;
+  }
+}
 
 /// An open file descriptor that is closed when its owner goes.
 class Descriptor {

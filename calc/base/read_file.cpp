@@ -37,7 +37,7 @@ std::string read_file(const std::string& path, std::size_t limit) {
   // Looked at before it is opened, since opening a FIFO or a device may wait or do something.
   if (::stat(path.c_str(), &status) != 0) fail(path, errno);
   require_regular(path, status);
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+  const Descriptor file(retried([&] { return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK); }));
   if (!file.is_open()) fail(path, errno);
   if (::fstat(file.get(), &status) != 0) fail(path, errno);
   require_regular(path, status);
@@ -47,8 +47,7 @@ std::string read_file(const std::string& path, std::size_t limit) {
   if (size <= limit) bytes.reserve(size + 1);
   char block[1 << 16];
   for (;;) {
-    const ssize_t count = ::read(file.get(), block, sizeof block);
-    if (count < 0 && errno == EINTR) continue;
+    const ssize_t count = retried([&] { return ::read(file.get(), block, sizeof block); });
     if (count < 0) fail(path, errno);
     if (count == 0) return bytes;
     bytes.append(block, static_cast<std::size_t>(count));

@@ -75,15 +75,13 @@ SaveTarget save_target(const std::string& path) {
 }
 
 Descriptor open_folder(const SaveTarget& target) {
-  for (;;) {
-    Descriptor folder(::open(target.folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (folder.is_open()) return folder;
-    if (errno == ENOENT || errno == ENOTDIR) {
-      throw InputError(printable(target.path), "no folder " + printable(target.folder),
-                       "a folder that exists");
-    }
-    if (errno != EINTR) fail(errno, target.path);
+  constexpr int flags = O_RDONLY | O_DIRECTORY | O_CLOEXEC;
+  Descriptor folder(retried([&] { return ::open(target.folder.c_str(), flags); }));
+  if (folder.is_open()) return folder;
+  if (errno == ENOENT || errno == ENOTDIR) {
+    throw InputError(printable(target.path), "no folder " + printable(target.folder), "a folder that exists");
   }
+  fail(errno, target.path);
 }
 
 }  // namespace seamtakt

@@ -104,13 +104,27 @@ TemporaryFile::TemporaryFile(TemporaryFile&& other) noexcept
       status_(other.status_) {}
 
 TemporaryFile::~TemporaryFile() {
-  if (path_.empty()) return;
-  while (::unlink(path_.c_str()) != 0 && errno == EINTR) {
-  }
+  if (!path_.empty()) retried([this] { return ::unlink(path_.c_str()); });
 }
 
 void TemporaryFile::fail(int error) const {
   throw std::system_error(error, std::generic_category(), "can't save " + printable(target_));
+}
+
+bool TemporaryFile::is_named(const std::string& path) const {
+  struct stat now {};
+  return ::stat(path.c_str(), &now) == 0 && now.st_dev == status_.st_dev && now.st_ino == status_.st_ino;
+}
+
+void TemporaryFile::rename_over(const std::string& path) {
+  if (retried([&] { return ::rename(path_.c_str(), path.c_str()); }) != 0) {
+    const int error = errno;
+    // It may have been done although it was reported as failed (NFS, a signal).
+    if (!is_named(path)) fail(error);
+  }
+  // One that was only said to be done leaves the temporary's name. Where both names have gone elsewhere,
+  // another program has saved right after us.
+  if (!is_named(path) && is_named(path_)) fail(EIO);
 }
 
 TemporaryFile TemporaryFile::adopt(const std::string& path) {
@@ -125,13 +139,14 @@ TemporaryFile TemporaryFile::create(const std::string& target, const std::option
     // Without the old file's rights no one else may look into the new one while it is being written.
     const mode_t mode = old ? 0600 : 0666;
     const std::string path = new_temporary_path(target);
-    const int file = ::open(path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, mode);
-    if (file < 0) {
-      if (errno == EINTR || errno == EEXIST) continue;
-      throw std::system_error(errno, std::generic_category(), "can't save " + printable(target));
-    }
-    TemporaryFile temporary(path);
+    constexpr int flags = O_RDWR | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC;
+    const int file = retried([&] { return ::open(path.c_str(), flags, mode); });
+    const int error = file < 0 ? errno : 0;
+    if (error == EEXIST) continue;
+    // Without a file there is no path to remove.
+    TemporaryFile temporary(error != 0 ? std::string() : path);
     temporary.target_ = target;
+    if (error != 0) temporary.fail(error);
     temporary.file_ = Descriptor(file);
     temporary.lock();
     if (::fstat(file, &temporary.status_) != 0) temporary.fail(errno);
@@ -147,8 +162,7 @@ void TemporaryFile::lock() {
   lock_ = Descriptor(::fcntl(file_.get(), F_DUPFD_CLOEXEC, 0));
   if (!lock_.is_open()) fail(errno);
   // File systems without locks answer with an error: then nobody takes this temporary for a stale one either.
-  while (::flock(file_.get(), LOCK_EX) != 0 && errno == EINTR) {
-  }
+  retried([this] { return ::flock(file_.get(), LOCK_EX); });
 }
 
 void TemporaryFile::take_rights(const struct stat& old) {
@@ -159,15 +173,15 @@ void TemporaryFile::take_rights(const struct stat& old) {
     // Rights of the old group mustn't pass to another one, nor set-id bits to another owner.
     if (!given) mode &= static_cast<mode_t>(~(S_IRWXG | S_ISUID | S_ISGID));
   }
-  if (::fchmod(file_.get(), mode) != 0) fail(errno);
+  if (retried([&] { return ::fchmod(file_.get(), mode); }) != 0) fail(errno);
 }
 
 void TemporaryFile::write(std::string_view bytes) {
   const FileSizeSignalHeld held;
   constexpr std::size_t largest_block = 1u << 30;
   while (!bytes.empty()) {
-    const ssize_t count = ::write(file_.get(), bytes.data(), std::min(bytes.size(), largest_block));
-    if (count < 0 && errno == EINTR) continue;
+    const std::size_t block = std::min(bytes.size(), largest_block);
+    const ssize_t count = retried([&] { return ::write(file_.get(), bytes.data(), block); });
     if (count < 0) fail(errno);
     if (count == 0) fail(EIO);
     bytes.remove_prefix(static_cast<std::size_t>(count));
@@ -175,10 +189,7 @@ void TemporaryFile::write(std::string_view bytes) {
 }
 
 void TemporaryFile::make_durable() {
-  int result = 0;
-  while ((result = ::fsync(file_.get())) != 0 && errno == EINTR) {
-  }
-  if (result != 0) fail(errno);
+  if (retried([this] { return ::fsync(file_.get()); }) != 0) fail(errno);
 }
 
 void TemporaryFile::compare(std::string_view bytes) {
@@ -186,8 +197,8 @@ void TemporaryFile::compare(std::string_view bytes) {
   std::vector<char> block(1u << 18);
   std::size_t at = 0;
   for (;;) {
-    const ssize_t count = ::pread(file_.get(), block.data(), block.size(), static_cast<off_t>(at));
-    if (count < 0 && errno == EINTR) continue;
+    const ssize_t count =
+        retried([&] { return ::pread(file_.get(), block.data(), block.size(), static_cast<off_t>(at)); });
     if (count < 0) fail(errno);
     if (count == 0) break;
     const auto size = static_cast<std::size_t>(count);

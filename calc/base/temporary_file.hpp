@@ -31,15 +31,15 @@ class TemporaryFile {
   void compare(std::string_view bytes);
   /// Closes; the lock is kept until the end.
   void close();
+  /// Gives it the name `path` in place of the file that has it, and looks whether that is so.
+  void rename_over(const std::string& path);
   /// It has been renamed: nothing is left to remove.
   void release() { path_.clear(); }
-
-  const std::string& path() const { return path_; }
-  const struct stat& status() const { return status_; }
 
  private:
   explicit TemporaryFile(std::string path) : path_(std::move(path)) {}
   void lock();
+  bool is_named(const std::string& path) const;
   void take_rights(const struct stat& old);
   [[noreturn]] void fail(int error) const;
 

@@ -47,7 +47,17 @@ inline constexpr FormulaNote angular_tolerance_note{
     "+- tolerance of the table's row for class and shorter leg",
     "iso-13920",
     "table of angular dimensions",
-    "length of the shorter leg; in mm: the table's rounded mm/m times the leg",
+    "length of the shorter leg",
+    "a rule, no scatter",
+    SourceBasis::part_read};
+
+inline constexpr FormulaNote angular_tolerance_mm_note{
+    "tolerance.angular-mm",
+    "tolerance_mm",
+    "T = t*L/1000",
+    "iso-13920",
+    "table of angular dimensions",
+    "at the end of the shorter leg; t is the table's rounded mm/m",
     "a rule, no scatter",
     SourceBasis::part_read};
 

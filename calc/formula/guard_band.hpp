@@ -74,13 +74,23 @@ Real probability_of_conformity(const Real& value, const Real& u, const Limits<Re
   return Real(normal_probability(above_lower) - normal_probability(Real(-below_upper)));
 }
 
-inline constexpr FormulaNote acceptance_lower_note{
-    "guard-band.acceptance-lower", "acceptance", "AL = lower + 2*u", "ilac-g8", "4.2.2, page 8",
-    "guard band equal to the expanded uncertainty, k = 2", "exact for its definition", SourceBasis::part_read};
+inline constexpr FormulaNote acceptance_lower_note{"guard-band.acceptance-lower",
+                                                   "acceptance",
+                                                   "AL = lower + 2*u",
+                                                   "ilac-g8",
+                                                   "4.2.2, page 8",
+                                                   "guard band equal to the expanded uncertainty, k = 2",
+                                                   "exact for its definition",
+                                                   SourceBasis::part_read};
 
-inline constexpr FormulaNote acceptance_upper_note{
-    "guard-band.acceptance-upper", "acceptance", "AU = upper - 2*u", "ilac-g8", "4.2.2, page 8",
-    "guard band equal to the expanded uncertainty, k = 2", "exact for its definition", SourceBasis::part_read};
+inline constexpr FormulaNote acceptance_upper_note{"guard-band.acceptance-upper",
+                                                   "acceptance",
+                                                   "AU = upper - 2*u",
+                                                   "ilac-g8",
+                                                   "4.2.2, page 8",
+                                                   "guard band equal to the expanded uncertainty, k = 2",
+                                                   "exact for its definition",
+                                                   SourceBasis::part_read};
 
 inline constexpr FormulaNote conformity_note{
     "guard-band.probability",

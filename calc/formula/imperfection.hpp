@@ -68,10 +68,16 @@ Real imperfection_limit_mm(const ImperfectionRule& rule, const Real& size_mm) {
 
 namespace detail {
 
-constexpr FormulaNote imperfection_note(const char* id, const char* result, const char* symbols, const char* clause,
-                                        SourceBasis basis) {
-  return {id,      result, symbols, "iso-5817", clause, "fusion-welded fillets, 0.5 mm and thicker; the row of the level",
-          "a rule, no scatter", basis};
+constexpr FormulaNote imperfection_note(const char* id, const char* result, const char* symbols,
+                                        const char* clause, SourceBasis basis) {
+  return {id,
+          result,
+          symbols,
+          "iso-5817",
+          clause,
+          "fusion-welded fillets, 0.5 mm and thicker; the row of the level",
+          "a rule, no scatter",
+          basis};
 }
 
 }  // namespace detail
@@ -80,14 +86,14 @@ constexpr FormulaNote imperfection_note(const char* id, const char* result, cons
 inline constexpr FormulaNote imperfection_notes[] = {
     detail::imperfection_note("imperfection.convexity", "limits_mm.convexity", "h = min(c + f*b, cap)",
                               "Table 1, 503", SourceBasis::read),
-    detail::imperfection_note("imperfection.excess-throat", "limits_mm.excess_throat", "h = min(c + f*a, cap)",
-                              "Table 1, 5214", SourceBasis::part_read),
-    detail::imperfection_note("imperfection.undersize-throat", "limits_mm.undersize_throat", "h = min(c + f*a, cap)",
-                              "Table 1, 5213", SourceBasis::read),
-    detail::imperfection_note("imperfection.unequal-legs", "limits_mm.unequal_legs", "h = c + f*a", "Table 1, 512",
-                              SourceBasis::read),
-    detail::imperfection_note("imperfection.root-gap", "limits_mm.root_gap", "h = min(c + f*a, cap)", "Table 1, 617",
-                              SourceBasis::read),
+    detail::imperfection_note("imperfection.excess-throat", "limits_mm.excess_throat",
+                              "h = min(c + f*a, cap)", "Table 1, 5214", SourceBasis::part_read),
+    detail::imperfection_note("imperfection.undersize-throat", "limits_mm.undersize_throat",
+                              "h = min(c + f*a, cap)", "Table 1, 5213", SourceBasis::read),
+    detail::imperfection_note("imperfection.unequal-legs", "limits_mm.unequal_legs", "h = c + f*a",
+                              "Table 1, 512", SourceBasis::read),
+    detail::imperfection_note("imperfection.root-gap", "limits_mm.root_gap", "h = min(c + f*a, cap)",
+                              "Table 1, 617", SourceBasis::read),
     detail::imperfection_note("imperfection.undercut", "limits_mm.undercut", "h = min(f*t, cap)",
                               "Table 1, 5011 and 5012", SourceBasis::recalled),
 };

@@ -66,23 +66,25 @@ Real feed_m_min_from_mm_s(const Real& feed_mm_s) {
 
 inline constexpr double melting_reference_diameter_mm = 1.2;
 
-/// Coefficients of a solid wire by material and diameter (mm, > 0): the published pair of 1.2 mm, scaled by
-/// alpha as 1/d^2 and beta as 1/d^4 (derived: voltage over enthalpy of the section; resistance over enthalpy
-/// and section squared). Empty for a material without published coefficients.
-inline std::optional<MeltingCoefficients> melting_coefficients(std::string_view material,
-                                                               double diameter_mm) {
-  MeltingCoefficients at_reference{};
-  if (material == "mild-steel") {
-    at_reference = {0.30, 5.0e-5};
-  } else if (material == "aluminium") {
-    at_reference = {0.75, 0.0};
-  } else {
-    return std::nullopt;
-  }
-  double ratio = melting_reference_diameter_mm / diameter_mm;
-  double square = ratio * ratio;
-  return MeltingCoefficients{at_reference.alpha_mm_s_A * square,
-                             at_reference.beta_per_s_A2 * square * square};
+/// Coefficients of the 1.2 mm solid wire by material (recalled); empty for a material without published ones.
+inline std::optional<MeltingCoefficients> reference_melting_coefficients(std::string_view material) {
+  if (material == "mild-steel") return MeltingCoefficients{0.30, 5.0e-5};
+  if (material == "aluminium") return MeltingCoefficients{0.75, 0.0};
+  return std::nullopt;
+}
+
+/// A coefficient of the 1.2 mm wire scaled to another diameter (mm, > 0): alpha as 1/d^2, beta as 1/d^4
+/// (derived: voltage over enthalpy of the section; resistance over enthalpy and section squared).
+template <class Real>
+Real scaled_alpha_mm_s_A(double alpha_at_reference_mm_s_A, const Real& wire_diameter_mm) {
+  const Real ratio = melting_reference_diameter_mm / wire_diameter_mm;
+  return Real(alpha_at_reference_mm_s_A * ratio * ratio);
+}
+template <class Real>
+Real scaled_beta_per_s_A2(double beta_at_reference_per_s_A2, const Real& wire_diameter_mm) {
+  const Real ratio = melting_reference_diameter_mm / wire_diameter_mm;
+  const Real square = ratio * ratio;
+  return Real(beta_at_reference_per_s_A2 * square * square);
 }
 
 inline constexpr ValidRange melting_diameter_range{

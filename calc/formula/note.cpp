@@ -92,6 +92,14 @@ const char* to_string(SourceBasis basis) {
   return "";
 }
 
+bool uses_symbol(const FormulaNote& note, std::string_view symbol) {
+  // A formula with the symbol replaced differs from one without.
+  std::string_view text = note.symbols;
+  std::size_t equals = text.find('=');
+  if (equals != std::string_view::npos) text.remove_prefix(equals + 1);
+  return replace_symbols(text, {{std::string(symbol), "", 0, ""}}) != text;
+}
+
 std::string with_numbers(const Explanation& explanation) {
   std::string_view symbols = explanation.note->symbols;
   std::size_t equals = symbols.find('=');

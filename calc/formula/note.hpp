@@ -40,6 +40,9 @@ struct Explanation {
   std::string unit;
 };
 
+/// Whether a symbol stands in the note's formula, right of its first "=".
+bool uses_symbol(const FormulaNote& note, std::string_view symbol);
+
 /// The formula with each symbol replaced by its number: "E = 24.8*205/(1000*5)".
 std::string with_numbers(const Explanation& explanation);
 

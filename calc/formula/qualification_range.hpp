@@ -65,28 +65,52 @@ inline bool is_qualified(const QualifiedRange<double>& range, double value) {
 }
 
 inline constexpr FormulaNote qualified_thickness_low_note{
-    "qualification.thickness-low", "thickness_mm", "low = max(f_low*t, t_least)", "iso-15614-1",
-    "level 2, Tables 7 and 8", "steel; f_low and t_least by joint, runs and thickness of the test piece",
-    "a rule, no scatter", SourceBasis::recalled};
+    "qualification.thickness-low", "thickness_mm",
+    "low = max(f_low*t, t_least)", "iso-15614-1",
+    "level 2, Tables 7 and 8",     "steel; f_low and t_least by joint, runs and thickness of the test piece",
+    "a rule, no scatter",          SourceBasis::recalled};
 
 inline constexpr FormulaNote qualified_thickness_high_note{
-    "qualification.thickness-high", "thickness_mm", "high = f_high*t", "iso-15614-1", "level 2, Tables 7 and 8",
-    "steel; f_high by joint, runs and thickness of the test piece", "a rule, no scatter", SourceBasis::recalled};
+    "qualification.thickness-high",
+    "thickness_mm",
+    "high = f_high*t",
+    "iso-15614-1",
+    "level 2, Tables 7 and 8",
+    "steel; f_high by joint, runs and thickness of the test piece",
+    "a rule, no scatter",
+    SourceBasis::recalled};
 
-inline constexpr FormulaNote qualified_throat_low_note{
-    "qualification.throat-low", "throat_mm", "low = f_low*a", "iso-15614-1", "level 2, Table 8",
-    "single-run fillets; several runs have no limit", "a rule, no scatter", SourceBasis::recalled};
+inline constexpr FormulaNote qualified_throat_low_note{"qualification.throat-low",
+                                                       "throat_mm",
+                                                       "low = f_low*a",
+                                                       "iso-15614-1",
+                                                       "level 2, Table 8",
+                                                       "single-run fillets; several runs have no limit",
+                                                       "a rule, no scatter",
+                                                       SourceBasis::recalled};
 
 inline constexpr FormulaNote qualified_throat_high_note{
-    "qualification.throat-high", "throat_mm", "high = f_high*a", "iso-15614-1", "level 2, Table 8",
-    "single-run fillets; several runs have no limit", "a rule, no scatter", SourceBasis::recalled};
+    "qualification.throat-high", "throat_mm",
+    "high = f_high*a",           "iso-15614-1",
+    "level 2, Table 8",          "single-run fillets; several runs have no limit",
+    "a rule, no scatter",        SourceBasis::recalled};
 
-inline constexpr FormulaNote qualified_heat_input_low_note{
-    "qualification.heat-input-low", "heat_input_kJ_mm", "low = f_low*Q", "iso-15614-1", "level 2, 8.4.7",
-    "where hardness was tested; arc energy likewise", "a rule, no scatter", SourceBasis::recalled};
+inline constexpr FormulaNote qualified_heat_input_low_note{"qualification.heat-input-low",
+                                                           "heat_input_kJ_mm",
+                                                           "low = f_low*Q",
+                                                           "iso-15614-1",
+                                                           "level 2, 8.4.7",
+                                                           "where hardness was tested; arc energy likewise",
+                                                           "a rule, no scatter",
+                                                           SourceBasis::recalled};
 
-inline constexpr FormulaNote qualified_heat_input_high_note{
-    "qualification.heat-input-high", "heat_input_kJ_mm", "high = f_high*Q", "iso-15614-1", "level 2, 8.4.7",
-    "where impact was tested; arc energy likewise", "a rule, no scatter", SourceBasis::recalled};
+inline constexpr FormulaNote qualified_heat_input_high_note{"qualification.heat-input-high",
+                                                            "heat_input_kJ_mm",
+                                                            "high = f_high*Q",
+                                                            "iso-15614-1",
+                                                            "level 2, 8.4.7",
+                                                            "where impact was tested; arc energy likewise",
+                                                            "a rule, no scatter",
+                                                            SourceBasis::recalled};
 
 }  // namespace seamtakt

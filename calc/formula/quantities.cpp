@@ -7,6 +7,20 @@ namespace {
 /// In the order in which `seamtakt calc` lists them.
 const Quantity* const all_quantities[] = {
     &heat_input_quantity,
+    &waveform_quantity,
+    &melting_rate_quantity,
+    &deposition_quantity,
+    &fillet_quantity,
+    &groove_quantity,
+    &penetration_quantity,
+    &transfer_quantity,
+    &cooling_time_quantity,
+    &carbon_equivalent_quantity,
+    &preheat_quantity,
+    &interpass_quantity,
+    &duty_cycle_quantity,
+    &move_time_quantity,
+    &takt_quantity,
 };
 
 }  // namespace

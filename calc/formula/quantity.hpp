@@ -92,13 +92,15 @@ struct Results {
     values[key].is_list = true;
     values[key].list = std::move(list);
   }
-  /// Keeps how `result` came about: the note's symbols with the numbers that were put in.
+  /// Keeps how `result` came about: the note's symbols with the numbers that were put in. Symbols that the
+  /// note's formula doesn't have are dropped.
   void explain(const FormulaNote& note, const Real& result, const char* unit,
                std::initializer_list<Symbol<Real>> symbols) {
     if (!keep_explanations) return;
     Explanation explanation{&note, {}, value_of(result), unit};
     for (const auto& s : symbols)
-      explanation.inputs.push_back({s.symbol, s.meaning, value_of(s.value), s.unit});
+      if (uses_symbol(note, s.symbol))
+        explanation.inputs.push_back({s.symbol, s.meaning, value_of(s.value), s.unit});
     explanations.push_back(std::move(explanation));
   }
 };

@@ -40,8 +40,9 @@ void check_length(const Seam& seam, FieldPlace& place) {
     place.refuse("a run of " + number_text(runs.length_mm) + " mm",
                  "at most the seam's length, " + rounded_text(length_mm, 6) + " mm");
   if (count > most_runs)
-    place.refuse("a run of " + number_text(runs.length_mm) + " mm on a seam of " + rounded_text(length_mm, 6) + " mm",
-                 "runs long enough that there are at most " + number_text(most_runs));
+    place.refuse(
+        "a run of " + number_text(runs.length_mm) + " mm on a seam of " + rounded_text(length_mm, 6) + " mm",
+        "runs long enough that there are at most " + number_text(most_runs));
 }
 
 /// Looks for a circle in one weldment's `after`, depth first and without recursion: a chain may be as long as

@@ -10,18 +10,30 @@ namespace {
 
 const char* id_of(IdList list) {
   switch (list) {
-    case IdList::none: break;
-    case IdList::base_metals: return "the id of a base metal";
-    case IdList::wires: return "the id of a wire";
-    case IdList::gases: return "the id of a gas";
-    case IdList::power_sources: return "the id of a power source";
-    case IdList::schedules: return "the id of a schedule";
-    case IdList::qualifications: return "the id of a qualification";
-    case IdList::seams: return "the id of a seam of this weldment";
-    case IdList::robots: return "the id of a robot";
-    case IdList::orientations: return "the id of an orientation";
-    case IdList::stages: return "the id of a stage";
-    case IdList::seam_places: return "a seam as weldment/seam";
+    case IdList::none:
+      break;
+    case IdList::base_metals:
+      return "the id of a base metal";
+    case IdList::wires:
+      return "the id of a wire";
+    case IdList::gases:
+      return "the id of a gas";
+    case IdList::power_sources:
+      return "the id of a power source";
+    case IdList::schedules:
+      return "the id of a schedule";
+    case IdList::qualifications:
+      return "the id of a qualification";
+    case IdList::seams:
+      return "the id of a seam of this weldment";
+    case IdList::robots:
+      return "the id of a robot";
+    case IdList::orientations:
+      return "the id of an orientation";
+    case IdList::stages:
+      return "the id of a stage";
+    case IdList::seam_places:
+      return "a seam as weldment/seam";
   }
   return "an id";
 }
@@ -63,38 +75,58 @@ std::string Range::text() const {
 
 std::string FieldInfo::element_expectation() const {
   switch (kind) {
-    case FieldKind::text_list: return "a text that isn't empty";
+    case FieldKind::text_list:
+      return "a text that isn't empty";
     case FieldKind::reference:
-    case FieldKind::reference_list: return id_of(refers_to);
+    case FieldKind::reference_list:
+      return id_of(refers_to);
     case FieldKind::number:
     case FieldKind::integer:
     case FieldKind::number_list:
-    case FieldKind::choice_or_number: return number_text_of(*this);
-    case FieldKind::interval: return "null or " + number_text_of(*this);
-    case FieldKind::composition: return "a mass percentage from 0 to 100";
-    case FieldKind::point: return "a number in mm";
-    case FieldKind::path: return "[x, y, z] in mm";
-    default: return expectation();
+    case FieldKind::choice_or_number:
+      return number_text_of(*this);
+    case FieldKind::interval:
+      return "null or " + number_text_of(*this);
+    case FieldKind::composition:
+      return "a mass percentage from 0 to 100";
+    case FieldKind::point:
+      return "a number in mm";
+    case FieldKind::path:
+      return "[x, y, z] in mm";
+    default:
+      return expectation();
   }
 }
 
 std::string FieldInfo::expectation() const {
   switch (kind) {
-    case FieldKind::text: return required ? "a text that isn't empty" : "a text";
-    case FieldKind::choice: return choices_text(*this);
-    case FieldKind::date: return "a date YYYY-MM-DD";
-    case FieldKind::boolean: return "true or false";
-    case FieldKind::interval: return "[lower, upper], each " + element_expectation();
-    case FieldKind::choice_or_number: return choices_text(*this) + ", or " + number_text_of(*this);
+    case FieldKind::text:
+      return required ? "a text that isn't empty" : "a text";
+    case FieldKind::choice:
+      return choices_text(*this);
+    case FieldKind::date:
+      return "a date YYYY-MM-DD";
+    case FieldKind::boolean:
+      return "true or false";
+    case FieldKind::interval:
+      return "[lower, upper], each " + element_expectation();
+    case FieldKind::choice_or_number:
+      return choices_text(*this) + ", or " + number_text_of(*this);
     case FieldKind::text_list:
     case FieldKind::reference_list:
     case FieldKind::number_list:
-    case FieldKind::path: return list_text(*this) + element_expectation();
-    case FieldKind::point: return "[x, y, z] in mm";
-    case FieldKind::composition: return "an object of mass percentages by element symbol";
-    case FieldKind::object: return std::string("an object (") + nested().title + ")";
-    case FieldKind::object_list: return std::string("a list of objects (each ") + nested().title + ")";
-    default: return element_expectation() + (nullable ? ", or null" : "");
+    case FieldKind::path:
+      return list_text(*this) + element_expectation();
+    case FieldKind::point:
+      return "[x, y, z] in mm";
+    case FieldKind::composition:
+      return "an object of mass percentages by element symbol";
+    case FieldKind::object:
+      return std::string("an object (") + nested().title + ")";
+    case FieldKind::object_list:
+      return std::string("a list of objects (each ") + nested().title + ")";
+    default:
+      return element_expectation() + (nullable ? ", or null" : "");
   }
 }
 

@@ -19,19 +19,39 @@ class PlanCheck;
 
 /// What a field holds, as a form or a table needs to know it.
 enum class FieldKind {
-  text, choice, reference, date, number, integer, boolean,
+  text,
+  choice,
+  reference,
+  date,
+  number,
+  integer,
+  boolean,
   interval,          ///< [lower, upper], either open
   choice_or_number,  ///< one of the choices, or a number
-  text_list, reference_list, number_list,
-  point, path,       ///< [x, y, z]; a list of such
-  composition,       ///< mass percentages by element symbol
-  object, object_list
+  text_list,
+  reference_list,
+  number_list,
+  point,
+  path,         ///< [x, y, z]; a list of such
+  composition,  ///< mass percentages by element symbol
+  object,
+  object_list
 };
 
 /// The list whose ids a reference names. `seams` are those of the same weldment; a `seam_place` is
 /// "weldment/seam".
 enum class IdList {
-  none, base_metals, wires, gases, power_sources, schedules, qualifications, seams, robots, orientations, stages,
+  none,
+  base_metals,
+  wires,
+  gases,
+  power_sources,
+  schedules,
+  qualifications,
+  seams,
+  robots,
+  orientations,
+  stages,
   seam_places
 };
 
@@ -46,10 +66,18 @@ struct Range {
   std::string text() const;
 };
 
-constexpr Range any_number() { return {}; }
-constexpr Range above(double bound) { return {.lower = bound, .lower_open = true}; }
-constexpr Range at_least(double bound) { return {.lower = bound}; }
-constexpr Range from_to(double lower, double upper) { return {.lower = lower, .upper = upper}; }
+constexpr Range any_number() {
+  return {};
+}
+constexpr Range above(double bound) {
+  return {.lower = bound, .lower_open = true};
+}
+constexpr Range at_least(double bound) {
+  return {.lower = bound};
+}
+constexpr Range from_to(double lower, double upper) {
+  return {.lower = lower, .upper = upper};
+}
 constexpr Range above_to(double lower, double upper) {
   return {.lower = lower, .upper = upper, .lower_open = true};
 }
@@ -64,12 +92,12 @@ struct FieldInfo {
   const char* help = "";   ///< one sentence
   FieldKind kind = FieldKind::text;
   bool required = false;
-  bool nullable = false;   ///< null may be written and means "absent"
-  Range range;             ///< of each number that the field holds
+  bool nullable = false;  ///< null may be written and means "absent"
+  Range range;            ///< of each number that the field holds
   std::vector<std::string_view> choices;
   IdList refers_to = IdList::none;
   std::size_t least = 0, most = std::numeric_limits<std::size_t>::max();  ///< elements of a list
-  std::string default_json;  ///< JSON text of the value that an absent key has; empty: none
+  std::string default_json;                ///< JSON text of the value that an absent key has; empty: none
   const TableInfo& (*nested)() = nullptr;  ///< of an object or of a list's objects
 
   /// What the file may say here, for messages: "a number above 0 mm", "one of tee, corner, lap and butt".
@@ -135,11 +163,11 @@ class Field : public FieldInfo {
   void check(const T& object, PlanCheck& check) const { access_->check(object, *this, check); }
 
   /// The value as a person may type it; empty where absent. Numbers in the field's unit with '.', lists
-  /// separated by ", ", points by "; ", intervals as "2 .. 6", compositions as "C=0.17, Mn=1.45". Objects give
-  /// how many there are, to show only.
+  /// separated by ", ", points by "; ", intervals as "2 .. 6", compositions as "C=0.17, Mn=1.45". Objects
+  /// give how many there are, to show only.
   std::string text(const T& object) const { return access_->text(object, *this); }
-  /// The inverse of text(); empty means absent (or the default). Throws InputError{where = key} and leaves the
-  /// object unchanged where the text can't be used. Whether a reference resolves is left to check_plan.
+  /// The inverse of text(); empty means absent (or the default). Throws InputError{where = key} and leaves
+  /// the object unchanged where the text can't be used. Whether a reference resolves is left to check_plan.
   void set_text(T& object, std::string_view text) const { access_->set_text(object, *this, text); }
 
   /// The value of a number or integer field; nothing where absent or where the field is no number.
@@ -222,9 +250,12 @@ template <> const FieldTable<Plan>& fields_of<Plan>();
 // clang-format on
 
 /// Keys that begin so are free: the reader keeps them and their values as they stand.
-inline bool is_free_key(std::string_view key) { return key.starts_with("x_"); }
+inline bool is_free_key(std::string_view key) {
+  return key.starts_with("x_");
+}
 
-/// The table's field with this key, e.g. field_named<Schedule>("travel_speed_mm_s"); nullptr where there is none.
+/// The table's field with this key, e.g. field_named<Schedule>("travel_speed_mm_s"); nullptr where there is
+/// none.
 template <class T>
 const Field<T>* field_named(std::string_view key) {
   const auto& table = fields_of<T>();

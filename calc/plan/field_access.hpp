@@ -141,7 +141,9 @@ class ObjectAccess : public NestedAccess<T> {
   void read(T& object, const JsonNode& node, const FieldInfo&, ReadContext& context) const override {
     read_object((object.*member_).emplace(), node, context);
   }
-  bool is_written(const T& object, const FieldInfo&, bool) const override { return (object.*member_).has_value(); }
+  bool is_written(const T& object, const FieldInfo&, bool) const override {
+    return (object.*member_).has_value();
+  }
   void write(const T& object, const FieldInfo&, std::string& json) const override {
     write_object(*(object.*member_), json);
   }

@@ -5,8 +5,8 @@
 #include "base/units.hpp"
 #include "plan/field_access.hpp"
 
-/// One call makes one field: key, heading, member, what it may hold, and a sentence of help. The unit is the one
-/// that the key's name ends in. This is what a table in fields_*.cpp is written with.
+/// One call makes one field: key, heading, member, what it may hold, and a sentence of help. The unit is the
+/// one that the key's name ends in. This is what a table in fields_*.cpp is written with.
 namespace seamtakt::table {
 
 inline FieldInfo info(FieldKind kind, const char* key, const char* label, const char* help) {
@@ -36,15 +36,16 @@ Field<T> date(const char* key, const char* label, std::string T::*member, const 
 }
 
 template <class T>
-Field<T> choice(const char* key, const char* label, std::string T::*member, std::vector<std::string_view> choices,
-                const char* help) {
+Field<T> choice(const char* key, const char* label, std::string T::*member,
+                std::vector<std::string_view> choices, const char* help) {
   FieldInfo field = info(FieldKind::choice, key, label, help);
   field.choices = std::move(choices);
   return value_field(std::move(field), member);
 }
 
 template <class T>
-Field<T> reference(const char* key, const char* label, std::string T::*member, IdList list, const char* help) {
+Field<T> reference(const char* key, const char* label, std::string T::*member, IdList list,
+                   const char* help) {
   FieldInfo field = info(FieldKind::reference, key, label, help);
   field.refers_to = list;
   return value_field(std::move(field), member);
@@ -89,7 +90,8 @@ Field<T> references(const char* key, const char* label, std::vector<std::string>
 }
 
 template <class T>
-Field<T> numbers(const char* key, const char* label, std::vector<double> T::*member, Range range, const char* help) {
+Field<T> numbers(const char* key, const char* label, std::vector<double> T::*member, Range range,
+                 const char* help) {
   FieldInfo field = info(FieldKind::number_list, key, label, help);
   field.range = range;
   return value_field(std::move(field), member);

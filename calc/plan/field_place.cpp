@@ -39,7 +39,10 @@ std::size_t skip_characters(std::string_view text, std::size_t at, std::size_t c
 
 std::string FieldPlace::pointer() const {
   std::string text;
-  for (const Part& part : trail_) text += "/" + (part.is_index ? std::to_string(part.index) : escaped_part(part.key));
+  for (const Part& part : trail_) {
+    text += '/';
+    text += part.is_index ? std::to_string(part.index) : escaped_part(part.key);
+  }
   return text;
 }
 
@@ -89,17 +92,28 @@ std::string ReadContext::source_text(const JsonNode& node) {
 
 std::string found_text(const JsonNode& node) {
   switch (node.kind) {
-    case JsonNode::Kind::null: return "null";
-    case JsonNode::Kind::boolean: return node.boolean ? "true" : "false";
-    case JsonNode::Kind::number: return "the number " + number_text(node.number);
-    case JsonNode::Kind::string: return node.string.empty() ? "an empty text" : "the text " + quoted(node.string);
-    case JsonNode::Kind::array: return node.elements.empty() ? "an empty list" : "a list";
-    case JsonNode::Kind::object: return "an object";
+    case JsonNode::Kind::null:
+      return "null";
+    case JsonNode::Kind::boolean:
+      return node.boolean ? "true" : "false";
+    case JsonNode::Kind::number:
+      return "the number " + number_text(node.number);
+    case JsonNode::Kind::string:
+      return node.string.empty() ? "an empty text" : "the text " + quoted(node.string);
+    case JsonNode::Kind::array:
+      return node.elements.empty() ? "an empty list" : "a list";
+    case JsonNode::Kind::object:
+      return "an object";
   }
   return "a value";
 }
 
-std::string quoted(std::string_view text) { return "\"" + printable(text) + "\""; }
+std::string quoted(std::string_view text) {
+  std::string quotes("\"");
+  quotes += printable(text);
+  quotes += '"';
+  return quotes;
+}
 
 std::string listed(const std::vector<std::string_view>& names, bool or_) {
   std::string text;

@@ -21,7 +21,9 @@ class FieldPlace {
   /// Enters a key or an index for as long as it lives.
   class Step {
    public:
-    Step(FieldPlace& place, std::string_view key) : place_(place) { place_.trail_.push_back({key, 0, false}); }
+    Step(FieldPlace& place, std::string_view key) : place_(place) {
+      place_.trail_.push_back({key, 0, false});
+    }
     Step(FieldPlace& place, std::size_t index) : place_(place) { place_.trail_.push_back({{}, index, true}); }
     ~Step() { place_.trail_.pop_back(); }
     Step(const Step&) = delete;

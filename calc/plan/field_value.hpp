@@ -20,7 +20,8 @@ namespace seamtakt {
 
 void read_value(std::string& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place);
 void check_value(const std::string& value, const FieldInfo& field, FieldPlace& place);
-bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field, bool was_in_file);
+bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field,
+                bool was_in_file);
 void write_value(const std::string& value, std::string& json);
 std::string value_text(const std::string& value);
 void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
@@ -51,7 +52,8 @@ void write_value(const Interval& value, std::string& json);
 std::string value_text(const Interval& value);
 void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
 
-void read_value(std::vector<std::string>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place);
+void read_value(std::vector<std::string>& value, const JsonNode& node, const FieldInfo& field,
+                FieldPlace& place);
 void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPlace& place);
 void write_value(const std::vector<std::string>& value, std::string& json);
 std::string value_text(const std::vector<std::string>& value);
@@ -62,7 +64,8 @@ void read_value(std::vector<double>& value, const JsonNode& node, const FieldInf
 void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPlace& place);
 void write_value(const std::vector<double>& value, std::string& json);
 std::string value_text(const std::vector<double>& value);
-void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field,
+                 FieldPlace& place);
 
 void read_value(Point_mm& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place);
 void check_value(const Point_mm& value, const FieldInfo& field, FieldPlace& place);
@@ -71,14 +74,17 @@ void write_value(const Point_mm& value, std::string& json);
 std::string value_text(const Point_mm& value);
 void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
 
-void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place);
+void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field,
+                FieldPlace& place);
 void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place);
 void write_value(const std::vector<Point_mm>& value, std::string& json);
 std::string value_text(const std::vector<Point_mm>& value);
-void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field,
+                 FieldPlace& place);
 
 template <class M>
-bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldInfo& field, bool was_in_file) {
+bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldInfo& field,
+                bool was_in_file) {
   return field.required || !value.empty() || (was_in_file && field.least == 0);
 }
 

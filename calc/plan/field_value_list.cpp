@@ -10,7 +10,9 @@ namespace {
 
 using Kind = JsonNode::Kind;
 
-std::string count_text(std::size_t count) { return count == 0 ? "an empty list" : "a list of " + std::to_string(count); }
+std::string count_text(std::size_t count) {
+  return count == 0 ? "an empty list" : "a list of " + std::to_string(count);
+}
 
 void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& place) {
   // A list in memory that isn't required and is empty counts as absent.
@@ -63,7 +65,8 @@ std::vector<std::string> split_items(std::string_view text, const FieldPlace& pl
         if (text[at] == '"') ++at;
         item += text[at];
       }
-      if (at == text.size()) place.refuse("an open quote in " + quoted(text), "a quote at the end of the item");
+      if (at == text.size())
+        place.refuse("an open quote in " + quoted(text), "a quote at the end of the item");
       const std::string_view rest = text.substr(at + 1, text.find(',', at) - at - 1);
       if (!trimmed(rest).empty()) place.refuse(quoted(rest) + " after a quote", "a comma");
       at += 1 + rest.size();
@@ -78,7 +81,8 @@ std::vector<std::string> split_items(std::string_view text, const FieldPlace& pl
   return items;
 }
 
-void check_bound(const std::optional<double>& bound, const FieldInfo& field, FieldPlace& place, std::size_t index) {
+void check_bound(const std::optional<double>& bound, const FieldInfo& field, FieldPlace& place,
+                 std::size_t index) {
   FieldPlace::Step step(place, index);
   if (bound) check_value(*bound, field, place);
 }
@@ -145,7 +149,8 @@ void parse_value(Interval& value, std::string_view text, const FieldInfo& field,
   check_value(value, field, place);
 }
 
-void read_value(std::vector<std::string>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(std::vector<std::string>& value, const JsonNode& node, const FieldInfo& field,
+                FieldPlace& place) {
   require_list(node, field, place);
   value.clear();
   value.reserve(node.elements.size());
@@ -202,7 +207,9 @@ void check_value(const std::vector<double>& value, const FieldInfo& field, Field
   }
 }
 
-void write_value(const std::vector<double>& value, std::string& json) { write_list(value, json, append_json_number); }
+void write_value(const std::vector<double>& value, std::string& json) {
+  write_list(value, json, [](double item, std::string& out) { append_json_number(out, item); });
+}
 
 std::string value_text(const std::vector<double>& value) {
   std::string text;
@@ -210,7 +217,8 @@ std::string value_text(const std::vector<double>& value) {
   return text;
 }
 
-void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field,
+                 FieldPlace& place) {
   value.clear();
   for (std::string_view item : split_text(text, ',')) value.push_back(parsed_number(item, field, place));
   check_value(value, field, place);

@@ -78,7 +78,8 @@ void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field,
   check_point(value, field, place);
 }
 
-void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field,
+                FieldPlace& place) {
   require_kind(node, node.kind == Kind::array, field, place);
   if (node.elements.size() < field.least)
     place.refuse("a path of " + std::to_string(node.elements.size()) + " points", field.expectation());
@@ -114,7 +115,8 @@ std::string value_text(const std::vector<Point_mm>& value) {
   return text;
 }
 
-void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field,
+                 FieldPlace& place) {
   value.clear();
   for (std::string_view item : split_text(text, ';')) value.push_back(parsed_point(item, field, place));
   check_value(value, field, place);

@@ -20,7 +20,9 @@ namespace {
 /// finite however the numbers are multiplied and divided.
 constexpr double largest = 1e15, smallest = 1e-15;
 
-int two_digits(std::string_view text) { return (text[0] - '0') * 10 + (text[1] - '0'); }
+int two_digits(std::string_view text) {
+  return (text[0] - '0') * 10 + (text[1] - '0');
+}
 
 bool is_date(std::string_view text) {
   constexpr std::string_view form = "dddd-dd-dd";
@@ -36,7 +38,9 @@ bool is_date(std::string_view text) {
       .ok();
 }
 
-bool same_bits(double a, double b) { return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b); }
+bool same_bits(double a, double b) {
+  return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
+}
 
 }  // namespace
 
@@ -48,8 +52,10 @@ void check_text(std::string_view text, const FieldPlace& place) {
   const std::size_t limit = JsonLimits{}.string_bytes;
   if (text.size() > limit)
     place.refuse("a text of " + std::to_string(text.size()) + " bytes", "at most " + std::to_string(limit));
-  if (text.find('\0') != std::string_view::npos) place.refuse("the character NUL in a text", "text without NUL");
-  if (first_invalid_utf8(text) != std::string_view::npos) place.refuse("bytes that aren't UTF-8", "UTF-8 text");
+  if (text.find('\0') != std::string_view::npos)
+    place.refuse("the character NUL in a text", "text without NUL");
+  if (first_invalid_utf8(text) != std::string_view::npos)
+    place.refuse("bytes that aren't UTF-8", "UTF-8 text");
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -66,7 +72,8 @@ double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& 
 
 void read_value(std::string& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
   require_kind(node, node.kind == JsonNode::Kind::string, field, place);
-  if (node.string.empty() && field.kind != FieldKind::text) place.refuse("an empty text", field.expectation());
+  if (node.string.empty() && field.kind != FieldKind::text)
+    place.refuse("an empty text", field.expectation());
   value = node.string;
   check_value(value, field, place);
 }
@@ -77,21 +84,28 @@ void check_value(const std::string& value, const FieldInfo& field, FieldPlace& p
     if (field.required) place.refuse("an empty text", field.expectation());
     return;
   }
-  const auto refuse = [&](const std::string& hint) { place.refuse(quoted(value), field.expectation() + hint); };
+  const auto refuse = [&](const std::string& hint) {
+    place.refuse(quoted(value), field.expectation() + hint);
+  };
   if (field.kind == FieldKind::choice && std::ranges::find(field.choices, value) == field.choices.end())
     refuse(nearest_hint(value, field.choices));
   if (field.kind == FieldKind::date && !is_date(value)) refuse("");
 }
 
-bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field, bool was_in_file) {
+bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field,
+                bool was_in_file) {
   if (field.required) return true;
   if (value.empty()) return was_in_file && field.kind == FieldKind::text;
   return was_in_file || value != standard;
 }
 
-void write_value(const std::string& value, std::string& json) { append_json_string(json, value); }
+void write_value(const std::string& value, std::string& json) {
+  append_json_string(json, value);
+}
 
-std::string value_text(const std::string& value) { return value; }
+std::string value_text(const std::string& value) {
+  return value;
+}
 
 void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
   value = field.kind == FieldKind::text ? text : trimmed(text);
@@ -99,7 +113,9 @@ void parse_value(std::string& value, std::string_view text, const FieldInfo& fie
 }
 
 void read_value(double& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  require_kind(node, node.kind == JsonNode::Kind::number, field, place);
+  if (node.kind != JsonNode::Kind::number)
+    place.refuse(found_text(node),
+                 field.kind == FieldKind::number ? field.expectation() : field.element_expectation());
   value = node.number;
   check_value(value, field, place);
 }
@@ -115,9 +131,13 @@ bool is_written(double value, double standard, const FieldInfo& field, bool was_
   return field.required || was_in_file || !same_bits(value, standard);
 }
 
-void write_value(double value, std::string& json) { append_json_number(json, value); }
+void write_value(double value, std::string& json) {
+  append_json_number(json, value);
+}
 
-std::string value_text(double value) { return number_text(value); }
+std::string value_text(double value) {
+  return number_text(value);
+}
 
 void parse_value(double& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
   value = parsed_number(text, field, place);
@@ -139,9 +159,13 @@ bool is_written(int value, int standard, const FieldInfo& field, bool was_in_fil
   return field.required || was_in_file || value != standard;
 }
 
-void write_value(int value, std::string& json) { json += std::to_string(value); }
+void write_value(int value, std::string& json) {
+  json += std::to_string(value);
+}
 
-std::string value_text(int value) { return std::to_string(value); }
+std::string value_text(int value) {
+  return std::to_string(value);
+}
 
 void parse_value(int& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
   const double number = parsed_number(text, field, place);
@@ -158,13 +182,18 @@ void read_value(bool& value, const JsonNode& node, const FieldInfo& field, Field
 
 void check_value(bool, const FieldInfo&, FieldPlace&) {}
 
-void write_value(bool value, std::string& json) { json += value ? "true" : "false"; }
+void write_value(bool value, std::string& json) {
+  json += value ? "true" : "false";
+}
 
-std::string value_text(bool value) { return value ? "yes" : "no"; }
+std::string value_text(bool value) {
+  return value ? "yes" : "no";
+}
 
 void parse_value(bool& value, std::string_view text, const FieldInfo&, FieldPlace& place) {
   const std::string_view word = trimmed(text);
-  if (word != "yes" && word != "no" && word != "true" && word != "false") place.refuse(quoted(text), "yes or no");
+  if (word != "yes" && word != "no" && word != "true" && word != "false")
+    place.refuse(quoted(text), "yes or no");
   value = word == "yes" || word == "true";
 }
 

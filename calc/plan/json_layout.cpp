@@ -19,9 +19,15 @@ std::size_t string_end(std::string_view json, std::size_t begin) {
   return at < json.size() ? at + 1 : json.size();
 }
 
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-bool opens(char c) { return c == '[' || c == '{'; }
-bool closes(char c) { return c == ']' || c == '}'; }
+bool is_blank(char c) {
+  return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
+bool opens(char c) {
+  return c == '[' || c == '{';
+}
+bool closes(char c) {
+  return c == ']' || c == '}';
+}
 
 /// For each opening bracket, in order of their places, the byte after its closing one.
 std::vector<std::size_t> bracket_ends(std::string_view json) {
@@ -169,6 +175,8 @@ std::string compact_json(std::string_view json) {
   return compact;
 }
 
-std::string layout_json(std::string_view compact, std::size_t width) { return Layout(compact, width).run(); }
+std::string layout_json(std::string_view compact, std::size_t width) {
+  return Layout(compact, width).run();
+}
 
 }  // namespace seamtakt

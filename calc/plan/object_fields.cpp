@@ -49,8 +49,9 @@ void check_presence(const TableInfo& table, const KeySet& present, const FieldPl
 void refuse_key(std::string_view key, const TableInfo& table, const FieldPlace& place) {
   std::vector<std::string_view> known;
   for (const FieldInfo* field : table.infos) known.push_back(field->key);
-  place.refuse("the unknown key " + quoted(key),
-               std::string("a key of ") + table.title + " or one that begins with x_" + nearest_hint(key, known));
+  place.refuse(
+      "the unknown key " + quoted(key),
+      std::string("a key of ") + table.title + " or one that begins with x_" + nearest_hint(key, known));
 }
 
 KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys) {

@@ -17,8 +17,8 @@ void check_presence(const TableInfo& table, const KeySet& present, const FieldPl
 
 [[noreturn]] void refuse_key(std::string_view key, const TableInfo& table, const FieldPlace& place);
 
-/// The order in which an object's keys are written: the file's order, and each key that the file hadn't after the
-/// one that precedes it in the table. `written` tells which of the table's keys are to be written.
+/// The order in which an object's keys are written: the file's order, and each key that the file hadn't after
+/// the one that precedes it in the table. `written` tells which of the table's keys are to be written.
 /// Indexes below the table's size are fields; others are its size plus an index into file_keys.free.
 std::vector<std::size_t> key_order(const TableInfo& table, const FileKeys& file_keys, const KeySet& written);
 

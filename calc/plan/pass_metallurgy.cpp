@@ -85,6 +85,19 @@ void add_penetration(const PassFacts& facts, PassEvaluation& pass, ExplanationSi
               {"current_A"});
 }
 
+/// As the schedule says; else from the published transition current.
+void add_transfer(const PassFacts& facts, PassEvaluation& pass) {
+  if (!facts.schedule.transfer.empty()) {
+    pass.transfer_mode = facts.schedule.transfer;
+    return;
+  }
+  pass.transfer_mode = "not published";
+  const auto gas = facts.gas ? shielding_gas_of(facts.gas->designation) : std::nullopt;
+  if (!gas || facts.wire.form != "solid") return;
+  pass.transfer_mode =
+      transfer_mode(transition_current<double>(facts.wire.material, facts.wire.diameter_mm, *gas), pass.current_A);
+}
+
 }  // namespace
 
 void add_metallurgy(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
@@ -95,7 +108,7 @@ void add_metallurgy(const PassFacts& facts, PassEvaluation& pass, ExplanationSin
   add_preheat(facts, pass, sink);
   add_hardness(steels, pass, sink);
   add_penetration(facts, pass, sink);
-  pass.transfer_mode = facts.schedule.transfer;
+  add_transfer(facts, pass);
 }
 
 }  // namespace seamtakt

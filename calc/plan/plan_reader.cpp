@@ -9,8 +9,8 @@ namespace {
 
 constexpr int this_version = 1;
 
-/// Asked before anything else: the keys of another format, or of a later version, are unknown by right and say
-/// nothing of what is wrong.
+/// Asked before anything else: the keys of another format, or of a later version, are unknown by right and
+/// say nothing of what is wrong.
 void check_format(const JsonNode& root, FieldPlace& place) {
   const FieldTable<Plan>& table = fields_of<Plan>();
   if (root.kind != JsonNode::Kind::object)
@@ -22,7 +22,8 @@ void check_format(const JsonNode& root, FieldPlace& place) {
     FieldPlace::Step step(place, "format");
     place.refuse(found_text(*format), "weldplan");
   }
-  if (version == nullptr || version->kind != JsonNode::Kind::number || version->number <= this_version) return;
+  if (version == nullptr || version->kind != JsonNode::Kind::number || version->number <= this_version)
+    return;
   FieldPlace::Step step(place, "version");
   place.refuse("version " + number_text(version->number) + " of the plan file",
                "version " + std::to_string(this_version) + ": this file needs a newer Seamtakt");

@@ -57,10 +57,11 @@ double factor_of(const JsonNode& node, const Place& place) {
 }
 
 const Unit& unit_of(const JsonNode& node, const Place& place, Dimension dimension) {
-  const Unit* unit = find_unit(text_of(node, place));
-  if (unit == nullptr || unit->dimension != dimension)
-    place.refuse(node, "the unit \"" + printable(node.string) + '"', units_that_fit(dimension));
-  return *unit;
+  const std::string name = text_of(node, place);
+  // By dimension, since "K" is a temperature and a difference of two.
+  for (const Unit& unit : known_units())
+    if (unit.dimension == dimension && name == unit.name) return unit;
+  place.refuse(node, "the unit \"" + printable(name) + '"', units_that_fit(dimension));
 }
 
 /// A name or number alone, or {"column", "unit", "scale"}.

@@ -16,6 +16,7 @@ namespace seamtakt {
 struct LogShape {
   std::vector<std::string> names;  ///< of the header, outer blanks removed
   std::size_t columns = 0;
+  char delimiter = ',';
   std::vector<std::size_t> time;
   enum class TimeKind { seconds, iso8601, formats } time_kind = TimeKind::seconds;
   double time_scale_s = 1;

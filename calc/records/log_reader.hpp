@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <span>
 #include <string>
@@ -45,6 +46,7 @@ struct RejectedRows {
 struct LogReaderOptions {
   std::size_t block_bytes = 1u << 18;
   LogLimits limits;
+  std::function<void(std::string_view)> observe;  ///< sees each block of (uncompressed) bytes; may be empty
 };
 
 /// Reads a log block by block: rows come in batches, in the order of the file. This is all that the audit knows of

@@ -202,6 +202,12 @@ RC_GTEST_PROP(CsvProperty, random_bytes_are_parsed_or_refused_cleanly, ()) {
   }
 }
 
+/// A copy of the tables may have been through a checkout that turns CRLF into LF.
+std::string with_lf(std::string text) {
+  for (std::size_t at = 0; (at = text.find("\r\n", at)) != std::string::npos;) text.erase(at, 1);
+  return text;
+}
+
 // github.com/maxogden/csv-spectrum: each table with the records that it stands for.
 TEST(CsvSpectrum, tables_hold_the_records_that_come_with_them) {
   const char* folder = std::getenv("SEAMTAKT_OPEN_DATA");
@@ -217,7 +223,8 @@ TEST(CsvSpectrum, tables_hold_the_records_that_come_with_them) {
     ASSERT_EQ(table.rows.size(), expected.elements.size()) << entry.path();
     for (std::size_t i = 0; i < table.rows.size(); ++i) {
       for (const auto& [name, value] : expected.elements[i].members) {
-        EXPECT_EQ(table.rows[i].fields[table.require(name)], value.string) << entry.path() << " row " << i;
+        EXPECT_EQ(with_lf(table.rows[i].fields[table.require(name)]), with_lf(value.string))
+            << entry.path() << " row " << i;
       }
     }
   }

@@ -79,8 +79,8 @@ TEST(JsonReaderTest, column_counts_characters_and_no_byte_order_mark) {
 
 TEST(JsonReaderTest, brackets_and_quotes_inside_strings_do_not_mislead_places) {
   const JsonNode root = parse_json(R"(["a\"[{,", "\\", 7])", "f");
-  EXPECT_EQ(root.elements[1].column, 13u);
-  EXPECT_EQ(root.elements[2].column, 19u);
+  EXPECT_EQ(root.elements[1].column, 12u);
+  EXPECT_EQ(root.elements[2].column, 18u);
 }
 
 TEST(JsonReaderTest, integers_are_exact_up_to_2_to_the_53) {

@@ -101,7 +101,7 @@ TEST(TextTableTest, leaves_out_the_row_of_units_where_there_are_none) {
 TEST(TextTableTest, names_from_files_can_not_break_a_line) {
   TextTable table({{"a", "", true}, {"b", "", true}});
   table.cell("x\n\x1b[31m").cell("y");
-  EXPECT_EQ(table.text(), "a             b\nx\\x0A\\x1B[31m  y\n");
+  EXPECT_EQ(table.text(), "a              b\nx\\x0A\\x1B[31m  y\n");
 }
 
 TEST(LimitsTest, lists_the_limits_in_force) {

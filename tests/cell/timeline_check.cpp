@@ -19,8 +19,8 @@ double apart_mm(const Point_mm& a, const Point_mm& b) {
 
 /// Time of a trapezoid of speed, by its area: accelerate as far as half the way or the full speed allows.
 double air_time_s(const Robot& robot, double distance_mm) {
-  const double ramp_s =
-      std::min(robot.air_speed_mm_s / robot.air_acceleration_mm_s2, std::sqrt(distance_mm / robot.air_acceleration_mm_s2));
+  const double ramp_s = std::min(robot.air_speed_mm_s / robot.air_acceleration_mm_s2,
+                                 std::sqrt(distance_mm / robot.air_acceleration_mm_s2));
   const double peak_mm_s = ramp_s * robot.air_acceleration_mm_s2;
   const double cruise_mm = distance_mm - peak_mm_s * ramp_s;
   return 2 * ramp_s + (cruise_mm > 0 && peak_mm_s > 0 ? cruise_mm / peak_mm_s : 0) + robot.wrist_s;
@@ -41,7 +41,10 @@ class Checker {
  public:
   Checker(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation, const CycleResult& cycle,
           const std::vector<std::string>& left_out)
-      : plan_(plan), weldment_(weldment), evaluation_(evaluation), cycle_(cycle),
+      : plan_(plan),
+        weldment_(weldment),
+        evaluation_(evaluation),
+        cycle_(cycle),
         left_out_(left_out.begin(), left_out.end()) {}
 
   std::vector<std::string> check() {
@@ -85,7 +88,8 @@ class Checker {
       if (!std::isfinite(move.start_s) || !std::isfinite(move.end_s) || move.end_s < move.start_s)
         say(robot.id, ": a move from ", move.start_s, " to ", move.end_s);
       if (std::abs(move.start_s - at_s) > slack_s)
-        say(robot.id, ": ", to_string(move.kind), " begins at ", move.start_s, ", the move before ended at ", at_s);
+        say(robot.id, ": ", to_string(move.kind), " begins at ", move.start_s, ", the move before ended at ",
+            at_s);
       at_s = move.end_s;
     }
   }
@@ -102,7 +106,8 @@ class Checker {
       if (move.kind == MoveKind::air) {
         const double needed_s = air_time_s(robot, apart_mm(move.points.front(), move.points.back()));
         if (std::abs(move.end_s - move.start_s - needed_s) > slack_s)
-          say(robot.id, ": air move at ", move.start_s, " s takes ", move.end_s - move.start_s, ", needs ", needed_s);
+          say(robot.id, ": air move at ", move.start_s, " s takes ", move.end_s - move.start_s, ", needs ",
+              needed_s);
       }
       at = move.points.back();
     }
@@ -134,7 +139,8 @@ class Checker {
     for (const Move& move : moves) {
       const double duration_s = move.end_s - move.start_s;
       if (move.kind == MoveKind::service) {
-        if (!service || std::abs(duration_s - service->time_s) > slack_s) say("a torch service of ", duration_s, " s");
+        if (!service || std::abs(duration_s - service->time_s) > slack_s)
+          say("a torch service of ", duration_s, " s");
         before_service_s = since_s;
         since_s = 0;
       }
@@ -156,8 +162,10 @@ class Checker {
       const Schedule& schedule = this->schedule(move);
       const std::array<std::string, 3> need{schedule.wire, schedule.gas, schedule.power_source};
       bool fits = true;
-      for (std::size_t i = 0; i < 3; ++i) fits = fits && (loaded[i].empty() || need[i].empty() || loaded[i] == need[i]);
-      if (move.kind == MoveKind::arc && !fits) say(move.robot, " welds ", move.seam, " with the wrong wire or gas");
+      for (std::size_t i = 0; i < 3; ++i)
+        fits = fits && (loaded[i].empty() || need[i].empty() || loaded[i] == need[i]);
+      if (move.kind == MoveKind::arc && !fits)
+        say(move.robot, " welds ", move.seam, " with the wrong wire or gas");
       if (move.kind != MoveKind::wire_change) continue;
       if (fits) say(move.robot, ": a wire change for nothing before ", move.seam);
       if (!robot.wire_change_s || std::abs(move.end_s - move.start_s - *robot.wire_change_s) > slack_s)
@@ -167,7 +175,7 @@ class Checker {
     }
   }
 
-  /// Preparations (service, wire change) and waits that name no seam are outside a visit.
+  /// Torch services, wire changes and waits that name no seam are spent outside the weldment.
   void collect_visits(const std::vector<Move>& moves) {
     std::optional<Visit> open;
     const auto close = [&] {
@@ -177,10 +185,9 @@ class Checker {
     for (std::size_t i = 0; i < moves.size(); ++i) {
       const Move& move = moves[i];
       if (open && open->seam != move.seam) close();
-      if (move.kind == MoveKind::wire_change || move.kind == MoveKind::orientation) close();
-      if (move.seam.empty()) continue;
       const bool there = move.kind != MoveKind::service && move.kind != MoveKind::wire_change &&
-                         move.kind != MoveKind::orientation;
+                         move.kind != MoveKind::orientation && !move.seam.empty();
+      if (!there) close();
       if (!there) continue;
       if (!open) open = Visit{move.robot, move.seam, move.start_s, move.end_s};
       open->end_s = move.end_s;
@@ -213,20 +220,23 @@ class Checker {
     check_pass_times(seam, passes);
   }
 
-  /// The arcs of a pass lie end to end on the drawn path, in one direction, with the gaps of an intermittent seam.
+  /// The arcs of a pass lie end to end on the drawn path, in one direction, with the gaps of an intermittent
+  /// seam.
   void check_pass(const Seam& seam, int number, std::vector<Move>& arcs) {
     std::sort(arcs.begin(), arcs.end(), [](const Move& a, const Move& b) { return a.start_s < b.start_s; });
     double arc_s = 0, length_mm = 0;
     for (const Move& arc : arcs) {
       arc_s += arc.end_s - arc.start_s;
-      for (std::size_t i = 1; i < arc.points.size(); ++i) length_mm += apart_mm(arc.points[i - 1], arc.points[i]);
+      for (std::size_t i = 1; i < arc.points.size(); ++i)
+        length_mm += apart_mm(arc.points[i - 1], arc.points[i]);
       if (arc.reversed != arcs.front().reversed) say(seam.id, ": a pass in two directions");
     }
     const bool reversed = arcs.front().reversed;
     const bool fixed = seam.direction == "as-drawn" || seam.position == "PF" || seam.position == "PG";
     if (reversed && fixed) say(seam.id, " is welded against its direction");
     const Point_mm& drawn_start = reversed ? arcs.back().points.back() : arcs.front().points.front();
-    if (apart_mm(drawn_start, seam.path_mm.front()) > slack_mm) say(seam.id, " doesn't begin where it is drawn");
+    if (apart_mm(drawn_start, seam.path_mm.front()) > slack_mm)
+      say(seam.id, " doesn't begin where it is drawn");
     if (seam.intermittent)
       for (std::size_t i = 1; i < arcs.size(); ++i) {
         const double gap_mm = apart_mm(arcs[i - 1].points.back(), arcs[i].points.front());
@@ -248,7 +258,8 @@ class Checker {
       if (evaluated.weldment == weldment_.id && evaluated.seam == seam.id)
         std::copy(evaluated.interpass_waits_s.begin(), evaluated.interpass_waits_s.end(), waits_s.begin());
     double sense_end_s = 0;
-    std::map<int, std::pair<double, double>> spans;  // start of the first run's start, end of the last run's end
+    std::map<int, std::pair<double, double>>
+        spans;  // start of the first run's start, end of the last run's end
     for (const Move& move : cycle_.moves) {
       if (move.seam != seam.id) continue;
       if (move.kind == MoveKind::sense) sense_end_s = std::max(sense_end_s, move.end_s);
@@ -261,7 +272,8 @@ class Checker {
       if (span.first < sense_end_s - slack_s) say(seam.id, " is welded before it is sensed");
       if (number == 1 || !spans.contains(number - 1)) continue;
       const double cold_s = spans[number - 1].second + waits_s[static_cast<std::size_t>(number) - 2];
-      if (span.first < cold_s - slack_s) say(seam.id, " pass ", number, " begins ", cold_s - span.first, " s too early");
+      if (span.first < cold_s - slack_s)
+        say(seam.id, " pass ", number, " begins ", cold_s - span.first, " s too early");
     }
     if (!passes.contains(1)) say(seam.id, " has no first pass");
   }
@@ -292,7 +304,8 @@ class Checker {
       for (const Visit& a : in_zone)
         for (const Visit& b : in_zone)
           if (a.robot < b.robot && a.start_s < b.end_s - slack_s && b.start_s < a.end_s - slack_s)
-            say(a.robot, " and ", b.robot, " are in zone ", zone.id, " at once, at ", a.seam, " and ", b.seam);
+            say(a.robot, " and ", b.robot, " are in zone ", zone.id, " at once, at ", a.seam, " and ",
+                b.seam);
     }
   }
 
@@ -307,7 +320,8 @@ class Checker {
     std::sort(turns.begin(), turns.end(), [](const Turn& a, const Turn& b) { return a.start_s < b.start_s; });
     for (const Turn& turn : turns) check_away(turn);
     std::vector<Visit> visits = visits_;
-    std::sort(visits.begin(), visits.end(), [](const Visit& a, const Visit& b) { return a.start_s < b.start_s; });
+    std::sort(visits.begin(), visits.end(),
+              [](const Visit& a, const Visit& b) { return a.start_s < b.start_s; });
     std::string orientation;  // unknown until the first seam that asks for one
     std::size_t next = 0;
     for (const Visit& visit : visits) {
@@ -317,7 +331,8 @@ class Checker {
       if (wanted.empty()) continue;
       if (orientation.empty()) orientation = wanted;
       if (orientation != wanted) say(visit.seam, " is welded in orientation ", orientation);
-      if (next < turns.size() && turns[next].start_s < visit.end_s - slack_s) say("a turn while at ", visit.seam);
+      if (next < turns.size() && turns[next].start_s < visit.end_s - slack_s)
+        say("a turn while at ", visit.seam);
     }
   }
 
@@ -331,10 +346,12 @@ class Checker {
       const bool idle = move.kind == MoveKind::wait || move.kind == MoveKind::service ||
                         move.kind == MoveKind::wire_change || move.kind == MoveKind::orientation;
       if (during && !idle) say(move.robot, ": ", to_string(move.kind), " while the positioner turns");
-      if (move.end_s <= turn.start_s + slack_s && !move.points.empty()) place[move.robot] = move.points.back();
+      if (move.end_s <= turn.start_s + slack_s && !move.points.empty())
+        place[move.robot] = move.points.back();
     }
     for (const Robot& robot : plan_.cell->robots)
-      if (apart_mm(place[robot.id], robot.home_mm) > slack_mm) say(robot.id, " isn't home while the positioner turns");
+      if (apart_mm(place[robot.id], robot.home_mm) > slack_mm)
+        say(robot.id, " isn't home while the positioner turns");
   }
 
   void check_sums() {
@@ -364,7 +381,8 @@ class Checker {
     const double robots = static_cast<double>(plan_.cell->robots.size());
     if (cycle_.cycle_time_s > 0)
       agree("arc_on_ratio", cycle_.arc_on_ratio, sum_s[MoveKind::arc] / (robots * cycle_.cycle_time_s));
-    if (!cycle_.lower_bound_s || *cycle_.lower_bound_s > cycle_.cycle_time_s) say("the bound is above the cycle");
+    if (!cycle_.lower_bound_s || *cycle_.lower_bound_s > cycle_.cycle_time_s)
+      say("the bound is above the cycle");
   }
 
   const Plan& plan_;
@@ -378,8 +396,9 @@ class Checker {
 
 }  // namespace
 
-std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
-                                        const CycleResult& cycle, const std::vector<std::string>& left_out) {
+std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldment,
+                                        const Evaluation& evaluation, const CycleResult& cycle,
+                                        const std::vector<std::string>& left_out) {
   return Checker(plan, weldment, evaluation, cycle, left_out).check();
 }
 

@@ -7,9 +7,11 @@
 
 namespace seamtakt::testing {
 
-/// Replays a cycle's moves against the plan and says, a sentence each, which rules of the cell it breaks. It knows
-/// only the moves and the plan and shares no code with the scheduler. Seams in `left_out` aren't expected.
-std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
-                                        const CycleResult& cycle, const std::vector<std::string>& left_out = {});
+/// Replays a cycle's moves against the plan and says, a sentence each, which rules of the cell it breaks. It
+/// knows only the moves and the plan and shares no code with the scheduler. Seams in `left_out` aren't
+/// expected.
+std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldment,
+                                        const Evaluation& evaluation, const CycleResult& cycle,
+                                        const std::vector<std::string>& left_out = {});
 
 }  // namespace seamtakt::testing

@@ -1,0 +1,183 @@
+#include <map>
+#include <memory>
+
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/waveform_file.hpp"
+#include "formula/quantity.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+/// What was typed after one quantity's options, by option name.
+struct Options {
+  std::map<std::string, std::string> given, uncertainty;
+  std::size_t monte_carlo = 0;
+  bool json = false, explain = false;
+};
+
+const Unit& unit_named(const char* name) {
+  static const Unit dimensionless{"", Dimension::none, 1, 1, 0};
+  const Unit* unit = *name ? find_unit(name) : nullptr;
+  return unit ? *unit : dimensionless;
+}
+
+/// "2%" of the value, or an absolute uncertainty with unit; a temperature's is a difference.
+double standard_uncertainty(const OptionSpec& option, const std::string& text, double value) {
+  const std::string where = "--u-" + std::string(option.name);
+  double u;
+  if (!text.empty() && text.back() == '%' && std::string_view(option.unit) != "%")
+    u = std::abs(value) * parse_quantity(std::string_view(text).substr(0, text.size() - 1), unit_named(""), where) / 100;
+  else
+    u = parse_difference(text, unit_named(option.unit), where);
+  if (!(u >= 0)) throw InputError(where, "\"" + printable(text) + "\"", "an uncertainty of 0 or more");
+  return u;
+}
+
+QuantityRequest request_of(const Quantity& quantity, const Options& options) {
+  QuantityRequest request;
+  request.monte_carlo_samples = options.monte_carlo;
+  for (const OptionSpec& option : quantity.options) {
+    const auto given = options.given.find(option.name);
+    if (given == options.given.end()) continue;
+    const std::string where = "--" + std::string(option.name);
+    if (option.kind == OptionKind::number)
+      request.inputs.numbers[option.name] = parse_quantity(given->second, unit_named(option.unit), where);
+    else if (option.kind == OptionKind::series)
+      request.inputs.series = read_waveform(given->second);
+    else
+      request.inputs.texts[option.name] = given->second;
+  }
+  for (const auto& [name, text] : options.uncertainty) {
+    const auto value = request.inputs.numbers.find(name);
+    if (value == request.inputs.numbers.end())
+      throw InputError("--u-" + name, "an uncertainty without a value", "--" + name + " as well");
+    for (const OptionSpec& option : quantity.options)
+      if (name == option.name) request.standard_uncertainty[name] = standard_uncertainty(option, text, value->second);
+  }
+  return request;
+}
+
+void write_number_or_null(JsonWriter& json, const std::optional<double>& value) { json.value(value); }
+
+void write_result(JsonWriter& json, const ResultSpec& spec, const QuantityAnswer& answer) {
+  json.key(spec.key);
+  const auto found = answer.results.values.find(spec.key);
+  if (found == answer.results.values.end()) {
+    json.null();
+    return;
+  }
+  const ResultValue<double>& value = found->second;
+  if (value.is_list) {
+    json.begin_array(JsonWriter::Layout::compact);
+    for (const auto& element : value.list) write_number_or_null(json, element);
+    json.end_array();
+  } else if (value.text) {
+    json.value(*value.text);
+  } else if (value.boolean) {
+    json.value(*value.boolean);
+  } else {
+    json.value(value.number);
+  }
+  if (const auto u = answer.u.find(spec.key); u != answer.u.end())
+    json.member("u_" + std::string(spec.key), u->second).member("U_" + std::string(spec.key), 2 * u->second);
+  if (const auto u = answer.u_monte_carlo.find(spec.key); u != answer.u_monte_carlo.end())
+    json.member("u_monte_carlo_" + std::string(spec.key), u->second);
+}
+
+std::string json_text(const Quantity& quantity, const QuantityAnswer& answer) {
+  JsonWriter json;
+  json.begin_object().member("quantity", quantity.name);
+  for (const ResultSpec& spec : quantity.results) write_result(json, spec, answer);
+  write_findings(json, answer.results.findings);
+  write_provenance(json, provenance_without_plan());
+  json.end_object();
+  return json.take();
+}
+
+std::string list_text(const std::vector<std::optional<double>>& list) {
+  std::string text;
+  for (const auto& element : list) text += (text.empty() ? "" : ", ") + (element ? rounded_text(*element, 6) : "none");
+  return "[" + text + "]";
+}
+
+std::string value_text(const ResultSpec& spec, const QuantityAnswer& answer) {
+  const auto found = answer.results.values.find(spec.key);
+  if (found == answer.results.values.end()) return "-";
+  const ResultValue<double>& value = found->second;
+  if (value.is_list) return list_text(value.list);
+  if (value.text) return *value.text;
+  if (value.boolean) return *value.boolean ? "yes" : "no";
+  return value.number ? rounded_text(*value.number, 6) : "-";
+}
+
+std::string table_text(const Quantity& quantity, const QuantityAnswer& answer, bool explain) {
+  TextTable table({{"Result", "", true, 0}, {"Value", "", true, 0}, {"Unit", "", true, 0}, {"U (k = 2)", "", true, 0}, {"Key", "", true, 0}});
+  for (const ResultSpec& spec : quantity.results) {
+    const auto u = answer.u.find(spec.key);
+    table.cell(spec.label).cell(value_text(spec, answer)).cell(spec.unit)
+        .cell(u == answer.u.end() ? std::string() : rounded_text(2 * u->second, 2)).cell(spec.key);
+  }
+  std::string text = table.text();
+  if (!answer.results.findings.empty()) text += "\n" + findings_text(answer.results.findings);
+  if (explain)
+    for (const Explanation& explanation : answer.results.explanations) text += "\n" + explanation_text(explanation);
+  return text;
+}
+
+std::string quantity_list() {
+  TextTable table({{"Quantity", "", true, 0}, {"What it computes", "", true, 0}});
+  for (const Quantity* quantity : quantities()) table.cell(quantity->name).cell(quantity->summary);
+  return table.text() + "\nseamtakt calc QUANTITY --help lists the options.\n";
+}
+
+std::string help_of(const OptionSpec& option) {
+  std::string help = option.help;
+  if (option.kind == OptionKind::number && *option.unit) help += " (a bare number is in " + std::string(option.unit) + ")";
+  if (option.choices) help += " (" + std::string(option.choices) + ")";
+  if (option.default_text) help += " [" + std::string(option.default_text) + "]";
+  return help;
+}
+
+void add_quantity(CLI::App& calc, const Quantity& quantity, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = calc.add_subcommand(quantity.name, quantity.summary);
+  for (const OptionSpec& option : quantity.options) {
+    const std::string name = option.name;
+    if (option.kind == OptionKind::flag) {
+      command->add_flag_callback("--" + name, [options, name] { options->given[name] = "yes"; }, option.help);
+      continue;
+    }
+    command->add_option_function<std::string>("--" + name, [options, name](const std::string& text) { options->given[name] = text; },
+                                              help_of(option));
+    if (option.kind == OptionKind::number)
+      command->add_option_function<std::string>(
+                 "--u-" + name, [options, name](const std::string& text) { options->uncertainty[name] = text; },
+                 "standard uncertainty of --" + name + ", absolute with unit or in %")
+          ->group("Uncertainty");
+  }
+  command->add_option("--monte-carlo", options->monte_carlo, "uncertainty by this many random samples as well")->group("Uncertainty");
+  command->add_flag("--explain", options->explain, "formula, numbers put in, source, range");
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &quantity, &result] {
+    const QuantityAnswer given = answer(quantity, request_of(quantity, *options));
+    result.output = options->json ? json_text(quantity, given) : table_text(quantity, given, options->explain);
+    result.exit_code = exit_code_for(given.results.findings);
+  });
+}
+
+}  // namespace
+
+void add_calc(CLI::App& app, Result& result) {
+  CLI::App* calc = app.add_subcommand("calc", "One formula at a time; alone it lists the quantities");
+  calc->require_subcommand(0, 1);
+  for (const Quantity* quantity : quantities()) add_quantity(*calc, *quantity, result);
+  calc->callback([calc, &result] {
+    if (calc->get_subcommands().empty()) result.output = quantity_list();
+  });
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,67 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "base/json_writer.hpp"
+#include "base/table.hpp"
+#include "exchange/provenance.hpp"
+#include "plan/evaluation_columns.hpp"
+
+namespace seamtakt::cli {
+
+void write_column_value(JsonWriter& json, const ColumnValue& value);
+
+/// "KEY": [ {…}, … ], one row a line.
+template <class Row>
+void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> columns, const std::vector<Row>& rows) {
+  json.key(key).begin_array();
+  for (const Row& row : rows) {
+    json.begin_object(JsonWriter::Layout::compact);
+    for (const auto& column : columns) {
+      json.key(column.key);
+      write_column_value(json, column.value(row));
+    }
+    json.end_object();
+  }
+  json.end_array();
+}
+
+void write_findings(JsonWriter& json, const Findings& findings);
+void write_provenance(JsonWriter& json, const Provenance& provenance);
+
+std::string rounded_pair(const std::array<double, 2>& pair, int digits);
+
+/// A table for people. `all`: every column, else the brief ones.
+template <class Row>
+std::string column_table(std::span<const Column<Row>> columns, const std::vector<Row>& rows, bool all) {
+  std::vector<TextTable::Column> head;
+  for (const auto& column : columns)
+    if (all || column.brief) head.push_back({column.label, column.unit, column.digits == 0, column.digits});
+  TextTable table(head);
+  for (const Row& row : rows)
+    for (const auto& column : columns) {
+      if (!all && !column.brief) continue;
+      const ColumnValue value = column.value(row);
+      if (const double* number = std::get_if<double>(&value))
+        table.cell(*number);
+      else if (const int* count = std::get_if<int>(&value))
+        table.cell(std::to_string(*count));
+      else if (const auto* text = std::get_if<std::string_view>(&value))
+        table.cell(*text);
+      else if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
+        table.cell(rounded_pair(*pair, column.digits));
+      else
+        table.cell(std::optional<double>());
+    }
+  return table.text();
+}
+/// Findings for people, the worst first; "No findings." where there are none.
+std::string findings_text(const Findings& findings);
+
+/// "3 fail, 1 warn, 12 note".
+std::string findings_count(const Findings& findings);
+
+}  // namespace seamtakt::cli

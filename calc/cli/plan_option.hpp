@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+
+#include "exchange/provenance.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt::cli {
+
+/// A plan as a command read it, with what its results were made from.
+struct LoadedPlan {
+  Plan plan;
+  Provenance provenance;
+};
+LoadedPlan load(const std::string& path);
+
+/// The weldments that a command is about: all, or the one named. InputError where there is none of that id.
+std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::string& id);
+
+/// Today's date, UTC, "2026-11-25": what dates in a plan are judged on.
+std::string today();
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,88 @@
+#include "formula/transfer.hpp"
+
+#include "formula/input_checks.hpp"
+#include "formula/quantities/registry.hpp"
+#include "formula/valid_range.hpp"
+
+namespace seamtakt {
+namespace {
+
+constexpr OptionSpec options[] = {
+    {"wire-diameter", OptionKind::number, "mm", "wire diameter", nullptr, nullptr},
+    {"wire-material", OptionKind::text, "", "material of the wire", nullptr,
+     "mild-steel|stainless|aluminium"},
+    {"gas", OptionKind::text, "", "ISO 14175 designation or a mix such as \"98Ar 2O2\"", nullptr, nullptr},
+    {"current", OptionKind::number, "A", "current", nullptr, nullptr},
+};
+
+constexpr ResultSpec results[] = {
+    {"transfer_mode", "", "transfer mode"},
+    {"transition_current_A", "A", "transition current"},
+    {"interpolated", "", "interpolated"},
+};
+
+constexpr const FormulaNote* notes[] = {&transition_current_note};
+
+std::string required_text(bool given, std::string text, const char* name, const char* expected) {
+  if (!given) throw InputError(name, "nothing", expected);
+  return text;
+}
+
+constexpr const char* gas_expected = "an ISO 14175 designation (M21, M21-ArC-18) or a mix (98Ar 2O2)";
+
+template <class Real>
+void remark_gas(const Transition<Real>& transition, Findings& findings) {
+  std::string source = "mig-handbook, Table 1-2";
+  if (transition.status == TransitionStatus::no_spray)
+    findings.push_back(
+        remark("transfer.gas.no-spray", "--gas",
+               "Above 15 % CO2 carbon steel has no clear transition to spray (others put the limit at "
+               "20 to 25 %).",
+               source));
+  if (transition.status == TransitionStatus::published && !transition.gas_is_table_gas)
+    findings.push_back(remark("transfer.gas.other-mix", "--gas",
+                              "The table's gas is " + std::string(transition.table_gas) +
+                                  "; this one is near it, and its transition current may differ.",
+                              source));
+  if (transition.status == TransitionStatus::published && transition.indicative)
+    findings.push_back(
+        remark("transfer.gas.indicative", "--gas",
+               "The transition current in 90Ar 10CO2 is indicative: it comes from single public notes.",
+               "common practice, no source"));
+}
+
+struct Transfer {
+  template <class Real>
+  static void compute(const Inputs<Real>& in, Results<Real>& out) {
+    std::string material = required_text(in.has("wire-material"), in.text("wire-material"), "--wire-material",
+                                         "mild-steel, stainless or aluminium");
+    std::string designation = required_text(in.has("gas"), in.text("gas"), "--gas", gas_expected);
+    auto gas = shielding_gas_of(designation);
+    if (!gas) throw InputError("--gas", printable(designation), gas_expected);
+    Real diameter = positive(in, "wire-diameter");
+    auto current = find_not_negative(in, "current");
+    Transition<Real> transition = transition_current(material, diameter, *gas);
+    out.set_bool("interpolated", transition.interpolated);
+    if (transition.current_A) {
+      out.set("transition_current_A", *transition.current_A);
+      out.explain(transition_current_note, *transition.current_A, "A",
+                  {{"d", "wire diameter", diameter, "mm"}});
+    }
+    // Without a transition current the mode doesn't depend on the current.
+    if (current || transition.status != TransitionStatus::published)
+      out.set_text("transfer_mode", transfer_mode(transition, current ? value_of(*current) : 0.0));
+    remark_gas(transition, out.findings);
+  }
+};
+
+}  // namespace
+
+const Quantity transfer_quantity{"transfer",
+                                 "transition current to spray, and the mode at a current",
+                                 options,
+                                 results,
+                                 notes,
+                                 &Transfer::compute<double>,
+                                 &Transfer::compute<Dual>};
+
+}  // namespace seamtakt

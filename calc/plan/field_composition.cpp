@@ -1,0 +1,136 @@
+#include "plan/field_composition.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "base/units.hpp"
+#include "plan/field_builders.hpp"
+#include "plan/json_layout.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::array<std::string_view, 118> symbols = {
+    "H",  "He", "Li", "Be", "B",  "C",  "N",  "O",  "F",  "Ne", "Na", "Mg", "Al", "Si", "P",  "S",  "Cl",
+    "Ar", "K",  "Ca", "Sc", "Ti", "V",  "Cr", "Mn", "Fe", "Co", "Ni", "Cu", "Zn", "Ga", "Ge", "As", "Se",
+    "Br", "Kr", "Rb", "Sr", "Y",  "Zr", "Nb", "Mo", "Tc", "Ru", "Rh", "Pd", "Ag", "Cd", "In", "Sn", "Sb",
+    "Te", "I",  "Xe", "Cs", "Ba", "La", "Ce", "Pr", "Nd", "Pm", "Sm", "Eu", "Gd", "Tb", "Dy", "Ho", "Er",
+    "Tm", "Yb", "Lu", "Hf", "Ta", "W",  "Re", "Os", "Ir", "Pt", "Au", "Hg", "Tl", "Pb", "Bi", "Po", "At",
+    "Rn", "Fr", "Ra", "Ac", "Th", "Pa", "U",  "Np", "Pu", "Am", "Cm", "Bk", "Cf", "Es", "Fm", "Md", "No",
+    "Lr", "Rf", "Db", "Sg", "Bh", "Hs", "Mt", "Ds", "Rg", "Cn", "Nh", "Fl", "Mc", "Lv", "Ts", "Og"};
+
+/// Typed percentages that make up 100 may add up to a little more in binary.
+constexpr double most_total_pct = 100 + 1e-6;
+
+bool is_element(std::string_view symbol) {
+  return std::ranges::find(symbols, symbol) != symbols.end();
+}
+
+void refuse_symbol(std::string_view symbol, const FieldPlace& place) {
+  place.refuse("the unknown element " + quoted(symbol),
+               "a chemical symbol" + nearest_hint(symbol, {symbols.begin(), symbols.end()}));
+}
+
+void check_composition(const CompositionPct& composition, const FieldInfo& field, FieldPlace& place) {
+  double total_pct = 0;
+  for (std::size_t i = 0; i < composition.size(); ++i) {
+    const auto& [symbol, pct] = composition[i];
+    FieldPlace::Step step(place, symbol);
+    if (!is_element(symbol)) refuse_symbol(symbol, place);
+    const auto is_same = [&symbol = symbol](const auto& other) { return other.first == symbol; };
+    const auto rest = std::span(composition).subspan(i + 1);
+    if (std::ranges::any_of(rest, is_same))
+      place.refuse(quoted(symbol) + " a second time", "each element once");
+    check_value(pct, field, place);
+    total_pct += pct;
+  }
+  if (total_pct > most_total_pct)
+    place.refuse("a sum of " + rounded_text(total_pct, 6) + " %", "mass percentages that sum to at most 100");
+}
+
+class CompositionAccess : public FieldAccess<BaseMetal> {
+ public:
+  void read(BaseMetal& metal, const JsonNode& node, const FieldInfo& field,
+            ReadContext& context) const override {
+    require_kind(node, node.kind == JsonNode::Kind::object, field, context);
+    for (const auto& [key, value] : node.members) {
+      FieldPlace::Step step(context, key);
+      metal.composition_keys.order.push_back(key);
+      if (is_free_key(key)) {
+        metal.composition_keys.free.emplace_back(key, context.source_text(value));
+        continue;
+      }
+      if (!is_element(key)) refuse_symbol(key, context);
+      double pct = 0;
+      read_value(pct, value, field, context);
+      metal.composition_pct.emplace_back(key, pct);
+    }
+    check_composition(metal.composition_pct, field, context);
+  }
+  bool is_written(const BaseMetal&, const FieldInfo&, bool) const override { return true; }
+  void write(const BaseMetal& metal, const FieldInfo&, std::string& json) const override;
+  void check(const BaseMetal& metal, const FieldInfo& field, PlanCheck& check) const override {
+    check_composition(metal.composition_pct, field, check);
+  }
+  std::string text(const BaseMetal& metal, const FieldInfo&) const override {
+    std::string text;
+    for (const auto& [symbol, pct] : metal.composition_pct)
+      text += (text.empty() ? "" : ", ") + symbol + "=" + number_text(pct);
+    return text;
+  }
+  void set_text(BaseMetal& metal, const FieldInfo& field, std::string_view text) const override {
+    FieldPlace place(field.key);
+    CompositionPct composition;
+    if (!trimmed(text).empty()) {
+      for (std::string_view item : split_text(text, ',')) {
+        const std::size_t equals = item.find('=');
+        if (equals == std::string_view::npos) place.refuse(quoted(item), "ELEMENT=PERCENT, such as C=0.17");
+        composition.emplace_back(trimmed(item.substr(0, equals)),
+                                 parsed_number(item.substr(equals + 1), field, place));
+      }
+    }
+    check_composition(composition, field, place);
+    metal.composition_pct = std::move(composition);
+  }
+  std::optional<double> number(const BaseMetal&) const override { return std::nullopt; }
+  void set_number(BaseMetal&, const FieldInfo& field, std::optional<double>) const override {
+    FieldPlace(field.key).refuse("a number", field.expectation());
+  }
+};
+
+/// Elements stand in the order that they have in memory; a free key keeps the place that it had among them.
+void CompositionAccess::write(const BaseMetal& metal, const FieldInfo&, std::string& json) const {
+  const auto& keys = metal.composition_keys;
+  std::size_t next_element = 0, next_free = 0;
+  bool is_first = true;
+  const auto write_element = [&] {
+    append_json_key(json, metal.composition_pct[next_element].first, is_first);
+    append_json_number(json, metal.composition_pct[next_element++].second);
+  };
+  json += '{';
+  for (const std::string& key : keys.order) {
+    if (!is_free_key(key)) {
+      if (next_element < metal.composition_pct.size()) write_element();
+    } else if (next_free < keys.free.size()) {
+      append_json_key(json, keys.free[next_free].first, is_first);
+      json += keys.free[next_free++].second;
+    }
+  }
+  while (next_element < metal.composition_pct.size()) write_element();
+  json += '}';
+}
+
+}  // namespace
+
+std::span<const std::string_view> element_symbols() {
+  return symbols;
+}
+
+Field<BaseMetal> table::composition(const char* key, const char* label, const char* help) {
+  FieldInfo field = info(FieldKind::composition, key, label, help);
+  field.range = from_to(0, 100);
+  return {std::move(field), std::make_shared<CompositionAccess>()};
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,160 @@
+#include "records/record_splitter.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <utility>
+
+#include "base/error.hpp"
+
+namespace seamtakt {
+
+RecordSplitter::RecordSplitter(ByteSource& bytes, std::string file, std::size_t block_bytes, const LogLimits& limits,
+                               Observer observe)
+    : source_(bytes),
+      file_(std::move(file)),
+      limits_(limits),
+      observe_(std::move(observe)),
+      block_(std::max<std::size_t>(block_bytes, 1) + limits.record_bytes + 2),
+      fields_(limits.columns + 1) {
+  for (int c = 0; c < 0x20; ++c) class_[static_cast<std::size_t>(c)] = control;
+  class_[0x7f] = control;
+  for (std::size_t c = 0x80; c < 256; ++c) class_[c] = high;
+  class_['\t'] = plain;
+  class_['\n'] = newline;
+  class_['\r'] = carriage_return;
+  class_['"'] = quote;
+  set_delimiter(',');
+}
+
+void RecordSplitter::set_delimiter(char delimiter) {
+  for (char old : {',', ';', '\t'}) class_[static_cast<unsigned char>(old)] = plain;
+  class_[static_cast<unsigned char>(delimiter)] = delimiter_char;
+}
+
+void RecordSplitter::refill() {
+  unescaped_.clear();
+  std::memmove(block_.data(), block_.data() + at_, end_ - at_);
+  end_ -= at_;
+  at_ = 0;
+  const std::size_t capacity = block_.size() - 1 - end_;  // one byte stays for the sentinel
+  const std::size_t count = capacity > 0 ? source_.read(block_.data() + end_, capacity) : 0;
+  if (count == 0) source_ended_ = true;
+  if (observe_ && count > 0) observe_({block_.data() + end_, count});
+  end_ += count;
+  bytes_read_ += count;
+  // Every scan stops here at the latest, so that it needn't ask for the block's end at each byte.
+  block_[end_] = '\n';
+}
+
+RecordSplitter::Step RecordSplitter::next(Record& record) {
+  for (;;) {
+    if (at_ == end_) return source_ended_ ? Step::end : Step::need_bytes;
+    record = Record{};
+    record.line = line_;
+    lines_in_record_ = 0;
+    const Step step = scan(record);
+    if (step != Step::record) return step;
+    line_ += lines_in_record_ + 1;
+    const bool blank = record.count == 1 && record.text.empty();
+    if (!blank) return step;
+  }
+}
+
+RecordSplitter::Step RecordSplitter::ask_for_bytes() const {
+  if (end_ - at_ < limits_.record_bytes) return Step::need_bytes;
+  const std::string_view text = pending();
+  const bool open_quote = std::count(text.begin(), text.end(), '"') % 2 == 1;
+  if (open_quote) refuse_open_quote();
+  throw InputError(printable(file_) + ":" + std::to_string(line_),
+                   "a row of more than " + std::to_string(limits_.record_bytes) + " bytes", "a shorter row");
+}
+
+void RecordSplitter::refuse_open_quote() const {
+  throw InputError(printable(file_) + ":" + std::to_string(line_), "a quote that is never closed",
+                   "a closing quote within " + std::to_string(limits_.record_bytes) + " bytes");
+}
+
+void RecordSplitter::add_field(Record& record, std::string_view text) {
+  if (text.size() > limits_.field_bytes) record.problem = "a field longer than the limit";
+  if (record.count < fields_.size()) fields_[record.count] = text;
+  ++record.count;
+}
+
+RecordSplitter::Step RecordSplitter::scan(Record& record) {
+  const char* const data = block_.data();
+  std::size_t p = at_, field_begin = at_;
+  std::string_view quoted;
+  bool is_quoted = false;
+  for (;;) {
+    while (class_[static_cast<unsigned char>(data[p])] == plain) ++p;
+    const CharClass what = class_[static_cast<unsigned char>(data[p])];
+    if (what == newline || what == delimiter_char || what == carriage_return) {
+      if (what == newline && more_may_come(p)) return ask_for_bytes();
+      std::size_t next = p + 1;
+      if (what == carriage_return) {
+        if (more_may_come(next)) return ask_for_bytes();
+        if (data[next] != '\n') {
+          record.problem = "a carriage return inside a row";
+          p = next;
+          continue;
+        }
+        next = std::min(next + 1, end_);  // the sentinel isn't part of the file
+      }
+      add_field(record, is_quoted ? quoted : view(field_begin, p));
+      is_quoted = false;
+      if (what == delimiter_char) {
+        p = field_begin = next;
+        continue;
+      }
+      record.text = view(at_, p);
+      if (record.text.size() > limits_.record_bytes) record.problem = "a row longer than the limit";
+      at_ = std::min(next, end_);
+      return Step::record;
+    }
+    if (what == quote && p == field_begin && !is_quoted) {
+      if (!scan_quoted(record, p, quoted)) return ask_for_bytes();
+      is_quoted = true;
+      const CharClass after = class_[static_cast<unsigned char>(data[p])];
+      if (after == plain || after == quote || after == high) record.problem = "text after a closing quote";
+      continue;
+    }
+    if (what == quote) record.problem = "a quote inside a field that doesn't begin with one";
+    if (what == control) record.problem = "a control character";
+    if (what == high) record.has_high_bytes = true;
+    ++p;
+  }
+}
+
+bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::string_view& text) {
+  const char* const data = block_.data();
+  const std::size_t begin = position + 1;
+  std::size_t p = begin;
+  bool doubled = false;
+  for (;; ++p) {
+    if (p >= end_) {
+      if (!source_ended_) return false;
+      refuse_open_quote();
+    }
+    const CharClass what = class_[static_cast<unsigned char>(data[p])];
+    if (what == newline) ++lines_in_record_;
+    if (what == high) record.has_high_bytes = true;
+    if (what == control) record.problem = "a control character";
+    if (what != quote) continue;
+    if (more_may_come(p + 1)) return false;
+    if (p + 1 >= end_ || data[p + 1] != '"') break;
+    doubled = true;
+    ++p;
+  }
+  text = view(begin, p);
+  position = p + 1;
+  if (!doubled) return true;
+  std::string& plain_text = unescaped_.emplace_back();
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    plain_text += text[i];
+    if (text[i] == '"') ++i;
+  }
+  text = plain_text;
+  return true;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,77 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <deque>
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "records/byte_source.hpp"
+#include "records/log_limits.hpp"
+
+namespace seamtakt {
+
+/// Takes a CSV (RFC 4180) apart into records and fields, block by block. Memory: one block and one record.
+/// Fields borrow the block: they hold until the next refill().
+class RecordSplitter {
+ public:
+  /// Called with each block of bytes as it was read; may be empty.
+  using Observer = std::function<void(std::string_view)>;
+
+  RecordSplitter(ByteSource& bytes, std::string file, std::size_t block_bytes, const LogLimits& limits,
+                 Observer observe = {});
+
+  struct Record {
+    std::uint64_t line = 0;         ///< 1-based line on which it begins
+    std::size_t count = 0;          ///< of fields
+    const char* problem = nullptr;  ///< why it can't be used, nullptr where it can
+    bool has_high_bytes = false;    ///< some byte is above 0x7f
+    std::string_view text;          ///< as it stands in the file, without the line's end
+  };
+  enum class Step { record, need_bytes, end };
+
+  /// The next record that lies wholly in the block. Blank lines are passed over. InputError for one that is beyond
+  /// the limits or that a quote left open never ends.
+  Step next(Record& record);
+  std::string_view field(std::size_t index) const { return fields_[index]; }
+
+  /// Moves the unread rest to the front and reads on.
+  void refill();
+
+  /// The bytes at hand, for looking at the log's beginning, and skipping of some of them (a byte order mark).
+  std::string_view pending() const { return {block_.data() + at_, end_ - at_}; }
+  void skip(std::size_t bytes) { at_ += bytes; }
+  bool at_end_of_bytes() const { return source_ended_; }
+  void set_delimiter(char delimiter);
+  std::uint64_t bytes_read() const { return bytes_read_; }
+
+ private:
+  enum CharClass : std::uint8_t { plain, delimiter_char, newline, carriage_return, quote, control, high };
+
+  Step scan(Record& record);
+  /// A quoted field from its opening quote on; false where the block ends before its closing one.
+  bool scan_quoted(Record& record, std::size_t& position, std::string_view& text);
+  void add_field(Record& record, std::size_t from, std::size_t to) { add_field(record, view(from, to)); }
+  void add_field(Record& record, std::string_view text);
+  std::string_view view(std::size_t from, std::size_t to) const { return {block_.data() + from, to - from}; }
+  bool more_may_come(std::size_t position) const { return position >= end_ && !source_ended_; }
+  Step ask_for_bytes() const;
+  [[noreturn]] void refuse_open_quote() const;
+
+  ByteSource& source_;
+  std::string file_;
+  LogLimits limits_;
+  Observer observe_;
+  std::vector<char> block_;
+  std::size_t at_ = 0, end_ = 0;
+  bool source_ended_ = false;
+  std::uint64_t line_ = 1, bytes_read_ = 0;
+  std::uint64_t lines_in_record_ = 0;
+  std::array<CharClass, 256> class_{};
+  std::vector<std::string_view> fields_;
+  std::deque<std::string> unescaped_;  ///< fields in which "" stood for a quote
+};
+
+}  // namespace seamtakt

@@ -1,0 +1,123 @@
+#pragma once
+
+#include <algorithm>
+#include <random>
+
+#include "cell_plan.hpp"
+
+namespace seamtakt::testing {
+
+/// A cell and weldment with everything in them that the cell's rules speak of, drawn from a seed.
+class RandomCell {
+ public:
+  explicit RandomCell(unsigned seed) : random_(seed) {}
+
+  Plan plan(int seams, int robots) {
+    Plan plan = plain_plan();
+    for (const char* id : {"W12", "W10"}) {
+      plan.wires.resize(plan.wires.size() + 1);
+      plan.wires.back().id = id;
+    }
+    plan.schedules = {schedule_named("A", "W12"), schedule_named("B", "W10"), schedule_named("C")};
+    plan.schedules[1].travel_speed_mm_s = 6;
+    plan.schedules[2].crater_fill_s = 0;
+    Cell& cell = *plan.cell;
+    cell.robots.clear();
+    for (int i = 0; i < robots; ++i) cell.robots.push_back(robot(i));
+    cell.orientations = {{"up", {}, {}}, {"down", {}, {}}, {"left", {}, {}}};
+    cell.orientation_change_s = integer(0, 12);
+    cell.stations = integer(1, 2);
+    cell.index_s = integer(0, 5);
+    if (chance(0.6)) cell.torch_service = TorchService{double(integer(10, 200)), double(integer(1, 12)), {}};
+    Weldment& weldment = plan.weldments[0];
+    weldment.load_s = integer(0, 300);
+    weldment.unload_s = integer(0, 60);
+    for (int i = 0; i < seams; ++i) weldment.seams.push_back(seam("S" + std::to_string(i), robots));
+    add_after(weldment);
+    for (const char* id : {"Z1", "Z2"}) {
+      cell.zones.push_back({id, {}, {}});
+      for (const Seam& seam : weldment.seams)
+        if (chance(0.25)) cell.zones.back().seams.push_back("W/" + seam.id);
+    }
+    return plan;
+  }
+
+  /// The times, with a wait before some passes.
+  Evaluation evaluation(const Plan& plan) {
+    Evaluation evaluation = evaluation_of(plan);
+    for (SeamEvaluation& seam : evaluation.seams)
+      for (double& wait_s : seam.interpass_waits_s) wait_s = chance(0.5) ? integer(1, 60) : 0;
+    return evaluation;
+  }
+
+  int integer(int from, int to) { return std::uniform_int_distribution<int>(from, to)(random_); }
+  bool chance(double probability) { return std::bernoulli_distribution(probability)(random_); }
+
+ private:
+  Point_mm point() { return {double(integer(0, 3000)), double(integer(0, 1500)), double(integer(0, 800))}; }
+
+  Robot robot(int number) {
+    Robot robot = robot_at("R" + std::to_string(number), point());
+    if (chance(0.7)) robot.loaded = Loaded{chance(0.6) ? "W12" : "W10", "", "", {}};
+    if (chance(0.4)) robot.wire_change_s = integer(0, 100);
+    robot.air_speed_mm_s = integer(500, 2000);
+    robot.wrist_s = chance(0.3) ? 0 : 0.2;
+    if (chance(0.2)) robot.arc_start_s = 0;
+    return robot;
+  }
+
+  Seam seam(const std::string& id, int robots) {
+    const Point_mm begin = point();
+    Seam seam = seam_along(id, {begin, point()}, static_cast<std::size_t>(integer(1, 3)));
+    for (std::string& schedule : seam.schedules) schedule = std::string(1, "ABCC"[integer(0, 3)]);
+    if (chance(0.3)) seam.path_mm.push_back(point());
+    if (chance(0.15)) {
+      seam.path_mm = {begin, point(), point(), begin};
+      seam.overlap_mm = chance(0.5) ? integer(1, 20) : 0;
+    } else if (chance(0.25)) {
+      seam.intermittent = Intermittent{double(integer(20, 90)), double(integer(10, 200)), {}};
+    }
+    if (chance(0.2)) seam.position = chance(0.5) ? "PF" : "PG";
+    if (chance(0.2)) seam.direction = "as-drawn";
+    if (chance(0.4)) seam.orientation = chance(0.5) ? "up" : chance(0.5) ? "down" : "left";
+    if (chance(0.4)) seam.sense_points = integer(1, 3);
+    if (chance(0.05)) seam.by = "manual";
+    for (int i = 0; i < robots && !chance(0.3); ++i)
+      seam.robots.push_back("R" + std::to_string(integer(0, robots - 1)));
+    return seam;
+  }
+
+  /// Each seam after some of those before it in a hidden order, which isn't the file's.
+  void add_after(Weldment& weldment) {
+    std::vector<std::size_t> order(weldment.seams.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    if (chance(0.7)) std::shuffle(order.begin(), order.end(), random_);
+    const double share = chance(0.5) ? 0.05 : 0.2;
+    for (std::size_t i = 0; i < order.size(); ++i)
+      for (std::size_t k = i > 6 ? i - 6 : 0; k < i; ++k)
+        if (chance(share)) weldment.seams[order[i]].after.push_back(weldment.seams[order[k]].id);
+  }
+
+  std::mt19937 random_;
+};
+
+/// Seams that no robot has, or can have, the wire for, or that are shorter than one of their runs.
+inline std::vector<std::string> seams_left_out(const Plan& plan) {
+  std::vector<std::string> left_out;
+  for (const Seam& seam : plan.weldments[0].seams) {
+    bool weldable = false;
+    for (const Robot& robot : plan.cell->robots) {
+      if (!seam.robots.empty() && std::count(seam.robots.begin(), seam.robots.end(), robot.id) == 0) continue;
+      bool fits = true;
+      for (const std::string& schedule : seam.schedules) {
+        const std::string& wire = find_by_id(plan.schedules, schedule)->wire;
+        fits = fits && (wire.empty() || !robot.loaded || robot.loaded->wire == wire);
+      }
+      weldable = weldable || fits || robot.wire_change_s;
+    }
+    if (!weldable || weld_runs(seam).empty()) left_out.push_back(seam.id);
+  }
+  return left_out;
+}
+
+}  // namespace seamtakt::testing

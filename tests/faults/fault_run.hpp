@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace seamtakt {
+
+/// One run of the save driver below the fault library.
+struct FaultPoint {
+  std::string mode;  ///< a mode of iofault.c; empty: calls are only counted
+  long call = 0;     ///< number of the call at which it happens
+  bool sticky = false;
+};
+
+struct FaultOutcome {
+  int exit_code = -1;                  ///< -1: ended by a signal
+  std::vector<unsigned> acknowledged;  ///< versions that the driver said are saved
+  std::string error;                   ///< what it printed on standard error
+  std::vector<std::string> calls;      ///< "open /tmp/x/file", in order
+};
+
+/// Saves versions `first` to `last` of `path` in the driver's way `how`; calls below the folder of `path` are
+/// watched.
+FaultOutcome run_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last,
+                             const FaultPoint& point);
+
+/// Length of a version's text in these runs.
+inline constexpr std::size_t version_size = 40000;
+
+/// Becomes the driver: for runs that the caller wants to kill itself. Returns only where that fails.
+void exec_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last);
+
+}  // namespace seamtakt
