@@ -5,6 +5,7 @@
 #include <map>
 
 #include "base/units.hpp"
+#include "formula/duty_cycle.hpp"
 
 namespace seamtakt {
 
@@ -105,9 +106,9 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
   Findings findings;
   for (const RobotDuty& duty : duty_of_robots(plan, weldment, evaluation, cycle)) {
     const PowerSource* source = find_by_id(plan.power_sources, duty.power_source);
-    if (!source || !source->rated_current_A || !source->rated_duty_pct) continue;
-    const double rated_A = *source->rated_current_A, duty_pct = *source->rated_duty_pct;
-    const double limit_A = rated_A * std::sqrt(std::min(duty_pct, 100.0) / 100);
+    if (!source || !source->rated_current_A) continue;
+    const double rated_A = *source->rated_current_A, duty_pct = source->rated_duty_pct.value_or(100);
+    const double limit_A = current_at_duty_A(rated_A, duty_pct, 100.0);
     if (duty.equivalent_current_A <= limit_A * (1 + 1e-9)) continue;
     findings.push_back(
         {"power-source.duty.exceeded", Severity::fail,

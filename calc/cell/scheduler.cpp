@@ -20,7 +20,9 @@ struct MoveRecorder {
   static constexpr bool records = true;
   std::vector<BareMove>& moves;
   void add(const BareMove& move) {
-    if (move.end_s > move.start_s || move.kind == MoveKind::arc) moves.push_back(move);
+    // What takes no time is left out, but not what is welded and how the weldment lies.
+    if (move.end_s > move.start_s || move.kind == MoveKind::arc || move.kind == MoveKind::orientation)
+      moves.push_back(move);
   }
 };
 

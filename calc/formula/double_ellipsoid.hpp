@@ -120,7 +120,7 @@ Real released_before(const MovingSource<Real>& source, const DoubleEllipsoid<Rea
 /// T - T0 = 3 sqrt3 Q/(rho_c pi^1.5) INT_0^t ds exp(-3y^2/(a^2+g) - 3z^2/(b^2+g))/sqrt((a^2+g)(b^2+g))
 ///          SUM_i f_i exp(-3p^2/(c_i^2+g))/sqrt(c_i^2+g) [1 +- erf(p c_i/sqrt(4 D s (c_i^2+g)))]
 /// with g = 12 D s, p = x + v s, D = lambda/rho_c, + for the front half, - for the rear.
-/// Quadrature: s = t u^4 makes the integrand smooth at s = 0; 24 panels of 16 Gauss points hold 1e-9 relative
+/// Quadrature: s = t u^4 makes the integrand smooth at s = 0; 24 panels of 16 Gauss points hold 1e-6 relative
 /// (tested against finer panels).
 template <class Real>
 Real double_ellipsoid_temperature_C(const MovingSource<Real>& source, const DoubleEllipsoid<Real>& shape,
@@ -151,7 +151,7 @@ inline constexpr FormulaNote double_ellipsoid_note{
     "semi-infinite body, source on since t; G spreads across and down, F and R are the front and rear halves "
     "with "
     "[1 + erf] and [1 - erf]; conduction only, no melting",
-    "quadrature 1e-9; the physics is not stated by the source",
+    "quadrature 1e-6; the physics is not stated by the source",
     SourceBasis::part_read};
 
 }  // namespace seamtakt

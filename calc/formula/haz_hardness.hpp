@@ -55,10 +55,14 @@ inline TransformationTimes yurioka_times(const HardeningElements& e) {
   return {std::exp(10.6 * ce_i - 4.8), std::exp(6.2 * ce_iii + 0.74)};
 }
 
+/// Carbon equivalent (%) that the hardness of bainite goes by.
+inline double yurioka_bainite_equivalent_pct(const HardeningElements& e) {
+  return e.C + e.Si / 24 + e.Mn / 5 + e.Cu / 10 + e.Ni / 18 + e.Cr / 5 + e.Mo / 2.5 + e.V / 5 + e.Nb / 3;
+}
+
 inline HardnessLimits yurioka_limits(const HardeningElements& e) {
-  const double ce_ii =
-      e.C + e.Si / 24 + e.Mn / 5 + e.Cu / 10 + e.Ni / 18 + e.Cr / 5 + e.Mo / 2.5 + e.V / 5 + e.Nb / 3;
-  return {884 * e.C * (1 - 0.3 * e.C * e.C) + 294, 145 + 130 * std::tanh(2.65 * ce_ii - 0.69)};
+  return {884 * e.C * (1 - 0.3 * e.C * e.C) + 294,
+          145 + 130 * std::tanh(2.65 * yurioka_bainite_equivalent_pct(e) - 0.69)};
 }
 
 /// HV; the arc tangent overshoots a little at both ends, so the value is held between bainite and martensite.

@@ -1,9 +1,7 @@
-#include <algorithm>
 #include <cmath>
-#include <exception>
 #include <numbers>
-#include <thread>
 
+#include "base/thread_pool.hpp"
 #include "formula/propagation.hpp"
 #include "formula/valid_range.hpp"
 
@@ -11,6 +9,8 @@ namespace seamtakt {
 namespace {
 
 constexpr std::size_t block_samples = 1024;
+/// More digits than any uncertainty has; keeps the work within minutes.
+constexpr std::size_t most_samples = 100'000'000;
 
 /// Finaliser of the SplitMix64 generator: neighbouring counters come out unrelated.
 std::uint64_t hashed(std::uint64_t x) {
@@ -94,28 +94,13 @@ class Sampler {
   std::vector<Drawing> drawings_;
 };
 
-/// Each thread takes every n-th block; where a block lands doesn't matter, blocks are joined in order.
-std::vector<Block> run_blocks(const Sampler& sampler, std::uint64_t samples) {
-  std::size_t blocks = static_cast<std::size_t>((samples + block_samples - 1) / block_samples);
-  std::size_t threads = std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, blocks);
-  std::vector<Block> done(blocks);
-  std::vector<std::exception_ptr> failures(threads);
-  auto work = [&](std::size_t thread) {
-    try {
-      Sampler own = sampler;
-      for (std::size_t b = thread; b < blocks; b += threads)
-        done[b] = own.run(b * block_samples, std::min<std::uint64_t>(samples, (b + 1) * block_samples));
-    } catch (...) {
-      failures[thread] = std::current_exception();
-    }
-  };
-  {
-    std::vector<std::jthread> others;
-    for (std::size_t thread = 1; thread < threads; ++thread) others.emplace_back(work, thread);
-    work(0);
-  }
-  for (const auto& failure : failures)
-    if (failure) std::rethrow_exception(failure);
+/// Where and when a block is run doesn't matter: blocks are joined in order.
+std::vector<Block> run_blocks(const Sampler& sampler, std::size_t samples) {
+  std::vector<Block> done((samples + block_samples - 1) / block_samples);
+  ThreadPool::shared().parallel_for(samples, block_samples, [&](std::size_t begin, std::size_t end) {
+    Sampler own = sampler;
+    done[begin / block_samples] = own.run(begin, end);
+  });
   return done;
 }
 
@@ -147,12 +132,13 @@ double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t in
 
 void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>& inputs,
                                  const QuantityRequest& request, QuantityAnswer& answered) {
-  if (request.monte_carlo_samples < 2)
-    throw InputError("--monte-carlo", std::to_string(request.monte_carlo_samples), "2 samples or more");
+  if (request.monte_carlo_samples < 2 || request.monte_carlo_samples > most_samples)
+    throw InputError("--monte-carlo", std::to_string(request.monte_carlo_samples),
+                     "from 2 to " + std::to_string(most_samples) + " samples");
   Sampler sampler(quantity, inputs, request);
   if (sampler.nothing_to_draw())
     throw InputError("--monte-carlo", "no input with an uncertainty", "at least one --u-NAME");
-  std::uint64_t samples = request.monte_carlo_samples;
+  std::size_t samples = request.monte_carlo_samples;
   Block all;
   for (const Block& block : run_blocks(sampler, samples)) {
     for (const auto& [key, moments] : block.by_key) all.by_key[key].join(moments);

@@ -125,7 +125,7 @@ const Quantity* find_quantity(std::string_view name);
 struct QuantityRequest {
   Inputs<double> inputs;
   std::map<std::string, double, std::less<>> standard_uncertainty;
-  std::size_t monte_carlo_samples = 0;  ///< 0: none; else at least 2
+  std::size_t monte_carlo_samples = 0;  ///< 0: none; else 2 to 1e8
   std::uint64_t seed = 1;
 };
 

@@ -76,7 +76,7 @@ class CompositionAccess : public FieldAccess<BaseMetal> {
   std::string text(const BaseMetal& metal, const FieldInfo&) const override {
     std::string text;
     for (const auto& [symbol, pct] : metal.composition_pct)
-      text += (text.empty() ? "" : ", ") + symbol + "=" + number_text(pct);
+      append_item(text, symbol + "=" + number_text(pct));
     return text;
   }
   void set_text(BaseMetal& metal, const FieldInfo& field, std::string_view text) const override {

@@ -1,3 +1,4 @@
+#include "base/json_writer.hpp"
 #include "base/csv.hpp"
 #include "base/json_node.hpp"
 #include "base/units.hpp"
@@ -11,7 +12,10 @@ namespace {
 using Kind = JsonNode::Kind;
 
 std::string count_text(std::size_t count) {
-  return count == 0 ? "an empty list" : "a list of " + std::to_string(count);
+  if (count == 0) return "an empty list";
+  std::string text("a list of ");
+  text += std::to_string(count);
+  return text;
 }
 
 void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& place) {
@@ -48,9 +52,10 @@ double read_number(const JsonNode& node, const FieldInfo& field, const FieldPlac
 std::string item_text(const std::string& item) {
   const bool plain = item.find_first_of(",\"") == std::string::npos && trimmed(item).size() == item.size();
   if (plain && !item.empty()) return item;
-  std::string text = "\"";
-  for (char c : item) text += c == '"' ? "\"\"" : std::string(1, c);
-  return text + "\"";
+  std::string text(1, '"');
+  for (char c : item) text.append(c == '"' ? 2 : 1, c);
+  text += '"';
+  return text;
 }
 
 /// The items of a list as a person types it, quotes taken off.
@@ -89,6 +94,11 @@ void check_bound(const std::optional<double>& bound, const FieldInfo& field, Fie
 
 }  // namespace
 
+void append_item(std::string& text, std::string_view item, std::string_view separator) {
+  if (!text.empty()) text += separator;
+  text += item;
+}
+
 std::vector<std::string_view> split_text(std::string_view text, char separator) {
   std::vector<std::string_view> parts;
   for (std::size_t at = 0;;) {
@@ -113,9 +123,10 @@ void read_value(Interval& value, const JsonNode& node, const FieldInfo& field, F
 void check_value(const Interval& value, const FieldInfo& field, FieldPlace& place) {
   check_bound(value.lower, field, place, 0);
   check_bound(value.upper, field, place, 1);
-  if (value.lower && value.upper && *value.lower > *value.upper)
-    place.refuse("[" + number_text(*value.lower) + ", " + number_text(*value.upper) + "]",
-                 "a lower bound that isn't above the upper one");
+  if (!value.lower || !value.upper || *value.lower <= *value.upper) return;
+  std::string bounds;
+  write_value(value, bounds);
+  place.refuse(bounds, "a lower bound that isn't above the upper one");
 }
 
 void write_value(const Interval& value, std::string& json) {
@@ -134,8 +145,10 @@ void write_value(const Interval& value, std::string& json) {
 }
 
 std::string value_text(const Interval& value) {
-  std::string text = value.lower ? number_text(*value.lower) + " .." : "..";
-  if (value.upper) text += " " + number_text(*value.upper);
+  std::string text;
+  if (value.lower) text = number_text(*value.lower) + ' ';
+  text += "..";
+  if (value.upper) append_item(text, number_text(*value.upper), " ");
   return text;
 }
 
@@ -178,7 +191,7 @@ void write_value(const std::vector<std::string>& value, std::string& json) {
 
 std::string value_text(const std::vector<std::string>& value) {
   std::string text;
-  for (const auto& item : value) text += (text.empty() ? "" : ", ") + item_text(item);
+  for (const auto& item : value) append_item(text, item_text(item));
   return text;
 }
 
@@ -213,7 +226,7 @@ void write_value(const std::vector<double>& value, std::string& json) {
 
 std::string value_text(const std::vector<double>& value) {
   std::string text;
-  for (double item : value) text += (text.empty() ? "" : ", ") + number_text(item);
+  for (double item : value) append_item(text, number_text(item));
   return text;
 }
 

@@ -111,7 +111,7 @@ void write_value(const std::vector<Point_mm>& value, std::string& json) {
 
 std::string value_text(const std::vector<Point_mm>& value) {
   std::string text;
-  for (const auto& point : value) text += (text.empty() ? "" : "; ") + value_text(point);
+  for (const auto& point : value) append_item(text, value_text(point), "; ");
   return text;
 }
 

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <limits>
 
+#include "base/json_writer.hpp"
 #include "base/csv.hpp"
 #include "base/json_node.hpp"
 #include "base/units.hpp"

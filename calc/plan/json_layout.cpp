@@ -117,29 +117,6 @@ class Layout {
 
 }  // namespace
 
-void append_json_string(std::string& json, std::string_view text) {
-  constexpr char digits[] = "0123456789abcdef";
-  json += '"';
-  for (char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (c == '"' || c == '\\') {
-      json += '\\';
-      json += c;
-    } else if (c == '\n') {
-      json += "\\n";
-    } else if (c == '\t') {
-      json += "\\t";
-    } else if (byte < 0x20 || byte == 0x7f) {
-      json += "\\u00";
-      json += digits[byte >> 4];
-      json += digits[byte & 15];
-    } else {
-      json += c;
-    }
-  }
-  json += '"';
-}
-
 void append_json_number(std::string& json, double value) {
   if (!std::isfinite(value)) throw InputError("plan", number_text(value), "a finite number");
   json += number_text(value);

@@ -6,9 +6,6 @@
 
 namespace seamtakt {
 
-/// Appends a JSON string in quotes. Only what JSON asks for is escaped.
-void append_json_string(std::string& json, std::string_view text);
-
 /// Appends a number, the shortest text that reads back as the same double. InputError where it isn't finite.
 void append_json_number(std::string& json, double value);
 

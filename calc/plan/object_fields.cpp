@@ -1,5 +1,6 @@
 #include "plan/object_fields.hpp"
 
+#include "base/json_writer.hpp"
 #include "base/error.hpp"
 #include "plan/json_layout.hpp"
 

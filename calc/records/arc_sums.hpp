@@ -8,7 +8,9 @@
 
 namespace seamtakt {
 
-constexpr double seconds(std::int64_t ns) { return static_cast<double>(ns) / 1e9; }
+constexpr double seconds(std::int64_t ns) {
+  return static_cast<double>(ns) / 1e9;
+}
 
 /// A quantity times the time for which it held, and that time (ns, exact).
 struct HeldValue {
@@ -28,9 +30,9 @@ struct ArcInterval {
   std::int64_t no_power_ns = 0;  ///< of it without a voltage, power or energy
   HeldValue current, voltage, power, wire_feed, travel_speed, gas_flow;
   double energy_J = 0;
-  double travelled_mm = 0;   ///< by the logged travel speed
-  double wire_used_mm = 0;   ///< by the wire counter
-  double progress_mm = 0;    ///< along the seam, signed
+  double travelled_mm = 0;                        ///< by the logged travel speed
+  double wire_used_mm = 0;                        ///< by the wire counter
+  double progress_mm = 0;                         ///< along the seam, signed
   double torch_fine_mm = 0, torch_coarse_mm = 0;  ///< along the torch's own path
   double along_low_mm = 0, along_high_mm = 0;     ///< span of the seam that was passed; where `located`
   bool located = false;

@@ -25,19 +25,19 @@ struct LogSource {
 struct AuditOptions {
   std::string unit_serial, weldment, seam;  ///< where the log doesn't say
   std::optional<int> pass;
-  double arc_current_A = 5;         ///< the arc is on above it
-  double arc_off_s = 1;             ///< without logged identity, a longer gap begins a new pass
-  double frozen_s = 2;              ///< current and voltage repeated for longer: a frozen logger
-  double length_tolerance_pct = 10; ///< by which arc time x planned speed may differ from the planned length
-  double job_gap_s = 30;            ///< job number without serial: a longer gap is another unit's
-  std::string process;              ///< ISO 4063 number for k where no plan tells it
+  double arc_current_A = 5;          ///< the arc is on above it
+  double arc_off_s = 1;              ///< without logged identity, a longer gap begins a new pass
+  double frozen_s = 2;               ///< current and voltage repeated for longer: a frozen logger
+  double length_tolerance_pct = 10;  ///< by which arc time x planned speed may differ from the planned length
+  double job_gap_s = 30;             ///< job number without serial: a longer gap is another unit's
+  std::string process;               ///< ISO 4063 number for k where no plan tells it
   std::optional<LogColumns> columns;
-  std::vector<UnitTime> units;      ///< unit and weldment by time
+  std::vector<UnitTime> units;  ///< unit and weldment by time
   std::vector<ManualSeam> manual;
-  std::vector<std::string> carry;   ///< columns kept word for word
+  std::vector<std::string> carry;  ///< columns kept word for word
   std::uint64_t max_rejected = 0;
-  std::size_t sort_window = 0;      ///< rows within which disorder in time is put right
-  bool digest = false;              ///< SHA-256 of each log's (uncompressed) bytes
+  std::size_t sort_window = 0;  ///< rows within which disorder in time is put right
+  bool digest = false;          ///< SHA-256 of each log's (uncompressed) bytes
   LogReaderOptions reader;
   /// Called now and then with bytes taken so far and in all (0 where unknown). May throw to stop the audit.
   std::function<void(std::uint64_t, std::uint64_t)> progress;
@@ -48,7 +48,7 @@ struct AuditedLog {
   std::string name;
   std::uint64_t bytes = 0;  ///< uncompressed
   std::uint64_t rows = 0;
-  std::string sha256;       ///< of the uncompressed bytes; empty unless asked for
+  std::string sha256;  ///< of the uncompressed bytes; empty unless asked for
 };
 
 /// read = in_passes + arc_off + rejected, always.
@@ -65,14 +65,15 @@ struct AuditResult {
   RowCounts rows;
   std::vector<AuditedLog> logs;
   Findings findings;
-  /// More rows were rejected than --max-rejected allows: the summary is to be shown, nothing stored, exit code 2.
+  /// More rows were rejected than --max-rejected allows: the summary is to be shown, nothing stored, exit
+  /// code 2.
   bool too_many_rejected = false;
 };
 
-/// Pass records of the logs, each judged against its schedule where a plan is given. Means, energy, length and
-/// verdicts as the contract defines them; memory stays bounded whatever the logs' size.
-/// Pure but for reading the logs: no clock, no locale. InputError: a log that can't be used at all, an unknown
-/// process. std::system_error: reading failed.
+/// Pass records of the logs, each judged against its schedule where a plan is given. Means, energy, length
+/// and verdicts as the contract defines them; memory stays bounded whatever the logs' size. Pure but for
+/// reading the logs: no clock, no locale. InputError: a log that can't be used at all, an unknown process.
+/// std::system_error: reading failed.
 AuditResult audit(const std::vector<LogSource>& logs, const AuditOptions& options, const Plan* plan);
 
 }  // namespace seamtakt

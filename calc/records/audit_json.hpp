@@ -2,17 +2,22 @@
 
 #include <string>
 
+#include "base/json_writer.hpp"
 #include "records/audit.hpp"
 
 namespace seamtakt {
 
-/// The audit's JSON document, compact: passes[], units[], rejected[], findings[], and beside them manual[], rows{},
-/// logs[]. Keys, units and order are the contract's; null for what is missing. Appends to `json`.
+/// Appends the audit's JSON document: passes[], units[], rejected[], findings[], and beside them manual[],
+/// rows{}, logs[]. Keys, units and order are the contract's; null for what is missing.
 void write_audit_json(const AuditResult& result, std::string& json);
 
-/// One element of passes[] as it stands there.
-void write_pass_json(const PassRecord& record, std::string& json);
-void write_manual_json(const ManualSeam& seam, std::string& json);
-void write_finding_json(const Finding& finding, std::string& json);
+/// The members of that document, for an object that has others too.
+void write_audit_members(const AuditResult& result, JsonWriter& json);
+
+/// Values as they stand in that document.
+void write_json(const PassRecord& record, JsonWriter& json);
+void write_json(const UnitRecord& unit, JsonWriter& json);
+void write_json(const ManualSeam& seam, JsonWriter& json);
+void write_json(const Finding& finding, JsonWriter& json);
 
 }  // namespace seamtakt

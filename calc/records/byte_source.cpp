@@ -107,7 +107,8 @@ class MemoryBytes : public ByteSource {
 /// Gives back what was read ahead to look at, then the rest.
 class WithHead : public ByteSource {
  public:
-  WithHead(std::string head, std::unique_ptr<ByteSource> rest) : head_(std::move(head)), rest_(std::move(rest)) {}
+  WithHead(std::string head, std::unique_ptr<ByteSource> rest)
+      : head_(std::move(head)), rest_(std::move(rest)) {}
 
   std::size_t read(char* to, std::size_t capacity) override {
     if (at_ == head_.size()) return rest_->read(to, capacity);

@@ -11,8 +11,8 @@ namespace seamtakt {
 class ByteSource {
  public:
   virtual ~ByteSource() = default;
-  /// Reads up to `capacity` bytes; 0 only at the end. Throws std::system_error where reading fails, InputError
-  /// where what is read is broken (compressed data).
+  /// Reads up to `capacity` bytes; 0 only at the end. Throws std::system_error where reading fails,
+  /// InputError where what is read is broken (compressed data).
   virtual std::size_t read(char* to, std::size_t capacity) = 0;
   /// Bytes taken from the file or stream so far (compressed ones where it is compressed), for progress.
   virtual std::uint64_t bytes_taken() const = 0;

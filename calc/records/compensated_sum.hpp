@@ -4,8 +4,9 @@
 
 namespace seamtakt {
 
-/// Sum that carries along what rounding lost (Neumaier's form of Kahan's summation): its error doesn't grow with
-/// the number of terms. Terms are added in the order of the log, so that the result is the same on every run.
+/// Sum that carries along what rounding lost (Neumaier's form of Kahan's summation): its error doesn't grow
+/// with the number of terms. Terms are added in the order of the log, so that the result is the same on every
+/// run.
 class CompensatedSum {
  public:
   void add(double term) {

@@ -7,8 +7,9 @@
 
 namespace seamtakt {
 
-/// Intervals that wait for what follows them. Beyond 4096 of them neighbours are joined two by two: only at logging
-/// rates at which that many fall into a crater's or a frozen logger's seconds does their resolution get coarser.
+/// Intervals that wait for what follows them. Beyond 4096 of them neighbours are joined two by two: only at
+/// logging rates at which that many fall into a crater's or a frozen logger's seconds does their resolution
+/// get coarser.
 class IntervalQueue {
  public:
   void push(const ArcInterval& interval) {

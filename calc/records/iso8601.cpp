@@ -34,7 +34,8 @@ bool parse_iso8601(std::string_view text, LogTime& time) {
   const bool has_seconds = colons ? take_char(text, ':') : !text.empty() && text[0] >= '0' && text[0] <= '9';
   if (has_seconds) {
     if (!exact_digits(text, 2, fields.second)) return false;
-    if ((take_char(text, '.') || take_char(text, ',')) && !take_fraction_ns(text, fields.fraction_ns)) return false;
+    if ((take_char(text, '.') || take_char(text, ',')) && !take_fraction_ns(text, fields.fraction_ns))
+      return false;
   }
   if (!text.empty() && !take_utc_offset(text, fields)) return false;
   return text.empty() && compose_time(fields, time);

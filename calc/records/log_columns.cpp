@@ -17,13 +17,16 @@ struct Place {
 
   Place at(std::string_view key) const { return {file, pointer + "/" + std::string(key)}; }
 
-  [[noreturn]] void refuse(const JsonNode& node, const std::string& found, const std::string& expected) const {
-    throw InputError(printable(file) + ":" + std::to_string(node.line) + ":" + std::to_string(node.column), found,
-                     expected, pointer);
+  [[noreturn]] void refuse(const JsonNode& node, const std::string& found,
+                           const std::string& expected) const {
+    throw InputError(printable(file) + ":" + std::to_string(node.line) + ":" + std::to_string(node.column),
+                     found, expected, pointer);
   }
 };
 
-bool is_free_key(std::string_view key) { return key.substr(0, 2) == "x_"; }
+bool is_free_key(std::string_view key) {
+  return key.substr(0, 2) == "x_";
+}
 
 using MemberReader = std::function<bool(const std::string& key, const JsonNode& value, const Place& place)>;
 
@@ -73,19 +76,20 @@ NumberColumn number_column(const JsonNode& node, const Place& place, const char*
   }
   const Unit* own = unit_of_key(key);
   bool named = false;
-  read_members(node, place, "column, unit or scale", [&](const auto& name, const auto& value, const Place& at) {
-    if (name == "column") {
-      result.column = column_of(value, at);
-      named = true;
-    } else if (name == "scale") {
-      result.scale = factor_of(value, at);
-    } else if (name == "unit" && own != nullptr) {
-      result.unit = &unit_of(value, at, own->dimension);
-    } else {
-      return false;
-    }
-    return true;
-  });
+  read_members(node, place, "column, unit or scale",
+               [&](const auto& name, const auto& value, const Place& at) {
+                 if (name == "column") {
+                   result.column = column_of(value, at);
+                   named = true;
+                 } else if (name == "scale") {
+                   result.scale = factor_of(value, at);
+                 } else if (name == "unit" && own != nullptr) {
+                   result.unit = &unit_of(value, at, own->dimension);
+                 } else {
+                   return false;
+                 }
+                 return true;
+               });
   if (!named) place.refuse(node, "no column", "the key \"column\"");
   return result;
 }
@@ -112,8 +116,9 @@ void read_time_columns(const JsonNode& value, const Place& place, LogColumns& co
 
 void read_formats(const JsonNode& value, const Place& place, LogColumns& columns) {
   const auto add = [&](const JsonNode& node, const Place& at) {
-    columns.time_formats.emplace_back(text_of(node, at), printable(at.file) + ":" + std::to_string(node.line) + ":" +
-                                                             std::to_string(node.column));
+    columns.time_formats.emplace_back(
+        text_of(node, at),
+        printable(at.file) + ":" + std::to_string(node.line) + ":" + std::to_string(node.column));
   };
   if (value.kind != JsonNode::Kind::array) return add(value, place);
   for (std::size_t i = 0; i < value.elements.size(); ++i) add(value.elements[i], place.at(std::to_string(i)));
@@ -126,25 +131,26 @@ void read_time(const JsonNode& node, const Place& place, LogColumns& columns) {
   }
   double scale = 1;
   bool counts = false;
-  read_members(node, place, "column, columns, format, unit or scale", [&](const auto& key, const auto& value, const Place& at) {
-    if (key == "column") {
-      columns.time = {column_of(value, at)};
-    } else if (key == "columns") {
-      read_time_columns(value, at, columns);
-    } else if (key == "format") {
-      read_formats(value, at, columns);
-    } else if (key == "unit") {
-      const Unit& unit = unit_of(value, at, Dimension::time);
-      scale *= unit.multiply / unit.divide;
-      counts = true;
-    } else if (key == "scale") {
-      scale *= factor_of(value, at);
-      counts = true;
-    } else {
-      return false;
-    }
-    return true;
-  });
+  read_members(node, place, "column, columns, format, unit or scale",
+               [&](const auto& key, const auto& value, const Place& at) {
+                 if (key == "column") {
+                   columns.time = {column_of(value, at)};
+                 } else if (key == "columns") {
+                   read_time_columns(value, at, columns);
+                 } else if (key == "format") {
+                   read_formats(value, at, columns);
+                 } else if (key == "unit") {
+                   const Unit& unit = unit_of(value, at, Dimension::time);
+                   scale *= unit.multiply / unit.divide;
+                   counts = true;
+                 } else if (key == "scale") {
+                   scale *= factor_of(value, at);
+                   counts = true;
+                 } else {
+                   return false;
+                 }
+                 return true;
+               });
   if (columns.time.empty()) place.refuse(node, "no column", "the key \"column\" or \"columns\"");
   if (counts && !columns.time_formats.empty())
     place.refuse(node, "both a format and a unit or scale", "one of them");
@@ -155,20 +161,22 @@ void read_time(const JsonNode& node, const Place& place, LogColumns& columns) {
 
 JobIdentity job_identity(const JsonNode& node, const Place& place) {
   JobIdentity job;
-  read_members(node, place, "weldment, seam or pass", [&](const auto& key, const auto& value, const Place& at) {
-    if (key == "weldment") {
-      job.weldment = text_of(value, at);
-    } else if (key == "seam") {
-      job.seam = text_of(value, at);
-    } else if (key == "pass") {
-      if (value.kind != JsonNode::Kind::number || !value.is_integer || value.number < 1 || value.number > 1e6)
-        at.refuse(value, value.kind_name(), "a whole number from 1");
-      job.pass = static_cast<int>(value.number);
-    } else {
-      return false;
-    }
-    return true;
-  });
+  read_members(node, place, "weldment, seam or pass",
+               [&](const auto& key, const auto& value, const Place& at) {
+                 if (key == "weldment") {
+                   job.weldment = text_of(value, at);
+                 } else if (key == "seam") {
+                   job.seam = text_of(value, at);
+                 } else if (key == "pass") {
+                   if (value.kind != JsonNode::Kind::number || !value.is_integer || value.number < 1 ||
+                       value.number > 1e6)
+                     at.refuse(value, value.kind_name(), "a whole number from 1");
+                   job.pass = static_cast<int>(value.number);
+                 } else {
+                   return false;
+                 }
+                 return true;
+               });
   return job;
 }
 
@@ -200,7 +208,8 @@ bool either(const JsonNode& node, const Place& place, const char* first, const c
                '"' + std::string(first) + "\" or \"" + second + '"');
 }
 
-bool read_named_column(const std::string& key, const JsonNode& value, const Place& place, LogColumns& columns) {
+bool read_named_column(const std::string& key, const JsonNode& value, const Place& place,
+                       LogColumns& columns) {
   for (std::size_t i = 0; i < log_quantity_count; ++i) {
     if (key != log_quantity_specs[i].key) continue;
     columns.numbers[i] = number_column(value, place, log_quantity_specs[i].key);
@@ -215,7 +224,8 @@ bool read_named_column(const std::string& key, const JsonNode& value, const Plac
 }
 
 constexpr const char* known_keys =
-    "time, a quantity such as current_A, unit_serial, weldment, seam, pass, robot, schedule_revision, arc_on, job, "
+    "time, a quantity such as current_A, unit_serial, weldment, seam, pass, robot, schedule_revision, "
+    "arc_on, job, "
     "signal, short_rows or header";
 
 }  // namespace
@@ -230,7 +240,8 @@ LogColumns parse_log_columns(std::string_view json, const std::string& file) {
     } else if (key == "job") {
       read_job(value, place, columns);
     } else if (key == "signal") {
-      columns.signal = either(value, place, "instantaneous", "averaged") ? LogSignal::instantaneous : LogSignal::averaged;
+      columns.signal =
+          either(value, place, "instantaneous", "averaged") ? LogSignal::instantaneous : LogSignal::averaged;
     } else if (key == "short_rows") {
       columns.accept_short_rows = either(value, place, "accept", "reject");
     } else if (key == "header") {

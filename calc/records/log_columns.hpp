@@ -36,12 +36,13 @@ enum class LogSignal {
   averaged        ///< means over some span (a display's values): only the product of means can be had
 };
 
-/// How the columns of a log with names of its own are read: a --columns file. Columns that it doesn't mention are
-/// still known by the standard names.
+/// How the columns of a log with names of its own are read: a --columns file. Columns that it doesn't mention
+/// are still known by the standard names.
 struct LogColumns {
-  std::vector<ColumnRef> time;           ///< joined with a blank; empty: time_s or timestamp
-  std::vector<TimeFormat> time_formats;  ///< tried in order; empty: seconds (where time_scale_s is given) or ISO 8601
-  std::optional<double> time_scale_s;    ///< seconds that one unit of a counting time column stands for
+  std::vector<ColumnRef> time;  ///< joined with a blank; empty: time_s or timestamp
+  std::vector<TimeFormat>
+      time_formats;  ///< tried in order; empty: seconds (where time_scale_s is given) or ISO 8601
+  std::optional<double> time_scale_s;  ///< seconds that one unit of a counting time column stands for
   std::array<std::optional<NumberColumn>, log_quantity_count> numbers;
   std::array<std::optional<ColumnRef>, log_text_count> texts;
   std::map<std::string, JobIdentity, std::less<>> jobs;
@@ -50,8 +51,8 @@ struct LogColumns {
   bool header_present = true;
 };
 
-/// Parses a --columns file. InputError at FILE:LINE:COLUMN for unknown keys (keys that begin with x_ are free),
-/// wrong types, a unit that doesn't fit the quantity, a pattern that can't be read.
+/// Parses a --columns file. InputError at FILE:LINE:COLUMN for unknown keys (keys that begin with x_ are
+/// free), wrong types, a unit that doesn't fit the quantity, a pattern that can't be read.
 LogColumns parse_log_columns(std::string_view json, const std::string& file);
 LogColumns load_log_columns(const std::string& path);
 

@@ -10,7 +10,9 @@ namespace seamtakt {
 
 namespace {
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char lower(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 std::string lower_case(std::string_view text) {
   std::string result(text);
@@ -78,21 +80,23 @@ class HeaderReader {
   }
 
   int find(std::string_view name) const {
-    const auto at = std::find(lower_names_.begin(), lower_names_.end(), lower_case(without_outer_blanks(name)));
+    const auto at =
+        std::find(lower_names_.begin(), lower_names_.end(), lower_case(without_outer_blanks(name)));
     return at == lower_names_.end() ? -1 : static_cast<int>(at - lower_names_.begin());
   }
 
   void refuse_bad_names() const {
     std::size_t numbers = 0;
     double value = 0;
-    for (const auto& name : shape_.names) numbers += parse_number(name, value) || parse_number(name, value, true) ? 1 : 0;
+    for (const auto& name : shape_.names)
+      numbers += parse_number(name, value) || parse_number(name, value, true) ? 1 : 0;
     if (numbers > 0 && 2 * numbers >= shape_.names.size())
       throw InputError(where(), "numbers: " + names_text(), "a header row with the columns' names");
     std::set<std::string_view> seen;
     for (std::size_t i = 0; i < lower_names_.size(); ++i) {
       if (lower_names_[i].empty() || seen.insert(lower_names_[i]).second) continue;
-      throw InputError(where() + ":" + std::to_string(i + 1), "the column \"" + printable(shape_.names[i]) + "\" twice",
-                       "each column once");
+      throw InputError(where() + ":" + std::to_string(i + 1),
+                       "the column \"" + printable(shape_.names[i]) + "\" twice", "each column once");
     }
   }
 
@@ -184,11 +188,13 @@ class HeaderReader {
     for (std::size_t i = 0; i < lower_names_.size(); ++i) {
       if (used_[i]) continue;
       for (const auto& [stem, name] : known_stems) {
-        if (lower_names_[i].size() <= stem.size() + 1 || lower_names_[i].substr(0, stem.size() + 1) != std::string(stem) + '_')
+        if (lower_names_[i].size() <= stem.size() + 1 ||
+            lower_names_[i].substr(0, stem.size() + 1) != std::string(stem) + '_')
           continue;
         const std::string_view suffix = std::string_view(shape_.names[i]).substr(stem.size() + 1);
         if (!names_another_unit(suffix, name)) continue;
-        throw InputError(where() + ":" + std::to_string(i + 1), "the column \"" + printable(shape_.names[i]) + '"',
+        throw InputError(where() + ":" + std::to_string(i + 1),
+                         "the column \"" + printable(shape_.names[i]) + '"',
                          std::string(name) + " (or a --columns file that names its unit)");
       }
     }
@@ -239,8 +245,8 @@ char find_delimiter(std::string_view header_line) {
   return delimiters[best];
 }
 
-LogShape read_log_header(const std::vector<std::string>& fields, const std::string& file, const LogColumns* columns,
-                         const std::vector<std::string>& carry) {
+LogShape read_log_header(const std::vector<std::string>& fields, const std::string& file,
+                         const LogColumns* columns, const std::vector<std::string>& carry) {
   return HeaderReader(fields, file, columns).read(carry);
 }
 

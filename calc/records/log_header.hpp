@@ -29,9 +29,9 @@ struct LogShape {
   };
   std::vector<Number> numbers;
   std::array<int, log_text_count> texts;
-  std::vector<std::size_t> carried;  ///< in the order asked for; columns of the log only
+  std::vector<std::size_t> carried;        ///< in the order asked for; columns of the log only
   std::vector<std::size_t> carried_index;  ///< index of each into what was asked for
-  std::uint32_t logged = 0;  ///< bit_of() each quantity that has a column
+  std::uint32_t logged = 0;                ///< bit_of() each quantity that has a column
 
   bool has(LogQuantity quantity) const { return (logged & bit_of(quantity)) != 0; }
   bool counts_seconds() const { return time_kind == TimeKind::seconds; }
@@ -40,9 +40,9 @@ struct LogShape {
 /// ',', ';' or tab: the one that stands most often outside quotes in the header.
 char find_delimiter(std::string_view header_line);
 
-/// Reads a header. `fields`: its fields; for a log without header, those of its first row (`columns->header_present`
-/// is false then). InputError: a needed column missing, a column twice, a known name with another unit, numbers
-/// where names should stand, more than 256 columns.
+/// Reads a header. `fields`: its fields; for a log without header, those of its first row
+/// (`columns->header_present` is false then). InputError: a needed column missing, a column twice, a known
+/// name with another unit, numbers where names should stand, more than 256 columns.
 LogShape read_log_header(const std::vector<std::string>& fields, const std::string& file,
                          const LogColumns* columns, const std::vector<std::string>& carry);
 

@@ -6,8 +6,8 @@
 
 namespace seamtakt {
 
-/// What an arc log may hold. Beyond those of a CSV the log is refused, so that no file, however long its lines,
-/// takes more memory than these name.
+/// What an arc log may hold. Beyond those of a CSV the log is refused, so that no file, however long its
+/// lines, takes more memory than these name.
 struct LogLimits : CsvLimits {
   std::size_t listed_rejections = 100;     ///< all are counted
   std::size_t passes = 100'000;            ///< of one audit

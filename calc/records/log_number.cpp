@@ -9,7 +9,7 @@ namespace seamtakt {
 namespace {
 
 /// Powers of ten that a double holds exactly.
-constexpr double exact_powers[] = {1e0,  1e1,  1e2,  1e3,  1e4,  1e5,  1e6,  1e7,  1e8,  1e9,
+constexpr double exact_powers[] = {1e0,  1e1,  1e2,  1e3,  1e4,  1e5,  1e6,  1e7,  1e8, 1e9,
                                    1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18};
 
 }  // namespace
@@ -21,7 +21,8 @@ bool parse_log_number(std::string_view text, bool decimal_comma, double& value) 
   if (negative) ++p;
   std::uint64_t digits = 0;
   const char* const first = p;
-  while (p != end && static_cast<unsigned char>(*p - '0') < 10) digits = digits * 10 + static_cast<unsigned>(*p++ - '0');
+  while (p != end && static_cast<unsigned char>(*p - '0') < 10)
+    digits = digits * 10 + static_cast<unsigned>(*p++ - '0');
   auto count = p - first;
   long decimals = 0;
   if (p != end && (*p == '.' || (decimal_comma && *p == ','))) {

@@ -28,9 +28,13 @@ constexpr std::array signatures = {
     Signature{"["sv, "JSON"},
 };
 
-bool begins_with(std::string_view text, std::string_view start) { return text.substr(0, start.size()) == start; }
+bool begins_with(std::string_view text, std::string_view start) {
+  return text.substr(0, start.size()) == start;
+}
 
-std::string_view first_line(std::string_view text) { return text.substr(0, text.find('\n')); }
+std::string_view first_line(std::string_view text) {
+  return text.substr(0, text.find('\n'));
+}
 
 }  // namespace
 
@@ -45,7 +49,8 @@ char open_log_text(RecordSplitter& splitter, const std::string& file, const LogL
     if (begins_with(text, bytes)) throw InputError(printable(file), what, "CSV text in UTF-8");
   const std::string_view line = first_line(text);
   if (line.find('\0') != std::string_view::npos)
-    throw InputError(printable(file) + ":1", "a NUL byte (UTF-16 text or no text at all)", "CSV text in UTF-8");
+    throw InputError(printable(file) + ":1", "a NUL byte (UTF-16 text or no text at all)",
+                     "CSV text in UTF-8");
   const char delimiter = find_delimiter(line);
   splitter.set_delimiter(delimiter);
   return delimiter;

@@ -60,8 +60,14 @@ inline constexpr std::size_t log_text_count = 8;
 inline constexpr std::array<const char*, log_text_count> log_text_keys = {
     "unit_serial", "weldment", "seam", "pass", "robot", "schedule_revision", "arc_on", "job"};
 
-constexpr std::size_t index_of(LogQuantity quantity) { return static_cast<std::size_t>(quantity); }
-constexpr std::size_t index_of(LogText text) { return static_cast<std::size_t>(text); }
-constexpr std::uint32_t bit_of(LogQuantity quantity) { return 1u << index_of(quantity); }
+constexpr std::size_t index_of(LogQuantity quantity) {
+  return static_cast<std::size_t>(quantity);
+}
+constexpr std::size_t index_of(LogText text) {
+  return static_cast<std::size_t>(text);
+}
+constexpr std::uint32_t bit_of(LogQuantity quantity) {
+  return 1u << index_of(quantity);
+}
 
 }  // namespace seamtakt

@@ -99,7 +99,8 @@ void LogReader::Parts::convert(const RecordSplitter::Record& record) {
 }
 
 LogReader::LogReader(ByteSource& bytes, std::string file, const LogColumns* columns,
-                     const std::vector<std::string>& carry, RejectedRows& rejected, const LogReaderOptions& options)
+                     const std::vector<std::string>& carry, RejectedRows& rejected,
+                     const LogReaderOptions& options)
     : parts_(std::make_unique<Parts>(bytes, std::move(file), rejected, options)) {
   parts_->read_header(columns, carry);
 }
@@ -127,10 +128,20 @@ std::span<const LogRow> LogReader::next_rows() {
   return {parts.batch.data(), parts.in_batch};
 }
 
-const LogShape& LogReader::shape() const { return parts_->shape; }
-const std::string& LogReader::file() const { return parts_->file; }
-std::uint64_t LogReader::rows_read() const { return parts_->rows; }
-std::uint64_t LogReader::bytes_read() const { return parts_->splitter.bytes_read(); }
-bool LogReader::any_time_without_offset() const { return parts_->any_without_offset; }
+const LogShape& LogReader::shape() const {
+  return parts_->shape;
+}
+const std::string& LogReader::file() const {
+  return parts_->file;
+}
+std::uint64_t LogReader::rows_read() const {
+  return parts_->rows;
+}
+std::uint64_t LogReader::bytes_read() const {
+  return parts_->splitter.bytes_read();
+}
+bool LogReader::any_time_without_offset() const {
+  return parts_->any_without_offset;
+}
 
 }  // namespace seamtakt

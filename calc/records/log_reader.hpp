@@ -49,14 +49,15 @@ struct LogReaderOptions {
   std::function<void(std::string_view)> observe;  ///< sees each block of (uncompressed) bytes; may be empty
 };
 
-/// Reads a log block by block: rows come in batches, in the order of the file. This is all that the audit knows of
-/// the text, so that a faster way of taking it apart needs no other change.
-/// The first bytes and the header are read by the constructor. InputError: what makes the whole log unusable (no
-/// header, no text, an open quote, a row beyond the limits). A row that can't be used goes to `rejected`.
+/// Reads a log block by block: rows come in batches, in the order of the file. This is all that the audit
+/// knows of the text, so that a faster way of taking it apart needs no other change. The first bytes and the
+/// header are read by the constructor. InputError: what makes the whole log unusable (no header, no text, an
+/// open quote, a row beyond the limits). A row that can't be used goes to `rejected`.
 class LogReader {
  public:
-  LogReader(ByteSource& bytes, std::string file, const LogColumns* columns, const std::vector<std::string>& carry,
-            RejectedRows& rejected, const LogReaderOptions& options = {});
+  LogReader(ByteSource& bytes, std::string file, const LogColumns* columns,
+            const std::vector<std::string>& carry, RejectedRows& rejected,
+            const LogReaderOptions& options = {});
   ~LogReader();
 
   /// The next rows; empty at the end.

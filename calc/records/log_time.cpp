@@ -24,7 +24,9 @@ struct CivilDate {
   int year, month, day;
 };
 
-std::int64_t floor_div(std::int64_t a, std::int64_t b) { return a / b - (a % b < 0 ? 1 : 0); }
+std::int64_t floor_div(std::int64_t a, std::int64_t b) {
+  return a / b - (a % b < 0 ? 1 : 0);
+}
 
 CivilDate civil_from_days(std::int64_t days) {
   // Counted in 400-year eras from 0000-03-01, so that the leap day is the last of its year.

@@ -26,12 +26,13 @@ std::string date_text(const LogTime& time);
 /// "2026-11-25T10:57:03.250Z": in UTC, with as many decimals as needed.
 std::string utc_text(std::int64_t ns);
 
-/// Seconds since the log's zero: a decimal number, `decimal_comma` as in parse_number. Exact to the nanosecond
-/// up to nine decimals. False where it isn't a finite number within +-4.6e9 s.
+/// Seconds since the log's zero: a decimal number, `decimal_comma` as in parse_number. Exact to the
+/// nanosecond up to nine decimals. False where it isn't a finite number within +-4.6e9 s.
 bool parse_seconds(std::string_view text, bool decimal_comma, std::int64_t& ns);
 
-/// ISO 8601: "2026-11-25T10:57:03.25+01:00"; a blank instead of T, a comma before the decimals, no offset (taken
-/// as UTC, has_offset stays false) and the basic form "20261125T105703Z" are read too. Years 1970 to 2114.
+/// ISO 8601: "2026-11-25T10:57:03.25+01:00"; a blank instead of T, a comma before the decimals, no offset
+/// (taken as UTC, has_offset stays false) and the basic form "20261125T105703Z" are read too. Years 1970 to
+/// 2114.
 bool parse_iso8601(std::string_view text, LogTime& time);
 
 /// A pattern as strptime takes it: %Y %y %m %d %H %I %M %S %p %b %B %z %Z %j %f %s %T %D %F %R %e %n %t %%.

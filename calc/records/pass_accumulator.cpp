@@ -19,9 +19,13 @@ HeldValue held(const LogSample& sample, Q quantity, std::int64_t ns) {
   return {sample[quantity] * static_cast<double>(ns), ns};
 }
 
-bool has_position(const LogSample& sample) { return sample.has(Q::x_mm) && sample.has(Q::y_mm); }
+bool has_position(const LogSample& sample) {
+  return sample.has(Q::x_mm) && sample.has(Q::y_mm);
+}
 
-Point_mm position(const LogSample& sample) { return {sample[Q::x_mm], sample[Q::y_mm], sample[Q::z_mm]}; }
+Point_mm position(const LogSample& sample) {
+  return {sample[Q::x_mm], sample[Q::y_mm], sample[Q::z_mm]};
+}
 
 /// Whether a logger gave current and voltage (or what stands for it) again, to the last digit.
 bool repeats(const LogSample& a, const LogSample& b) {
@@ -63,7 +67,8 @@ void PassAccumulator::add(const LogSample& sample) {
     totals_.line_of_arc_end = sample.line;
     totals_.arc_end_ns = totals_.latest_ns;
   }
-  if (sample.arc_on_logged >= 0 && (sample.arc_on_logged == 1) != sample.arc_on) totals_.arc_on_disagrees.note(sample.line);
+  if (sample.arc_on_logged >= 0 && (sample.arc_on_logged == 1) != sample.arc_on)
+    totals_.arc_on_disagrees.note(sample.line);
   last_ = sample;
 }
 
@@ -146,9 +151,11 @@ ArcInterval PassAccumulator::interval_to(const LogSample& sample) {
   interval.min_voltage_V = interval.max_voltage_V = last_[Q::voltage_V];
   add_power(sample, ns, interval);
   if (last_.has(Q::travel_speed_mm_s)) {
-    // Once the arc is out the robot may already be on its way through the air: that speed isn't welding speed.
+    // Once the arc is out the robot may already be on its way through the air: that speed isn't welding
+    // speed.
     const bool both = sample.arc_on && sample.has(Q::travel_speed_mm_s);
-    const double speed = both ? (last_[Q::travel_speed_mm_s] + sample[Q::travel_speed_mm_s]) / 2 : last_[Q::travel_speed_mm_s];
+    const double speed =
+        both ? (last_[Q::travel_speed_mm_s] + sample[Q::travel_speed_mm_s]) / 2 : last_[Q::travel_speed_mm_s];
     interval.travelled_mm = speed * seconds(ns);
   }
   if (last_.has(Q::wire_used_mm) && sample.has(Q::wire_used_mm)) {
@@ -178,7 +185,9 @@ void PassAccumulator::add_power(const LogSample& sample, std::int64_t ns, ArcInt
     interval.no_power_ns = ns;
     return;
   }
-  const auto power_of = [&](const LogSample& s) { return logged ? s[Q::power_W] : s[Q::voltage_V] * s[Q::current_A]; };
+  const auto power_of = [&](const LogSample& s) {
+    return logged ? s[Q::power_W] : s[Q::voltage_V] * s[Q::current_A];
+  };
   const double before = power_of(last_), after = sample.has(needed) ? power_of(sample) : before;
   interval.power = {before * static_cast<double>(ns), ns};
   interval.energy_J = (before + after) / 2 * seconds(ns);
@@ -194,7 +203,8 @@ bool PassAccumulator::has_left(const LogSample& sample) const {
 void PassAccumulator::locate(const LogSample& sample, ArcInterval& interval) {
   if (!has_position(sample)) return;
   totals_.has_positions = true;
-  // With the arc out the robot may already be on its way through the air: then the weld ended where it was last.
+  // With the arc out the robot may already be on its way through the air: then the weld ended where it was
+  // last.
   const Point_mm torch = position(has_left(sample) ? last_ : sample);
   if (!follower_) {
     const TorchPath::Increment moved = torch_path_.move_to(torch, !sample.arc_on);
@@ -247,7 +257,8 @@ void PassAccumulator::settle(const ArcInterval& interval) {
 }
 
 void PassAccumulator::add_steady_until(std::int64_t end_ns) {
-  for (; !crater_.empty() && crater_.front().end_ns <= end_ns; crater_.pop()) totals_.steady.add(crater_.front());
+  for (; !crater_.empty() && crater_.front().end_ns <= end_ns; crater_.pop())
+    totals_.steady.add(crater_.front());
 }
 
 void PassAccumulator::set_aside() {

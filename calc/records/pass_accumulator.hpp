@@ -58,8 +58,8 @@ struct PassTotals {
 };
 
 /// Adds up the samples of one pass in one sweep. Memory doesn't grow with their number.
-/// An interval between two samples counts as arc time where its first sample is on. Sums are of time stamps as
-/// logged, never of an assumed rate.
+/// An interval between two samples counts as arc time where its first sample is on. Sums are of time stamps
+/// as logged, never of an assumed rate.
 class PassAccumulator {
  public:
   explicit PassAccumulator(const AccumulationRules& rules);

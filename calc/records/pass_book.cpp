@@ -17,7 +17,9 @@ constexpr std::size_t listed_jobs = 20;
 constexpr std::array routed_texts = {LogText::unit_serial, LogText::weldment, LogText::seam,
                                      LogText::pass,        LogText::job,      LogText::robot};
 
-std::int64_t nanoseconds(double s) { return std::llround(s * 1e9); }
+std::int64_t nanoseconds(double s) {
+  return std::llround(s * 1e9);
+}
 
 EnergySource energy_source_of(const LogShape& shape) {
   if (shape.has(LogQuantity::energy_J)) return EnergySource::energy_counter;
@@ -38,11 +40,12 @@ struct PassBook::Stream {
 /// Where rows with the same identity texts go.
 struct PassBook::Route {
   std::array<std::string, routed_texts.size()> texts;
-  std::int64_t from_ns = std::numeric_limits<std::int64_t>::min();  ///< span of time in which the unit is this one
+  std::int64_t from_ns =
+      std::numeric_limits<std::int64_t>::min();  ///< span of time in which the unit is this one
   std::int64_t until_ns = std::numeric_limits<std::int64_t>::max();
   PassKey key;
-  PassEntry* entry = nullptr;   ///< identified
-  Stream* stream = nullptr;     ///< not identified
+  PassEntry* entry = nullptr;  ///< identified
+  Stream* stream = nullptr;    ///< not identified
   bool job_without_unit = false;
 
   bool fits(const LogRow& row) const {
@@ -95,7 +98,8 @@ PassBook::Route& PassBook::route_of(const LogRow& row) {
   std::string key;
   for (const LogText text : routed_texts) (key += row[text]) += '\x1f';
   const auto found = routes_.find(key);
-  Route& route = found != routes_.end() && found->second->fits(row) ? *found->second : new_route(row, std::move(key));
+  Route& route =
+      found != routes_.end() && found->second->fits(row) ? *found->second : new_route(row, std::move(key));
   lately_[next_lately_++ % lately_.size()] = &route;
   return route;
 }
@@ -112,7 +116,8 @@ PassBook::Route& PassBook::new_route(const LogRow& row, std::string key) {
   const bool identified = row.pass > 0 || options_.pass || !row[LogText::seam].empty() ||
                           (job != nullptr && (job->seam || job->pass));
   if (!identified) route.stream = &stream_of(route.key, row[LogText::robot]);
-  route.job_without_unit = identified && job != nullptr && route.key.unit_serial.empty() && row[LogText::seam].empty();
+  route.job_without_unit =
+      identified && job != nullptr && route.key.unit_serial.empty() && row[LogText::seam].empty();
   routes_[std::move(key)] = &route;
   return route;
 }
@@ -214,7 +219,8 @@ PassEntry& PassBook::identified_entry(const PassKey& key, const LogSample& sampl
 
 PassEntry& PassBook::new_entry(PassKey key, bool numbered, std::string_view robot) {
   if (entries_.size() >= options_.reader.limits.passes)
-    throw InputError(printable(log_name_), "more than " + std::to_string(options_.reader.limits.passes) + " passes",
+    throw InputError(printable(log_name_),
+                     "more than " + std::to_string(options_.reader.limits.passes) + " passes",
                      "fewer in one audit");
   AccumulationRules rules;
   rules.frozen_ns = nanoseconds(options_.frozen_s);
@@ -230,7 +236,8 @@ PassEntry& PassBook::new_entry(PassKey key, bool numbered, std::string_view robo
     rules.crater_ns = nanoseconds(crater_fill_s(*planned, of_plan));
     if (key.pass == 0) key.pass = planned->pass;
   }
-  auto& entry = entries_.emplace_back(std::make_unique<PassEntry>(std::move(key), rules, numbered ? 0 : options_.sort_window));
+  auto& entry = entries_.emplace_back(
+      std::make_unique<PassEntry>(std::move(key), rules, numbered ? 0 : options_.sort_window));
   entry->numbered = numbered;
   entry->planned = planned;
   entry->energy_source = energy_source_;
@@ -249,8 +256,9 @@ void PassBook::take_streamed(Stream& stream, const LogSample& sample) {
   if (stream.open != nullptr) {
     const PassAccumulator& sums = stream.open->sums;
     const std::int64_t longest_gap = nanoseconds(options_.arc_off_s);
-    const bool over = sums.arc_is_on() ? sums.is_hole(sample.ns)
-                                       : sample.ns - sums.off_since_ns() > longest_gap || sample.ns < sums.last_ns();
+    const bool over = sums.arc_is_on()
+                          ? sums.is_hole(sample.ns)
+                          : sample.ns - sums.off_since_ns() > longest_gap || sample.ns < sums.last_ns();
     if (over) close_pass(stream);
   }
   if (stream.open == nullptr) {
@@ -286,7 +294,8 @@ void PassBook::touch(PassEntry& entry) {
 
 bool PassBook::in_use(const PassEntry& entry) const {
   return std::any_of(lately_.begin(), lately_.end(), [&](const Route* route) {
-    return route != nullptr && (route->entry == &entry || (route->stream != nullptr && route->stream->open == &entry));
+    return route != nullptr &&
+           (route->entry == &entry || (route->stream != nullptr && route->stream->open == &entry));
   });
 }
 

@@ -17,8 +17,8 @@
 
 namespace seamtakt {
 
-/// Sorts samples into passes. A pass is its identity (unit, weldment, seam, pass) wherever the log has it; where
-/// neither seam nor pass is known, an arc-off gap begins a new pass, numbered in order.
+/// Sorts samples into passes. A pass is its identity (unit, weldment, seam, pass) wherever the log has it;
+/// where neither seam nor pass is known, an arc-off gap begins a new pass, numbered in order.
 class PassBook {
  public:
   /// plan: nullptr where none is given. Both must outlive the book.
@@ -35,6 +35,7 @@ class PassBook {
 
   /// Rows that belong to no pass because the arc was off; complete after finish().
   std::uint64_t arc_off_rows() const { return arc_off_rows_; }
+  const std::vector<std::string>& carry() const { return carry_; }
   const std::set<std::string>& unknown_jobs() const { return unknown_jobs_; }
   /// Whether the plan's only weldment was taken where none was logged.
   bool weldment_inferred() const { return weldment_inferred_; }
@@ -76,7 +77,7 @@ class PassBook {
   std::map<PassKey, int> last_number_;  ///< of passes numbered here, by unit, weldment and seam
   std::deque<Route> all_routes_;        ///< of this log
   std::unordered_map<std::string, Route*> routes_;
-  std::array<Route*, 8> lately_{};      ///< routes of the last rows: looked at before the map
+  std::array<Route*, 8> lately_{};  ///< routes of the last rows: looked at before the map
   std::size_t next_lately_ = 0;
   std::map<std::pair<PassKey, std::string>, std::unique_ptr<Stream>> streams_;
   std::map<std::string, Route*, std::less<>> job_of_robot_;

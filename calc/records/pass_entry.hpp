@@ -27,8 +27,8 @@ struct PassEntry {
       : key(std::move(identity)), sums(rules), window(sort_rows) {}
 
   PassKey key;
-  bool numbered = false;   ///< its number was given here, by the order of the arcs
-  bool repeated = false;   ///< the same pass stands in another log too
+  bool numbered = false;  ///< its number was given here, by the order of the arcs
+  bool repeated = false;  ///< the same pass stands in another log too
   std::optional<PlannedPass> planned;
   EnergySource energy_source = EnergySource::voltage_and_current;
   LogSignal signal = LogSignal::instantaneous;

@@ -15,9 +15,9 @@ const char* to_string(Verdict verdict);
 
 /// A span within a pass in which the arc was off, or in which no sample was logged.
 struct Interruption {
-  double start_s = 0;     ///< after the pass's first sample
-  double duration_s = 0;  ///< to the next arc-on sample
-  std::uint64_t line = 0; ///< of the first sample without arc
+  double start_s = 0;      ///< after the pass's first sample
+  double duration_s = 0;   ///< to the next arc-on sample
+  std::uint64_t line = 0;  ///< of the first sample without arc
 };
 
 /// Time-weighted means over the steady part: start and crater times cut off each arc.
@@ -32,20 +32,20 @@ struct CarriedColumn {
   std::vector<std::string> values;
 };
 
-/// What was logged of one pass, and how it was judged. Empty optional or empty text: null. Energy and heat input are
-/// of the whole pass, limits are judged on `steady`.
+/// What was logged of one pass, and how it was judged. Empty optional or empty text: null. Energy and heat
+/// input are of the whole pass, limits are judged on `steady`.
 struct PassRecord {
   std::string unit_serial, weldment, seam;
   std::optional<int> pass;
-  std::string schedule;        ///< of the plan; empty where there is none or the plan doesn't know the pass
+  std::string schedule;  ///< of the plan; empty where there is none or the plan doesn't know the pass
   std::string schedule_revision_logged;
   std::string robot;
-  std::uint64_t samples = 0;   ///< rows of the pass, arc-off gaps within it included
-  double duration_s = 0;       ///< from its first to its last row
+  std::uint64_t samples = 0;  ///< rows of the pass, arc-off gaps within it included
+  double duration_s = 0;      ///< from its first to its last row
   double arc_time_s = 0;
   std::uint64_t arc_starts = 0;
   std::optional<double> length_mm;
-  std::string length_source;   ///< "positions", "travel speed", "plan", or empty
+  std::string length_source;  ///< "positions", "travel speed", "plan", or empty
   std::optional<double> overlap_mm;
   std::optional<double> mean_current_A, mean_voltage_V;
   std::optional<double> mean_power_W;     ///< mean of the power samples, weighted as the other means are
@@ -62,10 +62,10 @@ struct PassRecord {
   double frozen_s = 0;             ///< left out of the arc time: the logger repeated itself
   std::vector<Interruption> interruptions;
   std::uint64_t interruption_count = 0;
-  std::string source, source_last; ///< logs in which it begins and ends
+  std::string source, source_last;  ///< logs in which it begins and ends
   std::uint64_t source_line_first = 0, source_line_last = 0;
-  std::string started;             ///< UTC, empty where the log counts seconds
-  std::string date;                ///< calendar date at the logger's clock, empty likewise
+  std::string started;  ///< UTC, empty where the log counts seconds
+  std::string date;     ///< calendar date at the logger's clock, empty likewise
   std::vector<CarriedColumn> carried;
 
   /// "U17/BD-2/S03/pass 1"; '-' for what isn't known.

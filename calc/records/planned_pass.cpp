@@ -16,7 +16,8 @@ const Seam* PlannedPasses::seam(std::string_view weldment, std::string_view seam
   return at == seams_.end() ? nullptr : at->second;
 }
 
-std::optional<PlannedPass> PlannedPasses::find(std::string_view weldment, std::string_view seam_id, int pass) const {
+std::optional<PlannedPass> PlannedPasses::find(std::string_view weldment, std::string_view seam_id,
+                                               int pass) const {
   const Seam* found = seam(weldment, seam_id);
   if (found == nullptr) return std::nullopt;
   if (pass == 0 && found->schedules.size() == 1) pass = 1;

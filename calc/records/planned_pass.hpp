@@ -30,7 +30,8 @@ class PlannedPasses {
   const Seam* seam(std::string_view weldment, std::string_view seam) const;
   /// Empty where the plan doesn't know the pass. pass 0 (not logged) is 1 where the seam has a single pass.
   std::optional<PlannedPass> find(std::string_view weldment, std::string_view seam, int pass) const;
-  /// The robot of this name; where it is unknown, the seam's first robot, else the cell's first; nullptr else.
+  /// The robot of this name; where it is unknown, the seam's first robot, else the cell's first; nullptr
+  /// else.
   const Robot* robot(const Seam& seam, std::string_view logged) const;
   const Weldment* weldment(std::string_view id) const { return index_.weldment(id); }
 

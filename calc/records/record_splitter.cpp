@@ -8,8 +8,8 @@
 
 namespace seamtakt {
 
-RecordSplitter::RecordSplitter(ByteSource& bytes, std::string file, std::size_t block_bytes, const LogLimits& limits,
-                               Observer observe)
+RecordSplitter::RecordSplitter(ByteSource& bytes, std::string file, std::size_t block_bytes,
+                               const LogLimits& limits, Observer observe)
     : source_(bytes),
       file_(std::move(file)),
       limits_(limits),

@@ -32,8 +32,8 @@ class RecordSplitter {
   };
   enum class Step { record, need_bytes, end };
 
-  /// The next record that lies wholly in the block. Blank lines are passed over. InputError for one that is beyond
-  /// the limits or that a quote left open never ends.
+  /// The next record that lies wholly in the block. Blank lines are passed over. InputError for one that is
+  /// beyond the limits or that a quote left open never ends.
   Step next(Record& record);
   std::string_view field(std::size_t index) const { return fields_[index]; }
 

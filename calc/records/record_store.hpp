@@ -39,9 +39,9 @@ class RecordStore {
  public:
   virtual ~RecordStore() = default;
 
-  /// Adds one audit: an ingest record, then its passes and manual seams, all or nothing. Idempotent by the logs'
-  /// content: an audit of which every log is already stored adds nothing and says so; of one of which only some
-  /// are, the passes that reach into the new logs are added. The result must have been made with
+  /// Adds one audit: an ingest record, then its passes and manual seams, all or nothing. Idempotent by the
+  /// logs' content: an audit of which every log is already stored adds nothing and says so; of one of which
+  /// only some are, the passes that reach into the new logs are added. The result must have been made with
   /// AuditOptions::digest and without too many rejected rows (else std::invalid_argument).
   virtual IngestOutcome append(const AuditResult& result, const IngestNote& note) = 0;
 
@@ -50,8 +50,8 @@ class RecordStore {
   virtual std::uint64_t count() const = 0;
 };
 
-/// Opens or creates a store: "sqlite:FILE". InputError: another scheme, a file that is no store of this program or
-/// a newer version's. std::system_error: the machine's failures.
+/// Opens or creates a store: "sqlite:FILE". InputError: another scheme, a file that is no store of this
+/// program or a newer version's. std::system_error: the machine's failures.
 std::unique_ptr<RecordStore> open_record_store(const std::string& uri);
 
 }  // namespace seamtakt

@@ -20,8 +20,10 @@ std::string_view without_outer_blanks(std::string_view text) {
 /// "1" or "0" as loggers write it; -1: nothing, -2: something else.
 int truth_of(std::string_view text) {
   if (text.empty()) return -1;
-  if (text == "1" || text == "true" || text == "TRUE" || text == "True" || text == "on" || text == "ON") return 1;
-  if (text == "0" || text == "false" || text == "FALSE" || text == "False" || text == "off" || text == "OFF") return 0;
+  if (text == "1" || text == "true" || text == "TRUE" || text == "True" || text == "on" || text == "ON")
+    return 1;
+  if (text == "0" || text == "false" || text == "FALSE" || text == "False" || text == "off" || text == "OFF")
+    return 0;
   return -2;
 }
 
@@ -44,7 +46,8 @@ RowReader::RowReader(const LogShape& shape, const LogColumns* columns)
       accept_short_rows_(columns != nullptr && columns->accept_short_rows) {}
 
 std::string RowReader::refusal(std::size_t column, std::string_view found, std::string_view expected) const {
-  const std::string name = column < shape_.names.size() ? shape_.names[column] : "column " + std::to_string(column + 1);
+  const std::string name =
+      column < shape_.names.size() ? shape_.names[column] : "column " + std::to_string(column + 1);
   return printable(name, 60) + ": found " + (found.empty() ? "nothing" : '"' + printable(found, 80) + '"') +
          ", expected " + std::string(expected);
 }
@@ -74,14 +77,16 @@ std::string RowReader::read(const RecordSplitter& fields, const RecordSplitter::
     row.present |= bit_of(number.quantity);
   }
   if (!row.has(LogQuantity::current_A)) return "found no current, expected a number";
-  constexpr std::uint32_t power_bits = bit_of(LogQuantity::voltage_V) | bit_of(LogQuantity::power_W) | bit_of(LogQuantity::energy_J);
+  constexpr std::uint32_t power_bits =
+      bit_of(LogQuantity::voltage_V) | bit_of(LogQuantity::power_W) | bit_of(LogQuantity::energy_J);
   if ((row.present & power_bits) == 0) return "found no voltage, power or energy, expected a number";
   for (std::size_t i = 0; i < carried.size(); ++i)
     carried[i] = shape_.carried[i] < count ? fields.field(shape_.carried[i]) : std::string_view();
   reason = read_texts(fields, count, record.has_high_bytes, row);
   if (!reason.empty() || !record.has_high_bytes) return reason;
   for (std::size_t i = 0; i < carried.size(); ++i)
-    if (printable(carried[i], 8192) != carried[i]) return refusal(shape_.carried[i], carried[i], "text without hidden characters");
+    if (printable(carried[i], 8192) != carried[i])
+      return refusal(shape_.carried[i], carried[i], "text without hidden characters");
   return reason;
 }
 
@@ -107,7 +112,9 @@ bool RowReader::parse_time(std::string_view text, LogTime& time) const {
 }
 
 std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count, LogRow& row) {
-  const auto field = [&](std::size_t column) { return column < count ? fields.field(column) : std::string_view(); };
+  const auto field = [&](std::size_t column) {
+    return column < count ? fields.field(column) : std::string_view();
+  };
   std::string_view text = field(shape_.time[0]);
   if (shape_.time.size() > 1) {
     joined_time_.assign(text);
@@ -115,9 +122,10 @@ std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count
     text = joined_time_;
   }
   if (parse_time(text, row.time)) return {};
-  const char* const expected = shape_.time_kind == LogShape::TimeKind::seconds   ? "a number of seconds"
-                               : shape_.time_kind == LogShape::TimeKind::iso8601 ? "an ISO 8601 time between 1970 and 2114"
-                                                                                 : "a time as the columns file describes";
+  const char* const expected = shape_.time_kind == LogShape::TimeKind::seconds ? "a number of seconds"
+                               : shape_.time_kind == LogShape::TimeKind::iso8601
+                                   ? "an ISO 8601 time between 1970 and 2114"
+                                   : "a time as the columns file describes";
   return refusal(shape_.time[0], text, expected);
 }
 

@@ -21,7 +21,8 @@ class RowReader {
 
  private:
   std::string read_time(const RecordSplitter& fields, std::size_t count, LogRow& row);
-  std::string read_texts(const RecordSplitter& fields, std::size_t count, bool has_high_bytes, LogRow& row) const;
+  std::string read_texts(const RecordSplitter& fields, std::size_t count, bool has_high_bytes,
+                         LogRow& row) const;
   bool parse_time(std::string_view text, LogTime& time) const;
   std::string refusal(std::size_t column, std::string_view found, std::string_view expected) const;
 

@@ -7,14 +7,14 @@
 
 namespace seamtakt {
 
-/// Where on a seam's path the torch stands, followed from sample to sample. On a closed path the distance runs on
-/// past the path's length, so that a weld over the joint has no jump.
+/// Where on a seam's path the torch stands, followed from sample to sample. On a closed path the distance
+/// runs on past the path's length, so that a weld over the joint has no jump.
 class SeamTracker {
  public:
   explicit SeamTracker(const Seam& seam);
 
-  /// Moves to a torch position. Small moves are gathered up (they are projected when they make 0.2 mm) unless `now`.
-  /// Returns the distance along the path.
+  /// Moves to a torch position. Small moves are gathered up (they are projected when they make 0.2 mm) unless
+  /// `now`. Returns the distance along the path.
   double move_to(const Point_mm& torch, bool now);
   /// The next position begins anew: nothing is known of the way to it.
   void lift() { along_.reset(); }

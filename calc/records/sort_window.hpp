@@ -8,8 +8,8 @@
 
 namespace seamtakt {
 
-/// Puts samples that are out of order by no more than `rows` places into the order of their times. Equal times keep
-/// the order of the log.
+/// Puts samples that are out of order by no more than `rows` places into the order of their times. Equal
+/// times keep the order of the log.
 class SortWindow {
  public:
   explicit SortWindow(std::size_t rows) : rows_(rows) {}
@@ -29,7 +29,9 @@ class SortWindow {
   }
 
  private:
-  static bool later(const LogSample& a, const LogSample& b) { return a.ns != b.ns ? a.ns > b.ns : a.line > b.line; }
+  static bool later(const LogSample& a, const LogSample& b) {
+    return a.ns != b.ns ? a.ns > b.ns : a.line > b.line;
+  }
 
   template <class Take>
   void hand_on(const Take& take) {

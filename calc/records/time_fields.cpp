@@ -4,7 +4,9 @@ namespace seamtakt {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 int days_in_month(int year, int month) {
   constexpr int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
@@ -17,7 +19,8 @@ int days_in_month(int year, int month) {
 bool compose_time(const TimeFields& f, LogTime& time) {
   if (f.year < 1970 || f.year > 2114 || f.month < 1 || f.month > 12) return false;
   if (f.day < 1 || f.day > days_in_month(f.year, f.month)) return false;
-  if (f.hour < 0 || f.hour > 23 || f.minute < 0 || f.minute > 59 || f.second < 0 || f.second > 60) return false;
+  if (f.hour < 0 || f.hour > 23 || f.minute < 0 || f.minute > 59 || f.second < 0 || f.second > 60)
+    return false;
   const std::int64_t days = days_from_civil(f.year, f.month, f.day);
   const std::int64_t seconds = days * 86400 + f.hour * 3600 + (f.minute - f.utc_offset_min) * 60 + f.second;
   time.ns = seconds * 1'000'000'000 + f.fraction_ns;
@@ -40,7 +43,8 @@ bool take_digits(std::string_view& text, int most, int& value) {
 bool take_fraction_ns(std::string_view& text, std::int64_t& ns) {
   std::int64_t scale = 100'000'000, parsed = 0;
   std::size_t count = 0;
-  for (; count < text.size() && is_digit(text[count]); ++count, scale /= 10) parsed += (text[count] - '0') * scale;
+  for (; count < text.size() && is_digit(text[count]); ++count, scale /= 10)
+    parsed += (text[count] - '0') * scale;
   if (count == 0) return false;
   ns = parsed;
   text.remove_prefix(count);

@@ -7,10 +7,13 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::array<std::string_view, 12> month_names = {"january", "february", "march",     "april",   "may",      "june",
-                                                          "july",    "august",   "september", "october", "november", "december"};
+constexpr std::array<std::string_view, 12> month_names = {"january",   "february", "march",    "april",
+                                                          "may",       "june",     "july",     "august",
+                                                          "september", "october",  "november", "december"};
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char lower(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 bool begins_with(std::string_view text, std::string_view word) {
   if (text.size() < word.size()) return false;
@@ -32,13 +35,24 @@ std::string written_out(std::string_view pattern) {
       continue;
     }
     switch (pattern[++i]) {
-      case 'T': result += "%H:%M:%S"; break;
-      case 'R': result += "%H:%M"; break;
-      case 'D': result += "%m/%d/%y"; break;
-      case 'F': result += "%Y-%m-%d"; break;
+      case 'T':
+        result += "%H:%M:%S";
+        break;
+      case 'R':
+        result += "%H:%M";
+        break;
+      case 'D':
+        result += "%m/%d/%y";
+        break;
+      case 'F':
+        result += "%Y-%m-%d";
+        break;
       case 'n':
-      case 't': result += ' '; break;
-      default: (result += '%') += pattern[i];
+      case 't':
+        result += ' ';
+        break;
+      default:
+        (result += '%') += pattern[i];
     }
   }
   return result;
@@ -90,7 +104,8 @@ bool take_seconds(std::string_view& text, TimeFields& fields) {
 
 bool take_epoch_seconds(std::string_view& text, Gathered& gathered) {
   std::size_t length = 0;
-  while (length < text.size() && ((text[length] >= '0' && text[length] <= '9') || text[length] == '.')) ++length;
+  while (length < text.size() && ((text[length] >= '0' && text[length] <= '9') || text[length] == '.'))
+    ++length;
   if (!parse_seconds(text.substr(0, length), false, gathered.absolute_ns)) return false;
   gathered.absolute = true;
   text.remove_prefix(length);
@@ -109,25 +124,42 @@ bool take(char conversion, std::string_view& text, Gathered& gathered) {
   TimeFields& fields = gathered.fields;
   if (conversion != '%') skip_blanks(text);
   switch (conversion) {
-    case 'Y': return take_digits(text, 4, fields.year);
-    case 'y': return take_short_year(text, fields.year);
-    case 'm': return take_digits(text, 2, fields.month);
+    case 'Y':
+      return take_digits(text, 4, fields.year);
+    case 'y':
+      return take_short_year(text, fields.year);
+    case 'm':
+      return take_digits(text, 2, fields.month);
     case 'b':
     case 'B':
-    case 'h': return take_month_name(text, fields.month);
+    case 'h':
+      return take_month_name(text, fields.month);
     case 'd':
-    case 'e': return take_digits(text, 2, fields.day);
-    case 'j': return take_digits(text, 3, gathered.day_of_year) && gathered.day_of_year >= 1;
-    case 'H': return take_digits(text, 2, fields.hour);
-    case 'I': gathered.twelve_hours = true; return take_digits(text, 2, fields.hour);
-    case 'M': return take_digits(text, 2, fields.minute);
-    case 'S': return take_seconds(text, fields);
-    case 'f': return take_fraction_ns(text, fields.fraction_ns);
-    case 'p': return take_half_of_day(text, gathered);
-    case 'z': return take_utc_offset(text, fields);
-    case 'Z': return take_zone_name(text, fields);
-    case 's': return take_epoch_seconds(text, gathered);
-    default: break;
+    case 'e':
+      return take_digits(text, 2, fields.day);
+    case 'j':
+      return take_digits(text, 3, gathered.day_of_year) && gathered.day_of_year >= 1;
+    case 'H':
+      return take_digits(text, 2, fields.hour);
+    case 'I':
+      gathered.twelve_hours = true;
+      return take_digits(text, 2, fields.hour);
+    case 'M':
+      return take_digits(text, 2, fields.minute);
+    case 'S':
+      return take_seconds(text, fields);
+    case 'f':
+      return take_fraction_ns(text, fields.fraction_ns);
+    case 'p':
+      return take_half_of_day(text, gathered);
+    case 'z':
+      return take_utc_offset(text, fields);
+    case 'Z':
+      return take_zone_name(text, fields);
+    case 's':
+      return take_epoch_seconds(text, gathered);
+    default:
+      break;
   }
   if (text.empty() || text[0] != '%') return false;
   text.remove_prefix(1);
@@ -164,13 +196,16 @@ void check_conversions(const std::string& pattern, const std::string& where) {
     if (pattern[i] != '%') continue;
     const std::string conversion = pattern.substr(i, 2);
     if (conversion.size() < 2 || known.find(conversion[1]) == std::string_view::npos)
-      throw InputError(where, '"' + printable(conversion) + '"', "a conversion such as %Y, %m, %d, %H, %M or %S");
+      throw InputError(where, '"' + printable(conversion) + '"',
+                       "a conversion such as %Y, %m, %d, %H, %M or %S");
     ++i;
   }
-  const bool date = has_any(pattern, "Yy") && (has_any(pattern, "j") || (has_any(pattern, "mbBh") && has_any(pattern, "de")));
+  const bool date = has_any(pattern, "Yy") &&
+                    (has_any(pattern, "j") || (has_any(pattern, "mbBh") && has_any(pattern, "de")));
   const bool time = has_any(pattern, "HI");
   if (!has_any(pattern, "s") && !(date && time))
-    throw InputError(where, '"' + printable(pattern) + '"', "a pattern with year, month, day and hour, or %s");
+    throw InputError(where, '"' + printable(pattern) + '"',
+                     "a pattern with year, month, day and hour, or %s");
   if (has_any(pattern, "I") && !has_any(pattern, "p"))
     throw InputError(where, "%I without %p", "%H, or %I with %p");
 }

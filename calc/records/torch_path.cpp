@@ -29,7 +29,8 @@ TorchPath::Increment TorchPath::move_to(const Point_mm& torch, bool last) {
 }
 
 bool TorchPath::weaves(double fine_mm, double coarse_mm) {
-  // The coarse path cuts a right-angled corner by 3 mm and bends of 8 mm radius by 8 %; a weave lengthens more.
+  // The coarse path cuts a right-angled corner by 3 mm and bends of 8 mm radius by 8 %; a weave lengthens
+  // more.
   return fine_mm > 1.08 * coarse_mm + 3;
 }
 

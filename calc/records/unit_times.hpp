@@ -16,13 +16,15 @@ struct UnitTime {
   bool counts_seconds = false;  ///< given as seconds of the log rather than as ISO 8601 instants
 };
 
-/// A --units CSV: unit_serial, weldment, start, end; start and end as in the log (ISO 8601, or seconds). Sorted by
-/// start. InputError: a missing column, a time that can't be read, end before start, two units at one time.
+/// A --units CSV: unit_serial, weldment, start, end; start and end as in the log (ISO 8601, or seconds).
+/// Sorted by start. InputError: a missing column, a time that can't be read, end before start, two units at
+/// one time.
 std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& file);
 std::vector<UnitTime> load_unit_times(const std::string& path);
 
-/// A --manual CSV: unit_serial, seam, pass, welder, schedule, date, result; weldment is optional, an empty pass
-/// stands for 1. InputError: a missing column, a pass that is no number above 0.
+/// A --manual CSV: unit_serial, seam, pass, welder, schedule, date, result. Needed are unit_serial, seam and
+/// result; weldment may stand beside them, an empty pass stands for 1. InputError: a needed column or value
+/// missing, a pass that is no number above 0.
 std::vector<ManualSeam> parse_manual_seams(std::string_view csv, const std::string& file);
 std::vector<ManualSeam> load_manual_seams(const std::string& path);
 

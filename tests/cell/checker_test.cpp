@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <functional>
 
 #include "cell_plan.hpp"
@@ -115,14 +116,15 @@ TEST(TimelineCheck, CatchesRulesThatBindTwoRobots) {
   const Plan plan = full_plan();
   const Evaluation evaluation = full_evaluation();
   const CycleResult sound = cycle_given(plan, plan.weldments[0], evaluation);
-  CycleResult early = sound;
-  shift(early, "R2", -30);
-  const auto sentences = check_timeline(plan, plan.weldments[0], evaluation, early);
-  EXPECT_TRUE(says(sentences, "in zone Z at once"));
-  EXPECT_TRUE(says(sentences, "is begun before S1 is done"));
-  CycleResult late = sound;
-  shift(late, "R2", 40);
-  EXPECT_TRUE(says(check_timeline(plan, plan.weldments[0], evaluation, late), "while the positioner turns"));
+  const auto shifted = [&](const std::string& robot, double by_s) {
+    CycleResult cycle = sound;
+    shift(cycle, robot, by_s);
+    return check_timeline(plan, plan.weldments[0], evaluation, cycle);
+  };
+  EXPECT_TRUE(says(shifted("R2", -10), "in zone Z at once"));
+  EXPECT_TRUE(says(shifted("R2", 5), "while the positioner turns"));
+  EXPECT_TRUE(says(shifted("R2", 40), "S2 is welded in orientation down"));
+  EXPECT_TRUE(says(shifted("R1", 200), "S4 is begun before S1 is done"));
 }
 
 TEST(TimelineCheck, CatchesAPassThatIsTooHot) {

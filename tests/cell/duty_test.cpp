@@ -93,7 +93,10 @@ TEST(Duty, TheWorstWindowIsThatOfAFineSearch) {
 
 TEST(Duty, ASourceWithoutRatingIsNotJudged) {
   Plan plan = duty_plan();
-  plan.power_sources[0].rated_duty_pct.reset();
+  plan.power_sources[0].rated_duty_pct.reset();  // rated for ever: 350 A
+  EXPECT_TRUE(judged(plan, arcs({{0, 600}}, 600)).empty());
+  plan.power_sources[0].rated_current_A.reset();
+  plan.schedules[0].current_A = 5000;
   EXPECT_TRUE(judged(plan, arcs({{0, 600}}, 600)).empty());
 }
 

@@ -1,3 +1,5 @@
+#include <gtest/gtest.h>
+
 #include <rapidcheck/gtest.h>
 
 #include "cell/cycle_result.hpp"

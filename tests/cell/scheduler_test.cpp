@@ -1,9 +1,10 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "base/error.hpp"
 #include "cell/cycle_result.hpp"
 #include "cell/lower_bound.hpp"
-#include "cell/motion.hpp"
 #include "cell_plan.hpp"
 
 namespace seamtakt::testing {
@@ -20,14 +21,6 @@ Plan two_seams() {
 
 CellModel model_of(const Plan& plan) {
   return compile_cell(plan, plan.weldments[0], evaluation_of(plan)).model;
-}
-
-TEST(MoveTime, IsATrapezoidOrATriangle) {
-  EXPECT_NEAR(move_time_s(500, 1000, 4000), 0.75, 1e-12);
-  EXPECT_NEAR(move_time_s(100, 1000, 4000), 0.3162, 0.00005);
-  EXPECT_NEAR(move_time_s(250, 1000, 4000), 0.5, 1e-12);  // both forms meet
-  EXPECT_NEAR(move_time_s(250 - 1e-9, 1000, 4000), 0.5, 1e-9);
-  EXPECT_EQ(move_time_s(0, 1000, 4000), 0);
 }
 
 TEST(Scheduler, RefusesSequencesThatCannotBeWelded) {
@@ -63,7 +56,7 @@ TEST(Scheduler, ARobotWeldsAnotherSeamWhileOneCools) {
   Scheduler scheduler(model);
   // In a row: 0.75 + 11.5 + 60 + 11.5, S2 from S1's beginning (100 mm), home from 450 mm.
   const double row_s = scheduler.makespan_s({{0, 0, false}, {0, 0, true}, {1, 0, false}});
-  EXPECT_NEAR(row_s, 0.75 + 11.5 + 60 + 11.5 + move_time_s(100, 1000, 4000) + 0.25 + 11.5 + 0.95, 1e-9);
+  EXPECT_NEAR(row_s, 0.75 + 11.5 + 60 + 11.5 + std::sqrt(0.1) + 0.25 + 11.5 + 0.95, 1e-9);
   // S2 meanwhile: pass 2 begins 60 s after pass 1 all the same, and ends at home's side.
   const double meanwhile_s = scheduler.makespan_s({{0, 0, false}, {1, 0, false}, {0, 0, true}});
   EXPECT_NEAR(meanwhile_s, 0.75 + 11.5 + 60 + 11.5 + 0.75, 1e-9);

@@ -41,7 +41,8 @@ TEST(HazWidth, FollowsFromTheFieldOfAFastSource) {
   const MovingSource<double> fast{900.0 * 60, 60, 0.028, 0.0044, 25};
   const double radius = 8;
   const double thick = peak_of([&](double x) { return thick_plate_temperature_C(fast, {x, radius, 0}); });
-  EXPECT_NEAR((thick - 25) * 0.0044 * radius * radius * std::numbers::pi * std::numbers::e / (2 * 900), 1, 0.01);
+  EXPECT_NEAR((thick - 25) * 0.0044 * radius * radius * std::numbers::pi * std::numbers::e / (2 * 900), 1,
+              0.01);
 
   // A thin plate's line source: 1/(Tp-T0) rises by sqrt(2 pi e) rho_c d/(q/v) a mm.
   const auto thin = [&](double aside) {

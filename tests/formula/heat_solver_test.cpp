@@ -9,9 +9,9 @@
 namespace seamtakt {
 namespace {
 
-/// Explicit finite differences for the heat equation in a block with a moving double ellipsoid on its top face:
-/// a route that shares nothing with the closed form. Half of the block, mirrored at the seam's plane; no heat
-/// leaves it, and it is large enough that none would.
+/// Explicit finite differences for the heat equation in a block with a moving double ellipsoid on its top
+/// face: a route that shares nothing with the closed form. Half of the block, mirrored at the seam's plane;
+/// no heat leaves it, and it is large enough that none would.
 class HeatBlock {
  public:
   HeatBlock(const MovingSource<double>& source, const DoubleEllipsoid<double>& shape, double cell_mm)
@@ -79,8 +79,9 @@ class HeatBlock {
       for (int j = 0; j < ny_; ++j)
         for (int k = 0; k < nz_; ++k) {
           const double here = now_[index(i, j, k)];
-          const double neighbours = now_[index(i - 1, j, k)] + now_[index(i + 1, j, k)] + now_[index(i, j - 1, k)] +
-                                    now_[index(i, j + 1, k)] + now_[index(i, j, k - 1)] + now_[index(i, j, k + 1)];
+          const double neighbours = now_[index(i - 1, j, k)] + now_[index(i + 1, j, k)] +
+                                    now_[index(i, j - 1, k)] + now_[index(i, j + 1, k)] +
+                                    now_[index(i, j, k - 1)] + now_[index(i, j, k + 1)];
           next_[index(i, j, k)] = here + factor * (neighbours - 6 * here) + along * across[j] * down[k];
         }
     }
@@ -104,7 +105,8 @@ TEST(DoubleEllipsoid, EqualsAFiniteDifferenceSolutionOfTheHeatEquation) {
   // Centres of cells: the source stands at 38 mm, a face between cells.
   for (const auto& [ahead, aside, depth] :
        {std::array{-5.0, 0.5, 0.5}, {-1.0, 0.5, 0.5}, {3.0, 0.5, 0.5}, {-9.0, 3.5, 2.5}, {-5.0, 0.5, 4.5}}) {
-    const double x = (std::round(ahead / cell - 0.5) + 0.5) * cell, y = (std::round(aside / cell - 0.5) + 0.5) * cell,
+    const double x = (std::round(ahead / cell - 0.5) + 0.5) * cell,
+                 y = (std::round(aside / cell - 0.5) + 0.5) * cell,
                  z = (std::round(depth / cell - 0.5) + 0.5) * cell;
     const double closed = double_ellipsoid_temperature_C(arc, shape, {x, y, z}, time);
     EXPECT_NEAR(block.at(x, y, z, time), closed, 0.01 * closed) << x << " " << y << " " << z;

@@ -19,7 +19,8 @@ TEST(ScaledBessel, EqualsTheStandardLibraryWhereThatNeitherOverflowsNorUnderflow
 // Abramowitz & Stegun 9.8.6, stated error below 1.9e-7 of x^0.5 e^x K0(x).
 double polynomial_scaled_k0(double x) {
   const double t = 2 / x;
-  const double coefficients[] = {1.25331414, -0.07832358, 0.02189568, -0.01062446, 0.00587872, -0.00251540, 0.00053208};
+  const double coefficients[] = {1.25331414, -0.07832358, 0.02189568, -0.01062446,
+                                 0.00587872, -0.00251540, 0.00053208};
   double sum = 0;
   for (int i = 6; i >= 0; --i) sum = sum * t + coefficients[i];
   return sum / std::sqrt(x);
@@ -27,7 +28,8 @@ double polynomial_scaled_k0(double x) {
 
 TEST(ScaledBessel, AgreesWithThePublishedPolynomialWithinItsStatedError) {
   for (double x = 2; x < 300; x *= 1.37)
-    EXPECT_NEAR(scaled_bessel_k0(x) * std::sqrt(x), polynomial_scaled_k0(x) * std::sqrt(x), 2e-7) << "x = " << x;
+    EXPECT_NEAR(scaled_bessel_k0(x) * std::sqrt(x), polynomial_scaled_k0(x) * std::sqrt(x), 2e-7)
+        << "x = " << x;
 }
 
 TEST(ScaledBessel, FollowsTheAsymptoticSeriesWhereTheUnscaledFunctionIsZero) {

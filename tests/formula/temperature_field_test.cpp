@@ -44,15 +44,19 @@ TEST(PlateTemperature, EqualsTheCosineSeriesThroughTheThickness) {
 TEST(PlateTemperature, BecomesTheThickPlateWhereThePlateIsThick) {
   for (double ahead : {-20.0, -5.0, 1.0}) {
     const Point point{ahead, 4, 2};
-    EXPECT_NEAR(plate_temperature_C(warm_steel, point, 400.0), thick_plate_temperature_C(warm_steel, point), 1e-9);
+    EXPECT_NEAR(plate_temperature_C(warm_steel, point, 400.0), thick_plate_temperature_C(warm_steel, point),
+                1e-9);
   }
 }
 
 TEST(PlateTemperature, BecomesTheThinPlateFarBehindTheSource) {
   const Point near{-30, 5, 0}, far{-400, 5, 2};
-  EXPECT_GT(std::abs(plate_temperature_C(warm_steel, near, 8.0) / thin_plate_temperature_C(warm_steel, near, 8.0) - 1),
-            1e-3);
-  EXPECT_NEAR(plate_temperature_C(warm_steel, far, 8.0), thin_plate_temperature_C(warm_steel, far, 8.0), 1e-8);
+  EXPECT_GT(
+      std::abs(plate_temperature_C(warm_steel, near, 8.0) / thin_plate_temperature_C(warm_steel, near, 8.0) -
+               1),
+      1e-3);
+  EXPECT_NEAR(plate_temperature_C(warm_steel, far, 8.0), thin_plate_temperature_C(warm_steel, far, 8.0),
+              1e-8);
 }
 
 TEST(PlateTemperature, HasNoStepWhereItPassesToTheThinPlate) {
@@ -92,10 +96,13 @@ TEST(FieldTemperature, SatisfiesTheMovingHeatEquation) {
   const double h = 0.02, diffusivity = 0.040 / 0.0045;
   const auto residual = [&](auto field) {
     const Point p{-8, 5, 3};
-    const auto at = [&](double x, double y, double z) { return field(Point{p.ahead_mm + x, p.aside_mm + y, p.depth_mm + z}); };
+    const auto at = [&](double x, double y, double z) {
+      return field(Point{p.ahead_mm + x, p.aside_mm + y, p.depth_mm + z});
+    };
     const double centre = at(0, 0, 0);
-    const double laplacian = (at(h, 0, 0) + at(-h, 0, 0) + at(0, h, 0) + at(0, -h, 0) + at(0, 0, h) + at(0, 0, -h) -
-                              6 * centre) / (h * h);
+    const double laplacian =
+        (at(h, 0, 0) + at(-h, 0, 0) + at(0, h, 0) + at(0, -h, 0) + at(0, 0, h) + at(0, 0, -h) - 6 * centre) /
+        (h * h);
     const double transport = 5 * (at(h, 0, 0) - at(-h, 0, 0)) / (2 * h);
     return (diffusivity * laplacian + transport) / std::abs(transport);
   };
@@ -120,8 +127,10 @@ TEST(CoolingTimeFromTheField, EqualsTheThickPlatesClosedForm) {
     Source source = warm_steel;
     source.preheat_C = preheat;
     const auto field = [&](double behind) { return thick_plate_temperature_C(source, {-behind, 0, 0}); };
-    const double time = (distance_behind_mm(field, 500) - distance_behind_mm(field, 800)) / source.travel_speed_mm_s;
-    const double closed = 4000.0 / 5 / (2 * std::numbers::pi * 0.040) * (1 / (500 - preheat) - 1 / (800 - preheat));
+    const double time =
+        (distance_behind_mm(field, 500) - distance_behind_mm(field, 800)) / source.travel_speed_mm_s;
+    const double closed =
+        4000.0 / 5 / (2 * std::numbers::pi * 0.040) * (1 / (500 - preheat) - 1 / (800 - preheat));
     EXPECT_NEAR(time, closed, 1e-9 * closed);
   }
 }

@@ -5,7 +5,9 @@ namespace seamtakt::rules {
 const std::vector<TableShape>& table_shapes() {
   static const std::vector<TableShape> shapes = {
       {"sources.csv", {"key", "citation", "basis", "note"}, {"key"}},
-      {"processes.csv", {"number", "name", "thermal_efficiency", "source", "basis"}, {"number"}},
+      {"processes.csv",
+       {"number", "name", "name_source", "thermal_efficiency", "source", "basis"},
+       {"number"}},
       {"wires.csv",
        {"id", "form", "material", "classification", "diameter_mm", "density_low_g_cm3", "density_g_cm3",
         "density_high_g_cm3", "alpha_mm_s_A", "beta_per_s_A2", "melting_scatter_pct", "source", "basis",
@@ -30,6 +32,8 @@ const std::vector<TableShape>& table_shapes() {
         "Cr_max_pct", "Ni_max_pct", "Mo_max_pct", "V_max_pct",     "Nb_max_pct",      "Ti_max_pct",
         "B_max_pct",  "source",     "basis",      "note"},
        {"id"}},
+      {"material_groups.csv", {"group", "meaning", "source", "basis"}, {"group"}},
+      {"welding_positions.csv", {"position", "meaning", "source", "basis"}, {"position"}},
       {"shape_factors.csv", {"joint", "f2", "f2_low", "f2_high", "f3", "source", "basis", "note"}, {"joint"}},
       {"transition_current.csv",
        {"material", "gas", "diameter_mm", "transition_current_A", "source", "basis"},

@@ -85,9 +85,10 @@ TEST(ReferenceTables, GiveEachRowASourceThatExistsAndItsBasis) {
     const CsvTable read = table(shape.file);
     for (const CsvRow& row : read.rows) {
       EXPECT_TRUE(words.contains(cell(read, row, "basis"))) << read.file << ":" << row.line;
-      if (shape.file != "sources.csv") {
-        EXPECT_TRUE(keys.contains(cell(read, row, "source"))) << read.file << ":" << row.line;
-      }
+      for (const std::string& column : shape.header)
+        if (column.ends_with("source")) {
+          EXPECT_TRUE(keys.contains(cell(read, row, column))) << read.file << ":" << row.line;
+        }
     }
   }
 }
@@ -169,6 +170,14 @@ TEST(ReferenceSteels, BreakAboveTheirYieldAndStateCarbon) {
       if (column.ends_with("_max_pct")) sum += number(steels, row, column, 0);
     EXPECT_LT(sum, 10) << row.line;
   }
+}
+
+TEST(ReferenceSteels, StandInAGroupThatIsDescribed) {
+  std::set<std::string> described;
+  const CsvTable groups = table("material_groups.csv"), steels = table("steels.csv");
+  for (const CsvRow& row : groups.rows) described.insert(cell(groups, row, "group"));
+  for (const CsvRow& row : steels.rows)
+    EXPECT_TRUE(described.contains(cell(steels, row, "group"))) << row.line;
 }
 
 TEST(ReferenceGases, MixturesLeaveRoomForTheirBalance) {

@@ -8,15 +8,20 @@ namespace seamtakt {
 namespace {
 
 constexpr OptionSpec options[] = {
-    {"type", OptionKind::text, "", "which movement", nullptr, "fillet-angular|longitudinal-bow|butt-transverse|tendon"},
+    {"type", OptionKind::text, "", "which movement", nullptr,
+     "fillet-angular|longitudinal-bow|butt-transverse|tendon"},
     {"flange-width", OptionKind::number, "mm", "fillet-angular: whole width of the flange", nullptr, nullptr},
     {"leg", OptionKind::number, "mm", "fillet-angular: leg of the fillet", nullptr, nullptr},
-    {"thickness", OptionKind::number, "mm", "thickness of the flange or of the butt-welded plates", nullptr, nullptr},
-    {"weld-area", OptionKind::number, "mm2", "cross-section of the weld with the plate melted in", nullptr, nullptr},
+    {"thickness", OptionKind::number, "mm", "thickness of the flange or of the butt-welded plates", nullptr,
+     nullptr},
+    {"weld-area", OptionKind::number, "mm2", "cross-section of the weld with the plate melted in", nullptr,
+     nullptr},
     {"length", OptionKind::number, "mm", "length of the member", nullptr, nullptr},
-    {"eccentricity", OptionKind::number, "mm", "from the weld's centroid to the neutral axis", nullptr, nullptr},
+    {"eccentricity", OptionKind::number, "mm", "from the weld's centroid to the neutral axis", nullptr,
+     nullptr},
     {"second-moment", OptionKind::number, "mm4", "second moment of area of the member", nullptr, nullptr},
-    {"heat-input", OptionKind::number, "kJ/mm", "tendon: net heat input, with thermal efficiency", nullptr, nullptr},
+    {"heat-input", OptionKind::number, "kJ/mm", "tendon: net heat input, with thermal efficiency", nullptr,
+     nullptr},
     {"section-area", OptionKind::number, "mm2", "tendon: section area of the member", nullptr, nullptr},
     {"modulus", OptionKind::number, "MPa", "tendon: modulus of elasticity", "210000", nullptr},
 };
@@ -28,16 +33,20 @@ constexpr ResultSpec results[] = {
     {"shortening_mm", "mm", "shortening"},
 };
 
-constexpr const FormulaNote* notes[] = {&fillet_angular_note, &longitudinal_bow_note, &butt_transverse_note,
-                                        &tendon_force_note,   &tendon_bow_note,       &tendon_shortening_note};
+constexpr const FormulaNote* notes[] = {&fillet_angular_note,  &longitudinal_bow_note,
+                                        &butt_transverse_note, &tendon_force_note,
+                                        &tendon_bow_note,      &tendon_shortening_note};
 
 template <class Real>
 void compute_fillet_angular(const Inputs<Real>& in, Results<Real>& out) {
-  const Real width = positive(in, "flange-width"), leg = positive(in, "leg"), thickness = positive(in, "thickness");
+  const Real width = positive(in, "flange-width"), leg = positive(in, "leg"),
+             thickness = positive(in, "thickness");
   const Real movement = fillet_angular_movement_mm(width, leg, thickness);
   out.set("movement_mm", movement);
   out.explain(fillet_angular_note, movement, "mm",
-              {{"W", "flange width", width, "mm"}, {"w", "leg", leg, "mm"}, {"t", "flange thickness", thickness, "mm"}});
+              {{"W", "flange width", width, "mm"},
+               {"w", "leg", leg, "mm"},
+               {"t", "flange thickness", thickness, "mm"}});
 }
 
 template <class Real>
@@ -70,10 +79,11 @@ void note_tendon_stress(const Real& force_kN, const std::optional<Real>& section
   if (!section_area) return;
   const double stress = value_of(force_kN) * 1000 / value_of(*section_area);
   if (stress <= lowest_yield_MPa) return;
-  Finding finding = remark("distortion.tendon-yield", "force_kN",
-                           "The force over the section is above the yield stress of S235: it can't exceed yield stress "
-                           "times area, so bow and shortening are overstated where the steel yields.",
-                           "white-leggatt-dwight-1980, recalled");
+  Finding finding =
+      remark("distortion.tendon-yield", "force_kN",
+             "The force over the section is above the yield stress of S235: it can't exceed yield stress "
+             "times area, so bow and shortening are overstated where the steel yields.",
+             "white-leggatt-dwight-1980, recalled");
   finding.severity = Severity::warn;
   finding.value = stress;
   finding.limit = lowest_yield_MPa;
@@ -128,12 +138,10 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
 
 }  // namespace
 
-const Quantity distortion_quantity{"distortion",
-                                   "movement by weld shrinkage: handbook estimates, a factor of 1.5 to 2 either way",
-                                   options,
-                                   results,
-                                   notes,
-                                   compute<double>,
-                                   compute<Dual>};
+const Quantity distortion_quantity{
+    "distortion", "movement by weld shrinkage: handbook estimates, a factor of 1.5 to 2 either way",
+    options,      results,
+    notes,        compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

@@ -9,10 +9,11 @@ namespace {
 
 constexpr OptionSpec options[] = {
     {"thickness", OptionKind::number, "mm", "thickness of the thinner plate", nullptr, nullptr},
-    {"thickness-2", OptionKind::number, "mm", "thickness of the other plate (the same where left out)", nullptr, nullptr},
+    {"thickness-2", OptionKind::number, "mm", "thickness of the other plate (the same where left out)",
+     nullptr, nullptr},
     {"cyclic", OptionKind::flag, "", "cyclically loaded", nullptr, nullptr},
-    {"hydrogen", OptionKind::text, "", "low: gas-shielded, cored and submerged-arc welding; other: the rest", "low",
-     "low|other"},
+    {"hydrogen", OptionKind::text, "", "low: gas-shielded, cored and submerged-arc welding; other: the rest",
+     "low", "low|other"},
 };
 
 constexpr ResultSpec results[] = {
@@ -38,14 +39,35 @@ void note_scope(const FilletMinimumCase& fillet, Findings& findings) {
   findings.push_back(std::move(finding));
 }
 
+/// The inch table's rows end at 1/4 and 1/2 in, a little above the metric table's 6 and 12 mm.
+void note_inch_plate(double governing_mm, Findings& findings) {
+  struct InchRow {
+    double above_mm, up_to_mm;
+    const char* leg;
+  };
+  constexpr InchRow rows[] = {{6, 6.35, "1/8 in for a 1/4 in"}, {12, 12.7, "3/16 in for a 1/2 in"}};
+  for (const InchRow& row : rows) {
+    if (governing_mm <= row.above_mm || governing_mm > row.up_to_mm) continue;
+    Finding finding =
+        remark("fillet-minimum.inch-plate", "--thickness",
+               std::string("The metric table is used; the code's inch table asks for ") + row.leg + " plate.",
+               "AWS D1.1, minimum fillet weld size");
+    finding.value = governing_mm;
+    finding.limit = row.up_to_mm;
+    finding.unit = "mm";
+    findings.push_back(std::move(finding));
+  }
+}
+
 void note_leg(const FilletMinimumCase& fillet, double leg_mm, bool other_given, Findings& findings) {
   const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
   if (!fillet.low_hydrogen)
-    findings.push_back(remark("fillet-minimum.single-pass", "--hydrogen",
-                              std::string("Without low hydrogen the leg goes by the thicker plate and must be laid in a "
-                                          "single pass") +
-                                  (other_given ? "." : "; the other plate is taken as equally thick."),
-                              "AWS D1.1, minimum fillet weld size"));
+    findings.push_back(
+        remark("fillet-minimum.single-pass", "--hydrogen",
+               std::string("Without low hydrogen the leg goes by the thicker plate and must be laid in a "
+                           "single pass") +
+                   (other_given ? "." : "; the other plate is taken as equally thick."),
+               "AWS D1.1, minimum fillet weld size"));
   if (leg_mm <= thinner) return;
   Finding finding = remark("fillet-minimum.exceeds-plate", "--thickness",
                            "The least leg for cyclic loading is larger than the thinner plate is thick.",
@@ -83,19 +105,24 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   fillet.cyclic = in.has("cyclic");
   const double leg = fillet_leg_min_mm(fillet);
   out.set("leg_min_mm", Real(leg));
-  out.explain(fillet_leg_min_note, Real(leg), "mm",
-              {{"T", "plate that the table goes by", Real(governing_thickness_mm(fillet)), "mm"},
-               {"t_thinner", "thinner plate", Real(std::min(fillet.thickness_mm, fillet.other_thickness_mm)), "mm"}});
+  out.explain(
+      fillet_leg_min_note, Real(leg), "mm",
+      {{"T", "plate that the table goes by", Real(governing_thickness_mm(fillet)), "mm"},
+       {"t_thinner", "thinner plate", Real(std::min(fillet.thickness_mm, fillet.other_thickness_mm)), "mm"}});
   note_scope(fillet, out.findings);
+  note_inch_plate(governing_thickness_mm(fillet), out.findings);
   note_leg(fillet, leg, other.has_value(), out.findings);
   note_german_annex(fillet, out.findings);
 }
 
 }  // namespace
 
-const Quantity fillet_minimum_quantity{"fillet-minimum", "least leg and throat that the codes allow a fillet",
-                                       options,          results,
-                                       notes,            compute<double>,
+const Quantity fillet_minimum_quantity{"fillet-minimum",
+                                       "least leg and throat that the codes allow a fillet",
+                                       options,
+                                       results,
+                                       notes,
+                                       compute<double>,
                                        compute<Dual>};
 
 }  // namespace seamtakt

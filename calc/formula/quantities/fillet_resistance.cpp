@@ -12,11 +12,13 @@ constexpr OptionSpec options[] = {
     {"length", OptionKind::number, "mm", "effective length of each weld", nullptr, nullptr},
     {"count", OptionKind::number, "", "number of equal welds that share the force", "1", nullptr},
     {"steel", OptionKind::text, "", "grade of the weaker part", nullptr, "S235|S275|S355|S420|S460"},
-    {"tensile", OptionKind::number, "MPa", "tensile strength of the weaker part, instead of the grade's", nullptr, nullptr},
+    {"tensile", OptionKind::number, "MPa", "tensile strength of the weaker part, instead of the grade's",
+     nullptr, nullptr},
     {"beta-w", OptionKind::number, "", "correlation factor, instead of the grade's", nullptr, nullptr},
     {"force-normal-to-weld", OptionKind::number, "N", "total force across the welds' axis", nullptr, nullptr},
     {"force-along-weld", OptionKind::number, "N", "total force along the welds' axis", nullptr, nullptr},
-    {"edition", OptionKind::text, "", "of EN 1993-1-8, for the correlation factor (2024 recalled)", "2005", "2005|2024"},
+    {"edition", OptionKind::text, "", "of EN 1993-1-8, for the correlation factor (2024 recalled)", "2005",
+     "2005|2024"},
     {"tensile-table", OptionKind::text, "", "where a grade's tensile strength is taken from", "en-1993-1-1",
      "en-1993-1-1|en-10025"},
 };
@@ -51,15 +53,17 @@ Steel<Real> steel_of(const Inputs<Real>& in, Findings& findings) {
   std::optional<Real> tensile = find_positive(in, "tensile"), beta_w = find_within(in, "beta-w", 0.1, 2);
   if (!grade.empty()) {
     const bool edition_2024 = in.text("edition") == "2024";
-    const auto known = fillet_steel(grade, edition_2024 ? FilletEdition::ed2024 : FilletEdition::ed2005,
-                                    in.text("tensile-table") == "en-10025" ? TensileTable::product : TensileTable::design);
+    const auto known =
+        fillet_steel(grade, edition_2024 ? FilletEdition::ed2024 : FilletEdition::ed2005,
+                     in.text("tensile-table") == "en-10025" ? TensileTable::product : TensileTable::design);
     if (!known) throw InputError("--steel", printable(grade), "a grade of reference/fillet_strength.csv");
     if (!beta_w) note_edition(grade, edition_2024, findings);
     if (!tensile) tensile = Real(known->tensile_MPa);
     if (!beta_w) beta_w = Real(known->beta_w);
   }
   if (!tensile) throw InputError("--steel", "nothing", "a grade, or --tensile with --beta-w");
-  if (!beta_w) throw InputError("--beta-w", "nothing", "the correlation factor that goes with --tensile, or --steel");
+  if (!beta_w)
+    throw InputError("--beta-w", "nothing", "the correlation factor that goes with --tensile, or --steel");
   return {*tensile, *beta_w};
 }
 
@@ -72,7 +76,8 @@ void judge_size(double throat_mm, double length_mm, Findings& findings) {
   constexpr double throat_min_mm = 3;
   if (throat_mm < throat_min_mm)
     add("fillet-resistance.throat", Severity::warn, "--throat", throat_mm, throat_min_mm,
-        "The throat is below the 3 mm that a load-bearing fillet needs.", "EN 1993-1-8:2005, 4.5.2(2), recalled");
+        "The throat is below the 3 mm that a load-bearing fillet needs.",
+        "EN 1993-1-8:2005, 4.5.2(2), recalled");
   const double length_min = effective_length_min_mm(throat_mm);
   if (length_mm < length_min)
     add("fillet-resistance.length", Severity::warn, "--length", length_mm, length_min,
@@ -87,11 +92,13 @@ void judge_size(double throat_mm, double length_mm, Findings& findings) {
 
 void judge_utilisation(double simplified, double directional, Findings& findings) {
   if (directional > 1)
-    findings.push_back({"fillet-resistance.exceeded", Severity::fail, "utilisation_directional", directional, 1.0, "",
-                        "The force exceeds the weld's resistance by both methods.", "EN 1993-1-8:2005, 4.5.3.2"});
+    findings.push_back({"fillet-resistance.exceeded", Severity::fail, "utilisation_directional", directional,
+                        1.0, "", "The force exceeds the weld's resistance by both methods.",
+                        "EN 1993-1-8:2005, 4.5.3.2"});
   else if (simplified > 1)
-    findings.push_back({"fillet-resistance.simplified-exceeded", Severity::note, "utilisation_simplified", simplified,
-                        1.0, "", "The simplified method is exceeded, the directional one isn't: either may be used.",
+    findings.push_back({"fillet-resistance.simplified-exceeded", Severity::note, "utilisation_simplified",
+                        simplified, 1.0, "",
+                        "The simplified method is exceeded, the directional one isn't: either may be used.",
                         "EN 1993-1-8:2005, 4.5.3.1"});
 }
 
@@ -101,8 +108,8 @@ struct Weld {
 };
 
 template <class Real>
-void compute_utilisation(const Inputs<Real>& in, const Steel<Real>& steel, const Weld<Real>& weld, const Real& strength,
-                         Results<Real>& out) {
+void compute_utilisation(const Inputs<Real>& in, const Steel<Real>& steel, const Weld<Real>& weld,
+                         const Real& strength, Results<Real>& out) {
   const std::optional<Real> normal = in.find("force-normal-to-weld"), along = in.find("force-along-weld");
   if (!normal && !along) return;
   const Real N = normal.value_or(Real(0.0)), V = along.value_or(Real(0.0));

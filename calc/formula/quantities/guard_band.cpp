@@ -47,14 +47,17 @@ void set_acceptance(const Real& u, const Limits<Real>& tolerance, Results<Real>&
   const Limits<Real> acceptance = acceptance_interval(u, tolerance);
   out.set_list("acceptance", {acceptance.lower, acceptance.upper});
   if (acceptance.lower)
-    out.explain(acceptance_lower_note, *acceptance.lower, "",
-                {{"lower", "lower tolerance limit", *tolerance.lower, ""}, {"u", "standard uncertainty", u, ""}});
+    out.explain(
+        acceptance_lower_note, *acceptance.lower, "",
+        {{"lower", "lower tolerance limit", *tolerance.lower, ""}, {"u", "standard uncertainty", u, ""}});
   if (acceptance.upper)
-    out.explain(acceptance_upper_note, *acceptance.upper, "",
-                {{"upper", "upper tolerance limit", *tolerance.upper, ""}, {"u", "standard uncertainty", u, ""}});
+    out.explain(
+        acceptance_upper_note, *acceptance.upper, "",
+        {{"upper", "upper tolerance limit", *tolerance.upper, ""}, {"u", "standard uncertainty", u, ""}});
   if (acceptance.lower && acceptance.upper && value_of(*acceptance.lower) > value_of(*acceptance.upper)) {
-    Finding finding = remark("guard-band.empty", "acceptance",
-                             "The uncertainty is larger than the limits allow for: no value can be accepted.", rule_source);
+    Finding finding =
+        remark("guard-band.empty", "acceptance",
+               "The uncertainty is larger than the limits allow for: no value can be accepted.", rule_source);
     finding.severity = Severity::warn;
     finding.value = value_of(u);
     finding.limit = (value_of(*tolerance.upper) - value_of(*tolerance.lower)) / (2 * coverage_factor);
@@ -68,11 +71,12 @@ void judge(double value, double u, const Limits<double>& tolerance, Decision dec
   const bool failed = decision == Decision::fail;
   const Limits<double>& crossed = failed ? tolerance : acceptance;
   const bool low = crossed.lower && value < *crossed.lower;
-  Finding finding = remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
-                           failed ? "The value lies beyond its limit: rejected."
-                                  : "The value lies within its limit, but inside the guard band: neither accepted nor "
-                                    "rejected.",
-                           rule_source);
+  Finding finding =
+      remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
+             failed ? "The value lies beyond its limit: rejected."
+                    : "The value lies within its limit, but inside the guard band: neither accepted nor "
+                      "rejected.",
+             rule_source);
   finding.severity = failed ? Severity::fail : Severity::warn;
   finding.value = value;
   finding.limit = low ? *crossed.lower : *crossed.upper;
@@ -84,8 +88,8 @@ void set_probability(const Real& value, const Real& u, const Limits<Real>& toler
                      Results<Real>& out) {
   // Without uncertainty the value is inside or it isn't.
   const bool certain = value_of(u) == 0;
-  const Real probability = certain ? Real(decision == Decision::fail ? 0.0 : 1.0)
-                                   : probability_of_conformity(value, u, tolerance);
+  const Real probability =
+      certain ? Real(decision == Decision::fail ? 0.0 : 1.0) : probability_of_conformity(value, u, tolerance);
   out.set("probability_of_conformity", probability);
   out.explain(conformity_note, probability, "",
               {{"y", "measured value", value, ""}, {"u", "standard uncertainty", u, ""}});
@@ -111,9 +115,10 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
 
 }  // namespace
 
-const Quantity guard_band_quantity{"guard-band", "decision on a measured value with its uncertainty (ILAC-G8)",
-                                   options,      results,
-                                   notes,        compute<double>,
-                                   compute<Dual>};
+const Quantity guard_band_quantity{
+    "guard-band", "decision on a measured value with its uncertainty (ILAC-G8)",
+    options,      results,
+    notes,        compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

@@ -10,11 +10,12 @@ namespace {
 
 constexpr OptionSpec options[] = {
     {"heat-input", OptionKind::number, "kJ/mm", "net heat input, with thermal efficiency", nullptr, nullptr},
-    {"thickness", OptionKind::number, "mm", "plate thickness; the thick-plate formula where left out", nullptr, nullptr},
+    {"thickness", OptionKind::number, "mm", "plate thickness; the thick-plate formula where left out",
+     nullptr, nullptr},
     {"preheat", OptionKind::number, "C", "preheat or interpass temperature", "20", nullptr},
     {"melting", OptionKind::number, "C", "melting temperature", "1510", nullptr},
-    {"peak", OptionKind::number, "C", "peak temperature; 730 (Ac1) where neither it nor a distance is given", nullptr,
-     nullptr},
+    {"peak", OptionKind::number, "C", "peak temperature; 730 (Ac1) where neither it nor a distance is given",
+     nullptr, nullptr},
     {"distance", OptionKind::number, "mm", "distance from the fusion line", nullptr, nullptr},
     {"heat-capacity", OptionKind::number, "J/(mm3 K)", "density times specific heat", "0.0044", nullptr},
 };
@@ -43,12 +44,14 @@ void require_peak(const PeakTemperatureCase<Real>& weld, const Real& peak) {
   if (value_of(peak) > value_of(weld.preheat_C) && value_of(peak) <= value_of(weld.melting_C)) return;
   throw InputError("--peak", number_text(value_of(peak)),
                    "a temperature above the preheat of " + number_text(value_of(weld.preheat_C)) +
-                       " C and not above the melting temperature of " + number_text(value_of(weld.melting_C)) + " C");
+                       " C and not above the melting temperature of " +
+                       number_text(value_of(weld.melting_C)) + " C");
 }
 
 /// The formula of the thin plate is used for one that cools as a thick one, or the reverse can't be told.
 template <class Real>
-void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>& thickness, Findings& findings) {
+void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>& thickness,
+                Findings& findings) {
   if (!thickness) {
     findings.push_back(remark("haz-width.thick-plate", "--thickness",
                               "No thickness is given: the thick-plate formula is used.", "rykalin-1957"));
@@ -59,11 +62,12 @@ void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>
       relative_thickness(value_of(*thickness), value_of(weld.heat_capacity_J_mm3K), relative_thickness_at_C,
                          value_of(weld.preheat_C), value_of(weld.heat_input_kJ_mm) * 1000);
   if (relative <= thin_to_relative_thickness) return;
-  Finding finding = remark("haz-width.thin-plate", "--thickness",
-                           "The relative thickness of " + rounded_text(relative, 3) +
-                               " is above 0.6, up to which a plate heats through as a thin one: the zone is wider than "
-                               "the thin-plate formula says near the surface and narrower at depth.",
-                           "adams");
+  Finding finding =
+      remark("haz-width.thin-plate", "--thickness",
+             "The relative thickness of " + rounded_text(relative, 3) +
+                 " is above 0.6, up to which a plate heats through as a thin one: the zone is wider than "
+                 "the thin-plate formula says near the surface and narrower at depth.",
+             "adams");
   finding.severity = relative > thick_from_relative_thickness ? Severity::warn : Severity::note;
   finding.value = relative;
   finding.limit = thin_to_relative_thickness;
@@ -71,8 +75,8 @@ void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>
 }
 
 template <class Real>
-void explain(const PeakTemperatureCase<Real>& weld, const std::optional<Real>& thickness, const Real& distance,
-             const Real& peak, bool distance_given, Results<Real>& out) {
+void explain(const PeakTemperatureCase<Real>& weld, const std::optional<Real>& thickness,
+             const Real& distance, const Real& peak, bool distance_given, Results<Real>& out) {
   const FormulaNote& note = thickness ? (distance_given ? thin_peak_note : thin_haz_distance_note)
                                       : (distance_given ? thick_peak_note : thick_haz_distance_note);
   out.explain(note, distance_given ? peak : distance, distance_given ? "C" : "mm",
@@ -101,7 +105,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   } else {
     peak = in.find("peak").value_or(Real(ac1_C));
     require_peak(weld, peak);
-    distance = thickness ? thin_plate_haz_distance_mm(weld, *thickness, peak) : thick_plate_haz_distance_mm(weld, peak);
+    distance = thickness ? thin_plate_haz_distance_mm(weld, *thickness, peak)
+                         : thick_plate_haz_distance_mm(weld, peak);
   }
   out.set("distance_mm", distance);
   out.set("peak_temperature_C", peak);
@@ -111,12 +116,10 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
 
 }  // namespace
 
-const Quantity haz_width_quantity{"haz-width",
-                                  "peak temperature beside the fusion line, and how far a temperature reaches",
-                                  options,
-                                  results,
-                                  notes,
-                                  compute<double>,
-                                  compute<Dual>};
+const Quantity haz_width_quantity{
+    "haz-width",  "peak temperature beside the fusion line, and how far a temperature reaches",
+    options,      results,
+    notes,        compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

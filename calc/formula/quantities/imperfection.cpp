@@ -10,7 +10,8 @@ namespace {
 constexpr OptionSpec options[] = {
     {"level", OptionKind::text, "", "quality level", nullptr, "B|C|D"},
     {"throat", OptionKind::number, "mm", "nominal throat", nullptr, nullptr},
-    {"thickness", OptionKind::number, "mm", "plate thickness; above 3 mm is taken where left out", nullptr, nullptr},
+    {"thickness", OptionKind::number, "mm", "plate thickness; above 3 mm is taken where left out", nullptr,
+     nullptr},
     {"face-width", OptionKind::number, "mm", "width of the weld's face", nullptr, nullptr},
     {"short", OptionKind::flag, "", "short imperfections (25 mm in any 100 mm at most)", nullptr, nullptr},
 };
@@ -24,8 +25,9 @@ constexpr ResultSpec results[] = {
     {"limits_mm.undercut", "mm", "undercut (5011, 5012)"},
 };
 
-constexpr const FormulaNote* notes[] = {&imperfection_notes[0], &imperfection_notes[1], &imperfection_notes[2],
-                                        &imperfection_notes[3], &imperfection_notes[4], &imperfection_notes[5]};
+constexpr const FormulaNote* notes[] = {&imperfection_notes[0], &imperfection_notes[1],
+                                        &imperfection_notes[2], &imperfection_notes[3],
+                                        &imperfection_notes[4], &imperfection_notes[5]};
 
 template <class Real>
 struct Sizes {
@@ -48,9 +50,11 @@ void note_no_limit(Permission permission, const char* key, const std::string& le
     findings.push_back(remark(rule, key, text, source));
   };
   switch (permission) {
-    case Permission::limited: break;
+    case Permission::limited:
+      break;
     case Permission::unlimited:
-      add("imperfection.unlimited", "Level " + level + " permits it whatever its size.", "ISO 5817:2014, Table 1, recalled");
+      add("imperfection.unlimited", "Level " + level + " permits it whatever its size.",
+          "ISO 5817:2014, Table 1, recalled");
       break;
     case Permission::not_permitted:
       add("imperfection.not-permitted", "Level " + level + " doesn't permit it.", "ISO 5817:2014, Table 1");
@@ -67,7 +71,8 @@ void note_no_limit(Permission permission, const char* key, const std::string& le
 }
 
 template <class Real>
-void set_limit(std::size_t which, const ImperfectionRule& rule, const Sizes<Real>& sizes, Results<Real>& out) {
+void set_limit(std::size_t which, const ImperfectionRule& rule, const Sizes<Real>& sizes,
+               Results<Real>& out) {
   const std::optional<Real>& size = sizes.of(rule.factor_of);
   if (!size) return;
   const Real limit = imperfection_limit_mm(rule, *size);
@@ -80,9 +85,10 @@ void set_limit(std::size_t which, const ImperfectionRule& rule, const Sizes<Real
                {symbol_of(rule.factor_of), "size that the row goes by", *size, "mm"},
                {"cap", "largest, where the row has one", cap, "mm"}});
   if (rule.basis == SourceBasis::recalled)
-    out.findings.push_back(remark("imperfection.recalled", key,
-                                  "This row of the table is recalled: compare it with your copy of the standard.",
-                                  "ISO 5817:2014, Table 1, recalled"));
+    out.findings.push_back(
+        remark("imperfection.recalled", key,
+               "This row of the table is recalled: compare it with your copy of the standard.",
+               "ISO 5817:2014, Table 1, recalled"));
 }
 
 /// Undercut goes by the thickness: without it nothing can be said, not even whether it is permitted.
@@ -96,7 +102,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   ImperfectionCase weld;
   weld.level = in.text("level");
   if (weld.level.empty()) throw InputError("--level", "nothing", "B, C or D");
-  const Sizes<Real> sizes{find_positive(in, "throat"), find_positive(in, "thickness"), find_positive(in, "face-width")};
+  const Sizes<Real> sizes{find_positive(in, "throat"), find_positive(in, "thickness"),
+                          find_positive(in, "face-width")};
   if (!sizes.throat_mm && !sizes.thickness_mm && !sizes.face_width_mm)
     throw InputError("--throat", "nothing", "a value, or --thickness or --face-width");
   weld.thickness_mm = sizes.thickness_mm ? value_of(*sizes.thickness_mm) : 0;
@@ -110,16 +117,17 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
       note_no_limit(judged.permission, imperfection_notes[which].result, weld.level, out.findings);
   }
   if (sizes.thickness_mm)
-    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness", 0.5, 1e6, "mm",
-                                            "ISO 5817:2014, 1"},
+    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness", 0.5, 1e6,
+                                            "mm", "ISO 5817:2014, 1"},
                                            weld.thickness_mm, "--thickness"));
 }
 
 }  // namespace
 
-const Quantity imperfection_quantity{"imperfection", "largest imperfections of a fillet by quality level (ISO 5817)",
-                                     options,        results,
-                                     notes,          compute<double>,
-                                     compute<Dual>};
+const Quantity imperfection_quantity{
+    "imperfection", "largest imperfections of a fillet by quality level (ISO 5817)",
+    options,        results,
+    notes,          compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

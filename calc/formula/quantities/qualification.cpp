@@ -7,13 +7,16 @@ namespace seamtakt {
 namespace {
 
 constexpr OptionSpec options[] = {
-    {"basis", OptionKind::text, "", "standard of the procedure test (level 2, recalled)", "iso15614-1", "iso15614-1"},
-    {"tested-heat-input", OptionKind::number, "kJ/mm", "heat input, or arc energy, of the test", nullptr, nullptr},
+    {"basis", OptionKind::text, "", "standard of the procedure test (level 2, recalled)", "iso15614-1",
+     "iso15614-1"},
+    {"tested-heat-input", OptionKind::number, "kJ/mm", "heat input, or arc energy, of the test", nullptr,
+     nullptr},
     {"tested-thickness", OptionKind::number, "mm", "thickness of the test piece", nullptr, nullptr},
     {"tested-throat", OptionKind::number, "mm", "throat of the test fillet", nullptr, nullptr},
     {"joint", OptionKind::text, "",
-     "butt, or fillet (also by its joint: tee, corner, lap); fillet where a throat is given and this left out", nullptr,
-     "butt|fillet|tee|corner|lap"},
+     "butt, or fillet (also by its joint: tee, corner, lap); fillet where a throat is given and this left "
+     "out",
+     nullptr, "butt|fillet|tee|corner|lap"},
     {"runs", OptionKind::text, "", "runs of the test weld", "multi", "single|multi"},
     {"impact", OptionKind::flag, "", "impact was required and tested", nullptr, nullptr},
     {"hardness", OptionKind::flag, "", "hardness was required and tested", nullptr, nullptr},
@@ -34,7 +37,7 @@ constexpr const char* recalled_source = "ISO 15614-1:2017 level 2, recalled";
 struct Notes {
   const FormulaNote& low;
   const FormulaNote& high;
-  const char* symbol;   ///< of the tested value
+  const char* symbol;  ///< of the tested value
   const char* meaning;
   const char* unit;
 };
@@ -61,8 +64,9 @@ void note_impact_limit(const QualifiedTest& test, double tested_mm, const Qualif
   if (test.joint != "butt" || test.impact_tested || tested_mm <= 3 || tested_mm > untested_impact_up_to_mm ||
       !range.high || *range.high <= untested_impact_up_to_mm)
     return;
-  Finding finding = remark("qualification.impact-thickness", "thickness_mm",
-                           "Where impact properties are required and weren't tested, 12 mm is the most.", recalled_source);
+  Finding finding =
+      remark("qualification.impact-thickness", "thickness_mm",
+             "Where impact properties are required and weren't tested, 12 mm is the most.", recalled_source);
   finding.value = *range.high;
   finding.limit = untested_impact_up_to_mm;
   finding.unit = "mm";
@@ -73,8 +77,9 @@ template <class Real>
 void compute_thickness(const QualifiedTest& test, const Real& tested, Results<Real>& out) {
   const auto rule = thickness_rule(test, value_of(tested));
   if (!rule) {
-    Finding finding = remark("qualification.no-range", "--tested-thickness",
-                             "The standard has no thickness range for a single run thicker than 100 mm.", recalled_source);
+    Finding finding =
+        remark("qualification.no-range", "--tested-thickness",
+               "The standard has no thickness range for a single run thicker than 100 mm.", recalled_source);
     finding.severity = Severity::warn;
     finding.value = value_of(tested);
     finding.limit = 100;
@@ -82,8 +87,9 @@ void compute_thickness(const QualifiedTest& test, const Real& tested, Results<Re
     out.findings.push_back(std::move(finding));
     return;
   }
-  set_range({qualified_thickness_low_note, qualified_thickness_high_note, "t", "thickness of the test piece", "mm"},
-            *rule, tested, out);
+  set_range(
+      {qualified_thickness_low_note, qualified_thickness_high_note, "t", "thickness of the test piece", "mm"},
+      *rule, tested, out);
   note_impact_limit(test, value_of(tested), qualified_range(*rule, value_of(tested)), out.findings);
 }
 
@@ -111,26 +117,26 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
     throw InputError("--tested-thickness", "nothing", "a value, or --tested-heat-input or --tested-throat");
   const QualifiedTest test = test_of(in);
   if (heat_input)
-    set_range({qualified_heat_input_low_note, qualified_heat_input_high_note, "Q", "heat input of the test", "kJ/mm"},
+    set_range({qualified_heat_input_low_note, qualified_heat_input_high_note, "Q", "heat input of the test",
+               "kJ/mm"},
               heat_input_rule(test), *heat_input, out);
   if (thickness) compute_thickness(test, *thickness, out);
   if (throat)
     set_range({qualified_throat_low_note, qualified_throat_high_note, "a", "throat of the test weld", "mm"},
               throat_rule(test), *throat, out);
-  out.findings.push_back(remark("qualification.recalled", "--basis",
-                                "The ranges are recalled: compare them with your copy of the standard before they are "
-                                "relied on.",
-                                recalled_source));
+  out.findings.push_back(
+      remark("qualification.recalled", "--basis",
+             "The ranges are recalled: compare them with your copy of the standard before they are "
+             "relied on.",
+             recalled_source));
 }
 
 }  // namespace
 
-const Quantity qualification_quantity{"qualification",
-                                      "what a procedure test qualifies (ISO 15614-1 level 2, recalled)",
-                                      options,
-                                      results,
-                                      notes,
-                                      compute<double>,
-                                      compute<Dual>};
+const Quantity qualification_quantity{
+    "qualification", "what a procedure test qualifies (ISO 15614-1 level 2, recalled)",
+    options,         results,
+    notes,           compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

@@ -18,8 +18,8 @@ constexpr OptionSpec options[] = {
     {"thickness", OptionKind::number, "mm", "plate thickness (models thin and plate)", nullptr, nullptr},
     {"preheat", OptionKind::number, "C", "preheat or interpass temperature", "20", nullptr},
     {"model", OptionKind::text, "",
-     "thick: half space; thin: sheet; plate: finite thickness; ellipsoid: double ellipsoid since --time", nullptr,
-     "thick|thin|plate|ellipsoid"},
+     "thick: half space; thin: sheet; plate: finite thickness; ellipsoid: double ellipsoid since --time",
+     nullptr, "thick|thin|plate|ellipsoid"},
     {"conductivity", OptionKind::number, "W/(mm K)", "thermal conductivity", "0.028", nullptr},
     {"heat-capacity", OptionKind::number, "J/(mm3 K)", "density times specific heat", "0.0044", nullptr},
     {"a", OptionKind::number, "mm", "ellipsoid: half width", nullptr, nullptr},
@@ -32,7 +32,8 @@ constexpr OptionSpec options[] = {
 
 constexpr ResultSpec results[] = {{"temperature_C", "C", "temperature"}};
 
-constexpr const FormulaNote* notes[] = {&thick_plate_note, &thin_plate_note, &plate_note, &double_ellipsoid_note};
+constexpr const FormulaNote* notes[] = {&thick_plate_note, &thin_plate_note, &plate_note,
+                                        &double_ellipsoid_note};
 
 template <class Real>
 struct Asked {
@@ -71,7 +72,8 @@ double singular_distance_mm(const Asked<Real>& what) {
 // Nearer to a point source than this its field says nothing, and its numbers leave the range of a double.
 constexpr double nearest_mm = 1e-6;
 
-Finding in_pool(std::optional<double> temperature_C, Severity severity, std::string text, const char* source) {
+Finding in_pool(std::optional<double> temperature_C, Severity severity, std::string text,
+                const char* source) {
   Finding finding = remark("temperature.weld-pool", "temperature_C", std::move(text), source);
   finding.severity = severity;
   finding.value = temperature_C;
@@ -91,11 +93,12 @@ void note_model(const Asked<Real>& what, Findings& findings) {
       value_of(source.preheat_C), value_of(source.net_power_W) / value_of(source.travel_speed_mm_s));
   const bool thick = what.model == "thick";
   if (thick ? relative >= thick_from_relative_thickness : relative <= thin_to_relative_thickness) return;
-  Finding finding = remark("temperature.model-thickness", "--model",
-                           "The relative thickness of " + rounded_text(relative, 3) + " is " +
-                               (thick ? "below 0.9, from which a plate cools as a thick one; model plate holds for both."
-                                      : "above 0.6, up to which a plate cools as a thin one; model plate holds for both."),
-                           "adams");
+  Finding finding =
+      remark("temperature.model-thickness", "--model",
+             "The relative thickness of " + rounded_text(relative, 3) + " is " +
+                 (thick ? "below 0.9, from which a plate cools as a thick one; model plate holds for both."
+                        : "above 0.6, up to which a plate cools as a thin one; model plate holds for both."),
+             "adams");
   finding.severity = Severity::warn;
   finding.value = relative;
   finding.limit = thick ? thick_from_relative_thickness : thin_to_relative_thickness;
@@ -128,9 +131,9 @@ template <class Real>
 void compute_point_source(const Asked<Real>& what, Results<Real>& out) {
   note_model(what, out.findings);
   if (singular_distance_mm(what) < nearest_mm) {
-    out.findings.push_back(in_pool(std::nullopt, Severity::warn,
-                                   "At the source itself the formula has no temperature: it is infinite there.",
-                                   "rosenthal-1946"));
+    out.findings.push_back(in_pool(
+        std::nullopt, Severity::warn,
+        "At the source itself the formula has no temperature: it is infinite there.", "rosenthal-1946"));
     return;
   }
   Real temperature;
@@ -142,11 +145,11 @@ void compute_point_source(const Asked<Real>& what, Results<Real>& out) {
     temperature = thick_plate_temperature_C(what.source, what.point);
   if (!(value_of(temperature) <= steel_melting_C)) {
     const double limit = std::numeric_limits<double>::max();
-    out.findings.push_back(in_pool(std::min(value_of(temperature), limit), Severity::warn,
-                                   "The point lies in the weld pool, where the formula says nothing: it gives " +
-                                       rounded_text(std::min(value_of(temperature), limit), 4) +
-                                       " degC, above the melting temperature.",
-                                   "rosenthal-1946"));
+    out.findings.push_back(in_pool(
+        std::min(value_of(temperature), limit), Severity::warn,
+        "The point lies in the weld pool, where the formula says nothing: it gives " +
+            rounded_text(std::min(value_of(temperature), limit), 4) + " degC, above the melting temperature.",
+        "rosenthal-1946"));
     return;
   }
   out.set("temperature_C", temperature);
@@ -166,14 +169,16 @@ void compute_ellipsoid(const Inputs<Real>& in, const Asked<Real>& what, Results<
                {"rho_c", "density times specific heat", what.source.heat_capacity_J_mm3K, "J/(mm3 K)"},
                {"t", "since the arc was struck", time, "s"}});
   if (what.thickness_mm)
-    out.findings.push_back(remark("temperature.thickness-unused", "--thickness",
-                                  "The ellipsoid's solution is for a body without a lower face; the thickness isn't used.",
-                                  "fachinotti-2011"));
+    out.findings.push_back(
+        remark("temperature.thickness-unused", "--thickness",
+               "The ellipsoid's solution is for a body without a lower face; the thickness isn't used.",
+               "fachinotti-2011"));
   if (value_of(temperature) > steel_melting_C)
-    out.findings.push_back(in_pool(value_of(temperature), Severity::warn,
-                                   "Above the melting temperature this is conduction alone, without melting or flow, "
-                                   "and no temperature of the pool.",
-                                   "fachinotti-2011"));
+    out.findings.push_back(
+        in_pool(value_of(temperature), Severity::warn,
+                "Above the melting temperature this is conduction alone, without melting or flow, "
+                "and no temperature of the pool.",
+                "fachinotti-2011"));
 }
 
 template <class Real>
@@ -187,12 +192,10 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
 
 }  // namespace
 
-const Quantity temperature_quantity{"temperature",
-                                    "temperature around the moving arc: Rosenthal, Rykalin, images, double ellipsoid",
-                                    options,
-                                    results,
-                                    notes,
-                                    compute<double>,
-                                    compute<Dual>};
+const Quantity temperature_quantity{
+    "temperature", "temperature around the moving arc: Rosenthal, Rykalin, images, double ellipsoid",
+    options,       results,
+    notes,         compute<double>,
+    compute<Dual>};
 
 }  // namespace seamtakt

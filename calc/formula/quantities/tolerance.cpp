@@ -8,9 +8,11 @@ namespace {
 
 constexpr OptionSpec options[] = {
     {"length", OptionKind::number, "mm", "nominal length; of an angle, its shorter leg", nullptr, nullptr},
-    {"class", OptionKind::text, "", "A to D: lengths and angles, E to H: straightness", nullptr, "A|B|C|D|E|F|G|H"},
-    {"kind", OptionKind::text, "", "what is measured; linear for A to D, straightness for E to H where left out",
-     nullptr, "linear|angular|straightness"},
+    {"class", OptionKind::text, "", "A to D: lengths and angles, E to H: straightness", nullptr,
+     "A|B|C|D|E|F|G|H"},
+    {"kind", OptionKind::text, "",
+     "what is measured; linear for A to D, straightness for E to H where left out", nullptr,
+     "linear|angular|straightness"},
 };
 
 constexpr ResultSpec results[] = {
@@ -18,8 +20,8 @@ constexpr ResultSpec results[] = {
     {"tolerance_deg", "deg", "tolerance +-"},
 };
 
-constexpr const FormulaNote* notes[] = {&linear_tolerance_note, &angular_tolerance_note, &angular_tolerance_mm_note,
-                                        &straightness_tolerance_note};
+constexpr const FormulaNote* notes[] = {&linear_tolerance_note, &angular_tolerance_note,
+                                        &angular_tolerance_mm_note, &straightness_tolerance_note};
 
 ToleranceKind kind_asked(const std::string& kind, const std::string& tolerance_class) {
   if (kind == "linear") return ToleranceKind::linear;
@@ -30,9 +32,12 @@ ToleranceKind kind_asked(const std::string& kind, const std::string& tolerance_c
 
 const FormulaNote& note_of(ToleranceKind kind) {
   switch (kind) {
-    case ToleranceKind::angular: return angular_tolerance_note;
-    case ToleranceKind::straightness: return straightness_tolerance_note;
-    default: return linear_tolerance_note;
+    case ToleranceKind::angular:
+      return angular_tolerance_note;
+    case ToleranceKind::straightness:
+      return straightness_tolerance_note;
+    default:
+      return linear_tolerance_note;
   }
 }
 
@@ -50,7 +55,8 @@ void note_no_row(ToleranceKind kind, double length_mm, Findings& findings) {
 }
 
 template <class Real>
-void set_tolerance(ToleranceKind kind, const GeneralTolerance& tolerance, const Real& length, Results<Real>& out) {
+void set_tolerance(ToleranceKind kind, const GeneralTolerance& tolerance, const Real& length,
+                   Results<Real>& out) {
   if (tolerance.tolerance_mm) {
     const Real value(*tolerance.tolerance_mm);
     out.set("tolerance_mm", value);
@@ -69,9 +75,10 @@ void set_tolerance(ToleranceKind kind, const GeneralTolerance& tolerance, const 
                  {"L", "shorter leg", length, "mm"}});
   }
   if (tolerance.basis == SourceBasis::recalled)
-    out.findings.push_back(remark("tolerance.recalled", "--class",
-                                  "This row of the table is recalled: compare it with your copy of the standard.",
-                                  "ISO 13920:1996, recalled"));
+    out.findings.push_back(
+        remark("tolerance.recalled", "--class",
+               "This row of the table is recalled: compare it with your copy of the standard.",
+               "ISO 13920:1996, recalled"));
 }
 
 template <class Real>
@@ -80,7 +87,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   const std::string tolerance_class = in.text("class");
   if (tolerance_class.empty()) throw InputError("--class", "nothing", "one of A to H");
   const ToleranceKind kind = kind_asked(in.text("kind"), tolerance_class);
-  const std::optional<GeneralTolerance> tolerance = general_tolerance(kind, tolerance_class, value_of(length));
+  const std::optional<GeneralTolerance> tolerance =
+      general_tolerance(kind, tolerance_class, value_of(length));
   if (tolerance)
     set_tolerance(kind, *tolerance, length, out);
   else
@@ -89,9 +97,9 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
 
 }  // namespace
 
-const Quantity tolerance_quantity{"tolerance", "general tolerances of welded constructions (ISO 13920)",
-                                  options,     results,
-                                  notes,       compute<double>,
+const Quantity tolerance_quantity{"tolerance",  "general tolerances of welded constructions (ISO 13920)",
+                                  options,      results,
+                                  notes,        compute<double>,
                                   compute<Dual>};
 
 }  // namespace seamtakt

@@ -1,0 +1,177 @@
+#include <cstdlib>
+#include <ctime>
+#include <memory>
+
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+#include "formula/heat_input.hpp"
+#include "records/audit.hpp"
+#include "records/audit_json.hpp"
+#include "records/record_store.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+struct Options {
+  std::vector<std::string> logs, carry;
+  std::string plan, process, store, columns, units, manual;
+  std::string unit_serial, weldment, seam;
+  std::string arc_current = "5A", arc_off = "1s", length_tolerance = "10%";
+  std::string who, why;
+  int pass = 0;
+  std::uint64_t max_rejected = 0;
+  std::size_t sort_window = 0;
+  bool json = false, summary = false;
+};
+
+AuditOptions audit_options(const Options& given) {
+  AuditOptions options;
+  options.unit_serial = given.unit_serial;
+  options.weldment = given.weldment;
+  options.seam = given.seam;
+  if (given.pass > 0) options.pass = given.pass;
+  options.arc_current_A = parse_quantity(given.arc_current, *find_unit("A"), "--arc-current");
+  options.arc_off_s = parse_quantity(given.arc_off, *find_unit("s"), "--arc-off");
+  options.length_tolerance_pct = parse_quantity(given.length_tolerance, *find_unit("%"), "--length-tolerance");
+  if (!given.process.empty() && !thermal_efficiency_of(given.process))
+    throw InputError("--process", "\"" + printable(given.process) + "\"", "an arc process number of ISO 4063, such as 135");
+  options.process = given.process;
+  if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
+  if (!given.units.empty()) options.units = load_unit_times(given.units);
+  if (!given.manual.empty()) options.manual = load_manual_seams(given.manual);
+  options.carry = given.carry;
+  options.max_rejected = given.max_rejected;
+  options.sort_window = given.sort_window;
+  options.digest = !given.store.empty();
+  return options;
+}
+
+std::string utc_now() {
+  const std::time_t now = std::time(nullptr);
+  std::tm utc{};
+  gmtime_r(&now, &utc);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
+  return text;
+}
+
+std::string store_result(const AuditResult& audited, const Options& given, const Provenance& provenance) {
+  IngestNote note;
+  note.recorded_at_utc = utc_now();
+  note.who = given.who;
+  note.why = given.why;
+  note.program_version = provenance.program_version;
+  note.catalogue_sha256 = provenance.catalogue_sha256;
+  note.plan_file = provenance.plan_file;
+  note.plan_sha256 = provenance.plan_sha256;
+  return open_record_store(given.store)->append(audited, note).text;
+}
+
+std::string pass_table(const AuditResult& audited) {
+  TextTable table({{"Unit", "", true, 0}, {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Schedule", "", true, 0},
+                   {"Arc time", "s", false, 5}, {"Starts", "", false, 0}, {"Length", "mm", false, 5},
+                   {"Current", "A", false, 4}, {"Voltage", "V", false, 4}, {"Power", "W", false, 5},
+                   {"Energy", "J", false, 6}, {"Heat input", "kJ/mm", false, 4}, {"U", "kJ/mm", false, 2},
+                   {"Verdict", "", true, 0}});
+  for (const PassRecord& pass : audited.passes)
+    table.cell(pass.unit_serial).cell(pass.weldment + "/" + pass.seam).cell(pass.pass ? std::to_string(*pass.pass) : "-")
+        .cell(pass.schedule.empty() ? "-" : pass.schedule).cell(pass.arc_time_s).cell(pass.arc_starts)
+        .cell(pass.length_mm).cell(pass.mean_current_A).cell(pass.mean_voltage_V).cell(pass.mean_power_W)
+        .cell(pass.energy_J).cell(pass.heat_input_kJ_mm).cell(pass.U_heat_input_kJ_mm)
+        .cell(pass.verdict ? to_string(*pass.verdict) : "not judged");
+  return table.text();
+}
+
+std::string yes_no(const std::optional<bool>& value) { return value ? (*value ? "yes" : "no") : "-"; }
+
+std::string missing_text(const UnitRecord& unit) {
+  std::string text;
+  for (const PassRef& missing : unit.missing_passes)
+    text += (text.empty() ? "" : ", ") + missing.seam + (missing.pass ? "/" + std::to_string(*missing.pass) : "");
+  return text;
+}
+
+std::string unit_table(const AuditResult& audited) {
+  TextTable table({{"Unit", "", true, 0}, {"Weldment", "", true, 0}, {"Complete", "", true, 0}, {"Robot", "", true, 0},
+                   {"Manual", "", true, 0}, {"Missing passes", "", true, 0}});
+  for (const UnitRecord& unit : audited.units)
+    table.cell(unit.unit_serial).cell(unit.weldment).cell(yes_no(unit.complete)).cell(yes_no(unit.complete_robot))
+        .cell(yes_no(unit.complete_manual)).cell(missing_text(unit));
+  return table.text();
+}
+
+std::string table_text(const AuditResult& audited, bool summary) {
+  std::string text = summary ? std::string() : "Passes\n" + pass_table(audited) + "\n";
+  text += "Units\n" + unit_table(audited) + "\n";
+  std::size_t verdicts[3] = {}, not_judged = 0;
+  for (const PassRecord& pass : audited.passes) {
+    if (pass.verdict)
+      ++verdicts[static_cast<std::size_t>(*pass.verdict)];
+    else
+      ++not_judged;
+  }
+  text += std::to_string(audited.passes.size()) + " passes: " + std::to_string(verdicts[0]) + " pass, " +
+          std::to_string(verdicts[1]) + " fail, " + std::to_string(verdicts[2]) + " undecided, " +
+          std::to_string(not_judged) + " not judged\n";
+  text += "Rows: " + std::to_string(audited.rows.read) + " read = " + std::to_string(audited.rows.in_passes) +
+          " in passes + " + std::to_string(audited.rows.arc_off) + " arc off + " + std::to_string(audited.rows.rejected) +
+          " rejected\n";
+  for (const RejectedRow& row : audited.rejected.listed)
+    text += "rejected " + row.file + ":" + std::to_string(row.line) + ": " + row.reason + "\n";
+  return text + "\nFindings: " + findings_count(audited.findings) + "\n" + findings_text(audited.findings);
+}
+
+void run(const Options& given, Result& result) {
+  LoadedPlan loaded;
+  loaded.provenance = provenance_without_plan();
+  if (!given.plan.empty()) loaded = load(given.plan);
+  std::vector<LogSource> logs;
+  for (const std::string& path : given.logs) logs.push_back({path, nullptr});
+  const AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
+  if (given.json)
+    write_audit_json(audited, result.output);
+  else
+    result.output = table_text(audited, given.summary);
+  result.exit_code = audited.too_many_rejected ? bad_input : exit_code_for(audited.findings);
+  for (const PassRecord& pass : audited.passes)
+    if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
+  if (audited.too_many_rejected || given.store.empty()) return;
+  const std::string stored = store_result(audited, given, loaded.provenance);
+  if (!given.json) result.output += "\n" + stored + "\n";
+}
+
+}  // namespace
+
+void add_audit(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  Options& o = *options;
+  CLI::App* command = app.add_subcommand("audit", "Pass records from logged arc data, judged against their schedules");
+  command->add_option("LOG", o.logs, "arc logs: CSV, .gz, or - for standard input")->required();
+  command->add_option("--plan", o.plan, "plan whose schedules the passes are judged by");
+  command->add_option("--process", o.process, "process number of ISO 4063 where no plan tells it");
+  command->add_option("--store", o.store, "sqlite:FILE that keeps the records");
+  command->add_option("--columns", o.columns, "JSON that maps a log's own column names");
+  command->add_option("--units", o.units, "CSV of unit_serial, weldment, start, end: units by time");
+  command->add_option("--manual", o.manual, "CSV of the manual seams");
+  command->add_option("--carry", o.carry, "columns kept word for word in each record")->delimiter(',');
+  command->add_option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");
+  command->add_option("--weldment", o.weldment, "weldment where the log doesn't name one");
+  command->add_option("--seam", o.seam, "seam where the log doesn't name one");
+  command->add_option("--pass", o.pass, "pass where the log doesn't name one")->check(CLI::PositiveNumber);
+  command->add_option("--arc-current", o.arc_current, "the arc is on above this current (a bare number is in A) [5A]");
+  command->add_option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
+  command->add_option("--length-tolerance", o.length_tolerance, "arc time x planned speed may differ from the planned length by this (%) [10%]");
+  command->add_option("--max-rejected", o.max_rejected, "rows that may be rejected [0]");
+  command->add_option("--sort-window", o.sort_window, "rows within which disorder in time is put right [0]");
+  command->add_option("--who", o.who, "who imports, kept with the records");
+  command->add_option("--why", o.why, "why, kept with the records");
+  command->add_flag("--summary", o.summary, "units and findings only");
+  command->add_flag("--json", o.json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

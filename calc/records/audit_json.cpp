@@ -1,0 +1,218 @@
+#include "records/audit_json.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// Empty text is null.
+void text_member(JsonWriter& json, const char* key, const std::string& text) {
+  json.key(key);
+  if (text.empty()) {
+    json.null();
+  } else {
+    json.value(text);
+  }
+}
+
+void write_identity(const PassRecord& record, JsonWriter& json) {
+  text_member(json, "unit_serial", record.unit_serial);
+  text_member(json, "weldment", record.weldment);
+  text_member(json, "seam", record.seam);
+  json.member("pass", record.pass);
+  text_member(json, "schedule", record.schedule);
+  text_member(json, "schedule_revision", record.schedule_revision_logged);
+  text_member(json, "robot", record.robot);
+}
+
+void write_figures(const PassRecord& record, JsonWriter& json) {
+  json.member("samples", record.samples);
+  json.member("duration_s", record.duration_s);
+  json.member("arc_time_s", record.arc_time_s);
+  json.member("arc_starts", record.arc_starts);
+  json.member("length_mm", record.length_mm);
+  text_member(json, "length_source", record.length_source);
+  json.member("overlap_mm", record.overlap_mm);
+  json.member("product_power_W", record.product_power_W);
+  json.member("mean_current_A", record.mean_current_A);
+  json.member("mean_voltage_V", record.mean_voltage_V);
+  json.member("mean_power_W", record.mean_power_W);
+  json.member("energy_J", record.energy_J);
+  json.member("waveform_factor", record.waveform_factor);
+  json.member("travel_speed_mm_s", record.travel_speed_mm_s);
+  json.member("wire_feed_speed_m_min", record.wire_feed_speed_m_min);
+  json.member("wire_counter_m_min", record.wire_counter_m_min);
+  json.member("gas_flow_l_min", record.gas_flow_l_min);
+  json.member("interpass_C", record.interpass_C);
+  json.member("arc_energy_kJ_mm", record.arc_energy_kJ_mm);
+  json.member("heat_input_kJ_mm", record.heat_input_kJ_mm);
+  json.member("U_heat_input_kJ_mm", record.U_heat_input_kJ_mm);
+  json.member("cooling_time_s", record.cooling_time_s);
+  json.member("min_current_A", record.min_current_A);
+  json.member("max_current_A", record.max_current_A);
+  json.member("min_voltage_V", record.min_voltage_V);
+  json.member("max_voltage_V", record.max_voltage_V);
+  json.member("frozen_s", record.frozen_s);
+}
+
+void write_steady(const SteadyMeans& steady, JsonWriter& json) {
+  json.key("steady").begin_object(JsonWriter::Layout::compact);
+  json.member("time_s", steady.time_s);
+  json.member("current_A", steady.current_A);
+  json.member("voltage_V", steady.voltage_V);
+  json.member("wire_feed_speed_m_min", steady.wire_feed_speed_m_min);
+  json.member("travel_speed_mm_s", steady.travel_speed_mm_s);
+  json.member("gas_flow_l_min", steady.gas_flow_l_min);
+  json.end_object();
+}
+
+void write_carried(const std::vector<CarriedColumn>& carried, JsonWriter& json) {
+  json.key("carried").begin_object(JsonWriter::Layout::compact);
+  for (const auto& column : carried) {
+    json.key(column.name);
+    if (column.values.empty()) {
+      json.null();
+    } else if (column.values.size() == 1) {
+      json.value(column.values[0]);
+    } else {
+      json.begin_array(JsonWriter::Layout::compact);
+      for (const auto& value : column.values) json.value(value);
+      json.end_array();
+    }
+  }
+  json.end_object();
+}
+
+void write_refs(const char* key, const std::vector<PassRef>& refs, JsonWriter& json) {
+  json.key(key).begin_array();
+  for (const auto& ref : refs) {
+    json.begin_object(JsonWriter::Layout::compact);
+    text_member(json, "seam", ref.seam);
+    json.member("pass", ref.pass);
+    json.member("by", ref.by);
+    json.end_object();
+  }
+  json.end_array();
+}
+
+void write_json(const RejectedRow& row, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("file", row.file);
+  json.member("line", row.line);
+  json.member("reason", row.reason);
+  json.end_object();
+}
+
+void write_json(const AuditedLog& log, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("name", log.name);
+  json.member("bytes", log.bytes);
+  json.member("rows", log.rows);
+  text_member(json, "sha256", log.sha256);
+  json.end_object();
+}
+
+template <class List>
+void write_list(const char* key, const List& list, JsonWriter& json) {
+  json.key(key).begin_array();
+  for (const auto& item : list) write_json(item, json);
+  json.end_array();
+}
+
+void write_rows(const RowCounts& rows, JsonWriter& json) {
+  json.key("rows").begin_object(JsonWriter::Layout::compact);
+  json.member("read", rows.read);
+  json.member("in_passes", rows.in_passes);
+  json.member("arc_off", rows.arc_off);
+  json.member("rejected", rows.rejected);
+  json.end_object();
+}
+
+}  // namespace
+
+void write_json(const PassRecord& record, JsonWriter& json) {
+  json.begin_object();
+  write_identity(record, json);
+  write_figures(record, json);
+  write_steady(record.steady, json);
+  json.key("verdict");
+  if (record.verdict) {
+    json.value(to_string(*record.verdict));
+  } else {
+    json.null();
+  }
+  text_member(json, "source", record.source);
+  json.member("source_line_first", record.source_line_first);
+  json.member("source_line_last", record.source_line_last);
+  text_member(json, "started", record.started);
+  text_member(json, "energy_method", record.energy_method);
+  json.key("interruptions").begin_array();
+  for (const auto& each : record.interruptions) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("start_s", each.start_s).member("duration_s", each.duration_s).member("line", each.line);
+    json.end_object();
+  }
+  json.end_array();
+  json.member("interruption_count", record.interruption_count);
+  write_carried(record.carried, json);
+  json.end_object();
+}
+
+void write_json(const UnitRecord& unit, JsonWriter& json) {
+  json.begin_object();
+  text_member(json, "unit_serial", unit.unit_serial);
+  text_member(json, "weldment", unit.weldment);
+  json.member("complete", unit.complete);
+  json.member("complete_robot", unit.complete_robot);
+  json.member("complete_manual", unit.complete_manual);
+  write_refs("missing_passes", unit.missing_passes, json);
+  write_refs("extra_passes", unit.extra_passes, json);
+  write_refs("repeated_passes", unit.repeated_passes, json);
+  json.end_object();
+}
+
+void write_json(const ManualSeam& seam, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  text_member(json, "unit_serial", seam.unit_serial);
+  text_member(json, "weldment", seam.weldment);
+  text_member(json, "seam", seam.seam);
+  json.member("pass", seam.pass);
+  text_member(json, "welder", seam.welder);
+  text_member(json, "schedule", seam.schedule);
+  text_member(json, "date", seam.date);
+  text_member(json, "result", seam.result);
+  json.end_object();
+}
+
+void write_json(const Finding& finding, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("rule", finding.rule);
+  json.member("severity", to_string(finding.severity));
+  json.member("where", finding.where);
+  json.member("value", finding.value);
+  json.member("limit", finding.limit);
+  text_member(json, "unit", finding.unit);
+  json.member("text", finding.text);
+  json.member("source", finding.source);
+  json.end_object();
+}
+
+void write_audit_members(const AuditResult& result, JsonWriter& json) {
+  write_list("passes", result.passes, json);
+  write_list("units", result.units, json);
+  write_list("rejected", result.rejected.listed, json);
+  json.member("rejected_count", result.rejected.count);
+  write_list("manual", result.manual, json);
+  write_rows(result.rows, json);
+  write_list("logs", result.logs, json);
+  write_list("findings", result.findings, json);
+}
+
+void write_audit_json(const AuditResult& result, std::string& out) {
+  JsonWriter json;
+  json.begin_object();
+  write_audit_members(result, json);
+  json.end_object();
+  out += json.take();
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "base/finding.hpp"
+#include "records/pass_record.hpp"
+#include "records/planned_pass.hpp"
+#include "records/unit_times.hpp"
+
+namespace seamtakt {
+
+/// A robot's pass as far as completeness goes.
+struct WeldedPass {
+  const PassRecord* record = nullptr;
+  bool known_to_plan = false;
+  bool in_another_log_too = false;
+  double planned_length_mm = 0;  ///< 0 where not known
+};
+
+/// Which passes each unit has, lacks, has beyond the plan and has twice. A unit is complete with all robot
+/// and all manual passes, none of them failed. Units of `expected` count even where nothing was logged of
+/// them. plan: nullptr leaves completeness open. Adds findings.
+std::vector<UnitRecord> check_completeness(const std::vector<WeldedPass>& welded,
+                                           const std::vector<ManualSeam>& manual,
+                                           const std::vector<UnitTime>& expected, const PlannedPasses* plan,
+                                           Findings& findings);
+
+}  // namespace seamtakt

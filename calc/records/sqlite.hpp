@@ -1,0 +1,72 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace seamtakt {
+
+/// An open SQLite database. Every outcome but success is thrown: InputError where the file is no database,
+/// std::system_error for the machine's failures.
+class Sqlite {
+ public:
+  /// Opens for reading and writing; creates the file where it is absent.
+  explicit Sqlite(std::string path);
+  ~Sqlite();
+  Sqlite(const Sqlite&) = delete;
+  Sqlite& operator=(const Sqlite&) = delete;
+
+  /// Runs statements that give no rows (fixed texts of the program only).
+  void run(const char* sql);
+  /// The one integer that a statement gives.
+  std::int64_t integer(const char* sql);
+  sqlite3* handle() const { return handle_; }
+  const std::string& path() const { return path_; }
+  [[noreturn]] void fail(int code) const;
+
+ private:
+  std::string path_;
+  sqlite3* handle_ = nullptr;
+};
+
+/// A prepared statement with its values bound from 1 on. Texts and blobs are copied.
+class SqliteStatement {
+ public:
+  SqliteStatement(Sqlite& database, const char* sql);
+  ~SqliteStatement();
+  SqliteStatement(const SqliteStatement&) = delete;
+  SqliteStatement& operator=(const SqliteStatement&) = delete;
+
+  SqliteStatement& bind(int index, std::int64_t value);
+  SqliteStatement& bind_text(int index, std::string_view text);
+  SqliteStatement& bind_blob(int index, std::string_view bytes);
+  /// True where a row is at hand, false at the end.
+  bool step();
+  /// Runs it to its end and makes it ready to run again.
+  void run();
+  void reset();
+  std::int64_t integer(int column) const;
+  std::string bytes(int column) const;
+
+ private:
+  Sqlite& database_;
+  sqlite3_stmt* statement_ = nullptr;
+};
+
+/// A transaction that is rolled back unless it is committed. It takes the write lock at once, so that what it
+/// reads can't change before it writes.
+class SqliteTransaction {
+ public:
+  explicit SqliteTransaction(Sqlite& database);
+  ~SqliteTransaction();
+  void commit();
+
+ private:
+  Sqlite& database_;
+  bool open_ = true;
+};
+
+}  // namespace seamtakt
