@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <cstring>
 #include <iterator>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -21,70 +20,36 @@ struct Place {
   std::size_t byte = 0;
 };
 
-/// Follows the bytes that the parser takes and notes where the last value or key began: the parser itself
-/// only tells how far it has read, which is past the end of what it reports.
-class Tracker {
+/// Finds lines and columns. Places are asked for in rising order but for errors, so each byte is looked at
+/// about once.
+class PlaceFinder {
  public:
-  void take(char c) {
-    if (skip_ > 0) {
-      --skip_;
-      ++next_.byte;
-      return;
-    }
-    last_ = next_;
-    switch (state_) {
-      case State::string:
-        state_ = c == '"' ? State::between : (c == '\\' ? State::escape : State::string);
-        break;
-      case State::escape:
-        state_ = State::string;
-        break;
-      case State::between:
-      case State::word:
-        begin(c);
-        break;
-    }
-    advance(c);
+  explicit PlaceFinder(std::string_view text) : text_(text) {
+    if (text.starts_with(byte_order_mark)) start_.byte = byte_order_mark.size();
+    now_ = start_;
   }
-  void skip(unsigned bytes) { skip_ = bytes; }
-  Place value() const { return value_; }
-  Place last() const { return last_; }
-  Place next() const { return next_; }
+
+  Place at(std::size_t byte) {
+    if (byte < now_.byte) now_ = start_;
+    for (; now_.byte < byte; ++now_.byte) {
+      const char c = text_[now_.byte];
+      if (c == '\n') {
+        ++now_.line;
+        now_.column = 1;
+      } else {
+        now_.column += (static_cast<unsigned char>(c) & 0xc0) != 0x80;
+      }
+    }
+    return now_;
+  }
 
  private:
-  enum class State { between, word, string, escape };
-
-  void begin(char c) {
-    if (std::strchr(" \t\r\n,:]}", c)) {
-      state_ = State::between;
-    } else if (c == '"') {
-      state_ = State::string;
-      value_ = next_;
-    } else if (c == '[' || c == '{') {
-      state_ = State::between;
-      value_ = next_;
-    } else if (state_ == State::between) {
-      state_ = State::word;
-      value_ = next_;
-    }
-  }
-  void advance(char c) {
-    ++next_.byte;
-    if (c == '\n') {
-      ++next_.line;
-      next_.column = 1;
-    } else if ((static_cast<unsigned char>(c) & 0xc0) != 0x80) {
-      ++next_.column;
-    }
-  }
-
-  State state_ = State::between;
-  unsigned skip_ = 0;
-  Place value_, last_, next_;
+  std::string_view text_;
+  Place start_, now_;
 };
 
-/// Hands the text's bytes to the parser and each of them to the tracker.
-class TrackedBytes {
+/// Hands the text's bytes to the parser and tells how many it has taken.
+class CountedBytes {
  public:
   using iterator_category = std::input_iterator_tag;
   using value_type = char;
@@ -92,24 +57,29 @@ class TrackedBytes {
   using pointer = const char*;
   using reference = const char&;
 
-  TrackedBytes(const char* at, Tracker* tracker) : at_(at), tracker_(tracker) {}
+  CountedBytes(const char* at, const char** taken) : at_(at), taken_(taken) {}
   reference operator*() const { return *at_; }
-  TrackedBytes& operator++() {
-    tracker_->take(*at_++);
+  CountedBytes& operator++() {
+    *taken_ = ++at_;
     return *this;
   }
-  TrackedBytes operator++(int) {
-    TrackedBytes before = *this;
+  CountedBytes operator++(int) {
+    CountedBytes before = *this;
     ++*this;
     return before;
   }
-  bool operator==(const TrackedBytes& other) const { return at_ == other.at_; }
-  bool operator!=(const TrackedBytes& other) const { return at_ != other.at_; }
+  bool operator==(const CountedBytes& other) const { return at_ == other.at_; }
+  bool operator!=(const CountedBytes& other) const { return at_ != other.at_; }
 
  private:
   const char* at_;
-  Tracker* tracker_;
+  const char** taken_;
 };
+
+/// What may stand between two values or keys.
+bool is_between(char c) {
+  return c == ' ' || c == '\n' || c == '\t' || c == '\r' || c == ',' || c == ':' || c == ']' || c == '}';
+}
 
 std::string escaped_pointer_part(std::string_view key) {
   std::string part;
@@ -122,8 +92,13 @@ class TreeBuilder {
  public:
   using Dom = nlohmann::json;
 
-  TreeBuilder(std::string_view text, std::string file, const JsonLimits& limits, const Tracker& tracker)
-      : text_(text), file_(std::move(file)), limits_(limits), tracker_(tracker) {}
+  TreeBuilder(std::string_view text, std::string file, const JsonLimits& limits)
+      : text_(text), file_(std::move(file)), limits_(limits), places_(text), taken_(text.data()) {
+    if (text.starts_with(byte_order_mark)) after_last_ = byte_order_mark.size();
+  }
+
+  CountedBytes begin() { return {text_.data(), &taken_}; }
+  CountedBytes end() { return {text_.data() + text_.size(), &taken_}; }
 
   bool null() {
     add(JsonNode::Kind::null);
@@ -136,12 +111,12 @@ class TreeBuilder {
   bool number_integer(Dom::number_integer_t value) { return number(static_cast<double>(value), true); }
   bool number_unsigned(Dom::number_unsigned_t value) { return number(static_cast<double>(value), true); }
   bool number_float(Dom::number_float_t value, const std::string& text) {
-    if (!std::isfinite(value)) refuse("the number " + printable(text, 40), "a finite number");
     return number(value, text.find_first_of(".eE") == std::string::npos);
   }
   bool string(std::string& value) {
+    JsonNode* node = add(JsonNode::Kind::string);
     check_string(value);
-    add(JsonNode::Kind::string)->string = std::move(value);
+    node->string = std::move(value);
     return true;
   }
   bool binary(Dom::binary_t&) { return false; }
@@ -150,6 +125,7 @@ class TreeBuilder {
   bool end_object() { return close(); }
   bool end_array() { return close(); }
   bool key(std::string& name) {
+    find_token();
     check_string(name);
     Open& object = open_.back();
     if (!object.take(name))
@@ -163,7 +139,7 @@ class TreeBuilder {
 
   JsonNode& root() { return root_; }
   [[noreturn]] void refuse(std::string found, std::string expected) const {
-    refuse_at(tracker_.value(), std::move(found), std::move(expected));
+    refuse_at(token_, std::move(found), std::move(expected));
   }
 
  private:
@@ -185,6 +161,15 @@ class TreeBuilder {
   };
 
   JsonNode* add(JsonNode::Kind kind);
+  /// The parser only tells that it has taken a value or key, and it may have taken the byte behind a number
+  /// too. The value's first byte is the first behind the last one that can't stand between values.
+  void find_token() {
+    std::size_t byte = after_last_;
+    while (byte < text_.size() && is_between(text_[byte])) ++byte;
+    token_ = places_.at(byte);
+    after_last_ = taken();
+  }
+  std::size_t taken() const { return static_cast<std::size_t>(taken_ - text_.data()); }
   bool number(double value, bool written_as_integer) {
     JsonNode* node = add(JsonNode::Kind::number);
     node->number = value;
@@ -192,11 +177,12 @@ class TreeBuilder {
     return true;
   }
   bool open(JsonNode::Kind kind) {
+    JsonNode* node = add(kind);
     if (open_.size() >= limits_.depth) {
       refuse("nesting deeper than " + std::to_string(limits_.depth),
              "fewer arrays and objects in one another");
     }
-    open_.push_back({add(kind), {}});
+    open_.push_back({node, {}});
     return true;
   }
   bool close() {
@@ -235,13 +221,17 @@ class TreeBuilder {
   std::string_view text_;
   std::string file_;
   const JsonLimits& limits_;
-  const Tracker& tracker_;
+  PlaceFinder places_;
+  const char* taken_;           ///< the parser has read up to here
+  std::size_t after_last_ = 0;  ///< and had read up to here at the value before
+  Place token_;                 ///< where the value or key at hand begins
   JsonNode root_;
   std::vector<Open> open_;
   std::size_t values_ = 0;
 };
 
 JsonNode* TreeBuilder::add(JsonNode::Kind kind) {
+  find_token();
   if (++values_ > limits_.values) refuse("more than " + std::to_string(limits_.values) + " values", "fewer");
   JsonNode* node = &root_;
   if (!open_.empty()) {
@@ -254,8 +244,8 @@ JsonNode* TreeBuilder::add(JsonNode::Kind kind) {
     }
   }
   node->kind = kind;
-  node->line = tracker_.value().line;
-  node->column = tracker_.value().column;
+  node->line = token_.line;
+  node->column = token_.column;
   return node;
 }
 
@@ -301,20 +291,22 @@ std::string TreeBuilder::piece_at(Place place) const {
 
 bool TreeBuilder::parse_error(std::size_t, const std::string&, const Dom::exception& error) {
   // Behind "last read" the library repeats the file's own text, which mustn't be taken for the message.
+  find_token();
   const std::string whole = error.what();
   const std::string_view message = std::string_view(whole).substr(0, whole.find("; last read: '"));
   const auto says = [message](std::string_view part) { return message.find(part) != std::string_view::npos; };
-  if (error.id == 406) refuse("the number " + piece_at(tracker_.value()), "a finite number");
+  if (error.id == 406) refuse("the number " + piece_at(token_), "a finite number");
   if (says("unexpected end of input") || says("missing closing quote")) {
-    refuse_at(tracker_.next(), "the end of the text", "the rest of a JSON value");
+    refuse_at(places_.at(taken()), "the end of the text", "the rest of a JSON value");
   }
+  const Place last = places_.at(taken() - 1);
   for (const StringFault& fault : string_faults) {
-    if (says("invalid string") && says(fault.part)) refuse_at(tracker_.last(), fault.found, fault.expected);
+    if (says("invalid string") && says(fault.part)) refuse_at(last, fault.found, fault.expected);
   }
   // A sign is one byte, so it is the last that was read; of a word or a number the parser has read more.
   const bool is_sign =
       says("unexpected ','") || says("unexpected ':'") || says("unexpected ']'") || says("unexpected '}'");
-  const Place place = is_sign ? tracker_.last() : tracker_.value();
+  const Place place = is_sign ? last : token_;
   const bool finished = values_ > 0 && open_.empty();
   refuse_at(place, piece_at(place), finished ? "the end of the text" : expected_by(message));
 }
@@ -327,22 +319,19 @@ void check_bytes(std::string_view text, const std::string& file, const JsonLimit
   const std::size_t nul = text.find('\0');
   if (nul == std::string_view::npos) return;
   // The parser takes NUL for the end of the text, so it is looked for here.
-  Tracker tracker;
-  for (char c : text.substr(0, nul)) tracker.take(c);
-  throw InputError(
-      name + ":" + std::to_string(tracker.next().line) + ":" + std::to_string(tracker.next().column),
-      "the byte NUL", "JSON text in UTF-8");
+  const Place place = PlaceFinder(text).at(nul);
+  throw InputError(name + ":" + std::to_string(place.line) + ":" + std::to_string(place.column),
+                   "the byte NUL", "JSON text in UTF-8");
 }
 
 }  // namespace
 
 JsonNode parse_json(std::string_view text, const std::string& file, const JsonLimits& limits) {
   check_bytes(text, file, limits);
-  Tracker tracker;
-  if (text.starts_with(byte_order_mark)) tracker.skip(static_cast<unsigned>(byte_order_mark.size()));
-  TreeBuilder builder(text, file, limits, tracker);
-  const TrackedBytes begin(text.data(), &tracker), end(text.data() + text.size(), &tracker);
-  if (!nlohmann::json::sax_parse(begin, end, &builder)) builder.refuse("text that isn't JSON", "JSON");
+  TreeBuilder builder(text, file, limits);
+  if (!nlohmann::json::sax_parse(builder.begin(), builder.end(), &builder)) {
+    builder.refuse("text that isn't JSON", "JSON");
+  }
   return std::move(builder.root());
 }
 

@@ -25,7 +25,7 @@ void append_number(std::string& out, double number) {
     const auto end = std::to_chars(text, text + sizeof text, static_cast<std::int64_t>(number));
     out.append(text, end.ptr);
   } else {
-    out += number_text(number);
+    append_number_text(out, number);
   }
 }
 

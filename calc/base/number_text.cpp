@@ -55,13 +55,19 @@ std::string with_exponent(const Decimal& decimal) {
 
 }  // namespace
 
-std::string number_text(double value) {
+void append_number_text(std::string& out, double value) {
   const double size = std::abs(value);
   const bool is_plain = size == 0 || (size >= smallest_plain && size < largest_plain);
   char text[64];
   const auto end = std::to_chars(text, text + sizeof text, value,
                                  is_plain ? std::chars_format::fixed : std::chars_format::scientific);
-  return {text, end.ptr};
+  out.append(text, end.ptr);
+}
+
+std::string number_text(double value) {
+  std::string text;
+  append_number_text(text, value);
+  return text;
 }
 
 std::string rounded_text(double value, int digits) {

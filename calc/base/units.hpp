@@ -83,6 +83,7 @@ const Unit* unit_of_key(std::string_view key);
 
 /// Shortest text that reads back as the same double, '.' as the decimal sign, whatever the locale.
 std::string number_text(double value);
+void append_number_text(std::string& out, double value);
 
 /// `value` with `digits` significant digits (1 to 17), without zeros at the end, and without exponent where
 /// that reads better: "0.8134", "1041.4", "5".

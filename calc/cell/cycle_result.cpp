@@ -58,9 +58,8 @@ double* sum_of(CycleResult& result, MoveKind kind) {
     case MoveKind::wire_change:
       return &result.wire_change_s;
     case MoveKind::load:
-      return &result.load_unload_s;
     case MoveKind::index:
-      return nullptr;
+      return nullptr;  // of the stations, not the robots
   }
   return nullptr;
 }
@@ -164,6 +163,7 @@ CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledC
                      "every pass once, in an allowed order");
   result.cycle_time_s =
       station_cycle_s(cell.stations, result.weld_s, weldment.load_s, weldment.unload_s, cell.index_s);
+  result.load_unload_s = weldment.load_s + weldment.unload_s;
   result.moves.reserve(moves.size() + 3);
   for (const BareMove& bare : moves) result.moves.push_back(named(plan, weldment, model, bare));
   add_station_moves(weldment, cell, result);

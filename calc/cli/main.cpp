@@ -11,7 +11,7 @@ namespace {
 using namespace seamtakt;
 
 int fail(int code, const std::string& message) {
-  std::fprintf(stderr, "seamtakt: %s\n", message.c_str());
+  std::fprintf(stderr, "%s\n", message.c_str());
   return code;
 }
 

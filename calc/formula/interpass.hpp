@@ -9,7 +9,7 @@ namespace seamtakt {
 
 /// Time until the weld behind the arc has cooled to the interpass temperature by conduction.
 ///   thick  t = Q/(2*pi*lambda*(Ti-T0))*F3        thin  t = (Q/d)^2/(4*pi*lambda*rho_c*(Ti-T0)^2)*F2
-/// Source: adams-1958 (centre line cooling of a fast source, thick and thin plate). The larger of the two
+/// Source: adams (centre line cooling of a fast source, thick and thin plate). The larger of the two
 /// holds, as for t8/5: a plate is never colder than the thick body, nor than the thin plate it has become.
 /// Deviation: the shape factors of en-1011-2 are applied as to t8/5; convection and radiation are left out,
 /// so the wait is on the long side. Q: net heat input (J/mm, > 0); lambda: conductivity (W/(mm K)); rho_c:
@@ -37,7 +37,7 @@ Real interpass_wait_thin_s(const Real& heat_input_J_mm, const Real& thickness_mm
 inline constexpr FormulaNote interpass_thick_note{"interpass.thick",
                                                   "wait_s",
                                                   "t = Q*1000*F3/(2*pi*lambda*(Ti-T0))",
-                                                  "adams-1958",
+                                                  "adams",
                                                   "centre line, thick plate",
                                                   "plate thick against the heat; conduction only",
                                                   "not stated by the source",
@@ -45,7 +45,7 @@ inline constexpr FormulaNote interpass_thick_note{"interpass.thick",
 inline constexpr FormulaNote interpass_thin_note{"interpass.thin",
                                                  "wait_s",
                                                  "t = (Q*1000/d)^2*F2/(4*pi*lambda*rhoc*(Ti-T0)^2)",
-                                                 "adams-1958",
+                                                 "adams",
                                                  "centre line, thin plate",
                                                  "plate thin against the heat; conduction only",
                                                  "not stated by the source",

@@ -23,7 +23,9 @@ struct Row {
   std::string tolerance_reason;  ///< empty: half the last printed digit; else "2 %: why"
 };
 
-inline std::filesystem::path folder() { return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/published"; }
+inline std::filesystem::path folder() {
+  return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/published";
+}
 
 inline std::vector<Row> rows_of(const std::filesystem::path& file) {
   CsvTable table = read_csv(file.string());
@@ -76,7 +78,8 @@ inline void add_series(const std::string& name, QuantityRequest& request) {
     std::vector<double>& series = request.inputs.series[column];
     for (const CsvRow& row : table.rows) {
       double value = 0;
-      if (!parse_number(row.fields[table.require(column)], value)) throw InputError(name, "no number", "a number");
+      if (!parse_number(row.fields[table.require(column)], value))
+        throw InputError(name, "no number", "a number");
       series.push_back(value);
     }
   }
@@ -94,10 +97,16 @@ inline void add_input(const Quantity& quantity, const std::string& name, const s
   }
   const OptionSpec& option = option_named(quantity, name);
   switch (option.kind) {
-    case OptionKind::number: request.inputs.numbers[name] = number_in(text, option); return;
-    case OptionKind::series: add_series(text, request); return;
+    case OptionKind::number:
+      request.inputs.numbers[name] = number_in(text, option);
+      return;
+    case OptionKind::series:
+      add_series(text, request);
+      return;
     case OptionKind::text:
-    case OptionKind::flag: request.inputs.texts[name] = text; return;
+    case OptionKind::flag:
+      request.inputs.texts[name] = text;
+      return;
   }
 }
 

@@ -1,4 +1,5 @@
-// Checks against the outside: each row of this folder's tables through the same function that the program calls.
+// Checks against the outside: each row of this folder's tables through the same function that the program
+// calls.
 #include <gtest/gtest.h>
 
 #include <set>
@@ -52,7 +53,8 @@ Found of_value(const ResultValue<double>& value, int element) {
 
 /// The row's key in an answer: "key", "key[0]", "u_key" (first order) or "mc_key" (Monte Carlo).
 Found found_in(const QuantityAnswer& answered, std::string key) {
-  for (auto [prefix, uncertainties] : {std::pair{"u_", &answered.u}, std::pair{"mc_", &answered.u_monte_carlo}})
+  for (auto [prefix, uncertainties] :
+       {std::pair{"u_", &answered.u}, std::pair{"mc_", &answered.u_monte_carlo}})
     if (key.starts_with(prefix)) {
       auto at = uncertainties->find(key.substr(std::string(prefix).size()));
       return at == uncertainties->end() ? Found{} : Found{false, at->second, ""};
@@ -74,8 +76,9 @@ bool is_number(const std::string& text) {
 void expect_number(const Row& row, const Found& found) {
   ASSERT_TRUE(found.number) << row.key << " isn't a number here";
   double expected = std::stod(row.expected), allowed = tolerance(row), error = *found.number - expected;
-  EXPECT_LE(std::abs(error), allowed) << row.key << ": expected " << row.expected << ", got "
-                                      << number_text(*found.number) << ", off by " << error << ", allowed " << allowed;
+  EXPECT_LE(std::abs(error), allowed)
+      << row.key << ": expected " << row.expected << ", got " << number_text(*found.number) << ", off by "
+      << error << ", allowed " << allowed;
 }
 
 void check(const Row& row) {
@@ -103,7 +106,8 @@ class PublishedTable : public testing::TestWithParam<std::filesystem::path> {};
 
 TEST_P(PublishedTable, IsReproduced) {
   for (const Row& row : rows_of(GetParam())) {
-    SCOPED_TRACE(row.place + " " + row.quantity + " " + row.inputs + " (" + row.source + ", " + row.clause + ")");
+    SCOPED_TRACE(row.place + " " + row.quantity + " " + row.inputs + " (" + row.source + ", " + row.clause +
+                 ")");
     try {
       check(row);
     } catch (const InputError& error) {
@@ -114,14 +118,16 @@ TEST_P(PublishedTable, IsReproduced) {
 
 std::string table_name(const testing::TestParamInfo<std::filesystem::path>& info) {
   std::string name = info.param.stem().string();
-  std::replace_if(name.begin(), name.end(), [](char c) { return !std::isalnum(static_cast<unsigned char>(c)); }, '_');
+  std::replace_if(
+      name.begin(), name.end(), [](char c) { return !std::isalnum(static_cast<unsigned char>(c)); }, '_');
   return name;
 }
 
 INSTANTIATE_TEST_SUITE_P(Tables, PublishedTable, testing::ValuesIn(files()), table_name);
 
 TEST(PublishedRows, NameASourceThatStandsInTheList) {
-  CsvTable sources = read_csv((std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "reference/sources.csv").string());
+  CsvTable sources =
+      read_csv((std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "reference/sources.csv").string());
   std::set<std::string> keys;
   for (const CsvRow& row : sources.rows) keys.insert(row.fields[sources.require("key")]);
   for (const Row& row : all_rows()) EXPECT_TRUE(keys.contains(row.source)) << row.place << ": " << row.source;

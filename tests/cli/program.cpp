@@ -1,0 +1,46 @@
+#include "cli/program.hpp"
+
+#include <fcntl.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <cstdlib>
+
+namespace seamtakt::test {
+
+namespace {
+
+std::string take_text(std::FILE* file) {
+  std::string text;
+  char block[65536];
+  std::rewind(file);
+  for (std::size_t n; (n = std::fread(block, 1, sizeof block, file)) > 0;) text.append(block, n);
+  std::fclose(file);
+  return text;
+}
+
+}  // namespace
+
+ProgramRun run_program(const std::vector<std::string>& arguments) {
+  std::FILE *output = std::tmpfile(), *errors = std::tmpfile();
+  const pid_t child = fork();
+  if (child == 0) {
+    dup2(fileno(output), STDOUT_FILENO);
+    dup2(fileno(errors), STDERR_FILENO);
+    std::vector<char*> argv{const_cast<char*>(SEAMTAKT_PROGRAM)};
+    for (const std::string& argument : arguments) argv.push_back(const_cast<char*>(argument.c_str()));
+    argv.push_back(nullptr);
+    execv(SEAMTAKT_PROGRAM, argv.data());
+    _exit(127);
+  }
+  int status = 0;
+  waitpid(child, &status, 0);
+  ProgramRun run;
+  run.exit_code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+  run.output = take_text(output);
+  run.errors = take_text(errors);
+  return run;
+}
+
+}  // namespace seamtakt::test

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace seamtakt::test {
+
+struct ProgramRun {
+  int exit_code = -1;
+  std::string output, errors;
+};
+
+/// Runs the real program with these arguments and waits for it.
+ProgramRun run_program(const std::vector<std::string>& arguments);
+
+}  // namespace seamtakt::test
