@@ -144,7 +144,7 @@ TEST_F(Evaluated, ExplanationEndsInTheSameNumberAsTheEvaluation) {
   const std::vector<Explanation> chain = explain(plan, "X/S1/pass 1", "heat_input_kJ_mm");
   ASSERT_GE(chain.size(), 3u);
   EXPECT_EQ(chain[0].result, pass(0).heat_input_kJ_mm);
-  EXPECT_NE(explanation_text(chain[0]).find("EN 1011-1"), std::string::npos) << explanation_text(chain[0]);
+  EXPECT_NE(explanation_text(chain[0]).find("en-1011-1"), std::string::npos) << explanation_text(chain[0]);
   EXPECT_EQ(explain(plan, "X/S2", "leg_mm")[0].result, *evaluation.seams[1].leg_mm);
 }
 
