@@ -51,11 +51,11 @@ void ArcSums::add(const ArcInterval& interval) {
   travel_speed.add(interval.travel_speed);
   gas_flow.add(interval.gas_flow);
   energy_J.add(interval.energy_J);
-  travelled_mm.add(interval.travelled_mm);
-  wire_used_mm.add(interval.wire_used_mm);
-  progress_mm.add(interval.progress_mm);
-  torch_fine_mm.add(interval.torch_fine_mm);
-  torch_coarse_mm.add(interval.torch_coarse_mm);
+  if (interval.travel_speed.ns > 0) travelled_mm.add(interval.travelled_mm);
+  if (interval.wire_used_mm > 0) wire_used_mm.add(interval.wire_used_mm);
+  if (interval.located) progress_mm.add(interval.progress_mm);
+  if (interval.torch_fine_mm > 0) torch_fine_mm.add(interval.torch_fine_mm);
+  if (interval.torch_coarse_mm > 0) torch_coarse_mm.add(interval.torch_coarse_mm);
   lower(min_current_A, interval.min_current_A);
   raise(max_current_A, interval.max_current_A);
   if (interval.voltage.ns == 0) return;

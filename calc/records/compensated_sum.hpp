@@ -1,7 +1,5 @@
 #pragma once
 
-#include <cmath>
-
 namespace seamtakt {
 
 /// Sum that carries along what rounding lost (Neumaier's form of Kahan's summation): its error doesn't grow
@@ -11,7 +9,8 @@ class CompensatedSum {
  public:
   void add(double term) {
     const double total = sum_ + term;
-    lost_ += std::fabs(sum_) >= std::fabs(term) ? (sum_ - total) + term : (term - total) + sum_;
+    const double term_seen = total - sum_;
+    lost_ += (sum_ - (total - term_seen)) + (term - term_seen);
     sum_ = total;
   }
   double value() const { return sum_ + lost_; }

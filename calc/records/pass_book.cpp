@@ -93,14 +93,21 @@ void PassBook::add(const LogRow& row) {
 }
 
 PassBook::Route& PassBook::route_of(const LogRow& row) {
-  for (Route* route : lately_)
-    if (route != nullptr && route->fits(row)) return *route;
+  for (std::size_t i = 0; i < lately_.size(); ++i) {
+    Route* route = lately_[(last_lately_ + lately_.size() - i) % lately_.size()];
+    if (route == nullptr || !route->fits(row)) continue;
+    last_lately_ = (last_lately_ + lately_.size() - i) % lately_.size();
+    return *route;
+  }
   std::string key;
   for (const LogText text : routed_texts) (key += row[text]) += '\x1f';
   const auto found = routes_.find(key);
   Route& route =
       found != routes_.end() && found->second->fits(row) ? *found->second : new_route(row, std::move(key));
-  lately_[next_lately_++ % lately_.size()] = &route;
+  // Beside the last one's place, so that the routes of robots that take turns all stay.
+  last_lately_ = (newest_lately_ + 1) % lately_.size();
+  newest_lately_ = last_lately_;
+  lately_[last_lately_] = &route;
   return route;
 }
 

@@ -78,7 +78,7 @@ class PassBook {
   std::deque<Route> all_routes_;        ///< of this log
   std::unordered_map<std::string, Route*> routes_;
   std::array<Route*, 8> lately_{};  ///< routes of the last rows: looked at before the map
-  std::size_t next_lately_ = 0;
+  std::size_t last_lately_ = 0, newest_lately_ = 0;
   std::map<std::pair<PassKey, std::string>, std::unique_ptr<Stream>> streams_;
   std::map<std::string, Route*, std::less<>> job_of_robot_;
   std::deque<PassEntry*> recent_;

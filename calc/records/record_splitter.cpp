@@ -74,55 +74,55 @@ void RecordSplitter::refuse_open_quote() const {
                    "a closing quote within " + std::to_string(limits_.record_bytes) + " bytes");
 }
 
-void RecordSplitter::add_field(Record& record, std::string_view text) {
-  if (text.size() > limits_.field_bytes) record.problem = "a field longer than the limit";
-  if (record.count < fields_.size()) fields_[record.count] = text;
-  ++record.count;
+void RecordSplitter::check_lengths(Record& record) const {
+  if (record.text.size() > limits_.record_bytes) record.problem = "a row longer than the limit";
+  if (record.text.size() <= limits_.field_bytes) return;
+  for (std::size_t i = 0; i < std::min(record.count, fields_.size()); ++i)
+    if (fields_[i].size() > limits_.field_bytes) record.problem = "a field longer than the limit";
 }
 
 RecordSplitter::Step RecordSplitter::scan(Record& record) {
   const char* const data = block_.data();
-  std::size_t p = at_, field_begin = at_;
+  const CharClass* const class_of = class_.data();
+  std::string_view* const fields = fields_.data();
+  const std::size_t last_field = fields_.size() - 1;
+  std::size_t p = at_, field_begin = at_, count = 0;
   std::string_view quoted;
   bool is_quoted = false;
   for (;;) {
-    while (class_[static_cast<unsigned char>(data[p])] == plain) ++p;
-    const CharClass what = class_[static_cast<unsigned char>(data[p])];
-    if (what == newline || what == delimiter_char || what == carriage_return) {
-      if (what == newline && more_may_come(p)) return ask_for_bytes();
-      std::size_t next = p + 1;
-      if (what == carriage_return) {
-        if (more_may_come(next)) return ask_for_bytes();
-        if (data[next] != '\n') {
-          record.problem = "a carriage return inside a row";
-          p = next;
-          continue;
-        }
-        next = std::min(next + 1, end_);  // the sentinel isn't part of the file
-      }
-      add_field(record, is_quoted ? quoted : view(field_begin, p));
+    CharClass what;
+    while ((what = class_of[static_cast<unsigned char>(data[p])]) == plain) ++p;
+    if (what == delimiter_char) {
+      fields[std::min(count++, last_field)] = is_quoted ? quoted : view(field_begin, p);
       is_quoted = false;
-      if (what == delimiter_char) {
-        p = field_begin = next;
-        continue;
-      }
-      record.text = view(at_, p);
-      if (record.text.size() > limits_.record_bytes) record.problem = "a row longer than the limit";
-      at_ = std::min(next, end_);
-      return Step::record;
-    }
-    if (what == quote && p == field_begin && !is_quoted) {
+      field_begin = ++p;
+    } else if (what == newline) {
+      if (more_may_come(p)) return ask_for_bytes();
+      break;
+    } else if (what == carriage_return) {
+      if (more_may_come(p + 1)) return ask_for_bytes();
+      if (data[p + 1] == '\n') break;
+      record.problem = "a carriage return inside a row";
+      ++p;
+    } else if (what == quote && p == field_begin && !is_quoted) {
       if (!scan_quoted(record, p, quoted)) return ask_for_bytes();
       is_quoted = true;
-      const CharClass after = class_[static_cast<unsigned char>(data[p])];
+      const CharClass after = class_of[static_cast<unsigned char>(data[p])];
       if (after == plain || after == quote || after == high) record.problem = "text after a closing quote";
-      continue;
+    } else {
+      if (what == quote) record.problem = "a quote inside a field that doesn't begin with one";
+      if (what == control) record.problem = "a control character";
+      if (what == high) record.has_high_bytes = true;
+      ++p;
     }
-    if (what == quote) record.problem = "a quote inside a field that doesn't begin with one";
-    if (what == control) record.problem = "a control character";
-    if (what == high) record.has_high_bytes = true;
-    ++p;
   }
+  fields[std::min(count++, last_field)] = is_quoted ? quoted : view(field_begin, p);
+  record.count = count;
+  record.text = view(at_, p);
+  check_lengths(record);
+  // The sentinel behind the last byte isn't part of the file.
+  at_ = std::min(p + (data[p] == '\r' ? 2 : 1), end_);
+  return Step::record;
 }
 
 bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::string_view& text) {
@@ -130,6 +130,7 @@ bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::str
   const std::size_t begin = position + 1;
   std::size_t p = begin;
   bool doubled = false;
+  record.has_quotes = true;
   for (;; ++p) {
     if (p >= end_) {
       if (!source_ended_) return false;

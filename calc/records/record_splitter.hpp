@@ -28,6 +28,7 @@ class RecordSplitter {
     std::size_t count = 0;          ///< of fields
     const char* problem = nullptr;  ///< why it can't be used, nullptr where it can
     bool has_high_bytes = false;    ///< some byte is above 0x7f
+    bool has_quotes = false;        ///< some field is quoted: it may hold the line's end
     std::string_view text;          ///< as it stands in the file, without the line's end
   };
   enum class Step { record, need_bytes, end };
@@ -53,8 +54,7 @@ class RecordSplitter {
   Step scan(Record& record);
   /// A quoted field from its opening quote on; false where the block ends before its closing one.
   bool scan_quoted(Record& record, std::size_t& position, std::string_view& text);
-  void add_field(Record& record, std::size_t from, std::size_t to) { add_field(record, view(from, to)); }
-  void add_field(Record& record, std::string_view text);
+  void check_lengths(Record& record) const;
   std::string_view view(std::size_t from, std::size_t to) const { return {block_.data() + from, to - from}; }
   bool more_may_come(std::size_t position) const { return position >= end_ && !source_ended_; }
   Step ask_for_bytes() const;
@@ -70,8 +70,8 @@ class RecordSplitter {
   std::uint64_t line_ = 1, bytes_read_ = 0;
   std::uint64_t lines_in_record_ = 0;
   std::array<CharClass, 256> class_{};
-  std::vector<std::string_view> fields_;
-  std::deque<std::string> unescaped_;  ///< fields in which "" stood for a quote
+  std::vector<std::string_view> fields_;  ///< one more than allowed, which all that are too many share
+  std::deque<std::string> unescaped_;     ///< fields in which "" stood for a quote
 };
 
 }  // namespace seamtakt

@@ -43,7 +43,11 @@ RowReader::RowReader(const LogShape& shape, const LogColumns* columns)
     : shape_(shape),
       columns_(columns),
       decimal_comma_(shape.delimiter != ','),
-      accept_short_rows_(columns != nullptr && columns->accept_short_rows) {}
+      accept_short_rows_(columns != nullptr && columns->accept_short_rows) {
+  for (std::size_t i = 0; i < log_text_count; ++i)
+    if (shape.texts[i] >= 0)
+      texts_.push_back({static_cast<std::size_t>(shape.texts[i]), static_cast<LogText>(i)});
+}
 
 std::string RowReader::refusal(std::size_t column, std::string_view found, std::string_view expected) const {
   const std::string name =
@@ -82,7 +86,7 @@ std::string RowReader::read(const RecordSplitter& fields, const RecordSplitter::
   if ((row.present & power_bits) == 0) return "found no voltage, power or energy, expected a number";
   for (std::size_t i = 0; i < carried.size(); ++i)
     carried[i] = shape_.carried[i] < count ? fields.field(shape_.carried[i]) : std::string_view();
-  reason = read_texts(fields, count, record.has_high_bytes, row);
+  reason = read_texts(fields, record, row);
   if (!reason.empty() || !record.has_high_bytes) return reason;
   for (std::size_t i = 0; i < carried.size(); ++i)
     if (printable(carried[i], 8192) != carried[i])
@@ -129,24 +133,22 @@ std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count
   return refusal(shape_.time[0], text, expected);
 }
 
-std::string RowReader::read_texts(const RecordSplitter& fields, std::size_t count, bool has_high_bytes,
+std::string RowReader::read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
                                   LogRow& row) const {
   row.arc_on = -1;
   row.pass = 0;
-  for (std::size_t i = 0; i < log_text_count; ++i) {
-    row.text[i] = {};
-    if (shape_.texts[i] < 0 || static_cast<std::size_t>(shape_.texts[i]) >= count) continue;
-    const auto column = static_cast<std::size_t>(shape_.texts[i]);
-    const std::string_view text = without_outer_blanks(fields.field(column));
-    row.text[i] = text;
+  for (const auto& [column, what] : texts_) {
+    const std::string_view text =
+        column < record.count ? without_outer_blanks(fields.field(column)) : std::string_view();
+    row.text[index_of(what)] = text;
     if (text.empty()) continue;
-    if (i == index_of(LogText::pass)) {
+    if (what == LogText::pass) {
       if (!parse_pass(text, row.pass)) return refusal(column, text, "a whole number from 1");
-    } else if (i == index_of(LogText::arc_on)) {
+    } else if (what == LogText::arc_on) {
       const int truth = truth_of(text);
       if (truth < -1) return refusal(column, text, "1 or 0");
       row.arc_on = static_cast<std::int8_t>(truth);
-    } else if (has_high_bytes || text.find_first_of("\n\r\t") != std::string_view::npos) {
+    } else if (record.has_high_bytes || record.has_quotes) {
       // Names are compared and printed: one with hidden characters would look like another.
       if (printable(text, 8192) != text) return refusal(column, text, "text without hidden characters");
     }

@@ -3,6 +3,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "records/log_header.hpp"
 #include "records/log_reader.hpp"
@@ -21,7 +22,7 @@ class RowReader {
 
  private:
   std::string read_time(const RecordSplitter& fields, std::size_t count, LogRow& row);
-  std::string read_texts(const RecordSplitter& fields, std::size_t count, bool has_high_bytes,
+  std::string read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
                          LogRow& row) const;
   bool parse_time(std::string_view text, LogTime& time) const;
   std::string refusal(std::size_t column, std::string_view found, std::string_view expected) const;
@@ -30,6 +31,11 @@ class RowReader {
   const LogColumns* columns_;
   bool decimal_comma_ = false;
   bool accept_short_rows_ = false;
+  struct TextColumn {
+    std::size_t column;
+    LogText what;
+  };
+  std::vector<TextColumn> texts_;
   std::string joined_time_;
 };
 

@@ -13,7 +13,7 @@
 //    rising from 60 %; crater: for crater_fill_s the arc stands at the end, the current falling to 60 %;
 //  - between the runs of an intermittent seam, before and after a pass, rows with the arc off.
 // The second unit (the only one, where there is one) has two faults unless --clean: in the first pass of its
-// third robot seam the current lies 22 % low in the middle third of the way, and its last robot seam's last
+// third robot seam the current lies 30 % low in the middle third of the way, and its last robot seam's last
 // pass is missing.
 // --truth writes a row a pass: the mean of current and voltage on the steady part before noise, weld length,
 // fault.
@@ -45,7 +45,7 @@ namespace {
 
 constexpr double true_melting_factor = 1.03;
 constexpr double level_spread = 0.01, current_noise = 0.015, voltage_noise = 0.01;
-constexpr double transient_share = 0.6, fault_share = 0.78;
+constexpr double transient_share = 0.6, fault_share = 0.70;
 constexpr double lead_in_s = 0.2, pause_s = 5;
 constexpr std::chrono::sys_days first_day = std::chrono::year(2026) / 3 / 2;
 constexpr double first_second = 6 * 3600;

@@ -90,7 +90,8 @@ inline void add_input(const Quantity& quantity, const std::string& name, const s
   if (name.starts_with("u-")) {
     const OptionSpec& option = option_named(quantity, name.substr(2));
     bool relative = text.ends_with('%') && std::string_view(option.unit) != "%";
-    double of_value = std::abs(request.inputs.numbers[option.name]);
+    auto value = request.inputs.numbers.find(option.name);
+    double of_value = value == request.inputs.numbers.end() ? 0 : std::abs(value->second);
     request.standard_uncertainty[option.name] =
         relative ? of_value * std::stod(text) / 100 : number_in(text, option);
     return;

@@ -1,0 +1,170 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "base/csv.hpp"
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string root = SEAMTAKT_SOURCE_DIR;
+const std::string demo_plan = root + "/reference/demo/ground-equipment.weldplan.json";
+const std::string demo_log = root + "/reference/demo/arc-log.csv.gz";
+const std::string demo_manual = root + "/reference/demo/manual-seams.csv";
+
+class Audit : public testing::Test {
+ protected:
+  std::filesystem::path folder;
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-audit-XXXXXX";
+    folder = mkdtemp(name);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder); }
+  std::string write(const std::string& name, const std::string& text) {
+    std::ofstream(folder / name, std::ios::binary) << text;
+    return folder / name;
+  }
+};
+
+double number(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
+  return value ? value->number : 0;
+}
+
+bool is_null(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  return value && value->kind == JsonNode::Kind::null;
+}
+
+bool has_rule(const JsonNode& result, const std::string& rule) {
+  const auto& findings = result.find("findings")->elements;
+  return std::any_of(findings.begin(), findings.end(), [&](const JsonNode& f) { return f.find("rule")->string == rule; });
+}
+
+/// Ten seconds of arc at 250 A, 25 V, 10 Hz, with 1 s without arc on either side.
+std::string steady_log(const std::string& header = "time_s,current_A,voltage_V\n", const char* end = "\n") {
+  std::string text = header;
+  for (int i = 0; i <= 120; ++i) {
+    const bool on = i >= 10 && i <= 110;
+    // The last digit moves, so that the logger doesn't look frozen.
+    const std::string digit = std::to_string(i % 2);
+    text += std::to_string(i / 10) + "." + std::to_string(i % 10) + "," + (on ? "250." + digit : "0") + "," +
+            (on ? "25" : "0") + end;
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_F(Audit, DemoLogHasOneMissingPassAndEveryRowIsAccountedFor) {
+  const ProgramRun run = run_program({"audit", demo_log, "--plan", demo_plan, "--manual", demo_manual, "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = parse_json(run.output, "output");
+  std::size_t missing = 0;
+  for (const JsonNode& unit : result.find("units")->elements)
+    for (const JsonNode& pass : unit.find("missing_passes")->elements) missing += pass.find("by")->string == "robot";
+  EXPECT_EQ(missing, 1u);
+  const JsonNode& rows = *result.find("rows");
+  EXPECT_EQ(number(rows, "read"), number(rows, "in_passes") + number(rows, "arc_off") + number(rows, "rejected"));
+}
+
+TEST_F(Audit, EnergyWithoutTravelSpeedGivesNoHeatInputAndSaysWhy) {
+  const ProgramRun run = run_program({"audit", write("log.csv", steady_log()), "--process", "135", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = parse_json(run.output, "output");
+  ASSERT_EQ(result.find("passes")->elements.size(), 1u);
+  const JsonNode& pass = result.find("passes")->elements[0];
+  EXPECT_NEAR(number(pass, "energy_J"), 250.5 * 25 * 10, 250.5 * 25 * 0.2);
+  EXPECT_TRUE(is_null(pass, "heat_input_kJ_mm"));
+  EXPECT_TRUE(has_rule(result, "record.length.unknown"));
+}
+
+TEST_F(Audit, LineEndingsAndDelimitersDoNotChangeAFigure) {
+  std::string semicolons = steady_log();
+  std::replace(semicolons.begin(), semicolons.end(), ',', ';');
+  const std::string plain = run_program({"audit", write("a.csv", steady_log()), "--json"}).output;
+  const JsonNode first = parse_json(plain, "output");
+  for (const std::string& text : {steady_log("time_s,current_A,voltage_V\r\n", "\r\n"), semicolons, "\xEF\xBB\xBF" + steady_log()}) {
+    const ProgramRun run = run_program({"audit", write("b.csv", text), "--json"});
+    const JsonNode second = parse_json(run.output, "output");
+    EXPECT_EQ(number(second.find("passes")->elements.at(0), "energy_J"), number(first.find("passes")->elements.at(0), "energy_J"));
+  }
+}
+
+TEST_F(Audit, TheSameLogTwiceAddsNothingToTheStore) {
+  const std::string log = write("log.csv", steady_log()), store = "sqlite:" + (folder / "records.sqlite").string();
+  const ProgramRun once = run_program({"audit", log, "--store", store});
+  ASSERT_LE(once.exit_code, 1) << once.errors;
+  EXPECT_NE(once.output.find("Stored 1 pass"), std::string::npos) << once.output;
+  const ProgramRun twice = run_program({"audit", log, "--store", store});
+  EXPECT_LE(twice.exit_code, 1) << twice.errors;
+  EXPECT_EQ(twice.output.find("Stored 1 pass"), std::string::npos) << twice.output;
+}
+
+TEST_F(Audit, TextInANumberIsARejectedRowThatEndsInExitTwoAndStoresNothing) {
+  std::string text = steady_log();
+  text.replace(text.find("250.0"), 5, "25o.0");
+  const std::filesystem::path store = folder / "records.sqlite";
+  const ProgramRun run = run_program({"audit", write("log.csv", text), "--store", "sqlite:" + store.string(), "--json"});
+  EXPECT_EQ(run.exit_code, 2);
+  const JsonNode result = parse_json(run.output, "output");
+  ASSERT_EQ(result.find("rejected")->elements.size(), 1u);
+  EXPECT_EQ(number(result.find("rejected")->elements[0], "line"), 12);
+  EXPECT_FALSE(std::filesystem::exists(store));
+  EXPECT_LE(run_program({"audit", folder / "log.csv", "--max-rejected", "1"}).exit_code, 1);
+}
+
+TEST_F(Audit, BadLogsAreRefusedInOneLine) {
+  for (const std::string& text : {std::string(), std::string("1,2,3\n4,5,6\n"), std::string("time_s,current_A,voltage_V\n"),
+                                  std::string("time_s,current_A,current_A,voltage_V\n0,1,1,2\n")}) {
+    const ProgramRun run = run_program({"audit", write("bad.csv", text)});
+    EXPECT_EQ(run.exit_code, 2) << text;
+    EXPECT_EQ(run.output, "") << text;
+    EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
+  }
+  EXPECT_EQ(run_program({"audit", folder}).exit_code, 2);
+}
+
+TEST(RecordedPasses, AgreeWithTheIndependentFiguresWithinOnePerCent) {
+  const char* data = std::getenv("SEAMTAKT_OPEN_DATA");
+  if (!data) GTEST_SKIP() << "SEAMTAKT_OPEN_DATA doesn't name the open data's folder";
+  const std::filesystem::path logs = std::filesystem::path(data) / "arc-logs";
+  const CsvTable expected = read_csv(logs / "expected.csv");
+  const auto figure = [&](const CsvRow& row, const char* column) {
+    double value = NAN;
+    EXPECT_TRUE(parse_number(row.fields[expected.require(column)], value));
+    return value;
+  };
+  ASSERT_EQ(expected.rows.size(), 12u);
+  for (const CsvRow& row : expected.rows) {
+    const std::string& run_name = row.fields[expected.require("run")];
+    const std::filesystem::path log = logs / row.fields[expected.require("config")] / (run_name + ".csv");
+    const ProgramRun run = run_program({"audit", log, "--process", "135", "--json", "--columns",
+                                        root + "/reference/arc-log-columns/two-column-time.json"});
+    ASSERT_LE(run.exit_code, 1) << run_name << ": " << run.errors;
+    const JsonNode result = parse_json(run.output, "output");
+    ASSERT_EQ(result.find("passes")->elements.size(), 1u) << run_name;
+    const JsonNode& pass = result.find("passes")->elements[0];
+    const auto near = [&](const char* key, double wanted) {
+      EXPECT_NEAR(number(pass, key), wanted, 0.01 * std::abs(wanted)) << run_name << " " << key;
+    };
+    near("arc_time_s", figure(row, "arc_s"));
+    near("mean_current_A", figure(row, "I"));
+    near("mean_voltage_V", figure(row, "V"));
+    near("mean_power_W", figure(row, "Pavg"));
+    near("product_power_W", figure(row, "VI"));
+    near("energy_J", figure(row, "E_kJ") * 1000);
+    EXPECT_EQ(number(pass, "arc_starts"), figure(row, "starts")) << run_name;
+    EXPECT_TRUE(is_null(pass, "heat_input_kJ_mm"));
+    EXPECT_TRUE(has_rule(result, "record.length.unknown"));
+  }
+}
