@@ -63,8 +63,9 @@ QuantityRequest request_of(const Quantity& quantity, const Options& options) {
 
 void write_number_or_null(JsonWriter& json, const std::optional<double>& value) { json.value(value); }
 
-void write_result(JsonWriter& json, const ResultSpec& spec, const QuantityAnswer& answer) {
-  json.key(spec.key);
+/// `name`: the key, or what follows the dot of a key such as "limits_mm.undercut".
+void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& name, const QuantityAnswer& answer) {
+  json.key(name);
   const auto found = answer.results.values.find(spec.key);
   if (found == answer.results.values.end()) {
     json.null();
@@ -83,15 +84,32 @@ void write_result(JsonWriter& json, const ResultSpec& spec, const QuantityAnswer
     json.value(value.number);
   }
   if (const auto u = answer.u.find(spec.key); u != answer.u.end())
-    json.member("u_" + std::string(spec.key), u->second).member("U_" + std::string(spec.key), 2 * u->second);
+    json.member("u_" + name, u->second).member("U_" + name, 2 * u->second);
   if (const auto u = answer.u_monte_carlo.find(spec.key); u != answer.u_monte_carlo.end())
-    json.member("u_monte_carlo_" + std::string(spec.key), u->second);
+    json.member("u_monte_carlo_" + name, u->second);
+}
+
+/// Keys with a dot stand together in an object named by what precedes it.
+void write_results(JsonWriter& json, const Quantity& quantity, const QuantityAnswer& answer) {
+  std::string open_group;
+  for (const ResultSpec& spec : quantity.results) {
+    const std::string key = spec.key;
+    const std::size_t dot = key.find('.');
+    const std::string group = dot == std::string::npos ? std::string() : key.substr(0, dot);
+    if (group != open_group) {
+      if (!open_group.empty()) json.end_object();
+      if (!group.empty()) json.key(group).begin_object();
+      open_group = group;
+    }
+    write_result(json, spec, dot == std::string::npos ? key : key.substr(dot + 1), answer);
+  }
+  if (!open_group.empty()) json.end_object();
 }
 
 std::string json_text(const Quantity& quantity, const QuantityAnswer& answer) {
   JsonWriter json;
   json.begin_object().member("quantity", quantity.name);
-  for (const ResultSpec& spec : quantity.results) write_result(json, spec, answer);
+  write_results(json, quantity, answer);
   write_findings(json, answer.results.findings);
   write_provenance(json, provenance_without_plan());
   json.end_object();

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "base/units.hpp"
+#include "base/json_writer.hpp"
 #include "plan/field_composition.hpp"
 #include "plan/json_layout.hpp"
 #include "plan/object_fields.hpp"

@@ -83,6 +83,14 @@ TEST(Calc, UnknownUnitNamesTheUnitsThatFitAndPrintsNothingElse) {
   EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1);
 }
 
+TEST(Calc, ImperfectionLimitsStandInOneObject) {
+  const ProgramRun run = run_program({"calc", "imperfection", "--level", "C", "--throat", "4", "--thickness", "8", "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const JsonNode result = json_of(run);
+  ASSERT_TRUE(result.find("limits_mm"));
+  EXPECT_NEAR(number(*result.find("limits_mm"), "excess_throat"), 1.8, 1e-12);  // ISO 5817: 1 + 0.2a
+}
+
 TEST(Calc, AloneListsTheQuantities) {
   const ProgramRun run = run_program({"calc"});
   EXPECT_EQ(run.exit_code, 0);
