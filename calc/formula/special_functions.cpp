@@ -1,6 +1,8 @@
 #include "formula/special_functions.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace seamtakt {
 namespace {
@@ -17,6 +19,9 @@ constexpr double negligible_exponent = 45;
 
 template <class Weight>
 double scaled_bessel_k(double x, Weight weight) {
+  // The ends of the range, where the sum would never end: both functions diverge at 0 and vanish at infinity.
+  if (!(x > 0)) return std::numeric_limits<double>::infinity();
+  if (std::isinf(x)) return 0;
   const double step = step_for(x);
   double sum = 0.5;  // t = 0: exp(0) * weight(0) = 1, counted half
   for (double t = step;; t += step) {

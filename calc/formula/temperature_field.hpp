@@ -93,6 +93,37 @@ Real thin_plate_temperature_C(const MovingSource<Real>& source, const FieldPoint
   return Real(source.preheat_C + strength * decay);
 }
 
+namespace detail {
+
+/// Terms of a series after which the point lies inside the pool anyway, where no temperature is reported.
+inline constexpr double most_terms = 20000;
+
+}  // namespace detail
+
+/// degC; the same plate by the cosine series that equals the sum of images (derived: Poisson's summation formula):
+/// T = T0 + q/(2 pi lambda d) exp(-v x/2a) (K0(v r/2a) + 2 sum cos(m pi z/d) K0(r sqrt((v/2a)^2 + (m pi/d)^2))).
+/// For a source that hardly moves, where the images don't die out. r > 0.
+template <class Real>
+Real plate_temperature_by_cosines_C(const MovingSource<Real>& source, const FieldPoint<Real>& point,
+                                    const Real& thickness_mm) {
+  using std::cos;
+  using std::exp;
+  using std::sqrt;
+  constexpr double negligible_exponent = 40;
+  const Real outrun = detail::outrun_per_mm(source);
+  const Real distance = sqrt(Real(point.ahead_mm * point.ahead_mm + point.aside_mm * point.aside_mm));
+  const Real wave = std::numbers::pi / thickness_mm;
+  Real sum = exp(Real(-outrun * (point.ahead_mm + distance))) * scaled_bessel_k0(Real(outrun * distance));
+  for (double m = 1; m <= detail::most_terms; ++m) {
+    const Real rate = sqrt(Real(outrun * outrun + wave * wave * (m * m)));
+    const Real exponent = outrun * point.ahead_mm + rate * distance;
+    if (!(value_of(exponent) <= negligible_exponent)) break;
+    sum += 2.0 * cos(Real(wave * point.depth_mm * m)) * exp(Real(-exponent)) * scaled_bessel_k0(Real(rate * distance));
+  }
+  const Real strength = source.net_power_W / (source.conductivity_W_mmK * thickness_mm * (2 * std::numbers::pi));
+  return Real(source.preheat_C + strength * sum);
+}
+
 /// degC; plate of finite thickness with adiabatic faces: the thick plate's source and its images at depths 2
 /// i d. Depth from 0 to thickness, R > 0. Where the temperature no longer varies through the thickness (first
 /// term of the equivalent cosine series below 1e-17 of the mean) it is the thin plate's, so that the sum
@@ -106,6 +137,10 @@ Real plate_temperature_C(const MovingSource<Real>& source, const FieldPoint<Real
   const double distance = std::hypot(value_of(point.ahead_mm), value_of(point.aside_mm));
   const double decay = std::hypot(value_of(outrun), wave) - value_of(outrun);
   if (distance * decay > negligible_exponent) return thin_plate_temperature_C(source, point, thickness_mm);
+
+  // Images die out as exp(-outrun R)/R: with a source that hardly moves there would be no end to them.
+  const double images_needed = negligible_exponent / (2 * value_of(thickness_mm) * value_of(outrun));
+  if (!(images_needed <= detail::most_terms)) return plate_temperature_by_cosines_C(source, point, thickness_mm);
 
   const Real aside_squared = point.aside_mm * point.aside_mm;
   const auto term_at = [&](double images) {

@@ -117,7 +117,9 @@ def plan():
         "costs": {"robot_per_h": 62, "labour_per_h": 48, "energy_per_kWh": 0.21, "currency": "EUR"},
         "measuring": {"u_current_pct": 1.5, "u_voltage_pct": 1, "u_travel_speed_pct": 1, "decision": "simple"},
         "record_requires": ["robot", "schedule_revision"],
-        "accepted": [],
+        "accepted": [{"rule": "fillet.throat.below-minimum", "where": f"BL/{seam['id']}", "by": "weld engineer",
+                      "date": "2026-01-12", "why": "Deck strips carry no load."}
+                     for seam in shapes["BL"].seams if seam.get("balance") == "deck"],
     }
 
 

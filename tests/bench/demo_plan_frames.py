@@ -37,6 +37,8 @@ class Frame:
         fields.update(self.handling(robot, orientation, path))
         fields.update(more)
         fields.setdefault("quality", "C")
+        if "throat_mm" in fields:
+            del fields["leg_mm"]
         name = self.add(path, **fields)
         if middle:
             self.zone.append(name)
@@ -79,7 +81,7 @@ def dolly():
     rails = {LEFT: 200, RIGHT: 1300}
     for y in rails.values():
         for begin, end in ((60, 1470), (1530, 2940)):
-            f.fillet([[begin, y, 120], [end, y, 120]], 4, (6, 5), ("rail", "deck"), balance="deck",
+            f.fillet([[begin, y, 120], [end, y, 120]], 4, (6, 5), ("rail", "deck"), balance="deck", throat_mm=3,
                      intermittent={"length_mm": 60, "gap_mm": 90}, tacks=tacks(5))
     hitch = [f.fillet(path, 6, (8, 12), ("rail", "plate"), tacks=tacks(2, 4)) for path in
              ([[110, 550, 110], [110, 950, 110]], [[110, 950, 20], [110, 550, 20]])]
@@ -186,13 +188,13 @@ def loader():
     for begin, end in ((80, 1960), (2040, 2980), (3020, 5920)):
         for y in rails.values():
             f.fillet([[begin, y, 160], [end, y, 160]], 4, (8, 6), ("rail", "deck"), balance="deck",
-                     by="R1" if begin < 3000 else "R2", intermittent={"length_mm": 60, "gap_mm": 120}, tacks=tacks(8),
-                     middle=begin == 2040)
+                     by="R1" if begin < 3000 else "R2", tracking="optical", tacks=tacks(8),
+                     intermittent={"length_mm": 60, "gap_mm": 120}, middle=begin == 2040)
     for x in (900, 4500):
         for y in (520, 1080):
             for face in (-6, 6):
                 f.fillet([[x, y + face, 160], [x + 240, y + face, 160]], 6, (8, 12), ("rail", "plate"), tacks=tacks(2, 4),
-                         balance=f"pivot-{x}")
+                         balance=f"pivot-{x}", gap_max_mm=0.4, tracking="through-arc")
     for y in (560, 720, 880, 1040):
         f.fillet([[5200, y, 12], [5560, y, 12]], 8, (12, 12), ("plate", "plate"), tacks=tacks(2, 5), balance="cylinder")
     for x, inward in ((350, 160), (5650, -160)):

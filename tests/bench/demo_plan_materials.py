@@ -167,8 +167,8 @@ QUALIFICATIONS = [
                   transfer="globular"),
     qualification("Q-135-BW8", 8, "135", "butt", 8, 0.65, "G 46 4 M21 4Si1", "multi", "PA"),
     qualification("Q-135-BW12", 9, "135", "butt", 12, 1.05, "G 46 4 M21 4Si1", "multi", "PA"),
-    qualification("Q-135-BR8", 8, "135", "butt", 8, 0.55, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
-    qualification("Q-135-BR12", 9, "135", "butt", 12, 0.72, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
+    qualification("Q-135-BR8", 11, "135", "butt", 8, 0.55, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
+    qualification("Q-135-BR12", 12, "135", "butt", 12, 0.72, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
     qualification("Q-138-HAND", 10, "138", "tee", 10, 0.7, "T 46 4 M M20 1 H5", "single", "PB", throat=3.8,
                   gas="M20", hand=True),
 ]

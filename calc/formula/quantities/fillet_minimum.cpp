@@ -104,7 +104,13 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   fillet.low_hydrogen = in.text("hydrogen") != "other";
   fillet.cyclic = in.has("cyclic");
   const double leg = fillet_leg_min_mm(fillet);
-  out.set("leg_min_mm", Real(leg));
+  // Where the thinner plate caps the leg, the leg moves with that plate.
+  Real least_leg(leg);
+  if (leg == fillet.thickness_mm)
+    least_leg = *thickness;
+  else if (other && leg == fillet.other_thickness_mm)
+    least_leg = *other;
+  out.set("leg_min_mm", least_leg);
   out.explain(
       fillet_leg_min_note, Real(leg), "mm",
       {{"T", "plate that the table goes by", Real(governing_thickness_mm(fillet)), "mm"},
