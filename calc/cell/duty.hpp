@@ -17,8 +17,8 @@ struct RobotDuty {
 /// Per robot and power source that it welds with, in the order of the moves: the largest
 /// sqrt(sum(I^2*t)/600 s) over any window of 10 min of a cycle that repeats for ever. Counted are arc moves
 /// with the pass's current; start, crater and post-flow aren't. Source: power-source-manuals (a period
-/// of 10 min, as IEC 60974-1 has it, recalled); the equivalent current is derived from heating by I^2. An estimate:
-/// a maker's own ratings depart from the rule by some per cent.
+/// of 10 min, as IEC 60974-1 has it, recalled); the equivalent current is derived from heating by I^2. An
+/// estimate: a maker's own ratings depart from the rule by some per cent.
 std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment,
                                       const Evaluation& evaluation, const CycleResult& cycle);
 

@@ -20,8 +20,9 @@ struct MoveRecorder {
   static constexpr bool records = true;
   std::vector<BareMove>& moves;
   void add(const BareMove& move) {
-    // What takes no time is left out, but not what is welded and how the weldment lies.
-    if (move.end_s > move.start_s || move.kind == MoveKind::arc || move.kind == MoveKind::orientation)
+    // What takes no time is left out, but not what is welded, with which wire and how the weldment lies.
+    if (move.end_s > move.start_s || move.kind == MoveKind::arc || move.kind == MoveKind::orientation ||
+        move.kind == MoveKind::wire_change)
       moves.push_back(move);
   }
 };

@@ -1,36 +1,13 @@
 #include <gtest/gtest.h>
 
 #include "base/error.hpp"
-#include "cell_plan.hpp"
-#include "timeline_check.hpp"
+#include "twin_plan.hpp"
 
 namespace seamtakt::testing {
 namespace {
 
 // The sums in the comments: way in + sensing + (1.5 + arc) a run + way home, as robot_at() has it.
 // An air move of 250 mm takes 0.5 + 0.25 s, 350 mm 0.85 s, 100 mm (sqrt) 0.31623 + 0.25 s.
-
-void expect_rules_kept(const Plan& plan, const Evaluation& evaluation, const CycleResult& cycle,
-                       const std::vector<std::string>& left_out = {}) {
-  for (const auto& sentence : check_timeline(plan, plan.weldments[0], evaluation, cycle, left_out))
-    ADD_FAILURE() << sentence;
-}
-
-void expect_rules_kept(const Plan& plan, const CycleResult& cycle) {
-  expect_rules_kept(plan, evaluation_of(plan), cycle);
-}
-
-/// R1 has S1 250 mm from its home, R2 has S2 250 mm from its own, each 100 mm long: 0.75 + 11.5 + 0.85 s
-/// = 13.1 s.
-Plan twin_plan() {
-  Plan plan = plain_plan();
-  plan.cell->robots.push_back(robot_at("R2", {0, 1000, 0}));
-  plan.weldments[0].seams = {seam_along("S1", {{250, 0, 0}, {350, 0, 0}}),
-                             seam_along("S2", {{250, 1000, 0}, {350, 1000, 0}})};
-  plan.weldments[0].seams[0].robots = {"R1"};
-  plan.weldments[0].seams[1].robots = {"R2"};
-  return plan;
-}
 
 TEST(Cell, RobotsWeldSideBySide) {
   const Plan plan = twin_plan();
@@ -289,6 +266,15 @@ TEST(Cell, ARobotChangesItsWireWhereItCan) {
   expect_rules_kept(plan, cycle);
 }
 
+TEST(Cell, AWireChangeThatTakesNoTimeIsStillAMove) {
+  Plan plan = two_wire_plan();
+  plan.cell->robots[0].wire_change_s = 0;
+  const CycleResult cycle = cycle_of_plan(plan);
+  ASSERT_EQ(moves_of(cycle, MoveKind::wire_change).size(), 1u);
+  EXPECT_EQ(moves_of(cycle, MoveKind::wire_change)[0].seam, "S2");
+  expect_rules_kept(plan, cycle);
+}
+
 TEST(Cell, ASeamGoesToTheNextRobotOfItsListThatHasTheWire) {
   Plan plan = two_wire_plan();
   plan.cell->robots.push_back(robot_at("R2", {0, 0, 500}));
@@ -349,88 +335,6 @@ TEST(Cell, ARobotLeavesForASeamThatNoticesNoOtherAsSoonAsItIsFree) {
   EXPECT_NEAR(cycle.wait_s, 0, 1e-9);
   EXPECT_LT(moves_of(cycle, MoveKind::arc, "S4")[0].start_s, moves_of(cycle, MoveKind::arc, "S3")[0].start_s);
   expect_rules_kept(plan, cycle);
-}
-
-TEST(Cell, OneStationLoadsBetweenTheCycles) {
-  Plan plan = twin_plan();
-  plan.weldments[0].load_s = 40;
-  plan.weldments[0].unload_s = 20;
-  plan.cell->index_s = 5;  // there is nothing to index
-  const CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_NEAR(cycle.cycle_time_s, 73.1, 1e-9);
-  EXPECT_EQ(cycle.load_unload_s, 60);
-  expect_rules_kept(plan, cycle);
-}
-
-TEST(Cell, TwoStationsLoadWhileTheOtherIsWelded) {
-  Plan plan = twin_plan();
-  plan.cell->stations = 2;
-  plan.cell->index_s = 5;
-  plan.weldments[0].load_s = 2;
-  plan.weldments[0].unload_s = 1;
-  EXPECT_NEAR(cycle_of_plan(plan).cycle_time_s, 18.1, 1e-9);
-  plan.weldments[0].load_s = 40;
-  plan.weldments[0].unload_s = 20;
-  const CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_NEAR(cycle.cycle_time_s, 65, 1e-9);
-  expect_rules_kept(plan, cycle);
-}
-
-TEST(Cell, TheTaktIsJudgedAtItsPlannedShare) {
-  Plan plan = twin_plan();
-  plan.line = Line{};
-  plan.line->takt_s = 15;
-  CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_EQ(cycle.takt_s, 15);
-  EXPECT_NEAR(*cycle.takt_margin_s, 1.9, 1e-9);
-  EXPECT_TRUE(cycle.findings.empty());
-  plan.line->planning_pct = 80;
-  cycle = cycle_of_plan(plan);
-  EXPECT_NEAR(*cycle.takt_margin_s, -1.1, 1e-9);
-  const Findings findings = findings_of(cycle.findings, "cycle.takt.missed");
-  ASSERT_EQ(findings.size(), 1u);
-  EXPECT_EQ(findings[0].severity, Severity::fail);
-  EXPECT_NEAR(*findings[0].limit, 12, 1e-9);
-}
-
-TEST(Cell, AWeldmentWithoutRobotSeamsHasOnlyItsLoading) {
-  Plan plan = plain_plan();
-  plan.weldments[0].load_s = 40;
-  const CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_EQ(cycle.cycle_time_s, 40);
-  EXPECT_EQ(cycle.weld_s, 0);
-  EXPECT_EQ(cycle.gap_pct, 0);
-  plan.weldments[0].load_s = 0;
-  EXPECT_EQ(cycle_of_plan(plan).gap_pct, 0);
-  EXPECT_EQ(cycle_of_plan(plan).arc_on_ratio, 0);
-}
-
-TEST(Cell, APlanWithoutACellFailsSeamBySeam) {
-  Plan plan = twin_plan();
-  plan.cell.reset();
-  const CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_EQ(findings_of(cycle.findings, "cycle.robot.none").size(), 2u);
-  EXPECT_EQ(cycle.cycle_time_s, 0);
-}
-
-TEST(Cell, AnIntermittentSeamShorterThanItsRunIsLeftOut) {
-  Plan plan = plain_plan();
-  plan.weldments[0].seams = {seam_along("S1", {{250, 0, 0}, {350, 0, 0}})};
-  plan.weldments[0].seams[0].intermittent = Intermittent{200, 10, {}};
-  const CycleResult cycle = cycle_of_plan(plan);
-  EXPECT_EQ(findings_of(cycle.findings, "cycle.seam.nothing-to-weld").size(), 1u);
-  EXPECT_EQ(cycle.weld_s, 0);
-}
-
-TEST(Cell, ARobotThatCannotMoveIsRefused) {
-  Plan plan = twin_plan();
-  plan.cell->robots[0].air_speed_mm_s = 0;
-  EXPECT_THROW(cycle_of_plan(plan), InputError);
-}
-
-TEST(Cell, AnEvaluationOfAnotherPlanIsAProgrammingError) {
-  const Plan plan = twin_plan();
-  EXPECT_THROW(cycle_given(plan, plan.weldments[0], Evaluation{}), std::invalid_argument);
 }
 
 }  // namespace

@@ -14,4 +14,7 @@ std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldme
                                         const Evaluation& evaluation, const CycleResult& cycle,
                                         const std::vector<std::string>& left_out = {});
 
+/// The same for the sums, the cycle time and the bound alone.
+std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, const CycleResult& cycle);
+
 }  // namespace seamtakt::testing
