@@ -1,9 +1,8 @@
-#include <cstdlib>
-#include <ctime>
 #include <memory>
 
 #include "base/error.hpp"
 #include "base/units.hpp"
+#include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
@@ -48,15 +47,6 @@ AuditOptions audit_options(const Options& given) {
   options.sort_window = given.sort_window;
   options.digest = !given.store.empty();
   return options;
-}
-
-std::string utc_now() {
-  const std::time_t now = std::time(nullptr);
-  std::tm utc{};
-  gmtime_r(&now, &utc);
-  char text[32];
-  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
-  return text;
 }
 
 std::string store_result(const AuditResult& audited, const Options& given, const Provenance& provenance) {

@@ -61,8 +61,6 @@ QuantityRequest request_of(const Quantity& quantity, const Options& options) {
   return request;
 }
 
-void write_number_or_null(JsonWriter& json, const std::optional<double>& value) { json.value(value); }
-
 /// `name`: the key, or what follows the dot of a key such as "limits_mm.undercut".
 void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& name, const QuantityAnswer& answer) {
   json.key(name);
@@ -74,7 +72,7 @@ void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& n
   const ResultValue<double>& value = found->second;
   if (value.is_list) {
     json.begin_array(JsonWriter::Layout::compact);
-    for (const auto& element : value.list) write_number_or_null(json, element);
+    for (const auto& element : value.list) json.value(element);
     json.end_array();
   } else if (value.text) {
     json.value(*value.text);

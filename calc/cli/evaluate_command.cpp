@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "base/error.hpp"
+#include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"

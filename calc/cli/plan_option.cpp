@@ -1,7 +1,5 @@
 #include "cli/plan_option.hpp"
 
-#include <ctime>
-
 #include "base/error.hpp"
 #include "base/json_node.hpp"
 #include "plan/plan_file.hpp"
@@ -23,15 +21,6 @@ std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::strin
   if (chosen.empty() && !id.empty())
     throw InputError("--weldment", "\"" + printable(id) + "\"", known.empty() ? "a plan with weldments" : "one of " + known);
   return chosen;
-}
-
-std::string today() {
-  const std::time_t now = std::time(nullptr);
-  std::tm utc{};
-  gmtime_r(&now, &utc);
-  char text[16];
-  std::strftime(text, sizeof text, "%Y-%m-%d", &utc);
-  return text;
 }
 
 }  // namespace seamtakt::cli

@@ -17,7 +17,4 @@ LoadedPlan load(const std::string& path);
 /// The weldments that a command is about: all, or the one named. InputError where there is none of that id.
 std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::string& id);
 
-/// Today's date, UTC, "2026-11-25": what dates in a plan are judged on.
-std::string today();
-
 }  // namespace seamtakt::cli

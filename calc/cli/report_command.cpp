@@ -1,10 +1,10 @@
 #include <cstdlib>
-#include <ctime>
 #include <memory>
 
 #include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "cell/timeline.hpp"
+#include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/plan_option.hpp"
 #include "exchange/report.hpp"
@@ -16,13 +16,8 @@ namespace {
 
 /// Now, or the moment that SOURCE_DATE_EPOCH names, so that two runs can give the same bytes.
 std::string made_at_utc() {
-  std::time_t now = std::time(nullptr);
-  if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH")) now = static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10));
-  std::tm utc{};
-  gmtime_r(&now, &utc);
-  char text[32];
-  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
-  return text;
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  return epoch ? utc_text(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
 }
 
 void run(const std::string& plan_path, const std::string& output, Result& result) {

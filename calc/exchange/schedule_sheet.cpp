@@ -1,5 +1,6 @@
 #include "exchange/schedule_sheet.hpp"
 
+#include "base/joined.hpp"
 #include "base/units.hpp"
 
 namespace seamtakt {
@@ -14,12 +15,6 @@ std::string quantity(double value, const char* unit) { return number_text(value)
 
 std::string quantity(const std::optional<double>& value, const char* unit) {
   return value ? quantity(*value, unit) : not_stated;
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return stated(text);
 }
 
 std::string weave_text(const std::optional<Weave>& weave) {
@@ -58,7 +53,7 @@ std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& 
       {"Metal transfer", stated(schedule.transfer)},
       {"Waveform", stated(schedule.waveform)},
       {"Current type and polarity", stated(schedule.polarity)},
-      {"Positions (ISO 6947)", joined(use.positions)},
+      {"Positions (ISO 6947)", stated(joined(use.positions))},
       {"Plate thickness", interval_text(use.thickness_mm, "mm")},
       {"Leg", interval_text(use.leg_mm, "mm")},
       {"Root gap", interval_text(use.gap_mm, "mm")},

@@ -5,7 +5,7 @@
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
 #include "formula/heat_input.hpp"
-#include "records/instrument_uncertainty.hpp"
+#include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

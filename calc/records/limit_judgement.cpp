@@ -3,7 +3,7 @@
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
 #include "plan/rules/rules.hpp"
-#include "records/instrument_uncertainty.hpp"
+#include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

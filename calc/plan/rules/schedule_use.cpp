@@ -1,17 +1,12 @@
 #include <algorithm>
 
+#include "base/joined.hpp"
 #include "base/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text;
-}
 
 bool contains(const std::vector<std::string>& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();

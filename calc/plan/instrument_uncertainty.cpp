@@ -1,4 +1,4 @@
-#include "records/instrument_uncertainty.hpp"
+#include "plan/instrument_uncertainty.hpp"
 
 #include <cmath>
 

@@ -1,0 +1,17 @@
+#include "cli/clock.hpp"
+
+namespace seamtakt::cli {
+
+std::string utc_text(std::time_t moment) {
+  std::tm utc{};
+  gmtime_r(&moment, &utc);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
+  return text;
+}
+
+std::string utc_now() { return utc_text(std::time(nullptr)); }
+
+std::string today() { return utc_now().substr(0, 10); }
+
+}  // namespace seamtakt::cli
