@@ -1,9 +1,10 @@
 #pragma once
 
+#include <numbers>
+
+#include "formula/handbook_steel.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
-
-#include <numbers>
 
 namespace seamtakt {
 
@@ -14,9 +15,6 @@ namespace seamtakt {
 /// Deviation: the shape factors of en-1011-2 are applied as to t8/5; convection and radiation are left out,
 /// so the wait is on the long side. Q: net heat input (J/mm, > 0); lambda: conductivity (W/(mm K)); rho_c:
 /// J/(mm3 K); temperatures degC, Ti > T0. Accuracy: not stated by the source.
-
-inline constexpr double handbook_conductivity_W_mmK = 0.028;
-inline constexpr double handbook_heat_capacity_J_mm3K = 0.0044;
 
 /// s.
 template <class Real>

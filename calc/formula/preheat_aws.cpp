@@ -29,12 +29,12 @@ constexpr std::array<std::array<Groups, 5>, 3> table_F = {{
       {240, 265, 300, 300, 320, 320, 320}}},
 }};
 
+/// Bounds in mm as exact decimals: 0.75*25.4 isn't 19.05 to the last bit.
 std::size_t thickness_row(double thickness_mm) {
-  // Compared in mm: 3/8 in is 9.525 mm to the last bit that a person types.
-  if (thickness_mm < 0.375 * mm_per_inch) return 0;
-  if (thickness_mm <= 0.75 * mm_per_inch) return 1;
-  if (thickness_mm <= 1.5 * mm_per_inch) return 2;
-  return thickness_mm <= 3 * mm_per_inch ? 3 : 4;
+  if (thickness_mm < 9.525) return 0;
+  if (thickness_mm <= 19.05) return 1;
+  if (thickness_mm <= 38.1) return 2;
+  return thickness_mm <= 76.2 ? 3 : 4;
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "formula/handbook_steel.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 #include "formula/special_functions.hpp"
@@ -32,10 +33,6 @@ struct FieldPoint {
   Real depth_mm;  ///< below the surface, >= 0
 };
 
-/// Handbook values of plain carbon steel for these formulas (aws-welding-handbook, recalled). EN 1011-2 holds
-/// other values: don't mix the two.
-inline constexpr double handbook_conductivity_W_mmK = 0.028;
-inline constexpr double handbook_heat_capacity_J_mm3K = 0.0044;
 /// Melting temperature of plain carbon steel (degC), recalled.
 inline constexpr double steel_melting_C = 1510;
 

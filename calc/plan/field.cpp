@@ -53,7 +53,7 @@ std::string list_text(const FieldInfo& field) {
 }
 
 std::string choices_text(const FieldInfo& field) {
-  return (field.choices.size() > 1 ? "one of " : "") + listed(field.choices);
+  return (field.choices.size() > 1 ? "one of " : "the text ") + listed(field.choices);
 }
 
 }  // namespace
@@ -66,9 +66,10 @@ bool Range::contains(double value) const {
 std::string Range::text() const {
   const bool has_lower = std::isfinite(lower), has_upper = std::isfinite(upper);
   const std::string low = has_lower ? number_text(lower) : "", high = has_upper ? number_text(upper) : "";
+  if (has_lower && lower == upper) return "equal to " + low;
   if (has_lower && has_upper && !lower_open && !upper_open) return "from " + low + " to " + high;
   std::string text;
-  if (has_lower) text = (lower_open ? "above " : "at least ") + low;
+  if (has_lower) text = (lower_open ? "above " : "of at least ") + low;
   if (has_upper) text += (has_lower ? " and " : "") + std::string(upper_open ? "below " : "at most ") + high;
   return text;
 }

@@ -22,6 +22,11 @@ struct is_optional : std::false_type {};
 template <class M>
 struct is_optional<std::optional<M>> : std::true_type {};
 
+template <class M>
+constexpr bool is_list = false;
+template <class E>
+constexpr bool is_list<std::vector<E>> = true;
+
 inline void check_references(const std::string& id, const FieldInfo& field, PlanCheck& check) {
   if (!id.empty()) check.reference(id, field);
 }
@@ -58,7 +63,7 @@ class ValueAccess : public FieldAccess<T> {
     FieldPlace place(field.key);
     M value = standard_of<T>().*member_;
     if (trimmed(text).empty()) {
-      if (field.required) place.refuse("nothing", field.expectation());
+      if (field.required && !(is_list<M> && field.least == 0)) place.refuse("nothing", field.expectation());
     } else {
       parse_value(value, text, field, place);
     }

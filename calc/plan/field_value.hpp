@@ -97,6 +97,9 @@ void check_text(std::string_view text, const FieldPlace& place);
 /// Text without blanks at its ends.
 std::string_view trimmed(std::string_view text);
 
+/// "a list of 3", "an empty list".
+std::string count_text(std::size_t count);
+
 /// Appends an item to a list that a person reads, after a separator where it isn't the first one.
 void append_item(std::string& text, std::string_view item, std::string_view separator = ", ");
 

@@ -1,6 +1,6 @@
-#include "base/json_writer.hpp"
 #include "base/csv.hpp"
 #include "base/json_node.hpp"
+#include "base/json_writer.hpp"
 #include "base/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
@@ -10,13 +10,6 @@ namespace seamtakt {
 namespace {
 
 using Kind = JsonNode::Kind;
-
-std::string count_text(std::size_t count) {
-  if (count == 0) return "an empty list";
-  std::string text("a list of ");
-  text += std::to_string(count);
-  return text;
-}
 
 void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& place) {
   // A list in memory that isn't required and is empty counts as absent.
@@ -94,6 +87,13 @@ void check_bound(const std::optional<double>& bound, const FieldInfo& field, Fie
 
 }  // namespace
 
+std::string count_text(std::size_t count) {
+  if (count == 0) return "an empty list";
+  std::string text("a list of ");
+  text += std::to_string(count);
+  return text;
+}
+
 void append_item(std::string& text, std::string_view item, std::string_view separator) {
   if (!text.empty()) text += separator;
   text += item;
@@ -110,7 +110,8 @@ std::vector<std::string_view> split_text(std::string_view text, char separator) 
 }
 
 void read_value(Interval& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  require_kind(node, node.kind == Kind::array && node.elements.size() == 2, field, place);
+  require_kind(node, node.kind == Kind::array, field, place);
+  if (node.elements.size() != 2) place.refuse(count_text(node.elements.size()), field.expectation());
   value = {};
   for (std::size_t i = 0; i < 2; ++i) {
     FieldPlace::Step step(place, i);

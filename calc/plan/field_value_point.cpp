@@ -20,8 +20,7 @@ void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& plac
 Point_mm read_point(const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
   Point_mm point{};
   if (node.kind != Kind::array) place.refuse(found_text(node), point_form);
-  if (node.elements.size() != point.size())
-    place.refuse("a list of " + std::to_string(node.elements.size()), point_form);
+  if (node.elements.size() != point.size()) place.refuse(count_text(node.elements.size()), point_form);
   for (std::size_t i = 0; i < point.size(); ++i) {
     FieldPlace::Step step(place, i);
     if (node.elements[i].kind != Kind::number) place.refuse(found_text(node.elements[i]), "a number in mm");
@@ -81,8 +80,7 @@ void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field,
 void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field,
                 FieldPlace& place) {
   require_kind(node, node.kind == Kind::array, field, place);
-  if (node.elements.size() < field.least)
-    place.refuse("a path of " + std::to_string(node.elements.size()) + " points", field.expectation());
+  if (node.elements.size() < field.least) place.refuse(count_text(node.elements.size()), field.expectation());
   value.clear();
   value.reserve(node.elements.size());
   for (std::size_t i = 0; i < node.elements.size(); ++i) {
@@ -92,8 +90,7 @@ void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldI
 }
 
 void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place) {
-  if (value.size() < field.least)
-    place.refuse("a path of " + std::to_string(value.size()) + " points", field.expectation());
+  if (value.size() < field.least) place.refuse(count_text(value.size()), field.expectation());
   for (std::size_t i = 0; i < value.size(); ++i) {
     FieldPlace::Step step(place, i);
     check_point(value[i], field, place);

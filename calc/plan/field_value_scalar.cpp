@@ -1,13 +1,11 @@
 #include <algorithm>
-#include <bit>
 #include <chrono>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
-#include "base/json_writer.hpp"
 #include "base/csv.hpp"
 #include "base/json_node.hpp"
+#include "base/json_writer.hpp"
 #include "base/units.hpp"
 #include "base/utf8.hpp"
 #include "plan/field_value.hpp"
@@ -39,10 +37,6 @@ bool is_date(std::string_view text) {
       .ok();
 }
 
-bool same_bits(double a, double b) {
-  return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
-}
-
 }  // namespace
 
 void require_kind(const JsonNode& node, bool is_right, const FieldInfo& field, const FieldPlace& place) {
@@ -72,7 +66,8 @@ double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& 
 }
 
 void read_value(std::string& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  require_kind(node, node.kind == JsonNode::Kind::string, field, place);
+  if (node.kind != JsonNode::Kind::string)
+    place.refuse(found_text(node), (field.kind == FieldKind::choice ? "a text: " : "") + field.expectation());
   if (node.string.empty() && field.kind != FieldKind::text)
     place.refuse("an empty text", field.expectation());
   value = node.string;
@@ -129,7 +124,7 @@ void check_value(double value, const FieldInfo& field, FieldPlace& place) {
 }
 
 bool is_written(double value, double standard, const FieldInfo& field, bool was_in_file) {
-  return field.required || was_in_file || !same_bits(value, standard);
+  return field.required || was_in_file || value != standard;
 }
 
 void write_value(double value, std::string& json) {

@@ -119,7 +119,8 @@ class Layout {
 
 void append_json_number(std::string& json, double value) {
   if (!std::isfinite(value)) throw InputError("plan", number_text(value), "a finite number");
-  json += number_text(value);
+  // Readers of JSON differ on the sign of -0, and a plan has no use for it.
+  json += number_text(value == 0 ? 0.0 : value);
 }
 
 std::size_t json_value_end(std::string_view json, std::size_t begin) {

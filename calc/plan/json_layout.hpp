@@ -6,7 +6,8 @@
 
 namespace seamtakt {
 
-/// Appends a number, the shortest text that reads back as the same double. InputError where it isn't finite.
+/// Appends a number, the shortest text that reads back as the same double. Zero loses its sign.
+/// InputError where it isn't finite.
 void append_json_number(std::string& json, double value);
 
 /// Byte after the JSON value that begins at byte `begin` of valid JSON text.
