@@ -15,6 +15,10 @@ namespace seamtakt {
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                      const Sequence& sequence);
 
+/// Completes the findings of a finished cycle: power sources' duty over the timeline, then the plan's
+/// acceptances of findings on this weldment's cycle (those of `cycle.` rules at WELDMENT or WELDMENT/...).
+void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation, CycleResult& cycle);
+
 /// The part of a seam's path between two distances along it (mm), from first to last; beyond the end of a
 /// closed path it goes round. Where from_mm > to_mm the points run backwards.
 std::vector<Point_mm> path_between(const Seam& seam, double from_mm, double to_mm);

@@ -101,6 +101,12 @@ std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment
   return duties;
 }
 
+namespace {
+
+constexpr const char* duty_rule = "cycle.duty.exceeded";
+
+}  // namespace
+
 Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                           const CycleResult& cycle) {
   Findings findings;
@@ -111,13 +117,22 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
     const double limit_A = current_at_duty_A(rated_A, duty_pct, 100.0);
     if (duty.equivalent_current_A <= limit_A * (1 + 1e-9)) continue;
     findings.push_back(
-        {"power-source.duty.exceeded", Severity::fail,
+        {duty_rule, Severity::fail,
          weldment.id + "/" + duty.robot + "/" + duty.power_source, duty.equivalent_current_A, limit_A, "A",
          "In its worst 10 min the source heats like " + rounded_text(duty.equivalent_current_A, 4) +
              " A for ever; rated " + number_text(rated_A) + " A at " + number_text(duty_pct) +
              " % it carries " + rounded_text(limit_A, 4) + " A.",
          "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
   }
+  return findings;
+}
+
+Findings duty_findings(const Plan& plan, const Evaluation& evaluation) {
+  Findings findings;
+  if (!plan.cell) return findings;
+  for (const Weldment& weldment : plan.weldments)
+    for (Finding& finding : cycle_given(plan, weldment, evaluation).findings)
+      if (finding.rule == duty_rule) findings.push_back(std::move(finding));
   return findings;
 }
 

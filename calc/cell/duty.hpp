@@ -22,12 +22,15 @@ struct RobotDuty {
 std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment,
                                       const Evaluation& evaluation, const CycleResult& cycle);
 
-/// `power-source.duty.exceeded` (fail) where the equivalent current is above what the source carries for
+/// `cycle.duty.exceeded` (fail) where the equivalent current is above what the source carries for
 /// ever, I_rated*sqrt(D_rated/100). A source without a rated
 /// current isn't judged; without a duty, the current is taken to be rated at 100 %. A single arc that is
 /// longer than the duty allows at its current is found too: it fills the window alone. `where`:
 /// WELDMENT/ROBOT/POWER SOURCE.
 Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                           const CycleResult& cycle);
+
+/// `cycle.duty.exceeded` of every weldment in the order given, accepted ones as notes; empty without a cell.
+Findings duty_findings(const Plan& plan, const Evaluation& evaluation);
 
 }  // namespace seamtakt

@@ -43,7 +43,9 @@ CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evalua
          "",
          "In the file it stands before a seam that must be welded first: a later seam was taken ahead of it.",
          "plan"});
-  return cycle_of(plan, weldment, compiled, sequence);
+  CycleResult cycle = cycle_of(plan, weldment, compiled, sequence);
+  judge_cycle(plan, weldment, evaluation, cycle);
+  return cycle;
 }
 
 }  // namespace seamtakt

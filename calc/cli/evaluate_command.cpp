@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "base/error.hpp"
+#include "cell/duty.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
@@ -62,6 +63,8 @@ void run(const Options& options, Result& result) {
   const LoadedPlan loaded = load(options.plan);
   if (!options.explain.empty()) return explain_value(loaded.plan, options, result);
   Evaluation evaluation = evaluate(loaded.plan, today());
+  // The robots' power sources are judged over the timeline, which is the cell's to make.
+  for (Finding& finding : duty_findings(loaded.plan, evaluation)) evaluation.findings.push_back(std::move(finding));
   if (!options.weldment.empty()) {
     chosen_weldments(loaded.plan, options.weldment);
     keep_weldment(evaluation, options.weldment);

@@ -8,6 +8,7 @@
 #include "cli/command.hpp"
 #include "cli/plan_option.hpp"
 #include "exchange/report.hpp"
+#include "exchange/sheet.hpp"
 #include "plan/evaluate.hpp"
 
 namespace seamtakt::cli {
@@ -20,27 +21,48 @@ std::string made_at_utc() {
   return epoch ? utc_text(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
 }
 
-void run(const std::string& plan_path, const std::string& output, Result& result) {
-  if (!output.ends_with(".html"))
-    throw InputError("--output", "\"" + printable(output) + "\"", "a file name that ends in .html");
-  LoadedPlan loaded = load(plan_path);
+struct Options {
+  std::string plan, output, table = "passes";
+};
+
+std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, const Provenance& provenance) {
+  for (const Sheet& sheet : sheets)
+    if (sheet.name == table) return sheet_csv(sheet, provenance);
+  std::string names;
+  for (const Sheet& sheet : sheets) names += (names.empty() ? "" : ", ") + sheet.name;
+  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + names);
+}
+
+void run(const Options& options, Result& result) {
+  const auto ends_in = [&](const char* ending) { return options.output.ends_with(ending); };
+  if (!ends_in(".html") && !ends_in(".csv") && !ends_in(".xlsx"))
+    throw InputError("--output", "\"" + printable(options.output) + "\"", "a file name that ends in .html, .csv or .xlsx");
+  LoadedPlan loaded = load(options.plan);
   loaded.provenance.made_at_utc = made_at_utc();
   const Evaluation evaluation = evaluate(loaded.plan, today());
   std::vector<CycleResult> cycles;
   if (loaded.plan.cell)
     for (const Weldment& weldment : loaded.plan.weldments) cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
-  save_atomically(output, report_html(loaded.plan, evaluation, cycles, loaded.provenance));
-  result.output = "Report written to " + output + "\n";
+  std::string bytes;
+  if (ends_in(".html")) {
+    bytes = report_html(loaded.plan, evaluation, cycles, loaded.provenance);
+  } else {
+    const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
+    bytes = ends_in(".csv") ? csv_of(sheets, options.table, loaded.provenance) : sheets_xlsx(sheets, loaded.provenance);
+  }
+  save_atomically(options.output, bytes);
+  result.output = "Report written to " + options.output + "\n";
 }
 
 }  // namespace
 
 void add_report(CLI::App& app, Result& result) {
-  auto plan = std::make_shared<std::string>(), output = std::make_shared<std::string>();
-  CLI::App* command = app.add_subcommand("report", "Schedule sheets, heat input, cycle sheets and findings as one HTML page");
-  command->add_option("PLAN", *plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--output", *output, "FILE.html")->required();
-  command->callback([plan, output, &result] { run(*plan, *output, result); });
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand("report", "Schedule sheets, heat input, cycle sheets and findings as a page, a table or a workbook");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  command->add_option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")->required();
+  command->add_option("--table", options->table, "which table a CSV holds: passes, seams, weldments, cycle, findings, schedules, about")->capture_default_str();
+  command->callback([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

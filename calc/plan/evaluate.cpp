@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
+#include "plan/acceptance.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/evaluate_seam.hpp"
 #include "plan/evaluate_weldment.hpp"
@@ -84,7 +85,7 @@ Evaluation evaluate(const Plan& plan, std::string_view date) {
   judge_schedule_status(plan, index, evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);
-  apply_acceptances(plan, evaluation.findings);
+  apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
   return evaluation;
 }
 

@@ -50,7 +50,7 @@ TEST(Duty, AgreesWithTheRuleOfThePowerSource) {
   // 350 A at 60 % carries 271.1 A for ever, so 320 A for 71.8 % of ten minutes.
   const Findings over = judged(plan, arcs({{0, 0.719 * 600}}, 600));
   ASSERT_EQ(over.size(), 1u);
-  EXPECT_EQ(over[0].rule, "power-source.duty.exceeded");
+  EXPECT_EQ(over[0].rule, "cycle.duty.exceeded");
   EXPECT_EQ(over[0].where, "W/R1/P");
   EXPECT_NEAR(*over[0].limit, 271.1, 0.05);
   EXPECT_TRUE(judged(plan, arcs({{0, 0.717 * 600}}, 600)).empty());

@@ -43,10 +43,6 @@ void judge_schedule_status(const Plan&, const PlanIndex&, Findings&);
 void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 
-/// Drops findings that the plan accepts and adds a note for each acceptance whose finding has vanished. An
-/// accepted finding stays as a note that names who accepted it and why.
-void apply_acceptances(const Plan&, Findings&);
-
 /// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
 /// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded decision:
 /// a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).

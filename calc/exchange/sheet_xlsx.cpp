@@ -1,0 +1,122 @@
+#include <xlsxwriter.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <limits>
+#include <memory>
+#include <system_error>
+
+#include "exchange/sheet.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// A folder of its own that goes with its owner.
+class ScratchFolder {
+ public:
+  ScratchFolder() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "seamtakt-XXXXXX").string();
+    if (!mkdtemp(pattern.data())) throw std::system_error(errno, std::generic_category(), pattern);
+    path_ = pattern;
+  }
+  ~ScratchFolder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  ScratchFolder(const ScratchFolder&) = delete;
+  ScratchFolder& operator=(const ScratchFolder&) = delete;
+  std::string file(const char* name) const { return (path_ / name).string(); }
+
+ private:
+  std::filesystem::path path_;
+};
+
+/// What a sheet's cell may hold; longer text is an error of the format.
+constexpr std::size_t cell_text_limit = 32767;
+
+/// Cuts at a character's end, so that the text stays UTF-8.
+std::string cut_text(const std::string& text) {
+  if (text.size() <= cell_text_limit) return text;
+  std::size_t end = cell_text_limit;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end);
+}
+
+/// The row or column number that the format can hold.
+constexpr std::size_t row_limit = 1048575;
+
+void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell) {
+  if (const double* number = std::get_if<double>(&cell))
+    worksheet_write_number(worksheet, row, column, *number, nullptr);
+  else if (const auto* text = std::get_if<std::string>(&cell))
+    worksheet_write_string(worksheet, row, column, cut_text(*text).c_str(), nullptr);
+}
+
+double column_width(const Sheet& sheet, std::size_t column) {
+  std::size_t widest = std::min<std::size_t>(sheet.columns[column].heading.size(), 24);
+  for (const auto& row : sheet.rows)
+    if (const auto* text = std::get_if<std::string>(&row[column])) widest = std::max(widest, std::min<std::size_t>(text->size(), 60));
+  return static_cast<double>(widest) + 2;
+}
+
+void write_sheet(lxw_workbook* workbook, lxw_format* head, const Sheet& sheet) {
+  lxw_worksheet* worksheet = workbook_add_worksheet(workbook, sheet.name.c_str());
+  worksheet_freeze_panes(worksheet, 1, 0);
+  for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
+    const auto column = static_cast<lxw_col_t>(i);
+    worksheet_set_column(worksheet, column, column, column_width(sheet, i), nullptr);
+    worksheet_write_string(worksheet, 0, column, sheet.columns[i].heading.c_str(), head);
+  }
+  for (std::size_t r = 0; r < sheet.rows.size(); ++r)
+    for (std::size_t i = 0; i < sheet.rows[r].size(); ++i)
+      write_cell(worksheet, static_cast<lxw_row_t>(r + 1), static_cast<lxw_col_t>(i), sheet.rows[r][i]);
+}
+
+void check_size(const Sheet& sheet) {
+  if (sheet.rows.size() > row_limit)
+    throw std::system_error(std::make_error_code(std::errc::file_too_large),
+                            "sheet \"" + sheet.name + "\" has " + std::to_string(sheet.rows.size()) +
+                                " rows, a workbook holds " + std::to_string(row_limit) + "; write CSV instead");
+}
+
+/// The report's own moment, so that the same report has the same bytes; 0 (the library's clock) where none is given.
+std::time_t made_at(const Provenance& provenance) {
+  std::tm moment{};
+  return strptime(provenance.made_at_utc.c_str(), "%Y-%m-%dT%H:%M:%SZ", &moment) ? timegm(&moment) : 0;
+}
+
+std::string file_bytes(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw std::system_error(errno, std::generic_category(), path);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+}  // namespace
+
+std::string sheets_xlsx(const std::vector<Sheet>& sheets, const Provenance& provenance) {
+  for (const Sheet& sheet : sheets) check_size(sheet);
+  const ScratchFolder scratch;
+  const std::string path = scratch.file("report.xlsx");
+  lxw_workbook* workbook = workbook_new(path.c_str());
+  if (!workbook) throw std::system_error(std::make_error_code(std::errc::not_enough_memory), path);
+  std::string title = "Weld plan report", comment = "seamtakt " + provenance.program_version + ", plan SHA-256 " + provenance.plan_sha256;
+  lxw_doc_properties properties{};
+  properties.title = title.data();
+  properties.comments = comment.data();
+  properties.created = made_at(provenance);
+  workbook_set_properties(workbook, &properties);
+  lxw_format* head = workbook_add_format(workbook);
+  format_set_bold(head);
+  format_set_text_wrap(head);
+  for (const Sheet& sheet : sheets) write_sheet(workbook, head, sheet);
+  if (const lxw_error error = workbook_close(workbook); error != LXW_NO_ERROR)
+    throw std::system_error(std::make_error_code(std::errc::io_error), path + ": " + lxw_strerror(error));
+  return file_bytes(path);
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,123 @@
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+
+#include "base/csv.hpp"
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+const std::string sample = SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json";
+
+std::string bytes_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+class Report : public testing::Test {
+ protected:
+  std::filesystem::path folder;
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-report-XXXXXX";
+    folder = mkdtemp(name);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder); }
+  std::string path(const char* name) const { return (folder / name).string(); }
+
+  /// What a second reader of the format, Python's own zip and XML modules, finds in a workbook.
+  std::string python_on_workbook(const std::string& expression) {
+    std::ofstream(folder / "read.py") << R"(
+import re, sys, xml.dom.minidom, zipfile
+book = zipfile.ZipFile(sys.argv[1])
+parts = {name: book.read(name).decode() for name in book.namelist()}
+for text in parts.values():
+    xml.dom.minidom.parseString(text)
+sheets = {name: text for name, text in parts.items() if name.startswith("xl/worksheets/sheet")}
+print()" << expression << ")\n";
+    const std::string command = "python3 " + path("read.py") + " " + path("report.xlsx") + " 2>&1";
+    FILE* pipe = popen(command.c_str(), "r");
+    std::string output;
+    for (int c; (c = fgetc(pipe)) != EOF;) output += static_cast<char>(c);
+    pclose(pipe);
+    return output;
+  }
+};
+
+TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
+  ASSERT_EQ(run_program({"report", demo, "--output", path("passes.csv")}).exit_code, 0);
+  const CsvTable table = read_csv(path("passes.csv"));
+  const JsonNode evaluation = parse_json(run_program({"evaluate", demo, "--json"}).output, "output");
+  const JsonNode& passes = *evaluation.find("passes");
+  ASSERT_EQ(table.rows.size(), passes.elements.size());
+  const std::size_t seam = table.require("seam"), heat = table.require("heat_input_kJ_mm"),
+                    low = table.require("cooling_time_span_s_lo"), origin = table.require("plan_sha256");
+  for (std::size_t row = 0; row < table.rows.size(); ++row) {
+    const auto& fields = table.rows[row].fields;
+    double value = 0;
+    EXPECT_EQ(fields[seam], passes.elements[row].find("seam")->string);
+    ASSERT_TRUE(parse_number(fields[heat], value));
+    EXPECT_EQ(value, passes.elements[row].find("heat_input_kJ_mm")->number);
+    ASSERT_TRUE(parse_number(fields[low], value));
+    EXPECT_EQ(value, passes.elements[row].find("cooling_time_span_s")->elements[0].number);
+    EXPECT_EQ(fields[origin].size(), 64u);
+  }
+}
+
+TEST_F(Report, CsvTableIsChosenByName) {
+  for (const char* table : {"seams", "weldments", "cycle", "findings", "schedules", "about"}) {
+    ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0) << table;
+    EXPECT_FALSE(read_csv(path("t.csv")).rows.empty()) << table;
+  }
+  const ProgramRun unknown = run_program({"report", demo, "--table", "pases", "--output", path("none.csv")});
+  EXPECT_EQ(unknown.exit_code, 2);
+  EXPECT_NE(unknown.errors.find("one of passes, seams"), std::string::npos) << unknown.errors;
+  EXPECT_FALSE(std::filesystem::exists(path("none.csv")));
+}
+
+TEST_F(Report, UnknownEndingIsRefused) {
+  const ProgramRun run = run_program({"report", demo, "--output", path("report.doc")});
+  EXPECT_EQ(run.exit_code, 2);
+  EXPECT_NE(run.errors.find(".html, .csv or .xlsx"), std::string::npos) << run.errors;
+}
+
+TEST_F(Report, WorkbookHasASheetForEachTableAndNoFormula) {
+  ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
+  EXPECT_EQ(python_on_workbook("len(sheets), sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
+                               "'ISO 10218' in parts['xl/sharedStrings.xml']"),
+            "7 0 True\n");
+}
+
+TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
+  std::string plan = bytes_of(sample);
+  const std::string key = "\"title\": \"";
+  const std::size_t at = plan.find(key);
+  ASSERT_NE(at, std::string::npos);
+  plan.insert(at + key.size(), "=1+1 ");
+  std::ofstream(path("hostile.weldplan.json")) << plan;
+  ASSERT_LE(run_program({"report", path("hostile.weldplan.json"), "--output", path("report.xlsx")}).exit_code, 1);
+  EXPECT_EQ(python_on_workbook("sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
+                               "'=1+1 ' in parts['xl/sharedStrings.xml']"),
+            "0 True\n");
+  ASSERT_LE(run_program({"report", path("hostile.weldplan.json"), "--table", "about", "--output", path("a.csv")}).exit_code, 1);
+  EXPECT_NE(bytes_of(path("a.csv")).find("'=1+1 "), std::string::npos);
+}
+
+TEST_F(Report, SameMomentAndPlanGiveTheSameBytes) {
+  setenv("SOURCE_DATE_EPOCH", "1767225600", 1);
+  for (const char* name : {"a.xlsx", "b.xlsx", "a.csv", "b.csv", "a.html", "b.html"})
+    ASSERT_EQ(run_program({"report", demo, "--output", path(name)}).exit_code, 0) << name;
+  unsetenv("SOURCE_DATE_EPOCH");
+  EXPECT_EQ(bytes_of(path("a.xlsx")), bytes_of(path("b.xlsx")));
+  EXPECT_EQ(bytes_of(path("a.csv")), bytes_of(path("b.csv")));
+  EXPECT_EQ(bytes_of(path("a.html")), bytes_of(path("b.html")));
+}
+
+}  // namespace
