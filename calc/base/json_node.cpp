@@ -6,8 +6,8 @@ namespace seamtakt {
 
 const JsonNode* JsonNode::find(std::string_view key) const {
   const auto at =
-      std::find_if(members.begin(), members.end(), [key](const auto& member) { return member.first == key; });
-  return at == members.end() ? nullptr : &at->second;
+      std::find_if(members.begin(), members.end(), [key](const JsonMember& member) { return member.key == key; });
+  return at == members.end() ? nullptr : &at->value;
 }
 
 const char* JsonNode::kind_name() const {

@@ -3,10 +3,11 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace seamtakt {
+
+struct JsonMember;
 
 /// A JSON value as read from a file, with the place where it stands. Object members keep the
 /// file's order; keys are unique (the reader refuses duplicates).
@@ -18,12 +19,18 @@ struct JsonNode {
   double number = 0;        ///< finite
   std::string string;
   std::vector<JsonNode> elements;
-  std::vector<std::pair<std::string, JsonNode>> members;
+  std::vector<JsonMember> members;
   /// 1-based place where the value begins; the column counts characters, not bytes.
   std::uint32_t line = 0, column = 0;
 
   const JsonNode* find(std::string_view key) const;
   const char* kind_name() const;  ///< "a number", "an object", ... for messages
+};
+
+/// A key of an object with its value.
+struct JsonMember {
+  std::string key;
+  JsonNode value;
 };
 
 /// Limits on JSON input (reliability: hostile files).

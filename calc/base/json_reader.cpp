@@ -131,7 +131,7 @@ class TreeBuilder {
     if (!object.take(name))
       refuse("the key \"" + printable(name) + "\" a second time", "each key once in an object");
     if (object.node->members.size() >= limits_.members) refuse_members("members in one object");
-    object.node->members.emplace_back(std::move(name), JsonNode());
+    object.node->members.push_back({std::move(name), JsonNode()});
     return true;
   }
   /// The parser found text that isn't JSON.
@@ -154,7 +154,7 @@ class TreeBuilder {
       const auto& members = node->members;
       if (members.size() < few) return node->find(name) == nullptr;
       if (keys.empty()) {
-        for (const auto& member : members) keys.insert(member.first);
+        for (const auto& member : members) keys.insert(member.key);
       }
       return keys.insert(name).second;
     }
@@ -208,7 +208,7 @@ class TreeBuilder {
     for (const Open& level : open_) {
       const JsonNode& node = *level.node;
       if (node.kind == JsonNode::Kind::object && !node.members.empty()) {
-        text += "/" + printable(escaped_pointer_part(node.members.back().first));
+        text += "/" + printable(escaped_pointer_part(node.members.back().key));
       } else if (node.kind == JsonNode::Kind::array && !node.elements.empty()) {
         text += "/" + std::to_string(node.elements.size() - 1);
       }
@@ -237,7 +237,7 @@ JsonNode* TreeBuilder::add(JsonNode::Kind kind) {
   if (!open_.empty()) {
     JsonNode& parent = *open_.back().node;
     if (parent.kind == JsonNode::Kind::object) {
-      node = &parent.members.back().second;
+      node = &parent.members.back().value;
     } else {
       if (parent.elements.size() >= limits_.members) refuse_members("elements in one array");
       node = &parent.elements.emplace_back();

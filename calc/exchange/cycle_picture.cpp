@@ -1,6 +1,7 @@
 #include "exchange/cycle_picture.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/units.hpp"
@@ -10,81 +11,130 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double width = 1000, left = 70, row_height = 46, bar_height = 26, axis_height = 26;
+constexpr double width = 1000, left = 70, right = 30, row_height = 46, bar_height = 26, axis_height = 40,
+                 legend_height = 26;
 
 struct Look {
+  MoveKind kind;
+  const char* word;
   const char* fill;
   double share;  ///< of the bar's height, so that kinds differ without colour too
 };
 
-Look look_of(MoveKind kind) {
-  switch (kind) {
-    case MoveKind::arc: return {"#d55e00", 1.0};
-    case MoveKind::air: return {"#56b4e9", 0.3};
-    case MoveKind::sense: return {"#009e73", 0.55};
-    case MoveKind::start:
-    case MoveKind::end: return {"#e69f00", 0.8};
-    case MoveKind::service: return {"#cc79a7", 0.7};
-    case MoveKind::orientation: return {"#0072b2", 0.7};
-    case MoveKind::wire_change: return {"#f0e442", 0.7};
-    case MoveKind::index:
-    case MoveKind::load: return {"#7a7a7a", 0.45};
-    case MoveKind::wait: return {"none", 0.2};
-  }
-  return {"none", 0.2};
+constexpr std::array<Look, 9> looks = {{{MoveKind::arc, "arc", "#d55e00", 1.0},
+                                        {MoveKind::start, "start, end", "#e69f00", 0.8},
+                                        {MoveKind::orientation, "positioner turns", "#0072b2", 0.7},
+                                        {MoveKind::service, "torch service", "#cc79a7", 0.7},
+                                        {MoveKind::wire_change, "wire change", "#f0e442", 0.6},
+                                        {MoveKind::sense, "sensing", "#009e73", 0.55},
+                                        {MoveKind::load, "load, index", "#7a7a7a", 0.45},
+                                        {MoveKind::air, "air move", "#56b4e9", 0.3},
+                                        {MoveKind::wait, "wait", "none", 0.2}}};
+
+const Look& look_of(MoveKind kind) {
+  if (kind == MoveKind::end) kind = MoveKind::start;
+  if (kind == MoveKind::index) kind = MoveKind::load;
+  return *std::find_if(looks.begin(), looks.end(), [&](const Look& look) { return look.kind == kind; });
 }
 
 std::string attribute(const char* name, double value) {
   return std::string(" ") + name + "=\"" + rounded_text(value, 6) + "\"";
 }
 
+/// The least round step that leaves no more than 14 ticks.
 double tick_step(double longest_s) {
-  for (double step : {10.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1800.0})
+  for (double step : {1.0, 2.0, 5.0, 10.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1800.0})
     if (longest_s / step <= 14) return step;
-  return 3600;
+  return 3600 * std::ceil(longest_s / 14 / 3600);
 }
+
+class Drawing {
+ public:
+  explicit Drawing(const CycleResult& cycle) : cycle_(cycle) {
+    longest_s_ = std::max(cycle.cycle_time_s, cycle.takt_s.value_or(0));
+    for (const Move& move : cycle.moves) {
+      if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end()) robots_.push_back(move.robot);
+      longest_s_ = std::max(longest_s_, move.end_s);
+    }
+    bottom_ = axis_height + row_height * static_cast<double>(robots_.size());
+  }
+
+  std::string svg() {
+    if (robots_.empty() || longest_s_ <= 0) return {};
+    svg_ = "<svg role=\"img\" aria-label=\"Timeline of " + html_text(cycle_.weldment) + "\" viewBox=\"0 0 " +
+           rounded_text(width, 6) + " " + rounded_text(bottom_ + legend_height + 10, 6) + "\">\n";
+    axis();
+    for (std::size_t row = 0; row < robots_.size(); ++row) bars(row);
+    if (cycle_.lower_bound_s) limit(*cycle_.lower_bound_s, "bound", "#1f5f99", "2 3");
+    if (cycle_.takt_s) limit(*cycle_.takt_s, "takt", "#b23a00", "7 4");
+    legend();
+    return svg_ + "</svg>\n";
+  }
+
+ private:
+  double x_of(double seconds) const { return left + seconds * (width - left - right) / longest_s_; }
+
+  void text(double x, double y, std::string_view words, const char* more = "") {
+    svg_ += "<text" + attribute("x", x) + attribute("y", y) + more + ">" + html_text(words) + "</text>\n";
+  }
+
+  void rectangle(const Look& look, double x, double middle, double bar_width, const std::string& title) {
+    const double height = bar_height * look.share;
+    svg_ += "<rect fill=\"" + std::string(look.fill) + "\" stroke=\"#5a626d\" stroke-width=\"0.4\"" +
+            attribute("x", x) + attribute("y", middle - height / 2) + attribute("width", std::max(0.3, bar_width)) +
+            attribute("height", height) + "><title>" + html_text(title) + "</title></rect>\n";
+  }
+
+  void axis() {
+    const double step = tick_step(longest_s_);
+    for (double t = 0; t <= longest_s_; t += step) {
+      svg_ += "<line stroke=\"#9994\"" + attribute("x1", x_of(t)) + attribute("x2", x_of(t)) +
+              attribute("y1", axis_height - 6) + attribute("y2", bottom_) + "/>";
+      text(x_of(t) + 2, axis_height - 10, rounded_text(t, 5) + " s");
+    }
+  }
+
+  void bars(std::size_t row) {
+    const double middle = axis_height + row_height * (static_cast<double>(row) + 0.5);
+    text(4, middle + 4, robots_[row].empty() ? "cell" : robots_[row]);
+    for (const Move& move : cycle_.moves) {
+      if (move.robot != robots_[row]) continue;
+      rectangle(look_of(move.kind), x_of(move.start_s), middle, x_of(move.end_s) - x_of(move.start_s),
+                std::string(to_string(move.kind)) + " " + move.seam + " " + rounded_text(move.start_s, 5) + " to " +
+                    rounded_text(move.end_s, 5) + " s");
+    }
+  }
+
+  void limit(double seconds, const char* word, const char* colour, const char* dashes) {
+    svg_ += "<line stroke=\"" + std::string(colour) + "\" stroke-width=\"1.6\" stroke-dasharray=\"" + dashes + "\"" +
+            attribute("x1", x_of(seconds)) + attribute("x2", x_of(seconds)) + attribute("y1", 16) +
+            attribute("y2", bottom_) + "/>";
+    text(x_of(seconds) - 3, 13, std::string(word) + " " + rounded_text(seconds, 5) + " s", " text-anchor=\"end\"");
+  }
+
+  bool has(const Look& look) const {
+    return std::any_of(cycle_.moves.begin(), cycle_.moves.end(),
+                       [&](const Move& move) { return &look_of(move.kind) == &look; });
+  }
+
+  void legend() {
+    double x = left;
+    for (const Look& look : looks) {
+      if (!has(look)) continue;
+      rectangle(look, x, bottom_ + legend_height / 2, 16, look.word);
+      text(x + 21, bottom_ + legend_height / 2 + 4, look.word);
+      x += 48 + 6.2 * static_cast<double>(std::string_view(look.word).size());
+    }
+  }
+
+  const CycleResult& cycle_;
+  std::vector<std::string> robots_;
+  double longest_s_ = 0, bottom_ = 0;
+  std::string svg_;
+};
 
 }  // namespace
 
-std::string cycle_svg(const CycleResult& cycle) {
-  std::vector<std::string> robots;
-  double longest_s = std::max(cycle.cycle_time_s, cycle.takt_s.value_or(0));
-  for (const Move& move : cycle.moves) {
-    if (std::find(robots.begin(), robots.end(), move.robot) == robots.end()) robots.push_back(move.robot);
-    longest_s = std::max(longest_s, move.end_s);
-  }
-  if (robots.empty() || longest_s <= 0) return {};
-  const double scale = (width - left - 30) / longest_s;
-  const double height = axis_height + row_height * static_cast<double>(robots.size()) + 10;
-  const auto x_of = [&](double seconds) { return left + seconds * scale; };
-
-  std::string svg = "<svg role=\"img\" aria-label=\"Timeline of " + html_text(cycle.weldment) + "\" viewBox=\"0 0 " +
-                    rounded_text(width, 6) + " " + rounded_text(height, 6) + "\">\n";
-  const double step = tick_step(longest_s);
-  for (double t = 0; t <= longest_s; t += step)
-    svg += "<line stroke=\"#9994\"" + attribute("x1", x_of(t)) + attribute("x2", x_of(t)) + attribute("y1", axis_height - 6) +
-           attribute("y2", height) + "/><text" + attribute("x", x_of(t) + 2) + attribute("y", axis_height - 10) + ">" +
-           rounded_text(t, 5) + " s</text>\n";
-  for (std::size_t row = 0; row < robots.size(); ++row) {
-    const double middle = axis_height + row_height * (static_cast<double>(row) + 0.5);
-    svg += "<text" + attribute("x", 4) + attribute("y", middle + 4) + ">" +
-           html_text(robots[row].empty() ? "cell" : robots[row]) + "</text>\n";
-    for (const Move& move : cycle.moves) {
-      if (move.robot != robots[row]) continue;
-      const Look look = look_of(move.kind);
-      const double bar = bar_height * look.share;
-      svg += "<rect fill=\"" + std::string(look.fill) + "\" stroke=\"#5a626d\" stroke-width=\"0.4\"" +
-             attribute("x", x_of(move.start_s)) + attribute("y", middle - bar / 2) +
-             attribute("width", std::max(0.3, (move.end_s - move.start_s) * scale)) + attribute("height", bar) + "><title>" +
-             html_text(std::string(to_string(move.kind)) + " " + move.seam + " " + rounded_text(move.start_s, 5) + " to " +
-                       rounded_text(move.end_s, 5) + " s") +
-             "</title></rect>\n";
-    }
-  }
-  if (cycle.takt_s)
-    svg += "<line stroke=\"#b23a00\" stroke-width=\"1.6\" stroke-dasharray=\"7 4\"" + attribute("x1", x_of(*cycle.takt_s)) +
-           attribute("x2", x_of(*cycle.takt_s)) + attribute("y1", axis_height - 6) + attribute("y2", height) + "/>\n";
-  return svg + "</svg>\n";
-}
+std::string cycle_svg(const CycleResult& cycle) { return Drawing(cycle).svg(); }
 
 }  // namespace seamtakt

@@ -16,7 +16,9 @@ table{border-collapse:collapse;margin:.5em 0;font-variant-numeric:tabular-nums}t
 th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
 dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;height:auto}svg text{fill:var(--ink);font:11px system-ui,sans-serif}
 .sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
-@media print{body{max-width:none;margin:0;background:#fff;color:#000}h2{break-after:avoid}tr{break-inside:avoid}}
+section{break-inside:avoid}
+@page{size:A4;margin:14mm 12mm}
+@media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.pairs{columns:2;column-gap:2em}.pairs dl{font-size:7.3pt;line-height:1.22;gap:.02em .8em;margin:.2em 0}.pairs h3{margin:.7em 0 .1em}}
 )";
 
 }  // namespace
@@ -47,6 +49,11 @@ void HtmlPage::paragraph(std::string_view text, std::string_view css_class) {
   body_ += css_class.empty() ? "<p>" : "<p class=\"" + html_text(css_class) + "\">";
   body_ += html_text(text) + "</p>\n";
 }
+
+void HtmlPage::begin_sheets() { body_ += "<div class=\"pairs\">\n"; }
+void HtmlPage::end_sheets() { body_ += "</div>\n"; }
+void HtmlPage::begin_section() { body_ += "<section>\n"; }
+void HtmlPage::end_section() { body_ += "</section>\n"; }
 
 void HtmlPage::data_list(const std::vector<std::pair<std::string, std::string>>& items) {
   body_ += "<dl>";

@@ -16,6 +16,12 @@ class HtmlPage {
 
   void heading(int level, std::string_view text);
   void paragraph(std::string_view text, std::string_view css_class = {});
+  /// Sections between these stand two abreast on paper.
+  void begin_sheets();
+  void end_sheets();
+  /// What stands between these isn't torn by a page's end, as far as it fits on one.
+  void begin_section();
+  void end_section();
   /// Rows of label and value.
   void data_list(const std::vector<std::pair<std::string, std::string>>& items);
   /// `numeric` columns are right-aligned. Cells are plain text.

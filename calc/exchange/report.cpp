@@ -1,5 +1,7 @@
 #include "exchange/report.hpp"
 
+#include <algorithm>
+
 #include "base/units.hpp"
 #include "exchange/caution.hpp"
 #include "exchange/column_text.hpp"
@@ -44,16 +46,21 @@ void schedules_section(HtmlPage& page, const Plan& plan) {
   const PlanIndex index(plan);
   page.heading(2, "Schedule sheets");
   page.paragraph("Data items as ISO 15609-1 lists them for a welding procedure specification.", "quiet");
+  page.begin_sheets();
   for (const Schedule& schedule : plan.schedules) {
+    page.begin_section();
     page.heading(3, "Schedule " + schedule.id);
     page.data_list(schedule_sheet(schedule, index));
+    page.end_section();
   }
+  page.end_sheets();
 }
 
 void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
   page.heading(2, "Cycle sheets");
   const auto seconds = [](double value) { return rounded_text(value, 5) + " s"; };
   for (const CycleResult& cycle : cycles) {
+    page.begin_section();
     page.heading(3, "Weldment " + cycle.weldment);
     page.data_list({
         {"Cycle time", seconds(cycle.cycle_time_s)},
@@ -71,6 +78,7 @@ void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
         {"Load and unload", seconds(cycle.load_unload_s)},
     });
     page.raw(cycle_svg(cycle));
+    page.end_section();
   }
 }
 
@@ -95,6 +103,8 @@ std::string report_html(const Plan& plan, const Evaluation& evaluation, const st
   column_table(page, weldment_columns(), evaluation.weldments, false);
   Findings findings = evaluation.findings;
   for (const CycleResult& cycle : cycles) findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
+  std::stable_sort(findings.begin(), findings.end(),
+                   [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
   findings_section(page, findings);
   schedules_section(page, plan);
   page.heading(2, "Heat input by pass");

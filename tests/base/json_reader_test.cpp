@@ -37,8 +37,8 @@ TEST(JsonReaderTest, builds_the_tree_in_the_files_order) {
   const JsonNode root = parse_json(R"({"b": [1, -2.5e1, true, null, "x\nä"], "a": {}})", "f.json");
   ASSERT_EQ(root.kind, Kind::object);
   ASSERT_EQ(root.members.size(), 2u);
-  EXPECT_EQ(root.members[0].first, "b");
-  EXPECT_EQ(root.members[1].first, "a");
+  EXPECT_EQ(root.members[0].key, "b");
+  EXPECT_EQ(root.members[1].key, "a");
   const auto& list = root.find("b")->elements;
   ASSERT_EQ(list.size(), 5u);
   EXPECT_EQ(list[0].number, 1);

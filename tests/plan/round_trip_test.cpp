@@ -26,8 +26,8 @@ std::string difference(const JsonNode& a, const JsonNode& b, const std::string& 
     if (auto text = difference(a.elements[i], b.elements[i], at + "/" + std::to_string(i)); !text.empty())
       return text;
   for (std::size_t i = 0; i < a.members.size(); ++i) {
-    if (a.members[i].first != b.members[i].first) return at + ": key " + a.members[i].first;
-    if (auto text = difference(a.members[i].second, b.members[i].second, at + "/" + a.members[i].first);
+    if (a.members[i].key != b.members[i].key) return at + ": key " + a.members[i].key;
+    if (auto text = difference(a.members[i].value, b.members[i].value, at + "/" + a.members[i].key);
         !text.empty())
       return text;
   }
@@ -90,7 +90,7 @@ TEST(PlanSamples, DefaultsAreThoseOfTheContract) {
 }
 
 RC_GTEST_PROP(RandomPlans, ComeBackToTheLastBitInTheirOwnOrder, ()) {
-#ifdef __SANITIZE_ADDRESS__
+#ifdef SEAMTAKT_SANITIZED
   constexpr std::uint64_t plans = 10;
 #else
   constexpr std::uint64_t plans = 100;  // a case: 10,000 in all
