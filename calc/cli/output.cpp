@@ -19,18 +19,6 @@ void write_column_value(JsonWriter& json, const ColumnValue& value) {
     json.null();
 }
 
-void write_findings(JsonWriter& json, const Findings& findings) {
-  json.key("findings").begin_array();
-  for (const Finding& finding : findings) {
-    json.begin_object(JsonWriter::Layout::compact);
-    json.member("rule", finding.rule).member("severity", to_string(finding.severity)).member("where", finding.where);
-    json.member("value", finding.value).member("limit", finding.limit).member("unit", finding.unit);
-    json.member("text", finding.text).member("source", finding.source);
-    json.end_object();
-  }
-  json.end_array();
-}
-
 void write_provenance(JsonWriter& json, const Provenance& provenance) {
   json.key("provenance").begin_object();
   json.member("program", "seamtakt " + provenance.program_version);

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "base/finding.hpp"
+#include "base/finding_json.hpp"
 #include "base/json_writer.hpp"
 #include "base/table.hpp"
 #include "exchange/provenance.hpp"
@@ -29,7 +29,6 @@ void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> 
   json.end_array();
 }
 
-void write_findings(JsonWriter& json, const Findings& findings);
 void write_provenance(JsonWriter& json, const Provenance& provenance);
 
 std::string rounded_pair(const std::array<double, 2>& pair, int digits);

@@ -183,19 +183,6 @@ void write_json(const ManualSeam& seam, JsonWriter& json) {
   json.end_object();
 }
 
-void write_json(const Finding& finding, JsonWriter& json) {
-  json.begin_object(JsonWriter::Layout::compact);
-  json.member("rule", finding.rule);
-  json.member("severity", to_string(finding.severity));
-  json.member("where", finding.where);
-  json.member("value", finding.value);
-  json.member("limit", finding.limit);
-  text_member(json, "unit", finding.unit);
-  json.member("text", finding.text);
-  json.member("source", finding.source);
-  json.end_object();
-}
-
 void write_audit_members(const AuditResult& result, JsonWriter& json) {
   write_list("passes", result.passes, json);
   write_list("units", result.units, json);
@@ -204,7 +191,7 @@ void write_audit_members(const AuditResult& result, JsonWriter& json) {
   write_list("manual", result.manual, json);
   write_rows(result.rows, json);
   write_list("logs", result.logs, json);
-  write_list("findings", result.findings, json);
+  write_findings(json, result.findings);
 }
 
 void write_audit_json(const AuditResult& result, std::string& out) {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "base/json_writer.hpp"
+#include "base/finding_json.hpp"
 #include "records/audit.hpp"
 
 namespace seamtakt {
@@ -18,6 +18,5 @@ void write_audit_members(const AuditResult& result, JsonWriter& json);
 void write_json(const PassRecord& record, JsonWriter& json);
 void write_json(const UnitRecord& unit, JsonWriter& json);
 void write_json(const ManualSeam& seam, JsonWriter& json);
-void write_json(const Finding& finding, JsonWriter& json);
 
 }  // namespace seamtakt
