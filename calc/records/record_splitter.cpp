@@ -61,10 +61,14 @@ RecordSplitter::Step RecordSplitter::next(Record& record) {
 }
 
 RecordSplitter::Step RecordSplitter::ask_for_bytes() const {
-  if (end_ - at_ < limits_.record_bytes) return Step::need_bytes;
-  const std::string_view text = pending();
-  const bool open_quote = std::count(text.begin(), text.end(), '"') % 2 == 1;
-  if (open_quote) refuse_open_quote();
+  // A row of the greatest length and its two line end characters must fit, wherever the block ends.
+  if (end_ - at_ <= limits_.record_bytes + 1) return Step::need_bytes;
+  refuse_long_row(pending());
+}
+
+void RecordSplitter::refuse_long_row(std::string_view text) const {
+  text = text.substr(0, limits_.record_bytes);
+  if (std::count(text.begin(), text.end(), '"') % 2 == 1) refuse_open_quote();
   throw InputError(printable(file_) + ":" + std::to_string(line_),
                    "a row of more than " + std::to_string(limits_.record_bytes) + " bytes", "a shorter row");
 }
@@ -75,7 +79,8 @@ void RecordSplitter::refuse_open_quote() const {
 }
 
 void RecordSplitter::check_lengths(Record& record) const {
-  if (record.text.size() > limits_.record_bytes) record.problem = "a row longer than the limit";
+  // Refused here too, so that what becomes of such a row doesn't hang on how much of it lay in the block.
+  if (record.text.size() > limits_.record_bytes) refuse_long_row(record.text);
   if (record.text.size() <= limits_.field_bytes) return;
   for (std::size_t i = 0; i < std::min(record.count, fields_.size()); ++i)
     if (fields_[i].size() > limits_.field_bytes) record.problem = "a field longer than the limit";
@@ -134,6 +139,7 @@ bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::str
   for (;; ++p) {
     if (p >= end_) {
       if (!source_ended_) return false;
+      if (end_ - at_ > limits_.record_bytes + 1) refuse_long_row(pending());
       refuse_open_quote();
     }
     const CharClass what = class_[static_cast<unsigned char>(data[p])];

@@ -58,6 +58,7 @@ class RecordSplitter {
   std::string_view view(std::size_t from, std::size_t to) const { return {block_.data() + from, to - from}; }
   bool more_may_come(std::size_t position) const { return position >= end_ && !source_ended_; }
   Step ask_for_bytes() const;
+  [[noreturn]] void refuse_long_row(std::string_view text) const;
   [[noreturn]] void refuse_open_quote() const;
 
   ByteSource& source_;

@@ -120,7 +120,8 @@ bool take_zone_name(std::string_view& text, TimeFields& fields) {
   return true;
 }
 
-bool take(char conversion, std::string_view& text, Gathered& gathered) {
+/// whole_seconds: the pattern reads the decimals of the second elsewhere (%f).
+bool take(char conversion, bool whole_seconds, std::string_view& text, Gathered& gathered) {
   TimeFields& fields = gathered.fields;
   if (conversion != '%') skip_blanks(text);
   switch (conversion) {
@@ -147,7 +148,7 @@ bool take(char conversion, std::string_view& text, Gathered& gathered) {
     case 'M':
       return take_digits(text, 2, fields.minute);
     case 'S':
-      return take_seconds(text, fields);
+      return whole_seconds ? take_digits(text, 2, fields.second) : take_seconds(text, fields);
     case 'f':
       return take_fraction_ns(text, fields.fraction_ns);
     case 'p':
@@ -218,10 +219,11 @@ TimeFormat::TimeFormat(std::string pattern, const std::string& where) : pattern_
 
 bool TimeFormat::parse(std::string_view text, LogTime& time) const {
   Gathered gathered;
+  const bool whole_seconds = has_any(pattern_, "f");
   for (std::size_t i = 0; i < pattern_.size(); ++i) {
     const char c = pattern_[i];
     if (c == '%') {
-      if (!take(pattern_[++i], text, gathered)) return false;
+      if (!take(pattern_[++i], whole_seconds, text, gathered)) return false;
     } else if (c == ' ') {
       skip_blanks(text);
     } else {
