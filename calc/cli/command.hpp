@@ -26,6 +26,8 @@ using Result = Outcome;
 void add_calc(CLI::App& app, Result& result);
 void add_evaluate(CLI::App& app, Result& result);
 void add_cycle(CLI::App& app, Result& result);
+void add_line(CLI::App& app, Result& result);
+void add_kit(CLI::App& app, Result& result);
 void add_audit(CLI::App& app, Result& result);
 void add_report(CLI::App& app, Result& result);
 

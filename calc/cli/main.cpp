@@ -41,6 +41,8 @@ int main(int argc, char** argv) {
   cli::add_calc(app, result);
   cli::add_evaluate(app, result);
   cli::add_cycle(app, result);
+  cli::add_line(app, result);
+  cli::add_kit(app, result);
   cli::add_audit(app, result);
   cli::add_report(app, result);
 

@@ -1,0 +1,121 @@
+#include "cell/line/cart.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+#include "base/json_node.hpp"
+#include "cell/line/csv_place.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t file_limit = 64u << 20;
+constexpr int most_of_a_part = 1'000'000;
+
+int quantity_of(std::string_view text, const CsvTable& table, const CsvRow& row, std::size_t field) {
+  const std::string& given = row.fields[field];
+  int value = 0;
+  const auto end = std::from_chars(given.data(), given.data() + given.size(), value);
+  if (end.ec != std::errc() || end.ptr != given.data() + given.size() || value < 1 || value > most_of_a_part)
+    refuse_field(text, table, row, field, "a whole number from 1 to " + std::to_string(most_of_a_part));
+  return value;
+}
+
+CartPart& part_of(Cart& cart, const std::string& name) {
+  const auto found =
+      std::find_if(cart.begin(), cart.end(), [&](const CartPart& part) { return part.part == name; });
+  if (found != cart.end()) return *found;
+  cart.push_back({name, 0, {}});
+  return cart.back();
+}
+
+int quantity_needed(const Weldment& weldment, const std::string& part) {
+  int needed = 0;
+  for (const Part& item : weldment.parts)
+    if (item.id == part) needed += item.quantity;
+  return needed;
+}
+
+std::string missing_text(const PartDifference& part) {
+  const std::string count = std::to_string(part.quantity());
+  if (part.found == 0)
+    return count + " " + part.part + (part.quantity() == 1 ? " is" : " are") + " missing (none there)";
+  return count + " " + part.part + (part.quantity() == 1 ? " is" : " are") + " missing (" +
+         std::to_string(part.found) + " of " + std::to_string(part.needed) + " there)";
+}
+
+std::string extra_text(const PartDifference& part) {
+  const std::string count = std::to_string(part.quantity());
+  if (part.needed == 0) return count + " " + part.part + " too many (the weldment has none)";
+  return count + " " + part.part + " too many (" + std::to_string(part.found) + " for " +
+         std::to_string(part.needed) + ")";
+}
+
+}  // namespace
+
+Cart parse_cart(std::string_view text, const std::string& file) {
+  const CsvTable table = parse_csv(text, file);
+  const std::size_t part = table.require("part"), quantity = table.require("quantity");
+  const int heat = table.column("heat");
+  Cart cart;
+  for (const CsvRow& row : table.rows) {
+    if (row.fields[part].empty()) refuse_field(text, table, row, part, "a part");
+    CartPart& item = part_of(cart, row.fields[part]);
+    const int count = quantity_of(text, table, row, quantity);
+    if (count > most_of_a_part - item.quantity)
+      refuse_field(text, table, row, quantity,
+                   "no more than " + std::to_string(most_of_a_part) + " of a part in all");
+    item.quantity += count;
+    if (heat < 0) continue;
+    const std::string& number = row.fields[static_cast<std::size_t>(heat)];
+    if (!number.empty() && std::find(item.heats.begin(), item.heats.end(), number) == item.heats.end())
+      item.heats.push_back(number);
+  }
+  return cart;
+}
+
+Cart read_cart(const std::string& path) {
+  return parse_cart(read_file(path, file_limit), path);
+}
+
+CartCheck check_cart(const Weldment& weldment, const Cart& cart) {
+  CartCheck check;
+  std::vector<std::string> seen;
+  for (const Part& part : weldment.parts) {
+    if (std::find(seen.begin(), seen.end(), part.id) != seen.end()) continue;
+    seen.push_back(part.id);
+    const auto there =
+        std::find_if(cart.begin(), cart.end(), [&](const CartPart& item) { return item.part == part.id; });
+    const PartDifference found{part.id, quantity_needed(weldment, part.id),
+                               there == cart.end() ? 0 : there->quantity};
+    if (found.found < found.needed) check.missing.push_back(found);
+    if (found.found > found.needed) check.extra.push_back(found);
+  }
+  for (const CartPart& item : cart)
+    if (quantity_needed(weldment, item.part) == 0 &&
+        std::find(seen.begin(), seen.end(), item.part) == seen.end())
+      check.extra.push_back({item.part, 0, item.quantity});
+  return check;
+}
+
+std::string cart_text(const CartCheck& check) {
+  std::string text;
+  const auto add = [&](const std::string& piece) { text += (text.empty() ? "" : "; ") + piece; };
+  for (const PartDifference& part : check.missing) add(missing_text(part));
+  for (const PartDifference& part : check.extra) add(extra_text(part));
+  return text;
+}
+
+Findings cart_findings(const std::string& where, const CartCheck& check) {
+  Findings findings;
+  const auto add = [&](const char* rule, const PartDifference& part, const std::string& text) {
+    findings.push_back({rule, Severity::fail, where + "/" + part.part, part.found, part.needed, "",
+                        text + ".", "plan limit"});
+  };
+  for (const PartDifference& part : check.missing) add("kit.part.missing", part, missing_text(part));
+  for (const PartDifference& part : check.extra) add("kit.part.extra", part, extra_text(part));
+  return findings;
+}
+
+}  // namespace seamtakt

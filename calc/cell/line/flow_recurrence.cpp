@@ -1,0 +1,175 @@
+#include "cell/line/flow_recurrence.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "cell/line/line_calendar.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// A unit's row: starts at all stages, leavings of all stages, and a 0 for the last stage's missing
+/// successor. Rows of the units before stand in front, so that what a unit waits for is at a fixed distance.
+class FlowLine {
+ public:
+  FlowLine(std::span<const int> buffer_after, std::size_t units)
+      : stages_(buffer_after.size()), stride_(2 * stages_ + 1), waits_for_(stages_) {
+    const auto stride = static_cast<std::ptrdiff_t>(stride_);
+    for (std::size_t j = 0; j < stages_; ++j) {
+      const auto next = static_cast<std::ptrdiff_t>(j) + 1;
+      const auto buffer = static_cast<std::size_t>(buffer_after[j]);
+      if (j + 1 == stages_ || buffer >= units) {
+        waits_for_[j] = stride - 1;  // the 0
+      } else if (buffer == 0) {
+        waits_for_[j] = static_cast<std::ptrdiff_t>(stages_) + next - stride;
+      } else {
+        waits_for_[j] = next - static_cast<std::ptrdiff_t>(buffer) * stride;
+        history_ = std::max(history_, buffer);
+      }
+    }
+    block_ = std::max(block_, history_);
+    rows_.assign((history_ + block_) * stride_, 0.0);
+  }
+
+  void run(std::span<const double> service_s, std::span<UnitTimes> units, std::span<StageTimes> stages) {
+    for (std::size_t begin = 0; begin < units.size(); begin += block_) {
+      const std::size_t count = std::min(block_, units.size() - begin);
+      const double* service = service_s.data() + begin * stages_;
+      advance(service, count);
+      add_up(service, count, stages);
+      for (std::size_t i = 0; i < count; ++i) {
+        units[begin + i].start_s = row(i)[0];
+        units[begin + i].end_s = row(i)[2 * stages_ - 1];
+      }
+      // What the next block waits for moves in front of it.
+      std::copy(row(count) - static_cast<std::ptrdiff_t>(history_ * stride_), row(count), rows_.data());
+    }
+  }
+
+ private:
+  double* row(std::size_t i) { return rows_.data() + (history_ + i) * stride_; }
+
+  void advance(const double* service, std::size_t count) {
+    switch (stages_) {
+#define SEAMTAKT_CASE(n) \
+  case n:                \
+    return advance_by<n>(service, count);
+      SEAMTAKT_CASE(1)
+      SEAMTAKT_CASE(2)
+      SEAMTAKT_CASE(3)
+      SEAMTAKT_CASE(4)
+      SEAMTAKT_CASE(5)
+      SEAMTAKT_CASE(6)
+      SEAMTAKT_CASE(7)
+      SEAMTAKT_CASE(8)
+      SEAMTAKT_CASE(9)
+      SEAMTAKT_CASE(10)
+#undef SEAMTAKT_CASE
+      default:
+        return advance_by<0>(service, count);
+    }
+  }
+
+  /// `fixed`: number of stages known to the compiler; 0: any.
+  template <std::size_t fixed>
+  void advance_by(const double* service, std::size_t count) {
+    const std::size_t stages = fixed ? fixed : stages_;
+    const std::size_t stride = 2 * stages + 1;
+    double* at = row(0);
+    for (std::size_t i = 0; i < count; ++i, at += stride, service += stages) {
+      const double* before = at - stride + stages;
+      double arrives_s = 0;
+      for (std::size_t j = 0; j < stages; ++j) {
+        const double start_s = std::max(before[j], arrives_s);
+        at[j] = start_s;
+        arrives_s = std::max(start_s + service[j], at[waits_for_[j]]);
+        at[stages + j] = arrives_s;
+      }
+    }
+  }
+
+  /// Stage by stage, in the order of the units, as the calendar adds them up.
+  void add_up(const double* service, std::size_t count, std::span<StageTimes> stages) {
+    for (std::size_t j = 0; j < stages_; ++j) {
+      StageTimes sums = stages[j];
+      for (std::size_t i = 0; i < count; ++i) {
+        const double service_s = service[i * stages_ + j];
+        sums.work_s += service_s;
+        sums.blocked_s += row(i)[stages_ + j] - (row(i)[j] + service_s);
+      }
+      stages[j] = sums;
+    }
+  }
+
+  std::size_t stages_, stride_;
+  std::vector<std::ptrdiff_t> waits_for_;
+  std::size_t history_ = 1;
+  std::size_t block_ = 256;
+  std::vector<double> rows_;
+};
+
+bool has_stops(const LineModel& model) {
+  return !model.change_s.empty() ||
+         std::any_of(model.stages.begin(), model.stages.end(),
+                     [](const LineStage& stage) { return stage.availability < 1; });
+}
+
+/// Work and stops of every unit at every stage; sums of the two apart into `stages`.
+std::vector<double> services_s(const LineModel& model, std::uint64_t seed, std::vector<StageTimes>& stages) {
+  const StopTimes stops(model, seed);
+  std::vector<double> service_s(model.work_s.size());
+  for (std::size_t unit = 0, at = 0; unit < model.unit_count(); ++unit)
+    for (std::size_t stage = 0; stage < model.stage_count(); ++stage, ++at) {
+      const double repair_s = stops.stop_s(stage, model.luck[unit], 0, model.work_s[at]);
+      const bool changes = static_cast<int>(stage) == model.change_stage && !model.change_s.empty();
+      const double stop_s = repair_s + (changes ? model.change_s[unit] : 0);
+      service_s[at] = model.work_s[at] + stop_s;
+      stages[stage].work_s += model.work_s[at];
+      stages[stage].stop_s += stop_s;
+    }
+  return service_s;
+}
+
+}  // namespace
+
+bool recurrence_covers(const LineModel& model) {
+  return std::all_of(model.stages.begin(), model.stages.end(),
+                     [](const LineStage& stage) { return stage.servers == 1 && stage.yield >= 1; });
+}
+
+void run_flow_line(std::span<const double> service_s, std::span<const int> buffer_after,
+                   std::span<UnitTimes> units, std::span<StageTimes> stages) {
+  if (service_s.size() != units.size() * buffer_after.size() || stages.size() != buffer_after.size() ||
+      buffer_after.empty())
+    throw std::invalid_argument("flow line: lists don't fit together");
+  FlowLine(buffer_after, units.size()).run(service_s, units, stages);
+}
+
+LineRun run_recurrence(const LineModel& model, std::uint64_t seed) {
+  if (!recurrence_covers(model)) throw std::invalid_argument("the recurrence doesn't cover this line");
+  std::vector<int> buffers;
+  for (const LineStage& stage : model.stages) buffers.push_back(stage.buffer_after);
+  LineRun run;
+  run.units.resize(model.unit_count());
+  run.stages.resize(model.stage_count());
+  if (has_stops(model)) {
+    std::vector<StageTimes> split(model.stage_count());
+    const std::vector<double> service_s = services_s(model, seed, split);
+    run_flow_line(service_s, buffers, run.units, run.stages);
+    for (std::size_t j = 0; j < split.size(); ++j) {
+      run.stages[j].work_s = split[j].work_s;
+      run.stages[j].stop_s = split[j].stop_s;
+    }
+  } else {
+    run_flow_line(model.work_s, buffers, run.units, run.stages);
+  }
+  if (!run.units.empty()) run.makespan_s = run.units.back().end_s;
+  return run;
+}
+
+LineRun run_line(const LineModel& model, std::uint64_t seed) {
+  return recurrence_covers(model) ? run_recurrence(model, seed) : run_calendar(model, seed);
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,138 @@
+#include "cell/line/line_figures.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/thread_pool.hpp"
+#include "cell/line/flow_recurrence.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr double time_cut = 0.1;
+
+/// One run's figures.
+struct Sample {
+  double throughput_per_h = 0, makespan_s = 0;
+  TaktCount takt;
+};
+
+std::vector<Sample> samples(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
+                            int runs) {
+  std::vector<Sample> list(static_cast<std::size_t>(is_certain(model) ? 1 : std::max(runs, 1)));
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    const LineRun run = run_line(model, seed + i);
+    list[i] = {throughput_per_h(run), run.makespan_s, goal ? count_takt(run, *goal) : TaktCount{}};
+  }
+  return list;
+}
+
+struct Mean {
+  double mean = 0, se = 0;
+};
+
+template <class Value>
+Mean mean_of(std::size_t count, Value&& value) {
+  Mean result;
+  for (std::size_t i = 0; i < count; ++i) result.mean += value(i);
+  result.mean /= static_cast<double>(count);
+  if (count < 2) return result;
+  double squares = 0;
+  for (std::size_t i = 0; i < count; ++i) squares += (value(i) - result.mean) * (value(i) - result.mean);
+  result.se = std::sqrt(squares / static_cast<double>(count - 1) / static_cast<double>(count));
+  return result;
+}
+
+LineFigures figures_of(const std::vector<Sample>& list) {
+  const Mean throughput = mean_of(list.size(), [&](std::size_t i) { return list[i].throughput_per_h; });
+  const Mean misses =
+      mean_of(list.size(), [&](std::size_t i) { return static_cast<double>(list[i].takt.misses); });
+  LineFigures figures;
+  figures.runs = static_cast<int>(list.size());
+  figures.throughput_per_h = throughput.mean;
+  figures.throughput_se_per_h = throughput.se;
+  figures.takt_misses = misses.mean;
+  figures.takt_misses_se = misses.se;
+  figures.takt_lost_s = mean_of(list.size(), [&](std::size_t i) { return list[i].takt.lost_s; }).mean;
+  figures.makespan_s = mean_of(list.size(), [&](std::size_t i) { return list[i].makespan_s; }).mean;
+  return figures;
+}
+
+struct Changed {
+  Cure cure;
+  LineModel model;
+};
+
+void scale_time(LineModel& model, std::size_t stage, double factor) {
+  for (std::size_t at = stage; at < model.work_s.size(); at += model.stage_count())
+    model.work_s[at] *= factor;
+}
+
+bool takes_time(const LineModel& model, std::size_t stage) {
+  for (std::size_t at = stage; at < model.work_s.size(); at += model.stage_count())
+    if (model.work_s[at] > 0) return true;
+  return false;
+}
+
+std::vector<Changed> changed_lines(const LineModel& model) {
+  std::vector<Changed> list;
+  const auto add = [&](std::size_t stage, const char* change, auto&& edit) {
+    Changed changed{{model.stages[stage].id, change, {}, 0, 0, 0}, model};
+    edit(changed.model, changed.model.stages[stage]);
+    list.push_back(std::move(changed));
+  };
+  for (std::size_t i = 0; i < model.stage_count(); ++i) {
+    const LineStage& stage = model.stages[i];
+    if (takes_time(model, i)) {
+      add(i, "time -10 %", [&](LineModel& line, LineStage&) { scale_time(line, i, 1 - time_cut); });
+      add(i, "1 server more", [](LineModel&, LineStage& one) { ++one.servers; });
+    }
+    if (i + 1 < model.stage_count())
+      add(i, "buffer 1 more", [](LineModel&, LineStage& one) { ++one.buffer_after; });
+    if (stage.availability < 1) add(i, "no stops", [](LineModel&, LineStage& one) { one.availability = 1; });
+    if (stage.yield < 1) add(i, "all right first time", [](LineModel&, LineStage& one) { one.yield = 1; });
+  }
+  return list;
+}
+
+/// Certain and uncertain lines have different numbers of runs; the one run stands for all of them.
+const Sample& sample_at(const std::vector<Sample>& list, std::size_t i) {
+  return list[std::min(i, list.size() - 1)];
+}
+
+void compare(const std::vector<Sample>& base, const std::vector<Sample>& changed, Cure& cure) {
+  const Mean gain = mean_of(std::max(base.size(), changed.size()), [&](std::size_t i) {
+    return sample_at(changed, i).throughput_per_h - sample_at(base, i).throughput_per_h;
+  });
+  cure.figures = figures_of(changed);
+  cure.throughput_change_per_h = gain.mean;
+  cure.throughput_change_se_per_h = gain.se;
+  cure.takt_misses_change = cure.figures.takt_misses - figures_of(base).takt_misses;
+}
+
+}  // namespace
+
+LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
+                         int runs) {
+  return figures_of(samples(model, goal, seed, runs));
+}
+
+std::vector<Cure> cures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
+                        int runs) {
+  const std::vector<Sample> base = samples(model, goal, seed, runs);
+  std::vector<Changed> lines = changed_lines(model);
+  ThreadPool::shared().parallel_for(lines.size(), 1, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      compare(base, samples(lines[i].model, goal, seed, runs), lines[i].cure);
+  });
+  std::vector<Cure> list;
+  for (Changed& line : lines) list.push_back(std::move(line.cure));
+  std::stable_sort(list.begin(), list.end(), [](const Cure& a, const Cure& b) {
+    if (a.takt_misses_change != b.takt_misses_change) return a.takt_misses_change < b.takt_misses_change;
+    return a.throughput_change_per_h > b.throughput_change_per_h;
+  });
+  return list;
+}
+
+}  // namespace seamtakt

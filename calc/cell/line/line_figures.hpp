@@ -1,0 +1,41 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cell/line/takt_count.hpp"
+
+namespace seamtakt {
+
+/// Figures of a line over runs with different luck (seed, seed + 1, ...).
+struct LineFigures {
+  int runs = 0;
+  double throughput_per_h = 0, throughput_se_per_h = 0;  ///< mean, and its standard error
+  double takt_misses = 0, takt_misses_se = 0;            ///< 0 without takt
+  double takt_lost_s = 0, makespan_s = 0;
+};
+
+/// `goal`: what the assembly line wants; empty: no takt. A line without chance runs once.
+LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
+                         int runs);
+
+/// The line with one thing changed.
+struct Cure {
+  std::string stage;
+  std::string change;  ///< "time -10 %", "1 server more", "buffer 1 more", "no stops", "all right first time"
+  LineFigures figures;
+  double throughput_change_per_h = 0;
+  double throughput_change_se_per_h = 0;  ///< of the paired differences: each run meets the same luck
+  double takt_misses_change = 0;
+};
+
+/// Each stage's time, servers, buffer, stops and yield changed one at a time and the line run anew with the
+/// same luck. Best first: fewest misses, then most throughput; equal ones in the order of the stages. Changes
+/// that mean nothing at a stage (a buffer behind the last one, stops where there are none, time where there
+/// is none) are left out.
+std::vector<Cure> cures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
+                        int runs);
+
+}  // namespace seamtakt

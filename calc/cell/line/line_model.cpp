@@ -1,0 +1,97 @@
+#include "cell/line/line_model.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cell/line/random_stream.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr double least_yield_with_rework = 0.01;
+enum Purpose : std::uint64_t { up_time, repair_time, quality };
+
+void require(bool holds, const std::string& where, double found, const char* expected) {
+  if (!holds) throw InputError(where, number_text(found), expected);
+}
+
+void check_stage(const LineStage& stage, int index, int last, const std::string& where) {
+  const std::string at = where + ": stage " + stage.id;
+  require(stage.servers >= 1, at + "/servers", stage.servers, "1 or more");
+  require(stage.buffer_after >= 0, at + "/buffer_after", stage.buffer_after, "0 or more");
+  require(stage.availability > 0 && stage.availability <= 1, at + "/availability", stage.availability,
+          "a share above 0 and up to 1");
+  require(stage.repair_s >= 0, at + "/repair_s", stage.repair_s, "0 or more");
+  require(stage.rework_s >= 0, at + "/rework_s", stage.rework_s, "0 or more");
+  require(stage.yield >= 0 && stage.yield <= 1, at + "/yield_pct", stage.yield * 100, "0 to 100");
+  if (stage.rework_to < 0) return;
+  if (stage.rework_to > index || stage.rework_to > last)
+    throw InputError(at + "/rework_to", "a stage behind it", "this stage or an earlier one");
+  require(stage.yield >= least_yield_with_rework, at + "/yield_pct", stage.yield * 100,
+          "1 or more where the others are sent back, for else units hardly ever leave");
+}
+
+}  // namespace
+
+void check_line_model(const LineModel& model, const std::string& where) {
+  if (model.stages.empty()) throw InputError(where, "a line without stages", "at least one stage");
+  const int last = static_cast<int>(model.stage_count()) - 1;
+  for (int i = 0; i <= last; ++i) check_stage(model.stages[static_cast<std::size_t>(i)], i, last, where);
+  if (model.work_s.size() != model.unit_count() * model.stage_count())
+    throw std::invalid_argument("line model: work times don't fit units and stages");
+  if (!model.change_s.empty() && (model.change_s.size() != model.unit_count() || model.change_stage < 0))
+    throw std::invalid_argument("line model: changes don't fit the units");
+  for (const double work_s : model.work_s)
+    require(std::isfinite(work_s) && work_s >= 0, where, work_s, "a work time of 0 or more");
+}
+
+bool is_certain(const LineModel& model) {
+  return std::all_of(model.stages.begin(), model.stages.end(), [](const LineStage& stage) {
+    const bool stops_by_chance = stage.availability < 1 && stage.repair_s > 0;
+    return !stops_by_chance && (stage.yield >= 1 || stage.yield <= 0);
+  });
+}
+
+StopTimes::StopTimes(const LineModel& model, std::uint64_t seed) : seed_(seed) {
+  for (std::size_t i = 0; i < model.stage_count(); ++i) {
+    const LineStage& given = model.stages[i];
+    Stage stage;
+    stage.yield = given.yield;
+    stage.repair_s = given.repair_s;
+    stage.key = i;
+    if (given.availability < 1) {
+      const double down_per_up = (1 - given.availability) / given.availability;
+      stage.kind = given.repair_s > 0 ? Kind::random : Kind::even;
+      stage.even_per_s = down_per_up;
+      stage.mean_up_s = given.repair_s / down_per_up;
+    }
+    stages_.push_back(stage);
+  }
+}
+
+double StopTimes::drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s) const {
+  const RandomStream up(seed_, stage.key, up_time);
+  double at_s = 0, stopped_s = 0;
+  for (std::uint64_t stop = 0;; ++stop) {
+    const double u = up.uniform(luck, visit, stop);
+    // -log u >= 1 - u: most services see no stop and need no logarithm.
+    if (at_s + (1 - u) * stage.mean_up_s >= work_s) return stopped_s;
+    at_s -= std::log(u) * stage.mean_up_s;
+    if (at_s >= work_s) return stopped_s;
+    const RandomStream repair(seed_, stage.key, repair_time);
+    stopped_s -= std::log(repair.uniform(luck, visit, stop)) * stage.repair_s;
+  }
+}
+
+bool StopTimes::right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const {
+  const double yield = stages_[stage].yield;
+  if (yield >= 1) return true;
+  // uniform() is never 0, so a yield of 0 lets nothing pass.
+  return RandomStream(seed_, stages_[stage].key, quality).uniform(luck, visit) <= yield;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,75 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace seamtakt {
+
+/// A stage of the line, as numbers.
+struct LineStage {
+  std::string id;
+  int servers = 1;
+  int buffer_after = 0;  ///< units that may wait behind it; behind the last stage any number may
+  /// Share of time in which a server can work, and the mean time of a stop. A stop comes after an
+  /// exponentially distributed time of work (not of waiting), the work then goes on where it was, and the
+  /// repair is exponentially distributed; mean work between stops = repair*availability/(1 - availability).
+  /// Without a repair time the stops are spread evenly: work takes 1/availability as long.
+  /// Source: derived; both distributions are common practice, no source.
+  double availability = 1, repair_s = 0;
+  double yield = 1;     ///< share of units that leave it right; the others go to `rework_to`
+  int rework_to = -1;   ///< this stage or an earlier one; -1: a unit that isn't right leaves as scrap
+  double rework_s = 0;  ///< work that a unit sent back needs there; behind it, it passes all stages anew
+};
+
+/// A line and the units that go through it, in the order of their release. Times are in s.
+struct LineModel {
+  std::vector<LineStage> stages;
+  std::vector<std::uint32_t> luck;  ///< per unit: its number in the random streams
+  std::vector<double> work_s;       ///< [unit*stages + stage], first visit and every later one but a rework
+  int change_stage = -1;            ///< where change_s is spent
+  std::vector<double> change_s;     ///< per unit: wire package and tip changes; empty: none
+
+  std::size_t unit_count() const { return luck.size(); }
+  std::size_t stage_count() const { return stages.size(); }
+};
+
+/// Throws InputError for a model that has no sense: no stage, a share or time outside its range, rework to a
+/// later stage, fewer than 1 % right where the others are sent back. std::invalid_argument where the lists
+/// don't fit together. Where it came from is named by `where`.
+void check_line_model(const LineModel& model, const std::string& where);
+
+/// Whether nothing in the line is left to chance.
+bool is_certain(const LineModel& model);
+
+/// What a stage's stops cost, prepared for drawing. Common random numbers: the stops of a unit at a stage
+/// depend on seed, stage, unit and visit alone.
+class StopTimes {
+ public:
+  StopTimes(const LineModel& model, std::uint64_t seed);
+
+  /// Time of stops (s) while `work_s` is done.
+  double stop_s(std::size_t stage, std::uint32_t luck, std::uint32_t visit, double work_s) const {
+    const Stage& s = stages_[stage];
+    return s.kind == Kind::none   ? 0
+           : s.kind == Kind::even ? work_s * s.even_per_s
+                                  : drawn_s(s, luck, visit, work_s);
+  }
+
+  /// Whether the unit leaves the stage right.
+  bool right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const;
+
+ private:
+  enum class Kind { none, even, random };
+  struct Stage {
+    Kind kind = Kind::none;
+    double even_per_s = 0;
+    double mean_up_s = 0, repair_s = 0, yield = 1;
+    std::uint64_t key = 0;
+  };
+  double drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s) const;
+  std::vector<Stage> stages_;
+  std::uint64_t seed_;
+};
+
+}  // namespace seamtakt

@@ -1,0 +1,90 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "cell/line/line_figures.hpp"
+#include "cell/line/line_times.hpp"
+#include "cell/line/release.hpp"
+#include "cell/line/takt_count.hpp"
+
+namespace seamtakt {
+
+struct LineRequest {
+  std::size_t units = 0;  ///< the orders again and again until so many; 0: each once
+  std::uint64_t seed = 1;
+  int runs = 200;  ///< with different luck, for means and cures; fewer for long runs
+  bool level = false;
+  int window_units = 10;
+  ConsumableChanges changes;
+  /// A weldment's cycle in the cell: order given or best.
+  std::function<CycleResult(const Weldment&)> cycle_of;
+};
+
+/// Shares of the stage's servers' time from 0 to the makespan; together 100.
+struct StageResult {
+  std::string stage;
+  int servers = 1;
+  double busy_pct = 0;     ///< work
+  double blocked_pct = 0;  ///< done, and the unit can't leave
+  double starved_pct = 0;  ///< no unit
+  double stopped_pct = 0;  ///< repairs, wire and tip changes
+};
+
+struct UnitResult {
+  std::string serial, weldment, due;
+  double start_s = 0, end_s = 0;
+  bool scrapped = false;
+  int reworks = 0;
+  std::optional<double> wanted_s;  ///< of a unit that missed takt: when it was wanted
+  std::string cause;               ///< of the miss: "repair at cell"
+};
+
+struct MissGroup {
+  std::string stage, cause;
+  int misses = 0;
+  double lost_s = 0;
+};
+
+/// The line before and after a change of the sequence or the release.
+struct Compared {
+  LineFigures before, after;
+};
+
+/// What comes of a day on the line.
+struct LineResult {
+  std::vector<UnitResult> units;  ///< in the order of release
+  double makespan_s = 0;
+  double throughput_per_h = 0;          ///< throughput_per_h() of the run
+  double throughput_overall_per_h = 0;  ///< units that left right / makespan
+  std::optional<double> takt_s;         ///< the plan's
+  std::optional<double> takt_limit_s;   ///< its planning share, which is what units are judged on
+  std::optional<int> takt_misses, intervals_over_takt;
+  std::optional<double> takt_lost_s;
+  std::vector<MissGroup> misses_by_cause;  ///< most first
+  std::optional<WorstWindow> worst_window;
+  std::vector<StageResult> stages;
+  std::string bottleneck;       ///< the stage whose servers are busy or stopped for the largest share
+  double units_in_line = 0;     ///< mean over the makespan, integrated over time
+  double flow_time_mean_s = 0;  ///< from start to end, scrap too
+  int scrapped = 0, reworks = 0;
+  LineFigures figures;  ///< over the runs
+  std::vector<Cure> cures;
+  std::vector<WaitingUnit> waiting;
+  std::optional<LineFigures> with_all_carts;  ///< had no unit waited
+  std::optional<Compared> levelled;
+  std::vector<std::string> order_before;  ///< serials, where levelled
+  Findings findings;
+};
+
+/// Runs the plan's line with the units that are released. `evaluation` is of this plan. InputError: the plan
+/// has no line; a line that has no sense (check_line_model). Where no unit is released there are no figures,
+/// only the units that wait.
+LineResult simulate_line(const Plan& plan, const Evaluation& evaluation, const Release& release,
+                         const LineRequest& request);
+
+}  // namespace seamtakt

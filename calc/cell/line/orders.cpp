@@ -1,0 +1,108 @@
+#include "cell/line/orders.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "base/error.hpp"
+#include "base/joined.hpp"
+#include "base/json_node.hpp"
+#include "base/nearest.hpp"
+#include "cell/line/csv_place.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t file_limit = 64u << 20;
+const char* const never_due = "9999-99-99";
+
+bool number_at(std::string_view text, std::size_t at, std::size_t digits, int& value) {
+  if (at + digits > text.size()) return false;
+  value = 0;
+  for (std::size_t i = at; i < at + digits; ++i) {
+    if (text[i] < '0' || text[i] > '9') return false;
+    value = value * 10 + (text[i] - '0');
+  }
+  return true;
+}
+
+bool is_day(std::string_view text) {
+  int year = 0, month = 0, day = 0;
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  if (!number_at(text, 0, 4, year) || !number_at(text, 5, 2, month) || !number_at(text, 8, 2, day))
+    return false;
+  if (month < 1 || month > 12 || day < 1) return false;
+  constexpr int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+  return day <= days[month - 1] + (month == 2 && leap ? 1 : 0);
+}
+
+/// Thh:mm or Thh:mm:ss
+bool is_hour(std::string_view text) {
+  int hour = 0, minute = 0, second = 0;
+  if ((text.size() != 6 && text.size() != 9) || text[0] != 'T' || text[3] != ':') return false;
+  if (!number_at(text, 1, 2, hour) || !number_at(text, 4, 2, minute)) return false;
+  if (text.size() == 9 && (text[6] != ':' || !number_at(text, 7, 2, second))) return false;
+  return hour < 24 && minute < 60 && second < 60;
+}
+
+/// Empty where the text is no day.
+std::string due_key(std::string_view due) {
+  if (due.empty()) return never_due;
+  if (!is_day(due.substr(0, 10))) return {};
+  if (due.size() == 10) return std::string(due) + "T24";
+  return is_hour(due.substr(10)) ? std::string(due) : std::string();
+}
+
+std::string weldments_expected(const std::string& found, const Plan& plan) {
+  std::vector<std::string> ids;
+  std::vector<std::string_view> views;
+  for (const Weldment& weldment : plan.weldments) ids.push_back(weldment.id);
+  views.assign(ids.begin(), ids.end());
+  const std::string_view near = nearest(found, views);
+  if (ids.size() > 8 && !near.empty()) return "a weldment of the plan; the nearest is " + std::string(near);
+  return ids.empty() ? "a plan with weldments" : "one of the plan's weldments " + printable(joined(ids), 300);
+}
+
+}  // namespace
+
+std::vector<Order> parse_orders(std::string_view text, const std::string& file, const Plan& plan) {
+  const CsvTable table = parse_csv(text, file);
+  const std::size_t serial = table.require("unit_serial"), weldment = table.require("weldment");
+  const int due = table.column("due");
+  std::vector<Order> orders;
+  std::map<std::string, std::uint64_t> lines;
+  for (const CsvRow& row : table.rows) {
+    Order order;
+    order.serial = row.fields[serial];
+    order.weldment = row.fields[weldment];
+    order.number = static_cast<std::uint32_t>(orders.size());
+    if (due >= 0) order.due = row.fields[static_cast<std::size_t>(due)];
+    if (order.serial.empty()) refuse_field(text, table, row, serial, "a unit's serial number");
+    const auto [first, fresh] = lines.emplace(order.serial, row.line);
+    if (!fresh)
+      throw InputError(field_place(text, table, row, serial),
+                       "the serial \"" + printable(order.serial) + "\" again",
+                       "each once; it stands in line " + std::to_string(first->second));
+    if (!find_by_id(plan.weldments, order.weldment))
+      refuse_field(text, table, row, weldment, weldments_expected(order.weldment, plan));
+    order.due_key = due_key(order.due);
+    if (order.due_key.empty())
+      refuse_field(text, table, row, static_cast<std::size_t>(due), "a date YYYY-MM-DD or YYYY-MM-DDThh:mm");
+    orders.push_back(std::move(order));
+  }
+  if (orders.empty())
+    throw InputError(printable(file) + ":1:1", "no orders", "at least one row below the header");
+  return orders;
+}
+
+std::vector<Order> read_orders(const std::string& path, const Plan& plan) {
+  return parse_orders(read_file(path, file_limit), path, plan);
+}
+
+bool dues_kept(const std::vector<Order>& orders) {
+  return std::is_sorted(orders.begin(), orders.end(),
+                        [](const Order& a, const Order& b) { return a.due_key < b.due_key; });
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,68 @@
+#include "cell/line/release.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "base/error.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// A serial number names a file of the folder and nothing else.
+bool is_file_name(const std::string& serial) {
+  return serial != "." && serial != ".." && serial.find('/') == std::string::npos &&
+         serial.find('\0') == std::string::npos;
+}
+
+WaitingUnit judged(const Order& order, const Plan& plan, const std::string& folder) {
+  WaitingUnit unit{order, {}, false, {}, {}};
+  const std::string path = (std::filesystem::path(folder) / (order.serial + ".csv")).string();
+  std::error_code none;
+  if (!is_file_name(order.serial) || !std::filesystem::exists(path, none)) {
+    unit.text = "its cart isn't there";
+    return unit;
+  }
+  unit.has_cart = true;
+  unit.cart = check_cart(*find_by_id(plan.weldments, order.weldment), read_cart(path));
+  unit.text = cart_text(unit.cart);
+  return unit;
+}
+
+}  // namespace
+
+Release release_all(const std::vector<Order>& orders) {
+  return {orders, orders, {}};
+}
+
+Release release_complete(const std::vector<Order>& orders, const Plan& plan, const std::string& folder) {
+  if (!std::filesystem::is_directory(folder))
+    throw InputError("--carts", "\"" + printable(folder) + "\"", "a folder of carts, SERIAL.csv each");
+  Release release;
+  release.orders = orders;
+  std::size_t told = 0;  // waiting units before this one know what goes instead of them
+  for (const Order& order : orders) {
+    WaitingUnit unit = judged(order, plan, folder);
+    if (!unit.has_cart || !unit.cart.complete()) {
+      release.waiting.push_back(std::move(unit));
+      continue;
+    }
+    for (; told < release.waiting.size(); ++told) release.waiting[told].released_instead = order.serial;
+    release.released.push_back(order);
+  }
+  return release;
+}
+
+Findings waiting_findings(const Release& release) {
+  Findings findings;
+  for (const WaitingUnit& unit : release.waiting)
+    findings.push_back(
+        {"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt, std::nullopt, "",
+         "The unit (" + unit.order.weldment + ") waits: " + unit.text + "." +
+             (unit.released_instead.empty() ? " No complete unit is behind it."
+                                            : " " + unit.released_instead + " is released next."),
+         "plan limit"});
+  return findings;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,152 @@
+#include "cell/line/takt_count.hpp"
+
+#include <algorithm>
+
+namespace seamtakt {
+
+namespace {
+
+/// End times are sums: a unit that comes on time to within rounding is on time.
+double tolerance_s(double time_s) {
+  return 1e-9 * std::max(1.0, time_s);
+}
+
+std::vector<std::uint32_t> in_order_of_leaving(const LineRun& run) {
+  std::vector<std::uint32_t> units;
+  units.reserve(run.units.size());
+  for (std::uint32_t i = 0; i < run.units.size(); ++i)
+    if (!run.units[i].scrapped) units.push_back(i);
+  const auto earlier = [&](std::uint32_t a, std::uint32_t b) {
+    return run.units[a].end_s < run.units[b].end_s;
+  };
+  if (!std::is_sorted(units.begin(), units.end(), earlier))
+    std::stable_sort(units.begin(), units.end(), earlier);
+  return units;
+}
+
+/// Calls `missed(unit, taken_before_s, wanted_s)` for each miss.
+template <class Missed>
+TaktCount walk(const LineRun& run, const TaktGoal& goal, Missed&& missed) {
+  TaktCount count;
+  double taken_s = goal.first_s - goal.takt_s;
+  std::optional<double> left_before_s;
+  for (const std::uint32_t unit : in_order_of_leaving(run)) {
+    const double left_s = run.units[unit].end_s, wanted_s = taken_s + goal.takt_s;
+    if (left_before_s && left_s - *left_before_s > goal.takt_s + tolerance_s(left_s))
+      ++count.intervals_over_takt;
+    if (left_s > wanted_s + tolerance_s(left_s)) {
+      ++count.misses;
+      count.lost_s += left_s - wanted_s;
+      missed(unit, taken_s, wanted_s);
+    }
+    taken_s = std::max(left_s, wanted_s);
+    left_before_s = left_s;
+  }
+  return count;
+}
+
+/// Time by stage and kind that a chain spent within a window.
+struct Spent {
+  std::vector<double> by_stage[4];
+  double total_s[4] = {};
+
+  explicit Spent(std::size_t stages) {
+    for (auto& list : by_stage) list.assign(stages, 0.0);
+  }
+  void add(MissCause kind, int stage, double time_s) {
+    by_stage[static_cast<int>(kind)][static_cast<std::size_t>(stage)] += time_s;
+    total_s[static_cast<int>(kind)] += time_s;
+  }
+  int worst_stage(MissCause kind) const {
+    const auto& list = by_stage[static_cast<int>(kind)];
+    return static_cast<int>(std::max_element(list.begin(), list.end()) - list.begin());
+  }
+};
+
+Spent chain_within(const LineTrace& trace, std::int32_t last, double from_s, std::size_t stages) {
+  Spent spent(stages);
+  for (std::int32_t at = last; at >= 0;) {
+    const Activity& activity = trace.activities[static_cast<std::size_t>(at)];
+    if (activity.end_s <= from_s) break;
+    const double whole_s = activity.end_s - activity.start_s;
+    const double share = whole_s > 0 ? (activity.end_s - std::max(activity.start_s, from_s)) / whole_s : 0;
+    spent.add(activity.rework ? MissCause::rework : MissCause::work, activity.stage, share * activity.work_s);
+    spent.add(MissCause::repair, activity.stage, share * activity.repair_s);
+    spent.add(MissCause::change, activity.stage, share * activity.change_s);
+    at = activity.trigger;
+  }
+  return spent;
+}
+
+}  // namespace
+
+const char* to_string(MissCause cause) {
+  switch (cause) {
+    case MissCause::repair:
+      return "repair";
+    case MissCause::change:
+      return "wire or tip change";
+    case MissCause::rework:
+      return "rework";
+    case MissCause::work:
+      return "work";
+  }
+  return "";
+}
+
+TaktGoal takt_goal(const LineModel& model, double takt_s) {
+  double work_s = 0;
+  for (const double one_s : model.work_s) work_s += one_s;
+  return {takt_s, model.unit_count() > 0 ? work_s / static_cast<double>(model.unit_count()) : 0};
+}
+
+TaktCount count_takt(const LineRun& run, const TaktGoal& goal) {
+  return walk(run, goal, [](std::uint32_t, double, double) {});
+}
+
+std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace, std::size_t stages,
+                                     const TaktGoal& goal) {
+  std::vector<TaktMiss> misses;
+  walk(run, goal, [&](std::uint32_t unit, double taken_s, double wanted_s) {
+    const Spent spent = chain_within(trace, trace.leaving[unit], taken_s, stages);
+    TaktMiss miss{unit, wanted_s, run.units[unit].end_s, 0, MissCause::work};
+    double late_s = miss.left_s - wanted_s;
+    for (const MissCause cause : {MissCause::repair, MissCause::change, MissCause::rework}) {
+      late_s -= spent.total_s[static_cast<int>(cause)];
+      if (spent.total_s[static_cast<int>(cause)] <= 0 || late_s > 0) continue;
+      miss.cause = cause;
+      break;
+    }
+    miss.stage = spent.worst_stage(miss.cause);
+    misses.push_back(miss);
+  });
+  return misses;
+}
+
+double throughput_per_h(const LineRun& run) {
+  const std::vector<std::uint32_t> units = in_order_of_leaving(run);
+  if (units.empty()) return 0;
+  const double first_s = run.units[units.front()].end_s, last_s = run.units[units.back()].end_s;
+  const auto after_first = std::count_if(units.begin(), units.end(),
+                                         [&](std::uint32_t unit) { return run.units[unit].end_s > first_s; });
+  if (after_first > 0) return 3600 * static_cast<double>(after_first) / (last_s - first_s);
+  return last_s > 0 ? 3600 * static_cast<double>(units.size()) / last_s : 0;
+}
+
+std::optional<WorstWindow> worst_window(const LineRun& run, int units) {
+  const std::vector<std::uint32_t> order = in_order_of_leaving(run);
+  if (order.size() < 2) return std::nullopt;
+  const std::size_t width = std::min(static_cast<std::size_t>(std::max(units, 1)), order.size() - 1);
+  WorstWindow worst{static_cast<int>(width), 0, 0, 0};
+  for (std::size_t i = 0; i + width < order.size(); ++i) {
+    const double start_s = run.units[order[i]].end_s, end_s = run.units[order[i + width]].end_s;
+    if (end_s - start_s <= worst.end_s - worst.start_s) continue;
+    worst.start_s = start_s;
+    worst.end_s = end_s;
+  }
+  if (worst.end_s <= worst.start_s) return std::nullopt;
+  worst.throughput_per_h = 3600 * static_cast<double>(width) / (worst.end_s - worst.start_s);
+  return worst;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cell/line/line_model.hpp"
+#include "cell/line/line_run.hpp"
+
+namespace seamtakt {
+
+/// What the assembly line behind this one wants: its first unit at `first_s`, and one every `takt_s` from
+/// then on.
+struct TaktGoal {
+  double takt_s = 0, first_s = 0;
+};
+
+/// The first unit is wanted when a mean unit would be through a line that has nothing else to do: the mean
+/// over the units of their work at all stages. So no order of the same units has an advantage by its first
+/// one.
+TaktGoal takt_goal(const LineModel& model, double takt_s);
+
+/// How a run serves the assembly line. A unit that is early waits there; one that isn't there when it is
+/// wanted is a takt miss, and the next one is wanted takt_s after it came. Scrap serves nobody. Source:
+/// derived from this definition.
+struct TaktCount {
+  int misses = 0;
+  double lost_s = 0;  ///< that the assembly line waited
+  int intervals_over_takt =
+      0;  ///< units that left more than takt_s behind the one before, whether wanted or not
+};
+TaktCount count_takt(const LineRun& run, const TaktGoal& goal);
+
+enum class MissCause { repair, change, rework, work };
+const char* to_string(MissCause cause);
+
+/// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
+/// looked at from when the unit before was taken. Without its repairs, else its wire and tip changes, else
+/// its rework, the unit had come in time: that is the cause, at the stage where most of it lies. Else it is
+/// the work, at the stage with most of it.
+struct TaktMiss {
+  std::uint32_t unit = 0;
+  double wanted_s = 0, left_s = 0;
+  int stage = 0;
+  MissCause cause = MissCause::work;
+};
+std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace, std::size_t stages,
+                                     const TaktGoal& goal);
+
+/// Units that leave right, per hour: those that left after the first instant of leaving, over the time from
+/// then to the last, so that filling and emptying the line don't count. Where all leave at once: over the
+/// makespan. 0 where none leaves, or at once.
+double throughput_per_h(const LineRun& run);
+
+/// The units one after another that took longest to leave.
+struct WorstWindow {
+  int units = 0;  ///< that left within it, the one at its begin not counted
+  double start_s = 0, end_s = 0;
+  double throughput_per_h = 0;
+};
+/// `units`: how many, at least 1; fewer where the run has fewer. Empty for less than two units.
+std::optional<WorstWindow> worst_window(const LineRun& run, int units);
+
+}  // namespace seamtakt

@@ -1,0 +1,73 @@
+#include "cell/line/without_robot.hpp"
+
+#include <algorithm>
+
+#include "base/error.hpp"
+#include "base/joined.hpp"
+#include "plan/plan_index.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+void refuse_unknown(const Plan& plan, std::string_view id, const std::string& where) {
+  std::vector<std::string> ids;
+  if (plan.cell)
+    for (const Robot& robot : plan.cell->robots) ids.push_back(robot.id);
+  if (std::find(ids.begin(), ids.end(), id) != ids.end()) return;
+  throw InputError(where, "\"" + printable(id) + "\"",
+                   ids.empty() ? "a plan whose cell has robots" : "one of " + printable(joined(ids), 300));
+}
+
+/// What becomes of a seam.
+enum class Fate { untouched, taken_over, unreached };
+
+Fate fate_of(Seam& seam, const Cell& before, const Cell& after, std::string_view id) {
+  if (seam.by == "manual") return Fate::untouched;
+  if (seam.robots.empty()) {
+    if (after.robots.empty()) return Fate::unreached;
+    return before.robots.front().id == id ? Fate::taken_over : Fate::untouched;
+  }
+  if (std::find(seam.robots.begin(), seam.robots.end(), id) == seam.robots.end()) return Fate::untouched;
+  const bool was_first = seam.robots.front() == id;
+  std::vector<std::string> left;
+  std::copy_if(seam.robots.begin(), seam.robots.end(), std::back_inserter(left),
+               [&](const std::string& robot) { return robot != id; });
+  if (left.empty()) return Fate::unreached;
+  seam.robots = std::move(left);
+  return was_first ? Fate::taken_over : Fate::untouched;
+}
+
+}  // namespace
+
+PlanWithoutRobot without_robot(const Plan& plan, std::string_view id, const std::string& where) {
+  refuse_unknown(plan, id, where);
+  PlanWithoutRobot result;
+  result.plan = plan;
+  std::erase_if(result.plan.cell->robots, [&](const Robot& robot) { return robot.id == id; });
+  for (Weldment& weldment : result.plan.weldments) {
+    int taken_over = 0;
+    for (Seam& seam : weldment.seams) {
+      const Fate fate = fate_of(seam, *plan.cell, *result.plan.cell, id);
+      const std::string place = seam_place(weldment.id, seam.id);
+      if (fate == Fate::taken_over) {
+        ++taken_over;
+        result.taken_over.push_back(place);
+      } else if (fate == Fate::unreached) {
+        result.unreached.push_back(place);
+        result.findings.push_back(
+            {"cell.robot-out.unreached", Severity::fail, place, std::nullopt, std::nullopt, "",
+             "Without " + std::string(id) + " no robot reaches it: weld it by hand, or it waits.", "plan"});
+      }
+    }
+    if (taken_over > 0)
+      result.findings.push_back(
+          {"cell.robot-out.taken-over", Severity::note, weldment.id, taken_over, std::nullopt, "",
+           "Without " + std::string(id) + " another robot welds " + std::to_string(taken_over) +
+               (taken_over == 1 ? " seam" : " seams") + " of it.",
+           "plan"});
+  }
+  return result;
+}
+
+}  // namespace seamtakt

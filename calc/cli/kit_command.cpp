@@ -1,0 +1,109 @@
+#include <memory>
+
+#include "base/joined.hpp"
+#include "cell/line/cart.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+struct Options {
+  std::string plan, cart, weldment;
+  bool json = false;
+};
+
+void write_differences(JsonWriter& json, const char* key, const std::vector<PartDifference>& parts) {
+  json.key(key).begin_array();
+  for (const PartDifference& part : parts) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("part", part.part).member("quantity", part.quantity());
+    json.member("needed", part.needed).member("found", part.found);
+    json.end_object();
+  }
+  json.end_array();
+}
+
+void write_parts(JsonWriter& json, const Cart& cart) {
+  json.key("parts").begin_array();
+  for (const CartPart& part : cart) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("part", part.part).member("quantity", part.quantity).key("heats").begin_array();
+    for (const std::string& heat : part.heats) json.value(heat);
+    json.end_array().end_object();
+  }
+  json.end_array();
+}
+
+std::string table_text(const Weldment& weldment, const Cart& cart, const CartCheck& check) {
+  TextTable table({{"Part", "", true, 0},
+                   {"Needed", "", false, 0},
+                   {"On the cart", "", false, 0},
+                   {"Heats", "", true, 0},
+                   {"", "", true, 0}});
+  const auto row = [&](const std::string& part, int needed, const char* verdict) {
+    int found = 0;
+    std::vector<std::string> heats;
+    for (const CartPart& item : cart)
+      if (item.part == part) {
+        found = item.quantity;
+        heats = item.heats;
+      }
+    table.cell(part).cell(needed).cell(found).cell(joined(heats)).cell(verdict);
+  };
+  const auto differs = [](const std::vector<PartDifference>& list, const std::string& part) {
+    for (const PartDifference& item : list)
+      if (item.part == part) return true;
+    return false;
+  };
+  for (const Part& part : weldment.parts)
+    row(part.id, part.quantity,
+        differs(check.missing, part.id) ? "missing"
+        : differs(check.extra, part.id) ? "too many"
+                                        : "");
+  for (const PartDifference& part : check.extra)
+    if (part.needed == 0) row(part.part, 0, "not of this weldment");
+  return table.text();
+}
+
+void run(const Options& options, Result& result) {
+  const LoadedPlan loaded = load(options.plan);
+  const Weldment& weldment = *chosen_weldments(loaded.plan, options.weldment).front();
+  const Cart cart = read_cart(options.cart);
+  const CartCheck check = check_cart(weldment, cart);
+  const Findings findings = cart_findings(weldment.id, check);
+  result.exit_code = exit_code_for(findings);
+  if (options.json) {
+    JsonWriter json;
+    json.begin_object().member("weldment", weldment.id).member("complete", check.complete());
+    write_differences(json, "missing", check.missing);
+    write_differences(json, "extra", check.extra);
+    write_parts(json, cart);
+    write_findings(json, findings);
+    write_provenance(json, loaded.provenance);
+    json.end_object();
+    result.output = json.take();
+    return;
+  }
+  result.output = table_text(weldment, cart, check) + "\n" +
+                  (check.complete() ? "The cart is complete: the unit may go."
+                                    : "The unit waits: " + cart_text(check) + ".") +
+                  "\n";
+}
+
+}  // namespace
+
+void add_kit(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand("kit", "A cart's parts against what a weldment is made of");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  command->add_option("--cart", options->cart, "the cart: CSV with part, quantity and, where wanted, heat")
+      ->required();
+  command->add_option("--weldment", options->weldment, "the weldment that it is for")->required();
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,136 @@
+#include <memory>
+
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cell/line/line_result.hpp"
+#include "cell/line/without_robot.hpp"
+#include "cli/command.hpp"
+#include "cli/line_output.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+#include "plan/evaluate.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+constexpr long most_units = 1'000'000;
+
+struct Options {
+  std::string plan, orders, carts, order = "given", without_robot;
+  std::string tip_every, tip_change = "0s", wire_package, wire_change = "0s";
+  bool level = false, json = false, summary = false;
+  long units = 0;
+  std::uint64_t seed = 1;
+  int runs = 200, window = 10;
+};
+
+double quantity(const std::string& text, const char* unit, const char* option) {
+  const double value = parse_quantity(text, *find_unit(unit), option);
+  if (value < 0) throw InputError(option, text, "0 or more");
+  return value;
+}
+
+/// Nothing is changed more often than every second or gram: a slip of the unit, not a plan.
+double interval(const std::string& text, const char* unit, double least, const char* option) {
+  if (text.empty()) return 0;
+  const double value = quantity(text, unit, option);
+  if (value < least) throw InputError(option, text, number_text(least) + " " + unit + " or more");
+  return value;
+}
+
+LineRequest request_of(const Options& options, const Plan& plan, const Evaluation& evaluation) {
+  LineRequest request;
+  request.units = static_cast<std::size_t>(options.units);
+  request.seed = options.seed;
+  request.runs = options.runs;
+  request.level = options.level;
+  request.window_units = options.window;
+  request.changes.tip_every_arc_s = interval(options.tip_every, "s", 1, "--tip-every");
+  request.changes.tip_change_s = quantity(options.tip_change, "s", "--tip-change");
+  request.changes.wire_package_kg = interval(options.wire_package, "kg", 0.001, "--wire-package");
+  request.changes.wire_package_change_s = quantity(options.wire_change, "s", "--wire-change");
+  request.cycle_of = [&plan, &evaluation](const Weldment& weldment) {
+    return cycle_given(plan, weldment, evaluation);
+  };
+  return request;
+}
+
+void require_line(const Plan& plan, const std::string& file) {
+  if (!plan.line) throw InputError(printable(file), "no line", "a plan with a line", "/line");
+  if (plan.line->stages.empty())
+    throw InputError(printable(file), "a line without stages", "at least one", "/line/stages");
+}
+
+void run(const Options& options, Result& result) {
+  LoadedPlan loaded = load(options.plan);
+  require_line(loaded.plan, options.plan);
+  if (options.order == "best")
+    throw InputError("--order", "\"best\"", "given: the line knows no other order in the cell yet");
+  const std::vector<Order> orders = read_orders(options.orders, loaded.plan);
+  Findings findings;
+  if (!options.without_robot.empty()) {
+    PlanWithoutRobot without = without_robot(loaded.plan, options.without_robot);
+    loaded.plan = std::move(without.plan);
+    findings = std::move(without.findings);
+  }
+  const Evaluation evaluation = evaluate(loaded.plan);
+  const Release release =
+      options.carts.empty() ? release_all(orders) : release_complete(orders, loaded.plan, options.carts);
+  const LineResult line =
+      simulate_line(loaded.plan, evaluation, release, request_of(options, loaded.plan, evaluation));
+  findings.insert(findings.end(), line.findings.begin(), line.findings.end());
+  result.exit_code = exit_code_for(findings);
+  if (options.json) {
+    JsonWriter json;
+    json.begin_object();
+    write_line(json, line);
+    write_findings(json, findings);
+    write_provenance(json, loaded.provenance);
+    json.end_object();
+    result.output = json.take();
+    return;
+  }
+  result.output = line_text(line, !options.summary) + "\nFindings: " + findings_count(findings) + "\n" +
+                  findings_text(findings);
+}
+
+void add_change_options(CLI::App& command, Options& options) {
+  command.add_option("--tip-every", options.tip_every,
+                     "arc time of a robot between two changes of its contact tip (s)");
+  command.add_option("--tip-change", options.tip_change, "time of one tip change (s)");
+  command.add_option("--wire-package", options.wire_package, "wire on a spool or in a drum (kg)");
+  command.add_option("--wire-change", options.wire_change, "time to change the wire package (s)");
+}
+
+}  // namespace
+
+void add_line(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command =
+      app.add_subcommand("line", "A day's orders through the line, against takt, and what would cure a miss");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  command->add_option("--orders", options->orders, "the orders: CSV with unit_serial, weldment, due")
+      ->required();
+  command->add_option("--carts", options->carts,
+                      "folder of carts, SERIAL.csv each: only complete ones are released");
+  command->add_flag("--level", options->level, "re-sequence the orders, due dates kept");
+  command->add_option("--order", options->order, "in the cell: given: seams in file order")
+      ->check(CLI::IsMember({"given", "best"}));
+  command->add_option("--units", options->units, "as many units, the orders again and again")
+      ->check(CLI::Range(1L, most_units));
+  command->add_option("--seed", options->seed, "of stops and faults");
+  command
+      ->add_option("--runs", options->runs,
+                   "runs with different luck, for means and cures; fewer for long ones")
+      ->check(CLI::Range(1, 100000));
+  command->add_option("--window", options->window, "units of the window of worst throughput")
+      ->check(CLI::Range(1, 1000000));
+  command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  add_change_options(*command, *options);
+  command->add_flag("--summary", options->summary, "without the units");
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,159 @@
+#include "base/table.hpp"
+#include "base/units.hpp"
+#include "cli/line_output.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+std::string hours(double time_s) {
+  return rounded_text(time_s / 3600, 4) + " h";
+}
+
+std::string summary(const LineResult& line) {
+  std::string text = std::to_string(line.units.size()) + " units in " + hours(line.makespan_s) + ", " +
+                     rounded_text(line.throughput_per_h, 4) + " an hour once the first is out";
+  if (line.takt_limit_s) text += " (takt wants " + rounded_text(3600 / *line.takt_limit_s, 4) + ")";
+  text += "; bottleneck " + line.bottleneck + ".\n";
+  if (line.takt_misses)
+    text += "Takt misses: " + std::to_string(*line.takt_misses) + ", the assembly line waits " +
+            rounded_text(line.takt_lost_s.value_or(0) / 60, 4) + " min in all.\n";
+  text += "In the line on the mean: " + rounded_text(line.units_in_line, 3) + " units, each for " +
+          hours(line.flow_time_mean_s) + ".";
+  if (line.reworks > 0) text += " Sent back: " + std::to_string(line.reworks) + " times.";
+  if (line.scrapped > 0) text += " Scrap: " + std::to_string(line.scrapped) + ".";
+  text += "\n";
+  if (line.worst_window)
+    text += "Worst window: " + std::to_string(line.worst_window->units) + " units from " +
+            hours(line.worst_window->start_s) + " to " + hours(line.worst_window->end_s) + ", " +
+            rounded_text(line.worst_window->throughput_per_h, 3) + " an hour.\n";
+  if (line.figures.runs > 1) {
+    text += "Mean of " + std::to_string(line.figures.runs) +
+            " runs: " + rounded_text(line.figures.throughput_per_h, 4) + " an hour (standard error " +
+            rounded_text(line.figures.throughput_se_per_h, 2) + ")";
+    if (line.takt_limit_s)
+      text += ", " + rounded_text(line.figures.takt_misses, 3) + " misses (" +
+              rounded_text(line.figures.takt_misses_se, 2) + ")";
+    text += ".\n";
+  }
+  return text;
+}
+
+std::string stages_table(const LineResult& line) {
+  TextTable table({{"Stage", "", true, 0},
+                   {"Servers", "", false, 0},
+                   {"Busy", "%", false, 3},
+                   {"Blocked", "%", false, 3},
+                   {"Starved", "%", false, 3},
+                   {"Stopped", "%", false, 3}});
+  for (const StageResult& stage : line.stages)
+    table.cell(stage.stage)
+        .cell(stage.servers)
+        .cell(stage.busy_pct)
+        .cell(stage.blocked_pct)
+        .cell(stage.starved_pct)
+        .cell(stage.stopped_pct);
+  return "\n" + table.text();
+}
+
+std::string misses_table(const LineResult& line) {
+  if (line.misses_by_cause.empty()) return "";
+  TextTable table({{"Takt missed by", "", true, 0},
+                   {"Stage", "", true, 0},
+                   {"Misses", "", false, 0},
+                   {"Lost", "min", false, 4}});
+  for (const MissGroup& group : line.misses_by_cause)
+    table.cell(group.cause).cell(group.stage).cell(group.misses).cell(group.lost_s / 60);
+  return "\n" + table.text();
+}
+
+std::string cures_table(const LineResult& line) {
+  if (line.cures.empty()) return "";
+  TextTable table({{"What would cure it", "", true, 0},
+                   {"Stage", "", true, 0},
+                   {"Throughput", "1/h", false, 4},
+                   {"Change", "1/h", false, 3},
+                   {"+-", "1/h", false, 2},
+                   {"Misses", "", false, 3},
+                   {"Change", "", false, 3}});
+  for (const Cure& cure : line.cures) {
+    table.cell(cure.change)
+        .cell(cure.stage)
+        .cell(cure.figures.throughput_per_h)
+        .cell(cure.throughput_change_per_h)
+        .cell(cure.throughput_change_se_per_h);
+    const bool has_takt = line.takt_limit_s.has_value();
+    table.cell(has_takt ? std::optional<double>(cure.figures.takt_misses) : std::nullopt);
+    table.cell(has_takt ? std::optional<double>(cure.takt_misses_change) : std::nullopt);
+  }
+  return "\n" + table.text();
+}
+
+void add_figures(TextTable& table, const char* name, const LineFigures& figures, bool has_takt) {
+  table.cell(name).cell(figures.throughput_per_h).cell(figures.makespan_s / 3600);
+  table.cell(has_takt ? std::optional<double>(figures.takt_misses) : std::nullopt);
+  table.cell(has_takt ? std::optional<double>(figures.takt_lost_s / 60) : std::nullopt);
+}
+
+std::string compared_table(const char* heading, const char* before, const LineFigures& first,
+                           const char* after, const LineFigures& second, bool has_takt) {
+  TextTable table({{heading, "", true, 0},
+                   {"Throughput", "1/h", false, 4},
+                   {"Makespan", "h", false, 4},
+                   {"Misses", "", false, 3},
+                   {"Lost", "min", false, 4}});
+  add_figures(table, before, first, has_takt);
+  add_figures(table, after, second, has_takt);
+  return "\n" + table.text();
+}
+
+std::string waiting_table(const LineResult& line) {
+  if (line.waiting.empty()) return "";
+  TextTable table({{"Waits", "", true, 0},
+                   {"Weldment", "", true, 0},
+                   {"For", "", true, 0},
+                   {"Released next", "", true, 0}});
+  for (const WaitingUnit& unit : line.waiting)
+    table.cell(unit.order.serial)
+        .cell(unit.order.weldment)
+        .cell(unit.text)
+        .cell(unit.released_instead.empty() ? "none" : unit.released_instead);
+  return "\n" + table.text();
+}
+
+std::string units_table(const LineResult& line) {
+  TextTable table({{"Unit", "", true, 0},
+                   {"Weldment", "", true, 0},
+                   {"Due", "", true, 0},
+                   {"Start", "h", false, 4},
+                   {"End", "h", false, 4},
+                   {"Late", "min", false, 3},
+                   {"By", "", true, 0}});
+  for (const UnitResult& unit : line.units)
+    table.cell(unit.serial)
+        .cell(unit.weldment)
+        .cell(unit.due)
+        .cell(unit.start_s / 3600)
+        .cell(unit.end_s / 3600)
+        .cell(unit.wanted_s ? std::optional<double>((unit.end_s - *unit.wanted_s) / 60) : std::nullopt)
+        .cell(unit.scrapped ? std::string("scrap") : unit.cause);
+  return "\n" + table.text();
+}
+
+}  // namespace
+
+std::string line_text(const LineResult& line, bool with_units) {
+  const bool has_takt = line.takt_limit_s.has_value();
+  if (line.units.empty()) return "No unit is released." + std::string("\n") + waiting_table(line);
+  std::string text =
+      summary(line) + stages_table(line) + misses_table(line) + cures_table(line) + waiting_table(line);
+  if (line.with_all_carts)
+    text +=
+        compared_table("Carts", "as they are", line.figures, "all complete", *line.with_all_carts, has_takt);
+  if (line.levelled)
+    text += compared_table("Order", "as given", line.levelled->before, "levelled", line.levelled->after,
+                           has_takt);
+  return with_units ? text + units_table(line) : text;
+}
+
+}  // namespace seamtakt::cli
