@@ -41,16 +41,17 @@ Real cooling_span_sum(const Real& preheat_C) {
 /// s.
 template <class Real>
 Real cooling_time_3d_s(const Real& heat_input_kJ_mm, const Real& preheat_C, const Real& f3) {
-  return Real((6700.0 - 5.0 * preheat_C) * heat_input_kJ_mm * detail::cooling_span_1(preheat_C) * f3);
+  return Real((6700.0 - 5.0 * preheat_C) * detail::cooling_span_1(preheat_C) * f3 * heat_input_kJ_mm);
 }
 
 /// s.
 template <class Real>
 Real cooling_time_2d_s(const Real& heat_input_kJ_mm, const Real& thickness_mm, const Real& preheat_C,
                        const Real& f2) {
-  const Real per_thickness = heat_input_kJ_mm / thickness_mm;
+  // All that heat input has no part in first: a row of a map computes it once.
   const Real span = detail::cooling_span_1(preheat_C) * detail::cooling_span_sum(preheat_C);
-  return Real((4300.0 - 4.3 * preheat_C) * 1e5 * per_thickness * per_thickness * span * f2);
+  const Real per_square = (4300.0 - 4.3 * preheat_C) * 1e5 * span * f2 / thickness_mm / thickness_mm;
+  return Real(per_square * heat_input_kJ_mm * heat_input_kJ_mm);
 }
 
 /// Thickness (mm) below which the 2D formula holds.

@@ -80,7 +80,8 @@ Real fillet_leg_of_area_mm(const Real& area_mm2, const Real& dihedral_deg) {
   using std::sin;
   using std::sqrt;
   const Real angle = radians(dihedral_deg);
-  return Real(sqrt(2.0 * area_mm2 / sin(angle)));
+  const Real per_area = 2.0 / sin(angle);
+  return Real(sqrt(area_mm2 * per_area));
 }
 
 /// Leg obtained from the deposited areas of all passes (mm2): the shop's allowance (1 or more; deposit over
@@ -88,7 +89,7 @@ Real fillet_leg_of_area_mm(const Real& area_mm2, const Real& dihedral_deg) {
 template <class Real>
 Real fillet_leg_obtained_mm(const Real& deposit_area_mm2, const Real& area_allowance, const Real& gap_mm,
                             const Real& dihedral_deg) {
-  const Real triangle = deposit_area_mm2 / area_allowance;
+  const Real triangle = deposit_area_mm2 * (1.0 / area_allowance);
   return Real(fillet_leg_of_area_mm(triangle, dihedral_deg) - gap_mm);
 }
 

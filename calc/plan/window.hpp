@@ -1,0 +1,100 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "base/thread_pool.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt {
+
+/// The operating window of a schedule on a seam: what each pair of wire feed speed and travel speed gives,
+/// and which limits it keeps. All else (voltage, extension, preheat, gas, passes) stays as planned. A point
+/// says what `evaluate` would say with these two settings; it is feasible where `evaluate` would find no fail
+/// on the passes that use the schedule nor on the seam's size.
+///
+/// Current follows the melting law; where the schedule states a measured current, the law is scaled through
+/// that point. Where the seam doesn't use the schedule, it is mapped as though every pass did.
+
+struct WindowRange {
+  double lower = 0, upper = 0;
+};
+
+struct WindowOptions {
+  static constexpr std::size_t least_size = 2, greatest_size = 2000;
+  std::size_t size = 50;  ///< points each way
+  /// Absent: the schedule's limits and a margin around them; without limits 0.4 to 1.8 times the setting.
+  std::optional<WindowRange> wire_feed_speed_m_min, travel_speed_mm_s;
+  bool with_hardness = false;  ///< fills haz_hardness_HV, which takes a logarithm and an arc tangent a point
+};
+
+/// One bound that the window is cut by. `rule` is the id of the finding that `evaluate` makes beyond it.
+struct WindowLimit {
+  std::string rule;
+  std::string what;  ///< "Heat input"
+  std::string key;   ///< whose value is judged: "heat_input_kJ_mm", "leg_mm", ...
+  std::string unit;
+  bool is_upper = true;
+  std::optional<double> bound;             ///< in `unit`; empty: broken whatever the two speeds (see `text`)
+  std::optional<double> at_working_point;  ///< the value there
+  std::string text;                        ///< of the finding, where the bound is empty
+  std::string source;
+  double broken_pct = 0;  ///< share of the map's points beyond this bound
+  double alone_pct = 0;   ///< share beyond this bound and no other: what the window would gain without it
+
+  /// How far inside the bound the working point lies (negative: beyond), in `unit`.
+  std::optional<double> margin() const {
+    if (!bound || !at_working_point) return std::nullopt;
+    return is_upper ? *bound - *at_working_point : *at_working_point - *bound;
+  }
+};
+
+/// Maps are row by row: point (feed i, speed j) at i * travel_speed_mm_s.size() + j.
+struct WindowMap {
+  std::string weldment, seam, schedule;
+  int passes = 0;                                                ///< of the seam, welded with the schedule
+  std::vector<double> wire_feed_speed_m_min, travel_speed_mm_s;  ///< ascending
+
+  std::vector<double> current_A, arc_voltage_V, deposition_rate_kg_h;  ///< one a wire feed speed
+
+  std::vector<double> heat_input_kJ_mm;
+  std::vector<double> deposit_area_mm2;  ///< of one pass
+  std::vector<double> leg_mm;            ///< from all passes of the seam; empty for a groove
+  std::vector<double> cooling_time_s;    ///< thinner plate, cold
+  std::vector<double> preheat_needed_C;  ///< empty where the wire states no hydrogen
+  std::vector<double> haz_hardness_HV;   ///< the worse plate; empty unless asked for
+
+  std::vector<WindowLimit> limits;    ///< at most 32
+  std::vector<std::uint32_t> broken;  ///< bit k: the point is beyond limits[k]; 0: feasible
+  std::size_t feasible_points = 0;
+
+  double working_wire_feed_speed_m_min = 0, working_travel_speed_mm_s = 0;  ///< the schedule's settings
+  bool working_point_is_feasible = false;
+  Findings findings;  ///< assumptions and bounds that leave nothing
+
+  std::size_t at(std::size_t feed, std::size_t speed) const {
+    return feed * travel_speed_mm_s.size() + speed;
+  }
+  bool is_feasible(std::size_t feed, std::size_t speed) const { return broken[at(feed, speed)] == 0; }
+  double feasible_pct() const {
+    return broken.empty() ? 0
+                          : 100 * static_cast<double>(feasible_points) / static_cast<double>(broken.size());
+  }
+};
+
+/// The map of one schedule on one seam. `seam`: "WELDMENT/SEAM", or the seam's id alone where only one
+/// weldment has it. InputError where schedule or seam isn't there or the size or a range can't be used. The
+/// result doesn't depend on the number of threads.
+WindowMap window_map(const Plan& plan, std::string_view schedule, std::string_view seam,
+                     const WindowOptions& options = {}, ThreadPool& pool = ThreadPool::shared());
+
+/// The same into a map that is there already, whose memory is used again: for a map that is drawn while a
+/// person drags the working point.
+void window_map_into(WindowMap& map, const Plan& plan, std::string_view schedule, std::string_view seam,
+                     const WindowOptions& options = {}, ThreadPool& pool = ThreadPool::shared());
+
+}  // namespace seamtakt

@@ -1,0 +1,243 @@
+#include <algorithm>
+#include <array>
+#include <atomic>
+#include <cmath>
+
+#include "base/error.hpp"
+#include "base/joined.hpp"
+#include "base/units.hpp"
+#include "formula/composition.hpp"
+#include "formula/haz_hardness.hpp"
+#include "formula/valid_range.hpp"
+#include "plan/window.hpp"
+#include "plan/window/window_model.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t most_limits = 32;
+
+/// How many points are beyond each limit, and beyond it alone.
+struct Tally {
+  std::array<std::atomic<std::size_t>, most_limits> broken{}, alone{};
+  std::atomic<std::size_t> feasible = 0;
+
+  void add(const std::uint32_t* masks, std::size_t count, std::size_t limits) {
+    feasible += static_cast<std::size_t>(std::count(masks, masks + count, 0u));
+    for (std::size_t k = 0; k < limits; ++k) {
+      const std::uint32_t bit = std::uint32_t{1} << k;
+      std::uint32_t beyond = 0, only = 0;
+      for (std::size_t i = 0; i < count; ++i) {
+        beyond += (masks[i] & bit) != 0;
+        only += masks[i] == bit;
+      }
+      broken[k] += beyond;
+      alone[k] += only;
+    }
+  }
+};
+
+WindowRange checked(const WindowRange& range, const char* option) {
+  if (!(range.lower > 0 && range.upper > range.lower && std::isfinite(range.upper)))
+    throw InputError(option, number_text(range.lower) + " to " + number_text(range.upper),
+                     "a range above 0 whose end is above its beginning");
+  return range;
+}
+
+/// Limits with half their width on both sides, so that the edges of the window are seen; what isn't limited
+/// reaches from 0.4 to 1.8 times the setting.
+WindowRange range_around(const std::optional<Interval>& limit, double setting) {
+  const bool has_lower = limit && limit->lower, has_upper = limit && limit->upper;
+  double lower = has_lower ? *limit->lower : 0.4 * setting;
+  double upper = has_upper ? *limit->upper : 1.8 * setting;
+  lower = std::min(lower, setting);
+  upper = std::max(upper, setting);
+  const double margin = std::max((upper - lower) / 2, setting / 10);
+  return {has_lower ? std::max(lower - margin, lower / 4) : lower, has_upper ? upper + margin : upper};
+}
+
+std::vector<double> axis(const WindowRange& range, std::size_t size) {
+  std::vector<double> values(size);
+  const double step = (range.upper - range.lower) / static_cast<double>(size - 1);
+  for (std::size_t i = 0; i < size; ++i) values[i] = range.lower + step * static_cast<double>(i);
+  values.back() = range.upper;
+  return values;
+}
+
+void set_axes(WindowMap& map, const Schedule& schedule, const WindowOptions& options) {
+  if (options.size < WindowOptions::least_size || options.size > WindowOptions::greatest_size)
+    throw InputError("--size", std::to_string(options.size),
+                     "from " + std::to_string(WindowOptions::least_size) + " to " +
+                         std::to_string(WindowOptions::greatest_size) + " points");
+  const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
+  const auto chosen = [&](const std::optional<WindowRange>& given, const std::optional<Interval>& limit,
+                          double setting, const char* option, const char* what) {
+    if (given) return checked(*given, option);
+    if (!limit || !limit->lower || !limit->upper)
+      map.findings.push_back(remark("window.range.assumed", schedule.id,
+                                    std::string(what) + " has no limit on both sides in schedule " +
+                                        schedule.id + ": the map reaches from 0.4 to 1.8 times the setting.",
+                                    "common practice, no source"));
+    return range_around(limit, setting);
+  };
+  map.wire_feed_speed_m_min = axis(chosen(options.wire_feed_speed_m_min, limits.wire_feed_speed_m_min,
+                                          schedule.wire_feed_speed_m_min, "--wire-feed", "Wire feed speed"),
+                                   options.size);
+  map.travel_speed_mm_s = axis(chosen(options.travel_speed_mm_s, limits.travel_speed_mm_s,
+                                      schedule.travel_speed_mm_s, "--travel-speed", "Travel speed"),
+                               options.size);
+}
+
+const Schedule& schedule_named(const Plan& plan, std::string_view id) {
+  if (const Schedule* schedule = find_by_id(plan.schedules, id)) return *schedule;
+  std::vector<std::string> known;
+  for (const Schedule& schedule : plan.schedules) known.push_back(schedule.id);
+  throw InputError("--schedule", "\"" + printable(id) + "\"",
+                   known.empty() ? "a plan with schedules" : "one of " + joined(known));
+}
+
+void reserve_maps(WindowMap& map, const WindowModel& model, bool with_hardness) {
+  const std::size_t feeds = map.wire_feed_speed_m_min.size(), points = feeds * map.travel_speed_mm_s.size();
+  for (auto* by_feed : {&map.current_A, &map.arc_voltage_V, &map.deposition_rate_kg_h})
+    by_feed->resize(feeds);
+  for (auto* by_point : {&map.heat_input_kJ_mm, &map.deposit_area_mm2, &map.leg_mm, &map.cooling_time_s})
+    by_point->resize(points);
+  map.preheat_needed_C.resize(model.hydrogen_ml_100g ? points : 0);
+  map.haz_hardness_HV.resize(with_hardness ? points : 0);
+  map.broken.resize(points);
+}
+
+/// Hardness of the worse plate at each heat input of a row.
+class HardnessRow {
+ public:
+  HardnessRow(const SeamAlone& alone, const WindowModel& model) : model_(model) {
+    for (std::size_t plate = 0; plate < 2; ++plate) {
+      const BaseMetal* metal = find_by_id(alone.plan.base_metals, alone.seam().base_metals[plate]);
+      const auto c = composition_of<double>(metal->composition_pct);
+      elements_[plate] = {.C = c.C,
+                          .Si = c.Si,
+                          .Mn = c.Mn,
+                          .Cu = c.Cu,
+                          .Ni = c.Ni,
+                          .Cr = c.Cr,
+                          .Mo = c.Mo,
+                          .V = c.V,
+                          .Nb = c.Nb,
+                          .B = c.B,
+                          .N = c.N};
+    }
+  }
+
+  bool is_known() const { return hardness_HV(1).has_value(); }
+
+  std::optional<double> hardness_HV(double heat_input_kJ_mm) const {
+    std::optional<double> worst;
+    for (std::size_t plate = 0; plate < 2; ++plate) {
+      const double time_s = cooling_time(heat_input_kJ_mm, model_.plate_mm[plate], model_.cold_C,
+                                         model_.shape.f2, model_.shape.f3)
+                                .time_s;
+      const std::optional<double> hardness = yurioka_hardness_HV(elements_[plate], time_s);
+      if (hardness && (!worst || *hardness > *worst)) worst = hardness;
+    }
+    return worst;
+  }
+
+ private:
+  const WindowModel& model_;
+  std::array<HardeningElements, 2> elements_;
+};
+
+void compute_rows(WindowMap& map, const WindowModel& model, const HardnessRow* hardness, std::size_t begin,
+                  std::size_t end, Tally& tally) {
+  const std::size_t speeds = map.travel_speed_mm_s.size();
+  std::vector<double> time_2d(speeds), time_3d(speeds);
+  for (std::size_t i = begin; i < end; ++i) {
+    const FeedFigures feed = feed_figures(model, map.wire_feed_speed_m_min[i]);
+    map.current_A[i] = feed.current_A;
+    map.arc_voltage_V[i] = feed.arc_voltage_V;
+    map.deposition_rate_kg_h[i] = feed.deposition_rate_kg_h;
+    const std::size_t first = i * speeds;
+    const RowFigures figures{&map.heat_input_kJ_mm[first],
+                             &map.deposit_area_mm2[first],
+                             &map.leg_mm[first],
+                             &map.cooling_time_s[first],
+                             map.preheat_needed_C.empty() ? nullptr : &map.preheat_needed_C[first],
+                             time_2d.data(),
+                             time_3d.data()};
+    compute_row(model, map.wire_feed_speed_m_min[i], feed, map.travel_speed_mm_s, figures,
+                &map.broken[first]);
+    if (hardness)
+      for (std::size_t j = first; j < first + speeds; ++j)
+        map.haz_hardness_HV[j] = hardness->hardness_HV(map.heat_input_kJ_mm[j]).value_or(0);
+    tally.add(&map.broken[first], speeds, model.bounds.size());
+  }
+}
+
+void add_findings(WindowMap& map, const Schedule& schedule, const WindowProblem& problem) {
+  const std::string place = map.weldment + "/" + map.seam;
+  map.findings.insert(map.findings.end(), problem.fails.begin(), problem.fails.end());
+  if (schedule.current_A)
+    map.findings.push_back(
+        remark("window.current.scaled", schedule.id,
+               "The measured current of schedule " + schedule.id +
+                   " holds at its own wire feed speed; elsewhere the melting law is scaled "
+                   "through that point.",
+               "derived"));
+  if (map.feasible_points > 0) return;
+  std::vector<std::string> always;
+  for (const WindowLimit& limit : map.limits)
+    if (!limit.bound) always.push_back(limit.text);
+  std::string text = "No pair of the mapped wire feed and travel speeds keeps all limits";
+  text += always.empty() ? "." : ", for whatever they are: " + joined(always);
+  map.findings.push_back(
+      {"window.empty", Severity::fail, place, 0.0, {}, "%", std::move(text), "plan limit"});
+}
+
+}  // namespace
+
+void window_map_into(WindowMap& map, const Plan& plan, std::string_view schedule_id,
+                     std::string_view seam_place, const WindowOptions& options, ThreadPool& pool) {
+  const Schedule& schedule = schedule_named(plan, schedule_id);
+  SeamAlone alone = seam_alone(plan, seam_place, "--seam");
+  std::vector<std::string>& schedules = alone.seam().schedules;
+  map.findings.clear();
+  set_axes(map, schedule, options);
+  if (passes_with(alone.seam(), schedule_id).empty())
+    schedules.assign(std::max<std::size_t>(1, schedules.size()), schedule.id);
+  WindowProblem problem = window_problem(alone, schedule.id);
+  map.weldment = alone.weldment().id;
+  map.seam = alone.seam().id;
+  map.schedule = schedule.id;
+  map.passes = static_cast<int>(problem.passes.size());
+  map.working_wire_feed_speed_m_min = schedule.wire_feed_speed_m_min;
+  map.working_travel_speed_mm_s = schedule.travel_speed_mm_s;
+  map.working_point_is_feasible = problem.fails.empty();
+
+  const HardnessRow hardness(alone, problem.model);
+  const bool with_hardness = options.with_hardness && hardness.is_known();
+  reserve_maps(map, problem.model, with_hardness);
+  Tally tally;
+  constexpr std::size_t rows_a_piece = 8;
+  pool.parallel_for(map.wire_feed_speed_m_min.size(), rows_a_piece, [&](std::size_t begin, std::size_t end) {
+    compute_rows(map, problem.model, with_hardness ? &hardness : nullptr, begin, end, tally);
+  });
+  map.feasible_points = tally.feasible;
+  map.limits = std::move(problem.limits);
+  for (std::size_t k = 0; k < map.limits.size(); ++k) {
+    const double points = static_cast<double>(map.broken.size());
+    map.limits[k].broken_pct = 100 * static_cast<double>(tally.broken[k]) / points;
+    map.limits[k].alone_pct = 100 * static_cast<double>(tally.alone[k]) / points;
+  }
+  if (problem.model.is_groove) map.leg_mm.clear();
+  add_findings(map, schedule, problem);
+}
+
+WindowMap window_map(const Plan& plan, std::string_view schedule, std::string_view seam,
+                     const WindowOptions& options, ThreadPool& pool) {
+  WindowMap map;
+  window_map_into(map, plan, schedule, seam, options, pool);
+  return map;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,122 @@
+#include "plan/window/window_model.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "base/error.hpp"
+#include "formula/carbon_equivalent.hpp"
+#include "formula/composition.hpp"
+#include "formula/deposition.hpp"
+#include "formula/duty_cycle.hpp"
+#include "formula/heat_input.hpp"
+#include "formula/melting.hpp"
+#include "plan/evaluate.hpp"
+#include "plan/evaluate_pass.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+double law_current_A(const WindowModel& model, double wire_feed_speed_m_min) {
+  return melting_current_A(feed_mm_s_from_m_min(wire_feed_speed_m_min), model.extension_mm,
+                           model.alpha_mm_s_A, model.beta_per_s_A2);
+}
+
+void add_arc(const PassFacts& facts, WindowModel& model) {
+  const Schedule& schedule = facts.schedule;
+  const Wire& wire = facts.wire;
+  model.extension_mm = schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+  model.alpha_mm_s_A = wire.alpha_mm_s_A;
+  model.beta_per_s_A2 = wire.beta_per_s_A2;
+  model.base_current_A = law_current_A(model, schedule.wire_feed_speed_m_min);
+  if (schedule.current_A) {
+    model.current_factor = *schedule.current_A / model.base_current_A;
+    model.base_current_A = *schedule.current_A;
+  }
+  model.wire_area_mm2 = wire_area_mm2(wire.diameter_mm);
+  model.wire_density_g_cm3 = wire.density_g_cm3;
+  model.deposition_efficiency = wire.deposition_efficiency;
+  model.weld_metal_density_g_cm3 = weld_metal_density_g_cm3(wire.material);
+  model.arc_voltage_V = schedule.arc_voltage_V;
+  model.waveform_factor = schedule.waveform_factor;
+  model.thermal_efficiency = thermal_efficiency_of(schedule.process).value_or(0);
+  if (facts.power_source) {
+    model.rated_current_A = facts.power_source->rated_current_A;
+    model.rated_duty_pct = facts.power_source->rated_duty_pct.value_or(100);
+  }
+}
+
+void add_seam(const PassFacts& facts, WindowModel& model) {
+  const Seam& seam = facts.seam;
+  model.area_allowance = seam.area_allowance;
+  model.gap_mm = seam.gap_mm;
+  model.dihedral_deg = seam.dihedral_deg;
+  model.is_groove = seam.groove.has_value();
+  model.throat_per_leg = std::cos(seam.dihedral_deg / 2 * std::numbers::pi / 180);
+  model.plate_mm = {seam.thickness_mm[0], seam.thickness_mm[1]};
+  model.thinner_mm = std::min(model.plate_mm[0], model.plate_mm[1]);
+  model.thicker_mm = std::max(model.plate_mm[0], model.plate_mm[1]);
+  if (seam.joint == "lap") model.leg_at_most_mm = model.thinner_mm;
+  const auto runs = weld_runs(seam);
+  model.longest_run_mm = runs.empty() ? 0 : runs[0].to_mm - runs[0].from_mm;
+  model.shape = *shape_factors_of(seam.joint);
+  model.cold_C = facts.schedule.preheat_C;
+  const std::optional<double> upper = upper_interpass_C(facts.schedule);
+  model.hot_C = upper && *upper < preheat_below_C ? std::max(*upper, model.cold_C) : model.cold_C;
+  for (const BaseMetal* metal : facts.metals)
+    model.cet_pct =
+        std::max(model.cet_pct, carbon_equivalent_cet_pct(composition_of<double>(metal->composition_pct)));
+  model.hydrogen_ml_100g = facts.wire.hydrogen_ml_100g;
+}
+
+Findings fails_at(const Findings& findings, const std::vector<std::string>& places) {
+  Findings fails;
+  for (const Finding& finding : findings)
+    if (finding.severity == Severity::fail &&
+        std::find(places.begin(), places.end(), finding.where) != places.end())
+      fails.push_back(finding);
+  return fails;
+}
+
+}  // namespace
+
+WindowProblem window_problem(const SeamAlone& alone, const std::string& schedule) {
+  WindowProblem problem;
+  problem.passes = passes_with(alone.seam(), schedule);
+  const Evaluation evaluation = evaluate(alone.plan);
+  problem.fails = fails_at(evaluation.findings, judged_places(alone, problem.passes));
+  const PlanIndex index(alone.plan);
+  const PassFacts facts =
+      pass_facts(alone.plan, index, alone.weldment(), alone.seam(), problem.passes.front());
+  WindowModel& model = problem.model;
+  add_arc(facts, model);
+  add_seam(facts, model);
+  model.passes = static_cast<double>(problem.passes.size());
+  for (const PassEvaluation& pass : evaluation.passes)
+    if (pass.schedule != schedule) model.other_area_mm2 += pass.deposit_area_mm2;
+  const PassEvaluation& first = evaluation.passes[static_cast<std::size_t>(problem.passes.front() - 1)];
+  add_window_limits(facts, first, evaluation.seams.front(), problem);
+  return problem;
+}
+
+FeedFigures feed_figures(const WindowModel& model, double wire_feed_speed_m_min) {
+  FeedFigures feed;
+  feed.current_A = law_current_A(model, wire_feed_speed_m_min) * model.current_factor;
+  feed.arc_voltage_V =
+      model.arc_voltage_V + model.voltage_per_current_V_A * (feed.current_A - model.base_current_A);
+  feed.power_W = arc_power_W(feed.arc_voltage_V, feed.current_A) * model.waveform_factor;
+  const double melted =
+      melting_rate_kg_h(model.wire_area_mm2, wire_feed_speed_m_min, model.wire_density_g_cm3);
+  feed.deposition_rate_kg_h = deposition_rate_kg_h(melted, model.deposition_efficiency);
+  if (model.rated_current_A) {
+    constexpr double period_s = 600;
+    const double allowed_pct =
+        duty_at_current_pct(*model.rated_current_A, model.rated_duty_pct, feed.current_A);
+    if (allowed_pct < 100) feed.longest_arc_s = allowed_pct / 100 * period_s;
+  }
+  return feed;
+}
+
+}  // namespace seamtakt
