@@ -8,7 +8,7 @@ namespace seamtakt {
 
 struct ByteDigest::State {
   struct Free {
-    void operator()(EVP_MD_CTX* context) const { EVP_MD_CTX_free(context); }
+    void operator()(EVP_MD_CTX* unused) const { EVP_MD_CTX_free(unused); }
   };
   std::unique_ptr<EVP_MD_CTX, Free> context{EVP_MD_CTX_new()};
 };

@@ -70,9 +70,10 @@ void PassBook::begin_log(const std::string& name, const LogShape& shape) {
 }
 
 void PassBook::end_log() {
-  for (auto& [key, stream] : streams_) {
-    stream->window.flush([&](const LogSample& sample) { take_streamed(*stream, sample); });
-    close_pass(*stream);
+  for (auto& entry : streams_) {
+    auto& stream = *entry.second;
+    stream.window.flush([&](const LogSample& sample) { take_streamed(stream, sample); });
+    close_pass(stream);
   }
   lately_.fill(nullptr);
   while (!recent_.empty()) set_oldest_aside();

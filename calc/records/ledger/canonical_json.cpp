@@ -63,16 +63,16 @@ void append(std::string& out, const JsonNode& value) {
 }
 
 void append_object(std::string& out, const JsonNode& object) {
-  std::vector<const std::pair<std::string, JsonNode>*> members;
+  std::vector<const JsonMember*> members;
   for (const auto& member : object.members) members.push_back(&member);
   std::sort(members.begin(), members.end(),
-            [](const auto* a, const auto* b) { return canonical_key_less(a->first, b->first); });
+            [](const auto* a, const auto* b) { return canonical_key_less(a->key, b->key); });
   out += '{';
   for (std::size_t i = 0; i < members.size(); ++i) {
     if (i > 0) out += ',';
-    append_canonical_string(out, members[i]->first);
+    append_canonical_string(out, members[i]->key);
     out += ':';
-    append(out, members[i]->second);
+    append(out, members[i]->value);
   }
   out += '}';
 }
