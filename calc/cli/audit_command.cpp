@@ -2,13 +2,15 @@
 
 #include "base/error.hpp"
 #include "base/units.hpp"
-#include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
+#include "cli/store_key.hpp"
 #include "formula/heat_input.hpp"
 #include "records/audit.hpp"
 #include "records/audit_json.hpp"
+#include "records/ledger/in_force.hpp"
+#include "records/ledger/raw_chunks.hpp"
 #include "records/record_store.hpp"
 
 namespace seamtakt::cli {
@@ -20,7 +22,7 @@ struct Options {
   std::string plan, process, store, columns, units, manual;
   std::string unit_serial, weldment, seam;
   std::string arc_current = "5A", arc_off = "1s", length_tolerance = "10%";
-  std::string who, why;
+  std::string who, why, key;
   int pass = 0;
   std::uint64_t max_rejected = 0;
   std::size_t sort_window = 0;
@@ -49,16 +51,41 @@ AuditOptions audit_options(const Options& given) {
   return options;
 }
 
-std::string store_result(const AuditResult& audited, const Options& given, const Provenance& provenance) {
+/// Pieces of the logs that are files, for a later look at which part of one is damaged.
+std::vector<RawChunksRow> raw_chunks(const AuditResult& audited) {
+  std::vector<RawChunksRow> chunks;
+  for (const AuditedLog& log : audited.logs) {
+    if (log.name == "standard input") continue;
+    chunks.push_back(raw_chunks_of(log.name));
+    if (chunks.back().sha256 != log.sha256)
+      throw InputError(printable(log.name), "other bytes than a moment ago", "a log that nobody writes while it is stored");
+  }
+  return chunks;
+}
+
+std::string store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded, const Plan* plan) {
   IngestNote note;
-  note.recorded_at_utc = utc_now();
-  note.who = given.who;
-  note.why = given.why;
-  note.program_version = provenance.program_version;
-  note.catalogue_sha256 = provenance.catalogue_sha256;
-  note.plan_file = provenance.plan_file;
-  note.plan_sha256 = provenance.plan_sha256;
-  return open_record_store(given.store)->append(audited, note).text;
+  note.stamp = write_stamp(given.who, given.why);
+  note.catalogue_sha256 = loaded.provenance.catalogue_sha256;
+  note.plan_file = loaded.provenance.plan_file;
+  note.plan_sha256 = loaded.provenance.plan_sha256;
+  note.plan = plan;
+  note.chunks = raw_chunks(audited);
+  Ledger ledger = Ledger::open(given.store, {StoreOpening::For::writing, true, false});
+  return append_audit(ledger, key_provider(given.store, given.key), audited, note).text;
+}
+
+/// Each pass by the schedules and calibrations in force on its day, as far as the store knows them.
+AuditResult judged_by_store(AuditResult audited, const std::vector<LogSource>& logs, const Options& given, const Plan& plan) {
+  StoreHistory history;
+  if (store_exists(given.store)) history = history_of(Ledger::open(given.store, {}), plan);
+  return judged_in_force(std::move(audited), plan, history, [&](const Plan& then) {
+    for (const LogSource& log : logs)
+      if (log.path == "-")
+        throw InputError("standard input", "a log that must be read again: another schedule or calibration was in force on its day",
+                         "the log as a file");
+    return audit(logs, audit_options(given), &then);
+  });
 }
 
 std::string pass_table(const AuditResult& audited) {
@@ -121,7 +148,9 @@ void run(const Options& given, Result& result) {
   if (!given.plan.empty()) loaded = load(given.plan);
   std::vector<LogSource> logs;
   for (const std::string& path : given.logs) logs.push_back({path, nullptr});
-  const AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
+  AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
+  if (!given.store.empty() && !given.plan.empty() && !audited.too_many_rejected)
+    audited = judged_by_store(std::move(audited), logs, given, loaded.plan);
   if (given.json)
     write_audit_json(audited, result.output);
   else
@@ -130,7 +159,7 @@ void run(const Options& given, Result& result) {
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
   if (audited.too_many_rejected || given.store.empty()) return;
-  const std::string stored = store_result(audited, given, loaded.provenance);
+  const std::string stored = store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.json) result.output += "\n" + stored + "\n";
 }
 
@@ -143,7 +172,8 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("LOG", o.logs, "arc logs: CSV, .gz, or - for standard input")->required();
   command->add_option("--plan", o.plan, "plan whose schedules the passes are judged by");
   command->add_option("--process", o.process, "process number of ISO 4063 where no plan tells it");
-  command->add_option("--store", o.store, "sqlite:FILE that keeps the records");
+  command->add_option("--store", o.store, "sqlite:FILE or postgresql://... that keeps the records");
+  command->add_option("--key", o.key, "the store's private key where it isn't in its usual place");
   command->add_option("--columns", o.columns, "JSON that maps a log's own column names");
   command->add_option("--units", o.units, "CSV of unit_serial, weldment, start, end: units by time");
   command->add_option("--manual", o.manual, "CSV of the manual seams");

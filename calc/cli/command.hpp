@@ -29,6 +29,7 @@ void add_cycle(CLI::App& app, Result& result);
 void add_line(CLI::App& app, Result& result);
 void add_kit(CLI::App& app, Result& result);
 void add_audit(CLI::App& app, Result& result);
+void add_ledger(CLI::App& app, Result& result);
 void add_report(CLI::App& app, Result& result);
 
 }  // namespace seamtakt::cli

@@ -44,6 +44,7 @@ int main(int argc, char** argv) {
   cli::add_line(app, result);
   cli::add_kit(app, result);
   cli::add_audit(app, result);
+  cli::add_ledger(app, result);
   cli::add_report(app, result);
 
   try {

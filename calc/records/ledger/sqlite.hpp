@@ -13,8 +13,9 @@ namespace seamtakt {
 /// std::system_error for the machine's failures.
 class Sqlite {
  public:
-  /// Opens for reading and writing; creates the file where it is absent.
-  explicit Sqlite(std::string path);
+  enum class Mode { read_only, read_write, create };
+  /// `create` makes the file where it is absent.
+  Sqlite(std::string path, Mode mode);
   ~Sqlite();
   Sqlite(const Sqlite&) = delete;
   Sqlite& operator=(const Sqlite&) = delete;
@@ -23,6 +24,7 @@ class Sqlite {
   void run(const char* sql);
   /// The one integer that a statement gives.
   std::int64_t integer(const char* sql);
+  std::string text(const char* sql);
   sqlite3* handle() const { return handle_; }
   const std::string& path() const { return path_; }
   [[noreturn]] void fail(int code) const;
@@ -50,23 +52,12 @@ class SqliteStatement {
   void reset();
   std::int64_t integer(int column) const;
   std::string bytes(int column) const;
+  enum class Class { integer, text, blob, other };
+  Class storage_class(int column) const;
 
  private:
   Sqlite& database_;
   sqlite3_stmt* statement_ = nullptr;
-};
-
-/// A transaction that is rolled back unless it is committed. It takes the write lock at once, so that what it
-/// reads can't change before it writes.
-class SqliteTransaction {
- public:
-  explicit SqliteTransaction(Sqlite& database);
-  ~SqliteTransaction();
-  void commit();
-
- private:
-  Sqlite& database_;
-  bool open_ = true;
 };
 
 }  // namespace seamtakt

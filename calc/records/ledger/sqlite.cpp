@@ -1,4 +1,4 @@
-#include "records/sqlite.hpp"
+#include "records/ledger/sqlite.hpp"
 
 #include <sqlite3.h>
 
@@ -36,9 +36,11 @@ int errno_of(int code) {
 
 }  // namespace
 
-Sqlite::Sqlite(std::string path) : path_(std::move(path)) {
-  const int code =
-      sqlite3_open_v2(path_.c_str(), &handle_, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, nullptr);
+Sqlite::Sqlite(std::string path, Mode mode) : path_(std::move(path)) {
+  const int flags = mode == Mode::read_only    ? SQLITE_OPEN_READONLY
+                    : mode == Mode::read_write ? SQLITE_OPEN_READWRITE
+                                               : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+  const int code = sqlite3_open_v2(path_.c_str(), &handle_, flags, nullptr);
   if (code != SQLITE_OK) {
     // The message belongs to the handle, so it is taken before the handle goes.
     const std::string message = handle_ != nullptr ? sqlite3_errmsg(handle_) : "no memory";
@@ -73,6 +75,12 @@ std::int64_t Sqlite::integer(const char* sql) {
   SqliteStatement statement(*this, sql);
   if (!statement.step()) throw std::logic_error("a statement that gives no row");
   return statement.integer(0);
+}
+
+std::string Sqlite::text(const char* sql) {
+  SqliteStatement statement(*this, sql);
+  if (!statement.step()) throw std::logic_error("a statement that gives no row");
+  return statement.bytes(0);
 }
 
 SqliteStatement::SqliteStatement(Sqlite& database, const char* sql) : database_(database) {
@@ -132,18 +140,17 @@ std::string SqliteStatement::bytes(int column) const {
                          : std::string();
 }
 
-SqliteTransaction::SqliteTransaction(Sqlite& database) : database_(database) {
-  database.run("BEGIN IMMEDIATE");
-}
-
-SqliteTransaction::~SqliteTransaction() {
-  // Some failures have rolled back already; then this one has nothing to do.
-  if (open_) sqlite3_exec(database_.handle(), "ROLLBACK", nullptr, nullptr, nullptr);
-}
-
-void SqliteTransaction::commit() {
-  database_.run("COMMIT");
-  open_ = false;
+SqliteStatement::Class SqliteStatement::storage_class(int column) const {
+  switch (sqlite3_column_type(statement_, column)) {
+    case SQLITE_INTEGER:
+      return Class::integer;
+    case SQLITE_TEXT:
+      return Class::text;
+    case SQLITE_BLOB:
+      return Class::blob;
+    default:
+      return Class::other;
+  }
 }
 
 }  // namespace seamtakt

@@ -1,0 +1,171 @@
+#include <memory>
+
+#include "base/error.hpp"
+#include "cli/ledger_options.hpp"
+#include "cli/store_key.hpp"
+
+namespace seamtakt::cli {
+
+Ledger open_for_reading(const LedgerOptions& given) {
+  return Ledger::open(given.store, {StoreOpening::For::reading, false, given.force});
+}
+
+Ledger open_for_writing(const LedgerOptions& given) {
+  if (given.who.empty()) throw InputError("--who", "nothing", "who writes this");
+  if (given.why.empty()) throw InputError("--why", "nothing", "why it is written");
+  return Ledger::open(given.store, {StoreOpening::For::writing, false, given.force});
+}
+
+WriteStamp stamp_of(const LedgerOptions& given) {
+  return write_stamp(given.who, given.why);
+}
+
+namespace {
+
+using Action = void (*)(const LedgerOptions&, Result&);
+
+/// The `ledger` command and what its subcommands have in common.
+class LedgerCommands {
+ public:
+  LedgerCommands(CLI::App& app, Result& result)
+      : options_(std::make_shared<LedgerOptions>()), result_(result) {
+    ledger_ =
+        app.add_subcommand("ledger", "The stored records: search, prove that nothing was altered, hand out");
+    ledger_->require_subcommand(1);
+  }
+
+  LedgerOptions& options() { return *options_; }
+
+  CLI::App* reading(const char* name, const char* text, Action action) {
+    LedgerOptions& o = *options_;
+    CLI::App* command = ledger_->add_subcommand(name, text);
+    command->add_option("--store", o.store, "sqlite:FILE or postgresql://user@host:port/database")
+        ->required();
+    command->add_flag("--json", o.json, "one JSON document on standard output");
+    command->add_flag("--force", o.force, "also on a network drive");
+    Result& result = result_;
+    command->callback([options = options_, &result, action] { action(*options, result); });
+    return command;
+  }
+
+  CLI::App* writing(const char* name, const char* text, Action action) {
+    LedgerOptions& o = *options_;
+    CLI::App* command = reading(name, text, action);
+    command->add_option("--who", o.who, "who writes this");
+    command->add_option("--why", o.why, "why it is written");
+    command->add_option("--key", o.key, "the store's private key where it isn't in its usual place");
+    return command;
+  }
+
+ private:
+  std::shared_ptr<LedgerOptions> options_;
+  Result& result_;
+  CLI::App* ledger_;
+};
+
+void add_reading(LedgerCommands& ledger) {
+  LedgerOptions& o = ledger.options();
+  CLI::App* list = ledger.reading("list", "Records by kind, unit, seam, verdict and date", ledger_list);
+  list->add_option("--kind", o.kind, "pass, manual, ingest, nonconformance, correction, ...");
+  list->add_option("--unit", o.unit, "unit serial");
+  list->add_option("--seam", o.seam, "seam");
+  list->add_option("--verdict", o.verdict, "pass, fail or undecided");
+  list->add_option("--from-date", o.from_date, "welded, else written, on this date or later (2026-11-25)");
+  list->add_option("--to-date", o.to_date, "on this date or earlier");
+  list->add_option("--limit", o.limit, "so many at most; 0: all [0]");
+
+  CLI::App* show = ledger.reading("show", "One record with what was changed since, or a unit", ledger_show);
+  show->add_option("RECORD", o.seq, "its number");
+  show->add_option("--unit", o.unit,
+                   "what the store knows of a unit: passes, what is missing, nonconformances");
+  show->add_flag("--proof", o.proof, "with the digests that prove the record by the signed head");
+
+  CLI::App* verify =
+      ledger.reading("verify", "Proves that nothing was altered, or says what was", ledger_verify);
+  verify->add_option("--pub", o.pub,
+                     "the store's public key (PEM), or its fingerprint, as the auditor holds it");
+  verify->add_option("--anchor", o.anchors, "file of anchors kept outside; may be given again");
+  verify->add_option("--raw", o.raw, "folder of the raw logs");
+  verify->add_option("--from", o.from, "look into the bodies from this record on [1]")
+      ->check(CLI::PositiveNumber);
+
+  CLI::App* head = ledger.reading("head", "The newest signed head", ledger_head);
+  head->add_option("--files", o.files,
+                   "write PREFIX.txt, PREFIX.sig and PREFIX.pem, for openssl pkeyutl -verify -rawin");
+
+  CLI::App* out =
+      ledger.reading("export", "All records to hand out: a bundle, or a table of the passes", ledger_export);
+  out->add_option("--output", o.output, "file; without it, standard output");
+  out->add_option("--format", o.format,
+                  "bundle (JSON Lines, verifiable) or csv (passes) [by the file's name, else bundle]")
+      ->check(CLI::IsMember({"bundle", "csv"}));
+  out->add_flag("--without-names", o.without_names, "digests only in place of persons' names");
+}
+
+void add_writing(LedgerCommands& ledger) {
+  LedgerOptions& o = ledger.options();
+  CLI::App* anchor = ledger.writing(
+      "anchor", "The line to keep outside, which shows if the store is ever rewritten", ledger_anchor);
+  anchor->add_option("--append", o.append,
+                     "append it to this file (on another machine) and keep a record of that");
+  anchor->add_option("--witness", o.witness, "keep another store's anchors (a file) as a record of this one");
+
+  CLI::App* in = ledger.reading("import", "A bundle into a store that is empty or holds its first records",
+                                ledger_import);
+  in->add_option("BUNDLE", o.file, "file that ledger export wrote")->required();
+
+  CLI::App* correct =
+      ledger.writing("correct", "A new record that says what an old one should have said", ledger_correct);
+  correct->add_option("RECORD", o.seq, "its number")->required();
+  correct->add_option("--set", o.set, "results.MEMBER=VALUE; may be given again")->required();
+
+  ledger.writing("void", "A new record that says that an old one doesn't count", ledger_void)
+      ->add_option("RECORD", o.seq, "its number")
+      ->required();
+
+  CLI::App* sign = ledger.writing("sign", "Signs a record off with a person's own key", ledger_sign);
+  sign->add_option("RECORD", o.seq, "its number")->required();
+  sign->add_option("--person-key", o.person_key,
+                   "the person's private key; made where it is absent [person.pem in the key folder]");
+
+  CLI::App* calibrate = ledger.writing("calibrate", "An instrument's calibration", ledger_calibrate);
+  calibrate->add_option("--instrument", o.instrument, "its id in the plan")->required();
+  calibrate->add_option("--certificate", o.certificate, "number of the certificate, or its file")->required();
+  calibrate->add_option("--date", o.calibrated_on, "when it was calibrated (2026-11-25)")->required();
+  calibrate->add_option("--due", o.due, "when it is due again")->required();
+
+  CLI::App* nonconformance = ledger.writing(
+      "nonconformance", "Lists what failed and how it stands; or opens one", ledger_nonconformance);
+  nonconformance->add_option("RECORD", o.seq, "open one about this pass or manual seam");
+  nonconformance->add_option("--unit", o.unit, "those of a unit");
+  nonconformance->add_flag("--open", o.open_only, "those that are open");
+
+  CLI::App* disposition =
+      ledger.writing("disposition", "What becomes of a nonconformance", ledger_disposition);
+  disposition->add_option("RECORD", o.seq, "number of the nonconformance")->required();
+  disposition->add_option("--decision", o.decision, "repair, use-as-is or scrap")->required();
+  disposition->add_option("--schedule", o.schedule, "schedule of the repair");
+  disposition->add_option("--retest", o.retest,
+                          "record of the pass that was welded anew and passed; closes a repair");
+
+  CLI::App* key =
+      ledger.writing("key", "The store's key: shows its fingerprint, changes or protects it", ledger_key);
+  key->add_flag("--rotate", o.rotate, "a new key, signed by the one before");
+  key->add_flag("--protect", o.protect, "encrypt the key file (passphrase from SEAMTAKT_KEY_PASSPHRASE)");
+  key->add_flag("--replace-lost", o.replace_lost,
+                "a new key in place of a lost one; trust then rests on anchors from before");
+
+  CLI::App* note =
+      ledger.writing("note", "A note (--why is its text), about a record or the store", ledger_note);
+  note->add_option("RECORD", o.seq, "number of the record that it is about");
+}
+
+}  // namespace
+
+void add_ledger(CLI::App& app, Result& result) {
+  LedgerCommands ledger(app, result);
+  add_reading(ledger);
+  add_writing(ledger);
+}
+
+}  // namespace seamtakt::cli

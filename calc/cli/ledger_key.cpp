@@ -1,0 +1,74 @@
+#include <filesystem>
+
+#include "base/error.hpp"
+#include "base/json_writer.hpp"
+#include "cli/ledger_options.hpp"
+#include "cli/store_key.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+void show_key(const Ledger& ledger, const LedgerOptions& given, Result& result) {
+  const std::string store = ledger.store_id();
+  const KeyInForce key = key_in_force(ledger.backend());
+  const std::string path = key_path(given.store, given.key, store);
+  const bool is_here = std::filesystem::exists(path);
+  if (given.json) {
+    JsonWriter json;
+    json.begin_object().member("store", store).member("key_id", key.id).member("public_key", key.pem);
+    json.member("since_record", key.seq).member("file", path).member("file_exists", is_here).end_object();
+    result.output = json.take();
+    return;
+  }
+  result.output = "Store       " + store + "\nFingerprint " + key.id + "\nIn force since record " +
+                  std::to_string(key.seq) + "\nPrivate key " + printable(path, 400) +
+                  (is_here ? "" : " (not on this machine)") + "\n" + key.pem;
+}
+
+/// The new key is on the disk before the record is, and takes the old one's place after it.
+void replace_key(const LedgerOptions& given, Result& result, bool lost) {
+  Ledger ledger = open_for_writing(given);
+  const std::string store = ledger.store_id(), path = key_path(given.store, given.key, store);
+  const SigningKey next = SigningKey::generate();
+  save_signing_key(next_key_path(path), next, key_passphrase(), true);
+  const auto fill = [&](LedgerBatch& batch) {
+    const std::string before = key_in_force(ledger.backend()).id;
+    LedgerEntry entry{lost ? record_kind::key_revoke : record_kind::key,
+                      {},
+                      key_members(next, batch.store_id()),
+                      {{"signing_key", ""}}};
+    entry.members.emplace_back("replaces", "\"" + before + "\"");
+    batch.add(entry);
+  };
+  // Where the old key is lost, the new one signs what puts it into force.
+  if (lost)
+    ledger.write_with_lost_key(next, stamp_of(given), fill);
+  else
+    ledger.write(key_provider(given.store, given.key), stamp_of(given), fill);
+  std::filesystem::rename(next_key_path(path), path);
+  result.output =
+      "New key " + next.public_key().id() + " in " + printable(path, 400) +
+      (lost ? "; only anchors from before vouch for older records now.\n" : ", signed by the one before.\n");
+}
+
+void protect_key(const LedgerOptions& given, Result& result) {
+  const Ledger ledger = open_for_reading(given);
+  const std::string path = key_path(given.store, given.key, ledger.store_id());
+  if (key_passphrase().empty())
+    throw InputError("SEAMTAKT_KEY_PASSPHRASE", "nothing", "the passphrase to protect the key with");
+  save_signing_key(path, load_signing_key(path), key_passphrase(), true);
+  result.output = "The key " + printable(path, 400) + " is protected.\n";
+}
+
+}  // namespace
+
+void ledger_key(const LedgerOptions& given, Result& result) {
+  if (given.rotate + given.protect + given.replace_lost > 1)
+    throw InputError("ledger key", "several of --rotate, --protect and --replace-lost", "one of them");
+  if (given.protect) return protect_key(given, result);
+  if (given.rotate || given.replace_lost) return replace_key(given, result, given.replace_lost);
+  show_key(open_for_reading(given), given, result);
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,283 @@
+#include <set>
+
+#include "base/error.hpp"
+#include "base/json_writer.hpp"
+#include "base/table.hpp"
+#include "cli/ledger_options.hpp"
+#include "records/ledger/canonical_json.hpp"
+#include "records/ledger/nonconformance.hpp"
+#include "records/ledger/record_changes.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+std::string day_of(const JsonNode& body) {
+  for (const char* path : {"results.started", "results.date", "t"})
+    if (const std::string text = body_text(body, path); !text.empty()) return text.substr(0, 10);
+  return {};
+}
+
+bool is_wanted(const LedgerOptions& given, const LedgerRow& row, const JsonNode& body) {
+  const auto is = [&](const std::string& wanted, const char* path) {
+    return wanted.empty() || body_text(body, path) == wanted;
+  };
+  const std::string day = day_of(body);
+  return (given.kind.empty() || row.kind == given.kind) && is(given.seam, "results.seam") &&
+         is(given.verdict, "results.verdict") && (given.from_date.empty() || day >= given.from_date) &&
+         (given.to_date.empty() || day <= given.to_date);
+}
+
+/// Calls `each` with the records asked for, in order.
+void each_wanted(const Ledger& ledger, const LedgerOptions& given,
+                 const std::function<void(const LedgerRow&, const JsonNode&)>& each) {
+  std::uint64_t count = 0;
+  const auto look = [&](const LedgerRow& row) {
+    if (!given.kind.empty() && row.kind != given.kind) return true;
+    const JsonNode body = body_of(row);
+    if (!is_wanted(given, row, body)) return true;
+    each(row, body);
+    return given.limit == 0 || ++count < given.limit;
+  };
+  if (given.unit.empty()) return ledger.each_record(1, look);
+  for (const std::uint64_t seq : ledger.backend().find("unit", given.unit))
+    if (!look(ledger.record(seq))) return;
+}
+
+void write_numbers(JsonWriter& json, const char* key, const std::vector<std::uint64_t>& numbers) {
+  json.key(key).begin_array(JsonWriter::Layout::compact);
+  for (const std::uint64_t number : numbers) json.value(number);
+  json.end_array();
+}
+
+/// The body as it is kept, the writer's name in place of its digest, and what came after.
+void write_record(const Ledger& ledger, const LedgerRow& row, const JsonNode& body, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("seq", row.seq).member("kind", row.kind).member("leaf", hex(row.leaf));
+  json.member("who", ledger.person_name(body_text(body, "who"))).member("who_sha256", body_text(body, "who"));
+  for (const auto& [key, value] : body.members)
+    if (key != "seq" && key != "kind" && key != "who" && key != "leaf" && key != "who_sha256")
+      json.key(key).raw(canonical_json(value));
+  const RecordChanges changes = changes_of(ledger, row.seq);
+  write_numbers(json, "corrected_by", changes.corrections);
+  write_numbers(json, "voided_by", changes.voids);
+  write_numbers(json, "signed_off_by", changes.signoffs);
+  write_numbers(json, "nonconformances", changes.nonconformances);
+  write_numbers(json, "dispositions", changes.dispositions);
+  json.end_object();
+}
+
+std::string what_of(const JsonNode& body) {
+  const std::string seam = body_text(body, "results.seam");
+  if (seam.empty()) {
+    for (const char* path :
+         {"results.place", "results.instrument", "results.decision", "results.schedule.id"})
+      if (const std::string text = body_text(body, path); !text.empty()) return text;
+    const JsonNode* ref = body.find("ref");
+    return ref != nullptr && ref->is_integer
+               ? "record " + std::to_string(static_cast<std::uint64_t>(ref->number))
+               : "-";
+  }
+  const JsonNode* pass = body_member(body, "results.pass");
+  return body_text(body, "results.weldment") + "/" + seam +
+         (pass != nullptr && pass->is_integer ? "/" + std::to_string(static_cast<long>(pass->number)) : "");
+}
+
+std::string verdict_of(const JsonNode& body) {
+  const std::string verdict = body_text(body, "results.verdict");
+  return verdict.empty() ? body_text(body, "results.result") : verdict;
+}
+
+std::string changed_text(const Ledger& ledger, std::uint64_t seq) {
+  const RecordChanges changes = changes_of(ledger, seq);
+  std::string text = changes.is_void() ? "void" : changes.corrections.empty() ? "" : "corrected";
+  if (!changes.signoffs.empty()) text += text.empty() ? "signed off" : ", signed off";
+  return text;
+}
+
+void list_table(const Ledger& ledger, const LedgerOptions& given, Result& result) {
+  TextTable table({{"Record", "", false, 0},
+                   {"Kind", "", true, 0},
+                   {"Time (UTC)", "", true, 0},
+                   {"Unit", "", true, 0},
+                   {"What", "", true, 0},
+                   {"Verdict", "", true, 0},
+                   {"Heat input", "kJ/mm", false, 4},
+                   {"Who", "", true, 0},
+                   {"Since", "", true, 0}});
+  each_wanted(ledger, given, [&](const LedgerRow& row, const JsonNode& body) {
+    const JsonNode* heat = body_member(body, "results.heat_input_kJ_mm");
+    const bool has_heat = heat != nullptr && heat->kind == JsonNode::Kind::number;
+    table.cell(row.seq)
+        .cell(row.kind)
+        .cell(body_text(body, "t"))
+        .cell(body_text(body, "results.unit_serial"));
+    table.cell(what_of(body))
+        .cell(verdict_of(body))
+        .cell(has_heat ? std::optional<double>(heat->number) : std::nullopt);
+    table.cell(ledger.person_name(body_text(body, "who"))).cell(changed_text(ledger, row.seq));
+  });
+  result.output = table.rows() == 0 ? "No records.\n" : table.text();
+}
+
+void write_nonconformance(const Nonconformance& each, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("seq", each.seq).member("record", each.about).member("opened", each.opened);
+  json.member("unit_serial", each.unit_serial).member("place", each.place).member("text", each.text);
+  json.member("open", each.open).key("decision");
+  each.decision ? json.value(to_string(*each.decision)) : json.null();
+  json.key("retest");
+  each.retest != 0 ? json.value(each.retest) : json.null();
+  write_numbers(json, "dispositions", each.dispositions);
+  json.end_object();
+}
+
+std::string nonconformance_table(const std::vector<Nonconformance>& list) {
+  TextTable table({{"Record", "", false, 0},
+                   {"About", "", false, 0},
+                   {"Place", "", true, 0},
+                   {"State", "", true, 0},
+                   {"What failed", "", true, 0}});
+  for (const Nonconformance& each : list) {
+    std::string state = each.open ? "open" : "closed";
+    if (each.decision)
+      state += std::string(": ") + to_string(*each.decision) +
+               (each.retest != 0 ? ", re-test record " + std::to_string(each.retest) : "");
+    table.cell(each.seq).cell(each.about).cell(each.place).cell(state).cell(each.text);
+  }
+  return list.empty() ? "No nonconformances.\n" : table.text();
+}
+
+void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result) {
+  const UnitStatus status = unit_status(ledger, given.unit);
+  if (status.passes.empty() && status.manual.empty() && status.weldment.empty())
+    throw InputError("--unit", "\"" + printable(given.unit, 60) + "\"",
+                     "a unit that the store has records of");
+  if (given.json) {
+    JsonWriter json;
+    json.begin_object().key("unit").begin_object();
+    json.member("unit_serial", status.unit_serial)
+        .member("weldment", status.weldment)
+        .member("complete", status.complete);
+    json.member("scrapped", status.scrapped);
+    write_numbers(json, "passes", status.passes);
+    write_numbers(json, "manual", status.manual);
+    json.key("missing").begin_array(JsonWriter::Layout::compact);
+    for (const std::string& each : status.missing) json.value(each);
+    json.end_array().key("nonconformances").begin_array();
+    for (const Nonconformance& each : status.nonconformances) write_nonconformance(each, json);
+    json.end_array().end_object().end_object();
+    result.output = json.take();
+    return;
+  }
+  std::string text = "Unit " + printable(status.unit_serial) + " (" + printable(status.weldment) + "): " +
+                     (status.scrapped    ? "scrapped"
+                      : !status.complete ? "no plan says what it needs"
+                      : *status.complete ? "complete"
+                                         : "incomplete") +
+                     "\n";
+  text += std::to_string(status.passes.size()) + " robot passes, " + std::to_string(status.manual.size()) +
+          " manual seams\n";
+  for (const std::string& each : status.missing) text += "missing: " + printable(each) + "\n";
+  result.output = text + "\n" + nonconformance_table(status.nonconformances);
+}
+
+void write_proof(const Ledger& ledger, std::uint64_t seq, JsonWriter& json) {
+  const auto snapshot = ledger.backend().snapshot();
+  SignedHead head = snapshot.newest_head.value_or(SignedHead{});
+  head.store = ledger.store_id();
+  const auto leaves = ledger.leaves(head.n);
+  json.key("proof").begin_object();
+  json.member("head", head.text()).member("signature", hex(head.signature));
+  json.member("public_key", key_in_force(ledger.backend()).pem)
+      .member("index", seq - 1)
+      .member("tree_size", head.n);
+  json.key("path").begin_array();
+  for (const Digest& digest : inclusion_proof(leaves, seq - 1)) json.value(hex(digest));
+  json.end_array().end_object();
+}
+
+/// Text of a record for people: body members one a line, corrected values beside the old ones.
+std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNode& body) {
+  std::string text = "Record " + std::to_string(row.seq) + ", " + row.kind + ", written " +
+                     body_text(body, "t") + " by " + printable(ledger.person_name(body_text(body, "who"))) +
+                     ": " + printable(body_text(body, "why")) + "\n";
+  const JsonNode now = corrected_body(ledger, row);
+  for (const auto& [key, value] : body.members) {
+    if (key == "results" && value.kind == JsonNode::Kind::object) {
+      const JsonNode* current = now.find("results");
+      for (const auto& [name, old] : value.members) {
+        const std::string was = canonical_json(old), is = canonical_json(*current->find(name));
+        text += "  " + printable(name) + ": " + printable(is, 2000) +
+                (was == is ? "" : "   (corrected, was " + printable(was, 200) + ")") + "\n";
+      }
+    } else if (key != "who" && key != "why" && key != "t" && key != "seq" && key != "kind") {
+      text += "  " + key + ": " + printable(canonical_json(value), 2000) + "\n";
+    }
+  }
+  for (const std::uint64_t later : ledger.backend().find("ref", std::to_string(row.seq))) {
+    const LedgerRow other = ledger.record(later);
+    const JsonNode since = body_of(other);
+    text += "Since: record " + std::to_string(later) + ", " + other.kind + ", " + body_text(since, "t") +
+            " by " + printable(ledger.person_name(body_text(since, "who"))) + ": " +
+            printable(body_text(since, "why")) + "\n";
+  }
+  return text;
+}
+
+}  // namespace
+
+void ledger_list(const LedgerOptions& given, Result& result) {
+  if (!given.kind.empty() && !is_record_kind(given.kind))
+    throw InputError("--kind", "\"" + printable(given.kind, 40) + "\"",
+                     "a kind of record, such as pass, manual, ingest or nonconformance");
+  const Ledger ledger = open_for_reading(given);
+  if (!given.json) return list_table(ledger, given, result);
+  JsonWriter json;
+  json.begin_object().key("records").begin_array();
+  each_wanted(ledger, given,
+              [&](const LedgerRow& row, const JsonNode& body) { write_record(ledger, row, body, json); });
+  json.end_array().end_object();
+  result.output = json.take();
+}
+
+void ledger_show(const LedgerOptions& given, Result& result) {
+  const Ledger ledger = open_for_reading(given);
+  if (!given.unit.empty()) return show_unit(ledger, given, result);
+  if (given.seq == 0)
+    throw InputError("ledger show", "neither a record nor --unit", "RECORD or --unit SERIAL");
+  const LedgerRow row = ledger.record(given.seq);
+  const JsonNode body = body_of(row);
+  if (!given.json && !given.proof) {
+    result.output = record_text(ledger, row, body);
+    return;
+  }
+  JsonWriter json;
+  json.begin_object().key("record");
+  write_record(ledger, row, body, json);
+  json.member("body", row.body);
+  if (given.proof) write_proof(ledger, row.seq, json);
+  json.end_object();
+  result.output = json.take();
+}
+
+void ledger_nonconformance(const LedgerOptions& given, Result& result) {
+  if (given.seq != 0) {
+    Ledger ledger = open_for_writing(given);
+    return write_entry(ledger, given, raised_nonconformance_entry(ledger, given.seq), result);
+  }
+  const Ledger ledger = open_for_reading(given);
+  std::vector<Nonconformance> list = nonconformances(ledger, given.unit);
+  if (given.open_only) std::erase_if(list, [](const Nonconformance& each) { return !each.open; });
+  if (!given.json) {
+    result.output = nonconformance_table(list);
+    return;
+  }
+  JsonWriter json;
+  json.begin_object().key("nonconformances").begin_array();
+  for (const Nonconformance& each : list) write_nonconformance(each, json);
+  json.end_array().end_object();
+  result.output = json.take();
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,272 @@
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <filesystem>
+#include <fstream>
+#include <system_error>
+
+#include "base/atomic_save.hpp"
+#include "base/csv.hpp"
+#include "base/error.hpp"
+#include "base/json_writer.hpp"
+#include "base/units.hpp"
+#include "cli/ledger_options.hpp"
+#include "cli/store_key.hpp"
+#include "records/ledger/bundle.hpp"
+#include "records/ledger/record_changes.hpp"
+#include "records/ledger/verify.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+constexpr std::size_t largest_small_file = 64u << 20;
+
+std::string pinned_key_id(const std::string& given) {
+  if (digest_from_hex(given)) return given;
+  return given.empty() ? ""
+                       : PublicKey::from_pem(read_file(given, largest_small_file), printable(given)).id();
+}
+
+void show_progress(std::uint64_t done, std::uint64_t all) {
+  if (isatty(STDERR_FILENO) == 0) return;
+  std::fprintf(stderr, "\rverify: %llu of %llu records (%d %%)%s", static_cast<unsigned long long>(done),
+               static_cast<unsigned long long>(all), all > 0 ? static_cast<int>(100 * done / all) : 100,
+               done >= all ? "\n" : "");
+}
+
+std::string problem_text(const LedgerProblem& problem) {
+  if (problem.seq == 0) return problem.text;
+  if (problem.last_seq <= problem.seq) return "record " + std::to_string(problem.seq) + ": " + problem.text;
+  return "records " + std::to_string(problem.seq) + " to " + std::to_string(problem.last_seq) + ": " +
+         problem.text;
+}
+
+void write_head(JsonWriter& json, const SignedHead& head) {
+  json.begin_object().member("store", head.store).member("n", head.n).member("root", hex(head.root));
+  json.member("utc", head.utc).member("previous", head.previous).member("key_id", head.key_id);
+  json.member("signature", hex(head.signature))
+      .member("text", head.text())
+      .member("anchor", head.anchor_line())
+      .end_object();
+}
+
+std::string verify_json(const VerifyReport& report) {
+  JsonWriter json;
+  json.begin_object().member("trusted", report.trusted).member("summary", report.summary());
+  json.member("unanchored", report.anchored_to == 0).member("pinned", report.pinned);
+  json.member("anchored_to", report.anchored_to)
+      .member("records", report.records)
+      .member("heads", report.heads);
+  json.key("first_bad_seq");
+  report.first_bad_seq() > 0 ? json.value(report.first_bad_seq()) : json.null();
+  json.key("problems").begin_array();
+  for (const LedgerProblem& problem : report.problems) {
+    json.begin_object(JsonWriter::Layout::compact)
+        .member("seq", problem.seq)
+        .member("last_seq", problem.last_seq);
+    json.member("text", problem.text).end_object();
+  }
+  json.end_array().key("warnings").begin_array();
+  for (const std::string& warning : report.warnings) json.value(warning);
+  json.end_array().key("head");
+  report.newest_head ? write_head(json, *report.newest_head) : static_cast<void>(json.null());
+  json.end_object();
+  return json.take();
+}
+
+/// A store that can't even be opened as one is reported as not trusted, not as bad usage.
+VerifyReport unreadable(const std::string& why) {
+  VerifyReport report;
+  report.problems.push_back({0, 0, why});
+  return report;
+}
+
+VerifyReport verify(const LedgerOptions& given, const VerifyOptions& options) {
+  if (!store_exists(given.store)) throw InputError(printable(given.store), "no such store", "a store");
+  std::optional<Ledger> ledger;
+  try {
+    ledger.emplace(open_for_reading(given));
+  } catch (const InputError& error) {
+    if (!given.store.starts_with("sqlite:")) throw;
+    return unreadable(error.what());
+  } catch (const std::system_error& error) {
+    if (!given.store.starts_with("sqlite:") || error.code() == std::errc::permission_denied ||
+        error.code() == std::errc::device_or_resource_busy)
+      throw;
+    return unreadable(error.what());
+  }
+  return verify_ledger(*ledger, options);
+}
+
+SignedHead newest_head(const Ledger& ledger) {
+  auto head = ledger.backend().snapshot().newest_head;
+  if (!head) throw InputError(ledger.backend().name(), "a store without a record", "one that was written to");
+  head->store = ledger.store_id();
+  return *head;
+}
+
+/// Appends a line to a file that may lie on another machine, and waits until it is on its disk.
+void append_line(const std::string& path, const std::string& line) {
+  const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0644);
+  const auto fail = [&](int error) {
+    throw std::system_error(error, std::generic_category(), "can't append to " + printable(path));
+  };
+  if (file < 0) fail(errno);
+  const std::string text = line + "\n";
+  const bool written = ::write(file, text.data(), text.size()) == static_cast<ssize_t>(text.size());
+  const int error = written && ::fsync(file) == 0 ? 0 : errno;
+  ::close(file);
+  if (error != 0) fail(error);
+}
+
+std::string passes_csv(const Ledger& ledger) {
+  constexpr const char* texts[] = {"unit_serial", "weldment", "seam",    "pass",
+                                   "schedule",    "robot",    "started", "verdict"};
+  constexpr const char* numbers[] = {"arc_time_s",       "length_mm",          "mean_current_A",
+                                     "mean_voltage_V",   "energy_J",           "travel_speed_mm_s",
+                                     "heat_input_kJ_mm", "U_heat_input_kJ_mm", "interpass_C"};
+  std::string csv = "record,written_utc,who";
+  for (const char* each : texts) csv += std::string(",") + each;
+  for (const char* each : numbers) csv += std::string(",") + each;
+  csv += ",corrected,void\r\n";
+  ledger.each_record(1, [&](const LedgerRow& row) {
+    if (row.kind != record_kind::pass) return true;
+    const JsonNode body = corrected_body(ledger, row);
+    const RecordChanges changes = changes_of(ledger, row.seq);
+    csv += std::to_string(row.seq) + "," + body_text(body, "t") + "," +
+           csv_field(ledger.person_name(body_text(body, "who")));
+    const JsonNode* results = body.find("results");
+    for (const char* each : texts) {
+      const JsonNode* value = results != nullptr ? results->find(each) : nullptr;
+      const bool is_number = value != nullptr && value->kind == JsonNode::Kind::number;
+      csv +=
+          "," + (is_number ? number_text(value->number) : csv_field(value != nullptr ? value->string : ""));
+    }
+    for (const char* each : numbers) {
+      const JsonNode* value = results != nullptr ? results->find(each) : nullptr;
+      csv += "," + (value != nullptr && value->kind == JsonNode::Kind::number ? number_text(value->number)
+                                                                              : std::string());
+    }
+    csv += std::string(",") + (changes.corrections.empty() ? "no" : "yes") + "," +
+           (changes.is_void() ? "yes" : "no") + "\r\n";
+    return true;
+  });
+  return csv;
+}
+
+}  // namespace
+
+void ledger_verify(const LedgerOptions& given, Result& result) {
+  VerifyOptions options;
+  options.pinned_key_id = pinned_key_id(given.pub);
+  for (const std::string& file : given.anchors) {
+    const auto anchors = parse_anchors(read_file(file, largest_small_file), file);
+    options.anchors.insert(options.anchors.end(), anchors.begin(), anchors.end());
+  }
+  if (!given.raw.empty() && !std::filesystem::is_directory(given.raw))
+    throw InputError("--raw", printable(given.raw), "a folder of raw logs");
+  options.raw_folder = given.raw;
+  options.from = given.from;
+  options.progress = show_progress;
+  const VerifyReport report = verify(given, options);
+  result.exit_code = report.trusted ? done : found_fail;
+  if (given.json) {
+    result.output = verify_json(report);
+    return;
+  }
+  result.output = report.summary() + "\n";
+  for (const LedgerProblem& problem : report.problems) result.output += problem_text(problem) + "\n";
+  for (const std::string& warning : report.warnings) result.output += "note: " + warning + "\n";
+  if (report.newest_head && report.trusted)
+    result.output += "head: " + report.newest_head->anchor_line() + "\n";
+}
+
+void ledger_head(const LedgerOptions& given, Result& result) {
+  const Ledger ledger = open_for_reading(given);
+  const SignedHead head = newest_head(ledger);
+  if (!given.files.empty()) {
+    save_atomically(given.files + ".txt", head.text());
+    save_atomically(given.files + ".sig", head.signature);
+    save_atomically(given.files + ".pem", key_in_force(ledger.backend()).pem);
+  }
+  if (!given.json) {
+    result.output = head.text() + "signature " + hex(head.signature) + "\n";
+    return;
+  }
+  JsonWriter json;
+  json.begin_object().key("head");
+  write_head(json, head);
+  json.end_object();
+  result.output = json.take();
+}
+
+void ledger_anchor(const LedgerOptions& given, Result& result) {
+  const bool writes = !given.append.empty() || !given.witness.empty();
+  Ledger ledger = writes ? open_for_writing(given) : open_for_reading(given);
+  const std::string line = newest_head(ledger).anchor_line();
+  if (!given.append.empty()) append_line(given.append, line);
+  if (writes) {
+    JsonWriter json;
+    json.begin_object(JsonWriter::Layout::compact);
+    if (!given.append.empty()) json.member("anchor", line).member("kept_in", given.append);
+    if (!given.witness.empty()) {
+      json.key("witnessed").begin_array();
+      const std::string text = read_file(given.witness, largest_small_file);
+      for (const Anchor& each : parse_anchors(text, given.witness))
+        json.value(each.store + " " + std::to_string(each.n) + " " + hex(each.root) + " " + each.utc + " " +
+                   each.key_id + " " + hex(each.signature));
+      json.end_array();
+    }
+    json.end_object();
+    write_entry(ledger, given, {record_kind::anchor, {}, {{"results", json.take()}}, {}}, result);
+    if (!given.json) result.output += line + "\n";
+    return;
+  }
+  if (!given.json) {
+    result.output = line + "\n";
+    return;
+  }
+  JsonWriter json;
+  json.begin_object().member("anchor", line).end_object();
+  result.output = json.take();
+}
+
+void ledger_export(const LedgerOptions& given, Result& result) {
+  const Ledger ledger = open_for_reading(given);
+  const bool csv = given.format == "csv" || (given.format.empty() && given.output.ends_with(".csv"));
+  std::string text;
+  if (csv)
+    text = passes_csv(ledger);
+  else
+    export_bundle(ledger, {!given.without_names}, [&](std::string_view piece) { text += piece; });
+  if (given.output.empty()) {
+    result.output = std::move(text);
+    return;
+  }
+  save_atomically(given.output, text);
+  result.output = "Written: " + printable(given.output, 400) + "\n";
+}
+
+void ledger_import(const LedgerOptions& given, Result& result) {
+  if (!std::filesystem::is_regular_file(given.file))
+    throw InputError(printable(given.file), "no regular file", "a bundle (ledger export)");
+  std::ifstream in(given.file, std::ios::binary);
+  if (!in) throw std::system_error(errno, std::generic_category(), "can't read " + printable(given.file));
+  const auto backend = open_ledger_backend(given.store, {StoreOpening::For::writing, true, given.force});
+  const BundleOutcome outcome = import_bundle(*backend, in, given.file);
+  if (!given.json) {
+    result.output = outcome.text + "\n";
+    return;
+  }
+  JsonWriter json;
+  json.begin_object()
+      .member("records_before", outcome.records_before)
+      .member("records_added", outcome.records_added);
+  json.member("heads_added", outcome.heads_added).member("text", outcome.text).end_object();
+  result.output = json.take();
+}
+
+}  // namespace seamtakt::cli

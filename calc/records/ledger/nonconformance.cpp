@@ -1,0 +1,145 @@
+#include "records/ledger/nonconformance.hpp"
+
+#include "base/error.hpp"
+#include "base/json_writer.hpp"
+#include "records/ledger/record_changes.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr Decision decisions[] = {Decision::repair, Decision::use_as_is, Decision::scrap};
+
+std::optional<Decision> decision_of(const std::string& text) {
+  for (const Decision each : decisions)
+    if (text == to_string(each)) return each;
+  return std::nullopt;
+}
+
+std::uint64_t whole(const JsonNode& body, std::string_view path) {
+  const JsonNode* member = body_member(body, path);
+  return member != nullptr && member->is_integer && member->number > 0
+             ? static_cast<std::uint64_t>(member->number)
+             : 0;
+}
+
+std::string first_finding(const JsonNode& body) {
+  const JsonNode* findings = body.find("findings");
+  return findings != nullptr && !findings->elements.empty() ? body_text(findings->elements[0], "text") : "";
+}
+
+Nonconformance nonconformance_of(const Ledger& ledger, const LedgerRow& row) {
+  const JsonNode body = body_of(row);
+  Nonconformance each;
+  each.seq = row.seq;
+  each.about = whole(body, "ref");
+  each.opened = body_text(body, "t");
+  each.unit_serial = body_text(body, "results.unit_serial");
+  each.place = body_text(body, "results.place");
+  each.text = first_finding(body);
+  if (each.text.empty()) each.text = body_text(body, "why");
+  const RecordChanges changes = changes_of(ledger, row.seq);
+  for (const std::uint64_t seq : changes.dispositions) {
+    if (changes_of(ledger, seq).is_void()) continue;
+    const JsonNode disposition = body_of(ledger.record(seq));
+    each.dispositions.push_back(seq);
+    each.decision = decision_of(body_text(disposition, "results.decision"));
+    each.retest = whole(disposition, "results.retest");
+  }
+  // The re-test must still count.
+  if (each.retest != 0 && changes_of(ledger, each.retest).is_void()) each.retest = 0;
+  const bool closed = each.decision && (*each.decision != Decision::repair || each.retest != 0);
+  each.open = !closed && !changes.is_void() && !(each.about != 0 && changes_of(ledger, each.about).is_void());
+  return each;
+}
+
+void check_retest(const Ledger& ledger, const Nonconformance& about, std::uint64_t retest) {
+  const LedgerRow row = ledger.record(retest), failed = ledger.record(about.about);
+  const std::string where = "--retest";
+  const auto refuse = [&](const std::string& found) {
+    throw InputError(where, found, "a later record of the same unit, seam and pass that passed");
+  };
+  if (row.kind != record_kind::pass && row.kind != record_kind::manual)
+    refuse("a record of kind " + row.kind);
+  if (retest <= about.about) refuse("record " + std::to_string(retest) + ", which isn't later");
+  const JsonNode body = corrected_body(ledger, row), before = corrected_body(ledger, failed);
+  for (const char* path : {"results.unit_serial", "results.weldment", "results.seam"})
+    if (body_text(body, path) != body_text(before, path))
+      refuse("record " + std::to_string(retest) + " of another weld");
+  if (row.kind == record_kind::pass && failed.kind == record_kind::pass &&
+      whole(body, "results.pass") != whole(before, "results.pass"))
+    refuse("record " + std::to_string(retest) + " of another pass");
+  const std::string verdict =
+      body_text(body, row.kind == record_kind::pass ? "results.verdict" : "results.result");
+  if (verdict != "pass" && verdict != "passed" && verdict != "ok")
+    refuse("a verdict of \"" + printable(verdict, 20) + "\"");
+  if (changes_of(ledger, retest).is_void()) refuse("a void record");
+}
+
+}  // namespace
+
+const char* to_string(Decision decision) {
+  switch (decision) {
+    case Decision::repair:
+      return "repair";
+    case Decision::use_as_is:
+      return "use-as-is";
+    case Decision::scrap:
+      return "scrap";
+  }
+  return "";
+}
+
+Decision parse_decision(const std::string& text) {
+  if (const auto decision = decision_of(text)) return *decision;
+  throw InputError("--decision", "\"" + printable(text, 40) + "\"", "repair, use-as-is or scrap");
+}
+
+std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial) {
+  std::vector<Nonconformance> list;
+  for (const std::uint64_t seq : ledger.backend().find("nonconformance", "")) {
+    Nonconformance each = nonconformance_of(ledger, ledger.record(seq));
+    if (unit_serial.empty() || each.unit_serial == unit_serial) list.push_back(std::move(each));
+  }
+  return list;
+}
+
+LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& request) {
+  const LedgerRow row = ledger.record(request.nonconformance);
+  const std::string name = "record " + std::to_string(row.seq);
+  if (row.kind != record_kind::nonconformance)
+    throw InputError(name, "a record of kind " + row.kind, "a nonconformance");
+  const Nonconformance about = nonconformance_of(ledger, row);
+  if (!about.open) throw InputError(name, "a nonconformance that is closed", "an open one");
+  if (request.decision == Decision::repair && request.schedule.empty())
+    throw InputError("--schedule", "nothing", "the schedule that the repair is welded to");
+  if (request.retest != 0) check_retest(ledger, about, request.retest);
+  JsonWriter json;
+  json.begin_object(JsonWriter::Layout::compact).member("decision", to_string(request.decision));
+  if (!request.schedule.empty()) json.member("schedule", request.schedule);
+  if (request.retest != 0) json.member("retest", request.retest);
+  json.member("unit_serial", about.unit_serial).end_object();
+  LedgerEntry entry{record_kind::disposition, row.seq, {{"results", json.take()}}, {}};
+  if (!about.unit_serial.empty()) entry.lookups.emplace_back("unit", about.unit_serial);
+  return entry;
+}
+
+LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about) {
+  const LedgerRow row = ledger.record(about);
+  if (row.kind != record_kind::pass && row.kind != record_kind::manual)
+    throw InputError("record " + std::to_string(about), "a record of kind " + row.kind,
+                     "a pass or a manual seam");
+  const JsonNode body = corrected_body(ledger, row);
+  const std::string unit = body_text(body, "results.unit_serial"), seam = body_text(body, "results.seam");
+  const std::uint64_t pass = whole(body, "results.pass");
+  JsonWriter json;
+  json.begin_object(JsonWriter::Layout::compact).member("unit_serial", unit);
+  json.member("place", unit + "/" + body_text(body, "results.weldment") + "/" + seam + "/pass " +
+                           (pass > 0 ? std::to_string(pass) : "-"));
+  json.end_object();
+  LedgerEntry entry{record_kind::nonconformance, about, {{"results", json.take()}}, {{"nonconformance", ""}}};
+  if (!unit.empty()) entry.lookups.emplace_back("unit", unit);
+  return entry;
+}
+
+}  // namespace seamtakt

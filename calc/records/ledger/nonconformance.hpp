@@ -1,0 +1,58 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "records/ledger/ledger.hpp"
+
+namespace seamtakt {
+
+/// How a nonconformance is dealt with.
+enum class Decision { repair, use_as_is, scrap };
+const char* to_string(Decision decision);
+/// "repair", "use-as-is" or "scrap"; InputError at --decision.
+Decision parse_decision(const std::string& text);
+
+/// Something that failed, and what became of it. A repair closes it with the record of the re-test alone.
+struct Nonconformance {
+  std::uint64_t seq = 0;
+  std::uint64_t about = 0;  ///< the record that failed
+  std::string opened, unit_serial, place, text;
+  std::vector<std::uint64_t> dispositions;
+  std::optional<Decision> decision;  ///< the newest one
+  std::uint64_t retest = 0;          ///< the record that passed after the repair
+  bool open = true;
+};
+
+/// Those of one unit, or all (`unit_serial` empty), in order. Void ones, and those about void records, are
+/// closed.
+std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial);
+
+struct DispositionRequest {
+  std::uint64_t nonconformance = 0;
+  Decision decision = Decision::repair;
+  std::string schedule;      ///< a repair's
+  std::uint64_t retest = 0;  ///< record of the pass that was welded anew, or of the manual seam; 0: not yet
+};
+
+/// InputError: no nonconformance, one that is closed, a repair without schedule, a re-test that isn't a later
+/// record of the same unit, seam and pass with verdict pass.
+LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& request);
+
+/// A nonconformance that a person opens about a record (what an inspector found).
+LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about);
+
+/// What the ledger knows of a unit.
+struct UnitStatus {
+  std::string unit_serial, weldment;
+  std::vector<std::uint64_t> passes, manual;  ///< records that aren't void
+  std::vector<std::string> missing;           ///< "S03/pass 1" that no record of the plan's passes shows
+  std::vector<Nonconformance> nonconformances;
+  bool scrapped = false;
+  std::optional<bool> complete;  ///< empty where no plan said what it needs
+};
+UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
+
+}  // namespace seamtakt

@@ -1,0 +1,75 @@
+#include <map>
+#include <set>
+
+#include "records/ledger/nonconformance.hpp"
+#include "records/ledger/record_changes.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string pass_name(const JsonNode& results) {
+  const JsonNode* pass = results.find("pass");
+  const bool has_number = pass != nullptr && pass->kind == JsonNode::Kind::number;
+  return body_text(results, "seam") + "/pass " +
+         (has_number ? std::to_string(static_cast<long>(pass->number)) : "1");
+}
+
+/// What an audit said of one unit.
+struct Needs {
+  std::set<std::string> missing;
+  bool known = false;
+};
+
+void take_needs(const JsonNode& ingest, UnitStatus& status, Needs& needs) {
+  const JsonNode* units = body_member(ingest, "results.units");
+  if (units == nullptr) return;
+  for (const JsonNode& unit : units->elements) {
+    if (body_text(unit, "unit_serial") != status.unit_serial) continue;
+    if (const std::string weldment = body_text(unit, "weldment"); !weldment.empty())
+      status.weldment = weldment;
+    const JsonNode* complete = unit.find("complete");
+    if (complete == nullptr || complete->kind != JsonNode::Kind::boolean) continue;
+    // Each audit tells what it missed; what any of them had isn't missing.
+    needs.known = true;
+    needs.missing.clear();
+    if (const JsonNode* missing = unit.find("missing_passes"))
+      for (const JsonNode& pass : missing->elements) needs.missing.insert(pass_name(pass));
+  }
+}
+
+}  // namespace
+
+UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial) {
+  UnitStatus status;
+  status.unit_serial = unit_serial;
+  Needs needs;
+  std::set<std::string> there;
+  for (const std::uint64_t seq : ledger.backend().find("unit", unit_serial)) {
+    const LedgerRow row = ledger.record(seq);
+    if (changes_of(ledger, seq).is_void()) continue;
+    const bool is_pass = row.kind == record_kind::pass, is_manual = row.kind == record_kind::manual;
+    if (!is_pass && !is_manual && row.kind != record_kind::ingest) continue;
+    const JsonNode body = corrected_body(ledger, row);
+    if (row.kind == record_kind::ingest) {
+      take_needs(body, status, needs);
+      continue;
+    }
+    (is_pass ? status.passes : status.manual).push_back(seq);
+    if (const JsonNode* results = body.find("results")) there.insert(pass_name(*results));
+  }
+  for (const std::string& name : needs.missing)
+    if (!there.contains(name)) status.missing.push_back(name);
+  status.nonconformances = nonconformances(ledger, unit_serial);
+  bool open = false;
+  for (const Nonconformance& each : status.nonconformances) {
+    open = open || each.open;
+    status.scrapped = status.scrapped || (each.decision == Decision::scrap && !each.open);
+  }
+  if (needs.known) status.complete = status.missing.empty() && !open && !status.scrapped;
+  // Nothing says what it needs, but something says that it isn't as it should be.
+  if (!needs.known && (open || status.scrapped)) status.complete = false;
+  return status;
+}
+
+}  // namespace seamtakt

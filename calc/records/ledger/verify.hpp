@@ -1,0 +1,52 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "records/ledger/ledger.hpp"
+
+namespace seamtakt {
+
+struct VerifyOptions {
+  /// Key id (hex) of the public key that the store's newest head must be vouched for by; empty: none is held.
+  std::string pinned_key_id;
+  std::vector<Anchor> anchors;
+  /// Folder of the raw logs, by SHA-256 or by name; empty: they aren't looked at.
+  std::string raw_folder;
+  /// Records before this one are taken by their stored leaves, without a look into their bodies.
+  std::uint64_t from = 1;
+  /// Called now and then with the records done and in all. May throw to stop.
+  std::function<void(std::uint64_t, std::uint64_t)> progress;
+};
+
+/// Something that isn't as it was written.
+struct LedgerProblem {
+  std::uint64_t seq = 0;       ///< first record that it touches; 0: none in particular
+  std::uint64_t last_seq = 0;  ///< where only a span is known, its end; else seq
+  std::string text;
+};
+
+struct VerifyReport {
+  bool trusted = false;
+  bool pinned = false;            ///< the newest head is vouched for by the pinned key
+  std::uint64_t anchored_to = 0;  ///< records that the newest agreeing anchor covers; 0: no anchor was given
+  std::uint64_t records = 0, heads = 0;
+  std::vector<LedgerProblem> problems;  ///< the first ones of each sort, those with a record first
+  std::vector<std::string> warnings;
+  std::optional<SignedHead> newest_head;
+
+  /// The first record that is bad; 0 where none is known or nothing is.
+  std::uint64_t first_bad_seq() const;
+  /// "OK", "OK but unanchored", "NOT TRUSTED", with what a person needs to know, in a sentence.
+  std::string summary() const;
+};
+
+/// Checks all that a store says of itself from the bytes of its bodies: form, numbers, leaves, roots,
+/// signatures, keys, references, times, what helps to find records, anchors and raw logs. A failure of the
+/// database while it is read means that it can't be trusted, and is a problem too. Changes nothing.
+VerifyReport verify_ledger(const Ledger& ledger, const VerifyOptions& options);
+
+}  // namespace seamtakt
