@@ -14,6 +14,15 @@ def orders():
     return rows
 
 
+def orders_of_a_day():
+    """The same units as one day of two shifts wants them: half of them by the end of the first."""
+    rows = orders()
+    day, first_shift, second_shift = WEEK[0], "T14:00", "T22:00"
+    units = rows[1:]
+    return rows[:1] + [(serial, name, day + (first_shift if i < len(units) // 2 else second_shift))
+                       for i, (serial, name, _) in enumerate(units)]
+
+
 def cart(weldment, number):
     """Parts as kitted. The sixth cart lacks a gusset, the fourth carries a part too many."""
     rows = [("part", "quantity", "heat")]
@@ -52,7 +61,8 @@ def points():
 def files(plan):
     """File name -> rows."""
     weldments = {w["id"]: w for w in plan["weldments"]}
-    result = {"orders.csv": orders(), "manual-seams.csv": manual_seams(plan), "points.csv": points()}
+    result = {"orders.csv": orders(), "orders-day.csv": orders_of_a_day(), "manual-seams.csv": manual_seams(plan),
+              "points.csv": points()}
     for number, (serial, name, _) in enumerate(orders()[1:], 1):
         result[f"carts/{serial}.csv"] = cart(weldments[name], number)
     return result

@@ -1,6 +1,7 @@
 #include "cell/line/line_calendar.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "cell/line/end_times.hpp"
 
@@ -39,12 +40,17 @@ struct Server {
   bool idle = true;
 };
 
+struct SentBack {
+  std::uint32_t unit = 0;
+  double work_s = 0;
+};
+
 struct StageState {
   int first_server = 0;
   int idle_servers = 0;
-  Ring buffer;                           ///< units behind the stage
-  Ring blocked;                          ///< its servers that can't get rid of their unit
-  std::vector<std::uint32_t> sent_back;  ///< units to be reworked here
+  Ring buffer;                      ///< units behind the stage
+  Ring blocked;                     ///< its servers that can't get rid of their unit
+  std::vector<SentBack> sent_back;  ///< to be reworked here
   std::size_t sent_back_taken = 0;
 
   StageState(std::size_t places, std::size_t servers) : buffer(places), blocked(servers) {}
@@ -100,11 +106,12 @@ class Calendar {
   Server& server(int s) { return servers_[static_cast<std::size_t>(s)]; }
   StageState& state(int stage) { return stages_[static_cast<std::size_t>(stage)]; }
 
-  void start(int s, std::uint32_t unit, double now_s, bool rework) {
+  /// `rework_s`: work of a unit that was sent back; none: the stage's own.
+  void start(int s, std::uint32_t unit, double now_s, std::optional<double> rework_s = {}) {
     Server& server = this->server(s);
     const auto stage = static_cast<std::size_t>(server.stage);
     const std::size_t place = unit * model_.stage_count() + stage;
-    const double work_s = rework ? model_.stages[stage].rework_s : model_.work_s[place];
+    const double work_s = rework_s ? *rework_s : model_.work_s[place];
     server.unit = unit;
     server.visit = visits_.empty() ? 0 : visits_[place]++;
     const double repair_s = stops_.stop_s(stage, model_.luck[unit], server.visit, work_s);
@@ -120,8 +127,8 @@ class Calendar {
     }
     if constexpr (traced) {
       server.activity = static_cast<std::int32_t>(trace_->activities.size());
-      trace_->activities.push_back(
-          {unit, server.stage, rework, now_s, end_s, work_s, repair_s, change_s, trigger_});
+      trace_->activities.push_back({unit, server.stage, rework_s.has_value() || server.visit > 0, now_s,
+                                    end_s, work_s, repair_s, change_s, trigger_});
     }
     ends_.set(s, end_s);
   }
@@ -129,7 +136,7 @@ class Calendar {
   void enter_line(int s, double now_s) {
     run_.units[next_].start_s = now_s;
     count_in_line(now_s, +1);
-    start(s, static_cast<std::uint32_t>(next_++), now_s, false);
+    start(s, static_cast<std::uint32_t>(next_++), now_s);
   }
 
   void leave_line(std::uint32_t unit, double now_s, bool scrapped) {
@@ -163,7 +170,7 @@ class Calendar {
       return true;
     }
     if (const int next = idle_server(stage + 1); next >= 0) {
-      start(next, unit, now_s, false);
+      start(next, unit, now_s);
       return true;
     }
     if (state(stage).buffer.full()) return false;
@@ -173,11 +180,11 @@ class Calendar {
 
   void send_back(int from, std::uint32_t unit, double now_s) {
     ++run_.units[unit].reworks;
-    const int to = model_.stages[static_cast<std::size_t>(from)].rework_to;
-    if (const int s = idle_server(to); s >= 0)
-      start(s, unit, now_s, true);
+    const LineStage& stage = model_.stages[static_cast<std::size_t>(from)];
+    if (const int s = idle_server(stage.rework_to); s >= 0)
+      start(s, unit, now_s, stage.rework_s);
     else
-      state(to).sent_back.push_back(unit);
+      state(stage.rework_to).sent_back.push_back({unit, stage.rework_s});
   }
 
   void complete(int s) {
@@ -206,14 +213,15 @@ class Calendar {
     Server& server = this->server(s);
     StageState& state = this->state(server.stage);
     if (state.sent_back_taken < state.sent_back.size()) {
-      start(s, state.sent_back[state.sent_back_taken++], now_s, true);
+      const SentBack& again = state.sent_back[state.sent_back_taken++];
+      start(s, again.unit, now_s, again.work_s);
     } else if (server.stage == 0) {
       if (next_ < model_.unit_count())
         enter_line(s, now_s);
       else
         set_idle(server);
     } else if (StageState& before = this->state(server.stage - 1); !before.buffer.empty()) {
-      start(s, before.buffer.pop(), now_s, false);
+      start(s, before.buffer.pop(), now_s);
       if (!before.blocked.empty()) {
         const int freed = unblock(before, now_s);
         before.buffer.push(this->server(freed).unit);
@@ -221,7 +229,7 @@ class Calendar {
       }
     } else if (!before.blocked.empty()) {
       const int freed = unblock(before, now_s);
-      start(s, this->server(freed).unit, now_s, false);
+      start(s, this->server(freed).unit, now_s);
       pull(freed, now_s);
     } else {
       set_idle(server);

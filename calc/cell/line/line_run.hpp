@@ -31,7 +31,7 @@ struct LineRun {
 struct Activity {
   std::uint32_t unit = 0;
   std::int32_t stage = 0;
-  bool rework = false;
+  bool rework = false;            ///< of a unit that was sent back, here or to a stage before
   double start_s = 0, end_s = 0;  ///< without the time blocked
   double work_s = 0, repair_s = 0, change_s = 0;
   std::int32_t trigger = -1;  ///< -1: it began at time 0

@@ -24,7 +24,7 @@ std::vector<std::uint32_t> in_order_of_leaving(const LineRun& run) {
   return units;
 }
 
-/// Calls `missed(unit, taken_before_s, wanted_s)` for each miss.
+/// Calls `missed(unit, wanted_s)` for each miss.
 template <class Missed>
 TaktCount walk(const LineRun& run, const TaktGoal& goal, Missed&& missed) {
   TaktCount count;
@@ -37,7 +37,7 @@ TaktCount walk(const LineRun& run, const TaktGoal& goal, Missed&& missed) {
     if (left_s > wanted_s + tolerance_s(left_s)) {
       ++count.misses;
       count.lost_s += left_s - wanted_s;
-      missed(unit, taken_s, wanted_s);
+      missed(unit, wanted_s);
     }
     taken_s = std::max(left_s, wanted_s);
     left_before_s = left_s;
@@ -63,16 +63,19 @@ struct Spent {
   }
 };
 
-Spent chain_within(const LineTrace& trace, std::int32_t last, double from_s, std::size_t stages) {
+/// What the chain of `last` has that the chain of `before` hasn't, less what that one has alone: the
+/// difference of the two units' times of leaving, by stage and kind. An activity's trigger has a lower
+/// number, so walking back from the higher of the two finds where the chains part. `before`: -1 for the begin
+/// of time.
+Spent chain_difference(const LineTrace& trace, std::int32_t last, std::int32_t before, std::size_t stages) {
   Spent spent(stages);
-  for (std::int32_t at = last; at >= 0;) {
+  while (last != before) {
+    std::int32_t& at = last > before ? last : before;
+    const double sign = last > before ? 1 : -1;
     const Activity& activity = trace.activities[static_cast<std::size_t>(at)];
-    if (activity.end_s <= from_s) break;
-    const double whole_s = activity.end_s - activity.start_s;
-    const double share = whole_s > 0 ? (activity.end_s - std::max(activity.start_s, from_s)) / whole_s : 0;
-    spent.add(activity.rework ? MissCause::rework : MissCause::work, activity.stage, share * activity.work_s);
-    spent.add(MissCause::repair, activity.stage, share * activity.repair_s);
-    spent.add(MissCause::change, activity.stage, share * activity.change_s);
+    spent.add(activity.rework ? MissCause::rework : MissCause::work, activity.stage, sign * activity.work_s);
+    spent.add(MissCause::repair, activity.stage, sign * activity.repair_s);
+    spent.add(MissCause::change, activity.stage, sign * activity.change_s);
     at = activity.trigger;
   }
   return spent;
@@ -101,14 +104,16 @@ TaktGoal takt_goal(const LineModel& model, double takt_s) {
 }
 
 TaktCount count_takt(const LineRun& run, const TaktGoal& goal) {
-  return walk(run, goal, [](std::uint32_t, double, double) {});
+  return walk(run, goal, [](std::uint32_t, double) {});
 }
 
 std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace, std::size_t stages,
                                      const TaktGoal& goal) {
   std::vector<TaktMiss> misses;
-  walk(run, goal, [&](std::uint32_t unit, double taken_s, double wanted_s) {
-    const Spent spent = chain_within(trace, trace.leaving[unit], taken_s, stages);
+  std::int32_t clock = -1;  // who set when units are wanted: the miss before
+  walk(run, goal, [&](std::uint32_t unit, double wanted_s) {
+    const Spent spent = chain_difference(trace, trace.leaving[unit], clock, stages);
+    clock = trace.leaving[unit];
     TaktMiss miss{unit, wanted_s, run.units[unit].end_s, 0, MissCause::work};
     double late_s = miss.left_s - wanted_s;
     for (const MissCause cause : {MissCause::repair, MissCause::change, MissCause::rework}) {

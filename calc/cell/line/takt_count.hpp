@@ -35,9 +35,10 @@ enum class MissCause { repair, change, rework, work };
 const char* to_string(MissCause cause);
 
 /// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
-/// looked at from when the unit before was taken. Without its repairs, else its wire and tip changes, else
-/// its rework, the unit had come in time: that is the cause, at the stage where most of it lies. Else it is
-/// the work, at the stage with most of it.
+/// compared with that of the miss before, which set when this unit was wanted (with the begin of the day for
+/// the first). If the unit had come in time without the repairs that its chain has more, they are the cause;
+/// else its wire and tip changes, else its rework; at the stage with most of it. Else it is the work, at the
+/// stage with most of that.
 struct TaktMiss {
   std::uint32_t unit = 0;
   double wanted_s = 0, left_s = 0;

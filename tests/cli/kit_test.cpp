@@ -1,0 +1,106 @@
+// `kit`: a cart's parts against a weldment's, through the program.
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo_folder = SEAMTAKT_SOURCE_DIR "/reference/demo/";
+const std::string demo = demo_folder + "ground-equipment.weldplan.json";
+
+class KitCommand : public testing::Test {
+ protected:
+  std::filesystem::path folder;
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-kit-XXXXXX";
+    folder = mkdtemp(name);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder); }
+  std::string cart(const std::string& text) {
+    const std::filesystem::path file = folder / "cart.csv";
+    std::ofstream(file) << text;
+    return file.string();
+  }
+  ProgramRun kit(const std::string& text) {
+    return run_program({"kit", demo, "--cart", cart(text), "--weldment", "BD", "--json"});
+  }
+};
+
+ProgramRun kit_of_demo(const char* serial) {
+  return run_program(
+      {"kit", demo, "--cart", demo_folder + "carts/" + serial + ".csv", "--weldment", "BD", "--json"});
+}
+
+}  // namespace
+
+TEST_F(KitCommand, ACompleteCartIsDone) {
+  const ProgramRun run = kit_of_demo("GE-26-0101");
+  EXPECT_EQ(run.exit_code, 0) << run.errors;
+  const JsonNode result = parse_json(run.output, "output");
+  EXPECT_TRUE(result.find("missing")->elements.empty());
+  EXPECT_TRUE(result.find("extra")->elements.empty());
+  EXPECT_TRUE(result.find("complete")->boolean);
+}
+
+TEST_F(KitCommand, APartShortIsMissing) {
+  const ProgramRun run = kit_of_demo("GE-26-0106");
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode result = parse_json(run.output, "output");
+  ASSERT_EQ(result.find("missing")->elements.size(), 1u);
+  const JsonNode& part = result.find("missing")->elements[0];
+  EXPECT_EQ(part.find("part")->string, "BD-gusset");
+  EXPECT_EQ(part.find("quantity")->number, 1);
+  EXPECT_EQ(part.find("needed")->number, 4);
+  EXPECT_EQ(part.find("found")->number, 3);
+}
+
+TEST_F(KitCommand, APartTooManyOnAnotherLineAndHeatIsExtra) {
+  const ProgramRun run = kit_of_demo("GE-26-0104");
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode result = parse_json(run.output, "output");
+  ASSERT_EQ(result.find("extra")->elements.size(), 1u);
+  EXPECT_EQ(result.find("extra")->elements[0].find("part")->string, "BD-strip");
+  const auto& parts = result.find("parts")->elements;
+  EXPECT_EQ(parts.at(2).find("heats")->elements.size(), 2u);
+}
+
+TEST_F(KitCommand, APartOfAnotherWeldmentIsExtra) {
+  const ProgramRun run = run_program(
+      {"kit", demo, "--cart", demo_folder + "carts/GE-26-0101.csv", "--weldment", "TT", "--json"});
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode result = parse_json(run.output, "output");
+  EXPECT_EQ(result.find("extra")->elements.size(), 7u);
+  EXPECT_EQ(result.find("missing")->elements.size(), 11u);
+}
+
+TEST_F(KitCommand, SaysInWordsWhatTheUnitWaitsFor) {
+  const ProgramRun run =
+      run_program({"kit", demo, "--cart", demo_folder + "carts/GE-26-0106.csv", "--weldment", "BD"});
+  EXPECT_NE(run.output.find("The unit waits: 1 BD-gusset is missing (3 of 4 there)."), std::string::npos)
+      << run.output;
+}
+
+TEST_F(KitCommand, BadInputIsOneLineAndPrintsNothingElse) {
+  const auto expect_line = [](const ProgramRun& run, const std::string& message) {
+    EXPECT_EQ(run.exit_code, 2);
+    EXPECT_EQ(run.output, "");
+    EXPECT_EQ(run.errors, message + "\n");
+  };
+  const std::string file = (folder / "cart.csv").string();
+  expect_line(kit("part,quantity\nBD-rail,two\n"),
+              file + ":2:9: found \"two\", expected a whole number from 1 to 1000000");
+  expect_line(kit("part\nBD-rail\n"), file + ":1:1: found the columns part, expected a column \"quantity\"");
+  expect_line(run_program({"kit", demo, "--cart", cart("part,quantity\n"), "--weldment", "XX"}),
+              "--weldment: found \"XX\", expected one of BD, TT, BL");
+  EXPECT_EQ(
+      run_program({"kit", demo, "--cart", (folder / "none.csv").string(), "--weldment", "BD"}).exit_code, 2);
+  EXPECT_EQ(kit("part,quantity\nBD-rail,2,9\n").exit_code, 2);
+}

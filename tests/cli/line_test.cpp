@@ -1,0 +1,283 @@
+// The cell programmer's and production engineer's tasks with `line`, through the program.
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <set>
+
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo_folder = SEAMTAKT_SOURCE_DIR "/reference/demo/";
+const std::string demo = demo_folder + "ground-equipment.weldplan.json";
+const std::string day = demo_folder + "orders-day.csv";
+
+JsonNode json_of(const ProgramRun& run) {
+  return parse_json(run.output, "output");
+}
+
+double number(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
+  return value ? value->number : 0;
+}
+
+std::string text_of(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  EXPECT_TRUE(value && value->kind == JsonNode::Kind::string) << key;
+  return value ? value->string : "";
+}
+
+std::vector<std::string> serials(const JsonNode& result) {
+  std::vector<std::string> list;
+  for (const JsonNode& unit : result.find("units")->elements) list.push_back(text_of(unit, "serial"));
+  return list;
+}
+
+class LineCommand : public testing::Test {
+ protected:
+  std::filesystem::path folder;
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-line-XXXXXX";
+    folder = mkdtemp(name);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder); }
+  std::string write(const std::string& name, const std::string& text) {
+    std::ofstream(folder / name) << text;
+    return (folder / name).string();
+  }
+  /// A plan with a line of these stages (JSON), two weldments A and B.
+  std::string plan(const std::string& line) {
+    return write(
+        "p.weldplan.json",
+        R"({"format": "weldplan", "version": 1, "weldments": [{"id": "A", "tack_s": 900, "seams": []},
+                     {"id": "B", "tack_s": 1500, "seams": []}], "line": )" +
+            line + "}");
+  }
+  std::string orders(const std::string& letters) {
+    std::string text = "unit_serial,weldment,due\n";
+    for (std::size_t i = 0; i < letters.size(); ++i)
+      text += "U" + std::to_string(i + 1) + "," + letters[i] + ",2026-03-02\n";
+    return write("orders.csv", text);
+  }
+};
+
+void expect_one_line(const ProgramRun& run, const std::string& message) {
+  EXPECT_EQ(run.exit_code, 2);
+  EXPECT_EQ(run.output, "");
+  EXPECT_EQ(run.errors, message + "\n");
+}
+
+}  // namespace
+
+TEST_F(LineCommand, TwentyMinutesOfTaktAreThreeUnitsAnHour) {
+  const std::string file =
+      plan(R"({"takt_s": 1200, "stages": [{"id": "weld", "time": 1200, "servers": 1}]})");
+  const ProgramRun run = run_program({"line", file, "--orders", orders(std::string(24, 'A')), "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const JsonNode result = json_of(run);
+  EXPECT_EQ(number(result, "throughput_per_h"), 3);
+  EXPECT_EQ(number(result, "takt_misses"), 0);
+  EXPECT_EQ(number(result, "makespan_s"), 28800);
+  EXPECT_EQ(text_of(result, "bottleneck"), "weld");
+  ASSERT_EQ(result.find("units")->elements.size(), 24u);
+  EXPECT_EQ(number(result.find("units")->elements[1], "start_s"), 1200);
+  EXPECT_EQ(number(result.find("units")->elements[1], "end_s"), 2400);
+  EXPECT_NEAR(number(result.find("stages")->elements[0], "busy_pct"), 100, 1e-9);
+}
+
+TEST_F(LineCommand, GivesTheContractsKeys) {
+  const ProgramRun run = run_program({"line", demo, "--orders", day, "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = json_of(run);
+  for (const char* key :
+       {"units", "makespan_s", "throughput_per_h", "takt_misses", "stages", "bottleneck", "findings",
+        "takt_misses_by_cause", "worst_window", "cures", "waiting", "provenance"})
+    EXPECT_TRUE(result.find(key)) << key;
+  ASSERT_EQ(result.find("stages")->elements.size(), 6u);
+  for (const JsonNode& stage : result.find("stages")->elements)
+    EXPECT_NEAR(number(stage, "busy_pct") + number(stage, "blocked_pct") + number(stage, "starved_pct") +
+                    number(stage, "stopped_pct"),
+                100, 1e-6);
+  EXPECT_EQ(result.find("units")->elements.size(), 24u);
+}
+
+TEST_F(LineCommand, TomorrowsTwentyFourOrdersAreLevelled) {
+  // Misses before and after, the bottleneck, and what one more tack bench is worth.
+  const ProgramRun run = run_program({"line", demo, "--orders", day, "--level", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = json_of(run);
+  const JsonNode& levelling = *result.find("levelling");
+  EXPECT_LT(number(*levelling.find("after"), "takt_misses"),
+            number(*levelling.find("before"), "takt_misses"));
+  EXPECT_EQ(text_of(result, "bottleneck"), "cell");
+  const auto& cures = result.find("cures")->elements;
+  const auto bench = std::find_if(cures.begin(), cures.end(), [](const JsonNode& cure) {
+    return text_of(cure, "stage") == "tack" && text_of(cure, "change") == "1 server more";
+  });
+  ASSERT_NE(bench, cures.end());
+  EXPECT_GE(number(*bench, "throughput_per_h"),
+            number(*result.find("mean_of_runs"), "throughput_per_h") * 0.99);
+  // The same units, and those due by the first shift's end before the others.
+  std::vector<std::string> after = serials(result), before;
+  for (const JsonNode& serial : levelling.find("order_before")->elements) before.push_back(serial.string);
+  EXPECT_NE(after, before);
+  EXPECT_EQ(std::set<std::string>(after.begin(), after.end()),
+            std::set<std::string>(before.begin(), before.end()));
+  EXPECT_EQ(std::set<std::string>(after.begin(), after.begin() + 12),
+            std::set<std::string>(before.begin(), before.begin() + 12));
+}
+
+TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
+  const ProgramRun run =
+      run_program({"line", demo, "--orders", day, "--carts", demo_folder + "carts", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = json_of(run);
+  const auto& waiting = result.find("waiting")->elements;
+  ASSERT_EQ(waiting.size(), 2u);
+  EXPECT_EQ(text_of(waiting[1], "serial"), "GE-26-0106");
+  EXPECT_EQ(text_of(waiting[1], "for"), "1 BD-gusset is missing (3 of 4 there)");
+  EXPECT_EQ(text_of(waiting[1], "released_instead"), "GE-26-0107");
+  const std::vector<std::string> released = serials(result);
+  EXPECT_EQ(released.size(), 22u);
+  EXPECT_EQ(std::count(released.begin(), released.end(), "GE-26-0106"), 0);
+  // The effect on the shift: what the line did with all carts complete stands beside it.
+  ASSERT_TRUE(result.find("with_all_carts"));
+  EXPECT_GT(number(*result.find("with_all_carts"), "makespan_s"),
+            number(*result.find("mean_of_runs"), "makespan_s"));
+  const ProgramRun table =
+      run_program({"line", demo, "--orders", day, "--carts", demo_folder + "carts", "--summary"});
+  EXPECT_NE(table.output.find("1 BD-gusset is missing (3 of 4 there)"), std::string::npos);
+}
+
+TEST_F(LineCommand, ARobotOutForTheShiftListsTheSeamsThatNobodyReaches) {
+  const ProgramRun all = run_program({"line", demo, "--orders", day, "--json"});
+  const ProgramRun run = run_program({"line", demo, "--orders", day, "--without-robot", "R2", "--json"});
+  ASSERT_EQ(run.exit_code, 1) << run.errors;
+  const JsonNode result = json_of(run);
+  std::size_t unreached = 0, taken_over = 0;
+  for (const JsonNode& finding : result.find("findings")->elements) {
+    unreached += text_of(finding, "rule") == "cell.robot-out.unreached";
+    taken_over += text_of(finding, "rule") == "cell.robot-out.taken-over";
+  }
+  EXPECT_GT(unreached + taken_over, 0u);
+  EXPECT_NE(number(result, "makespan_s"), number(json_of(all), "makespan_s"));
+  expect_one_line(run_program({"line", demo, "--orders", day, "--without-robot", "R9"}),
+                  "--without-robot: found \"R9\", expected one of R1, R2");
+}
+
+TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
+  // The last order first: its end moves forward, and the whole day is told anew.
+  std::ifstream file(day);
+  std::string header, row, rest, last;
+  std::getline(file, header);
+  while (std::getline(file, row)) {
+    if (!last.empty()) rest += last + "\n";
+    last = row;
+  }
+  const std::string pulled = write("pulled.csv", header + "\n" + last + "\n" + rest);
+  const JsonNode before = json_of(run_program({"line", demo, "--orders", day, "--json"}));
+  const ProgramRun run = run_program({"line", demo, "--orders", pulled, "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode after = json_of(run);
+  EXPECT_EQ(serials(after).front(), "GE-26-0124");
+  EXPECT_LT(number(after.find("units")->elements[0], "end_s"),
+            number(before.find("units")->elements[23], "end_s"));
+  // It is due later than those that it passed: said, not refused.
+  const auto& findings = after.find("findings")->elements;
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const JsonNode& finding) {
+    return text_of(finding, "rule") == "line.due.order";
+  }));
+}
+
+TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
+  const auto run = [&](const char* seed) {
+    return run_program({"line", demo, "--orders", day, "--seed", seed, "--units", "60", "--json"}).output;
+  };
+  const std::string first = run("7");
+  EXPECT_FALSE(first.empty());
+  EXPECT_EQ(first, run("7"));
+  EXPECT_NE(first, run("8"));
+}
+
+TEST_F(LineCommand, TipAndWireChangesCostTime) {
+  const auto makespan = [&](std::vector<std::string> more) {
+    std::vector<std::string> arguments{"line", demo, "--orders", day, "--json"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    const ProgramRun run = run_program(arguments);
+    EXPECT_LE(run.exit_code, 1) << run.errors;
+    return number(json_of(run), "makespan_s");
+  };
+  const double plain = makespan({});
+  EXPECT_GT(makespan({"--tip-every", "2h", "--tip-change", "3min"}), plain);
+  EXPECT_GT(makespan({"--wire-package", "16kg", "--wire-change", "10min"}), plain);
+  expect_one_line(run_program({"line", demo, "--orders", day, "--tip-every", "2kg"}),
+                  "--tip-every: found unit \"kg\", expected s, ms, min or h");
+}
+
+TEST_F(LineCommand, SaysInOneLineWhatIsWrongWithAnOrderFile) {
+  const std::string file = plan(R"({"stages": [{"id": "weld", "time": 1200}]})");
+  const auto line = [&](const std::string& text) {
+    return run_program({"line", file, "--orders", write("bad.csv", text)});
+  };
+  const std::string path = (folder / "bad.csv").string();
+  expect_one_line(line("unit_serial,due\nU1,\n"),
+                  path + ":1:1: found the columns unit_serial, due, expected a column \"weldment\"");
+  expect_one_line(line("unit_serial,weldment\nU1,A\nU1,B\n"),
+                  path + ":3:1: found the serial \"U1\" again, expected each once; it stands in line 2");
+  expect_one_line(line("unit_serial,weldment\nU1,C\n"),
+                  path + ":2:4: found \"C\", expected one of the plan's weldments A, B");
+  expect_one_line(line("unit_serial,weldment,due\nU1,A,2026-02-30\n"),
+                  path + ":2:6: found \"2026-02-30\", expected a date YYYY-MM-DD or YYYY-MM-DDThh:mm");
+  EXPECT_EQ(line("").exit_code, 2);
+  EXPECT_EQ(line("unit_serial,weldment\nU1\n").exit_code, 2);
+  EXPECT_EQ(run_program({"line", file, "--orders", (folder / "none.csv").string()}).exit_code, 2);
+  EXPECT_EQ(run_program({"line", file}).exit_code, 2);
+}
+
+TEST_F(LineCommand, RefusesAPlanWithoutALine) {
+  const std::string file = write(
+      "p.weldplan.json", R"({"format": "weldplan", "version": 1, "weldments": [{"id": "A", "seams": []}]})");
+  expect_one_line(run_program({"line", file, "--orders", orders("A")}),
+                  file + ": found no line, expected a plan with a line (at /line)");
+}
+
+TEST_F(LineCommand, RefusesReworkToALaterStage) {
+  const std::string file = plan(
+      R"({"stages": [{"id": "a", "time": 1, "yield_pct": 90, "rework_to": "b"}, {"id": "b", "time": 1}]})");
+  const ProgramRun run = run_program({"line", file, "--orders", orders("A")});
+  EXPECT_EQ(run.exit_code, 2);
+  EXPECT_NE(run.errors.find("stage a/rework_to"), std::string::npos) << run.errors;
+  EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1);
+}
+
+TEST_F(LineCommand, ALineThatDoesNotKeepTaktFails) {
+  const std::string file =
+      plan(R"({"takt_s": 1200, "stages": [{"id": "tack", "time": "tack"}, {"id": "weld", "time": 1100}]})");
+  const ProgramRun run = run_program({"line", file, "--orders", orders("BBBBBB"), "--json"});
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode result = json_of(run);
+  EXPECT_EQ(number(result, "takt_misses"), 5);
+  EXPECT_EQ(text_of(result.find("takt_misses_by_cause")->elements.at(0), "stage"), "tack");
+  EXPECT_EQ(text_of(result.find("cures")->elements.at(0), "stage"), "tack");
+  EXPECT_EQ(text_of(result.find("cures")->elements.at(0), "change"), "1 server more");
+}
+
+TEST_F(LineCommand, ManyUnitsTakeNoTimeWorthMentioning) {
+  const std::string file =
+      plan(R"({"takt_s": 1200, "stages": [{"id": "tack", "time": "tack", "servers": 2, "buffer_after": 2,
+      "availability": 0.9, "repair_s": 300}, {"id": "weld", "time": 700, "buffer_after": 1}, {"id": "check", "time": 300, "yield_pct": 95,
+      "rework_to": "weld", "rework_s": 200}]})");
+  const ProgramRun run =
+      run_program({"line", file, "--orders", orders("ABBA"), "--units", "100000", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  EXPECT_EQ(json_of(run).find("units")->elements.size(), 100000u);
+}
