@@ -6,7 +6,8 @@
 
 namespace seamtakt {
 
-void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation, CycleResult& cycle) {
+void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
+                 CycleResult& cycle) {
   Findings duty = duty_of_timeline(plan, weldment, evaluation, cycle);
   cycle.findings.insert(cycle.findings.end(), std::make_move_iterator(duty.begin()),
                         std::make_move_iterator(duty.end()));

@@ -3,12 +3,14 @@
 
 #include "base/atomic_save.hpp"
 #include "base/error.hpp"
+#include "base/joined.hpp"
 #include "cell/timeline.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/plan_option.hpp"
 #include "exchange/report.hpp"
 #include "exchange/sheet.hpp"
+#include "exchange/unit_record.hpp"
 #include "plan/evaluate.hpp"
 
 namespace seamtakt::cli {
@@ -22,35 +24,56 @@ std::string made_at_utc() {
 }
 
 struct Options {
-  std::string plan, output, table = "passes";
+  std::string plan, store, unit, output, table = "passes";
 };
 
-std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, const Provenance& provenance) {
-  for (const Sheet& sheet : sheets)
-    if (sheet.name == table) return sheet_csv(sheet, provenance);
-  std::string names;
-  for (const Sheet& sheet : sheets) names += (names.empty() ? "" : ", ") + sheet.name;
-  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + names);
+enum class Form { page, table, workbook };
+
+Form form_of(const std::string& output) {
+  if (output.ends_with(".html")) return Form::page;
+  if (output.ends_with(".csv")) return Form::table;
+  if (output.ends_with(".xlsx")) return Form::workbook;
+  throw InputError("--output", "\"" + printable(output) + "\"", "a file name that ends in .html, .csv or .xlsx");
 }
 
-void run(const Options& options, Result& result) {
-  const auto ends_in = [&](const char* ending) { return options.output.ends_with(ending); };
-  if (!ends_in(".html") && !ends_in(".csv") && !ends_in(".xlsx"))
-    throw InputError("--output", "\"" + printable(options.output) + "\"", "a file name that ends in .html, .csv or .xlsx");
+std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, const SheetOrigin& origin) {
+  for (const Sheet& sheet : sheets)
+    if (sheet.name == table) return sheet_csv(sheet, origin);
+  std::vector<std::string> names;
+  for (const Sheet& sheet : sheets) names.push_back(sheet.name);
+  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + joined(names));
+}
+
+std::string plan_report(const Options& options, Form form) {
   LoadedPlan loaded = load(options.plan);
   loaded.provenance.made_at_utc = made_at_utc();
   const Evaluation evaluation = evaluate(loaded.plan, today());
   std::vector<CycleResult> cycles;
   if (loaded.plan.cell)
     for (const Weldment& weldment : loaded.plan.weldments) cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
-  std::string bytes;
-  if (ends_in(".html")) {
-    bytes = report_html(loaded.plan, evaluation, cycles, loaded.provenance);
-  } else {
-    const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
-    bytes = ends_in(".csv") ? csv_of(sheets, options.table, loaded.provenance) : sheets_xlsx(sheets, loaded.provenance);
-  }
-  save_atomically(options.output, bytes);
+  if (form == Form::page) return report_html(loaded.plan, evaluation, cycles, loaded.provenance);
+  const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
+  const SheetOrigin origin = origin_of(loaded.provenance);
+  if (form == Form::table) return csv_of(sheets, options.table, origin);
+  return sheets_xlsx(sheets, "Weld plan " + loaded.plan.title, origin);
+}
+
+std::string unit_report(const Options& options, Form form) {
+  if (options.unit.empty()) throw InputError("--unit", "nothing", "the serial number of the unit to report from the store");
+  const Ledger ledger = Ledger::open(options.store, {});
+  const VerifyReport verified = verify_ledger(ledger, {});
+  if (form == Form::page) return unit_report_html(ledger, options.unit, verified, made_at_utc());
+  const SheetOrigin origin = origin_of(ledger, verified, made_at_utc());
+  const std::vector<Sheet> sheets = unit_sheets(ledger, options.unit, origin);
+  if (form == Form::table) return csv_of(sheets, options.table, origin);
+  return sheets_xlsx(sheets, "Weld record of unit " + options.unit, origin);
+}
+
+void run(const Options& options, Result& result) {
+  const Form form = form_of(options.output);
+  if (options.plan.empty() == options.store.empty())
+    throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store", "one of the two");
+  save_atomically(options.output, options.store.empty() ? plan_report(options, form) : unit_report(options, form));
   result.output = "Report written to " + options.output + "\n";
 }
 
@@ -58,10 +81,17 @@ void run(const Options& options, Result& result) {
 
 void add_report(CLI::App& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand("report", "Schedule sheets, heat input, cycle sheets and findings as a page, a table or a workbook");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  CLI::App* command = app.add_subcommand(
+      "report", "A plan's schedule sheets, heat input, cycle sheets and findings, or a unit's weld record from a store");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)");
+  command->add_option("--store", options->store, "sqlite:FILE or postgresql://...: the record of a unit instead");
+  command->add_option("--unit", options->unit, "its serial number");
   command->add_option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")->required();
-  command->add_option("--table", options->table, "which table a CSV holds: passes, seams, weldments, cycle, findings, schedules, about")->capture_default_str();
+  command
+      ->add_option("--table", options->table,
+                   "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, about; of a unit "
+                   "unit, passes, manual, schedules, instruments, open-items, changes, about")
+      ->capture_default_str();
   command->callback([options, &result] { run(*options, result); });
 }
 

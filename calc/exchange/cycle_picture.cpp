@@ -53,7 +53,8 @@ class Drawing {
   explicit Drawing(const CycleResult& cycle) : cycle_(cycle) {
     longest_s_ = std::max(cycle.cycle_time_s, cycle.takt_s.value_or(0));
     for (const Move& move : cycle.moves) {
-      if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end()) robots_.push_back(move.robot);
+      if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end())
+        robots_.push_back(move.robot);
       longest_s_ = std::max(longest_s_, move.end_s);
     }
     bottom_ = axis_height + row_height * static_cast<double>(robots_.size());
@@ -81,8 +82,9 @@ class Drawing {
   void rectangle(const Look& look, double x, double middle, double bar_width, const std::string& title) {
     const double height = bar_height * look.share;
     svg_ += "<rect fill=\"" + std::string(look.fill) + "\" stroke=\"#5a626d\" stroke-width=\"0.4\"" +
-            attribute("x", x) + attribute("y", middle - height / 2) + attribute("width", std::max(0.3, bar_width)) +
-            attribute("height", height) + "><title>" + html_text(title) + "</title></rect>\n";
+            attribute("x", x) + attribute("y", middle - height / 2) +
+            attribute("width", std::max(0.3, bar_width)) + attribute("height", height) + "><title>" +
+            html_text(title) + "</title></rect>\n";
   }
 
   void axis() {
@@ -100,16 +102,17 @@ class Drawing {
     for (const Move& move : cycle_.moves) {
       if (move.robot != robots_[row]) continue;
       rectangle(look_of(move.kind), x_of(move.start_s), middle, x_of(move.end_s) - x_of(move.start_s),
-                std::string(to_string(move.kind)) + " " + move.seam + " " + rounded_text(move.start_s, 5) + " to " +
-                    rounded_text(move.end_s, 5) + " s");
+                std::string(to_string(move.kind)) + " " + move.seam + " " + rounded_text(move.start_s, 5) +
+                    " to " + rounded_text(move.end_s, 5) + " s");
     }
   }
 
   void limit(double seconds, const char* word, const char* colour, const char* dashes) {
-    svg_ += "<line stroke=\"" + std::string(colour) + "\" stroke-width=\"1.6\" stroke-dasharray=\"" + dashes + "\"" +
-            attribute("x1", x_of(seconds)) + attribute("x2", x_of(seconds)) + attribute("y1", 16) +
+    svg_ += "<line stroke=\"" + std::string(colour) + "\" stroke-width=\"1.6\" stroke-dasharray=\"" + dashes +
+            "\"" + attribute("x1", x_of(seconds)) + attribute("x2", x_of(seconds)) + attribute("y1", 16) +
             attribute("y2", bottom_) + "/>";
-    text(x_of(seconds) - 3, 13, std::string(word) + " " + rounded_text(seconds, 5) + " s", " text-anchor=\"end\"");
+    text(x_of(seconds) - 3, 13, std::string(word) + " " + rounded_text(seconds, 5) + " s",
+         " text-anchor=\"end\"");
   }
 
   bool has(const Look& look) const {
@@ -135,6 +138,8 @@ class Drawing {
 
 }  // namespace
 
-std::string cycle_svg(const CycleResult& cycle) { return Drawing(cycle).svg(); }
+std::string cycle_svg(const CycleResult& cycle) {
+  return Drawing(cycle).svg();
+}
 
 }  // namespace seamtakt

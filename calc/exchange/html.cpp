@@ -18,7 +18,8 @@ dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;heig
 .sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
 section{break-inside:avoid}
 @page{size:A4;margin:14mm 12mm}
-@media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.pairs{columns:2;column-gap:2em}.pairs dl{font-size:7.3pt;line-height:1.22;gap:.02em .8em;margin:.2em 0}.pairs h3{margin:.7em 0 .1em}}
+@page wide{size:A4 landscape}
+@media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.wide{page:wide;font-size:6.8pt}.wide td{white-space:nowrap}.wide th,.wide td{padding:.12em .32em}.pairs{columns:2;column-gap:2em}.pairs dl{font-size:7.3pt;line-height:1.22;gap:.02em .8em;margin:.2em 0}.pairs h3{margin:.7em 0 .1em}}
 )";
 
 }  // namespace
@@ -68,7 +69,9 @@ void HtmlPage::table(const std::vector<std::string>& head, const std::vector<boo
     const bool right = column < numeric.size() && numeric[column];
     body_ += std::string("<") + tag + (right ? " class=\"n\">" : ">") + html_text(text) + "</" + tag + ">";
   };
-  body_ += "<table><thead><tr>";
+  // A portrait page holds about a dozen columns.
+  const bool is_wide = head.size() > 12;
+  body_ += is_wide ? "<div class=\"wide\"><table><thead><tr>" : "<table><thead><tr>";
   for (std::size_t i = 0; i < head.size(); ++i) cell("th", i, head[i]);
   body_ += "</tr></thead><tbody>\n";
   for (const auto& row : rows) {
@@ -76,7 +79,7 @@ void HtmlPage::table(const std::vector<std::string>& head, const std::vector<boo
     for (std::size_t i = 0; i < row.size(); ++i) cell("td", i, row[i]);
     body_ += "</tr>\n";
   }
-  body_ += "</tbody></table>\n";
+  body_ += is_wide ? "</tbody></table></div>\n" : "</tbody></table>\n";
 }
 
 std::string HtmlPage::finish() const {

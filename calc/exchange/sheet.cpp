@@ -56,7 +56,9 @@ Sheet column_sheet(const char* name, std::span<const Column<Row>> columns, const
   return sheet;
 }
 
-SheetCell cell_of(const std::optional<double>& value) { return value ? SheetCell(*value) : SheetCell(); }
+SheetCell cell_of(const std::optional<double>& value) {
+  return value ? SheetCell(*value) : SheetCell();
+}
 
 Sheet cycle_sheet(const std::vector<CycleResult>& cycles) {
   Sheet sheet{"cycle",
@@ -79,10 +81,11 @@ Sheet cycle_sheet(const std::vector<CycleResult>& cycles) {
                {"load_unload_s", "Load and unload, s"}},
               {}};
   for (const CycleResult& cycle : cycles)
-    sheet.rows.push_back({cycle.weldment, cycle.cycle_time_s, cell_of(cycle.takt_s), cell_of(cycle.takt_margin_s),
-                          cell_of(cycle.lower_bound_s), cell_of(cycle.gap_pct), cycle.weld_s, cycle.arc_on_s,
-                          cycle.arc_on_ratio, cycle.air_s, cycle.sense_s, cycle.start_end_s, cycle.wait_s,
-                          cycle.orientation_s, cycle.service_s, cycle.wire_change_s, cycle.load_unload_s});
+    sheet.rows.push_back({cycle.weldment, cycle.cycle_time_s, cell_of(cycle.takt_s),
+                          cell_of(cycle.takt_margin_s), cell_of(cycle.lower_bound_s), cell_of(cycle.gap_pct),
+                          cycle.weld_s, cycle.arc_on_s, cycle.arc_on_ratio, cycle.air_s, cycle.sense_s,
+                          cycle.start_end_s, cycle.wait_s, cycle.orientation_s, cycle.service_s,
+                          cycle.wire_change_s, cycle.load_unload_s});
   return sheet;
 }
 
@@ -112,7 +115,8 @@ Sheet schedules_sheet(const Plan& plan) {
   const PlanIndex index(plan);
   Sheet sheet{"schedules", {{"schedule", "Schedule"}, {"item", "Item"}, {"value", "Value"}}, {}};
   for (const Schedule& schedule : plan.schedules)
-    for (const auto& [item, value] : schedule_sheet(schedule, index)) sheet.rows.push_back({schedule.id, item, value});
+    for (const auto& [item, value] : schedule_sheet(schedule, index))
+      sheet.rows.push_back({schedule.id, item, value});
   return sheet;
 }
 

@@ -31,13 +31,19 @@ struct Sheet {
 std::vector<Sheet> report_sheets(const Plan& plan, const Evaluation& evaluation,
                                  const std::vector<CycleResult>& cycles, const Provenance& provenance);
 
+/// What tables were made with and from: keys and values, among them `made_at_utc`.
+using SheetOrigin = std::vector<std::pair<std::string, std::string>>;
+SheetOrigin origin_of(const Provenance& provenance);
+
 /// RFC 4180 with the keys as header, CRLF line ends; text that a spreadsheet would take for a formula is
-/// guarded. Provenance stands in the last columns of every row, so that a row that is cut out still tells
+/// guarded. The origin stands in the last columns of every row, so that a row that is cut out still tells
 /// where it is from.
-std::string sheet_csv(const Sheet& sheet, const Provenance& provenance);
+std::string sheet_csv(const Sheet& sheet, const SheetOrigin& origin);
 
 /// A workbook (Office Open XML) with a sheet each; text is stored as text, never as a formula. Errors:
-/// std::system_error where its temporary file can't be written or read.
-std::string sheets_xlsx(const std::vector<Sheet>& sheets, const Provenance& provenance);
+/// std::system_error where its temporary file can't be written or read, or where a sheet has more rows than a
+/// workbook can hold.
+std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& title,
+                        const SheetOrigin& origin);
 
 }  // namespace seamtakt

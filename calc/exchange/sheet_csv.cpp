@@ -14,16 +14,26 @@ std::string field(const SheetCell& cell) {
 
 }  // namespace
 
-std::string sheet_csv(const Sheet& sheet, const Provenance& provenance) {
-  std::string csv;
+SheetOrigin origin_of(const Provenance& provenance) {
+  return {{"program", "seamtakt " + provenance.program_version},
+          {"plan_file", provenance.plan_file},
+          {"plan_sha256", provenance.plan_sha256},
+          {"catalogue_sha256", provenance.catalogue_sha256},
+          {"made_at_utc", provenance.made_at_utc},
+          {"caution", "estimates only: qualification by test decides"}};
+}
+
+std::string sheet_csv(const Sheet& sheet, const SheetOrigin& origin) {
+  std::string csv, ending;
   for (const Sheet::Column& column : sheet.columns) csv += csv_field(column.key) + ",";
-  csv += "program,plan_file,plan_sha256,catalogue_sha256,made_at_utc,caution\r\n";
-  const std::string origin = csv_field("seamtakt " + provenance.program_version) + "," + csv_field(provenance.plan_file) + "," +
-                             provenance.plan_sha256 + "," + provenance.catalogue_sha256 + "," + provenance.made_at_utc +
-                             ",estimates only: qualification by test decides\r\n";
+  for (const auto& [key, value] : origin) {
+    const bool is_last = &key == &origin.back().first;
+    csv += csv_field(key) + (is_last ? "\r\n" : ",");
+    ending += csv_field(value) + (is_last ? "\r\n" : ",");
+  }
   for (const auto& row : sheet.rows) {
     for (const SheetCell& cell : row) csv += field(cell) + ",";
-    csv += origin;
+    csv += ending;
   }
   return csv;
 }

@@ -60,7 +60,8 @@ void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const
 double column_width(const Sheet& sheet, std::size_t column) {
   std::size_t widest = std::min<std::size_t>(sheet.columns[column].heading.size(), 24);
   for (const auto& row : sheet.rows)
-    if (const auto* text = std::get_if<std::string>(&row[column])) widest = std::max(widest, std::min<std::size_t>(text->size(), 60));
+    if (const auto* text = std::get_if<std::string>(&row[column]))
+      widest = std::max(widest, std::min<std::size_t>(text->size(), 60));
   return static_cast<double>(widest) + 2;
 }
 
@@ -81,13 +82,18 @@ void check_size(const Sheet& sheet) {
   if (sheet.rows.size() > row_limit)
     throw std::system_error(std::make_error_code(std::errc::file_too_large),
                             "sheet \"" + sheet.name + "\" has " + std::to_string(sheet.rows.size()) +
-                                " rows, a workbook holds " + std::to_string(row_limit) + "; write CSV instead");
+                                " rows, a workbook holds " + std::to_string(row_limit) +
+                                "; write CSV instead");
 }
 
-/// The report's own moment, so that the same report has the same bytes; 0 (the library's clock) where none is given.
-std::time_t made_at(const Provenance& provenance) {
+/// The report's own moment, so that the same report has the same bytes; 0 (the library's clock) where none is
+/// given.
+std::time_t made_at(const SheetOrigin& origin) {
   std::tm moment{};
-  return strptime(provenance.made_at_utc.c_str(), "%Y-%m-%dT%H:%M:%SZ", &moment) ? timegm(&moment) : 0;
+  for (const auto& [key, value] : origin)
+    if (key == "made_at_utc" && strptime(value.c_str(), "%Y-%m-%dT%H:%M:%SZ", &moment))
+      return timegm(&moment);
+  return 0;
 }
 
 std::string file_bytes(const std::string& path) {
@@ -98,17 +104,19 @@ std::string file_bytes(const std::string& path) {
 
 }  // namespace
 
-std::string sheets_xlsx(const std::vector<Sheet>& sheets, const Provenance& provenance) {
+std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& title,
+                        const SheetOrigin& origin) {
   for (const Sheet& sheet : sheets) check_size(sheet);
   const ScratchFolder scratch;
   const std::string path = scratch.file("report.xlsx");
   lxw_workbook* workbook = workbook_new(path.c_str());
   if (!workbook) throw std::system_error(std::make_error_code(std::errc::not_enough_memory), path);
-  std::string title = "Weld plan report", comment = "seamtakt " + provenance.program_version + ", plan SHA-256 " + provenance.plan_sha256;
+  std::string named = title, comment;
+  for (const auto& [key, value] : origin) comment += key + ": " + value + "\n";
   lxw_doc_properties properties{};
-  properties.title = title.data();
+  properties.title = named.data();
   properties.comments = comment.data();
-  properties.created = made_at(provenance);
+  properties.created = made_at(origin);
   workbook_set_properties(workbook, &properties);
   lxw_format* head = workbook_add_format(workbook);
   format_set_bold(head);

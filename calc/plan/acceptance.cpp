@@ -34,9 +34,15 @@ void apply_acceptances(const Plan& plan, const AcceptanceScope& scope, Findings&
       finding.text += " Accepted by " + accepted.by + " on " + accepted.date + ": " + accepted.why;
     }
     if (!met)
-      vanished.push_back({"acceptance.without-finding", Severity::note, accepted.where, {}, {}, "",
-                          "The accepted finding " + accepted.rule + " isn't there any more; drop its acceptance.",
-                          "plan limit"});
+      vanished.push_back(
+          {"acceptance.without-finding",
+           Severity::note,
+           accepted.where,
+           {},
+           {},
+           "",
+           "The accepted finding " + accepted.rule + " isn't there any more; drop its acceptance.",
+           "plan limit"});
   }
   findings.insert(findings.end(), vanished.begin(), vanished.end());
 }

@@ -19,7 +19,8 @@ class AcceptanceScope {
   bool covers(const Acceptance& acceptance) const;
 
  private:
-  AcceptanceScope(std::string_view family, std::string weldment) : family_(family), weldment_(std::move(weldment)) {}
+  AcceptanceScope(std::string_view family, std::string weldment)
+      : family_(family), weldment_(std::move(weldment)) {}
 
   std::string_view family_;  ///< empty: the evaluation's
   std::string weldment_;     ///< empty: any place

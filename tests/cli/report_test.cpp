@@ -73,7 +73,8 @@ TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
 
 TEST_F(Report, CsvTableIsChosenByName) {
   for (const char* table : {"seams", "weldments", "cycle", "findings", "schedules", "about"}) {
-    ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0) << table;
+    ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0)
+        << table;
     EXPECT_FALSE(read_csv(path("t.csv")).rows.empty()) << table;
   }
   const ProgramRun unknown = run_program({"report", demo, "--table", "pases", "--output", path("none.csv")});
@@ -102,11 +103,15 @@ TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
   ASSERT_NE(at, std::string::npos);
   plan.insert(at + key.size(), "=1+1 ");
   std::ofstream(path("hostile.weldplan.json")) << plan;
-  ASSERT_LE(run_program({"report", path("hostile.weldplan.json"), "--output", path("report.xlsx")}).exit_code, 1);
+  ASSERT_LE(run_program({"report", path("hostile.weldplan.json"), "--output", path("report.xlsx")}).exit_code,
+            1);
   EXPECT_EQ(python_on_workbook("sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
                                "'=1+1 ' in parts['xl/sharedStrings.xml']"),
             "0 True\n");
-  ASSERT_LE(run_program({"report", path("hostile.weldplan.json"), "--table", "about", "--output", path("a.csv")}).exit_code, 1);
+  ASSERT_LE(
+      run_program({"report", path("hostile.weldplan.json"), "--table", "about", "--output", path("a.csv")})
+          .exit_code,
+      1);
   EXPECT_NE(bytes_of(path("a.csv")).find("'=1+1 "), std::string::npos);
 }
 

@@ -1,6 +1,8 @@
 // Walks the list of quantities: nothing in it may lack what makes a number trustworthy.
 #include <gtest/gtest.h>
 
+#include <map>
+
 #include "properties/every_quantity.hpp"
 
 namespace seamtakt {
@@ -90,6 +92,23 @@ TEST(Registry, GivesEveryQuantityNotesThatNameTheirSource) {
     }
   }
   EXPECT_GT(ids.size(), quantities().size());
+}
+
+TEST(Registry, NoNoteClaimsToHaveReadWhatItsSourceSaysIsRecalled) {
+  CsvTable sources = read_csv((root / "reference/sources.csv").string());
+  std::map<std::string, std::string> basis_of;
+  for (const CsvRow& row : sources.rows)
+    basis_of[row.fields[sources.require("key")]] = row.fields[sources.require("basis")];
+  for (const Quantity* quantity : quantities())
+    for (const FormulaNote* note : quantity->notes) {
+      const std::string& source = basis_of[note->source_key];
+      SCOPED_TRACE(std::string(note->id) + " from " + note->source_key + ", " + source);
+      if (note->basis == SourceBasis::read) {
+        EXPECT_TRUE(source == "read" || source == "part-read");
+      } else if (note->basis == SourceBasis::part_read) {
+        EXPECT_NE(source, "recalled");
+      }
+    }
 }
 
 TEST(Registry, CoversEveryResultWithANote) {

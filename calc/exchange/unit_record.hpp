@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "exchange/sheet.hpp"
+#include "records/ledger/ledger.hpp"
+#include "records/ledger/verify.hpp"
+
+namespace seamtakt {
+
+/// What a ledger holds of one unit, as tables: "unit" (complete or what is missing, what is open), "passes"
+/// (heat-input record), "manual", "schedules" (the revisions by which it was judged), "instruments",
+/// "open-items" (nonconformances and how they were dealt with), "changes" (corrections, void records,
+/// sign-offs: who, when, why) and "about". A record that was corrected shows its corrected values and says
+/// so; a void one stays in the table, marked. InputError: the ledger has no record of that serial.
+std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_serial,
+                               const SheetOrigin& origin);
+
+/// Where a report from a ledger comes from. `verified` is what verify_ledger said at the moment of printing.
+SheetOrigin origin_of(const Ledger& ledger, const VerifyReport& verified, const std::string& made_at_utc);
+
+/// The same tables as one HTML page, with the verification's word, cautions, the newest signed head as an
+/// anchor line with its QR code, and places to sign.
+std::string unit_report_html(const Ledger& ledger, const std::string& unit_serial,
+                             const VerifyReport& verified, const std::string& made_at_utc);
+
+}  // namespace seamtakt
