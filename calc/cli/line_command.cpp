@@ -14,7 +14,7 @@ namespace seamtakt::cli {
 
 namespace {
 
-constexpr long most_units = 1'000'000;
+constexpr long most_units = 200'000;
 
 struct Options {
   std::string plan, orders, carts, order = "given", without_robot;

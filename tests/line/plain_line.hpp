@@ -77,16 +77,23 @@ class PlainLine {
       server.turn = ++turns_;
       return;
     }
-    server.unit.reset();
-    ++units[unit].reworks;
-    if (model_.stages[j].rework_to >= 0) {
-      sent_back_[static_cast<std::size_t>(model_.stages[j].rework_to)].push_back(
-          {unit, model_.stages[j].rework_s});
-    } else {
-      --units[unit].reworks;
+    if (model_.stages[j].rework_to < 0) {
       units[unit].scrapped = true;
       units[unit].end_s = now_s;
+    } else {
+      send_back(j, unit, now_s);
     }
+    server.unit.reset();
+  }
+
+  /// A server that is free already takes it; the one that found it isn't yet.
+  void send_back(std::size_t j, std::size_t unit, double now_s) {
+    ++units[unit].reworks;
+    const auto to = static_cast<std::size_t>(model_.stages[j].rework_to);
+    if (Server* free = idle(to))
+      begin(to, *free, unit, now_s, model_.stages[j].rework_s);
+    else
+      sent_back_[to].push_back({unit, model_.stages[j].rework_s});
   }
 
   void settle(double now_s) {

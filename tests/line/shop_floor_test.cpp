@@ -51,6 +51,10 @@ TEST(Orders, MayComeWithSemicolonsQuotesAndWithoutDue) {
       "U;1");
 }
 
+TEST(Orders, MayCallTheSerialSerial) {
+  EXPECT_EQ(parse_orders("serial,weldment\nU1,BD\n", "o.csv", two_weldments())[0].serial, "U1");
+}
+
 TEST(Orders, SayInOneLineWhatIsWrongAndWhere) {
   EXPECT_EQ(message_of("unit_serial,due\nU1,2026-03-02\n"),
             "orders.csv:1:1: found the columns unit_serial, due, expected a column \"weldment\"");

@@ -33,8 +33,7 @@ std::vector<std::string> weldments_of(const Release& release) {
 class Day {
  public:
   Day(const Plan& plan, const Evaluation& evaluation, const Release& release, const LineRequest& request)
-      : plan_(plan),
-        release_(release),
+      : release_(release),
         request_(request),
         ids_(weldments_of(release)),
         times_(
@@ -220,7 +219,6 @@ class Day {
                                   "plan limit"});
   }
 
-  const Plan& plan_;
   const Release& release_;
   const LineRequest& request_;
   LineResult result_;

@@ -68,7 +68,10 @@ std::string weldments_expected(const std::string& found, const Plan& plan) {
 
 std::vector<Order> parse_orders(std::string_view text, const std::string& file, const Plan& plan) {
   const CsvTable table = parse_csv(text, file);
-  const std::size_t serial = table.require("unit_serial"), weldment = table.require("weldment");
+  // Both names are about: the shop's lists mostly say serial.
+  const bool is_short = table.column("unit_serial") < 0 && table.column("serial") >= 0;
+  const std::size_t serial = table.require(is_short ? "serial" : "unit_serial"),
+                    weldment = table.require("weldment");
   const int due = table.column("due");
   std::vector<Order> orders;
   std::map<std::string, std::uint64_t> lines;
