@@ -67,13 +67,16 @@ struct Spent {
 /// difference of the two units' times of leaving, by stage and kind. An activity's trigger has a lower
 /// number, so walking back from the higher of the two finds where the chains part. `before`: -1 for the begin
 /// of time.
-Spent chain_difference(const LineTrace& trace, std::int32_t last, std::int32_t before, std::size_t stages) {
+Spent chain_difference(const LineRun& run, const LineTrace& trace, std::int32_t last, std::int32_t before,
+                       std::size_t stages) {
   Spent spent(stages);
   while (last != before) {
     std::int32_t& at = last > before ? last : before;
     const double sign = last > before ? 1 : -1;
     const Activity& activity = trace.activities[static_cast<std::size_t>(at)];
-    spent.add(activity.rework ? MissCause::rework : MissCause::work, activity.stage, sign * activity.work_s);
+    const UnitTimes& unit = run.units[activity.unit];
+    const bool in_vain = unit.reworks > 0 || unit.scrapped;
+    spent.add(in_vain ? MissCause::rework : MissCause::work, activity.stage, sign * activity.work_s);
     spent.add(MissCause::repair, activity.stage, sign * activity.repair_s);
     spent.add(MissCause::change, activity.stage, sign * activity.change_s);
     at = activity.trigger;
@@ -90,7 +93,7 @@ const char* to_string(MissCause cause) {
     case MissCause::change:
       return "wire or tip change";
     case MissCause::rework:
-      return "rework";
+      return "rework or scrap";
     case MissCause::work:
       return "work";
   }
@@ -112,7 +115,7 @@ std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace,
   std::vector<TaktMiss> misses;
   std::int32_t clock = -1;  // who set when units are wanted: the miss before
   walk(run, goal, [&](std::uint32_t unit, double wanted_s) {
-    const Spent spent = chain_difference(trace, trace.leaving[unit], clock, stages);
+    const Spent spent = chain_difference(run, trace, trace.leaving[unit], clock, stages);
     clock = trace.leaving[unit];
     TaktMiss miss{unit, wanted_s, run.units[unit].end_s, 0, MissCause::work};
     double late_s = miss.left_s - wanted_s;
