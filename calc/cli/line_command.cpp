@@ -1,4 +1,5 @@
 #include <memory>
+#include <set>
 
 #include "base/error.hpp"
 #include "base/units.hpp"
@@ -62,6 +63,15 @@ void require_line(const Plan& plan, const std::string& file) {
     throw InputError(printable(file), "a line without stages", "at least one", "/line/stages");
 }
 
+/// A seam that nobody reaches for want of the robot that is out is said once.
+void add_findings(const Findings& of_line, Findings& findings) {
+  std::set<std::string> said;
+  for (const Finding& finding : findings)
+    if (finding.rule == "cell.robot-out.unreached") said.insert(finding.where);
+  for (const Finding& finding : of_line)
+    if (finding.rule != "cycle.robot.none" || !said.contains(finding.where)) findings.push_back(finding);
+}
+
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
@@ -79,7 +89,7 @@ void run(const Options& options, Result& result) {
       options.carts.empty() ? release_all(orders) : release_complete(orders, loaded.plan, options.carts);
   const LineResult line =
       simulate_line(loaded.plan, evaluation, release, request_of(options, loaded.plan, evaluation));
-  findings.insert(findings.end(), line.findings.begin(), line.findings.end());
+  add_findings(line.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;

@@ -104,9 +104,9 @@ TEST(MissCauses, AChangeWithoutWhichTheUnitHadBeenInTime) {
 }
 
 TEST(MissCauses, ARepairAtAStageBeforeIsFoundThroughTheChain) {
-  LineModel line = steady_line({stage_of(1, 1), stage_of(1, 1), stage_of(1, 0)}, {8, 5, 5}, 60);
+  LineModel line = steady_line({stage_of(1, 1), stage_of(1, 1), stage_of(1, 0)}, {9.9, 5, 5}, 200);
   line.stages[0].availability = 0.95;
-  line.stages[0].repair_s = 40;
+  line.stages[0].repair_s = 10;
   int repairs = 0;
   for (const TaktMiss& miss : misses_of(line, 10, 4)) {
     EXPECT_EQ(miss.cause, MissCause::repair);
@@ -117,7 +117,7 @@ TEST(MissCauses, ARepairAtAStageBeforeIsFoundThroughTheChain) {
 }
 
 TEST(MissCauses, Rework) {
-  LineModel line = steady_line({stage_of(1, 5), stage_of(1, 0)}, {9, 3}, 200);
+  LineModel line = steady_line({stage_of(1, 5), stage_of(1, 0)}, {9.9, 3}, 200);
   line.stages[1].yield = 0.97;
   line.stages[1].rework_to = 0;
   line.stages[1].rework_s = 30;

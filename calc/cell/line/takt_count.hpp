@@ -26,8 +26,8 @@ TaktGoal takt_goal(const LineModel& model, double takt_s);
 struct TaktCount {
   int misses = 0;
   double lost_s = 0;  ///< that the assembly line waited
-  int intervals_over_takt =
-      0;  ///< units that left more than takt_s behind the one before, whether wanted or not
+  /// Units that left more than takt_s behind the one before, whether wanted or not.
+  int intervals_over_takt = 0;
 };
 TaktCount count_takt(const LineRun& run, const TaktGoal& goal);
 
@@ -37,8 +37,9 @@ const char* to_string(MissCause cause);
 /// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
 /// compared with that of the miss before, which set when this unit was wanted (with the begin of the day for
 /// the first). If the unit had come in time without the repairs that its chain has more, they are the cause;
-/// else its wire and tip changes, else its rework; at the stage with most of it. Else it is the work, at the
-/// stage with most of that.
+/// else its wire and tip changes, else its rework (all work on units that are sent back or scrapped, as the
+/// line gives a unit less for it); at the stage with most of it. Else it is the work, at the stage with most
+/// of that.
 struct TaktMiss {
   std::uint32_t unit = 0;
   double wanted_s = 0, left_s = 0;
