@@ -42,6 +42,7 @@ double interval(const std::string& text, const char* unit, double least, const c
 
 LineRequest request_of(const Options& options, const Plan& plan, const Evaluation& evaluation) {
   LineRequest request;
+  request.plan_file = printable(options.plan);
   request.units = static_cast<std::size_t>(options.units);
   request.seed = options.seed;
   request.runs = options.runs;

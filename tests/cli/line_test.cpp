@@ -256,7 +256,7 @@ TEST_F(LineCommand, RefusesReworkToALaterStage) {
       R"({"stages": [{"id": "a", "time": 1, "yield_pct": 90, "rework_to": "b"}, {"id": "b", "time": 1}]})");
   const ProgramRun run = run_program({"line", file, "--orders", orders("A")});
   EXPECT_EQ(run.exit_code, 2);
-  EXPECT_NE(run.errors.find("stage a/rework_to"), std::string::npos) << run.errors;
+  EXPECT_NE(run.errors.find("p.weldplan.json: stage a/rework_to: found a stage behind it"), std::string::npos) << run.errors;
   EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1);
 }
 

@@ -48,7 +48,7 @@ class Day {
     result_.waiting = release_.waiting;
     const Findings waiting = waiting_findings(release_);
     result_.findings.insert(result_.findings.end(), waiting.begin(), waiting.end());
-    check_line_model(model_of(units_of(release_.released)), "/line");
+    check_line_model(model_of(units_of(release_.released)), request_.plan_file);
     if (release_.released.empty()) return std::move(result_);
     note_dues();
     Units day = units_of(release_.released);
