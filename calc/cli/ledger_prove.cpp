@@ -255,6 +255,7 @@ void ledger_import(const LedgerOptions& given, Result& result) {
     throw InputError(printable(given.file), "no regular file", "a bundle (ledger export)");
   std::ifstream in(given.file, std::ios::binary);
   if (!in) throw std::system_error(errno, std::generic_category(), "can't read " + printable(given.file));
+  check_bundle_header(in, given.file);
   const auto backend = open_ledger_backend(given.store, {StoreOpening::For::writing, true, given.force});
   const BundleOutcome outcome = import_bundle(*backend, in, given.file);
   if (!given.json) {

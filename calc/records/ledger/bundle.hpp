@@ -29,6 +29,10 @@ struct BundleOutcome {
 /// stored. InputError at FILE:LINE: no bundle, another store's, one that is altered or cut.
 BundleOutcome import_bundle(LedgerBackend& backend, std::istream& in, const std::string& file);
 
+/// InputError where the first line isn't a bundle's; back at the beginning afterwards. Asked before a store
+/// is made for it.
+void check_bundle_header(std::istream& in, const std::string& file);
+
 /// Lookups that a body in canonical form names.
 std::vector<LookupRow> lookups_in_body(std::string_view body, std::uint64_t seq);
 

@@ -12,6 +12,23 @@ namespace {
 constexpr std::size_t rows_a_commit = 1000;
 constexpr std::size_t longest_line = 64u << 20;
 
+/// The store's id from a bundle's first line.
+std::string bundle_store(const std::string& line, const std::string& file) {
+  std::optional<JsonNode> node;
+  try {
+    node = parse_json(line, file);
+  } catch (const InputError&) {
+  }
+  const std::string where = printable(file) + ":1";
+  if (!node || body_text(*node, "bundle.format") != "seamtakt-bundle")
+    throw InputError(where, "\"" + printable(line, 40) + "\"",
+                     "a bundle (ledger export); arc logs are read by audit --store");
+  const JsonNode* version = body_member(*node, "bundle.version");
+  if (version == nullptr || version->number != 1)
+    throw InputError(where, "a bundle of another version", "version 1");
+  return body_text(*node, "bundle.store");
+}
+
 class Import {
  public:
   Import(LedgerBackend& backend, std::string file) : backend_(backend), file_(std::move(file)) {}
@@ -66,19 +83,7 @@ class Import {
       refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw");
   }
 
-  void take_header(const std::string& line) {
-    std::optional<JsonNode> node;
-    try {
-      node = parse_json(line, file_);
-    } catch (const InputError&) {
-    }
-    if (!node || body_text(*node, "bundle.format") != "seamtakt-bundle")
-      refuse("\"" + printable(line, 40) + "\"",
-             "a bundle (ledger export); arc logs are read by audit --store");
-    const JsonNode* version = body_member(*node, "bundle.version");
-    if (version == nullptr || version->number != 1) refuse("a bundle of another version", "version 1");
-    store_id_ = body_text(*node, "bundle.store");
-  }
+  void take_header(const std::string& line) { store_id_ = bundle_store(line, file_); }
 
   void take_body(std::string body) {
     std::vector<CanonicalMember> members;
@@ -206,6 +211,14 @@ class Import {
 };
 
 }  // namespace
+
+void check_bundle_header(std::istream& in, const std::string& file) {
+  std::string line;
+  for (char c = 0; line.size() < 1000 && in.get(c) && c != '\n';) line += c;
+  bundle_store(line, file);
+  in.clear();
+  in.seekg(0);
+}
 
 BundleOutcome import_bundle(LedgerBackend& backend, std::istream& in, const std::string& file) {
   return Import(backend, file).run(in);

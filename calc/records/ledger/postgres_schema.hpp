@@ -63,16 +63,16 @@ SELECT line FROM (
     FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid
     WHERE c.relnamespace = 'seamtakt'::regnamespace AND c.relkind NOT IN ('i', 'I') AND a.attnum > 0 AND NOT a.attisdropped
   UNION ALL
-  SELECT 'trigger ' || c.relname || '.' || t.tgname || ' ' || t.tgtype || ' ' || t.tgenabled || ' ' || p.proname || ' ' ||
+  SELECT 'trigger ' || c.relname || '.' || t.tgname || ' ' || t.tgtype::text || ' ' || t.tgenabled::text || ' ' || p.proname || ' ' ||
       md5(p.prosrc)
     FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_proc p ON p.oid = t.tgfoid
     WHERE c.relnamespace = 'seamtakt'::regnamespace AND NOT t.tgisinternal
   UNION ALL
-  SELECT 'constraint ' || c.conname || ' ' || c.contype FROM pg_constraint c
+  SELECT 'constraint ' || c.conname || ' ' || c.contype::text FROM pg_constraint c
     WHERE c.connamespace = 'seamtakt'::regnamespace
       AND c.contype <> 'n'
   UNION ALL
-  SELECT 'relation ' || relname || ' ' || relkind FROM pg_class WHERE relnamespace = 'seamtakt'::regnamespace AND relkind <> 't'
+  SELECT 'relation ' || relname || ' ' || relkind::text FROM pg_class WHERE relnamespace = 'seamtakt'::regnamespace AND relkind <> 't'
   UNION ALL
   SELECT 'rule ' || r.rulename FROM pg_rewrite r JOIN pg_class c ON c.oid = r.ev_class
     WHERE c.relnamespace = 'seamtakt'::regnamespace

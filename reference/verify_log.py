@@ -1,0 +1,150 @@
+#!/usr/bin/env python3
+"""Second verifier of a ledger: an SQLite store, or a bundle (.jsonl); needs the standard library and openssl alone.
+Exit 0: trusted ("unanchored" where neither --anchor nor --pub is given), 1: not trusted."""
+import argparse, datetime, hashlib, json, os, sqlite3, subprocess, sys, tempfile
+KINDS = set("genesis schedule calibration ingest pass manual correction void signoff key key_revoke migrate anchor note "
+            "nonconformance disposition".split())
+SCHEMA = "5a901586585cfd4117d5995a53abb374b5ef4a85b0c524311035bc7f9a3f036e"  # of type, name, table and text of all in sqlite_schema
+problems = []
+def bad(seq, text): problems.append((seq, text))
+def sha(data): return hashlib.sha256(data).digest()
+def openssl(*words, data=b""): return subprocess.run(["openssl", *words], input=data, capture_output=True)
+def key_id(pem): return sha(openssl("pkey", "-pubin", "-outform", "DER", data=pem.encode()).stdout).hex()
+
+def number(value):
+    """As ECMAScript writes it; Python's repr has the same shortest digits."""
+    whole, _, exponent = repr(abs(float(value))).partition("e")
+    whole, _, part = whole.partition(".")
+    digits, point = whole + part, len(whole) + int(exponent or 0)
+    point -= len(digits) - len(digits.lstrip("0"))
+    digits, sign = digits.strip("0"), "-" if value < 0 else ""
+    if 0 < point <= 21 or not digits:
+        digits = digits.ljust(point, "0") or "0"
+        return sign + digits[:point] + "." * (len(digits) > point > 0) + digits[point:]
+    if -6 < point <= 0:
+        return sign + "0." + "0" * -point + digits
+    return sign + digits[0] + "." * (len(digits) > 1) + digits[1:] + "e%+d" % (point - 1)
+
+def canonical(value):
+    if isinstance(value, dict):
+        keys = sorted(value, key=lambda key: key.encode("utf-16-be"))
+        return "{" + ",".join(canonical(key) + ":" + canonical(value[key]) for key in keys) + "}"
+    if isinstance(value, list):
+        return "[" + ",".join(map(canonical, value)) + "]"
+    is_number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    return number(value) if is_number else json.dumps(value, ensure_ascii=False)
+
+def signed(pem, text, signature):
+    with tempfile.TemporaryDirectory() as folder:
+        names = [os.path.join(folder, name) for name in ("key", "text", "signature")]
+        for name, data in zip(names, (pem.encode(), text.encode(), signature)):
+            open(name, "wb").write(data)
+        return not openssl("pkeyutl", "-verify", "-rawin", "-pubin", "-inkey", names[0], "-in", names[1], "-sigfile", names[2]).returncode
+
+def read_store(path):
+    base = sqlite3.connect("file:%s?mode=ro" % path, uri=True)
+    if [line for line, in base.execute("PRAGMA integrity_check")] != ["ok"]:
+        bad(0, "the file is damaged")
+    parts = base.execute("SELECT type || ' ' || name || ' ' || tbl_name || ' ' || coalesce(sql, '') FROM sqlite_schema ORDER BY type, name")
+    if sha("".join(line + "\n" for line, in parts).encode()).hex() != SCHEMA:
+        bad(0, "the tables or triggers aren't those of a store")
+    for seq, in base.execute("SELECT seq FROM rec WHERE typeof(kind) <> 'text' OR typeof(body) <> 'blob' OR typeof(leaf) <> 'blob'"):
+        bad(seq, "values of another kind")
+    state = base.execute("SELECT n, frontier FROM state WHERE id = 1").fetchone() or (-1, b"")
+    heads = {row[0]: (row[1].hex(), *row[2:]) for row in base.execute("SELECT n, root, utc, previous, key_id, signature FROM head")}
+    sides = [list(base.execute("SELECT * FROM " + table)) for table in ("lookup", "person", "raw_chunks")]
+    return base.execute("SELECT seq, kind, body, leaf FROM rec ORDER BY seq"), heads, state, set(sides[0]), sides[1], sides[2]
+
+def read_bundle(path):
+    records, heads, people, pieces = [], {}, [], []
+    for line in open(path, "rb"):
+        name, item = next(iter(json.loads(line).items()))
+        if name == "body":
+            records.append((len(records) + 1, item["kind"], line[8:-2], sha(b"\0" + line[8:-2])))
+        elif name == "head":
+            heads[item["n"]] = (item["root"], item["utc"], item["previous"], item["key_id"], bytes.fromhex(item["signature"]))
+        elif name == "person":
+            people.append((item["sha256"], item["salt"], item["name"]))
+        elif name == "raw":
+            pieces.append((item["sha256"], bytes.fromhex(item["digests"])))
+    return records, heads, None, None, people, pieces
+
+def grow(frontier, count, node):
+    while count & 1:
+        node, count = sha(b"\1" + frontier.pop() + node), count >> 1
+    frontier.append(node)
+
+def root_of(frontier):
+    root = frontier[-1]
+    for left in reversed(frontier[:-1]):
+        root = sha(b"\1" + left + root)
+    return root.hex()
+
+def verify(path, anchors, pin):
+    records, heads, state, lookups, people, pieces = (read_bundle if path.endswith(".jsonl") else read_store)(path)
+    frontier, roots, expected, leaves, keys, logs, signer = [], {}, set(), [], [], {}, 0
+    store, previous, last, last_time = "", "0" * 64, 0, None
+    for seq, kind, body, leaf in records:
+        if seq != len(leaves) + 1:
+            return bad(len(leaves) + 1, "missing")
+        leaves.append(sha(b"\0" + body))
+        grow(frontier, seq - 1, leaves[-1])
+        roots[seq], tree = root_of(frontier), json.loads(body)
+        store, ref, results = tree["store"] if seq == 1 else store, tree.get("ref"), tree.get("results", {})
+        if leaf != leaves[-1] or canonical(tree).encode() != body or (tree["v"], tree["seq"], tree["kind"], tree["store"]) != \
+                (2, seq, kind, store) or kind not in KINDS or (kind == "genesis") != (seq == 1) or ref is not None and not 0 < ref < seq:
+            bad(seq, "its form, leaf, number, kind, store or reference is wrong")
+        expected |= {(*each.split(":", 1), seq) for each in tree["keys"]} | ({("ref", str(ref), seq)} if ref is not None else set())
+        logs.update({log["sha256"]: log.get("chunk_root") for log in tree.get("raw", [])})
+        if kind in ("genesis", "key", "key_revoke", "signoff"):
+            text, proof = "seamtakt-key/1\n%s\n%s\n" % (store, results["key_id"]), "proof"
+            if kind == "signoff":
+                proof, text = "signature", "seamtakt-signoff/1\n%s\n%d\n%s\n%s\n" % (store, ref, leaves[ref - 1].hex(), results["key_id"])
+            else:
+                keys.append((results["key_id"], results["public_key"], kind != "key_revoke"))
+            pem = results["public_key"]
+            if key_id(pem) != results["key_id"] or not signed(pem, text, bytes.fromhex(results[proof])):
+                bad(seq, "its key or signature doesn't hold")
+        if seq in heads:
+            root, utc, before, name, signature = heads[seq]
+            text = "seamtakt-log/1\n%s\n%d\n%s\n%s\n%s\n%s\n" % (store, seq, root, utc, before, name)
+            time = datetime.datetime.strptime(utc, "%Y-%m-%dT%H:%M:%SZ")
+            key = next((i for i in range(len(keys) - 1, signer, -1) if not keys[i][2]), signer)
+            if root != roots[seq] or before != previous or keys[key][0] != name or not signed(keys[key][1], text, signature) or \
+                    last_time and (last_time - time).total_seconds() > 300:
+                bad(last + 1, "the head of %d records doesn't hold" % seq)
+            previous, last, last_time, signer = sha(text.encode()).hex(), seq, time, len(keys) - 1
+    if not leaves or not last == len(leaves) == max(heads) or state and state != (last, b"".join(frontier)):
+        bad(last + 1, "heads, state and records don't end together")
+    if lookups is not None and lookups != expected or any(sha(bytes.fromhex(salt) + name.encode()).hex() != key for key, salt, name in people):
+        bad(0, "what helps to find records, or a name, isn't as it was written")
+    for log, digests in pieces:
+        frontier = []
+        for at in range(0, len(digests), 32):
+            grow(frontier, at // 32, digests[at:at + 32])
+        if logs.get(log, "") != root_of(frontier):
+            bad(0, "the pieces of a raw log aren't those that were written")
+    for name, n, root, *rest in anchors:
+        head = heads.get(int(n), (0,) * 5)
+        if name != store or roots.get(int(n)) != root or head[0] and rest != [head[1], head[3], head[4].hex()]:
+            bad(min(int(n), len(leaves) + 1), "an anchor of %s records doesn't agree" % n)
+    reached = not pin
+    for name, _, vouched in keys[:signer + 1] if pin else []:
+        reached = name == pin or reached and vouched
+    reached or bad(0, "not signed by the key given")
+    return len(leaves)
+
+if __name__ == "__main__":
+    given = argparse.ArgumentParser(description=__doc__); given.add_argument("file")
+    given.add_argument("--anchor", action="append", default=[], help="file of anchors kept outside")
+    given.add_argument("--pub", help="public key (PEM) that the auditor holds")
+    given, count = given.parse_args(), 0
+    try:
+        lines = [line.split() for name in given.anchor for line in open(name) if line.strip() and line[0] != "#"]
+        count = verify(given.file, lines, given.pub and key_id(open(given.pub).read()))
+    except Exception as error:  # what can't be read can't be trusted
+        bad(0, "can't be read: %r" % error)
+    first = min((seq for seq, _ in problems if seq), default=0)
+    print("NOT TRUSTED" + (": first bad record %d" % first if first else "") if problems else
+          "OK%s: %d records" % ("" if given.anchor or given.pub else " but unanchored", count))
+    sys.exit("\n".join("%s: %s" % each for each in problems[:20]) or 0)

@@ -1,0 +1,421 @@
+// Every way of altering a store that we could think of: each must be seen, the first bad record named, and
+// the second verifier must say the same.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+
+#include "base/error.hpp"
+#include "base/json_node.hpp"
+#include "records/ledger/canonical_json.hpp"
+#include "records/ledger/signoff.hpp"
+#include "records/ledger/sqlite.hpp"
+#include "store_fixture.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+constexpr std::uint64_t any_seq = UINT64_MAX;  // seen, but no record can be named
+
+struct Case {
+  const char* name;
+  std::uint64_t first_bad;  ///< any_seq: not asked
+  std::function<void(Sqlite&)> alter;
+};
+
+/// Runs statements with the guards off and puts them back as they were, as a careful forger would.
+void unguarded(Sqlite& store, const std::string& sql) {
+  std::vector<std::pair<std::string, std::string>> triggers;
+  {
+    SqliteStatement list(store, "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
+    while (list.step()) triggers.emplace_back(list.bytes(0), list.bytes(1));
+  }
+  for (const auto& [name, text] : triggers) store.run(("DROP TRIGGER " + name).c_str());
+  store.run(sql.c_str());
+  for (const auto& [name, text] : triggers) store.run(text.c_str());
+}
+
+auto sql(std::string text) {
+  return [text](Sqlite& store) { unguarded(store, text); };
+}
+
+std::string body_at(Sqlite& store, int seq) {
+  SqliteStatement statement(store, "SELECT body FROM rec WHERE seq = ?1");
+  statement.bind(1, seq);
+  return statement.step() ? statement.bytes(0) : "";
+}
+
+/// A record's body changed; with `leaf`, its leaf too.
+auto edit_body(int seq, std::string from, std::string to, bool leaf) {
+  return [=](Sqlite& store) {
+    std::string body = body_at(store, seq);
+    const auto at = body.find(from);
+    ASSERT_NE(at, std::string::npos);
+    body.replace(at, from.size(), to);
+    const std::string digest(bytes_of(leaf_digest(body)));
+    unguarded(store, "UPDATE rec SET body = x'" + hex(body) + "'" +
+                         (leaf ? ", leaf = x'" + hex(digest) + "'" : "") +
+                         " WHERE seq = " + std::to_string(seq));
+  };
+}
+
+// The sample: commit 1 is records 1-6, then 7, 8, 9 (a pass each), 10 (correction), 11 (key), 12 (sign-off),
+// 13-17.
+const std::vector<Case> cases = {
+    {"a digit of a body", 7, edit_body(7, "0.504", "0.404", false)},
+    {"a body and its leaf", 8, edit_body(8, "0.505", "0.405", true)},
+    {"a leaf", 9, sql("UPDATE rec SET leaf = zeroblob(32) WHERE seq = 9")},
+    {"a body that isn't canonical, with leaf", 7, edit_body(7, "{", "{ ", true)},
+    {"a body that isn't JSON, with leaf", 7, edit_body(7, "{", "", true)},
+    {"a body with a key twice, with leaf", 7,
+     edit_body(7, "\"verdict\":\"pass\"", "\"verdict\":\"fail\",\"verdict\":\"pass\"", true)},
+    {"a body with bytes that aren't UTF-8", 7, edit_body(7, "a test", "a t\xffst", true)},
+    {"the reason of a record", 9, edit_body(9, "a test", "a TEST", true)},
+    {"the writer of a record", 9, edit_body(9, "\"who\":\"", "\"who\":\"0", true)},
+    {"the time of a record", 9, edit_body(9, "2026-03-02T", "2026-03-01T", true)},
+    {"the first record deleted", 1, sql("DELETE FROM rec WHERE seq = 1")},
+    {"a middle record deleted", 8, sql("DELETE FROM rec WHERE seq = 8")},
+    {"a middle record deleted, the rest renumbered", 8,
+     sql("DELETE FROM rec WHERE seq = 8; UPDATE rec SET seq = seq - 1 WHERE seq > 8")},
+    {"the last record deleted", 17, sql("DELETE FROM rec WHERE seq = 17")},
+    {"the tail deleted with its head", 13,
+     sql("DELETE FROM rec WHERE seq > 12; DELETE FROM head WHERE n > 12")},
+    {"the tail deleted with its head, the count set", any_seq,
+     sql("DELETE FROM rec WHERE seq > 12; DELETE FROM head WHERE n > 12; UPDATE state SET n = 12; DELETE "
+         "FROM lookup WHERE seq > 12")},
+    {"two records swapped", 7,
+     sql("UPDATE rec SET seq = seq + 1000 WHERE seq IN (7, 8); UPDATE rec SET seq = 1015 - seq WHERE seq > "
+         "1000")},
+    {"a record twice", 18, sql("INSERT INTO rec SELECT 18, kind, body, leaf FROM rec WHERE seq = 17")},
+    {"a record twice and counted", 18,
+     sql("INSERT INTO rec SELECT 18, kind, body, leaf FROM rec WHERE seq = 17; UPDATE state SET n = 18")},
+    {"a record in place of another", 8,
+     sql("UPDATE rec SET body = (SELECT body FROM rec WHERE seq = 7), leaf = (SELECT leaf FROM rec WHERE seq "
+         "= 7) WHERE seq = 8")},
+    {"the kind of a record", 7, sql("UPDATE rec SET kind = 'note' WHERE seq = 7")},
+    {"the count", 17, sql("UPDATE state SET n = 16")},
+    {"the count too high", 18, sql("UPDATE state SET n = 18")},
+    {"the frontier", any_seq, sql("UPDATE state SET frontier = zeroblob(length(frontier))")},
+    {"the frontier cut", any_seq, sql("UPDATE state SET frontier = x''")},
+    {"the state deleted", 1, sql("DELETE FROM state")},
+    {"a head's root", 8, sql("UPDATE head SET root = zeroblob(32) WHERE n = 8")},
+    {"a head's signature", 8, sql("UPDATE head SET signature = zeroblob(64) WHERE n = 8")},
+    {"a head's time", 8, sql("UPDATE head SET utc = '2026-03-02T06:02:59Z' WHERE n = 8")},
+    {"a head's time that is none", 8, sql("UPDATE head SET utc = 'today' WHERE n = 8")},
+    {"a head's previous", 8,
+     sql("UPDATE head SET previous = replace(previous, substr(previous, 1, 4), '0000') WHERE n = 8")},
+    {"a head's key", 8,
+     sql("UPDATE head SET key_id = replace(key_id, substr(key_id, 1, 4), '0000') WHERE n = 8")},
+    {"a head's count", 13, sql("UPDATE head SET n = 16 WHERE n = 17")},
+    {"a middle head missing", 8, sql("DELETE FROM head WHERE n = 8")},
+    {"the first head missing", 1, sql("DELETE FROM head WHERE n = 6")},
+    {"the last head missing", 13, sql("DELETE FROM head WHERE n = 17")},
+    {"all heads missing", 1, sql("DELETE FROM head")},
+    {"all records and heads deleted", 1,
+     sql("DELETE FROM rec; DELETE FROM head; DELETE FROM lookup; UPDATE state SET n = 0, frontier = x''")},
+    {"a trigger dropped", any_seq, [](Sqlite& store) { store.run("DROP TRIGGER rec_stays"); }},
+    {"a trigger changed", any_seq,
+     [](Sqlite& store) {
+       store.run("DROP TRIGGER rec_stays; CREATE TRIGGER rec_stays BEFORE UPDATE ON rec BEGIN SELECT 1; END");
+     }},
+    {"a trigger added", any_seq,
+     [](Sqlite& store) {
+       store.run("CREATE TRIGGER more AFTER INSERT ON head BEGIN DELETE FROM person; END");
+     }},
+    {"a view added", any_seq, [](Sqlite& store) { store.run("CREATE VIEW rec_view AS SELECT * FROM rec"); }},
+    {"an index added", any_seq, [](Sqlite& store) { store.run("CREATE INDEX more ON rec(kind)"); }},
+    {"a table added", any_seq, [](Sqlite& store) { store.run("CREATE TABLE more(a)"); }},
+    {"a check removed and a value of another kind", 7,
+     [](Sqlite& store) {
+       unguarded(
+           store,
+           "ALTER TABLE rec RENAME TO old; CREATE TABLE rec(seq INTEGER PRIMARY KEY, kind TEXT, body, leaf); "
+           "INSERT INTO rec SELECT * FROM old; DROP TABLE old; UPDATE rec SET body = CAST(body AS TEXT) "
+           "WHERE seq = 7");
+     }},
+    {"what finds records: a row deleted", any_seq, sql("DELETE FROM lookup WHERE topic = 'log'")},
+    {"what finds records: a row added", any_seq, sql("INSERT INTO lookup VALUES('log', 'ff', 2)")},
+    {"what finds records: a row changed", any_seq,
+     sql("UPDATE lookup SET seq = 8 WHERE topic = 'pass' AND seq = 7")},
+    {"a name", any_seq, sql("UPDATE person SET name = 'bob' WHERE name = 'anna'")},
+    {"a name's salt", any_seq,
+     sql("UPDATE person SET salt = replace(salt, substr(salt, 1, 2), '00') WHERE name = 'anna'")},
+    {"a raw log's pieces", 2, sql("UPDATE raw_chunks SET digests = zeroblob(length(digests))")},
+};
+
+class Tamper : public testing::Test {
+ protected:
+  void SetUp() override { sample_ = make_sample(uri("good")); }
+  std::string file(const std::string& name) { return folder_ / (name + ".sqlite"); }
+  std::string uri(const std::string& name) { return "sqlite:" + file(name); }
+  std::vector<ForgedCommit> commits() {
+    return take_apart(uri("good"), first_key(), sample_.keys.current(), 12);
+  }
+  SigningKey first_key() {
+    const std::string id = body_text(body_of(Ledger::open(uri("good"), {}).record(1)), "results.key_id");
+    return sample_.keys.provider()("", id);
+  }
+  /// The store is seen to be altered, by both verifiers.
+  void expect_caught(const std::string& name, std::uint64_t first_bad,
+                     const std::vector<std::string>& anchors = {}, const SigningKey* pinned = nullptr) {
+    const std::string id = pinned != nullptr ? pinned->public_key().id() : "";
+    VerifyReport report;
+    try {
+      report = verified(uri(name), anchors, id);
+    } catch (const std::exception& error) {
+      report.problems.push_back({0, 0, error.what()});
+    }
+    EXPECT_FALSE(report.trusted) << name;
+    if (first_bad != any_seq) {
+      EXPECT_EQ(report.first_bad_seq(), first_bad) << name << "\n" << problems_text(report);
+    }
+    const int second =
+        second_verdict(file(name), anchors, folder_, pinned != nullptr ? pinned->public_key().pem() : "");
+    EXPECT_NE(second, 0) << name << ": the second verifier trusts it";
+    EXPECT_LE(second, 1) << name << ": the second verifier broke";
+  }
+  /// Puts a record's body text in place of another one in a commit and signs all anew.
+  void forge(const std::string& name, const std::function<void(std::vector<ForgedCommit>&)>& change) {
+    auto list = commits();
+    change(list);
+    put_together(uri(name), list);
+  }
+
+  ScratchFolder folder_;
+  SampleStore sample_;
+};
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+  const auto at = text.find(from);
+  EXPECT_NE(at, std::string::npos) << from;
+  return at == std::string::npos ? text : text.replace(at, from.size(), to);
+}
+
+/// The last record's body as a new one of the next number.
+std::string next_body(const std::vector<ForgedCommit>& list, const std::string& kind,
+                      const std::string& extra = "") {
+  std::string body = list.back().bodies.back();
+  JsonNode tree = parse_json(body, "body");
+  std::string text = "{\"v\":2,\"kind\":\"" + kind + "\",\"seq\":18,\"store\":\"" + body_text(tree, "store") +
+                     "\",\"t\":\"2026-03-02T06:30:00Z\",\"who\":\"\",\"why\":\"\",\"app\":\"\",\"keys\":[]" +
+                     extra + "}";
+  return canonical_json(parse_json(text, "body"));
+}
+
+}  // namespace
+
+TEST_F(Tamper, the_unaltered_store_is_trusted_by_both_verifiers) {
+  const VerifyReport report =
+      verified(uri("good"), sample_.anchors, sample_.keys.current().public_key().id());
+  EXPECT_TRUE(report.trusted) << problems_text(report);
+  EXPECT_EQ(report.records, 17u);
+  EXPECT_EQ(report.heads, 8u);
+  EXPECT_EQ(report.anchored_to, 17u);
+  EXPECT_TRUE(report.pinned);
+  EXPECT_TRUE(verified(uri("good"), {}, first_key().public_key().id()).pinned) << "the key change was signed";
+  EXPECT_EQ(verified(uri("good")).summary().substr(0, 17), "OK but unanchored");
+  const int second =
+      second_verdict(file("good"), sample_.anchors, folder_, sample_.keys.current().public_key().pem());
+  if (second < 0) GTEST_SKIP() << "no python3: the second verifier wasn't run";
+  EXPECT_EQ(second, 0);
+  put_together(uri("again"), commits());
+  EXPECT_TRUE(verified(uri("again")).trusted) << "what forges stores in these tests makes true ones";
+}
+
+TEST_F(Tamper, every_edit_of_the_database_is_caught_by_both_verifiers) {
+  for (const Case& each : cases) {
+    std::filesystem::copy_file(file("good"), file("bad"), std::filesystem::copy_options::overwrite_existing);
+    {
+      Sqlite store(file("bad"), Sqlite::Mode::read_write);
+      each.alter(store);
+    }
+    SCOPED_TRACE(each.name);
+    expect_caught("bad", each.first_bad);
+  }
+  EXPECT_GE(cases.size(), 45u);
+}
+
+TEST_F(Tamper, damage_to_the_file_is_caught) {
+  const auto size = std::filesystem::file_size(file("good"));
+  const auto damage = [&](const char* name, const std::function<void(std::fstream&)>& change,
+                          std::uintmax_t cut = 0) {
+    SCOPED_TRACE(name);
+    std::filesystem::copy_file(file("good"), file("bad"), std::filesystem::copy_options::overwrite_existing);
+    {
+      std::fstream bytes(file("bad"), std::ios::in | std::ios::out | std::ios::binary);
+      change(bytes);
+    }
+    if (cut > 0) std::filesystem::resize_file(file("bad"), cut);
+    expect_caught("bad", any_seq);
+  };
+  const auto nothing = [](std::fstream&) {};
+  damage("cut to a half", nothing, size / 2);
+  damage("cut by a page", nothing, size - 4096);
+  damage("cut by a byte", nothing, size - 1);
+  damage("a page zeroed", [&](std::fstream& bytes) {
+    bytes.seekp(4096);
+    bytes << std::string(4096, '\0');
+  });
+  damage("two pages swapped", [&](std::fstream& bytes) {
+    std::string a(4096, ' '), b(4096, ' ');
+    bytes.seekg(4096);
+    bytes.read(a.data(), 4096).read(b.data(), 4096);
+    bytes.seekp(4096);
+    bytes << b << a;
+  });
+  damage("no database at all", [&](std::fstream& bytes) { bytes << std::string(100, 'x'); });
+}
+
+TEST_F(Tamper, what_a_thief_of_the_key_writes_against_the_rules_is_caught) {
+  forge("clock", [](auto& list) { list.back().utc = minute(-60); });
+  expect_caught("clock", 13);
+  forge("forward", [](auto& list) { list.back().bodies.push_back(next_body(list, "note", ",\"ref\":18")); });
+  expect_caught("forward", 18);
+  forge("genesis", [](auto& list) { list.back().bodies.push_back(next_body(list, "genesis")); });
+  expect_caught("genesis", 18);
+  forge("kind", [](auto& list) { list.back().bodies.push_back(next_body(list, "gift")); });
+  expect_caught("kind", 18);
+  forge("number", [](auto& list) {
+    list.back().bodies.push_back(replaced(next_body(list, "note"), "\"seq\":18", "\"seq\":19"));
+  });
+  expect_caught("number", 18);
+  forge("store", [](auto& list) {
+    std::string& body = list.back().bodies.back();
+    const auto at = body.find("\"store\":\"") + 9;
+    body[at] = body[at] == '0' ? '1' : '0';
+  });
+  expect_caught("store", 17);
+  forge("version", [](auto& list) {
+    list.back().bodies.back() = replaced(list.back().bodies.back(), "\"v\":2", "\"v\":3");
+  });
+  expect_caught("version", 17);
+}
+
+TEST_F(Tamper, sign_offs_and_keys_that_nobody_signed_are_caught) {
+  forge("signoff", [](auto& list) {
+    std::string& body = list[6].bodies[0];
+    const auto at = body.find("\"signature\":\"") + 13;
+    body[at] = body[at] == '0' ? '1' : '0';
+  });
+  expect_caught("signoff", 12);
+  forge("signoff-moved",
+        [](auto& list) { list[6].bodies[0] = replaced(list[6].bodies[0], "\"ref\":5", "\"ref\":4"); });
+  expect_caught("signoff-moved", 12);
+  const SigningKey thief = SigningKey::generate();
+  forge("rotation", [&](auto& list) {
+    const std::string store = body_text(parse_json(list[0].bodies[0], "body"), "store");
+    std::string body = next_body(list, "key", ",\"results\":" + key_members(thief, store)[0].second);
+    list.push_back({{body}, minute(30), thief, ""});
+  });
+  expect_caught("rotation", 18);
+  forge("wrong-key", [&](auto& list) { list.back().key = thief; });
+  expect_caught("wrong-key", 13);
+  forge("wrong-key-named-right", [&](auto& list) {
+    list.back().key_id = list.back().key.public_key().id();
+    list.back().key = thief;
+  });
+  expect_caught("wrong-key-named-right", 13);
+  forge("old-key", [&](auto& list) { list.back().key = list.front().key; });
+  expect_caught("old-key", 13);
+}
+
+TEST_F(Tamper, whole_stores_that_agree_with_themselves_are_caught_by_what_is_kept_outside) {
+  std::filesystem::copy_file(file("good"), file("backup"));
+  {
+    Sqlite store(file("backup"), Sqlite::Mode::read_write);
+    unguarded(store, "SELECT 1");
+  }
+  forge("cut", [](auto& list) { list.resize(5); });
+  EXPECT_TRUE(verified(uri("cut")).trusted) << "nothing inside shows a cut";
+  expect_caught("cut", 11, {sample_.anchors.back()});
+  expect_caught("cut", 11, sample_.anchors);
+  EXPECT_TRUE(verified(uri("cut"), {sample_.anchors[3]}).trusted) << "an anchor from before still agrees";
+
+  forge("rewritten", [](auto& list) { list[2].bodies[0] = replaced(list[2].bodies[0], "0.505", "0.405"); });
+  EXPECT_TRUE(verified(uri("rewritten")).trusted) << "nothing inside shows a rewrite with the stolen key";
+  expect_caught("rewritten", 8, sample_.anchors);
+  expect_caught("rewritten", 1, {sample_.anchors.back()});
+
+  const SigningKey thief = SigningKey::generate();
+  const auto taken_over = [&](auto& list) {
+    const std::string store = body_text(parse_json(list[0].bodies[0], "body"), "store");
+    JsonNode genesis = parse_json(list[0].bodies[0], "genesis");
+    for (auto& [key, value] : genesis.members)
+      if (key == "results") value = parse_json(key_members(thief, store)[0].second, "key");
+    list[0].bodies[0] = canonical_json(genesis);
+    list.resize(5);
+    for (ForgedCommit& commit : list) commit.key = thief;
+  };
+  forge("taken-over", taken_over);
+  EXPECT_TRUE(verified(uri("taken-over")).trusted) << "nothing inside shows another key";
+  const SigningKey honest = first_key();
+  expect_caught("taken-over", any_seq, {}, &honest);
+  expect_caught("taken-over", 1, {sample_.anchors[4]});
+
+  make_sample(uri("other"));
+  expect_caught("other", any_seq, {sample_.anchors.back()});
+}
+
+TEST_F(Tamper, an_edited_anchor_does_not_agree) {
+  const auto edited = [&](std::size_t word) {
+    std::string line = sample_.anchors.back();
+    std::size_t at = 0;
+    for (; word > 0; --word) at = line.find(' ', at) + 1;
+    at += 3;
+    line[at] = line[at] == '1' ? '2' : '1';
+    return line;
+  };
+  for (const std::size_t word : {0u, 2u, 3u, 4u, 5u}) {
+    SCOPED_TRACE(word);
+    expect_caught("good", any_seq, {edited(word)});
+  }
+}
+
+TEST_F(Tamper, a_lost_key_is_replaced_only_where_an_anchor_or_the_new_key_vouches) {
+  {
+    Ledger ledger = Ledger::open(uri("good"), {StoreOpening::For::writing, false, false});
+    const SigningKey next = SigningKey::generate();
+    ledger.write_with_lost_key(next, stamp(40), [&](LedgerBatch& batch) {
+      batch.add({record_kind::key_revoke, {}, key_members(next, batch.store_id()), {{"signing_key", ""}}});
+    });
+    const SigningKey old = sample_.keys.current();
+    sample_.keys.add(next);
+    ledger.write(sample_.keys.provider(), stamp(41), [](LedgerBatch& batch) { batch.add(some_pass(20)); });
+    EXPECT_TRUE(verified(uri("good"), sample_.anchors).trusted);
+    EXPECT_FALSE(verified(uri("good")).warnings.empty());
+    EXPECT_TRUE(verified(uri("good"), {}, next.public_key().id()).trusted);
+    expect_caught("good", any_seq, {}, &old);
+  }
+  EXPECT_LE(second_verdict(file("good"), {}, folder_), 0);
+}
+
+TEST_F(Tamper, a_changed_raw_log_is_named_with_its_first_damaged_part) {
+  const auto raw = [&](const std::string& bytes) {
+    std::ofstream(folder_ / "log.csv", std::ios::binary) << bytes;
+    return verified(uri("good"), {}, {}, folder_.path());
+  };
+  EXPECT_TRUE(raw(sample_.raw_bytes).trusted);
+  std::string bytes = sample_.raw_bytes;
+  bytes[2 * (1 << 20) + 77] ^= 1;
+  const VerifyReport flipped = raw(bytes);
+  EXPECT_EQ(flipped.first_bad_seq(), 2u);
+  EXPECT_NE(problems_text(flipped).find("MiB 3"), std::string::npos) << problems_text(flipped);
+  EXPECT_FALSE(raw(sample_.raw_bytes.substr(0, 1 << 20)).trusted);
+  EXPECT_FALSE(raw("").trusted);
+  std::filesystem::remove(folder_ / "log.csv");
+  const VerifyReport absent = verified(uri("good"), {}, {}, folder_.path());
+  EXPECT_TRUE(absent.trusted);
+  EXPECT_EQ(absent.warnings.size(), 1u);
+}
+
+TEST_F(Tamper, an_erased_name_leaves_the_records_whole) {
+  {
+    Sqlite store(file("good"), Sqlite::Mode::read_write);
+    store.run("DELETE FROM person WHERE name = 'anna'");
+  }
+  EXPECT_TRUE(verified(uri("good"), sample_.anchors).trusted);
+}

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <memory>
+
+#include "records/ledger/ledger_backend.hpp"
+
+namespace seamtakt::test {
+
+/// Hands all on to another backend: planted faults override a part of it.
+class WrappedBackend : public LedgerBackend {
+ public:
+  explicit WrappedBackend(std::unique_ptr<LedgerBackend> inner) : inner_(std::move(inner)) {}
+  std::string name() const override { return inner_->name(); }
+  void begin() override { inner_->begin(); }
+  void commit() override { inner_->commit(); }
+  void rollback() noexcept override { inner_->rollback(); }
+  void insert_records(std::span<const LedgerRow> rows) override { inner_->insert_records(rows); }
+  void insert_lookups(std::span<const LookupRow> rows) override { inner_->insert_lookups(rows); }
+  void insert_head(const SignedHead& head) override { inner_->insert_head(head); }
+  void insert_person(const PersonRow& person) override { inner_->insert_person(person); }
+  void insert_raw_chunks(const RawChunksRow& chunks) override { inner_->insert_raw_chunks(chunks); }
+  void set_state(const LedgerState& state) override { inner_->set_state(state); }
+  LedgerSnapshot snapshot() override { return inner_->snapshot(); }
+  std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit) override {
+    return inner_->records(first, limit);
+  }
+  std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) override {
+    return inner_->heads(after, limit);
+  }
+  std::vector<std::uint64_t> find(std::string_view topic, std::string_view key) override {
+    return inner_->find(topic, key);
+  }
+  std::vector<LookupRow> lookups(const LookupRow& after, std::size_t limit) override {
+    return inner_->lookups(after, limit);
+  }
+  std::vector<PersonRow> persons() override { return inner_->persons(); }
+  std::vector<RawChunksRow> raw_chunks(const std::string& after, std::size_t limit) override {
+    return inner_->raw_chunks(after, limit);
+  }
+  std::vector<std::string> structure_problems() override { return inner_->structure_problems(); }
+
+ protected:
+  std::unique_ptr<LedgerBackend> inner_;
+};
+
+/// Reads where it stands before it has the lock.
+class ReadsBeforeLock : public WrappedBackend {
+ public:
+  using WrappedBackend::WrappedBackend;
+  void begin() override {
+    early_ = inner_->snapshot();
+    inner_->begin();
+  }
+  LedgerSnapshot snapshot() override { return early_; }
+
+ private:
+  LedgerSnapshot early_;
+};
+
+}  // namespace seamtakt::test
