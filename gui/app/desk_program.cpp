@@ -1,0 +1,113 @@
+#include "app/desk_program.hpp"
+
+#include <QApplication>
+#include <QSettings>
+#include <QTimer>
+#include <cstdio>
+#include <system_error>
+
+#include "app/desk_options.hpp"
+#include "app/main_window.hpp"
+#include "app/pictures.hpp"
+#include "app/report_export.hpp"
+#include "app/theme_choice.hpp"
+#include "base/error.hpp"
+#include "base/version.hpp"
+#include "models/unit_view.hpp"
+#include "pages/records_page.hpp"
+#include "plan/plan_file.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+enum Exit { done = 0, bad_input = 2, machine_failed = 3 };
+
+/// Reports and pictures need no display.
+void go_offscreen(const DeskOptions& options) {
+  if (!options.export_to.isEmpty() || !options.pictures_to.isEmpty()) qputenv("QT_QPA_PLATFORM", "offscreen");
+}
+
+void apply_view(const DeskOptions& options, bool remember) {
+  const QSettings settings;
+  const QString theme = !options.theme.isEmpty() ? options.theme : remember ? settings.value("view/theme", "system").toString() : QStringLiteral("light");
+  const QString units = !options.units.isEmpty() ? options.units : remember ? settings.value("view/units", "si").toString() : QStringLiteral("si");
+  look_at_platform();
+  choose_theme(theme);
+  choose_language(options.language.isEmpty() && !remember ? QStringLiteral("en") : options.language);
+  UnitView::shared().setSystem(units == QStringLiteral("us") ? UnitSystem::us : UnitSystem::si);
+}
+
+int export_report(const DeskOptions& options) {
+  if (!options.store.isEmpty()) throw InputError("--store", "a record store", "a plan: the desk reports on plans so far");
+  const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
+  export_pdf(*results_of(plan), options.plan, options.export_to);
+  std::printf("Report written to %s\n", qPrintable(options.export_to));
+  return done;
+}
+
+int make_pictures(const DeskOptions& options) {
+  MainWindow window;
+  window.resize(options.size.value_or(QSize(1280, 800)));
+  window.document().open(options.plan);
+  window.show();
+  window.evaluator().wait();
+  window.setExplainShown(window.width() >= 1500);
+  window.selection().explain(QStringLiteral("BD/S02/pass 1"), QStringLiteral("cooling_time_s"));
+  if (!options.log.isEmpty()) {
+    auto& records = static_cast<RecordsPage&>(window.page(5));
+    records.importLogs({options.log});
+    records.job().wait();
+    if (!records.logs()) throw InputError(options.log.toStdString(), "a log that can't be read", "an arc log");
+  }
+  for (const QString& path : take_pictures(window, options.pictures_to)) std::printf("%s\n", qPrintable(path));
+  return done;
+}
+
+int open_window(const DeskOptions& options) {
+  MainWindow window(Recovery::standardFolder());
+  window.readSettings();
+  if (options.size) window.resize(*options.size);
+  window.show();
+  QTimer::singleShot(0, &window, [&] {
+    window.offerRecovery();
+    if (!options.plan.isEmpty() && !window.document().isModified()) window.openPlan(options.plan);
+    if (!options.log.isEmpty()) window.importLog(options.log);
+  });
+  return QApplication::exec();
+}
+
+int run(const DeskOptions& options) {
+  if (!options.export_to.isEmpty()) return export_report(options);
+  if (!options.pictures_to.isEmpty()) return make_pictures(options);
+  return open_window(options);
+}
+
+}  // namespace
+
+int run_desk(int argc, char** argv) {
+  QStringList arguments;
+  for (int i = 1; i < argc; ++i) arguments << QString::fromLocal8Bit(argv[i]);
+  try {
+    const DeskOptions options = read_options(arguments);
+    if (options.is_help) return std::fputs(desk_usage().toUtf8().constData(), stdout) < 0 ? machine_failed : done;
+    if (options.is_version) return std::printf("seamtakt-desk %s\n", program_version) < 0 ? machine_failed : done;
+    go_offscreen(options);
+    QApplication application(argc, argv);
+    QCoreApplication::setOrganizationName(QStringLiteral("seamtakt"));
+    QCoreApplication::setApplicationName(QStringLiteral("seamtakt-desk"));
+    QCoreApplication::setApplicationVersion(QString::fromUtf8(program_version));
+    QGuiApplication::setDesktopFileName(QStringLiteral("seamtakt-desk"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/seamtakt.svg")));
+    apply_view(options, options.export_to.isEmpty() && options.pictures_to.isEmpty());
+    return run(options);
+  } catch (const InputError& error) {
+    std::fprintf(stderr, "%s\n", error.what());
+    return bad_input;
+  } catch (const std::exception& error) {
+    std::fprintf(stderr, "seamtakt-desk: %s\n", error.what());
+    return machine_failed;
+  }
+}
+
+}  // namespace seamtakt::desk

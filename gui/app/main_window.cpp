@@ -1,0 +1,322 @@
+#include "app/main_window.hpp"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QPushButton>
+#include <QSettings>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStatusBar>
+#include <QVBoxLayout>
+
+#include "base/error.hpp"
+#include "document/demo_plan.hpp"
+#include "models/chain_figures.hpp"
+#include "models/unit_view.hpp"
+#include "pages/cell_page.hpp"
+#include "pages/findings_page.hpp"
+#include "pages/heat_page.hpp"
+#include "pages/line_page.hpp"
+#include "pages/records_page.hpp"
+#include "pages/schedules_page.hpp"
+#include "pages/seams_page.hpp"
+#include "widgets/chain_strip.hpp"
+#include "widgets/explain_panel.hpp"
+
+namespace seamtakt::desk {
+
+MainWindow::MainWindow(const QString& recovery_folder, QWidget* parent) : QMainWindow(parent) {
+  setAccessibleName(tr("Seamtakt desk"));
+  setAcceptDrops(true);
+  auto* centre = new QWidget(this);
+  auto* column = new QVBoxLayout(centre);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  chain_ = new ChainStrip(centre);
+  across_ = new QSplitter(Qt::Horizontal, centre);
+  stack_ = new QStackedWidget(across_);
+  explain_ = new ExplainPanel(across_);
+  explain_->hide();
+  across_->addWidget(stack_);
+  across_->addWidget(explain_);
+  across_->setStretchFactor(0, 1);
+  across_->setStretchFactor(1, 0);
+  across_->setChildrenCollapsible(false);
+  column->addWidget(chain_);
+  column->addWidget(across_, 1);
+  setCentralWidget(centre);
+  state_ = new QLabel(this);
+  disk_note_ = new QLabel(this);
+  statusBar()->addWidget(disk_note_);
+  statusBar()->addPermanentWidget(state_);
+  makePages();
+  makeMenus();
+  connectParts();
+  if (!recovery_folder.isEmpty()) recovery_ = std::make_unique<Recovery>(document_, recovery_folder);
+  showTitle();
+  resize(1280, 800);
+}
+
+MainWindow::~MainWindow() {
+  // Parts that still send signals while they go must find nobody.
+  document_.disconnect();
+  evaluator_.disconnect();
+}
+
+void MainWindow::makePages() {
+  const Desk desk{document_, evaluator_, selection_};
+  records_ = new RecordsPage(desk, this);
+  line_ = new LinePage(desk, this);
+  pages_ = {new SeamsPage(desk, this), new SchedulesPage(desk, this), new HeatPage(desk, this), new CellPage(desk, this),
+            line_, records_, new FindingsPage(desk, this)};
+  for (Page* page : pages_) {
+    stack_->addWidget(page);
+    connect(page, &Page::message, this, &MainWindow::say);
+    connect(page, &Page::demoAsked, this, &MainWindow::openDemo);
+    connect(page, &Page::newAsked, this, &MainWindow::newPlan);
+  }
+}
+
+void MainWindow::connectParts() {
+  connect(chain_, &ChainStrip::chosen, this, &MainWindow::showPage);
+  connect(&document_, &Document::planChanged, this, [this] {
+    state_->setText(tr("working …"));
+    evaluator_.evaluate(document_.plan());
+  });
+  connect(&document_, &Document::replaced, &selection_, &Selection::reset);
+  connect(&document_, &Document::fileChanged, this, &MainWindow::showTitle);
+  connect(&document_, &Document::changedOnDisk, this, &MainWindow::fileChangedOnDisk);
+  connect(&document_.undo(), &QUndoStack::indexChanged, this, &MainWindow::showTitle);
+  connect(&evaluator_, &Evaluator::ready, this, &MainWindow::showResults);
+  connect(&evaluator_, &Evaluator::failed, this, &MainWindow::say);
+  connect(&selection_, &Selection::explainAsked, explain_, &ExplainPanel::show);
+  connect(&selection_, &Selection::goToAsked, this, &MainWindow::goTo);
+  connect(explain_, &ExplainPanel::closed, this, [this] { setExplainShown(false); });
+  connect(records_, &RecordsPage::figureChanged, this, [this] {
+    chain_->link(5).setFigure(records_->figure(), records_->figureDetail(), records_->worst());
+  });
+  connect(line_, &LinePage::figureChanged, this, [this] {
+    chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
+  });
+  connect(&UnitView::shared(), &UnitView::changed, this, [this] {
+    if (evaluator_.results()) showResults(evaluator_.results());
+  });
+}
+
+void MainWindow::showResults(const ResultsPtr& results) {
+  const auto figures = chain_figures(*results);
+  for (int i = 0; i < 5; ++i) chain_->link(i).setFigure(figures[static_cast<std::size_t>(i)].figure, figures[static_cast<std::size_t>(i)].detail, figures[static_cast<std::size_t>(i)].worst);
+  if (line_->line()) chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
+  const LinkFigure& all = figures[5];
+  chain_->link(6).setFigure(document_.isEmpty() ? QString() : all.figure, document_.isEmpty() ? QString() : all.detail, all.worst);
+  for (Page* page : pages_) page->setResults(results);
+  explain_->setResults(results);
+  state_->setText(results->has_cycles ? tr("up to date") : tr("working …"));
+}
+
+int MainWindow::currentPage() const { return stack_->currentIndex(); }
+
+void MainWindow::showPage(int index) {
+  stack_->setCurrentIndex(index);
+  chain_->setCurrent(index);
+  pages_[static_cast<std::size_t>(index)]->opened();
+}
+
+void MainWindow::goTo(const QString& address, const QString& key) {
+  const std::string pointer = address.toStdString();
+  const std::string_view list = first_step(pointer).part;
+  const int index = list == "schedules" ? 1 : list == "weldments" ? 0 : -1;
+  if (index < 0) return say(tr("This finding is about the plan as a whole."));
+  showPage(index);
+  pages_[static_cast<std::size_t>(index)]->goTo(address, key);
+}
+
+void MainWindow::nextPart() {
+  QList<QWidget*> parts = {&chain_->link(currentPage())};
+  for (QWidget* part : pages_[static_cast<std::size_t>(currentPage())]->parts())
+    if (part->isVisible()) parts << part;
+  if (explain_->isVisible()) parts << explain_;
+  int here = -1;
+  for (int i = 0; i < parts.size(); ++i)
+    if (QWidget* focus = QApplication::focusWidget(); focus && (parts[i] == focus || parts[i]->isAncestorOf(focus))) here = i;
+  for (int step = 1; step <= parts.size(); ++step) {
+    QWidget* part = parts[(here + step) % parts.size()];
+    QWidget* target = part->focusPolicy() & Qt::TabFocus ? part : nullptr;
+    for (QWidget* child : part->findChildren<QWidget*>())
+      if (!target && child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus)) target = child;
+    if (!target) continue;
+    target->setFocus(Qt::ShortcutFocusReason);
+    return;
+  }
+}
+
+void MainWindow::setExplainShown(bool shown) {
+  explain_->setVisible(shown);
+  if (explain_action_) explain_action_->setChecked(shown);
+  if (!shown) return;
+  const int wide = std::max(300, width() / 4);
+  across_->setSizes({width() - wide, wide});
+  if (evaluator_.results()) explain_->setResults(evaluator_.results());
+}
+
+void MainWindow::say(const QString& text) { statusBar()->showMessage(text, 12000); }
+
+void MainWindow::showTitle() {
+  setWindowTitle(QStringLiteral("%1[*] – Seamtakt").arg(document_.name()));
+  setWindowModified(document_.isModified());
+}
+
+bool MainWindow::openPlan(const QString& path) {
+  try {
+    document_.open(path);
+    remember(path);
+    disk_note_->clear();
+    return true;
+  } catch (const std::exception& error) {
+    QMessageBox box(QMessageBox::Warning, tr("The plan can't be opened"), QString::fromUtf8(error.what()), QMessageBox::Ok, this);
+    box.setTextFormat(Qt::PlainText);
+    box.exec();
+    return false;
+  }
+}
+
+void MainWindow::open() {
+  if (!mayLeave()) return;
+  const QString path = QFileDialog::getOpenFileName(this, tr("Open plan"), QFileInfo(document_.path()).path(), tr("Plans (*.weldplan.json);;All files (*)"));
+  if (!path.isEmpty()) openPlan(path);
+}
+
+void MainWindow::openDemo() {
+  if (!mayLeave()) return;
+  try {
+    document_.openCopy(demo_plan_path());
+    say(tr("The demo is a copy: saving asks for a name."));
+  } catch (const std::exception& error) {
+    say(tr("The demo can't be opened: %1").arg(QString::fromUtf8(error.what())));
+  }
+}
+
+void MainWindow::newPlan() {
+  if (mayLeave()) document_.start(starting_plan());
+}
+
+bool MainWindow::savePlan() {
+  if (document_.path().isEmpty()) {
+    saveAs();
+    return !document_.isModified();
+  }
+  try {
+    document_.save();
+    say(tr("Saved"));
+    disk_note_->clear();
+    return true;
+  } catch (const InputError& error) {
+    const auto answer = QMessageBox::question(this, tr("Changed on disk"),
+                                              tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "
+                                                 "stands is kept with a ~ at its name.").arg(QString::fromUtf8(error.what())));
+    if (answer != QMessageBox::Yes) return false;
+    document_.save(true);
+    return true;
+  } catch (const std::exception& error) {
+    QMessageBox::critical(this, tr("Not saved"), tr("The plan was not saved: %1\nThe file as it was is still there.").arg(QString::fromUtf8(error.what())));
+    return false;
+  }
+}
+
+void MainWindow::saveAs() {
+  QString path = QFileDialog::getSaveFileName(this, tr("Save plan as"), document_.path(), tr("Plans (*.weldplan.json)"));
+  if (path.isEmpty()) return;
+  if (!path.endsWith(QStringLiteral(".json"))) path += QStringLiteral(".weldplan.json");
+  try {
+    document_.saveAs(path);
+    remember(path);
+  } catch (const std::exception& error) {
+    QMessageBox::critical(this, tr("Not saved"), QString::fromUtf8(error.what()));
+  }
+}
+
+void MainWindow::fileChangedOnDisk() {
+  disk_note_->setText(tr("⚠ %1 was changed on disk by someone else. Saving asks before it writes over it.").arg(document_.name()));
+}
+
+bool MainWindow::mayLeave() {
+  if (!document_.isModified()) return true;
+  QMessageBox box(QMessageBox::Question, tr("Unsaved changes"), tr("“%1” has changes that aren't saved.").arg(document_.name()), QMessageBox::NoButton, this);
+  QAbstractButton* save = box.addButton(tr("Save"), QMessageBox::AcceptRole);
+  QAbstractButton* drop = box.addButton(tr("Drop the changes"), QMessageBox::DestructiveRole);
+  box.addButton(tr("Stay"), QMessageBox::RejectRole);
+  box.exec();
+  if (box.clickedButton() == save) return savePlan();
+  return box.clickedButton() == drop;
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayLeave()) return event->ignore();
+  if (recovery_) writeSettings();
+  recovery_.reset();
+  event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  for (const QUrl& url : event->mimeData()->urls()) {
+    const QString path = url.toLocalFile();
+    if (path.endsWith(QStringLiteral(".json"))) {
+      if (mayLeave()) openPlan(path);
+    } else if (!path.isEmpty()) {
+      importLog(path);
+    }
+  }
+  event->acceptProposedAction();
+}
+
+void MainWindow::importLog(const QString& path) {
+  showPage(5);
+  records_->importLogs({path});
+}
+
+void MainWindow::offerRecovery() {
+  if (!recovery_) return;
+  for (const Leftover& leftover : recovery_->leftovers()) {
+    const QString of = leftover.origin.isEmpty() ? tr("a new plan") : leftover.origin;
+    const auto answer = QMessageBox::question(this, tr("Recover unsaved edits"), tr("The desk ended without saving edits of %1. Take them up again?").arg(of));
+    if (answer != QMessageBox::Yes) {
+      recovery_->discard(leftover);
+      continue;
+    }
+    try {
+      recovery_->recover(leftover);
+      say(tr("Recovered: look it over and save."));
+    } catch (const std::exception& error) {
+      say(tr("What was kept can't be read: %1").arg(QString::fromUtf8(error.what())));
+    }
+    return;
+  }
+}
+
+void MainWindow::readSettings() {
+  const QSettings settings;
+  restoreGeometry(settings.value("window/geometry").toByteArray());
+  showPage(std::clamp(settings.value("window/page", 0).toInt(), 0, pageCount() - 1));
+  setExplainShown(settings.value("window/explain", width() >= 1500).toBool());
+}
+
+void MainWindow::writeSettings() const {
+  QSettings settings;
+  settings.setValue("window/geometry", saveGeometry());
+  settings.setValue("window/page", currentPage());
+  settings.setValue("window/explain", explain_->isVisible());
+  settings.setValue("view/units", UnitView::shared().system() == UnitSystem::us ? "us" : "si");
+}
+
+}  // namespace seamtakt::desk

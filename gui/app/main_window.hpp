@@ -1,0 +1,106 @@
+#pragma once
+
+#include <QMainWindow>
+#include <vector>
+
+#include "document/document.hpp"
+#include "document/recovery.hpp"
+#include "document/selection.hpp"
+#include "jobs/evaluator.hpp"
+
+class QLabel;
+class QMenu;
+class QSplitter;
+class QStackedWidget;
+class QUndoView;
+
+namespace seamtakt::desk {
+
+class ChainStrip;
+class ExplainPanel;
+class Page;
+class PlanDataDialog;
+class LinePage;
+class RecordsPage;
+
+/// One window over one plan file. It wires document, evaluation and pages together and computes nothing.
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  /// `recovery_folder`: where unsaved edits are kept; empty: they aren't (pictures, exports).
+  explicit MainWindow(const QString& recovery_folder = {}, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  Document& document() { return document_; }
+  Evaluator& evaluator() { return evaluator_; }
+  Selection& selection() { return selection_; }
+  ChainStrip& chain() { return *chain_; }
+  ExplainPanel& explain() { return *explain_; }
+  Page& page(int index) { return *pages_[static_cast<std::size_t>(index)]; }
+  int pageCount() const { return static_cast<int>(pages_.size()); }
+  int currentPage() const;
+
+  /// Opens a plan; a message box says what is wrong with the file. False where it couldn't be opened.
+  bool openPlan(const QString& path);
+  void openDemo();
+  void newPlan();
+  bool savePlan();
+  void importLog(const QString& path);
+  void showPage(int index);
+  void setExplainShown(bool shown);
+  /// Offers what a desk that crashed left behind.
+  void offerRecovery();
+  void readSettings();
+  void writeSettings() const;
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void makePages();
+  void makeMenus();
+  void makeFileMenu();
+  void makeEditMenu();
+  void makeViewMenu();
+  void makeHelpMenu();
+  void connectParts();
+  void showResults(const ResultsPtr& results);
+  void showTitle();
+  /// The next part of the window: chain, table, picture, findings, Explain.
+  void nextPart();
+  void goTo(const QString& address, const QString& key);
+  void open();
+  void openOther();
+  void saveAs();
+  void exportReport();
+  void exportHtml();
+  void printReport();
+  void fileChangedOnDisk();
+  void fillRecent();
+  void showPlanData();
+  void remember(const QString& path);
+  /// Asks what becomes of unsaved edits; false: stay.
+  bool mayLeave();
+  void say(const QString& text);
+
+  Document document_;
+  Evaluator evaluator_;
+  Selection selection_;
+  std::unique_ptr<Recovery> recovery_;
+  ChainStrip* chain_;
+  QStackedWidget* stack_;
+  QSplitter* across_;
+  ExplainPanel* explain_;
+  QAction* explain_action_ = nullptr;
+  QMenu* recent_ = nullptr;
+  QLabel *state_, *disk_note_;
+  std::vector<Page*> pages_;
+  LinePage* line_ = nullptr;
+  RecordsPage* records_ = nullptr;
+  PlanDataDialog* data_ = nullptr;
+};
+
+}  // namespace seamtakt::desk

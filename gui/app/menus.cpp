@@ -1,0 +1,185 @@
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QDesktopServices>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMenu>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
+#include <QSettings>
+
+#include "app/main_window.hpp"
+#include "app/report_export.hpp"
+#include "app/theme_choice.hpp"
+#include "base/version.hpp"
+#include "exchange/caution.hpp"
+#include "models/unit_view.hpp"
+#include "pages/page.hpp"
+#include "widgets/plan_data_dialog.hpp"
+#include "widgets/chain_strip.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+constexpr int most_recent = 8;
+}
+
+void MainWindow::makeMenus() {
+  makeFileMenu();
+  makeEditMenu();
+  makeViewMenu();
+  makeHelpMenu();
+}
+
+void MainWindow::makeFileMenu() {
+  QMenu* file = menuBar()->addMenu(tr("&File"));
+  file->addAction(tr("&New plan"), QKeySequence::New, this, &MainWindow::newPlan);
+  file->addAction(tr("&Open plan …"), QKeySequence::Open, this, &MainWindow::open);
+  recent_ = file->addMenu(tr("&Recent plans"));
+  connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fillRecent);
+  file->addAction(tr("Open the &demo"), this, &MainWindow::openDemo);
+  file->addSeparator();
+  file->addAction(tr("&Save"), QKeySequence::Save, this, [this] { savePlan(); });
+  file->addAction(tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::saveAs);
+  file->addSeparator();
+  file->addAction(tr("&Import log …"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
+    const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, tr("Arc logs (*.csv *.csv.gz *.gz *.txt);;All files (*)"));
+    for (const QString& path : paths) importLog(path);
+  });
+  file->addSeparator();
+  file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_E), this, &MainWindow::exportReport);
+  file->addAction(tr("Report as &HTML …"), this, &MainWindow::exportHtml);
+  file->addAction(tr("Pre&view and print report …"), QKeySequence::Print, this, &MainWindow::printReport);
+  file->addSeparator();
+  file->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
+}
+
+void MainWindow::makeEditMenu() {
+  QMenu* edit = menuBar()->addMenu(tr("&Edit"));
+  QAction* undo = document_.undo().createUndoAction(this, tr("Undo"));
+  undo->setShortcuts(QKeySequence::Undo);
+  QAction* redo = document_.undo().createRedoAction(this, tr("Redo"));
+  redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
+  edit->addActions({undo, redo});
+  edit->addSeparator();
+  edit->addAction(tr("Plan &data …"), QKeySequence(Qt::CTRL | Qt::Key_M), this, &MainWindow::showPlanData);
+}
+
+void MainWindow::makeViewMenu() {
+  QMenu* view = menuBar()->addMenu(tr("&View"));
+  for (int i = 0; i < pageCount(); ++i)
+    view->addAction(page(i).title(), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this, [this, i] { showPage(i); });
+  view->addSeparator();
+  explain_action_ = view->addAction(tr("E&xplain"), QKeySequence(Qt::Key_F1), this, [this](bool on) { setExplainShown(on); });
+  explain_action_->setCheckable(true);
+  view->addSeparator();
+  view->addAction(tr("Next &part"), QKeySequence(Qt::Key_F6), this, &MainWindow::nextPart);
+  auto* units = new QActionGroup(this);
+  const auto unit_action = [&](const QString& text, UnitSystem system) {
+    QAction* action = view->addAction(text, this, [system] { UnitView::shared().setSystem(system); });
+    action->setCheckable(true);
+    action->setChecked(UnitView::shared().system() == system);
+    units->addAction(action);
+    return action;
+  };
+  unit_action(tr("&SI units"), UnitSystem::si);
+  unit_action(tr("&US units"), UnitSystem::us);
+  view->addAction(tr("Other &units"), QKeySequence(Qt::CTRL | Qt::Key_U), this, [units] {
+    const bool to_us = UnitView::shared().system() == UnitSystem::si;
+    units->actions()[to_us ? 1 : 0]->trigger();
+  });
+  view->addSeparator();
+  auto* themes = new QActionGroup(this);
+  const std::pair<QString, QString> choices[] = {{tr("Colours of the system"), "system"}, {tr("Light"), "light"}, {tr("Dark"), "dark"}};
+  for (const auto& [text, theme] : choices) {
+    QAction* action = view->addAction(text, this, [this, theme = theme] {
+      choose_theme(theme);
+      QSettings().setValue("view/theme", theme);
+      if (evaluator_.results()) showResults(evaluator_.results());
+      showPage(currentPage());
+    });
+    action->setCheckable(true);
+    action->setChecked(QSettings().value("view/theme", "system").toString() == theme);
+    themes->addAction(action);
+  }
+}
+
+void MainWindow::makeHelpMenu() {
+  QMenu* help = menuBar()->addMenu(tr("&Help"));
+  help->addAction(tr("&Keys"), QKeySequence(Qt::CTRL | Qt::Key_K), this, [this] {
+    QMessageBox::information(this, tr("Keys"),
+                             tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the value in focus\nF2 or typing: edit a cell\n"
+                                "Enter on a finding: go to its field\nArrow up and down in a number: step; Page up and down: ten steps\n"
+                                "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
+                                "Ctrl+I: import a log; Ctrl+E: report as PDF\nF6: next part of the page"));
+  });
+  help->addAction(tr("&About Seamtakt"), this, [this] {
+    QMessageBox::about(this, tr("About Seamtakt"),
+                       tr("<h3>Seamtakt %1</h3><p>Plans robot weld cells: from the drawing's fillet to takt and to the audited arc log.</p><p>%2</p>"
+                          "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
+                           .arg(QString::fromUtf8(program_version), QString::fromUtf8(caution_text())));
+  });
+  help->addAction(tr("About &Qt"), qApp, &QApplication::aboutQt);
+}
+
+void MainWindow::showPlanData() {
+  if (!data_) data_ = new PlanDataDialog(document_, this);
+  data_->show();
+  data_->raise();
+}
+
+void MainWindow::fillRecent() {
+  recent_->clear();
+  for (const QString& path : QSettings().value("recent").toStringList()) {
+    if (!QFileInfo::exists(path)) continue;
+    QAction* action = recent_->addAction(QFileInfo(path).fileName(), this, [this, path] {
+      if (mayLeave()) openPlan(path);
+    });
+    action->setToolTip(path);
+  }
+  if (recent_->isEmpty()) recent_->addAction(tr("No plan was opened yet"))->setEnabled(false);
+}
+
+void MainWindow::remember(const QString& path) {
+  QSettings settings;
+  QStringList paths = settings.value("recent").toStringList();
+  const QString full = QFileInfo(path).absoluteFilePath();
+  paths.removeAll(full);
+  paths.prepend(full);
+  settings.setValue("recent", paths.mid(0, most_recent));
+}
+
+void MainWindow::exportReport() {
+  const QString path = QFileDialog::getSaveFileName(this, tr("Report as PDF"), {}, tr("PDF (*.pdf)"));
+  if (path.isEmpty()) return;
+  try {
+    export_pdf(*results_of(document_.plan()), document_.path(), path);
+    say(tr("Report written to %1").arg(path));
+  } catch (const std::exception& error) {
+    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+  }
+}
+
+void MainWindow::exportHtml() {
+  const QString path = QFileDialog::getSaveFileName(this, tr("Report as HTML"), {}, tr("HTML (*.html)"));
+  if (path.isEmpty()) return;
+  try {
+    export_html(*results_of(document_.plan()), document_.path(), path);
+    say(tr("Report written to %1").arg(path));
+  } catch (const std::exception& error) {
+    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+  }
+}
+
+void MainWindow::printReport() {
+  const ResultsPtr results = results_of(document_.plan());
+  QPrinter printer(QPrinter::HighResolution);
+  QPrintPreviewDialog preview(&printer, this);
+  connect(&preview, &QPrintPreviewDialog::paintRequested, this, [&](QPrinter* to) { print_report(*results, document_.path(), *to); });
+  preview.exec();
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,56 @@
+#include "app/pictures.hpp"
+
+#include <QApplication>
+#include <QBuffer>
+#include <QDir>
+#include <QElapsedTimer>
+#include <QPixmap>
+#include <QTabWidget>
+
+#include "app/main_window.hpp"
+#include "base/atomic_save.hpp"
+#include "pages/heat_page.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+/// Lets what is drawn a little later (fields, queued plots) come to rest.
+void settle(int ms = 160) {
+  QElapsedTimer timer;
+  timer.start();
+  while (timer.elapsed() < ms) QApplication::processEvents(QEventLoop::AllEvents, 20);
+}
+
+QString take(MainWindow& window, const QString& folder, const QString& name) {
+  settle();
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  window.grab().save(&buffer, "PNG", 1);
+  const QString path = folder + QStringLiteral("/") + name + QStringLiteral(".png");
+  save_atomically(path.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  return path;
+}
+
+}  // namespace
+
+QStringList take_pictures(MainWindow& window, const QString& folder) {
+  QDir().mkpath(folder);
+  window.evaluator().wait();
+  static const char* names[] = {"seams", "schedules", "heat", "cell", "line", "records", "findings"};
+  QStringList paths;
+  for (int i = 0; i < window.pageCount(); ++i) {
+    window.showPage(i);
+    auto* heat = qobject_cast<HeatPage*>(&window.page(i));
+    if (heat) heat->views().setCurrentIndex(0);
+    paths << take(window, folder, QString::fromUtf8(names[i]));
+    if (!heat) continue;
+    heat->views().setCurrentIndex(1);
+    paths << take(window, folder, QStringLiteral("temperature"));
+    heat->views().setCurrentIndex(0);
+  }
+  return paths;
+}
+
+}  // namespace seamtakt::desk

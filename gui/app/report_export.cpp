@@ -1,0 +1,138 @@
+#include "app/report_export.hpp"
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QPrinter>
+#include <QRegularExpression>
+#include <QSvgRenderer>
+#include <QTextDocument>
+#include <QTextFrame>
+
+#include "base/atomic_save.hpp"
+#include "base/version.hpp"
+#include "exchange/provenance.hpp"
+#include "exchange/report.hpp"
+#include "plan/plan_file.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+constexpr int picture_width_px = 640, picture_dots_per_px = 3;
+
+/// Rich text has no SVG: each drawing becomes a picture of print resolution.
+void place_drawings(QTextDocument& document, QString& html) {
+  static const QRegularExpression drawing(QStringLiteral("<svg.*?</svg>"), QRegularExpression::DotMatchesEverythingOption);
+  int count = 0;
+  for (auto match = drawing.match(html); match.hasMatch(); match = drawing.match(html)) {
+    QString svg = match.captured();
+    svg.replace(QStringLiteral("<svg "), QStringLiteral("<svg xmlns=\"http://www.w3.org/2000/svg\" font-family=\"DejaVu Sans\" font-size=\"11\" "));
+    QSvgRenderer renderer(svg.toUtf8());
+    const QSizeF size = renderer.viewBoxF().size();
+    const int height = size.width() > 0 ? static_cast<int>(picture_width_px * size.height() / size.width()) : 1;
+    QImage image(picture_width_px * picture_dots_per_px, height * picture_dots_per_px, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    renderer.render(&painter);
+    painter.end();
+    const QString name = QStringLiteral("drawing:%1").arg(count++);
+    document.addResource(QTextDocument::ImageResource, QUrl(name), image);
+    html.replace(match.capturedStart(), match.capturedLength(), QStringLiteral("<img src=\"%1\" width=\"%2\" height=\"%3\">").arg(name).arg(picture_width_px).arg(height));
+  }
+}
+
+/// What rich text knows no style sheet for: lists of label and value as tables, quiet table heads, thin rules.
+QString printable_html(QString html) {
+  static const QRegularExpression sheet(QStringLiteral("<style>.*?</style>"), QRegularExpression::DotMatchesEverythingOption);
+  html.remove(sheet);
+  html.replace(QStringLiteral("<dl>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\">"));
+  html.replace(QStringLiteral("</dl>"), QStringLiteral("</table>"));
+  html.replace(QStringLiteral("<dt>"), QStringLiteral("<tr><td style=\"color:#5a626d\">"));
+  html.replace(QStringLiteral("</dt><dd>"), QStringLiteral("</td><td>"));
+  html.replace(QStringLiteral("</dd>"), QStringLiteral("</td></tr>"));
+  html.replace(QStringLiteral("<table>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\" width=\"100%\">"));
+  html.replace(QStringLiteral("<div class=\"sign\">"), QStringLiteral("<div style=\"margin-top:40px\">"));
+  return html;
+}
+
+const char* print_sheet =
+    "body{color:#000} h1{font-size:15pt} h2{font-size:12pt; margin-top:14px} h3{font-size:10pt} th{color:#5a626d; text-align:left; font-weight:600; "
+    "border-bottom:1px solid #444} td{border-bottom:1px solid #ccc; vertical-align:top} td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
+
+void fill(QTextDocument& document, const Results& results, const QString& plan_path) {
+  document.setDefaultFont(QFont(QStringLiteral("DejaVu Sans"), 7));
+  document.setDefaultStyleSheet(QString::fromUtf8(print_sheet));
+  QString html = QString::fromStdString(report_of(results, plan_path));
+  place_drawings(document, html);
+  document.setHtml(printable_html(html));
+}
+
+/// Page by page, with the page's number and what the report is of at its foot.
+void paint_pages(QTextDocument& document, QPagedPaintDevice& device, QPrinter* printer) {
+  QPainter painter(&device);
+  const double dpi = device.logicalDpiY();
+  const QRectF page(0, 0, device.width(), device.height());
+  const double foot = dpi * 0.3;
+  document.documentLayout()->setPaintDevice(&device);
+  document.setPageSize(QSizeF(page.width(), page.height() - foot));
+  const int pages = document.pageCount();
+  for (int i = 0; i < pages; ++i) {
+    if (i > 0) printer ? static_cast<void>(printer->newPage()) : static_cast<void>(device.newPage());
+    painter.save();
+    painter.translate(0, -i * document.pageSize().height());
+    const QRectF clip(0, i * document.pageSize().height(), page.width(), document.pageSize().height());
+    QAbstractTextDocumentLayout::PaintContext context;
+    context.clip = clip;
+    context.palette.setColor(QPalette::Text, Qt::black);
+    painter.setClipRect(clip);
+    document.documentLayout()->draw(&painter, context);
+    painter.restore();
+    painter.setFont(QFont(QStringLiteral("DejaVu Sans"), 7));
+    painter.setPen(QColor(0x5a, 0x62, 0x6d));
+    const QRectF line(0, page.height() - foot, page.width(), foot);
+    painter.drawText(line, Qt::AlignRight | Qt::AlignBottom, QStringLiteral("%1 / %2").arg(i + 1).arg(pages));
+    painter.drawText(line, Qt::AlignLeft | Qt::AlignBottom, QStringLiteral("Seamtakt %1 – %2").arg(QString::fromUtf8(program_version), document.metaInformation(QTextDocument::DocumentTitle)));
+  }
+}
+
+}  // namespace
+
+std::string report_of(const Results& results, const QString& plan_path) {
+  Provenance provenance = provenance_of(plan_path.toStdString(), write_plan(*results.plan));
+  provenance.made_at_utc = utc_moment();
+  return report_html(*results.plan, results.evaluation, results.cycles, provenance);
+}
+
+void export_html(const Results& results, const QString& plan_path, const QString& to) {
+  save_atomically(to.toStdString(), report_of(results, plan_path));
+}
+
+void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  {
+    QPdfWriter writer(&buffer);
+    writer.setResolution(300);
+    writer.setPageSize(QPageSize(QPageSize::A4));
+    writer.setPageOrientation(QPageLayout::Landscape);
+    writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
+    writer.setTitle(QString::fromStdString(results.plan->title));
+    writer.setCreator(QStringLiteral("Seamtakt"));
+    QTextDocument document;
+    fill(document, results, plan_path);
+    paint_pages(document, writer, nullptr);
+  }
+  save_atomically(to.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+}
+
+void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
+  printer.setPageOrientation(QPageLayout::Landscape);
+  QTextDocument document;
+  fill(document, results, plan_path);
+  paint_pages(document, printer, &printer);
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <QString>
+
+#include "jobs/evaluator.hpp"
+
+class QPrinter;
+
+namespace seamtakt::desk {
+
+/// The core's report as HTML, with where it came from. `plan_path`: the plan's file; empty for one never saved.
+std::string report_of(const Results& results, const QString& plan_path);
+
+/// Written by the core's save: whole or not at all. Errors: InputError, std::system_error.
+void export_html(const Results& results, const QString& plan_path, const QString& to);
+void export_pdf(const Results& results, const QString& plan_path, const QString& to);
+void print_report(const Results& results, const QString& plan_path, QPrinter& printer);
+
+}  // namespace seamtakt::desk

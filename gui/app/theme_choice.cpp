@@ -1,0 +1,38 @@
+#include "app/theme_choice.hpp"
+
+#include <QApplication>
+#include <QLibraryInfo>
+#include <QLocale>
+#include <QPalette>
+#include <QTranslator>
+
+#include "models/palette.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+bool platform_is_dark = false;
+}
+
+void look_at_platform() {
+  platform_is_dark = QApplication::palette().color(QPalette::Window).lightness() < 128;
+}
+
+void choose_theme(const QString& theme) {
+  Palette::setDark(theme == QStringLiteral("dark") || (theme != QStringLiteral("light") && platform_is_dark));
+  apply_style();
+}
+
+void choose_language(const QString& language) {
+  static QTranslator own, qt;
+  QCoreApplication::removeTranslator(&own);
+  QCoreApplication::removeTranslator(&qt);
+  const QString wanted = language.isEmpty() ? QLocale::system().name().section('_', 0, 0) : language;
+  if (wanted == QStringLiteral("en")) return;
+  if (own.load(QStringLiteral(":/translations/desk_%1.qm").arg(wanted))) QCoreApplication::installTranslator(&own);
+  if (qt.load(QStringLiteral("qtbase_%1").arg(wanted), QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
+    QCoreApplication::installTranslator(&qt);
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,89 @@
+#pragma once
+
+#include <QFileSystemWatcher>
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+#include <functional>
+#include <memory>
+#include <optional>
+
+#include "plan/plan.hpp"
+
+namespace seamtakt::desk {
+
+using PlanPtr = std::shared_ptr<const Plan>;
+
+/// Why an edit was refused: the field it is about and one line for the person who typed.
+struct Refusal {
+  std::string pointer;
+  QString text;
+};
+
+/// The plan on the desk, its file, and the only way to change it. Each edit is an undo command that goes from
+/// one whole, checked plan to the next; edits of one field while typing merge.
+class Document : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Document(QObject* parent = nullptr);
+
+  const PlanPtr& plan() const { return plan_; }
+  bool isEmpty() const { return plan_->weldments.empty() && plan_->schedules.empty(); }
+  const QString& path() const { return path_; }
+  /// File name for titles; a word for a plan that was never saved.
+  QString name() const;
+  QUndoStack& undo() { return undo_; }
+  bool isModified() const { return !undo_.isClean() || recovered_; }
+
+  /// Errors: InputError for what the file holds, std::system_error for the machine's failures.
+  void open(const QString& path);
+  /// Puts a plan on the desk that no file holds yet. `recovered`: it counts as changed, and `path` is where
+  /// it came from.
+  void start(Plan plan, const QString& path = {}, bool recovered = false);
+  /// A plan that comes from the program itself; saving asks for a name.
+  void openCopy(const QString& path);
+
+  /// Saves atomically and keeps the file before as NAME~. InputError where the file on disk was changed by
+  /// someone else since it was read, unless `overwrite`.
+  void save(bool overwrite = false);
+  void saveAs(const QString& path);
+  bool isChangedOnDisk() const { return changed_on_disk_; }
+
+  /// Changes a copy of the plan, checks it and makes it the plan. `merge_key`: edits with the same key that
+  /// follow one another undo as one; empty: never merged.
+  std::optional<Refusal> edit(const QString& what, const std::string& merge_key,
+                              const std::function<void(Plan&)>& change);
+  std::optional<Refusal> setField(const std::string& pointer, const std::string& key, const std::string& text);
+  /// The next edit of the same field begins a new undo step.
+  void endTyping() { ++typing_; }
+
+ signals:
+  void planChanged();
+  /// Another plan was opened: what was selected means nothing any more.
+  void replaced();
+  void fileChanged();
+  void changedOnDisk();
+
+ private:
+  friend class PlanEdit;
+  void setPlan(PlanPtr plan);
+  void put(Plan plan, const QString& path, const std::string& sha256, bool recovered);
+  void write(const QString& path, const std::string& expected_sha256);
+  void watch();
+  void lookAtFile();
+
+  PlanPtr plan_;
+  QString path_;
+  std::string sha256_;  ///< of the file as read or last saved
+  bool recovered_ = false, changed_on_disk_ = false;
+  QUndoStack undo_;
+  QFileSystemWatcher watcher_;
+  unsigned typing_ = 0;
+};
+
+/// The plan that "New plan" starts from: one metal, wire and gas of the reference tables and one draft
+/// schedule, so that a first seam can be drawn at once.
+Plan starting_plan();
+
+}  // namespace seamtakt::desk

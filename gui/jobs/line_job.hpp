@@ -1,0 +1,47 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QThreadPool>
+#include <memory>
+
+#include "cell/line/line_result.hpp"
+#include "jobs/evaluator.hpp"
+
+namespace seamtakt::desk {
+
+/// What the line is asked.
+struct LineQuestion {
+  QString orders;  ///< CSV of the day's orders
+  QString carts;   ///< folder of carts; empty: every order is released
+  bool level = false;
+};
+using LineResultPtr = std::shared_ptr<const LineResult>;
+
+/// Runs the day's orders through the line on a thread of its own; an answer that was overtaken is dropped.
+class LineJob : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit LineJob(QObject* parent = nullptr);
+  ~LineJob() override;
+  void ask(const LineQuestion& question, const ResultsPtr& results);
+  bool isBusy() const { return busy_; }
+  void wait();
+
+ signals:
+  void answered(seamtakt::desk::LineResultPtr result);
+  void failed(const QString& reason);
+
+ private:
+  void begin();
+  void done(unsigned run, const LineResultPtr& result, const QString& reason);
+
+  LineQuestion question_;
+  ResultsPtr results_;
+  unsigned run_ = 0;
+  bool busy_ = false;
+  QThreadPool thread_;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,130 @@
+#include "jobs/log_import.hpp"
+
+#include <QCoreApplication>
+#include <QMetaObject>
+
+#include "base/error.hpp"
+#include "records/log_reader.hpp"
+#include "records/unit_times.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+struct Stopped {};
+
+/// Half of the work is judging, half is keeping the samples: the second reading counts on from the first.
+using Report = std::function<void(std::uint64_t, std::uint64_t, int)>;
+
+std::string trace_key(const std::string& log, std::string_view unit, std::string_view weldment, std::string_view seam, int pass) {
+  std::string key = log;
+  for (std::string_view part : {unit, weldment, seam}) (key += '|') += part;
+  return key + '|' + std::to_string(pass);
+}
+
+void read_traces(const std::string& path, TraceMap& traces, const Report& report) {
+  const auto bytes = open_log_bytes(path);
+  RejectedRows rejected;
+  LogReader reader(*bytes, path, nullptr, {}, rejected);
+  constexpr LogQuantity quantities[Trace::channels] = {LogQuantity::current_A, LogQuantity::voltage_V, LogQuantity::wire_feed_speed_m_min, LogQuantity::travel_speed_mm_s};
+  std::string key, last_key;
+  Trace* trace = nullptr;
+  for (auto rows = reader.next_rows(); !rows.empty(); rows = reader.next_rows()) {
+    report(bytes->bytes_taken(), bytes->bytes_total(), 1);
+    for (const LogRow& row : rows) {
+      key = trace_key(path, row[LogText::unit_serial], row[LogText::weldment], row[LogText::seam], row.pass);
+      if (!trace || key != last_key) {
+        trace = &traces[key];
+        last_key = key;
+      }
+      float values[Trace::channels] = {};
+      unsigned present = 0;
+      for (int channel = 0; channel < Trace::channels; ++channel) {
+        values[channel] = static_cast<float>(row[quantities[channel]]);
+        if (row.has(quantities[channel])) present |= 1u << channel;
+      }
+      trace->add(static_cast<double>(row.time.ns) / 1e9, static_cast<std::uint32_t>(row.line), values, present);
+    }
+  }
+}
+
+ImportedLogsPtr import_logs(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv, const Report& report) {
+  auto logs = std::make_shared<ImportedLogs>();
+  logs->plan = plan;
+  logs->paths = paths;
+  std::vector<LogSource> sources;
+  for (const QString& path : paths) sources.push_back({path.toStdString(), nullptr});
+  AuditOptions options;
+  options.progress = [&](std::uint64_t taken, std::uint64_t total) { report(taken, total, 0); };
+  if (!manual_csv.isEmpty()) options.manual = load_manual_seams(manual_csv.toStdString());
+  logs->audit = audit(sources, options, plan->schedules.empty() ? nullptr : plan.get());
+  for (const LogSource& source : sources) read_traces(source.path, logs->traces, report);
+  for (auto& [key, trace] : logs->traces) {
+    report(0, 0, 1);
+    trace.build();
+  }
+  return logs;
+}
+
+}  // namespace
+
+const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin, std::size_t& end) {
+  auto at = logs.traces.find(trace_key(record.source, record.unit_serial, record.weldment, record.seam, record.pass.value_or(0)));
+  if (at == logs.traces.end()) at = logs.traces.find(trace_key(record.source, {}, {}, {}, 0));
+  if (at == logs.traces.end()) at = logs.traces.lower_bound(record.source + "|");
+  if (at == logs.traces.end() || !at->first.starts_with(record.source + "|")) return nullptr;
+  std::tie(begin, end) = at->second.rangeOfLines(record.source_line_first, record.source_line_last);
+  return begin < end ? &at->second : nullptr;
+}
+
+LogImport::LogImport(QObject* parent) : QObject(parent) { thread_.setMaxThreadCount(1); }
+
+LogImport::~LogImport() {
+  stop_ = true;
+  thread_.waitForDone();
+}
+
+void LogImport::start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv) {
+  cancel();
+  thread_.waitForDone();
+  stop_ = false;
+  running_ = true;
+  const unsigned run = ++run_;
+  thread_.start([this, paths, plan, manual_csv, run] {
+    const auto send = [this, run](auto action) {
+      QMetaObject::invokeMethod(this, [this, run, action] { if (run == run_) action(); }, Qt::QueuedConnection);
+    };
+    try {
+      const auto logs = import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
+        if (stop_) throw Stopped();
+        send([this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
+      });
+      send([this, logs] {
+        running_ = false;
+        emit finished(logs);
+      });
+    } catch (const Stopped&) {
+      send([this] {
+        running_ = false;
+        emit cancelled();
+      });
+    } catch (const std::exception& error) {
+      const QString reason = QString::fromUtf8(error.what());
+      send([this, reason] {
+        running_ = false;
+        emit failed(reason);
+      });
+    }
+  });
+}
+
+void LogImport::cancel() { stop_ = true; }
+
+void LogImport::wait() {
+  while (running_) {
+    thread_.waitForDone();
+    QCoreApplication::processEvents();
+  }
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <QObject>
+#include <QStringList>
+#include <QThreadPool>
+#include <atomic>
+#include <memory>
+
+#include "document/document.hpp"
+#include "models/trace.hpp"
+#include "records/audit.hpp"
+
+namespace seamtakt::desk {
+
+/// What was read from logs: pass records with their verdicts, and the samples behind them.
+struct ImportedLogs {
+  PlanPtr plan;
+  QStringList paths;
+  AuditResult audit;
+  TraceMap traces;
+};
+using ImportedLogsPtr = std::shared_ptr<const ImportedLogs>;
+
+/// The trace of a pass record, and its stretch; nullptr where no samples were kept.
+const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin, std::size_t& end);
+
+/// Reads arc logs on a thread of its own, with progress; it can be stopped at any time and then leaves nothing.
+class LogImport : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit LogImport(QObject* parent = nullptr);
+  ~LogImport() override;
+
+  void start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv = {});
+  void cancel();
+  bool isRunning() const { return running_; }
+  void wait();
+
+ signals:
+  /// Bytes taken and in all (0: not known).
+  void progress(qulonglong taken, qulonglong total);
+  void finished(seamtakt::desk::ImportedLogsPtr logs);
+  void cancelled();
+  void failed(const QString& reason);
+
+ private:
+  std::atomic<bool> stop_ = false;
+  bool running_ = false;
+  unsigned run_ = 0;
+  QThreadPool thread_;
+};
+
+}  // namespace seamtakt::desk

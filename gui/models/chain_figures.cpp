@@ -1,0 +1,79 @@
+#include "models/chain_figures.hpp"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "models/finding_index.hpp"
+#include "models/unit_view.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class Figures : public QObject {
+  Q_OBJECT
+};
+
+LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
+  int seams = 0, failing = 0;
+  for (const Weldment& weldment : results.plan->weldments)
+    for (const Seam& seam : weldment.seams) {
+      ++seams;
+      if (findings.worstOfSeam(weldment.id, seam.id) == Severity::fail) ++failing;
+    }
+  return {Figures::tr("%1 seams").arg(seams), failing ? Figures::tr("%1 fail").arg(failing) : QString(), findings.tally(Link::seams).worst()};
+}
+
+LinkFigure schedules_figure(const Results& results, const FindingIndex& findings) {
+  const auto& schedules = results.plan->schedules;
+  const auto drafts = std::count_if(schedules.begin(), schedules.end(), [](const Schedule& each) { return each.status != "approved"; });
+  return {Figures::tr("%1 schedules").arg(schedules.size()), drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(),
+          findings.tally(Link::schedules).worst()};
+}
+
+LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
+  const auto& passes = results.evaluation.passes;
+  if (passes.empty()) return {};
+  const auto [low, high] = std::minmax_element(passes.begin(), passes.end(), [](const PassEvaluation& a, const PassEvaluation& b) {
+    return a.heat_input_kJ_mm < b.heat_input_kJ_mm;
+  });
+  const UnitView& units = UnitView::shared();
+  return {units.numberText(low->heat_input_kJ_mm, "kJ/mm", 2) + QStringLiteral("–") + units.numberText(high->heat_input_kJ_mm, "kJ/mm", 2),
+          units.unitText("kJ/mm"), findings.tally(Link::heat).worst()};
+}
+
+/// The weldment that is nearest to missing takt.
+LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
+  if (results.cycles.empty()) return {};
+  const auto worst = std::max_element(results.cycles.begin(), results.cycles.end(), [](const CycleResult& a, const CycleResult& b) {
+    return a.cycle_time_s < b.cycle_time_s;
+  });
+  const QString of = worst->takt_s ? Figures::tr("of %1, %2").arg(minutes_text(*worst->takt_s), QString::fromStdString(worst->weldment))
+                                   : QString::fromStdString(worst->weldment);
+  return {minutes_text(worst->cycle_time_s), of, findings.tally(Link::cell).worst()};
+}
+
+LinkFigure line_figure(const Results& results, const FindingIndex& findings) {
+  if (!results.plan->line || !results.plan->line->takt_s) return {};
+  return {minutes_text(*results.plan->line->takt_s), Figures::tr("takt"), findings.tally(Link::line).worst()};
+}
+
+}  // namespace
+
+QString minutes_text(double seconds) {
+  const auto whole = static_cast<long long>(std::llround(seconds));
+  return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
+}
+
+std::vector<LinkFigure> chain_figures(const Results& results) {
+  const FindingIndex findings(*results.plan, results.findings);
+  const Tally& all = findings.all();
+  const LinkFigure last{Figures::tr("%1 fail").arg(all.fail), Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all.worst()};
+  return {seams_figure(results, findings), schedules_figure(results, findings), heat_figure(results, findings),
+          cell_figure(results, findings),  line_figure(results, findings),      last};
+}
+
+}  // namespace seamtakt::desk
+
+#include "chain_figures.moc"

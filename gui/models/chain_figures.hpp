@@ -1,0 +1,24 @@
+#pragma once
+
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "jobs/evaluator.hpp"
+
+namespace seamtakt::desk {
+
+/// Figure, words beside it and worst mark of one link of the chain.
+struct LinkFigure {
+  QString figure, detail;
+  std::optional<Severity> worst;
+};
+
+/// The links that follow from the plan, in the chain's order: seams, schedules, heat, cell, line; records have their
+/// own; the last one is the findings.
+std::vector<LinkFigure> chain_figures(const Results& results);
+
+/// "19:40" of seconds.
+QString minutes_text(double seconds);
+
+}  // namespace seamtakt::desk

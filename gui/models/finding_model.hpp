@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+
+#include "document/document.hpp"
+#include "models/finding_index.hpp"
+#include "models/value_model.hpp"
+
+namespace seamtakt::desk {
+
+/// Findings as a table: severity, where, what, value against limit, source.
+class FindingModel : public ValueModel {
+  Q_OBJECT
+
+ public:
+  explicit FindingModel(QObject* parent = nullptr);
+
+  /// Only findings of one link; nothing: all.
+  void setLink(std::optional<Link> link) { link_ = link; }
+  void setFindings(const Plan& plan, const Findings& findings);
+  const Finding& finding(int row) const { return findings_[static_cast<std::size_t>(row)]; }
+
+ private:
+  std::optional<Link> link_;
+  Findings findings_;
+};
+
+}  // namespace seamtakt::desk

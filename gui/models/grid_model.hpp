@@ -1,0 +1,89 @@
+#pragma once
+
+#include <QAbstractTableModel>
+#include <QString>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "plan/plan.hpp"
+#include "plan/field.hpp"
+
+namespace seamtakt::desk {
+
+/// What a table's cell says beside its text.
+enum GridRole {
+  SortRole = Qt::UserRole + 1,  ///< the number (or text) that rows are sorted by
+  AddressRole,                  ///< QString: pointer of the object behind the row
+  KeyRole,                      ///< QString: key of the field or derived value
+  PlaceRole,                    ///< QString: where `explain` finds the derived value; empty for a field
+  SeverityRole,                 ///< int of the worst finding of the row; absent where there is none
+  FieldRole                     ///< quintptr of the FieldInfo of an editable cell
+};
+
+/// A column of a table: a field that a person drafts, or a value derived from it.
+struct GridColumn {
+  std::string key;
+  QString label;
+  const char* unit = "";
+  QString help;
+  bool is_number = false;
+  bool is_derived = false;
+  const FieldInfo* field = nullptr;  ///< of an editable column
+};
+
+/// A table of rows that all have the same columns. Derived classes say what stands in a cell; this one turns it
+/// into what views ask for.
+class GridModel : public QAbstractTableModel {
+  Q_OBJECT
+
+ public:
+  using QAbstractTableModel::QAbstractTableModel;
+
+  const std::vector<GridColumn>& columns() const { return columns_; }
+  int columnNamed(std::string_view key) const;
+
+  int columnCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
+  QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+  Qt::ItemFlags flags(const QModelIndex& index) const override;
+
+  /// Heading with its unit: "Leg, mm".
+  QString headingText(int column) const;
+
+  /// Edits between the two undo as one.
+  virtual void beginEdits(const QString&) {}
+  virtual void endEdits() {}
+
+ signals:
+  /// A typed value was refused: where and why.
+  void refused(const QModelIndex& index, const QString& reason);
+
+ protected:
+  void setColumns(std::vector<GridColumn> columns) { columns_ = std::move(columns); }
+  void unitsChanged();
+
+  virtual QString cellText(int row, int column) const = 0;
+  /// The number behind a cell; nothing for text.
+  virtual std::optional<double> cellNumber(int, int) const { return std::nullopt; }
+  virtual QString cellTip(int row, int column) const;
+  virtual QString rowAddress(int) const { return {}; }
+  virtual QString cellPlace(int, int) const { return {}; }
+  /// The plan whose values are explained in tooltips; nullptr: none.
+  virtual const Plan* plan() const { return nullptr; }
+  virtual std::optional<Severity> rowSeverity(int) const { return std::nullopt; }
+
+ private:
+  std::vector<GridColumn> columns_;
+};
+
+/// "fail", "warn", "note" or "ok" in the user's language.
+QString severity_word(std::optional<Severity> severity);
+
+/// A label of the core's tables in the user's language, first letter upper case.
+QString core_label(const char* text);
+/// A help text or choice of the core's tables in the user's language, as it is.
+QString core_text(std::string_view text);
+
+}  // namespace seamtakt::desk

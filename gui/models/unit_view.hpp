@@ -1,0 +1,53 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+
+#include "base/units.hpp"
+#include "plan/evaluation_columns.hpp"
+#include "plan/field.hpp"
+
+namespace seamtakt::desk {
+
+enum class UnitSystem { si, us };
+
+/// How numbers are shown and typed: files and results stay in their own unit, the view may be US. The whole
+/// desk shares one.
+class UnitView : public QObject {
+  Q_OBJECT
+
+ public:
+  static UnitView& shared();
+
+  UnitSystem system() const { return system_; }
+  void setSystem(UnitSystem system);
+
+  /// The unit in which values of `unit` are shown; `unit` itself where the view has no other.
+  const Unit& shown(const Unit& unit) const;
+  /// Name of the unit in which values given in `unit` are shown, as it stands in a column head.
+  QString unitText(const char* unit) const;
+  /// The unit's name as people read it: superscripts, degree sign.
+  static QString readable(const char* unit);
+
+  /// A number given in `unit` with so many significant digits, without the unit.
+  QString numberText(double value, const char* unit, int digits) const;
+  /// The same with its unit.
+  QString quantityText(double value, const char* unit, int digits) const;
+  QString columnText(const ColumnValue& value, const char* unit, int digits) const;
+
+  /// A field's text (numbers in the field's unit) in the view's unit, and back. Typed numbers may carry any unit
+  /// that fits. InputError where one doesn't.
+  QString fieldShown(const std::string& text, const FieldInfo& field) const;
+  std::string fieldTyped(const QString& text, const FieldInfo& field) const;
+
+  double toShown(double value, const char* unit) const;
+  double fromShown(double value, const char* unit) const;
+
+ signals:
+  void changed();
+
+ private:
+  UnitSystem system_ = UnitSystem::si;
+};
+
+}  // namespace seamtakt::desk

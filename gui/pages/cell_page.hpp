@@ -1,0 +1,51 @@
+#pragma once
+
+#include "cell/line/without_robot.hpp"
+#include "pages/page.hpp"
+
+class QComboBox;
+class QLabel;
+
+namespace seamtakt::desk {
+
+class GridView;
+class SeamView;
+class TimelineView;
+class ValueModel;
+
+/// The cell: what each weldment's cycle is made of, the robots' timelines against takt, the seams in welding order.
+class CellPage : public Page {
+  Q_OBJECT
+
+ public:
+  explicit CellPage(const Desk& desk, QWidget* parent = nullptr);
+  void setResults(const ResultsPtr& results) override;
+  void opened() override { showCycle(); }
+  TimelineView& timeline() { return *timeline_; }
+  /// The cell without one of its robots for a shift; an empty text: with all of them.
+  void setWithout(const QString& robot);
+  QString withoutText() const;
+  GridView& losses() { return *loss_table_; }
+
+ private:
+  /// Results of the plan, or of the plan without the robot that is out.
+  const ResultsPtr& shown() const;
+  const CycleResult* cycle() const;
+  void showCycle();
+  void showLosses(const CycleResult& cycle);
+  void showMoves(const CycleResult& cycle);
+  void showOrder(const CycleResult& cycle);
+  void pick(const QString& seam);
+
+  QComboBox *weldments_, *without_;
+  QLabel *headline_, *without_note_;
+  Evaluator what_if_;
+  ResultsPtr what_if_results_;
+  PlanWithoutRobot out_;
+  ValueModel *loss_, *moves_;
+  GridView *loss_table_, *move_table_;
+  TimelineView* timeline_;
+  SeamView* order_;
+};
+
+}  // namespace seamtakt::desk

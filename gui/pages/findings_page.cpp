@@ -1,0 +1,172 @@
+#include "pages/findings_page.hpp"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSettings>
+#include <QSortFilterProxyModel>
+#include <QVBoxLayout>
+
+#include "models/finding_model.hpp"
+#include "widgets/finding_list.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+FindingsPage::FindingsPage(const Desk& desk, QWidget* parent)
+    : Page(desk, Link::seams, tr("Findings"), tr("A finding is accepted by a person, with name, day and reason; it stays in the plan and in its reports."), parent) {
+  findings().hide();
+  model_ = new FindingModel(this);
+  table_ = new GridView(*model_, tr("Findings"), this);
+  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  setWhat(table_);
+  setWhy(makeDetail());
+  setShares(3, 1);
+  makeTools();
+  connect(table_, &GridView::rowChosen, this, &FindingsPage::showFinding);
+  connect(table_, &GridView::opened, this, [this](int row) {
+    desk_.selection.goTo(model_->row(row).address, field_of_rule(model_->finding(row).rule));
+  });
+  showFinding(-1);
+}
+
+void FindingsPage::makeTools() {
+  severity_ = new QComboBox(this);
+  severity_->setAccessibleName(tr("Severity shown"));
+  severity_->addItem(tr("All"), QString());
+  for (const Severity severity : {Severity::fail, Severity::warn, Severity::note}) severity_->addItem(severity_word(severity), severity_word(severity));
+  words_ = new QLineEdit(this);
+  words_->setPlaceholderText(tr("Words, seam or rule"));
+  words_->setAccessibleName(tr("Filter findings"));
+  words_->setClearButtonEnabled(true);
+  words_->setMaximumWidth(280);
+  auto* hint = new QLabel(tr("Enter goes to the field"), this);
+  hint->setProperty("role", "quiet");
+  tools().addWidget(severity_);
+  tools().addWidget(words_, 1);
+  tools().addStretch(1);
+  tools().addWidget(hint);
+  connect(severity_, &QComboBox::currentIndexChanged, this, &FindingsPage::filter);
+  connect(words_, &QLineEdit::textChanged, this, &FindingsPage::filter);
+}
+
+void FindingsPage::filter() {
+  const QString severity = QRegularExpression::escape(severity_->currentData().toString());
+  const bool by_words = !words_->text().isEmpty();
+  table_->proxy().setFilterKeyColumn(by_words ? -1 : 0);
+  table_->proxy().setFilterFixedString(by_words ? words_->text() : severity_->currentData().toString());
+}
+
+QWidget* FindingsPage::makeDetail() {
+  auto* side = new QWidget(this);
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(unit_px * 2, 0, 0, 0);
+  const auto label = [&](const char* role) {
+    auto* made = new QLabel(side);
+    made->setWordWrap(true);
+    made->setTextFormat(Qt::PlainText);
+    made->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    if (*role) made->setProperty("role", role);
+    column->addWidget(made);
+    return made;
+  };
+  figures_ = label("figure");
+  text_ = label("");
+  source_ = label("quiet");
+  jump_ = new QPushButton(tr("Go to the field"), side);
+  jump_->setAccessibleName(jump_->text());
+  connect(jump_, &QPushButton::clicked, this, [this] {
+    if (const int row = table_->currentRow(); row >= 0) emit table_->opened(row);
+  });
+  column->addWidget(jump_, 0, Qt::AlignLeft);
+  column->addSpacing(unit_px * 2);
+  auto* title = new QLabel(tr("Accept this finding"), side);
+  title->setProperty("role", "section");
+  column->addWidget(title);
+  const auto line = [&](const QString& name, const QString& hint) {
+    auto* caption = new QLabel(name, side);
+    caption->setProperty("role", "quiet");
+    auto* made = new QLineEdit(side);
+    made->setAccessibleName(name);
+    made->setPlaceholderText(hint);
+    caption->setBuddy(made);
+    column->addWidget(caption);
+    column->addWidget(made);
+    connect(made, &QLineEdit::returnPressed, this, &FindingsPage::accept);
+    return made;
+  };
+  reason_ = line(tr("Reason"), tr("why the limit may be passed here"));
+  by_ = line(tr("Accepted by"), tr("name"));
+  by_->setText(QSettings().value("accepted_by").toString());
+  refusal_ = label("refusal");
+  accept_ = new QPushButton(tr("Accept with this reason"), side);
+  accept_->setAccessibleName(accept_->text());
+  connect(accept_, &QPushButton::clicked, this, &FindingsPage::accept);
+  column->addWidget(accept_, 0, Qt::AlignLeft);
+  column->addStretch(1);
+  return side;
+}
+
+void FindingsPage::showFinding(int row) {
+  const bool any = row >= 0 && row < model_->rowCount();
+  for (QWidget* widget : {static_cast<QWidget*>(jump_), static_cast<QWidget*>(accept_), static_cast<QWidget*>(reason_), static_cast<QWidget*>(by_)}) widget->setEnabled(any);
+  refusal_->clear();
+  if (!any) {
+    figures_->clear();
+    text_->setText(tr("Choose a finding to see what it says."));
+    source_->clear();
+    return;
+  }
+  const Finding& finding = model_->finding(row);
+  const UnitView& units = UnitView::shared();
+  QString figures;
+  if (finding.value && finding.limit)
+    figures = tr("%1 against %2").arg(units.quantityText(*finding.value, finding.unit.c_str(), 4), units.quantityText(*finding.limit, finding.unit.c_str(), 4));
+  else if (finding.value)
+    figures = units.quantityText(*finding.value, finding.unit.c_str(), 4);
+  figures_->setText(figures);
+  figures_->setVisible(!figures.isEmpty());
+  text_->setText(QString::fromStdString(finding.text));
+  source_->setText(tr("%1\nRule %2\nSource: %3").arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule), QString::fromStdString(finding.source)));
+}
+
+void FindingsPage::accept() {
+  const int row = table_->currentRow();
+  if (row < 0) return;
+  const QString reason = reason_->text().trimmed(), by = by_->text().trimmed();
+  if (reason.isEmpty() || by.isEmpty()) {
+    refusal_->setText(tr("found nothing, expected a reason and a name"));
+    (reason.isEmpty() ? reason_ : by_)->setFocus();
+    return;
+  }
+  const Finding finding = model_->finding(row);
+  if (acceptance_of(*desk_.document.plan(), finding)) return refusal_->setText(tr("This finding is accepted already."));
+  const auto refusal = desk_.document.edit(tr("Accept finding"), {}, [&](Plan& plan) {
+    Acceptance accepted;
+    accepted.rule = finding.rule;
+    accepted.where = finding.where;
+    accepted.by = by.toStdString();
+    accepted.date = date_of_today();
+    accepted.why = reason.toStdString();
+    plan.accepted.push_back(std::move(accepted));
+  });
+  if (refusal) return refusal_->setText(refusal->text);
+  QSettings().setValue("accepted_by", by);
+  reason_->clear();
+  emit message(tr("Accepted: %1").arg(QString::fromStdString(finding.where)));
+}
+
+void FindingsPage::setResults(const ResultsPtr& results) {
+  Page::setResults(results);
+  findings().hide();
+  setEmptyStep(desk_.document.isEmpty() ? tr("Findings come from a plan: open the demo to see some.") : QString());
+  model_->setFindings(*results->plan, results->findings);
+  table_->fitColumns();
+  showFinding(table_->currentRow());
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "pages/page.hpp"
+
+class QComboBox;
+class QLineEdit;
+class QLabel;
+class QPushButton;
+
+namespace seamtakt::desk {
+
+class FindingModel;
+class GridView;
+
+/// All findings: filtered, gone to, accepted with a reason.
+class FindingsPage : public Page {
+  Q_OBJECT
+
+ public:
+  explicit FindingsPage(const Desk& desk, QWidget* parent = nullptr);
+  void setResults(const ResultsPtr& results) override;
+  GridView& table() { return *table_; }
+  /// Accepts the chosen finding with the reason and name that stand in their lines.
+  void accept();
+
+ private:
+  QWidget* makeDetail();
+  void makeTools();
+  void filter();
+  void showFinding(int row);
+
+  FindingModel* model_;
+  GridView* table_;
+  QComboBox* severity_;
+  QLineEdit *words_, *reason_, *by_;
+  QLabel *text_, *figures_, *source_, *refusal_;
+  QPushButton *accept_, *jump_;
+};
+
+}  // namespace seamtakt::desk

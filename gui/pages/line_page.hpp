@@ -1,0 +1,58 @@
+#pragma once
+
+#include "jobs/line_job.hpp"
+#include "pages/page.hpp"
+
+class QCheckBox;
+class QLabel;
+class QPushButton;
+
+namespace seamtakt::desk {
+
+class FieldForm;
+class GridView;
+class LineView;
+class ValueModel;
+
+/// The line: takt and stages as drafted, and what a day's orders make of them.
+class LinePage : public Page {
+  Q_OBJECT
+
+ public:
+  explicit LinePage(const Desk& desk, QWidget* parent = nullptr);
+  void setResults(const ResultsPtr& results) override;
+  void opened() override { ask(); }
+
+  void readOrders(const QString& path);
+  LineJob& job() { return job_; }
+  const LineResultPtr& line() const { return line_; }
+  GridView& units() { return *unit_table_; }
+
+  /// For the chain.
+  QString figure() const;
+  QString figureDetail() const;
+  std::optional<Severity> worst() const;
+
+ signals:
+  void figureChanged();
+
+ private:
+  void makeTools();
+  QWidget* makeWhat();
+  QWidget* makeWhy();
+  void refresh();
+  void ask();
+  void show(const LineResultPtr& line);
+
+  LineJob job_;
+  LineQuestion question_;
+  LineResultPtr line_;
+  FieldForm *takt_, *stage_;
+  ValueModel *stages_, *units_, *cures_;
+  GridView *stage_table_, *unit_table_, *cure_table_;
+  LineView* picture_;
+  QCheckBox* level_;
+  QLabel* summary_;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,74 @@
+#pragma once
+
+#include <QWidget>
+
+#include "document/document.hpp"
+#include "document/selection.hpp"
+#include "jobs/evaluator.hpp"
+#include "models/finding_index.hpp"
+
+class QHBoxLayout;
+class QLabel;
+class QSplitter;
+class QStackedLayout;
+
+namespace seamtakt::desk {
+
+class FindingList;
+
+/// What every page works on.
+struct Desk {
+  Document& document;
+  Evaluator& evaluator;
+  Selection& selection;
+};
+
+/// The skeleton that all pages share: left what, right why, below so, one line of caution at the foot. An empty page
+/// says the first step instead.
+class Page : public QWidget {
+  Q_OBJECT
+
+ public:
+  Page(const Desk& desk, Link link, const QString& title, const QString& caution, QWidget* parent = nullptr);
+
+  const QString& title() const { return title_; }
+  virtual void setResults(const ResultsPtr& results);
+  /// Puts the cursor on the field `key` of the object at `address`; false where the page hasn't got it.
+  virtual bool goTo(const QString&, const QString&) { return false; }
+  /// Called when the page comes to the front.
+  virtual void opened() {}
+  FindingList& findings() { return *findings_; }
+  /// What, why and so, for going from one to the next by key.
+  QList<QWidget*> parts() const;
+
+ signals:
+  void message(const QString& text);
+  void demoAsked();
+  void newAsked();
+
+ protected:
+  void setWhat(QWidget* what) { fill(0, what); }
+  void setWhy(QWidget* why) { fill(1, why); }
+  void setShares(int what, int why);
+  /// The row of buttons beside the title.
+  QHBoxLayout& tools() { return *tools_; }
+  /// Shows `step` and a button for the demo instead of the page; an empty text shows the page.
+  void setEmptyStep(const QString& step);
+  const ResultsPtr& results() const { return results_; }
+
+  Desk desk_;
+
+ private:
+  void fill(int index, QWidget* widget);
+
+  QString title_;
+  ResultsPtr results_;
+  QHBoxLayout* tools_;
+  QSplitter *across_, *down_;
+  QStackedLayout* stack_;
+  QLabel* step_;
+  FindingList* findings_;
+  Link link_;
+};
+
+}  // namespace seamtakt::desk

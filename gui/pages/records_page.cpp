@@ -1,0 +1,214 @@
+#include "pages/records_page.hpp"
+
+#include <QFileDialog>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "document/demo_plan.hpp"
+#include "models/record_rows.hpp"
+#include "plots/individuals_plot.hpp"
+#include "plots/trace_view.hpp"
+#include "widgets/finding_list.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
+    : Page(desk, Link::records, tr("Records"), tr("A verdict holds for what was logged: it says nothing of what no sensor saw. Instruments must be in date."), parent) {
+  units_ = new ValueModel(unit_columns(), this);
+  passes_ = new ValueModel(record_columns(), this);
+  setWhat(makeWhat());
+  setWhy(makeWhy());
+  setShares(1, 1);
+  makeTools();
+  working(false);
+  connect(&import_, &LogImport::progress, this, [this](qulonglong taken, qulonglong total) {
+    progress_->setMaximum(total > 0 ? 1000 : 0);
+    if (total > 0) progress_->setValue(static_cast<int>(1000 * taken / total));
+  });
+  connect(&import_, &LogImport::finished, this, &RecordsPage::show);
+  connect(&import_, &LogImport::cancelled, this, [this] {
+    working(false);
+    emit message(tr("Import stopped: nothing was taken in."));
+  });
+  connect(&import_, &LogImport::failed, this, [this](const QString& reason) {
+    working(false);
+    summary_->setText(reason);
+    emit message(reason);
+  });
+  connect(unit_table_, &GridView::rowChosen, this, &RecordsPage::showPasses);
+  connect(pass_table_, &GridView::rowChosen, this, &RecordsPage::showTrace);
+  connect(trace_, &TraceView::readOut, read_out_, &QLabel::setText);
+}
+
+QWidget* RecordsPage::makeWhat() {
+  auto* split = new QSplitter(Qt::Vertical);
+  unit_table_ = new GridView(*units_, tr("Units"), split);
+  unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  pass_table_ = new GridView(*passes_, tr("Passes of the unit"), split);
+  split->addWidget(unit_table_);
+  split->addWidget(pass_table_);
+  split->setSizes({180, 360});
+  return split;
+}
+
+QWidget* RecordsPage::makeWhy() {
+  auto* side = new QWidget;
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(0, 0, 0, 0);
+  auto* split = new QSplitter(Qt::Vertical, side);
+  trace_ = new TraceView(split);
+  individuals_ = new IndividualsPlot(split);
+  split->addWidget(trace_);
+  split->addWidget(individuals_);
+  split->setSizes({360, 200});
+  read_out_ = new QLabel(side);
+  read_out_->setProperty("role", "quiet");
+  read_out_->setMinimumWidth(10);
+  column->addWidget(split, 1);
+  column->addWidget(read_out_);
+  return side;
+}
+
+void RecordsPage::makeTools() {
+  const auto button = [&](const QString& text, const QString& tip) {
+    auto* made = new QPushButton(text, this);
+    made->setAccessibleName(text);
+    made->setToolTip(tip);
+    tools().addWidget(made);
+    return made;
+  };
+  import_button_ = button(tr("Import log …"), tr("Reads arc logs and judges each pass by the plan (Ctrl+I)"));
+  manual_button_ = button(tr("with manual seams …"), tr("The same with a table of the manual seams"));
+  demo_button_ = button(tr("Demo log"), tr("Reads the log that belongs to the demo plan"));
+  cancel_button_ = button(tr("Stop"), tr("Stops the import; nothing is taken in (Esc)"));
+  cancel_button_->setShortcut(Qt::Key_Escape);
+  progress_ = new QProgressBar(this);
+  progress_->setAccessibleName(tr("Progress of the import"));
+  progress_->setMaximumWidth(180);
+  progress_->setTextVisible(false);
+  summary_ = new QLabel(this);
+  summary_->setProperty("role", "quiet");
+  summary_->setTextFormat(Qt::PlainText);
+  summary_->setMinimumWidth(10);
+  tools().addWidget(progress_);
+  tools().addWidget(summary_, 1);
+  const QString filter = tr("Arc logs (*.csv *.gz *.txt);;All files (*)");
+  connect(import_button_, &QPushButton::clicked, this, [this, filter] {
+    const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, filter);
+    if (!paths.isEmpty()) importLogs(paths);
+  });
+  connect(manual_button_, &QPushButton::clicked, this, [this, filter] {
+    const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, filter);
+    if (paths.isEmpty()) return;
+    const QString manual = QFileDialog::getOpenFileName(this, tr("Manual seams"), {}, tr("Tables (*.csv);;All files (*)"));
+    importLogs(paths, manual);
+  });
+  connect(demo_button_, &QPushButton::clicked, this, [this] {
+    importLogs({demo_file(QStringLiteral("arc-log.csv.gz"))}, demo_file(QStringLiteral("manual-seams.csv")));
+  });
+  connect(cancel_button_, &QPushButton::clicked, &import_, &LogImport::cancel);
+}
+
+void RecordsPage::working(bool is_working) {
+  progress_->setVisible(is_working);
+  cancel_button_->setVisible(is_working);
+  for (QPushButton* button : {import_button_, manual_button_, demo_button_}) button->setVisible(!is_working);
+}
+
+void RecordsPage::importLogs(const QStringList& paths, const QString& manual_csv) {
+  summary_->setText(tr("Reading %1 …").arg(paths.join(QStringLiteral(", "))));
+  progress_->setMaximum(0);
+  working(true);
+  import_.start(paths, desk_.document.plan(), manual_csv);
+}
+
+Findings RecordsPage::recordFindings() const {
+  Findings all = logs_ ? logs_->audit.findings : Findings();
+  std::stable_sort(all.begin(), all.end(), [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+  return all;
+}
+
+void RecordsPage::show(const ImportedLogsPtr& logs) {
+  working(false);
+  trace_->setTrace(nullptr, 0, 0, {}, {});
+  logs_ = logs;
+  const AuditResult& audit = logs->audit;
+  summary_->setText(tr("%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected")
+                        .arg(audit.passes.size()).arg(audit.rows.read).arg(audit.rows.in_passes).arg(audit.rows.arc_off).arg(audit.rows.rejected));
+  units_->setRows(unit_rows(audit));
+  unit_table_->fitColumns();
+  unit_table_->clearSelection();
+  unit_table_->setCurrentIndex({});
+  showPasses();
+  if (!audit.units.empty()) unit_table_->selectRow(0);
+  if (pass_table_->currentRow() < 0) pass_table_->selectRow(0);
+  findings().setFindings(*logs->plan, recordFindings());
+  emit figureChanged();
+}
+
+void RecordsPage::showPasses() {
+  shown_.clear();
+  std::vector<ValueModel::Row> rows;
+  const int unit = unit_table_->currentRow();
+  for (std::size_t i = 0; logs_ && i < logs_->audit.passes.size(); ++i) {
+    const PassRecord& record = logs_->audit.passes[i];
+    if (unit >= 0 && record.unit_serial != logs_->audit.units[static_cast<std::size_t>(unit)].unit_serial) continue;
+    shown_.push_back(i);
+    rows.push_back(record_row(record));
+  }
+  passes_->setRows(std::move(rows));
+  pass_table_->fitColumns();
+  showTrace(pass_table_->currentRow());
+}
+
+void RecordsPage::showTrace(int row) {
+  if (!logs_ || row < 0 || static_cast<std::size_t>(row) >= shown_.size()) return trace_->setTrace(nullptr, 0, 0, {}, {});
+  const PassRecord& record = logs_->audit.passes[shown_[static_cast<std::size_t>(row)]];
+  TraceLimits limits;
+  const Schedule* schedule = find_by_id(logs_->plan->schedules, record.schedule);
+  if (schedule && schedule->limits) {
+    limits.band[Trace::current] = schedule->limits->current_A;
+    limits.band[Trace::voltage] = schedule->limits->voltage_V;
+    limits.band[Trace::wire_feed_speed] = schedule->limits->wire_feed_speed_m_min;
+    limits.band[Trace::travel_speed] = schedule->limits->travel_speed_mm_s;
+  }
+  std::size_t begin = 0, end = 0;
+  const Trace* trace = trace_of(*logs_, record, begin, end);
+  trace_->setTrace(trace, begin, end, limits, QString::fromStdString(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
+  std::vector<IndividualsPlot::Point> points;
+  for (const PassRecord& each : logs_->audit.passes)
+    if (each.schedule == record.schedule && each.heat_input_kJ_mm) points.push_back({*each.heat_input_kJ_mm, each.U_heat_input_kJ_mm.value_or(0), each.verdict});
+  individuals_->setPoints(std::move(points), schedule && schedule->limits ? schedule->limits->heat_input_kJ_mm : std::nullopt,
+                          tr("heat input, %1").arg(QString::fromStdString(record.schedule)), "kJ/mm");
+}
+
+QString RecordsPage::figure() const {
+  if (!logs_) return {};
+  const auto complete = std::count_if(logs_->audit.units.begin(), logs_->audit.units.end(), [](const UnitRecord& unit) { return unit.complete == true; });
+  return tr("%1 of %2").arg(complete).arg(logs_->audit.units.size());
+}
+
+QString RecordsPage::figureDetail() const { return logs_ ? tr("units complete") : QString(); }
+
+std::optional<Severity> RecordsPage::worst() const {
+  if (!logs_) return std::nullopt;
+  Tally tally;
+  for (const PassRecord& record : logs_->audit.passes)
+    if (const auto severity = verdict_severity(record.verdict)) tally.add(*severity);
+  for (const Finding& finding : logs_->audit.findings) tally.add(finding.severity);
+  return tally.worst();
+}
+
+void RecordsPage::setResults(const ResultsPtr& results) {
+  Page::setResults(results);
+  if (logs_) findings().setFindings(*logs_->plan, recordFindings());
+  individuals_->restyle();
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,253 @@
+#include "pages/schedules_page.hpp"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "document/new_item.hpp"
+#include "models/schedule_difference.hpp"
+#include "models/schedule_model.hpp"
+#include "plan/evaluation_columns.hpp"
+#include "widgets/field_form.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+std::vector<FieldGroup> schedule_form_groups() {
+  return {{SchedulesPage::tr("Identity"), {}, {"id", "revision", "status", "approved_by", "effective_from", "qualification"}},
+          {SchedulesPage::tr("Arc"), {}, {"process", "transfer", "waveform", "polarity", "wire", "gas", "power_source", "wire_feed_speed_m_min", "arc_voltage_V", "travel_speed_mm_s", "contact_tip_distance_mm", "arc_length_mm", "current_A", "waveform_factor", "preheat_C"}},
+          {SchedulesPage::tr("Torch and gas"), {}, {"gas_flow_l_min", "nozzle_mm", "torch_work_deg", "torch_travel_deg", "arc_start_s", "crater_fill_s", "preparation", "backing"}},
+          {SchedulesPage::tr("Limits"), "limits", {}},
+          {SchedulesPage::tr("Use"), "use", {}},
+          {SchedulesPage::tr("Weave"), "weave", {}}};
+}
+
+/// What of a pass is shown where a schedule is used.
+constexpr const char* use_keys[] = {"weldment", "seam", "pass", "length_mm", "heat_input_kJ_mm", "cooling_time_s", "haz_hardness_HV", "arc_time_s"};
+
+bool is_use_key(std::string_view key) {
+  return std::find(std::begin(use_keys), std::end(use_keys), key) != std::end(use_keys);
+}
+
+std::vector<GridColumn> use_columns() {
+  auto columns = value_columns(pass_columns(), false);
+  std::erase_if(columns, [](const GridColumn& column) { return !is_use_key(column.key); });
+  columns.insert(columns.begin(), GridColumn{"mark", SchedulesPage::tr("State"), "", {}, false, true, nullptr});
+  return columns;
+}
+
+}  // namespace
+
+SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
+    : Page(desk, Link::schedules, tr("Schedules"),
+           tr("A schedule is a draft until it is qualified by test under the governing code and approved by a responsible person."), parent) {
+  model_ = new ScheduleModel(desk_.document, this);
+  difference_ = new ValueModel(difference_columns(), this);
+  uses_ = new ValueModel(use_columns(), this);
+  setWhat(makeWhat());
+  setWhy(makeWhy());
+  setShares(3, 2);
+  makeTools();
+  connect(table_, &GridView::rowChosen, this, [this](int row) { desk_.selection.setSchedule(static_cast<std::size_t>(row)); });
+  connect(table_, &GridView::refused, this, &Page::message);
+  connect(table_, &GridView::opened, this, [this](int) { form_->focusField("wire_feed_speed_m_min"); });
+  connect(uses_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
+  connect(uses_table_, &GridView::opened, this, [this](int row) { desk_.selection.goTo(uses_->row(row).address, "schedules"); });
+  connect(&desk_.selection, &Selection::scheduleChanged, this, &SchedulesPage::showSchedule);
+  connect(&desk_.document, &Document::planChanged, this, &SchedulesPage::refresh);
+  connect(&desk_.document, &Document::replaced, table_, &GridView::fitColumns);
+  connect(&UnitView::shared(), &UnitView::changed, this, &SchedulesPage::showDifference);
+  refresh();
+}
+
+QWidget* SchedulesPage::makeWhat() {
+  auto* split = new QSplitter(Qt::Vertical);
+  table_ = new GridView(*model_, tr("Schedules"), split);
+  auto* scroll = new QScrollArea(split);
+  scroll->setWidgetResizable(true);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setAccessibleName(tr("Fields of the schedule"));
+  form_ = new FieldForm(desk_.document, scroll);
+  form_->setAccessibleName(tr("Fields of the schedule"));
+  scroll->setWidget(form_);
+  split->addWidget(table_);
+  split->addWidget(scroll);
+  split->setSizes({260, 300});
+  return split;
+}
+
+QWidget* SchedulesPage::makeWhy() {
+  auto* side = new QWidget;
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(unit_px, 0, 0, 0);
+  uses_title_ = new QLabel(side);
+  uses_title_->setProperty("role", "section");
+  uses_table_ = new GridView(*uses_, tr("Passes welded by the schedule"), side);
+  auto* head = new QHBoxLayout;
+  auto* title = new QLabel(tr("Difference to"), side);
+  title->setProperty("role", "section");
+  other_ = new QComboBox(side);
+  other_->setAccessibleName(tr("Schedule to compare with"));
+  other_->setMinimumContentsLength(10);
+  connect(other_, &QComboBox::activated, this, &SchedulesPage::showDifference);
+  title->setBuddy(other_);
+  head->addWidget(title);
+  head->addWidget(other_);
+  head->addStretch(1);
+  difference_table_ = new GridView(*difference_, tr("Difference of two schedules"), side);
+  column->addWidget(uses_title_);
+  column->addWidget(uses_table_, 3);
+  column->addLayout(head);
+  column->addWidget(difference_table_, 2);
+  return side;
+}
+
+void SchedulesPage::makeTools() {
+  const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
+    auto* made = new QPushButton(text, this);
+    made->setAccessibleName(text);
+    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) + QStringLiteral(")"));
+    made->setShortcut(keys);
+    connect(made, &QPushButton::clicked, this, slot);
+    tools().addWidget(made);
+  };
+  button(tr("Add schedule"), tr("A draft like the chosen one"), QKeySequence(Qt::ALT | Qt::Key_Insert), &SchedulesPage::addSchedule);
+  button(tr("New revision"), tr("The next revision as a draft; this one stays as it is"), QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
+  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete), &SchedulesPage::removeSchedule);
+  tools().addStretch(1);
+}
+
+void SchedulesPage::refresh() {
+  const PlanPtr plan = desk_.document.plan();
+  setEmptyStep(plan->schedules.empty() ? tr("A schedule says how a pass is welded. Open the demo to look around, or start a new plan: it begins with one draft.") : QString());
+  const QString compared = other_->currentText();
+  other_->clear();
+  for (const Schedule& schedule : plan->schedules) other_->addItem(QString::fromStdString(schedule.id));
+  const int at = other_->findText(compared);
+  other_->setCurrentIndex(at >= 0 ? at : other_->count() > 1 ? 1 : 0);
+  showSchedule();
+}
+
+void SchedulesPage::showSchedule() {
+  const std::size_t at = desk_.selection.schedule();
+  const bool exists = at < desk_.document.plan()->schedules.size();
+  form_->setObject(exists ? schedule_address(at) : std::string(), schedule_form_groups());
+  if (exists) table_->selectRow(static_cast<int>(at));
+  showUses();
+  showDifference();
+}
+
+void SchedulesPage::showUses() {
+  std::vector<ValueModel::Row> rows;
+  const std::size_t at = desk_.selection.schedule();
+  const PlanPtr plan = desk_.document.plan();
+  if (results() && at < plan->schedules.size()) {
+    const FindingIndex findings(*results()->plan, results()->findings);
+    const auto columns = pass_columns();
+    for (const PassEvaluation& pass : results()->evaluation.passes) {
+      if (pass.schedule != plan->schedules[at].id) continue;
+      const std::string place = pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass);
+      ValueModel::Row all = value_row(columns, false, pass, QString::fromStdString(place));
+      ValueModel::Row row;
+      row.severity = findings.worstAt(place);
+      row.cells.push_back({severity_word(row.severity), std::nullopt, 0, {}, {}});
+      for (std::size_t i = 0; i < columns.size(); ++i)
+        if (is_use_key(columns[i].key)) row.cells.push_back(all.cells[i]);
+      if (const auto seam = find_seam(*plan, pass.weldment, pass.seam)) row.address = QString::fromStdString(seam_address(seam->weldment, seam->seam));
+      rows.push_back(std::move(row));
+    }
+  }
+  uses_title_->setText(at < plan->schedules.size() ? tr("Passes welded by %1: %2").arg(QString::fromStdString(plan->schedules[at].id)).arg(rows.size()) : QString());
+  uses_->setPlan(plan);
+  uses_->setRows(std::move(rows));
+  uses_table_->fitColumns();
+}
+
+void SchedulesPage::showDifference() {
+  const PlanPtr plan = desk_.document.plan();
+  const std::size_t at = desk_.selection.schedule();
+  const auto other = static_cast<std::size_t>(std::max(0, other_->currentIndex()));
+  if (at >= plan->schedules.size() || other >= plan->schedules.size()) return difference_->setRows({});
+  difference_->setRows(difference_rows(plan->schedules[at], plan->schedules[other]));
+  difference_table_->fitColumns();
+  difference_table_->horizontalHeader()->setStretchLastSection(true);
+}
+
+void SchedulesPage::setResults(const ResultsPtr& results) {
+  const bool first = !this->results();
+  Page::setResults(results);
+  model_->setResults(results);
+  if (first) table_->fitColumns();
+  showUses();
+}
+
+bool SchedulesPage::goTo(const QString& address, const QString& key) {
+  const std::string pointer = address.toStdString();
+  const PointerStep list = first_step(pointer);
+  if (list.part != "schedules") return false;
+  const std::size_t at = list_index(first_step(list.rest).part, desk_.document.plan()->schedules.size());
+  if (at >= desk_.document.plan()->schedules.size()) return false;
+  desk_.selection.setSchedule(at);
+  showSchedule();
+  if (!form_->focusField(key)) form_->focusField("wire_feed_speed_m_min");
+  return true;
+}
+
+void SchedulesPage::append(Schedule schedule, const QString& what) {
+  const std::size_t at = desk_.document.plan()->schedules.size();
+  const auto refusal = desk_.document.edit(what, {}, [&](Plan& plan) { plan.schedules.push_back(std::move(schedule)); });
+  if (refusal) return emit message(refusal->text);
+  desk_.selection.setSchedule(at);
+  showSchedule();
+  form_->focusField("wire_feed_speed_m_min");
+}
+
+void SchedulesPage::addSchedule() {
+  const PlanPtr plan = desk_.document.plan();
+  const std::size_t at = desk_.selection.schedule();
+  if (at >= plan->schedules.size()) return emit message(tr("There is no schedule to begin from: start a new plan."));
+  Schedule schedule = plan->schedules[at];
+  schedule.id = next_id(plan->schedules, schedule.id);
+  schedule.revision = 1;
+  schedule.status = "draft";
+  schedule.approved_by.clear();
+  schedule.effective_from.clear();
+  append(std::move(schedule), tr("Add schedule"));
+}
+
+void SchedulesPage::reviseSchedule() {
+  const PlanPtr plan = desk_.document.plan();
+  const std::size_t at = desk_.selection.schedule();
+  if (at >= plan->schedules.size()) return;
+  Schedule schedule = plan->schedules[at];
+  const QString kept = QString::fromStdString(schedule.id);
+  ++schedule.revision;
+  schedule.id = next_id(plan->schedules, schedule.id + "-r" + std::to_string(schedule.revision));
+  schedule.status = "draft";
+  schedule.approved_by.clear();
+  schedule.effective_from.clear();
+  append(std::move(schedule), tr("New revision"));
+  other_->setCurrentIndex(other_->findText(kept));
+  showDifference();
+}
+
+void SchedulesPage::removeSchedule() {
+  const std::size_t at = desk_.selection.schedule();
+  if (at >= desk_.document.plan()->schedules.size()) return;
+  const auto refusal = desk_.document.edit(tr("Remove schedule"), {}, [&](Plan& plan) {
+    plan.schedules.erase(plan.schedules.begin() + static_cast<std::ptrdiff_t>(at));
+  });
+  if (refusal) return emit message(tr("The schedule can't go: %1").arg(refusal->text));
+  desk_.selection.setSchedule(at > 0 ? at - 1 : 0);
+  refresh();
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "pages/page.hpp"
+
+class QComboBox;
+class QLabel;
+
+namespace seamtakt::desk {
+
+class FieldForm;
+class GridView;
+class ScheduleModel;
+class ValueModel;
+
+/// Schedules: the table, the form of one, its difference to another, and where it is used.
+class SchedulesPage : public Page {
+  Q_OBJECT
+
+ public:
+  explicit SchedulesPage(const Desk& desk, QWidget* parent = nullptr);
+  void setResults(const ResultsPtr& results) override;
+  bool goTo(const QString& address, const QString& key) override;
+  GridView& table() { return *table_; }
+  FieldForm& form() { return *form_; }
+  GridView& difference() { return *difference_table_; }
+
+ public slots:
+  void addSchedule();
+  /// A copy with the next revision's number as a draft; the one that holds stays.
+  void reviseSchedule();
+  void removeSchedule();
+
+ private:
+  QWidget* makeWhat();
+  QWidget* makeWhy();
+  void makeTools();
+  void refresh();
+  void showSchedule();
+  void showDifference();
+  void showUses();
+  void append(Schedule schedule, const QString& what);
+
+  ScheduleModel* model_;
+  ValueModel *difference_, *uses_;
+  GridView *table_, *difference_table_, *uses_table_;
+  FieldForm* form_;
+  QComboBox* other_;
+  QLabel* uses_title_;
+};
+
+}  // namespace seamtakt::desk

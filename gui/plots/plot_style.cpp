@@ -1,0 +1,40 @@
+#include "plots/plot_style.hpp"
+
+#include <qcustomplot.h>
+
+#include "models/palette.hpp"
+
+namespace seamtakt::desk {
+
+void style_plot(QCustomPlot& plot) {
+  const Palette& p = Palette::current();
+  plot.setBackground(p.paper);
+  for (QCPAxisRect* rect : plot.axisRects()) {
+    rect->setBackground(p.paper);
+    for (QCPAxis* axis : rect->axes()) {
+      axis->setBasePen(QPen(p.quiet, 1));
+      axis->setTickPen(QPen(p.quiet, 1));
+      axis->setSubTickPen(QPen(p.rule, 1));
+      axis->setTickLabelColor(p.quiet);
+      axis->setLabelColor(p.ink);
+      axis->setTickLabelFont(plot.font());
+      axis->setLabelFont(plot.font());
+      axis->grid()->setPen(QPen(p.rule, 1));
+      axis->grid()->setZeroLinePen(QPen(p.rule, 1));
+      // '.' is the decimal sign whatever the locale.
+      axis->setNumberFormat(QStringLiteral("gb"));
+    }
+  }
+  plot.setLocale(QLocale::c());
+}
+
+QCPColorGradient heat_gradient() {
+  QCPColorGradient gradient;
+  gradient.clearColorStops();
+  for (std::size_t i = 0; i < heat_ramp.size(); ++i)
+    gradient.setColorStopAt(static_cast<double>(i) / (heat_ramp.size() - 1), QColor::fromRgb(heat_ramp[i]));
+  gradient.setLevelCount(350);
+  return gradient;
+}
+
+}  // namespace seamtakt::desk

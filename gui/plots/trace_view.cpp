@@ -1,0 +1,235 @@
+#include "plots/trace_view.hpp"
+
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+#include "models/contour.hpp"
+#include "models/palette.hpp"
+#include "models/unit_view.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+constexpr double left_px = 62, right_px = 14, top_px = 24, bottom_px = 34, lane_gap_px = 10;
+
+struct ChannelName {
+  const char* name;
+  const char* unit;
+};
+constexpr ChannelName names[Trace::channels] = {{QT_TRANSLATE_NOOP("TraceView", "current"), "A"},
+                                                {QT_TRANSLATE_NOOP("TraceView", "voltage"), "V"},
+                                                {QT_TRANSLATE_NOOP("TraceView", "wire feed"), "m/min"},
+                                                {QT_TRANSLATE_NOOP("TraceView", "travel"), "mm/s"}};
+
+QString name_of(int channel) { return QCoreApplication::translate("TraceView", names[channel].name); }
+
+}  // namespace
+
+struct TraceView::Lane {
+  Trace::Channel channel;
+  QRectF area;
+  double low, high;  ///< of the scale, in the file's unit
+  double y(double value) const { return area.bottom() - (value - low) / (high - low) * area.height(); }
+};
+
+TraceView::TraceView(QWidget* parent) : QWidget(parent) {
+  setAccessibleName(tr("Trace of the pass"));
+  setAccessibleDescription(tr("Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts."));
+  setFocusPolicy(Qt::StrongFocus);
+  setMouseTracking(true);
+}
+
+void TraceView::setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits, const QString& title) {
+  trace_ = begin < end ? trace : nullptr;
+  begin_ = begin;
+  end_ = end;
+  limits_ = limits;
+  title_ = title;
+  if (trace_) {
+    first_s_ = trace_->time_s(begin);
+    last_s_ = std::max(trace_->time_s(end - 1), first_s_ + 1e-3);
+  }
+  showAll();
+}
+
+void TraceView::showAll() {
+  from_s_ = first_s_;
+  to_s_ = last_s_;
+  update();
+}
+
+void TraceView::limit() {
+  const double span = std::clamp(to_s_ - from_s_, std::min(0.01, last_s_ - first_s_), last_s_ - first_s_);
+  from_s_ = std::clamp(from_s_, first_s_, std::max(first_s_, last_s_ - span));
+  to_s_ = from_s_ + span;
+}
+
+void TraceView::zoom(double factor, double at_s) {
+  from_s_ = at_s - (at_s - from_s_) / factor;
+  to_s_ = at_s + (to_s_ - at_s) / factor;
+  limit();
+  update();
+}
+
+void TraceView::pan(double seconds) {
+  from_s_ += seconds;
+  to_s_ += seconds;
+  limit();
+  update();
+}
+
+double TraceView::x(double seconds) const { return left_px + (seconds - from_s_) / (to_s_ - from_s_) * (width() - left_px - right_px); }
+double TraceView::secondsAt(double px) const { return from_s_ + (px - left_px) / (width() - left_px - right_px) * (to_s_ - from_s_); }
+
+std::vector<TraceView::Lane> TraceView::lanes() const {
+  std::vector<Lane> lanes;
+  if (!trace_) return lanes;
+  for (int i = 0; i < Trace::channels; ++i)
+    if (trace_->has(static_cast<Trace::Channel>(i))) lanes.push_back({static_cast<Trace::Channel>(i), {}, 0, 1});
+  const double room = height() - top_px - bottom_px - lane_gap_px * (static_cast<double>(lanes.size()) - 1);
+  const double high = lanes.empty() ? 0 : room / static_cast<double>(lanes.size());
+  for (std::size_t i = 0; i < lanes.size(); ++i) {
+    Lane& lane = lanes[i];
+    lane.area = QRectF(left_px, top_px + static_cast<double>(i) * (high + lane_gap_px), width() - left_px - right_px, high);
+    const Extremes all = trace_->channel(lane.channel).extremes(begin_, end_);
+    lane.low = std::min<double>(0, all.low);
+    lane.high = all.high;
+    if (const auto& band = limits_.band[lane.channel]) lane.high = std::max(lane.high, band->upper.value_or(lane.high));
+    if (!(lane.high > lane.low)) lane.high = lane.low + 1;
+    lane.high += (lane.high - lane.low) * 0.08;
+  }
+  return lanes;
+}
+
+void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
+  const Palette& p = Palette::current();
+  const UnitView& units = UnitView::shared();
+  const ChannelName& name = names[lane.channel];
+  // Limits: the outside is hatched, the bounds are lines.
+  if (const auto& band = limits_.band[lane.channel]) {
+    const auto outside = [&](double from, double to) {
+      const QRectF area(lane.area.left(), lane.y(to), lane.area.width(), lane.y(from) - lane.y(to));
+      painter.fillRect(area.intersected(lane.area), QBrush(p.rule, Qt::BDiagPattern));
+    };
+    painter.setPen(QPen(p.quiet, 1, Qt::DashLine));
+    if (band->upper) {
+      outside(*band->upper, lane.high);
+      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->upper)), QPointF(lane.area.right(), lane.y(*band->upper)));
+    }
+    if (band->lower) {
+      outside(lane.low, *band->lower);
+      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->lower)), QPointF(lane.area.right(), lane.y(*band->lower)));
+    }
+  }
+  painter.setPen(QPen(p.rule, 1));
+  painter.drawRect(lane.area);
+  painter.setPen(p.quiet);
+  for (const double level : round_levels(units.toShown(lane.low, name.unit), units.toShown(lane.high, name.unit), std::max(1, static_cast<int>(lane.area.height() / 36)))) {
+    const double y = lane.y(units.fromShown(level, name.unit));
+    painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(rounded_text(level, 5)));
+    painter.drawLine(QPointF(left_px - 3, y), QPointF(left_px, y));
+  }
+  const TraceChannel& channel = trace_->channel(lane.channel);
+  painter.setPen(QPen(p.series(lane.channel == 3 ? 4 : lane.channel), 1));
+  const int columns = static_cast<int>(lane.area.width());
+  QVector<QLineF> strokes;
+  std::size_t index = std::max(begin_, trace_->indexAt(from_s_));
+  QPointF last;
+  bool has_last = false;
+  for (int column = 0; column < columns; ++column) {
+    const double until_s = secondsAt(lane.area.left() + column + 1);
+    const std::size_t next = std::min(end_, trace_->indexAt(until_s));
+    if (next <= index) continue;
+    const Extremes range = channel.extremes(index, next);
+    const double px = lane.area.left() + column + 0.5;
+    const QPointF first(px, lane.y(channel.value(index)));
+    if (has_last) strokes.push_back({last, first});
+    if (range.low != range.high) strokes.push_back({px, lane.y(range.low), px, lane.y(range.high)});
+    last = QPointF(px, lane.y(channel.value(next - 1)));
+    has_last = true;
+    index = next;
+  }
+  painter.save();
+  painter.setClipRect(lane.area);
+  painter.drawLines(strokes);
+  painter.restore();
+  painter.setPen(p.ink);
+  painter.drawText(lane.area.adjusted(6, 2, 0, 0), Qt::AlignLeft | Qt::AlignTop, name_of(lane.channel) + QStringLiteral(", ") + units.unitText(name.unit));
+}
+
+void TraceView::paintTime(QPainter& painter) const {
+  const Palette& p = Palette::current();
+  painter.setPen(p.quiet);
+  const double y = height() - bottom_px + 4;
+  for (const double level : round_levels(from_s_ - first_s_, to_s_ - first_s_, std::max(2, static_cast<int>((width() - left_px) / 110)))) {
+    const double at = x(level + first_s_);
+    painter.drawLine(QPointF(at, y - 4), QPointF(at, y));
+    painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter, QString::fromStdString(rounded_text(level, 7)));
+  }
+  painter.drawText(QRectF(left_px, y + 13, width() - left_px - right_px, 16), Qt::AlignRight | Qt::AlignVCenter, tr("time since the first sample, s"));
+}
+
+void TraceView::paintEvent(QPaintEvent*) {
+  const Palette& p = Palette::current();
+  QPainter painter(this);
+  painter.fillRect(rect(), p.paper);
+  painter.setPen(p.quiet);
+  if (!trace_) {
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, tr("Choose a pass to see what was logged of it."));
+    return;
+  }
+  painter.drawText(QRectF(left_px, 2, width() - left_px, 18), Qt::AlignLeft | Qt::AlignVCenter, title_);
+  for (const Lane& lane : lanes()) paintLane(painter, lane);
+  paintTime(painter);
+  if (hasFocus()) {
+    painter.setPen(QPen(p.accent, 1, Qt::DotLine));
+    painter.drawRect(rect().adjusted(0, 0, -1, -1));
+  }
+}
+
+void TraceView::wheelEvent(QWheelEvent* event) {
+  zoom(event->angleDelta().y() > 0 ? 1.3 : 1 / 1.3, secondsAt(event->position().x()));
+  event->accept();
+}
+
+void TraceView::mousePressEvent(QMouseEvent* event) {
+  pressed_px_ = event->position().x();
+  pressed_from_s_ = from_s_;
+}
+
+void TraceView::mouseMoveEvent(QMouseEvent* event) {
+  if (!trace_) return;
+  if (event->buttons() & Qt::LeftButton) {
+    const double span = to_s_ - from_s_;
+    from_s_ = pressed_from_s_ - (event->position().x() - pressed_px_) / (width() - left_px - right_px) * span;
+    to_s_ = from_s_ + span;
+    limit();
+    return update();
+  }
+  const std::size_t index = std::clamp(trace_->indexAt(secondsAt(event->position().x())), begin_, end_ - 1);
+  const UnitView& units = UnitView::shared();
+  QString text = tr("line %1, %2 s").arg(trace_->line(index)).arg(QString::fromStdString(rounded_text(trace_->time_s(index) - first_s_, 6)));
+  for (int i = 0; i < Trace::channels; ++i)
+    if (trace_->has(static_cast<Trace::Channel>(i)))
+      text += QStringLiteral("; ") + units.quantityText(trace_->channel(static_cast<Trace::Channel>(i)).value(index), names[i].unit, 4);
+  emit readOut(text);
+}
+
+void TraceView::keyPressEvent(QKeyEvent* event) {
+  const double span = to_s_ - from_s_, middle = (from_s_ + to_s_) / 2;
+  switch (event->key()) {
+    case Qt::Key_Plus: return zoom(1.5, middle);
+    case Qt::Key_Minus: return zoom(1 / 1.5, middle);
+    case Qt::Key_Home: return showAll();
+    case Qt::Key_Left: return pan(-span / 8);
+    case Qt::Key_Right: return pan(span / 8);
+    default: QWidget::keyPressEvent(event);
+  }
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <QWidget>
+#include <optional>
+
+#include "models/trace.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt::desk {
+
+/// What a trace is judged against: bands by channel.
+struct TraceLimits {
+  std::optional<Interval> band[Trace::channels];
+};
+
+/// Logged quantities over time, one lane each, with their limits as bands. Wheel or plus and minus zoom, dragging or the
+/// arrow keys move, Home shows all; drawn from the extremes of each column of pixels, so any length pans at once.
+class TraceView : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit TraceView(QWidget* parent = nullptr);
+  /// `trace` must stay until another is set; begin to end is what is shown.
+  void setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits, const QString& title);
+  void zoom(double factor, double at_s);
+  void pan(double seconds);
+  void showAll();
+  double from() const { return from_s_; }
+  double to() const { return to_s_; }
+  QSize minimumSizeHint() const override { return {280, 180}; }
+
+ signals:
+  void readOut(const QString& text);
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  struct Lane;
+  std::vector<Lane> lanes() const;
+  void paintLane(QPainter& painter, const Lane& lane) const;
+  void paintTime(QPainter& painter) const;
+  double x(double seconds) const;
+  double secondsAt(double px) const;
+  void limit();
+
+  const Trace* trace_ = nullptr;
+  std::size_t begin_ = 0, end_ = 0;
+  TraceLimits limits_;
+  QString title_;
+  double first_s_ = 0, last_s_ = 1, from_s_ = 0, to_s_ = 1;
+  double pressed_px_ = 0, pressed_from_s_ = 0;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,3775 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de" sourcelanguage="en">
+<context>
+    <name>Core</name>
+    <message>
+        <source>id</source>
+        <translation>Kennung</translation>
+    </message>
+    <message>
+        <source>standard</source>
+        <translation>Norm</translation>
+    </message>
+    <message>
+        <source>composition</source>
+        <translation>Zusammensetzung</translation>
+    </message>
+    <message>
+        <source>composition from</source>
+        <translation>Zusammensetzung nach</translation>
+    </message>
+    <message>
+        <source>certificate</source>
+        <translation>Zeugnis</translation>
+    </message>
+    <message>
+        <source>typical</source>
+        <translation>üblich</translation>
+    </message>
+    <message>
+        <source>standard-maximum</source>
+        <translation>Höchstwerte der Norm</translation>
+    </message>
+    <message>
+        <source>tensile strength</source>
+        <translation>Zugfestigkeit</translation>
+    </message>
+    <message>
+        <source>yield strength</source>
+        <translation>Streckgrenze</translation>
+    </message>
+    <message>
+        <source>classification</source>
+        <translation>Einteilung</translation>
+    </message>
+    <message>
+        <source>form</source>
+        <translation>Form</translation>
+    </message>
+    <message>
+        <source>solid</source>
+        <translation>Massivdraht</translation>
+    </message>
+    <message>
+        <source>metal-cored</source>
+        <translation>Metallpulverdraht</translation>
+    </message>
+    <message>
+        <source>flux-cored</source>
+        <translation>Fülldraht (Schlacke)</translation>
+    </message>
+    <message>
+        <source>material</source>
+        <translation>Werkstoff</translation>
+    </message>
+    <message>
+        <source>diameter</source>
+        <translation>Durchmesser</translation>
+    </message>
+    <message>
+        <source>density</source>
+        <translation>Dichte</translation>
+    </message>
+    <message>
+        <source>alpha</source>
+        <translation>alpha</translation>
+    </message>
+    <message>
+        <source>beta</source>
+        <translation>beta</translation>
+    </message>
+    <message>
+        <source>deposition efficiency</source>
+        <translation>Ausbringung</translation>
+    </message>
+    <message>
+        <source>hydrogen</source>
+        <translation>Wasserstoff</translation>
+    </message>
+    <message>
+        <source>price per kg</source>
+        <translation>Preis je kg</translation>
+    </message>
+    <message>
+        <source>designation</source>
+        <translation>Bezeichnung</translation>
+    </message>
+    <message>
+        <source>price per m3</source>
+        <translation>Preis je m³</translation>
+    </message>
+    <message>
+        <source>rated current</source>
+        <translation>Nennstrom</translation>
+    </message>
+    <message>
+        <source>rated duty</source>
+        <translation>Nenn-Einschaltdauer</translation>
+    </message>
+    <message>
+        <source>efficiency</source>
+        <translation>Wirkungsgrad</translation>
+    </message>
+    <message>
+        <source>half width</source>
+        <translation>halbe Breite</translation>
+    </message>
+    <message>
+        <source>frequency</source>
+        <translation>Frequenz</translation>
+    </message>
+    <message>
+        <source>dwell</source>
+        <translation>Verweilen</translation>
+    </message>
+    <message>
+        <source>positions</source>
+        <translation>Positionen</translation>
+    </message>
+    <message>
+        <source>thickness</source>
+        <translation>Dicke</translation>
+    </message>
+    <message>
+        <source>gap</source>
+        <translation>Spalt</translation>
+    </message>
+    <message>
+        <source>leg</source>
+        <translation>Schenkel</translation>
+    </message>
+    <message>
+        <source>current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>voltage</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>wire feed speed</source>
+        <translation>Drahtvorschub</translation>
+    </message>
+    <message>
+        <source>travel speed</source>
+        <translation>Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>gas flow</source>
+        <translation>Gasfluss</translation>
+    </message>
+    <message>
+        <source>heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>cooling time</source>
+        <translation>Abkühlzeit</translation>
+    </message>
+    <message>
+        <source>interpass</source>
+        <translation>Zwischenlagentemperatur</translation>
+    </message>
+    <message>
+        <source>hardness</source>
+        <translation>Härte</translation>
+    </message>
+    <message>
+        <source>revision</source>
+        <translation>Ausgabe</translation>
+    </message>
+    <message>
+        <source>status</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>draft</source>
+        <translation>Entwurf</translation>
+    </message>
+    <message>
+        <source>reviewed</source>
+        <translation>geprüft</translation>
+    </message>
+    <message>
+        <source>approved</source>
+        <translation>freigegeben</translation>
+    </message>
+    <message>
+        <source>approved by</source>
+        <translation>freigegeben von</translation>
+    </message>
+    <message>
+        <source>effective from</source>
+        <translation>gültig ab</translation>
+    </message>
+    <message>
+        <source>process</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>transfer</source>
+        <translation>Werkstoffübergang</translation>
+    </message>
+    <message>
+        <source>globular</source>
+        <translation>grobtropfig</translation>
+    </message>
+    <message>
+        <source>spray</source>
+        <translation>Sprüh</translation>
+    </message>
+    <message>
+        <source>pulsed</source>
+        <translation>Impuls</translation>
+    </message>
+    <message>
+        <source>waveform</source>
+        <translation>Stromform</translation>
+    </message>
+    <message>
+        <source>conventional</source>
+        <translation>üblich</translation>
+    </message>
+    <message>
+        <source>waveform-controlled</source>
+        <translation>geregelt</translation>
+    </message>
+    <message>
+        <source>polarity</source>
+        <translation>Polung</translation>
+    </message>
+    <message>
+        <source>wire</source>
+        <translation>Draht</translation>
+    </message>
+    <message>
+        <source>gas</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>power source</source>
+        <translation>Stromquelle</translation>
+    </message>
+    <message>
+        <source>arc voltage</source>
+        <translation>Lichtbogenspannung</translation>
+    </message>
+    <message>
+        <source>contact tip distance</source>
+        <translation>Kontaktrohrabstand</translation>
+    </message>
+    <message>
+        <source>arc length</source>
+        <translation>Lichtbogenlänge</translation>
+    </message>
+    <message>
+        <source>nozzle</source>
+        <translation>Düse</translation>
+    </message>
+    <message>
+        <source>work angle</source>
+        <translation>Anstellwinkel quer</translation>
+    </message>
+    <message>
+        <source>travel angle</source>
+        <translation>Anstellwinkel längs</translation>
+    </message>
+    <message>
+        <source>waveform factor</source>
+        <translation>Formfaktor</translation>
+    </message>
+    <message>
+        <source>preheat</source>
+        <translation>Vorwärmung</translation>
+    </message>
+    <message>
+        <source>weave</source>
+        <translation>Pendeln</translation>
+    </message>
+    <message>
+        <source>arc start</source>
+        <translation>Zünden</translation>
+    </message>
+    <message>
+        <source>crater fill</source>
+        <translation>Kraterfüllen</translation>
+    </message>
+    <message>
+        <source>preparation</source>
+        <translation>Vorbereitung</translation>
+    </message>
+    <message>
+        <source>backing</source>
+        <translation>Badstütze</translation>
+    </message>
+    <message>
+        <source>use</source>
+        <translation>Einsatz</translation>
+    </message>
+    <message>
+        <source>limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>qualification</source>
+        <translation>Qualifizierung</translation>
+    </message>
+    <message>
+        <source>type</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>square</source>
+        <translation>I-Naht</translation>
+    </message>
+    <message>
+        <source>single-v</source>
+        <translation>V-Naht</translation>
+    </message>
+    <message>
+        <source>double-v</source>
+        <translation>DV-Naht</translation>
+    </message>
+    <message>
+        <source>single-bevel</source>
+        <translation>HV-Naht</translation>
+    </message>
+    <message>
+        <source>double-bevel</source>
+        <translation>DHV-Naht</translation>
+    </message>
+    <message>
+        <source>single-u</source>
+        <translation>U-Naht</translation>
+    </message>
+    <message>
+        <source>angle</source>
+        <translation>Winkel</translation>
+    </message>
+    <message>
+        <source>root gap</source>
+        <translation>Stegabstand</translation>
+    </message>
+    <message>
+        <source>root face</source>
+        <translation>Steghöhe</translation>
+    </message>
+    <message>
+        <source>root radius</source>
+        <translation>Wurzelradius</translation>
+    </message>
+    <message>
+        <source>cap height</source>
+        <translation>Nahtüberhöhung</translation>
+    </message>
+    <message>
+        <source>run</source>
+        <translation>Nahtstück</translation>
+    </message>
+    <message>
+        <source>gap between runs</source>
+        <translation>Lücke dazwischen</translation>
+    </message>
+    <message>
+        <source>count</source>
+        <translation>Anzahl</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>joint</source>
+        <translation>Stoß</translation>
+    </message>
+    <message>
+        <source>corner</source>
+        <translation>Eckstoß</translation>
+    </message>
+    <message>
+        <source>butt</source>
+        <translation>Stumpfstoß</translation>
+    </message>
+    <message>
+        <source>thicknesses</source>
+        <translation>Dicken</translation>
+    </message>
+    <message>
+        <source>base metals</source>
+        <translation>Grundwerkstoffe</translation>
+    </message>
+    <message>
+        <source>throat</source>
+        <translation>Nahtdicke (a-Maß)</translation>
+    </message>
+    <message>
+        <source>groove</source>
+        <translation>Fuge</translation>
+    </message>
+    <message>
+        <source>dihedral</source>
+        <translation>Öffnungswinkel</translation>
+    </message>
+    <message>
+        <source>largest gap</source>
+        <translation>größter Spalt</translation>
+    </message>
+    <message>
+        <source>area allowance</source>
+        <translation>Flächenzuschlag</translation>
+    </message>
+    <message>
+        <source>flange width</source>
+        <translation>Flanschbreite</translation>
+    </message>
+    <message>
+        <source>position</source>
+        <translation>Position</translation>
+    </message>
+    <message>
+        <source>direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>either</source>
+        <translation>beide</translation>
+    </message>
+    <message>
+        <source>as-drawn</source>
+        <translation>wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>schedules</source>
+        <translation>Schweißpläne</translation>
+    </message>
+    <message>
+        <source>path</source>
+        <translation>Verlauf</translation>
+    </message>
+    <message>
+        <source>intermittent</source>
+        <translation>unterbrochen</translation>
+    </message>
+    <message>
+        <source>overlap</source>
+        <translation>Überlappung</translation>
+    </message>
+    <message>
+        <source>tacks</source>
+        <translation>Heftstellen</translation>
+    </message>
+    <message>
+        <source>sense points</source>
+        <translation>Suchpunkte</translation>
+    </message>
+    <message>
+        <source>tracking</source>
+        <translation>Nahtführung</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>through-arc</source>
+        <translation>durch den Lichtbogen</translation>
+    </message>
+    <message>
+        <source>optical</source>
+        <translation>optisch</translation>
+    </message>
+    <message>
+        <source>welded by</source>
+        <translation>geschweißt von</translation>
+    </message>
+    <message>
+        <source>robot</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>manual</source>
+        <translation>Hand</translation>
+    </message>
+    <message>
+        <source>robots</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>orientation</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>after</source>
+        <translation>nach</translation>
+    </message>
+    <message>
+        <source>balance group</source>
+        <translation>Wechselgruppe</translation>
+    </message>
+    <message>
+        <source>quality</source>
+        <translation>Bewertungsgruppe</translation>
+    </message>
+    <message>
+        <source>drawing</source>
+        <translation>Zeichnung</translation>
+    </message>
+    <message>
+        <source>parts</source>
+        <translation>Teile</translation>
+    </message>
+    <message>
+        <source>tolerance class</source>
+        <translation>Toleranzklasse</translation>
+    </message>
+    <message>
+        <source>cross-section</source>
+        <translation>Querschnitt</translation>
+    </message>
+    <message>
+        <source>load</source>
+        <translation>Laden</translation>
+    </message>
+    <message>
+        <source>unload</source>
+        <translation>Entladen</translation>
+    </message>
+    <message>
+        <source>tack</source>
+        <translation>Heften</translation>
+    </message>
+    <message>
+        <source>manual welding</source>
+        <translation>Handschweißen</translation>
+    </message>
+    <message>
+        <source>measure</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>inspect</source>
+        <translation>Prüfen</translation>
+    </message>
+    <message>
+        <source>features</source>
+        <translation>Merkmale</translation>
+    </message>
+    <message>
+        <source>seams</source>
+        <translation>Nähte</translation>
+    </message>
+    <message>
+        <source>home</source>
+        <translation>Grundstellung</translation>
+    </message>
+    <message>
+        <source>loaded</source>
+        <translation>bestückt mit</translation>
+    </message>
+    <message>
+        <source>wire change</source>
+        <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>air speed</source>
+        <translation>Eilgang</translation>
+    </message>
+    <message>
+        <source>air acceleration</source>
+        <translation>Beschleunigung im Eilgang</translation>
+    </message>
+    <message>
+        <source>wrist</source>
+        <translation>Handgelenk</translation>
+    </message>
+    <message>
+        <source>sense point</source>
+        <translation>Suchpunkt</translation>
+    </message>
+    <message>
+        <source>post flow</source>
+        <translation>Gasnachströmen</translation>
+    </message>
+    <message>
+        <source>orientations</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>orientation change</source>
+        <translation>Lagewechsel</translation>
+    </message>
+    <message>
+        <source>torch service</source>
+        <translation>Brennerpflege</translation>
+    </message>
+    <message>
+        <source>stations</source>
+        <translation>Stationen</translation>
+    </message>
+    <message>
+        <source>index</source>
+        <translation>Weitertakten</translation>
+    </message>
+    <message>
+        <source>zones</source>
+        <translation>Zonen</translation>
+    </message>
+    <message>
+        <source>servers</source>
+        <translation>Plätze</translation>
+    </message>
+    <message>
+        <source>buffer after</source>
+        <translation>Puffer danach</translation>
+    </message>
+    <message>
+        <source>time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>availability</source>
+        <translation>Verfügbarkeit</translation>
+    </message>
+    <message>
+        <source>repair</source>
+        <translation>Reparatur</translation>
+    </message>
+    <message>
+        <source>yield</source>
+        <translation>Gutanteil</translation>
+    </message>
+    <message>
+        <source>rework to</source>
+        <translation>Nacharbeit an</translation>
+    </message>
+    <message>
+        <source>rework</source>
+        <translation>Nacharbeit</translation>
+    </message>
+    <message>
+        <source>takt</source>
+        <translation>Takt</translation>
+    </message>
+    <message>
+        <source>planning share</source>
+        <translation>Planungsanteil</translation>
+    </message>
+    <message>
+        <source>stages</source>
+        <translation>Stufen</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Pass</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>Schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>Process</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>Voltage</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>Arc power</source>
+        <translation>Lichtbogenleistung</translation>
+    </message>
+    <message>
+        <source>Arc energy</source>
+        <translation>Streckenenergie</translation>
+    </message>
+    <message>
+        <source>Heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>Melting rate</source>
+        <translation>Abschmelzleistung</translation>
+    </message>
+    <message>
+        <source>Deposition rate</source>
+        <translation>Auftragleistung</translation>
+    </message>
+    <message>
+        <source>Deposit area</source>
+        <translation>Auftragfläche</translation>
+    </message>
+    <message>
+        <source>Penetration</source>
+        <translation>Einbrand</translation>
+    </message>
+    <message>
+        <source>Transfer</source>
+        <translation>Übergang</translation>
+    </message>
+    <message>
+        <source>t8/5</source>
+        <translation>t8/5</translation>
+    </message>
+    <message>
+        <source>Heat flow</source>
+        <translation>Wärmeabfluss</translation>
+    </message>
+    <message>
+        <source>t8/5 span</source>
+        <translation>t8/5 Spanne</translation>
+    </message>
+    <message>
+        <source>t8/5 by plate</source>
+        <translation>t8/5 je Blech</translation>
+    </message>
+    <message>
+        <source>t8/5 hot</source>
+        <translation>t8/5 heiß</translation>
+    </message>
+    <message>
+        <source>Preheat needed</source>
+        <translation>Vorwärmung nötig</translation>
+    </message>
+    <message>
+        <source>CE</source>
+        <translation>CE</translation>
+    </message>
+    <message>
+        <source>CET</source>
+        <translation>CET</translation>
+    </message>
+    <message>
+        <source>Pcm</source>
+        <translation>Pcm</translation>
+    </message>
+    <message>
+        <source>CEN</source>
+        <translation>CEN</translation>
+    </message>
+    <message>
+        <source>HAZ hardness</source>
+        <translation>WEZ-Härte</translation>
+    </message>
+    <message>
+        <source>Arc time</source>
+        <translation>Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>Wire</source>
+        <translation>Draht</translation>
+    </message>
+    <message>
+        <source>Gas</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>Energy</source>
+        <translation>Energie</translation>
+    </message>
+    <message>
+        <source>U heat input</source>
+        <translation>U Wärmeeinbr.</translation>
+    </message>
+    <message>
+        <source>U t8/5</source>
+        <translation>U t8/5</translation>
+    </message>
+    <message>
+        <source>Leg</source>
+        <translation>Schenkel</translation>
+    </message>
+    <message>
+        <source>Leg needed</source>
+        <translation>Schenkel nötig</translation>
+    </message>
+    <message>
+        <source>Throat</source>
+        <translation>a-Maß</translation>
+    </message>
+    <message>
+        <source>Throat needed</source>
+        <translation>a-Maß nötig</translation>
+    </message>
+    <message>
+        <source>Area</source>
+        <translation>Fläche</translation>
+    </message>
+    <message>
+        <source>Area needed</source>
+        <translation>Fläche nötig</translation>
+    </message>
+    <message>
+        <source>Interpass wait</source>
+        <translation>Zwischenlagenpause</translation>
+    </message>
+    <message>
+        <source>Angular distortion</source>
+        <translation>Winkelverzug</translation>
+    </message>
+    <message>
+        <source>U leg</source>
+        <translation>U Schenkel</translation>
+    </message>
+    <message>
+        <source>Cost</source>
+        <translation>Kosten</translation>
+    </message>
+    <message>
+        <source>Robot share</source>
+        <translation>Roboteranteil</translation>
+    </message>
+    <message>
+        <source>of deposit</source>
+        <translation>vom Auftrag</translation>
+    </message>
+    <message>
+        <source>of arc time</source>
+        <translation>von der Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>Bow</source>
+        <translation>Durchbiegung</translation>
+    </message>
+    <message>
+        <source>power sources</source>
+        <translation>Stromquellen</translation>
+    </message>
+    <message>
+        <source>wires</source>
+        <translation>Drähte</translation>
+    </message>
+    <message>
+        <source>gases</source>
+        <translation>Gase</translation>
+    </message>
+    <message>
+        <source>qualifications</source>
+        <translation>Qualifizierungen</translation>
+    </message>
+    <message>
+        <source>instruments</source>
+        <translation>Messmittel</translation>
+    </message>
+    <message>
+        <source>costs</source>
+        <translation>Kosten</translation>
+    </message>
+    <message>
+        <source>measuring</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Linie</translation>
+    </message>
+    <message>
+        <source>tested weld</source>
+        <translation>Prüfschweißung</translation>
+    </message>
+    <message>
+        <source>quantity</source>
+        <translation>Menge</translation>
+    </message>
+    <message>
+        <source>kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>points</source>
+        <translation>Punkte</translation>
+    </message>
+    <message>
+        <source>nominal size</source>
+        <translation>Nennmaß</translation>
+    </message>
+    <message>
+        <source>nominal angle</source>
+        <translation>Nennwinkel</translation>
+    </message>
+    <message>
+        <source>area</source>
+        <translation>Fläche</translation>
+    </message>
+    <message>
+        <source>second moment of area</source>
+        <translation>Flächenmoment 2. Grades</translation>
+    </message>
+    <message>
+        <source>neutral axis</source>
+        <translation>neutrale Achse</translation>
+    </message>
+    <message>
+        <source>of</source>
+        <translation>bezogen auf</translation>
+    </message>
+    <message>
+        <source>full scale</source>
+        <translation>Endwert</translation>
+    </message>
+    <message>
+        <source>calibration due</source>
+        <translation>Kalibrierung gültig bis</translation>
+    </message>
+    <message>
+        <source>lead resistance</source>
+        <translation>Leitungswiderstand</translation>
+    </message>
+    <message>
+        <source>robot per h</source>
+        <translation>Roboter je h</translation>
+    </message>
+    <message>
+        <source>labour per h</source>
+        <translation>Arbeit je h</translation>
+    </message>
+    <message>
+        <source>energy per kWh</source>
+        <translation>Energie je kWh</translation>
+    </message>
+    <message>
+        <source>currency</source>
+        <translation>Währung</translation>
+    </message>
+    <message>
+        <source>uncertainty of current</source>
+        <translation>Unsicherheit des Stroms</translation>
+    </message>
+    <message>
+        <source>uncertainty of voltage</source>
+        <translation>Unsicherheit der Spannung</translation>
+    </message>
+    <message>
+        <source>uncertainty of travel speed</source>
+        <translation>Unsicherheit der Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>basis</source>
+        <translation>Grundlage</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>last used</source>
+        <translation>zuletzt benutzt</translation>
+    </message>
+    <message>
+        <source>material group</source>
+        <translation>Werkstoffgruppe</translation>
+    </message>
+    <message>
+        <source>filler</source>
+        <translation>Zusatz</translation>
+    </message>
+    <message>
+        <source>mechanisation</source>
+        <translation>Mechanisierung</translation>
+    </message>
+    <message>
+        <source>impact tested</source>
+        <translation>Kerbschlag geprüft</translation>
+    </message>
+    <message>
+        <source>hardness tested</source>
+        <translation>Härte geprüft</translation>
+    </message>
+    <message>
+        <source>runs</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>rotation</source>
+        <translation>Drehung</translation>
+    </message>
+    <message>
+        <source>every</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>arc time between</source>
+        <translation>Lichtbogenzeit dazwischen</translation>
+    </message>
+    <message>
+        <source>Name by which seams refer to this metal.</source>
+        <translation>Name, mit dem Nähte diesen Werkstoff nennen.</translation>
+    </message>
+    <message>
+        <source>Standard and grade, such as EN 10025-2 S355J2.</source>
+        <translation>Norm und Sorte, etwa EN 10025-2 S355J2.</translation>
+    </message>
+    <message>
+        <source>Mass percentages by element symbol; an element that is left out is not reported.</source>
+        <translation>Massenanteile nach Elementzeichen; was fehlt, ist nicht angegeben.</translation>
+    </message>
+    <message>
+        <source>Where the composition comes from.</source>
+        <translation>Woher die Zusammensetzung stammt.</translation>
+    </message>
+    <message>
+        <source>Ultimate tensile strength.</source>
+        <translation>Zugfestigkeit.</translation>
+    </message>
+    <message>
+        <source>Yield strength.</source>
+        <translation>Streckgrenze.</translation>
+    </message>
+    <message>
+        <source>Name by which schedules and robots refer to this wire.</source>
+        <translation>Name, mit dem Schweißpläne und Roboter diesen Draht nennen.</translation>
+    </message>
+    <message>
+        <source>Designation by standard, such as ISO 14341-A G 42 4 M21 3Si1.</source>
+        <translation>Bezeichnung nach Norm, etwa ISO 14341-A G 42 4 M21 3Si1.</translation>
+    </message>
+    <message>
+        <source>How the wire is built.</source>
+        <translation>Wie der Draht aufgebaut ist.</translation>
+    </message>
+    <message>
+        <source>Material of the wire, such as mild-steel or stainless.</source>
+        <translation>Werkstoff des Drahts, etwa mild-steel oder stainless.</translation>
+    </message>
+    <message>
+        <source>Diameter of the wire.</source>
+        <translation>Durchmesser des Drahts.</translation>
+    </message>
+    <message>
+        <source>Density of the wire as fed: a cored wire&apos;s is lower than that of its metal.</source>
+        <translation>Dichte des zugeführten Drahts: bei Fülldraht kleiner als die seines Metalls.</translation>
+    </message>
+    <message>
+        <source>Coefficient of the current in the melting law W = alpha*I + beta*l*I^2.</source>
+        <translation>Beiwert des Stroms im Abschmelzgesetz W = alpha*I + beta*l*I^2.</translation>
+    </message>
+    <message>
+        <source>Coefficient of resistance heating in the melting law W = alpha*I + beta*l*I^2.</source>
+        <translation>Beiwert der Widerstandswärme im Abschmelzgesetz W = alpha*I + beta*l*I^2.</translation>
+    </message>
+    <message>
+        <source>Share of the melted wire&apos;s mass that stays in the weld.</source>
+        <translation>Anteil der abgeschmolzenen Masse, der in der Naht bleibt.</translation>
+    </message>
+    <message>
+        <source>Diffusible hydrogen of the deposited metal.</source>
+        <translation>Diffusibler Wasserstoff des Schweißguts.</translation>
+    </message>
+    <message>
+        <source>Price of a kilogram, in the currency of the costs.</source>
+        <translation>Preis eines Kilogramms in der Währung der Kosten.</translation>
+    </message>
+    <message>
+        <source>Name by which schedules and robots refer to this gas.</source>
+        <translation>Name, mit dem Schweißpläne und Roboter dieses Gas nennen.</translation>
+    </message>
+    <message>
+        <source>Designation by ISO 14175, such as ISO 14175 M21-ArC-18.</source>
+        <translation>Bezeichnung nach ISO 14175, etwa ISO 14175 M21-ArC-18.</translation>
+    </message>
+    <message>
+        <source>Price of a cubic metre, in the currency of the costs.</source>
+        <translation>Preis eines Kubikmeters in der Währung der Kosten.</translation>
+    </message>
+    <message>
+        <source>Name by which schedules and robots refer to this power source.</source>
+        <translation>Name, mit dem Schweißpläne und Roboter diese Stromquelle nennen.</translation>
+    </message>
+    <message>
+        <source>Current that the source can give at its rated duty cycle.</source>
+        <translation>Strom, den die Quelle bei ihrer Nenn-Einschaltdauer gibt.</translation>
+    </message>
+    <message>
+        <source>Duty cycle at the rated current, share of ten minutes.</source>
+        <translation>Einschaltdauer beim Nennstrom, Anteil an zehn Minuten.</translation>
+    </message>
+    <message>
+        <source>Arc power over the power drawn from the mains.</source>
+        <translation>Lichtbogenleistung zur Leistung aus dem Netz.</translation>
+    </message>
+    <message>
+        <source>Way of the torch from the seam&apos;s line to either side.</source>
+        <translation>Weg des Brenners von der Nahtlinie nach jeder Seite.</translation>
+    </message>
+    <message>
+        <source>Weaves in a second.</source>
+        <translation>Pendelungen je Sekunde.</translation>
+    </message>
+    <message>
+        <source>Time for which the torch rests at each side.</source>
+        <translation>Zeit, die der Brenner an jeder Seite verweilt.</translation>
+    </message>
+    <message>
+        <source>Welding positions by ISO 6947 in which the schedule may be used; none named: any.</source>
+        <translation>Schweißpositionen nach ISO 6947, in denen der Plan gilt; keine genannt: jede.</translation>
+    </message>
+    <message>
+        <source>Plate thickness, from and to.</source>
+        <translation>Blechdicke, von und bis.</translation>
+    </message>
+    <message>
+        <source>Gap of the joint, from and to.</source>
+        <translation>Spalt des Stoßes, von und bis.</translation>
+    </message>
+    <message>
+        <source>Leg of the fillet, from and to.</source>
+        <translation>Schenkel der Kehlnaht, von und bis.</translation>
+    </message>
+    <message>
+        <source>Welding current, from and to.</source>
+        <translation>Schweißstrom, von und bis.</translation>
+    </message>
+    <message>
+        <source>Arc voltage, from and to.</source>
+        <translation>Lichtbogenspannung, von und bis.</translation>
+    </message>
+    <message>
+        <source>Wire feed speed, from and to.</source>
+        <translation>Drahtvorschub, von und bis.</translation>
+    </message>
+    <message>
+        <source>Travel speed, from and to.</source>
+        <translation>Schweißgeschwindigkeit, von und bis.</translation>
+    </message>
+    <message>
+        <source>Gas flow, from and to.</source>
+        <translation>Gasfluss, von und bis.</translation>
+    </message>
+    <message>
+        <source>Heat input with the process&apos;s thermal efficiency, from and to.</source>
+        <translation>Wärmeeinbringung mit dem thermischen Wirkungsgrad des Verfahrens, von und bis.</translation>
+    </message>
+    <message>
+        <source>Cooling time t8/5, from and to.</source>
+        <translation>Abkühlzeit t8/5, von und bis.</translation>
+    </message>
+    <message>
+        <source>Interpass temperature, from and to.</source>
+        <translation>Zwischenlagentemperatur, von und bis.</translation>
+    </message>
+    <message>
+        <source>Hardness of the heat-affected zone, from and to.</source>
+        <translation>Härte der Wärmeeinflusszone, von und bis.</translation>
+    </message>
+    <message>
+        <source>Name by which seams refer to this schedule.</source>
+        <translation>Name, mit dem Nähte diesen Schweißplan nennen.</translation>
+    </message>
+    <message>
+        <source>Number of this revision.</source>
+        <translation>Nummer dieser Ausgabe.</translation>
+    </message>
+    <message>
+        <source>How far its release has come.</source>
+        <translation>Wie weit die Freigabe ist.</translation>
+    </message>
+    <message>
+        <source>Who approved it.</source>
+        <translation>Wer ihn freigegeben hat.</translation>
+    </message>
+    <message>
+        <source>First day on which it may be used.</source>
+        <translation>Erster Tag, an dem er gelten darf.</translation>
+    </message>
+    <message>
+        <source>Welding process, its number by ISO 4063.</source>
+        <translation>Schweißverfahren, Nummer nach ISO 4063.</translation>
+    </message>
+    <message>
+        <source>How the metal crosses the arc.</source>
+        <translation>Wie das Metall den Lichtbogen quert.</translation>
+    </message>
+    <message>
+        <source>Whether the power source controls the waveform.</source>
+        <translation>Ob die Stromquelle die Stromform regelt.</translation>
+    </message>
+    <message>
+        <source>Polarity of the electrode, such as DC+.</source>
+        <translation>Polung der Elektrode, etwa DC+.</translation>
+    </message>
+    <message>
+        <source>The wire that is fed.</source>
+        <translation>Der zugeführte Draht.</translation>
+    </message>
+    <message>
+        <source>The shielding gas.</source>
+        <translation>Das Schutzgas.</translation>
+    </message>
+    <message>
+        <source>The power source.</source>
+        <translation>Die Stromquelle.</translation>
+    </message>
+    <message>
+        <source>Speed at which the wire is fed.</source>
+        <translation>Geschwindigkeit, mit der der Draht zugeführt wird.</translation>
+    </message>
+    <message>
+        <source>Mean voltage, measured near the arc.</source>
+        <translation>Mittlere Spannung, nahe am Lichtbogen gemessen.</translation>
+    </message>
+    <message>
+        <source>Speed of the torch along the seam.</source>
+        <translation>Geschwindigkeit des Brenners längs der Naht.</translation>
+    </message>
+    <message>
+        <source>From the contact tip to the work: electrode extension and arc together.</source>
+        <translation>Vom Kontaktrohr zum Werkstück: freies Drahtende und Lichtbogen zusammen.</translation>
+    </message>
+    <message>
+        <source>Length of the arc; less than the contact tip distance.</source>
+        <translation>Länge des Lichtbogens; kleiner als der Kontaktrohrabstand.</translation>
+    </message>
+    <message>
+        <source>Flow of shielding gas.</source>
+        <translation>Fluss des Schutzgases.</translation>
+    </message>
+    <message>
+        <source>Inner diameter of the gas nozzle.</source>
+        <translation>Innendurchmesser der Gasdüse.</translation>
+    </message>
+    <message>
+        <source>Angle of the torch across the seam.</source>
+        <translation>Winkel des Brenners quer zur Naht.</translation>
+    </message>
+    <message>
+        <source>Angle of the torch along the seam.</source>
+        <translation>Winkel des Brenners längs der Naht.</translation>
+    </message>
+    <message>
+        <source>Mean current where it was measured; left out, it follows from the melting law.</source>
+        <translation>Mittlerer Strom, wo er gemessen wurde; sonst folgt er aus dem Abschmelzgesetz.</translation>
+    </message>
+    <message>
+        <source>Mean of voltage times current over the product of their means.</source>
+        <translation>Mittel aus Spannung mal Strom durch das Produkt ihrer Mittel.</translation>
+    </message>
+    <message>
+        <source>Temperature of the plate before welding; above 500 C there is no cooling time from 800 to 500 C.</source>
+        <translation>Temperatur des Blechs vor dem Schweißen; über 500 °C gibt es keine Abkühlzeit von 800 auf 500 °C.</translation>
+    </message>
+    <message>
+        <source>How the torch weaves; left out, it doesn&apos;t.</source>
+        <translation>Wie der Brenner pendelt; ohne Angabe gar nicht.</translation>
+    </message>
+    <message>
+        <source>Time to start the arc; overrides the robot&apos;s.</source>
+        <translation>Zeit zum Zünden; geht der des Roboters vor.</translation>
+    </message>
+    <message>
+        <source>Time to fill the crater; overrides the robot&apos;s.</source>
+        <translation>Zeit zum Kraterfüllen; geht der des Roboters vor.</translation>
+    </message>
+    <message>
+        <source>How the joint is prepared.</source>
+        <translation>Wie der Stoß vorbereitet wird.</translation>
+    </message>
+    <message>
+        <source>What backs the root.</source>
+        <translation>Was die Wurzel stützt.</translation>
+    </message>
+    <message>
+        <source>Where the schedule may be used.</source>
+        <translation>Wo der Schweißplan gelten darf.</translation>
+    </message>
+    <message>
+        <source>Limits that what follows from the schedule must keep.</source>
+        <translation>Grenzen, die das aus dem Plan Folgende halten muss.</translation>
+    </message>
+    <message>
+        <source>The procedure qualification that covers it.</source>
+        <translation>Die Verfahrensqualifizierung, die ihn deckt.</translation>
+    </message>
+    <message>
+        <source>Kind of groove.</source>
+        <translation>Art der Fuge.</translation>
+    </message>
+    <message>
+        <source>Included angle of a V, else the angle of the bevel or wall.</source>
+        <translation>Öffnungswinkel einer V-Naht, sonst Winkel der Flanke.</translation>
+    </message>
+    <message>
+        <source>Gap at the root.</source>
+        <translation>Abstand an der Wurzel.</translation>
+    </message>
+    <message>
+        <source>Height of the root face.</source>
+        <translation>Höhe des Stegs.</translation>
+    </message>
+    <message>
+        <source>Radius at the root of a U.</source>
+        <translation>Radius am Grund einer U-Naht.</translation>
+    </message>
+    <message>
+        <source>Height of the cap above the plate.</source>
+        <translation>Höhe der Überwölbung über dem Blech.</translation>
+    </message>
+    <message>
+        <source>Length of each run of weld.</source>
+        <translation>Länge jedes Nahtstücks.</translation>
+    </message>
+    <message>
+        <source>Way from one run to the next.</source>
+        <translation>Weg von einem Stück zum nächsten.</translation>
+    </message>
+    <message>
+        <source>How many tacks hold the joint.</source>
+        <translation>Wie viele Heftstellen den Stoß halten.</translation>
+    </message>
+    <message>
+        <source>Length of a tack.</source>
+        <translation>Länge einer Heftstelle.</translation>
+    </message>
+    <message>
+        <source>Leg of a tack.</source>
+        <translation>Schenkel einer Heftstelle.</translation>
+    </message>
+    <message>
+        <source>Schedule by which they are laid.</source>
+        <translation>Schweißplan, nach dem sie gelegt werden.</translation>
+    </message>
+    <message>
+        <source>Name of the seam within its weldment.</source>
+        <translation>Name der Naht in ihrem Bauteil.</translation>
+    </message>
+    <message>
+        <source>Kind of joint; a corner is an inside corner.</source>
+        <translation>Art des Stoßes; ein Eckstoß ist eine innere Ecke.</translation>
+    </message>
+    <message>
+        <source>Thickness of each of the two plates.</source>
+        <translation>Dicke jedes der zwei Bleche.</translation>
+    </message>
+    <message>
+        <source>Metal of each of the two plates, the through plate first.</source>
+        <translation>Werkstoff jedes der zwei Bleche, das durchgehende zuerst.</translation>
+    </message>
+    <message>
+        <source>Leg of the fillet, as drawn.</source>
+        <translation>Schenkel der Kehlnaht, wie gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Throat of the fillet, as drawn.</source>
+        <translation>Nahtdicke der Kehlnaht, wie gezeichnet.</translation>
+    </message>
+    <message>
+        <source>The groove that is filled.</source>
+        <translation>Die Fuge, die gefüllt wird.</translation>
+    </message>
+    <message>
+        <source>Angle between the plates.</source>
+        <translation>Winkel zwischen den Blechen.</translation>
+    </message>
+    <message>
+        <source>Gap between the plates.</source>
+        <translation>Spalt zwischen den Blechen.</translation>
+    </message>
+    <message>
+        <source>Gap at which the seam is judged.</source>
+        <translation>Spalt, bei dem die Naht beurteilt wird.</translation>
+    </message>
+    <message>
+        <source>Deposit over what the nominal section takes.</source>
+        <translation>Auftrag über das hinaus, was der Nennquerschnitt braucht.</translation>
+    </message>
+    <message>
+        <source>Width of the flange that the fillet pulls round.</source>
+        <translation>Breite des Flanschs, den die Kehlnaht verzieht.</translation>
+    </message>
+    <message>
+        <source>Welding position by ISO 6947.</source>
+        <translation>Schweißposition nach ISO 6947.</translation>
+    </message>
+    <message>
+        <source>Whether the seam may be welded from its end to its beginning.</source>
+        <translation>Ob die Naht vom Ende zum Anfang geschweißt werden darf.</translation>
+    </message>
+    <message>
+        <source>The schedule of each pass, in order.</source>
+        <translation>Der Schweißplan jeder Lage, der Reihe nach.</translation>
+    </message>
+    <message>
+        <source>Points of the seam&apos;s line: [x, y, z].</source>
+        <translation>Punkte der Nahtlinie: [x, y, z].</translation>
+    </message>
+    <message>
+        <source>Runs of weld with gaps between (ISO 2553).</source>
+        <translation>Nahtstücke mit Lücken (ISO 2553).</translation>
+    </message>
+    <message>
+        <source>How far a closed seam runs over its beginning.</source>
+        <translation>Wie weit eine geschlossene Naht über ihren Anfang läuft.</translation>
+    </message>
+    <message>
+        <source>The tacks that hold the joint.</source>
+        <translation>Die Heftstellen, die den Stoß halten.</translation>
+    </message>
+    <message>
+        <source>Touches that find the seam.</source>
+        <translation>Berührungen, die die Naht finden.</translation>
+    </message>
+    <message>
+        <source>How the robot follows the seam.</source>
+        <translation>Wie der Roboter der Naht folgt.</translation>
+    </message>
+    <message>
+        <source>Who welds it.</source>
+        <translation>Wer sie schweißt.</translation>
+    </message>
+    <message>
+        <source>Robots that reach it; none named: all.</source>
+        <translation>Roboter, die sie erreichen; keiner genannt: alle.</translation>
+    </message>
+    <message>
+        <source>Orientation of the positioner in which it is welded.</source>
+        <translation>Lage des Positionierers, in der sie geschweißt wird.</translation>
+    </message>
+    <message>
+        <source>Seams that must be welded before.</source>
+        <translation>Nähte, die vorher geschweißt sein müssen.</translation>
+    </message>
+    <message>
+        <source>Name of a group whose seams are welded by turns.</source>
+        <translation>Name einer Gruppe, deren Nähte im Wechsel geschweißt werden.</translation>
+    </message>
+    <message>
+        <source>Quality level by ISO 5817.</source>
+        <translation>Bewertungsgruppe nach ISO 5817.</translation>
+    </message>
+    <message>
+        <source>Name of the weldment, as orders and logs have it.</source>
+        <translation>Name des Bauteils, wie Aufträge und Protokolle ihn führen.</translation>
+    </message>
+    <message>
+        <source>Number of its drawing.</source>
+        <translation>Nummer seiner Zeichnung.</translation>
+    </message>
+    <message>
+        <source>The parts that it takes.</source>
+        <translation>Die Teile, die es braucht.</translation>
+    </message>
+    <message>
+        <source>Class by ISO 13920: A to D, and E to H for straightness.</source>
+        <translation>Klasse nach ISO 13920: A bis D, und E bis H für Geradheit.</translation>
+    </message>
+    <message>
+        <source>Its cross-section, for bow and shortening.</source>
+        <translation>Sein Querschnitt, für Durchbiegung und Verkürzung.</translation>
+    </message>
+    <message>
+        <source>Time to load it into the cell.</source>
+        <translation>Zeit, es in die Zelle zu laden.</translation>
+    </message>
+    <message>
+        <source>Time to unload it from the cell.</source>
+        <translation>Zeit, es aus der Zelle zu nehmen.</translation>
+    </message>
+    <message>
+        <source>Time to set and tack it.</source>
+        <translation>Zeit zum Spannen und Heften.</translation>
+    </message>
+    <message>
+        <source>Time for its manual seams.</source>
+        <translation>Zeit für seine Handnähte.</translation>
+    </message>
+    <message>
+        <source>Time to measure it.</source>
+        <translation>Zeit zum Messen.</translation>
+    </message>
+    <message>
+        <source>Time to inspect it.</source>
+        <translation>Zeit zum Prüfen.</translation>
+    </message>
+    <message>
+        <source>What is measured on it.</source>
+        <translation>Was an ihm gemessen wird.</translation>
+    </message>
+    <message>
+        <source>Its seams.</source>
+        <translation>Seine Nähte.</translation>
+    </message>
+    <message>
+        <source>Name by which seams and instruments refer to this robot.</source>
+        <translation>Name, mit dem Nähte und Messmittel diesen Roboter nennen.</translation>
+    </message>
+    <message>
+        <source>Where the torch begins and ends a cycle.</source>
+        <translation>Wo der Brenner einen Ablauf beginnt und beendet.</translation>
+    </message>
+    <message>
+        <source>What it has loaded; left out, it welds with anything.</source>
+        <translation>Womit er bestückt ist; ohne Angabe mit allem.</translation>
+    </message>
+    <message>
+        <source>Time to change the wire; null or left out: it can&apos;t.</source>
+        <translation>Zeit für den Drahtwechsel; ohne Angabe kann er nicht.</translation>
+    </message>
+    <message>
+        <source>Speed of the torch off the seams.</source>
+        <translation>Geschwindigkeit des Brenners abseits der Nähte.</translation>
+    </message>
+    <message>
+        <source>Acceleration of the torch off the seams.</source>
+        <translation>Beschleunigung des Brenners abseits der Nähte.</translation>
+    </message>
+    <message>
+        <source>Time that the wrist adds to each air move.</source>
+        <translation>Zeit, die das Handgelenk jedem Eilgang hinzufügt.</translation>
+    </message>
+    <message>
+        <source>Time of one touch.</source>
+        <translation>Zeit einer Berührung.</translation>
+    </message>
+    <message>
+        <source>Time to start the arc.</source>
+        <translation>Zeit zum Zünden.</translation>
+    </message>
+    <message>
+        <source>Time to fill the crater.</source>
+        <translation>Zeit zum Kraterfüllen.</translation>
+    </message>
+    <message>
+        <source>Time for which gas flows on after the arc.</source>
+        <translation>Zeit, die das Gas nachströmt.</translation>
+    </message>
+    <message>
+        <source>The robots of the cell.</source>
+        <translation>Die Roboter der Zelle.</translation>
+    </message>
+    <message>
+        <source>The positioner&apos;s orientations.</source>
+        <translation>Die Lagen des Positionierers.</translation>
+    </message>
+    <message>
+        <source>Time to change the positioner&apos;s orientation.</source>
+        <translation>Zeit für einen Lagewechsel des Positionierers.</translation>
+    </message>
+    <message>
+        <source>Cleaning and cutting of the torch.</source>
+        <translation>Reinigen und Schneiden am Brenner.</translation>
+    </message>
+    <message>
+        <source>1: loaded where it is welded; 2: loaded while the other one is welded.</source>
+        <translation>1: geladen, wo geschweißt wird; 2: geladen, während an der anderen geschweißt wird.</translation>
+    </message>
+    <message>
+        <source>Time to swap the two stations.</source>
+        <translation>Zeit, die zwei Stationen zu tauschen.</translation>
+    </message>
+    <message>
+        <source>Places where only one robot may be.</source>
+        <translation>Stellen, an denen nur ein Roboter sein darf.</translation>
+    </message>
+    <message>
+        <source>Name of the stage.</source>
+        <translation>Name der Stufe.</translation>
+    </message>
+    <message>
+        <source>Units that it works on at once.</source>
+        <translation>Einheiten, an denen sie zugleich arbeitet.</translation>
+    </message>
+    <message>
+        <source>Units that may wait behind it.</source>
+        <translation>Einheiten, die dahinter warten dürfen.</translation>
+    </message>
+    <message>
+        <source>What gives its time for a unit: a weldment&apos;s or the cell&apos;s time by name, or seconds.</source>
+        <translation>Woher ihre Zeit je Einheit kommt: eine Zeit des Bauteils oder der Zelle, oder Sekunden.</translation>
+    </message>
+    <message>
+        <source>Share of time in which it can work.</source>
+        <translation>Anteil der Zeit, in der sie arbeiten kann.</translation>
+    </message>
+    <message>
+        <source>Mean time of a stop.</source>
+        <translation>Mittlere Dauer eines Stillstands.</translation>
+    </message>
+    <message>
+        <source>Share of units that leave it right.</source>
+        <translation>Anteil der Einheiten, die sie gut verlassen.</translation>
+    </message>
+    <message>
+        <source>Stage to which the others go back.</source>
+        <translation>Stufe, zu der die anderen zurückgehen.</translation>
+    </message>
+    <message>
+        <source>Time that rework takes there.</source>
+        <translation>Zeit der Nacharbeit dort.</translation>
+    </message>
+    <message>
+        <source>Time in which the line wants one unit.</source>
+        <translation>Zeit, in der die Linie eine Einheit will.</translation>
+    </message>
+    <message>
+        <source>Share of takt to plan to.</source>
+        <translation>Anteil des Takts, auf den geplant wird.</translation>
+    </message>
+    <message>
+        <source>The stages, in the order in which a unit passes them.</source>
+        <translation>Die Stufen in der Folge, in der eine Einheit sie durchläuft.</translation>
+    </message>
+    <message>
+        <source>Pass, counted from 1</source>
+        <translation>Lage, ab 1 gezählt</translation>
+    </message>
+    <message>
+        <source>Schedule of this pass</source>
+        <translation>Schweißplan dieser Lage</translation>
+    </message>
+    <message>
+        <source>Process number of ISO 4063</source>
+        <translation>Verfahrensnummer der ISO 4063</translation>
+    </message>
+    <message>
+        <source>Welded length of the pass</source>
+        <translation>Geschweißte Länge der Lage</translation>
+    </message>
+    <message>
+        <source>Measured mean, else from the melting law</source>
+        <translation>Gemessenes Mittel, sonst aus dem Abschmelzgesetz</translation>
+    </message>
+    <message>
+        <source>Arc voltage</source>
+        <translation>Lichtbogenspannung</translation>
+    </message>
+    <message>
+        <source>Voltage x current x waveform factor</source>
+        <translation>Spannung x Strom x Formfaktor</translation>
+    </message>
+    <message>
+        <source>Arc power over travel speed, without efficiency</source>
+        <translation>Lichtbogenleistung durch Geschwindigkeit, ohne Wirkungsgrad</translation>
+    </message>
+    <message>
+        <source>Arc energy x thermal efficiency of the process</source>
+        <translation>Streckenenergie x thermischer Wirkungsgrad des Verfahrens</translation>
+    </message>
+    <message>
+        <source>Wire melted an hour of arc</source>
+        <translation>Abgeschmolzener Draht je Stunde Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Melting rate x deposition efficiency</source>
+        <translation>Abschmelzleistung x Ausbringung</translation>
+    </message>
+    <message>
+        <source>Cross-section that the pass lays</source>
+        <translation>Querschnitt, den die Lage legt</translation>
+    </message>
+    <message>
+        <source>Rough estimate, bead on plate</source>
+        <translation>Grobe Schätzung, Raupe auf Blech</translation>
+    </message>
+    <message>
+        <source>Metal transfer</source>
+        <translation>Werkstoffübergang</translation>
+    </message>
+    <message>
+        <source>Cooling time 800 to 500 C, thinner plate, as preheated</source>
+        <translation>Abkühlzeit von 800 auf 500 °C, dünneres Blech, wie vorgewärmt</translation>
+    </message>
+    <message>
+        <source>Two- or three-dimensional heat flow</source>
+        <translation>Zwei- oder dreidimensionaler Wärmeabfluss</translation>
+    </message>
+    <message>
+        <source>Over the range of the shape factor</source>
+        <translation>Über den Bereich des Formbeiwerts</translation>
+    </message>
+    <message>
+        <source>Each plate&apos;s own</source>
+        <translation>Jedes Blech für sich</translation>
+    </message>
+    <message>
+        <source>From the upper interpass limit, thinner plate</source>
+        <translation>Von der oberen Zwischenlagengrenze, dünneres Blech</translation>
+    </message>
+    <message>
+        <source>Method B of EN 1011-2, thicker plate</source>
+        <translation>Methode B der EN 1011-2, dickeres Blech</translation>
+    </message>
+    <message>
+        <source>Carbon equivalent, IIW</source>
+        <translation>Kohlenstoffäquivalent, IIW</translation>
+    </message>
+    <message>
+        <source>Carbon equivalent of EN 1011-2 method B</source>
+        <translation>Kohlenstoffäquivalent der EN 1011-2 Methode B</translation>
+    </message>
+    <message>
+        <source>Cracking parameter</source>
+        <translation>Rissempfindlichkeit</translation>
+    </message>
+    <message>
+        <source>Carbon equivalent with the accommodation factor A(C)</source>
+        <translation>Kohlenstoffäquivalent mit dem Beiwert A(C)</translation>
+    </message>
+    <message>
+        <source>Estimated maximum, worse of the two plates</source>
+        <translation>Geschätzter Höchstwert, schlechteres der zwei Bleche</translation>
+    </message>
+    <message>
+        <source>Welded length over travel speed</source>
+        <translation>Geschweißte Länge durch Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Wire fed</source>
+        <translation>Zugeführter Draht</translation>
+    </message>
+    <message>
+        <source>Shielding gas, post-flow included</source>
+        <translation>Schutzgas mit Nachströmen</translation>
+    </message>
+    <message>
+        <source>Arc energy over the power source&apos;s efficiency</source>
+        <translation>Lichtbogenenergie durch Wirkungsgrad der Stromquelle</translation>
+    </message>
+    <message>
+        <source>Expanded uncertainty, k = 2</source>
+        <translation>Erweiterte Unsicherheit, k = 2</translation>
+    </message>
+    <message>
+        <source>Leg obtained from all passes, gap deducted</source>
+        <translation>Schenkel aus allen Lagen, Spalt abgezogen</translation>
+    </message>
+    <message>
+        <source>As drawn</source>
+        <translation>Wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>Throat obtained</source>
+        <translation>Erreichtes a-Maß</translation>
+    </message>
+    <message>
+        <source>Cross-section that all passes lay</source>
+        <translation>Querschnitt, den alle Lagen legen</translation>
+    </message>
+    <message>
+        <source>With gap and allowance, or groove and cap</source>
+        <translation>Mit Spalt und Zuschlag, oder Fuge und Überwölbung</translation>
+    </message>
+    <message>
+        <source>Longest wait between passes at one place</source>
+        <translation>Längste Pause zwischen Lagen an einer Stelle</translation>
+    </message>
+    <message>
+        <source>Estimate for a fillet on a flange</source>
+        <translation>Schätzung für eine Kehlnaht am Flansch</translation>
+    </message>
+    <message>
+        <source>Sum over all passes</source>
+        <translation>Summe über alle Lagen</translation>
+    </message>
+    <message>
+        <source>Shielding gas</source>
+        <translation>Schutzgas</translation>
+    </message>
+    <message>
+        <source>At the power sources&apos; mains</source>
+        <translation>Am Netz der Stromquellen</translation>
+    </message>
+    <message>
+        <source>Wire, gas, energy, and robot or labour time of the arc</source>
+        <translation>Draht, Gas, Energie und Roboter- oder Arbeitszeit des Lichtbogens</translation>
+    </message>
+    <message>
+        <source>Of weld length</source>
+        <translation>Von der Nahtlänge</translation>
+    </message>
+    <message>
+        <source>Of deposited mass</source>
+        <translation>Von der Auftragmasse</translation>
+    </message>
+    <message>
+        <source>Of arc time</source>
+        <translation>Von der Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>Longitudinal bow about the given neutral axis</source>
+        <translation>Durchbiegung längs um die gegebene neutrale Achse</translation>
+    </message>
+</context>
+<context>
+    <name>Severity</name>
+    <message>
+        <source>ok</source>
+        <translation>in Ordnung</translation>
+    </message>
+    <message>
+        <source>fail</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>warning</source>
+        <translation>Warnung</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>Hinweis</translation>
+    </message>
+</context>
+<context>
+    <name>TraceView</name>
+    <message>
+        <source>current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>voltage</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>wire feed</source>
+        <translation>Drahtvorschub</translation>
+    </message>
+    <message>
+        <source>travel</source>
+        <translation>Fahrt</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::CellPage</name>
+    <message>
+        <source>Part of the cycle</source>
+        <translation>Teil der Taktzeit</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Sum over all robots</source>
+        <translation>Summe über alle Roboter</translation>
+    </message>
+    <message>
+        <source>Robot</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Move</source>
+        <translation>Bewegung</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Pass</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>Cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>A planned timeline is no proof that a robot&apos;s motion is safe: the cell&apos;s safeguards follow ISO 10218 and local law.</source>
+        <translation>Ein geplanter Zeitablauf beweist nicht, dass eine Roboterbewegung sicher ist: Schutz der Zelle nach ISO 10218 und örtlichem Recht.</translation>
+    </message>
+    <message>
+        <source>What the cycle is made of</source>
+        <translation>Woraus die Taktzeit besteht</translation>
+    </message>
+    <message>
+        <source>Moves of the robots</source>
+        <translation>Bewegungen der Roboter</translation>
+    </message>
+    <message>
+        <source>Seams in welding order</source>
+        <translation>Nähte in Schweißfolge</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Whole cycle</source>
+        <translation>Ganzer Ablauf</translation>
+    </message>
+    <message>
+        <source>Shows the timeline from end to end (Home)</source>
+        <translation>Zeigt den Ablauf von Anfang bis Ende (Pos1)</translation>
+    </message>
+    <message>
+        <source>Arc on</source>
+        <translation>Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Arc starts and craters</source>
+        <translation>Zünden und Krater</translation>
+    </message>
+    <message>
+        <source>Air moves</source>
+        <translation>Eilgänge</translation>
+    </message>
+    <message>
+        <source>Sensing</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Warten</translation>
+    </message>
+    <message>
+        <source>Positioner</source>
+        <translation>Positionierer</translation>
+    </message>
+    <message>
+        <source>Torch service</source>
+        <translation>Brennerpflege</translation>
+    </message>
+    <message>
+        <source>Wire changes</source>
+        <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>Loading and unloading</source>
+        <translation>Laden und Entladen</translation>
+    </message>
+    <message>
+        <source>cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>%1: %3 no. %2</source>
+        <translation>%1: %3 Nr. %2</translation>
+    </message>
+    <message>
+        <source>place in the robot&apos;s order</source>
+        <translation>Platz in der Folge des Roboters</translation>
+    </message>
+    <message>
+        <source>The cell&apos;s robots are not described in this plan. The demo shows a cell of two robots.</source>
+        <translation>Dieser Plan beschreibt keine Roboter. Das Beispiel zeigt eine Zelle mit zweien.</translation>
+    </message>
+    <message>
+        <source>cycle %1, arc on %2 %</source>
+        <translation>Taktzeit %1, Lichtbogen %2 %</translation>
+    </message>
+    <message>
+        <source>, %1 under takt</source>
+        <translation>, %1 unter Takt</translation>
+    </message>
+    <message>
+        <source>, %1 over takt</source>
+        <translation>, %1 über Takt</translation>
+    </message>
+    <message>
+        <source>Robot that is out</source>
+        <translation>Ausgefallener Roboter</translation>
+    </message>
+    <message>
+        <source>What the cell does without one of its robots: its seams go to others, or to hands</source>
+        <translation>Was die Zelle ohne einen Roboter tut: seine Nähte gehen an andere oder an die Hand</translation>
+    </message>
+    <message>
+        <source>all robots</source>
+        <translation>alle Roboter</translation>
+    </message>
+    <message>
+        <source>without %1</source>
+        <translation>ohne %1</translation>
+    </message>
+    <message>
+        <source>Without %1: %2 seams go to another robot; %3</source>
+        <translation>Ohne %1: %2 Nähte gehen an einen anderen Roboter; %3</translation>
+    </message>
+    <message>
+        <source>none is left to hands.</source>
+        <translation>keine bleibt für die Hand.</translation>
+    </message>
+    <message>
+        <source>nobody reaches %1: by hand, or they wait.</source>
+        <translation>niemand erreicht %1: von Hand, oder sie warten.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::ChainStrip</name>
+    <message>
+        <source>Chain</source>
+        <translation>Kette</translation>
+    </message>
+    <message>
+        <source>Seams</source>
+        <translation>Nähte</translation>
+    </message>
+    <message>
+        <source>Schedules</source>
+        <translation>Schweißpläne</translation>
+    </message>
+    <message>
+        <source>Heat</source>
+        <translation>Wärme</translation>
+    </message>
+    <message>
+        <source>Cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Linie</translation>
+    </message>
+    <message>
+        <source>Records</source>
+        <translation>Protokolle</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Difference</name>
+    <message>
+        <source>Field</source>
+        <translation>Feld</translation>
+    </message>
+    <message>
+        <source>This schedule</source>
+        <translation>Dieser Plan</translation>
+    </message>
+    <message>
+        <source>Compared with</source>
+        <translation>Verglichen mit</translation>
+    </message>
+    <message>
+        <source>Weave: </source>
+        <translation>Pendeln: </translation>
+    </message>
+    <message>
+        <source>Use: </source>
+        <translation>Einsatz: </translation>
+    </message>
+    <message>
+        <source>Limit: </source>
+        <translation>Grenze: </translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Document</name>
+    <message>
+        <source>New plan</source>
+        <translation>Neuer Plan</translation>
+    </message>
+    <message>
+        <source>found %1, expected %2</source>
+        <translation>gefunden: %1, erwartet: %2</translation>
+    </message>
+    <message>
+        <source>Change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+    <message>
+        <source>there is no such field</source>
+        <translation>dieses Feld gibt es nicht</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::ExplainPanel</name>
+    <message>
+        <source>Explain</source>
+        <translation>Erklären</translation>
+    </message>
+    <message>
+        <source>Close Explain</source>
+        <translation>Erklärung schließen</translation>
+    </message>
+    <message>
+        <source>Close (F1)</source>
+        <translation>Schließen (F1)</translation>
+    </message>
+    <message>
+        <source>Explanation</source>
+        <translation>Erklärung</translation>
+    </message>
+    <message>
+        <source>Choose a derived value, such as a leg obtained or a cooling time: here stand its formula, the numbers put in, the source and where it holds.</source>
+        <translation>Einen abgeleiteten Wert wählen, etwa einen erreichten Schenkel oder eine Abkühlzeit: hier stehen Formel, eingesetzte Zahlen, Quelle und Geltungsbereich.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FieldCell</name>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Figures</name>
+    <message>
+        <source>%1 seams</source>
+        <translation>%1 Nähte</translation>
+    </message>
+    <message>
+        <source>%1 fail</source>
+        <translation>%1 Fehler</translation>
+    </message>
+    <message>
+        <source>%1 schedules</source>
+        <translation>%1 Pläne</translation>
+    </message>
+    <message>
+        <source>%1 not approved</source>
+        <translation>%1 nicht frei</translation>
+    </message>
+    <message>
+        <source>of %1, %2</source>
+        <translation>von %1, %2</translation>
+    </message>
+    <message>
+        <source>takt</source>
+        <translation>Takt</translation>
+    </message>
+    <message>
+        <source>%1 warn, %2 notes</source>
+        <translation>%1 Warn., %2 Hinw.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FindingList</name>
+    <message>
+        <source>Findings of this page</source>
+        <translation>Befunde dieser Seite</translation>
+    </message>
+    <message>
+        <source>No findings here</source>
+        <translation>Hier keine Befunde</translation>
+    </message>
+    <message>
+        <source>Findings: %1 fail, %2 warnings, %3 notes</source>
+        <translation>Befunde: %1 Fehler, %2 Warnungen, %3 Hinweise</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FindingModel</name>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>fail: a limit is not kept; warning: look at it; note: good to know</source>
+        <translation>Fehler: eine Grenze ist verletzt; Warnung: ansehen; Hinweis: gut zu wissen</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>Weldment, seam and pass</source>
+        <translation>Bauteil, Naht und Lage</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Limit</source>
+        <translation>Grenze</translation>
+    </message>
+    <message>
+        <source>What it is judged against</source>
+        <translation>Woran er gemessen wird</translation>
+    </message>
+    <message>
+        <source>Rule</source>
+        <translation>Regel</translation>
+    </message>
+    <message>
+        <source>Stable name of the rule</source>
+        <translation>Fester Name der Regel</translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation>Quelle</translation>
+    </message>
+    <message>
+        <source>Standard and clause</source>
+        <translation>Norm und Abschnitt</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FindingsPage</name>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>A finding is accepted by a person, with name, day and reason; it stays in the plan and in its reports.</source>
+        <translation>Einen Befund nimmt ein Mensch an, mit Name, Tag und Grund; das bleibt im Plan und in seinen Berichten.</translation>
+    </message>
+    <message>
+        <source>Severity shown</source>
+        <translation>Gezeigte Schwere</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Words, seam or rule</source>
+        <translation>Worte, Naht oder Regel</translation>
+    </message>
+    <message>
+        <source>Filter findings</source>
+        <translation>Befunde filtern</translation>
+    </message>
+    <message>
+        <source>Enter goes to the field</source>
+        <translation>Eingabe führt zum Feld</translation>
+    </message>
+    <message>
+        <source>Go to the field</source>
+        <translation>Zum Feld</translation>
+    </message>
+    <message>
+        <source>Accept this finding</source>
+        <translation>Befund annehmen</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+    <message>
+        <source>why the limit may be passed here</source>
+        <translation>warum die Grenze hier überschritten werden darf</translation>
+    </message>
+    <message>
+        <source>Accepted by</source>
+        <translation>Angenommen von</translation>
+    </message>
+    <message>
+        <source>name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Accept with this reason</source>
+        <translation>Mit diesem Grund annehmen</translation>
+    </message>
+    <message>
+        <source>Choose a finding to see what it says.</source>
+        <translation>Einen Befund wählen, um ihn zu lesen.</translation>
+    </message>
+    <message>
+        <source>%1 against %2</source>
+        <translation>%1 gegen %2</translation>
+    </message>
+    <message>
+        <source>%1
+Rule %2
+Source: %3</source>
+        <translation>%1
+Regel %2
+Quelle: %3</translation>
+    </message>
+    <message>
+        <source>found nothing, expected a reason and a name</source>
+        <translation>nichts gefunden; erwartet: Grund und Name</translation>
+    </message>
+    <message>
+        <source>This finding is accepted already.</source>
+        <translation>Dieser Befund ist schon angenommen.</translation>
+    </message>
+    <message>
+        <source>Accept finding</source>
+        <translation>Befund annehmen</translation>
+    </message>
+    <message>
+        <source>Accepted: %1</source>
+        <translation>Angenommen: %1</translation>
+    </message>
+    <message>
+        <source>Findings come from a plan: open the demo to see some.</source>
+        <translation>Befunde entstehen aus einem Plan: das Beispiel zeigt welche.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::GridView</name>
+    <message>
+        <source>Paste</source>
+        <translation>Einfügen</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::HeatPage</name>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Heat</source>
+        <translation>Wärme</translation>
+    </message>
+    <message>
+        <source>Cooling times and hardness are estimates from formulas: the procedure test decides. The field shows one plate with constant properties.</source>
+        <translation>Abkühlzeit und Härte sind Schätzungen aus Formeln: die Verfahrensprüfung entscheidet. Das Feld zeigt ein Blech mit festen Stoffwerten.</translation>
+    </message>
+    <message>
+        <source>Heat of each pass</source>
+        <translation>Wärme je Lage</translation>
+    </message>
+    <message>
+        <source>Views of heat</source>
+        <translation>Ansichten der Wärme</translation>
+    </message>
+    <message>
+        <source>Operating window</source>
+        <translation>Arbeitsfenster</translation>
+    </message>
+    <message>
+        <source>Points beside the seam</source>
+        <translation>Punkte neben der Naht</translation>
+    </message>
+    <message>
+        <source>Distances from the seam&apos;s middle, separated by semicolons; a click on the map adds one</source>
+        <translation>Abstände von der Nahtmitte, durch Strichpunkte getrennt; ein Klick ins Bild fügt einen hinzu</translation>
+    </message>
+    <message>
+        <source>Temperature</source>
+        <translation>Temperatur</translation>
+    </message>
+    <message>
+        <source>found %1, expected %2</source>
+        <translation>gefunden: %1, erwartet: %2</translation>
+    </message>
+    <message>
+        <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>
+        <translation>Wärme folgt aus Nähten und Schweißplänen: das Beispiel öffnen oder einer Naht einen Plan geben.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::IndividualsPlot</name>
+    <message>
+        <source>Heat input pass by pass</source>
+        <translation>Wärmeeinbringung Lage für Lage</translation>
+    </message>
+    <message>
+        <source>passes of this schedule, in order</source>
+        <translation>Lagen dieses Schweißplans, der Reihe nach</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::LinePage</name>
+    <message>
+        <source>Line</source>
+        <translation>Linie</translation>
+    </message>
+    <message>
+        <source>Stages</source>
+        <translation>Stufen</translation>
+    </message>
+    <message>
+        <source>Fields of the stage</source>
+        <translation>Felder der Stufe</translation>
+    </message>
+    <message>
+        <source>Stage</source>
+        <translation>Stufe</translation>
+    </message>
+    <message>
+        <source>A line is its takt and its stages. This plan names none; the demo shows one.</source>
+        <translation>Eine Linie ist ihr Takt und ihre Stufen. Dieser Plan nennt keine; das Beispiel zeigt eine.</translation>
+    </message>
+    <message>
+        <source>Takt</source>
+        <translation>Takt</translation>
+    </message>
+    <message>
+        <source>Times are planned ones and chance is drawn: what the line does is measured at the line.</source>
+        <translation>Geplante Zeiten, Zufall gezogen: was die Linie tut, wird an der Linie gemessen.</translation>
+    </message>
+    <message>
+        <source>Tables of the line</source>
+        <translation>Tabellen der Linie</translation>
+    </message>
+    <message>
+        <source>Units of the day</source>
+        <translation>Einheiten des Tages</translation>
+    </message>
+    <message>
+        <source>What would help</source>
+        <translation>Was helfen würde</translation>
+    </message>
+    <message>
+        <source>Takt and stages</source>
+        <translation>Takt und Stufen</translation>
+    </message>
+    <message>
+        <source>Read orders …</source>
+        <translation>Aufträge einlesen …</translation>
+    </message>
+    <message>
+        <source>A table with unit_serial, weldment and due</source>
+        <translation>Eine Tabelle mit unit_serial, weldment und due</translation>
+    </message>
+    <message>
+        <source>Read orders</source>
+        <translation>Aufträge einlesen</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv);;All files (*)</source>
+        <translation>Tabellen (*.csv);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Carts …</source>
+        <translation>Wagen …</translation>
+    </message>
+    <message>
+        <source>A folder with one cart a unit, SERIAL.csv: only complete units are released</source>
+        <translation>Ein Ordner mit einem Wagen je Einheit, SERIAL.csv: nur vollständige werden freigegeben</translation>
+    </message>
+    <message>
+        <source>Folder of carts</source>
+        <translation>Ordner der Wagen</translation>
+    </message>
+    <message>
+        <source>Demo orders</source>
+        <translation>Beispielaufträge</translation>
+    </message>
+    <message>
+        <source>The orders that belong to the demo plan</source>
+        <translation>Die Aufträge zum Beispielplan</translation>
+    </message>
+    <message>
+        <source>Level the sequence</source>
+        <translation>Folge glätten</translation>
+    </message>
+    <message>
+        <source>Re-sequences the orders; due dates are kept</source>
+        <translation>Ordnet die Aufträge neu; Termine bleiben gewahrt</translation>
+    </message>
+    <message>
+        <source>working …</source>
+        <translation>rechnet …</translation>
+    </message>
+    <message>
+        <source>%1 units, %2 units/h, bottleneck %3</source>
+        <translation>%1 Einheiten, %2 Einheiten/h, Engpass %3</translation>
+    </message>
+    <message>
+        <source>, %1 takt misses</source>
+        <translation>, %1 Taktverluste</translation>
+    </message>
+    <message>
+        <source> (levelled: %1 before, %2 after, mean)</source>
+        <translation> (geglättet: vorher %1, nachher %2, Mittel)</translation>
+    </message>
+    <message>
+        <source>, %1 units wait</source>
+        <translation>, %1 Einheiten warten</translation>
+    </message>
+    <message>
+        <source>%1 units/h</source>
+        <translation>%1 Einh./h</translation>
+    </message>
+    <message>
+        <source>%1 takt misses</source>
+        <translation>%1 Taktverluste</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::LineTable</name>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Due</source>
+        <translation>Termin</translation>
+    </message>
+    <message>
+        <source>In</source>
+        <translation>Hinein</translation>
+    </message>
+    <message>
+        <source>Out</source>
+        <translation>Heraus</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>missed takt: %1</source>
+        <translation>Takt verfehlt: %1</translation>
+    </message>
+    <message>
+        <source>reworked</source>
+        <translation>nachgearbeitet</translation>
+    </message>
+    <message>
+        <source>scrap</source>
+        <translation>Ausschuss</translation>
+    </message>
+    <message>
+        <source>late</source>
+        <translation>spät</translation>
+    </message>
+    <message>
+        <source>in takt</source>
+        <translation>im Takt</translation>
+    </message>
+    <message>
+        <source>; released instead: %1</source>
+        <translation>; statt dessen freigegeben: %1</translation>
+    </message>
+    <message>
+        <source>waits</source>
+        <translation>wartet</translation>
+    </message>
+    <message>
+        <source>Stage</source>
+        <translation>Stufe</translation>
+    </message>
+    <message>
+        <source>What if</source>
+        <translation>Was wäre, wenn</translation>
+    </message>
+    <message>
+        <source>Units/h more</source>
+        <translation>Einheiten/h mehr</translation>
+    </message>
+    <message>
+        <source>Change of throughput, mean of the runs</source>
+        <translation>Änderung des Durchsatzes, Mittel der Läufe</translation>
+    </message>
+    <message>
+        <source>± (1 SE)</source>
+        <translation>± (1 SE)</translation>
+    </message>
+    <message>
+        <source>Standard error of the change: both lines meet the same luck</source>
+        <translation>Standardfehler der Änderung: beide Linien haben dasselbe Glück</translation>
+    </message>
+    <message>
+        <source>Takt misses</source>
+        <translation>Taktverluste</translation>
+    </message>
+    <message>
+        <source>Change of takt misses, mean of the runs</source>
+        <translation>Änderung der Taktverluste, Mittel der Läufe</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::LineView</name>
+    <message>
+        <source>busy</source>
+        <translation>arbeitet</translation>
+    </message>
+    <message>
+        <source>stopped</source>
+        <translation>steht</translation>
+    </message>
+    <message>
+        <source>blocked</source>
+        <translation>blockiert</translation>
+    </message>
+    <message>
+        <source>starved</source>
+        <translation>ohne Teil</translation>
+    </message>
+    <message>
+        <source>Stages of the line and departures against takt</source>
+        <translation>Stufen der Linie und Abgänge gegen Takt</translation>
+    </message>
+    <message>
+        <source>The tables of units and stages say the same in words.</source>
+        <translation>Die Tabellen sagen dasselbe in Worten.</translation>
+    </message>
+    <message>
+        <source>takt %1</source>
+        <translation>Takt %1</translation>
+    </message>
+    <message>
+        <source>units in the order in which they leave; bar: time since the one before; dotted bar: missed takt</source>
+        <translation>Einheiten in der Folge ihres Abgangs; Balken: Zeit seit der vorigen; punktiert: Takt verfehlt</translation>
+    </message>
+    <message>
+        <source>Read the day&apos;s orders to see what the line makes of them.</source>
+        <translation>Die Aufträge des Tages einlesen, um zu sehen, was die Linie daraus macht.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::MainWindow</name>
+    <message>
+        <source>Seamtakt desk</source>
+        <translation>Seamtakt</translation>
+    </message>
+    <message>
+        <source>working …</source>
+        <translation>rechnet …</translation>
+    </message>
+    <message>
+        <source>up to date</source>
+        <translation>aktuell</translation>
+    </message>
+    <message>
+        <source>This finding is about the plan as a whole.</source>
+        <translation>Dieser Befund betrifft den ganzen Plan.</translation>
+    </message>
+    <message>
+        <source>The plan can&apos;t be opened</source>
+        <translation>Der Plan lässt sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Open plan</source>
+        <translation>Plan öffnen</translation>
+    </message>
+    <message>
+        <source>Plans (*.weldplan.json);;All files (*)</source>
+        <translation>Pläne (*.weldplan.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>The demo is a copy: saving asks for a name.</source>
+        <translation>Das Beispiel ist eine Kopie: Sichern fragt nach einem Namen.</translation>
+    </message>
+    <message>
+        <source>The demo can&apos;t be opened: %1</source>
+        <translation>Das Beispiel lässt sich nicht öffnen: %1</translation>
+    </message>
+    <message>
+        <source>Saved</source>
+        <translation>Gesichert</translation>
+    </message>
+    <message>
+        <source>Changed on disk</source>
+        <translation>Auf der Platte geändert</translation>
+    </message>
+    <message>
+        <source>%1
+
+Someone else changed the file since it was opened. Write over it? The file as it stands is kept with a ~ at its name.</source>
+        <translation>%1
+
+Jemand anders hat die Datei seit dem Öffnen geändert. Überschreiben? Die jetzige Datei bleibt mit ~ am Namen erhalten.</translation>
+    </message>
+    <message>
+        <source>Not saved</source>
+        <translation>Nicht gesichert</translation>
+    </message>
+    <message>
+        <source>The plan was not saved: %1
+The file as it was is still there.</source>
+        <translation>Der Plan wurde nicht gesichert: %1
+Die bisherige Datei ist noch da.</translation>
+    </message>
+    <message>
+        <source>Save plan as</source>
+        <translation>Plan sichern unter</translation>
+    </message>
+    <message>
+        <source>Plans (*.weldplan.json)</source>
+        <translation>Pläne (*.weldplan.json)</translation>
+    </message>
+    <message>
+        <source>⚠ %1 was changed on disk by someone else. Saving asks before it writes over it.</source>
+        <translation>⚠ %1 wurde von jemand anderem geändert. Sichern fragt vor dem Überschreiben.</translation>
+    </message>
+    <message>
+        <source>Unsaved changes</source>
+        <translation>Ungesicherte Änderungen</translation>
+    </message>
+    <message>
+        <source>“%1” has changes that aren&apos;t saved.</source>
+        <translation>„%1“ hat ungesicherte Änderungen.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Sichern</translation>
+    </message>
+    <message>
+        <source>Drop the changes</source>
+        <translation>Änderungen verwerfen</translation>
+    </message>
+    <message>
+        <source>Stay</source>
+        <translation>Bleiben</translation>
+    </message>
+    <message>
+        <source>a new plan</source>
+        <translation>einem neuen Plan</translation>
+    </message>
+    <message>
+        <source>Recover unsaved edits</source>
+        <translation>Ungesicherte Änderungen</translation>
+    </message>
+    <message>
+        <source>The desk ended without saving edits of %1. Take them up again?</source>
+        <translation>Änderungen an %1 wurden nicht gesichert. Wieder aufnehmen?</translation>
+    </message>
+    <message>
+        <source>Recovered: look it over and save.</source>
+        <translation>Wiederhergestellt: ansehen und sichern.</translation>
+    </message>
+    <message>
+        <source>What was kept can&apos;t be read: %1</source>
+        <translation>Das Aufgehobene ist nicht lesbar: %1</translation>
+    </message>
+    <message>
+        <source>&amp;File</source>
+        <translation>&amp;Datei</translation>
+    </message>
+    <message>
+        <source>&amp;New plan</source>
+        <translation>&amp;Neuer Plan</translation>
+    </message>
+    <message>
+        <source>&amp;Open plan …</source>
+        <translation>Plan ö&amp;ffnen …</translation>
+    </message>
+    <message>
+        <source>&amp;Recent plans</source>
+        <translation>&amp;Zuletzt geöffnet</translation>
+    </message>
+    <message>
+        <source>Open the &amp;demo</source>
+        <translation>&amp;Beispiel öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Save</source>
+        <translation>&amp;Sichern</translation>
+    </message>
+    <message>
+        <source>Save &amp;as …</source>
+        <translation>Sichern &amp;unter …</translation>
+    </message>
+    <message>
+        <source>&amp;Import log …</source>
+        <translation>Protokoll e&amp;inlesen …</translation>
+    </message>
+    <message>
+        <source>Import log</source>
+        <translation>Protokoll einlesen</translation>
+    </message>
+    <message>
+        <source>Arc logs (*.csv *.csv.gz *.gz *.txt);;All files (*)</source>
+        <translation>Lichtbogenprotokolle (*.csv *.csv.gz *.gz *.txt);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Report as &amp;PDF …</source>
+        <translation>Bericht als &amp;PDF …</translation>
+    </message>
+    <message>
+        <source>Report as &amp;HTML …</source>
+        <translation>Bericht als &amp;HTML …</translation>
+    </message>
+    <message>
+        <source>Pre&amp;view and print report …</source>
+        <translation>Bericht &amp;ansehen und drucken …</translation>
+    </message>
+    <message>
+        <source>&amp;Quit</source>
+        <translation>B&amp;eenden</translation>
+    </message>
+    <message>
+        <source>&amp;Edit</source>
+        <translation>&amp;Bearbeiten</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig:</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederholen:</translation>
+    </message>
+    <message>
+        <source>&amp;View</source>
+        <translation>&amp;Ansicht</translation>
+    </message>
+    <message>
+        <source>E&amp;xplain</source>
+        <translation>E&amp;rklären</translation>
+    </message>
+    <message>
+        <source>&amp;SI units</source>
+        <translation>&amp;SI-Einheiten</translation>
+    </message>
+    <message>
+        <source>&amp;US units</source>
+        <translation>&amp;US-Einheiten</translation>
+    </message>
+    <message>
+        <source>Other &amp;units</source>
+        <translation>Andere &amp;Einheiten</translation>
+    </message>
+    <message>
+        <source>Colours of the system</source>
+        <translation>Farben des Systems</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>&amp;Help</source>
+        <translation>&amp;Hilfe</translation>
+    </message>
+    <message>
+        <source>&amp;Keys</source>
+        <translation>&amp;Tasten</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Ctrl+1 … Ctrl+7: the links of the chain and the findings
+F1: Explain the value in focus
+F2 or typing: edit a cell
+Enter on a finding: go to its field
+Arrow up and down in a number: step; Page up and down: ten steps
+Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet
+Ctrl+Z, Ctrl+Y: undo, redo
+Ctrl+U: SI or US units
+Ctrl+I: import a log; Ctrl+E: report as PDF
+F6: next part of the page</source>
+        <translation>Strg+1 … Strg+7: Glieder der Kette und Befunde
+F1: den Wert erklären
+F2 oder Tippen: Zelle bearbeiten
+Eingabe auf einem Befund: zu seinem Feld
+Pfeil auf und ab in einer Zahl: ein Schritt; Bild auf und ab: zehn
+Strg+C, Strg+V: Bereich einer Tabelle
+Strg+Z, Strg+Y: rückgängig, wiederholen
+Strg+U: SI- oder US-Einheiten
+Strg+I: Protokoll einlesen; Strg+E: Bericht als PDF
+F6: nächster Teil der Seite</translation>
+    </message>
+    <message>
+        <source>&amp;About Seamtakt</source>
+        <translation>Ü&amp;ber Seamtakt</translation>
+    </message>
+    <message>
+        <source>About Seamtakt</source>
+        <translation>Über Seamtakt</translation>
+    </message>
+    <message>
+        <source>&lt;h3&gt;Seamtakt %1&lt;/h3&gt;&lt;p&gt;Plans robot weld cells: from the drawing&apos;s fillet to takt and to the audited arc log.&lt;/p&gt;&lt;p&gt;%2&lt;/p&gt;&lt;p&gt;GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), SQLite (public domain), OpenSSL (Apache-2.0), zlib.&lt;/p&gt;</source>
+        <translation>&lt;h3&gt;Seamtakt %1&lt;/h3&gt;&lt;p&gt;Plant Roboter-Schweißzellen: von der Kehlnaht der Zeichnung über den Takt bis zum geprüften Lichtbogenprotokoll.&lt;/p&gt;&lt;p&gt;%2&lt;/p&gt;&lt;p&gt;GPL-3.0-or-later. Mit Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), SQLite (gemeinfrei), OpenSSL (Apache-2.0), zlib.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>About &amp;Qt</source>
+        <translation>Über &amp;Qt</translation>
+    </message>
+    <message>
+        <source>No plan was opened yet</source>
+        <translation>Noch kein Plan geöffnet</translation>
+    </message>
+    <message>
+        <source>Report as PDF</source>
+        <translation>Bericht als PDF</translation>
+    </message>
+    <message>
+        <source>PDF (*.pdf)</source>
+        <translation>PDF (*.pdf)</translation>
+    </message>
+    <message>
+        <source>Report written to %1</source>
+        <translation>Bericht geschrieben: %1</translation>
+    </message>
+    <message>
+        <source>Not written</source>
+        <translation>Nicht geschrieben</translation>
+    </message>
+    <message>
+        <source>Report as HTML</source>
+        <translation>Bericht als HTML</translation>
+    </message>
+    <message>
+        <source>HTML (*.html)</source>
+        <translation>HTML (*.html)</translation>
+    </message>
+    <message>
+        <source>Plan &amp;data …</source>
+        <translation>Plan&amp;daten …</translation>
+    </message>
+    <message>
+        <source>Next &amp;part</source>
+        <translation>Nächster &amp;Teil</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Page</name>
+    <message>
+        <source>Open the demo</source>
+        <translation>Beispiel öffnen</translation>
+    </message>
+    <message>
+        <source>New plan</source>
+        <translation>Neuer Plan</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::PlanDataDialog</name>
+    <message>
+        <source>Fields</source>
+        <translation>Felder</translation>
+    </message>
+    <message>
+        <source>Plan data</source>
+        <translation>Plandaten</translation>
+    </message>
+    <message>
+        <source>Duplicate</source>
+        <translation>Verdoppeln</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>It can&apos;t go: %1</source>
+        <translation>Das kann nicht weg: %1</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RecordTable</name>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>not judged</source>
+        <translation>nicht beurteilt</translation>
+    </message>
+    <message>
+        <source>pass</source>
+        <translation>bestanden</translation>
+    </message>
+    <message>
+        <source>fail</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>undecided</source>
+        <translation>unentschieden</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Complete</source>
+        <translation>Vollständig</translation>
+    </message>
+    <message>
+        <source>All robot and manual passes there, none of them failed</source>
+        <translation>Alle Roboter- und Handlagen da, keine durchgefallen</translation>
+    </message>
+    <message>
+        <source>Passes</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>Undecided</source>
+        <translation>Offen</translation>
+    </message>
+    <message>
+        <source>Missing passes</source>
+        <translation>Fehlende Lagen</translation>
+    </message>
+    <message>
+        <source>complete</source>
+        <translation>vollständig</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Pass</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>Schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>Heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>U heat input</source>
+        <translation>U Wärmeeinbr.</translation>
+    </message>
+    <message>
+        <source>Expanded uncertainty, k = 2</source>
+        <translation>Erweiterte Unsicherheit, k = 2</translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>Voltage</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>Travel speed</source>
+        <translation>Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Arc time</source>
+        <translation>Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Arc starts</source>
+        <translation>Zündungen</translation>
+    </message>
+    <message>
+        <source>t8/5</source>
+        <translation>t8/5</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Methode</translation>
+    </message>
+    <message>
+        <source>Energy by method A, B or C of ISO/TR 18491</source>
+        <translation>Energie nach Methode A, B oder C der ISO/TR 18491</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RecordsPage</name>
+    <message>
+        <source>Records</source>
+        <translation>Protokolle</translation>
+    </message>
+    <message>
+        <source>A verdict holds for what was logged: it says nothing of what no sensor saw. Instruments must be in date.</source>
+        <translation>Ein Urteil gilt für das Aufgezeichnete, nicht für das, was kein Sensor sah. Messmittel müssen gültig kalibriert sein.</translation>
+    </message>
+    <message>
+        <source>Import stopped: nothing was taken in.</source>
+        <translation>Einlesen beendet: nichts übernommen.</translation>
+    </message>
+    <message>
+        <source>Units</source>
+        <translation>Einheiten</translation>
+    </message>
+    <message>
+        <source>Passes of the unit</source>
+        <translation>Lagen der Einheit</translation>
+    </message>
+    <message>
+        <source>Import log …</source>
+        <translation>Protokoll einlesen …</translation>
+    </message>
+    <message>
+        <source>Reads arc logs and judges each pass by the plan (Ctrl+I)</source>
+        <translation>Liest Lichtbogenprotokolle und beurteilt jede Lage nach dem Plan (Strg+I)</translation>
+    </message>
+    <message>
+        <source>with manual seams …</source>
+        <translation>mit Handnähten …</translation>
+    </message>
+    <message>
+        <source>The same with a table of the manual seams</source>
+        <translation>Dasselbe mit einer Tabelle der Handnähte</translation>
+    </message>
+    <message>
+        <source>Demo log</source>
+        <translation>Beispielprotokoll</translation>
+    </message>
+    <message>
+        <source>Reads the log that belongs to the demo plan</source>
+        <translation>Liest das Protokoll zum Beispielplan</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>Stops the import; nothing is taken in (Esc)</source>
+        <translation>Beendet das Einlesen; nichts wird übernommen (Esc)</translation>
+    </message>
+    <message>
+        <source>Progress of the import</source>
+        <translation>Fortschritt des Einlesens</translation>
+    </message>
+    <message>
+        <source>Arc logs (*.csv *.gz *.txt);;All files (*)</source>
+        <translation>Lichtbogenprotokolle (*.csv *.gz *.txt);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Import log</source>
+        <translation>Protokoll einlesen</translation>
+    </message>
+    <message>
+        <source>Manual seams</source>
+        <translation>Handnähte</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv);;All files (*)</source>
+        <translation>Tabellen (*.csv);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Reading %1 …</source>
+        <translation>Liest %1 …</translation>
+    </message>
+    <message>
+        <source>%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected</source>
+        <translation>%1 Lagen; Zeilen: %2 gelesen = %3 in Lagen + %4 ohne Lichtbogen + %5 abgewiesen</translation>
+    </message>
+    <message>
+        <source>heat input, %1</source>
+        <translation>Wärmeeinbringung, %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>units complete</source>
+        <translation>vollständig</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::ScheduleModel</name>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Worst finding on the passes welded by it</source>
+        <translation>Schlimmster Befund der damit geschweißten Lagen</translation>
+    </message>
+    <message>
+        <source>Passes</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>Passes that are welded by it</source>
+        <translation>Lagen, die damit geschweißt werden</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SchedulesPage</name>
+    <message>
+        <source>Identity</source>
+        <translation>Kennzeichnung</translation>
+    </message>
+    <message>
+        <source>Arc</source>
+        <translation>Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Torch and gas</source>
+        <translation>Brenner und Gas</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Use</source>
+        <translation>Einsatz</translation>
+    </message>
+    <message>
+        <source>Weave</source>
+        <translation>Pendeln</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Schedules</source>
+        <translation>Schweißpläne</translation>
+    </message>
+    <message>
+        <source>A schedule is a draft until it is qualified by test under the governing code and approved by a responsible person.</source>
+        <translation>Ein Schweißplan ist ein Entwurf, bis er nach der geltenden Norm qualifiziert und von verantwortlicher Seite freigegeben ist.</translation>
+    </message>
+    <message>
+        <source>Fields of the schedule</source>
+        <translation>Felder des Schweißplans</translation>
+    </message>
+    <message>
+        <source>Passes welded by the schedule</source>
+        <translation>Lagen nach diesem Schweißplan</translation>
+    </message>
+    <message>
+        <source>Difference to</source>
+        <translation>Unterschied zu</translation>
+    </message>
+    <message>
+        <source>Schedule to compare with</source>
+        <translation>Schweißplan zum Vergleich</translation>
+    </message>
+    <message>
+        <source>Difference of two schedules</source>
+        <translation>Unterschied zweier Schweißpläne</translation>
+    </message>
+    <message>
+        <source>Add schedule</source>
+        <translation>Neuer Schweißplan</translation>
+    </message>
+    <message>
+        <source>A draft like the chosen one</source>
+        <translation>Ein Entwurf wie der gewählte</translation>
+    </message>
+    <message>
+        <source>New revision</source>
+        <translation>Neue Ausgabe</translation>
+    </message>
+    <message>
+        <source>The next revision as a draft; this one stays as it is</source>
+        <translation>Die nächste Ausgabe als Entwurf; diese bleibt, wie sie ist</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>Take the schedule out of the plan</source>
+        <translation>Den Schweißplan aus dem Plan nehmen</translation>
+    </message>
+    <message>
+        <source>A schedule says how a pass is welded. Open the demo to look around, or start a new plan: it begins with one draft.</source>
+        <translation>Ein Schweißplan sagt, wie eine Lage geschweißt wird. Das Beispiel öffnen oder einen neuen Plan beginnen: er bringt einen Entwurf mit.</translation>
+    </message>
+    <message>
+        <source>Passes welded by %1: %2</source>
+        <translation>Lagen nach %1: %2</translation>
+    </message>
+    <message>
+        <source>There is no schedule to begin from: start a new plan.</source>
+        <translation>Kein Schweißplan zum Anfangen: einen neuen Plan beginnen.</translation>
+    </message>
+    <message>
+        <source>Remove schedule</source>
+        <translation>Schweißplan entfernen</translation>
+    </message>
+    <message>
+        <source>The schedule can&apos;t go: %1</source>
+        <translation>Der Schweißplan kann nicht weg: %1</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SeamModel</name>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Worst finding on the seam</source>
+        <translation>Schlimmster Befund der Naht</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>The weldment that the seam belongs to</source>
+        <translation>Das Bauteil, zu dem die Naht gehört</translation>
+    </message>
+    <message>
+        <source>Leg obtained</source>
+        <translation>Schenkel erreicht</translation>
+    </message>
+    <message>
+        <source>Leg drawn</source>
+        <translation>Schenkel gezeichnet</translation>
+    </message>
+    <message>
+        <source>Throat obtained</source>
+        <translation>a-Maß erreicht</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SeamView</name>
+    <message>
+        <source>Seams in plan and elevation</source>
+        <translation>Nähte im Grund- und Aufriss</translation>
+    </message>
+    <message>
+        <source>The table of seams says the same in words.</source>
+        <translation>Die Tabelle der Nähte sagt dasselbe in Worten.</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source> (manual)</source>
+        <translation> (Hand)</translation>
+    </message>
+    <message>
+        <source>Plan, from above</source>
+        <translation>Grundriss, von oben</translation>
+    </message>
+    <message>
+        <source>Elevation, from the front</source>
+        <translation>Aufriss, von vorn</translation>
+    </message>
+    <message>
+        <source>Elevation, from the side</source>
+        <translation>Aufriss, von der Seite</translation>
+    </message>
+    <message>
+        <source>; state of each seam</source>
+        <translation>; Stand jeder Naht</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SeamsPage</name>
+    <message>
+        <source>Joint</source>
+        <translation>Stoß</translation>
+    </message>
+    <message>
+        <source>Welding</source>
+        <translation>Schweißen</translation>
+    </message>
+    <message>
+        <source>Groove</source>
+        <translation>Fuge</translation>
+    </message>
+    <message>
+        <source>Intermittent</source>
+        <translation>Unterbrochen</translation>
+    </message>
+    <message>
+        <source>Tacks</source>
+        <translation>Heftstellen</translation>
+    </message>
+    <message>
+        <source>Seams</source>
+        <translation>Nähte</translation>
+    </message>
+    <message>
+        <source>Estimates only: the governing code, qualification by test and a responsible welding coordinator (ISO 14731) decide.</source>
+        <translation>Nur Schätzungen: es entscheiden die geltende Norm, die Verfahrensprüfung und die verantwortliche Schweißaufsicht (ISO 14731).</translation>
+    </message>
+    <message>
+        <source>Fields of the seam</source>
+        <translation>Felder der Naht</translation>
+    </message>
+    <message>
+        <source>Passes of the seam</source>
+        <translation>Lagen der Naht</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Weldment whose seams are shown</source>
+        <translation>Bauteil, dessen Nähte gezeigt werden</translation>
+    </message>
+    <message>
+        <source>Add seam</source>
+        <translation>Neue Naht</translation>
+    </message>
+    <message>
+        <source>A new seam after the last one</source>
+        <translation>Eine neue Naht nach der letzten</translation>
+    </message>
+    <message>
+        <source>Duplicate</source>
+        <translation>Verdoppeln</translation>
+    </message>
+    <message>
+        <source>A copy of the seam</source>
+        <translation>Eine Kopie der Naht</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>Take the seam out of the plan</source>
+        <translation>Die Naht aus dem Plan nehmen</translation>
+    </message>
+    <message>
+        <source>What colours the seams</source>
+        <translation>Wonach die Nähte gefärbt sind</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation>Grundriss</translation>
+    </message>
+    <message>
+        <source>Front</source>
+        <translation>Vorn</translation>
+    </message>
+    <message>
+        <source>Side</source>
+        <translation>Seite</translation>
+    </message>
+    <message>
+        <source>View: %1</source>
+        <translation>Ansicht: %1</translation>
+    </message>
+    <message>
+        <source>A plan begins with a weldment and its seams. Open the demo to look around, or start a new plan.</source>
+        <translation>Ein Plan beginnt mit einem Bauteil und seinen Nähten. Das Beispiel öffnen oder einen neuen Plan beginnen.</translation>
+    </message>
+    <message>
+        <source>All weldments</source>
+        <translation>Alle Bauteile</translation>
+    </message>
+    <message>
+        <source>There is no weldment yet: start a new plan.</source>
+        <translation>Noch kein Bauteil: einen neuen Plan beginnen.</translation>
+    </message>
+    <message>
+        <source>A seam needs a base metal: the plan has none yet.</source>
+        <translation>Eine Naht braucht einen Grundwerkstoff: der Plan hat noch keinen.</translation>
+    </message>
+    <message>
+        <source>Duplicate seam</source>
+        <translation>Naht verdoppeln</translation>
+    </message>
+    <message>
+        <source>Remove seam</source>
+        <translation>Naht entfernen</translation>
+    </message>
+    <message>
+        <source>The seam can&apos;t go: %1</source>
+        <translation>Die Naht kann nicht weg: %1</translation>
+    </message>
+    <message>
+        <source>Times</source>
+        <translation>Zeiten</translation>
+    </message>
+    <message>
+        <source>Section</source>
+        <translation>Querschnitt</translation>
+    </message>
+    <message>
+        <source>Its fields</source>
+        <translation>Seine Felder</translation>
+    </message>
+    <message>
+        <source>Fields of the weldment</source>
+        <translation>Felder des Bauteils</translation>
+    </message>
+    <message>
+        <source>Shows the weldment&apos;s own fields, its times and section, in place of the seam&apos;s</source>
+        <translation>Zeigt statt der Naht die Felder des Bauteils, seine Zeiten und seinen Querschnitt</translation>
+    </message>
+    <message>
+        <source>New weldment</source>
+        <translation>Neues Bauteil</translation>
+    </message>
+    <message>
+        <source>Add weldment</source>
+        <translation>Neues Bauteil</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::TemperaturePlot</name>
+    <message>
+        <source>Temperature of the surface round the arc</source>
+        <translation>Temperatur der Oberfläche um den Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Thermal cycles of chosen points</source>
+        <translation>Temperaturverläufe gewählter Punkte</translation>
+    </message>
+    <message>
+        <source>%1 behind the arc, %2 beside the seam: %3</source>
+        <translation>%1 hinter dem Lichtbogen, %2 neben der Naht: %3</translation>
+    </message>
+    <message>
+        <source>along the seam, ahead of the arc to the right (%1)</source>
+        <translation>längs der Naht, vor dem Lichtbogen rechts (%1)</translation>
+    </message>
+    <message>
+        <source>beside the seam (%1)</source>
+        <translation>neben der Naht (%1)</translation>
+    </message>
+    <message>
+        <source>%1 beside: peak %2</source>
+        <translation>%1 daneben: Spitze %2</translation>
+    </message>
+    <message>
+        <source>, t8/5 %1 s</source>
+        <translation>, t8/5 %1 s</translation>
+    </message>
+    <message>
+        <source>time after the arc has passed, s</source>
+        <translation>Zeit nach dem Lichtbogen, s</translation>
+    </message>
+    <message>
+        <source>temperature (%1)</source>
+        <translation>Temperatur (%1)</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::TimelineView</name>
+    <message>
+        <source>arc</source>
+        <translation>Lichtbogen</translation>
+    </message>
+    <message>
+        <source>arc start</source>
+        <translation>Zünden</translation>
+    </message>
+    <message>
+        <source>crater and post-flow</source>
+        <translation>Krater und Nachströmen</translation>
+    </message>
+    <message>
+        <source>air move</source>
+        <translation>Eilgang</translation>
+    </message>
+    <message>
+        <source>sensing</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>wait</source>
+        <translation>Warten</translation>
+    </message>
+    <message>
+        <source>positioner</source>
+        <translation>Positionierer</translation>
+    </message>
+    <message>
+        <source>torch service</source>
+        <translation>Brennerpflege</translation>
+    </message>
+    <message>
+        <source>wire change</source>
+        <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>index</source>
+        <translation>Weitertakten</translation>
+    </message>
+    <message>
+        <source>load and unload</source>
+        <translation>Laden und Entladen</translation>
+    </message>
+    <message>
+        <source>Timeline of the robots</source>
+        <translation>Zeitablauf der Roboter</translation>
+    </message>
+    <message>
+        <source>The table of moves says the same in words. Arrow keys move, plus and minus zoom, Home shows all.</source>
+        <translation>Die Tabelle der Bewegungen sagt dasselbe. Pfeiltasten schieben, Plus und Minus vergrößern, Pos1 zeigt alles.</translation>
+    </message>
+    <message>
+        <source>bound %1</source>
+        <translation>Schranke %1</translation>
+    </message>
+    <message>
+        <source>takt %1</source>
+        <translation>Takt %1</translation>
+    </message>
+    <message>
+        <source>cycle %1</source>
+        <translation>Taktzeit %1</translation>
+    </message>
+    <message>
+        <source>cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>, pass %1</source>
+        <translation>, Lage %1</translation>
+    </message>
+    <message>
+        <source>%1%2
+%3 to %4 s</source>
+        <translation>%1%2
+%3 bis %4 s</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::TraceView</name>
+    <message>
+        <source>Trace of the pass</source>
+        <translation>Aufzeichnung der Lage</translation>
+    </message>
+    <message>
+        <source>Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts.</source>
+        <translation>Plus und Minus vergrößern, Pfeiltasten schieben, Pos1 zeigt alles. Die Tabelle der Lagen hat Mittel und Urteile.</translation>
+    </message>
+    <message>
+        <source>time since the first sample, s</source>
+        <translation>Zeit seit dem ersten Messwert, s</translation>
+    </message>
+    <message>
+        <source>Choose a pass to see what was logged of it.</source>
+        <translation>Eine Lage wählen, um ihre Aufzeichnung zu sehen.</translation>
+    </message>
+    <message>
+        <source>line %1, %2 s</source>
+        <translation>Zeile %1, %2 s</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::WindowPanel</name>
+    <message>
+        <source>Value that colours the window</source>
+        <translation>Wert, der das Fenster färbt</translation>
+    </message>
+    <message>
+        <source>%1 on %2/%3: %4 % of the map is feasible; the working point %5.</source>
+        <translation>%1 auf %2/%3: %4 % des Bildes sind zulässig; der Arbeitspunkt %5.</translation>
+    </message>
+    <message>
+        <source>keeps all limits</source>
+        <translation>hält alle Grenzen</translation>
+    </message>
+    <message>
+        <source>does not keep them</source>
+        <translation>hält sie nicht</translation>
+    </message>
+    <message>
+        <source>%1: %2 against %3.</source>
+        <translation>%1: %2 gegen %3.</translation>
+    </message>
+    <message>
+        <source>Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5.</source>
+        <translation>Schraffiert: eine Grenze ist verletzt. Linien: Schenkel; gestrichelt: Wärmeeinbringung; gepunktet: t8/5.</translation>
+    </message>
+    <message>
+        <source>Move working point</source>
+        <translation>Arbeitspunkt verschieben</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::WindowPlot</name>
+    <message>
+        <source>Operating window</source>
+        <translation>Arbeitsfenster</translation>
+    </message>
+    <message>
+        <source>The arrow keys move the working point: up and down the wire feed, left and right the travel speed.</source>
+        <translation>Die Pfeiltasten verschieben den Arbeitspunkt: auf und ab den Drahtvorschub, links und rechts die Geschwindigkeit.</translation>
+    </message>
+    <message>
+        <source>travel speed (%1)</source>
+        <translation>Schweißgeschwindigkeit (%1)</translation>
+    </message>
+    <message>
+        <source>wire feed speed (%1)</source>
+        <translation>Drahtvorschub (%1)</translation>
+    </message>
+    <message>
+        <source>all limits kept</source>
+        <translation>alle Grenzen gehalten</translation>
+    </message>
+    <message>
+        <source>beyond: %1</source>
+        <translation>verletzt: %1</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Words</name>
+    <message>
+        <source>Source</source>
+        <translation>Quelle</translation>
+    </message>
+    <message>
+        <source>Holds</source>
+        <translation>Gilt für</translation>
+    </message>
+    <message>
+        <source>Accuracy</source>
+        <translation>Genauigkeit</translation>
+    </message>
+    <message>
+        <source>It rests on</source>
+        <translation>Es beruht auf</translation>
+    </message>
+    <message>
+        <source>%1 is given or counted: no formula stands behind it.</source>
+        <translation>%1 ist gegeben oder gezählt: dahinter steht keine Formel.</translation>
+    </message>
+</context>
+</TS>

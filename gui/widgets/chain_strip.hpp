@@ -1,0 +1,50 @@
+#pragma once
+
+#include <QAbstractButton>
+#include <QWidget>
+#include <array>
+#include <optional>
+
+#include "models/finding_index.hpp"
+
+namespace seamtakt::desk {
+
+/// One link of the chain: its name, one live figure and the mark of its worst finding.
+class ChainLink : public QAbstractButton {
+  Q_OBJECT
+
+ public:
+  ChainLink(const QString& name, const QString& key, QWidget* parent);
+  void setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst);
+  const QString& figure() const { return figure_; }
+  QSize sizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+
+ private:
+  QString name_, key_, figure_, detail_;
+  std::optional<Severity> worst_;
+};
+
+/// The window's spine: six links in the order in which the job flows, and the findings at its end.
+class ChainStrip : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ChainStrip(QWidget* parent = nullptr);
+  ChainLink& link(int index) { return *links_[static_cast<std::size_t>(index)]; }
+  void setCurrent(int index);
+  static constexpr int links = link_count + 1;  ///< the last one is the findings
+
+ signals:
+  void chosen(int index);
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+
+ private:
+  std::array<ChainLink*, links> links_{};
+};
+
+}  // namespace seamtakt::desk

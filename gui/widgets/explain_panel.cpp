@@ -1,0 +1,66 @@
+#include "widgets/explain_panel.hpp"
+
+#include <QLabel>
+#include <QHBoxLayout>
+#include <QTextBrowser>
+#include <QToolButton>
+
+#include "models/explanation_html.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+ExplainPanel::ExplainPanel(QWidget* parent) : QWidget(parent) {
+  setAccessibleName(tr("Explain"));
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(unit_px * 2, unit_px, unit_px, unit_px);
+  auto* head = new QHBoxLayout;
+  auto* title = new QLabel(tr("Explain"), this);
+  title->setProperty("role", "title");
+  auto* close = new QToolButton(this);
+  close->setText(QStringLiteral("✕"));
+  close->setAccessibleName(tr("Close Explain"));
+  close->setToolTip(tr("Close (F1)"));
+  close->setProperty("flat", true);
+  connect(close, &QToolButton::clicked, this, &ExplainPanel::closed);
+  head->addWidget(title, 1);
+  head->addWidget(close);
+  browser_ = new QTextBrowser(this);
+  browser_->setAccessibleName(tr("Explanation"));
+  browser_->setOpenLinks(false);
+  column->addLayout(head);
+  column->addWidget(browser_, 1);
+  setMinimumWidth(240);
+  render();
+}
+
+void ExplainPanel::show(const QString& place, const QString& key) {
+  if (place.isEmpty()) return;
+  place_ = place;
+  key_ = key;
+  if (isVisible()) render();
+}
+
+void ExplainPanel::setResults(const ResultsPtr& results) {
+  results_ = results;
+  if (isVisible()) render();
+}
+
+void ExplainPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  render();
+}
+
+QString ExplainPanel::text() const { return browser_->toPlainText(); }
+
+void ExplainPanel::render() {
+  if (place_.isEmpty() || !results_) {
+    browser_->setHtml(QStringLiteral("<p>%1</p>").arg(
+        tr("Choose a derived value, such as a leg obtained or a cooling time: here stand its formula, the numbers put in, "
+           "the source and where it holds.")));
+    return;
+  }
+  browser_->setHtml(explanation_html(*results_->plan, place_, key_));
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <QWidget>
+
+#include "jobs/evaluator.hpp"
+
+class QLabel;
+class QTextBrowser;
+
+namespace seamtakt::desk {
+
+/// The drawer at the right edge: how the derived value in focus comes about.
+class ExplainPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ExplainPanel(QWidget* parent = nullptr);
+  void show(const QString& place, const QString& key);
+  void setResults(const ResultsPtr& results);
+  QString text() const;
+
+ signals:
+  void closed();
+
+ protected:
+  void showEvent(QShowEvent* event) override;
+
+ private:
+  void render();
+  ResultsPtr results_;
+  QString place_, key_;
+  QTextBrowser* browser_;
+};
+
+}  // namespace seamtakt::desk

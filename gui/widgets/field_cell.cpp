@@ -1,0 +1,107 @@
+#include "widgets/field_cell.hpp"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include "document/plan_address.hpp"
+#include "models/grid_model.hpp"
+#include "models/typed_edit.hpp"
+#include "models/unit_view.hpp"
+#include "widgets/quantity_edit.hpp"
+
+namespace seamtakt::desk {
+
+FieldCell::FieldCell(Document& document, std::string pointer, const FieldInfo& field, QWidget* parent)
+    : QWidget(parent), document_(document), pointer_(std::move(pointer)), field_(field) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(1);
+  label_ = new QLabel(core_label(field.label), this);
+  label_->setProperty("role", "quiet");
+  label_->setTextFormat(Qt::PlainText);
+  refusal_ = new QLabel(this);
+  refusal_->setProperty("role", "refusal");
+  refusal_->setTextFormat(Qt::PlainText);
+  refusal_->setWordWrap(true);
+  refusal_->hide();
+  column->addWidget(label_);
+  if (field.kind == FieldKind::choice || field.kind == FieldKind::reference || field.kind == FieldKind::boolean)
+    makeChoice();
+  else
+    makeLine();
+  column->addWidget(editor());
+  column->addWidget(refusal_);
+  column->addStretch(1);
+  label_->setBuddy(editor());
+  refresh();
+}
+
+QWidget* FieldCell::editor() const { return choice_ ? static_cast<QWidget*>(choice_) : line_; }
+
+void FieldCell::makeChoice() {
+  choice_ = new QComboBox(this);
+  choice_->setAccessibleName(core_label(field_.label));
+  choice_->setAccessibleDescription(core_text(field_.help));
+  choice_->setToolTip(core_text(field_.help));
+  choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  choice_->setMinimumContentsLength(6);
+  choice_->setFocusPolicy(Qt::StrongFocus);
+  fillChoices();
+  connect(choice_, &QComboBox::activated, this, [this] { set(choice_->currentData().toString()); });
+}
+
+void FieldCell::fillChoices() {
+  const QSignalBlocker quiet(choice_);
+  choice_->clear();
+  if (!field_.required) choice_->addItem(QStringLiteral("–"), QString());
+  if (field_.kind == FieldKind::boolean) {
+    choice_->addItem(tr("yes"), QStringLiteral("true"));
+    choice_->addItem(tr("no"), QStringLiteral("false"));
+  }
+  for (std::string_view choice : field_.choices)
+    choice_->addItem(core_text(choice), QString::fromUtf8(choice.data(), static_cast<qsizetype>(choice.size())));
+  for (const std::string& id : ids_of(*document_.plan(), field_.refers_to, pointer_))
+    choice_->addItem(QString::fromStdString(id), QString::fromStdString(id));
+}
+
+void FieldCell::makeLine() {
+  line_ = new QuantityEdit(this);
+  line_->setField(&field_);
+  connect(line_, &QuantityEdit::typed, this, &FieldCell::set);
+  connect(line_, &QLineEdit::editingFinished, this, [this] { document_.endTyping(); });
+  connect(line_, &QuantityEdit::refusalChanged, this, [this](const QString& reason) {
+    refusal_->setText(reason);
+    refusal_->setVisible(!reason.isEmpty());
+    line_->setAccessibleDescription(reason.isEmpty() ? core_text(field_.help) : reason);
+  });
+}
+
+void FieldCell::set(const QString& text) {
+  const auto refusal = set_typed(document_, pointer_, std::string(field_.key), text);
+  const QString reason = refusal ? refusal->text : QString();
+  if (line_) {
+    line_->setRefusal(reason);
+  } else {
+    refusal_->setText(reason);
+    refusal_->setVisible(!reason.isEmpty());
+    document_.endTyping();
+    if (refusal) refresh();
+  }
+}
+
+void FieldCell::refresh() {
+  const std::string text = field_text(*document_.plan(), pointer_, field_.key);
+  if (line_) return line_->setShown(UnitView::shared().fieldShown(text, field_));
+  const QSignalBlocker quiet(choice_);
+  if (field_.kind == FieldKind::reference) fillChoices();
+  int at = choice_->findData(QString::fromStdString(text));
+  if (at < 0 && !text.empty()) {
+    choice_->addItem(QString::fromStdString(text), QString::fromStdString(text));
+    at = choice_->count() - 1;
+  }
+  choice_->setCurrentIndex(at);
+}
+
+}  // namespace seamtakt::desk

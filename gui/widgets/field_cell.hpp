@@ -1,0 +1,41 @@
+#pragma once
+
+#include <QWidget>
+
+#include "document/document.hpp"
+#include "plan/field.hpp"
+
+class QComboBox;
+class QLabel;
+
+namespace seamtakt::desk {
+
+class QuantityEdit;
+
+/// One field of a form: label, editor by the field's kind, and the reason where a value was refused.
+class FieldCell : public QWidget {
+  Q_OBJECT
+
+ public:
+  FieldCell(Document& document, std::string pointer, const FieldInfo& field, QWidget* parent);
+  /// Shows what the plan holds.
+  void refresh();
+  QWidget* editor() const;
+  const FieldInfo& field() const { return field_; }
+
+ private:
+  void makeChoice();
+  void makeLine();
+  void fillChoices();
+  void set(const QString& text);
+
+  Document& document_;
+  std::string pointer_;
+  const FieldInfo& field_;
+  QLabel* label_;
+  QLabel* refusal_;
+  QComboBox* choice_ = nullptr;
+  QuantityEdit* line_ = nullptr;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,88 @@
+#include "widgets/finding_list.hpp"
+
+#include <QHeaderView>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "models/finding_model.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+QString field_of_rule(std::string_view rule) {
+  struct Target {
+    std::string_view part;
+    const char* key;
+  };
+  static constexpr Target targets[] = {
+      {"leg", "leg_mm"},           {"throat", "throat_mm"},       {"gap", "gap_mm"},          {"thickness", "thickness_mm"},
+      {"position", "position"},    {"tack", "tacks"},             {"tracking", "tracking"},   {"run", "intermittent"},
+      {"direction", "direction"},  {"limit", "schedules"},        {"preheat", "schedules"},   {"qualification", "schedules"},
+      {"schedule", "schedules"},   {"power-source", "schedules"}, {"composition", "base_metals"}, {"cycle", "robots"},
+  };
+  for (const Target& target : targets)
+    if (rule.find(target.part) != std::string_view::npos) return QString::fromUtf8(target.key);
+  return {};
+}
+
+FindingList::FindingList(Link link, QWidget* parent) : QWidget(parent), model_(new FindingModel(this)) {
+  model_->setLink(link);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  head_ = new QToolButton(this);
+  head_->setProperty("flat", true);
+  head_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  head_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  head_->setAccessibleName(tr("Findings of this page"));
+  view_ = new GridView(*model_, tr("Findings of this page"), this);
+  view_->setColumnHidden(5, true);
+  view_->setColumnHidden(6, true);
+  view_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  view_->setSelectionMode(QAbstractItemView::SingleSelection);
+  view_->horizontalHeader()->hide();
+  column->addWidget(head_);
+  column->addWidget(view_, 1);
+  connect(head_, &QToolButton::clicked, this, [this] { setFolded(!folded_); });
+  connect(view_, &GridView::opened, this, [this](int row) {
+    const Finding& finding = model_->finding(row);
+    emit goTo(model_->row(row).address, field_of_rule(finding.rule));
+  });
+  setFolded(true);
+}
+
+void FindingList::setFindings(const Plan& plan, const Findings& findings) {
+  const bool was_empty = model_->rowCount() == 0;
+  model_->setFindings(plan, findings);
+  tally_ = {};
+  for (int row = 0; row < model_->rowCount(); ++row) tally_.add(model_->finding(row).severity);
+  const bool is_empty = model_->rowCount() == 0;
+  if (is_empty != was_empty) setFolded(is_empty);
+  view_->setColumnWidth(0, 110);
+  view_->setColumnWidth(1, 130);
+  view_->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
+  view_->setColumnWidth(3, 96);
+  view_->setColumnWidth(4, 96);
+  paintHead();
+}
+
+void FindingList::paintHead() {
+  QString text = folded_ ? QStringLiteral("▸ ") : QStringLiteral("▾ ");
+  if (tally_.total() == 0)
+    text += tr("No findings here");
+  else
+    text += tr("Findings: %1 fail, %2 warnings, %3 notes").arg(tally_.fail).arg(tally_.warn).arg(tally_.note);
+  head_->setText(text);
+  head_->setAccessibleDescription(text);
+}
+
+void FindingList::setFolded(bool folded) {
+  folded_ = folded;
+  view_->setVisible(!folded);
+  setMaximumHeight(folded ? head_->sizeHint().height() : QWIDGETSIZE_MAX);
+  setMinimumHeight(folded ? head_->sizeHint().height() : head_->sizeHint().height() + row_px * 2);
+  paintHead();
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <QWidget>
+
+#include "jobs/evaluator.hpp"
+#include "models/finding_index.hpp"
+
+class QToolButton;
+
+namespace seamtakt::desk {
+
+class FindingModel;
+class GridView;
+
+/// The findings of one link at the foot of its page: folded when empty, a double click or Enter jumps to the field.
+class FindingList : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit FindingList(Link link, QWidget* parent = nullptr);
+  void setFindings(const Plan& plan, const Findings& findings);
+  void setFolded(bool folded);
+  GridView& view() { return *view_; }
+
+ signals:
+  void goTo(const QString& address, const QString& key);
+
+ private:
+  void paintHead();
+  FindingModel* model_;
+  GridView* view_;
+  QToolButton* head_;
+  Tally tally_;
+  bool folded_ = false;
+};
+
+/// The field of a seam or schedule that a finding's rule is about, as far as the rule's name tells; empty: the
+/// object as a whole.
+QString field_of_rule(std::string_view rule);
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,195 @@
+#include "widgets/grid_view.hpp"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QComboBox>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QSortFilterProxyModel>
+
+#include "models/grid_model.hpp"
+#include "models/palette.hpp"
+#include "widgets/quantity_edit.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+const FieldInfo* field_of(const QModelIndex& index) {
+  return reinterpret_cast<const FieldInfo*>(index.data(FieldRole).value<quintptr>());
+}
+
+std::optional<Severity> severity_of(const QModelIndex& index) {
+  const QVariant severity = index.data(SeverityRole);
+  return severity.isValid() ? std::optional(static_cast<Severity>(severity.toInt())) : std::nullopt;
+}
+
+}  // namespace
+
+void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+  const QString key = index.data(KeyRole).toString();
+  if (key != "mark" && key != "severity") return QStyledItemDelegate::paint(painter, option, index);
+  QStyleOptionViewItem shifted = option;
+  initStyleOption(&shifted, index);
+  const QString word = shifted.text;
+  shifted.text.clear();
+  option.widget->style()->drawControl(QStyle::CE_ItemViewItem, &shifted, painter, option.widget);
+  if (word.isEmpty()) return;
+  const QRect box(option.rect.left() + 8, option.rect.center().y() - 6, 13, 13);
+  draw_mark(*painter, box, severity_of(index));
+  painter->setPen(Palette::current().of(severity_of(index)));
+  painter->drawText(option.rect.adjusted(27, 0, -2, 0), Qt::AlignVCenter | Qt::AlignLeft, word);
+}
+
+QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&, const QModelIndex& index) const {
+  const FieldInfo* field = field_of(index);
+  if (!field) return nullptr;
+  if (field->kind == FieldKind::choice) {
+    auto* choice = new QComboBox(parent);
+    choice->setAccessibleName(core_label(field->label));
+    if (!field->required) choice->addItem(QStringLiteral("–"), QString());
+    for (std::string_view item : field->choices)
+      choice->addItem(core_text(item), QString::fromUtf8(item.data(), static_cast<qsizetype>(item.size())));
+    return choice;
+  }
+  auto* line = new QuantityEdit(parent);
+  line->setField(field);
+  return line;
+}
+
+void GridDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
+  const QString text = index.data(Qt::EditRole).toString();
+  if (auto* choice = qobject_cast<QComboBox*>(editor)) choice->setCurrentIndex(std::max(0, choice->findData(text)));
+  if (auto* line = qobject_cast<QuantityEdit*>(editor)) line->setText(text);
+}
+
+void GridDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const {
+  if (auto* choice = qobject_cast<QComboBox*>(editor)) model->setData(index, choice->currentData());
+  if (auto* line = qobject_cast<QuantityEdit*>(editor)) model->setData(index, line->text());
+}
+
+GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
+    : QTableView(parent), grid_(grid), proxy_(new QSortFilterProxyModel(this)) {
+  proxy_->setSourceModel(&grid_);
+  proxy_->setSortRole(SortRole);
+  proxy_->setSortCaseSensitivity(Qt::CaseInsensitive);
+  proxy_->setFilterCaseSensitivity(Qt::CaseInsensitive);
+  proxy_->setFilterKeyColumn(-1);
+  setModel(proxy_);
+  setItemDelegate(new GridDelegate(this));
+  setAccessibleName(name);
+  setSelectionBehavior(QAbstractItemView::SelectItems);
+  setSelectionMode(QAbstractItemView::ContiguousSelection);
+  setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed | QAbstractItemView::AnyKeyPressed);
+  setShowGrid(false);
+  setWordWrap(false);
+  setSortingEnabled(true);
+  sortByColumn(-1, Qt::AscendingOrder);
+  setTabKeyNavigation(false);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  verticalHeader()->hide();
+  verticalHeader()->setDefaultSectionSize(row_px);
+  verticalHeader()->setMinimumSectionSize(row_px);
+  horizontalHeader()->setHighlightSections(false);
+  horizontalHeader()->setSectionsMovable(false);
+  horizontalHeader()->setDefaultSectionSize(80);
+  connect(&grid_, &GridModel::refused, this, [this](const QModelIndex&, const QString& reason) { emit refused(reason); });
+  connect(this, &QTableView::activated, this, [this](const QModelIndex& at) { emit opened(proxy_->mapToSource(at).row()); });
+  connect(&grid_, &QAbstractItemModel::headerDataChanged, this, &GridView::fitColumns);
+}
+
+int GridView::currentRow() const {
+  return currentIndex().isValid() ? proxy_->mapToSource(currentIndex()).row() : -1;
+}
+
+void GridView::selectRow(int source_row) {
+  if (source_row < 0 || source_row >= grid_.rowCount() || source_row == currentRow()) return;
+  const int column = currentIndex().isValid() ? currentIndex().column() : 0;
+  const QModelIndex at = proxy_->mapFromSource(grid_.index(source_row, column));
+  if (!at.isValid()) return;
+  setCurrentIndex(at);
+  scrollTo(at);
+}
+
+bool GridView::focusCell(int source_row, std::string_view key) {
+  const int column = grid_.columnNamed(key);
+  if (column < 0 || source_row < 0 || source_row >= grid_.rowCount()) return false;
+  const QModelIndex at = proxy_->mapFromSource(grid_.index(source_row, column));
+  if (!at.isValid()) return false;
+  setCurrentIndex(at);
+  setFocus(Qt::ShortcutFocusReason);
+  return true;
+}
+
+QString GridView::copyText() const {
+  QModelIndexList cells = selectionModel()->selectedIndexes();
+  std::sort(cells.begin(), cells.end(), [](const QModelIndex& a, const QModelIndex& b) {
+    return a.row() != b.row() ? a.row() < b.row() : a.column() < b.column();
+  });
+  QString text;
+  for (qsizetype i = 0; i < cells.size(); ++i) {
+    if (i > 0) text += cells[i].row() == cells[i - 1].row() ? '\t' : '\n';
+    QString cell = cells[i].data().toString();
+    if (cell == QStringLiteral("–")) cell.clear();
+    text += cell.replace('\t', ' ').replace('\n', ' ');
+  }
+  return text;
+}
+
+void GridView::copy() { QApplication::clipboard()->setText(copyText()); }
+
+bool GridView::paste(const QString& text) {
+  const QModelIndex from = currentIndex();
+  if (!from.isValid()) return false;
+  bool any = false;
+  QStringList lines = text.split('\n');
+  if (!lines.isEmpty() && lines.last().trimmed().isEmpty()) lines.removeLast();
+  // Targets first: a sorted table moves its rows while values are put in.
+  std::vector<std::pair<QPersistentModelIndex, QString>> targets;
+  for (qsizetype r = 0; r < lines.size(); ++r) {
+    QStringList values = lines[r].split('\t');
+    for (qsizetype c = 0; c < values.size(); ++c) {
+      const QModelIndex at = proxy_->index(from.row() + static_cast<int>(r), from.column() + static_cast<int>(c));
+      if (at.isValid() && (at.flags() & Qt::ItemIsEditable)) targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
+    }
+  }
+  if (targets.size() > 1) grid_.beginEdits(tr("Paste"));
+  for (const auto& [at, value] : targets) any = grid_.setData(at, value) || any;
+  if (targets.size() > 1) grid_.endEdits();
+  return any;
+}
+
+void GridView::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Copy)) return copy();
+  if (event->matches(QKeySequence::Paste)) {
+    paste(QApplication::clipboard()->text());
+    return;
+  }
+  QTableView::keyPressEvent(event);
+}
+
+void GridView::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+  QTableView::currentChanged(current, previous);
+  if (!current.isValid()) return;
+  if (current.row() != previous.row() || !previous.isValid()) emit rowChosen(proxy_->mapToSource(current).row());
+  emit cellChosen(current.data(PlaceRole).toString(), current.data(KeyRole).toString());
+}
+
+void GridView::fitColumns() {
+  const QFontMetrics metrics = fontMetrics();
+  for (int column = 0; column < grid_.columnCount(); ++column) {
+    const QStringList heading = grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
+    int width = 0;
+    for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 18);
+    const int sampled = std::min(grid_.rowCount(), 100);
+    for (int row = 0; row < sampled; ++row)
+      width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 18);
+    const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
+    if (key == "mark" || key == "severity") width += 20;
+    setColumnWidth(column, std::min(width, 420));
+  }
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,103 @@
+#include "widgets/quantity_edit.hpp"
+
+#include <QKeyEvent>
+#include <QPainter>
+#include <QStyle>
+
+#include "models/grid_model.hpp"
+#include "models/palette.hpp"
+#include "models/step.hpp"
+#include "models/unit_view.hpp"
+
+namespace seamtakt::desk {
+
+QuantityEdit::QuantityEdit(QWidget* parent) : QLineEdit(parent) {
+  connect(this, &QLineEdit::textEdited, this, &QuantityEdit::typed);
+  connect(&UnitView::shared(), &UnitView::changed, this, [this] { setField(field_); });
+}
+
+void QuantityEdit::setField(const FieldInfo* field) {
+  field_ = field;
+  if (!field_) return;
+  const QString unit = unitShown();
+  setTextMargins(0, 0, unit.isEmpty() ? 0 : fontMetrics().horizontalAdvance(unit) + 6, 0);
+  setAccessibleName(unit.isEmpty() ? core_label(field->label) : core_label(field->label) + QStringLiteral(", ") + unit);
+  setAccessibleDescription(core_text(field->help));
+  setToolTip(core_text(field->help) + QStringLiteral("\n") + QString::fromStdString(field->expectation()));
+  if (field->kind == FieldKind::number || field->kind == FieldKind::integer) setAlignment(Qt::AlignRight);
+  update();
+}
+
+QString QuantityEdit::unitShown() const { return field_ ? UnitView::shared().unitText(field_->unit) : QString(); }
+
+void QuantityEdit::setShown(const QString& text) {
+  shown_ = text;
+  if (hasFocus() && (isModified() || !refusal_.isEmpty())) return;
+  if (text != this->text()) setText(text);
+  if (!isModified()) setRefusal({});
+}
+
+void QuantityEdit::setRefusal(const QString& reason) {
+  if (reason == refusal_) return;
+  refusal_ = reason;
+  setProperty("refused", !reason.isEmpty());
+  style()->unpolish(this);
+  style()->polish(this);
+  emit refusalChanged(reason);
+}
+
+void QuantityEdit::focusOutEvent(QFocusEvent* event) {
+  QLineEdit::focusOutEvent(event);
+  // A refused text goes back to what holds; a good one is shown as the view shows it.
+  setModified(false);
+  if (text() != shown_) setText(shown_);
+  setRefusal({});
+}
+
+void QuantityEdit::step(double steps) {
+  const double lower = field_ ? UnitView::shared().toShown(field_->range.lower, field_->unit) : -1e300;
+  if (const auto next = stepped_text(text().toStdString(), steps, lower)) {
+    setText(QString::fromStdString(*next));
+    setModified(true);
+    emit typed(text());
+  }
+}
+
+/// Undo and redo are the plan's, not the line's.
+bool QuantityEdit::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride) {
+    auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      setModified(false);
+      event->ignore();
+      return false;
+    }
+  }
+  return QLineEdit::event(event);
+}
+
+void QuantityEdit::keyPressEvent(QKeyEvent* event) {
+  const bool steps = field_ && (field_->kind == FieldKind::number || field_->kind == FieldKind::integer);
+  if (event->key() == Qt::Key_Escape && (isModified() || !refusal_.isEmpty())) {
+    setModified(false);
+    setRefusal({});
+    setText(shown_);
+    return;
+  }
+  if (steps && event->key() == Qt::Key_Up) return step(1);
+  if (steps && event->key() == Qt::Key_Down) return step(-1);
+  if (steps && event->key() == Qt::Key_PageUp) return step(10);
+  if (steps && event->key() == Qt::Key_PageDown) return step(-10);
+  QLineEdit::keyPressEvent(event);
+}
+
+void QuantityEdit::paintEvent(QPaintEvent* event) {
+  QLineEdit::paintEvent(event);
+  const QString unit = unitShown();
+  if (unit.isEmpty()) return;
+  QPainter painter(this);
+  painter.setPen(Palette::current().quiet);
+  painter.drawText(rect().adjusted(6, 0, -6, 0), Qt::AlignVCenter | Qt::AlignRight, unit);
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <QLineEdit>
+
+#include "plan/field.hpp"
+
+namespace seamtakt::desk {
+
+/// A line for one field: takes "45 cm/min" or "18 in/min", shows the view's unit, steps with the arrow keys
+/// (Page Up and Down ten times as far), and shows why it refuses.
+class QuantityEdit : public QLineEdit {
+  Q_OBJECT
+
+ public:
+  explicit QuantityEdit(QWidget* parent = nullptr);
+
+  /// What it is about: range, unit and help come from the field. Must outlive the edit.
+  void setField(const FieldInfo* field);
+  const FieldInfo* field() const { return field_; }
+  /// Shows a value that came from elsewhere; what is being typed stays.
+  void setShown(const QString& text);
+  void setRefusal(const QString& reason);
+  const QString& refusal() const { return refusal_; }
+
+ signals:
+  /// At each key: the text as it stands.
+  void typed(const QString& text);
+  void refusalChanged(const QString& reason);
+
+ protected:
+  bool event(QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  void step(double steps);
+  QString unitShown() const;
+
+  const FieldInfo* field_ = nullptr;
+  QString refusal_, shown_;
+};
+
+}  // namespace seamtakt::desk

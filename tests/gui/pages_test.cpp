@@ -1,0 +1,389 @@
+#include <QAccessible>
+#include <QComboBox>
+#include <QLabel>
+#include <QDir>
+#include <QLineEdit>
+#include <QMimeData>
+#include <QDropEvent>
+#include <QPushButton>
+#include <QSignalSpy>
+#include <QTabWidget>
+#include <QTemporaryDir>
+#include <QToolButton>
+
+#include "app/theme_choice.hpp"
+#include "document/plan_address.hpp"
+#include "hands.hpp"
+#include "models/unit_view.hpp"
+#include "pages/cell_page.hpp"
+#include "pages/findings_page.hpp"
+#include "pages/heat_page.hpp"
+#include "pages/records_page.hpp"
+#include "pages/schedules_page.hpp"
+#include "pages/seams_page.hpp"
+#include "pages/window_panel.hpp"
+#include "plots/seam_view.hpp"
+#include "plots/timeline_view.hpp"
+#include "plots/trace_view.hpp"
+#include "plots/window_plot.hpp"
+#include "widgets/explain_panel.hpp"
+#include "widgets/field_form.hpp"
+#include "widgets/finding_list.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/quantity_edit.hpp"
+
+namespace seamtakt::desk {
+namespace {
+
+template <class Wanted>
+Wanted& page_of(MainWindow& window, int index) {
+  return dynamic_cast<Wanted&>(window.page(index));
+}
+
+QString demo_log() { return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz"); }
+
+TEST_F(DeskTest, TheChainShowsALiveFigureOfEachLink) {
+  for (int i = 0; i < 5; ++i) EXPECT_FALSE(window->chain().link(i).figure().isEmpty()) << i;
+  const QString before = window->chain().link(2).figure();
+  for (std::size_t s = 0; s < window->document().plan()->schedules.size(); ++s)
+    ASSERT_FALSE(window->document().setField(schedule_address(s), "travel_speed_mm_s", "20"));
+  settle();
+  EXPECT_NE(window->chain().link(2).figure(), before);
+}
+
+TEST_F(DeskTest, EachLinkOpensByKeyAndByClick) {
+  Hands hands(*window);
+  for (int i = 0; i < window->pageCount(); ++i) hands.page(i);
+  for (int i = 0; i < window->pageCount(); ++i) {
+    hands.click(&window->chain().link(i));
+    EXPECT_EQ(window->currentPage(), i);
+  }
+}
+
+TEST_F(DeskTest, EveryControlHasANameForScreenReaders) {
+  window->setExplainShown(true);
+  int seen = 0;
+  for (int i = 0; i < window->pageCount(); ++i) {
+    window->showPage(i);
+    QApplication::processEvents();
+    for (QWidget* widget : window->findChildren<QWidget*>()) {
+      if (widget->focusPolicy() == Qt::NoFocus || !widget->isVisible() || widget->objectName().startsWith("qt_")) continue;
+      QAccessibleInterface* reader = QAccessible::queryAccessibleInterface(widget);
+      ASSERT_NE(reader, nullptr) << widget->metaObject()->className();
+      EXPECT_FALSE(reader->text(QAccessible::Name).isEmpty())
+          << widget->metaObject()->className() << " on " << window->page(i).title().toStdString() << ", in " << widget->parentWidget()->metaObject()->className();
+      EXPECT_NE(reader->role(), QAccessible::NoRole);
+      ++seen;
+    }
+  }
+  EXPECT_GT(seen, 150);
+}
+
+TEST_F(DeskTest, TypingInAFormIsLiveUndoneAsOneStepAndTakesUnits) {
+  Hands hands(*window);
+  hands.page(1);
+  auto& page = page_of<SchedulesPage>(*window, 1);
+  ASSERT_TRUE(page.form().focusField("travel_speed_mm_s"));
+  const double before = window->document().plan()->schedules[0].travel_speed_mm_s;
+  hands.typeOver("45 cm/min");
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].travel_speed_mm_s, 7.5);
+  hands.key(Qt::Key_Tab);
+  auto* edit = qobject_cast<QuantityEdit*>(page.form().editorOf("travel_speed_mm_s"));
+  EXPECT_EQ(edit->text(), "7.5");
+  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].travel_speed_mm_s, before);
+}
+
+TEST_F(DeskTest, ARefusedValueSaysWhyBesideTheFieldAndGoesBack) {
+  Hands hands(*window);
+  hands.page(1);
+  auto& page = page_of<SchedulesPage>(*window, 1);
+  ASSERT_TRUE(page.form().focusField("arc_voltage_V"));
+  auto* edit = qobject_cast<QuantityEdit*>(page.form().editorOf("arc_voltage_V"));
+  const QString before = edit->text();
+  hands.typeOver("29 mm");
+  EXPECT_TRUE(edit->refusal().contains("V")) << edit->refusal().toStdString();
+  bool shown = false;
+  for (QLabel* label : edit->parentWidget()->findChildren<QLabel*>()) shown = shown || (label->isVisible() && label->text() == edit->refusal());
+  EXPECT_TRUE(shown);
+  hands.key(Qt::Key_Escape);
+  EXPECT_EQ(edit->text(), before);
+  EXPECT_TRUE(edit->refusal().isEmpty());
+}
+
+TEST_F(DeskTest, ArrowKeysStepANumber) {
+  Hands hands(*window);
+  hands.page(1);
+  auto& page = page_of<SchedulesPage>(*window, 1);
+  ASSERT_TRUE(page.form().focusField("arc_voltage_V"));
+  const double before = window->document().plan()->schedules[0].arc_voltage_V;
+  hands.key(Qt::Key_Up);
+  hands.key(Qt::Key_Up);
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].arc_voltage_V, before + 2);
+  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].arc_voltage_V, before);
+}
+
+TEST_F(DeskTest, ACellIsEditedInPlaceAndARangeGoesToASpreadsheetAndBack) {
+  Hands hands(*window);
+  hands.page(1);
+  GridView& table = page_of<SchedulesPage>(*window, 1).table();
+  ASSERT_TRUE(table.focusCell(0, "travel_speed_mm_s"));
+  hands.type("11");
+  hands.key(Qt::Key_Return);
+  QTRY_COMPARE(window->document().plan()->schedules[0].travel_speed_mm_s, 11.0);
+  const int column = table.grid().columnNamed("travel_speed_mm_s");
+  table.selectionModel()->select(QItemSelection(table.proxy().index(0, column - 1), table.proxy().index(1, column)), QItemSelectionModel::ClearAndSelect);
+  const QString copied = table.copyText();
+  EXPECT_EQ(copied.count('\n'), 1);
+  EXPECT_EQ(copied.count('\t'), 2);
+  EXPECT_TRUE(copied.split('\n')[0].endsWith("\t11"));
+  table.setCurrentIndex(table.proxy().index(1, column));
+  EXPECT_TRUE(table.paste("9.5\n18 in/min"));
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[1].travel_speed_mm_s, 9.5);
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[2].travel_speed_mm_s, 7.62);
+}
+
+TEST_F(DeskTest, SortingGoesByTheNumberAndNotByItsText) {
+  GridView& table = page_of<SeamsPage>(*window, 0).table();
+  const int column = table.grid().columnNamed("pass.heat_input_kJ_mm");
+  table.sortByColumn(column, Qt::DescendingOrder);
+  double last = 1e9;
+  for (int row = 0; row < table.proxy().rowCount(); ++row) {
+    const QVariant value = table.proxy().index(row, column).data(1 + Qt::UserRole);
+    if (value.typeId() != QMetaType::Double) continue;
+    EXPECT_LE(value.toDouble(), last);
+    last = value.toDouble();
+  }
+}
+
+TEST_F(DeskTest, F1ExplainsTheDerivedValueInFocus) {
+  Hands hands(*window);
+  hands.page(0);
+  hands.key(Qt::Key_F1);
+  ASSERT_TRUE(window->explain().isVisible());
+  ASSERT_TRUE(page_of<SeamsPage>(*window, 0).table().focusCell(0, "pass.cooling_time_s"));
+  QApplication::processEvents();
+  EXPECT_TRUE(window->explain().text().contains("en-1011-2")) << window->explain().text().toStdString();
+  hands.key(Qt::Key_F1);
+  EXPECT_FALSE(window->explain().isVisible());
+}
+
+TEST_F(DeskTest, AClickOnTheDrawnSeamChoosesItEverywhere) {
+  auto& page = page_of<SeamsPage>(*window, 0);
+  Hands hands(*window);
+  page.picture().setProjection(Projection::plan);
+  hands.clickAt(&page.picture(), page.picture().pointOf(5).toPoint());
+  const std::size_t picked = window->selection().seam().seam;
+  EXPECT_EQ(page.table().currentRow(), static_cast<int>(picked));
+  EXPECT_EQ(page.form().pointer(), seam_address(0, picked));
+  EXPECT_NE(picked, 0u);
+}
+
+TEST_F(DeskTest, EnterOnAFindingGoesToItsField) {
+  Hands hands(*window);
+  hands.page(6);
+  auto& page = page_of<FindingsPage>(*window, 6);
+  page.table().setFocus();
+  page.table().setCurrentIndex(page.table().proxy().index(0, 0));
+  const std::string where = page.table().proxy().index(0, page.table().grid().columnNamed("where")).data().toString().toStdString();
+  hands.key(Qt::Key_Return);
+  EXPECT_EQ(window->currentPage(), 0);
+  const SeamPlace at = window->selection().seam();
+  const Weldment& weldment = window->document().plan()->weldments[at.weldment];
+  EXPECT_EQ(where.rfind(weldment.id + "/" + weldment.seams[at.seam].id, 0), 0u) << where;
+  EXPECT_TRUE(page_of<SeamsPage>(*window, 0).isAncestorOf(QApplication::focusWidget()));
+}
+
+TEST_F(DeskTest, AFindingIsAcceptedOnlyWithReasonAndName) {
+  Hands hands(*window);
+  hands.page(6);
+  auto& page = page_of<FindingsPage>(*window, 6);
+  page.table().setFocus();
+  page.table().setCurrentIndex(page.table().proxy().index(0, 0));
+  const std::size_t before = window->document().plan()->accepted.size();
+  page.accept();
+  EXPECT_EQ(window->document().plan()->accepted.size(), before);
+  for (QLineEdit* line : page.findChildren<QLineEdit*>()) {
+    if (line->accessibleName() != "Reason" && line->accessibleName() != "Accepted by") continue;
+    line->setFocus();
+    hands.type(line->accessibleName() == "Reason" ? "tried on a test piece" : "w. engineer");
+  }
+  page.accept();
+  ASSERT_EQ(window->document().plan()->accepted.size(), before + 1);
+  EXPECT_EQ(window->document().plan()->accepted.back().why, "tried on a test piece");
+  settle();
+  window->document().undo().undo();
+  EXPECT_EQ(window->document().plan()->accepted.size(), before);
+}
+
+TEST_F(DeskTest, TheWorkingPointIsDraggedWithTheMouseAndUndoneInOneStep) {
+  Hands hands(*window);
+  hands.page(2);
+  auto& page = page_of<HeatPage>(*window, 2);
+  page.table().selectRow(3);
+  QTest::qWait(50);
+  WindowPlot& plot = page.window().plot();
+  ASSERT_FALSE(plot.map().broken.empty());
+  const std::string schedule = plot.map().schedule;
+  const auto at = *find_schedule(*window->document().plan(), schedule);
+  const double before = window->document().plan()->schedules[at].travel_speed_mm_s;
+  QWidget* canvas = plot.findChild<QWidget*>();
+  const QPoint from = plot.pointPixel().toPoint(), to = from + QPoint(40, -25);
+  QTest::mousePress(canvas, Qt::LeftButton, {}, from);
+  for (int step = 1; step <= 5; ++step) QTest::mouseMove(canvas, from + (to - from) * step / 5);
+  QTest::mouseRelease(canvas, Qt::LeftButton, {}, to);
+  QApplication::processEvents();
+  EXPECT_GT(window->document().plan()->schedules[at].travel_speed_mm_s, before);
+  settle();
+  window->document().undo().undo();
+  EXPECT_DOUBLE_EQ(window->document().plan()->schedules[at].travel_speed_mm_s, before);
+}
+
+TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
+  Hands hands(*window);
+  hands.page(2);
+  auto& page = page_of<HeatPage>(*window, 2);
+  page.table().selectRow(0);
+  QTest::qWait(50);
+  WindowPlot& plot = page.window().plot();
+  const auto at = *find_schedule(*window->document().plan(), plot.map().schedule);
+  const double before = window->document().plan()->schedules[at].wire_feed_speed_m_min;
+  plot.setFocus();
+  hands.key(Qt::Key_Up);
+  EXPECT_NEAR(window->document().plan()->schedules[at].wire_feed_speed_m_min, before + 0.1, 1e-9);
+}
+
+TEST_F(DeskTest, TheTimelineZoomsAndAClickOnABarChoosesTheSeam) {
+  Hands hands(*window);
+  hands.page(3);
+  auto& page = page_of<CellPage>(*window, 3);
+  TimelineView& line = page.timeline();
+  const double all = line.to() - line.from();
+  line.setFocus();
+  hands.key(Qt::Key_Plus);
+  EXPECT_LT(line.to() - line.from(), all);
+  hands.key(Qt::Key_Home);
+  EXPECT_NEAR(line.to() - line.from(), all, 1e-9);
+  const CycleResult& cycle = window->evaluator().results()->cycles[0];
+  for (std::size_t i = 0; i < cycle.moves.size(); ++i) {
+    if (cycle.moves[i].kind != MoveKind::arc || line.barOf(static_cast<int>(i)).width() < 4 || cycle.moves[i].seam == "S01") continue;
+    hands.clickAt(&line, line.barOf(static_cast<int>(i)).center().toPoint());
+    const SeamPlace at = window->selection().seam();
+    EXPECT_EQ(window->document().plan()->weldments[at.weldment].seams[at.seam].id, cycle.moves[i].seam);
+    return;
+  }
+  FAIL() << "no bar wide enough to click";
+}
+
+TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
+  Hands hands(*window);
+  hands.page(5);
+  auto& page = page_of<RecordsPage>(*window, 5);
+  QSignalSpy stopped(&page.job(), &LogImport::cancelled);
+  page.importLogs({demo_log()});
+  page.job().cancel();
+  page.job().wait();
+  EXPECT_EQ(stopped.count(), 1);
+  EXPECT_FALSE(page.logs());
+  for (QPushButton* button : page.findChildren<QPushButton*>())
+    if (button->accessibleName() == "Demo log") hands.click(button);
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  EXPECT_GT(page.logs()->audit.passes.size(), 10u);
+  EXPECT_TRUE(page.logs()->audit.rows.add_up());
+  EXPECT_EQ(page.units().grid().rowCount(), static_cast<int>(page.logs()->audit.units.size()));
+  EXPECT_FALSE(page.figure().isEmpty());
+  page.passes().setFocus();
+  page.passes().setCurrentIndex(page.passes().proxy().index(0, 0));
+  EXPECT_GT(page.trace().to(), page.trace().from());
+  const double all = page.trace().to() - page.trace().from();
+  page.trace().setFocus();
+  hands.key(Qt::Key_Plus);
+  EXPECT_LT(page.trace().to() - page.trace().from(), all);
+}
+
+TEST_F(DeskTest, EveryPassOfTheDemoLogHasItsSamples) {
+  auto& page = page_of<RecordsPage>(*window, 5);
+  page.importLogs({demo_log()});
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  for (const PassRecord& record : page.logs()->audit.passes) {
+    std::size_t begin = 0, end = 0;
+    ASSERT_NE(trace_of(*page.logs(), record, begin, end), nullptr) << record.place();
+    EXPECT_EQ(end - begin, record.samples) << record.place();
+  }
+}
+
+TEST_F(DeskTest, PlansAndLogsAreTakenByDragAndDrop) {
+  QTemporaryDir folder;
+  const QString copy = folder.filePath("dropped.weldplan.json");
+  ASSERT_TRUE(QFile::copy(demo_path(), copy));
+  const auto drop = [&](const QString& path) {
+    QMimeData data;
+    data.setUrls({QUrl::fromLocalFile(path)});
+    QDropEvent event(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(window.get(), &event);
+  };
+  drop(copy);
+  EXPECT_EQ(window->document().path(), copy);
+  drop(demo_log());
+  auto& page = page_of<RecordsPage>(*window, 5);
+  page.job().wait();
+  EXPECT_TRUE(page.logs());
+}
+
+TEST_F(DeskTest, AnEmptyDeskSaysTheFirstStepAndOpensTheDemo) {
+  window->document().start(Plan());
+  settle();
+  for (int i : {0, 1, 2, 4, 6}) {
+    window->showPage(i);
+    bool offered = false;
+    for (QPushButton* button : window->page(i).findChildren<QPushButton*>()) offered = offered || (button->isVisible() && button->accessibleName() == "Open the demo");
+    EXPECT_TRUE(offered) << i;
+  }
+  window->showPage(0);
+  Hands hands(*window);
+  for (QPushButton* button : window->page(0).findChildren<QPushButton*>())
+    if (button->isVisible() && button->accessibleName() == "Open the demo") {
+      hands.click(button);
+      break;
+    }
+  settle();
+  EXPECT_GT(window->document().plan()->weldments.size(), 1u);
+  EXPECT_TRUE(window->document().path().isEmpty());
+}
+
+TEST_F(DeskTest, DerivedValuesFollowTheLastKeyWithinAHundredMilliseconds) {
+  double slowest_ms = 0;
+  for (int i = 0; i < 10; ++i) {
+    QElapsedTimer timer;
+    timer.start();
+    ASSERT_FALSE(window->document().setField("/schedules/0", "travel_speed_mm_s", i % 2 ? "12" : "12.5"));
+    QSignalSpy ready(&window->evaluator(), &Evaluator::ready);
+    while (ready.isEmpty()) QApplication::processEvents(QEventLoop::AllEvents, 5);
+    slowest_ms = std::max(slowest_ms, static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    settle();
+  }
+  std::printf("[ measured ] derived values after an edit, slowest of 10: %.0f ms\n", slowest_ms);
+  EXPECT_LT(slowest_ms, 1000);  // an alarm for shared machines; the goal is 100
+}
+
+TEST_F(DeskTest, EveryPageIsPhotographedIntoTheBuildFolder) {
+  const QString folder = QStringLiteral(SEAMTAKT_SCREENSHOTS);
+  auto& records = page_of<RecordsPage>(*window, 5);
+  records.importLogs({demo_log()});
+  records.job().wait();
+  QDir().mkpath(folder);
+  for (int i = 0; i < window->pageCount(); ++i) {
+    window->showPage(i);
+    QTest::qWait(120);
+    const QImage picture = window->grab().toImage();
+    const QString path = QStringLiteral("%1/%2-%3.png").arg(folder).arg(i + 1).arg(window->page(i).title().toLower());
+    EXPECT_TRUE(picture.save(path));
+    EXPECT_GE(picture.width(), 1280);
+  }
+}
+
+}  // namespace
+}  // namespace seamtakt::desk

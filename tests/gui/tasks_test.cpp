@@ -1,0 +1,201 @@
+#include <QClipboard>
+#include <QPushButton>
+#include <QTemporaryDir>
+
+#include "document/plan_address.hpp"
+#include "hands.hpp"
+#include "pages/cell_page.hpp"
+#include "pages/records_page.hpp"
+#include "pages/schedules_page.hpp"
+#include "pages/seams_page.hpp"
+#include "plan/plan_file.hpp"
+#include "plots/trace_view.hpp"
+#include "widgets/field_form.hpp"
+#include "widgets/grid_view.hpp"
+
+/// Tasks of every week, done with keys and clicks as a person would; what they take is printed.
+namespace seamtakt::desk {
+namespace {
+
+class TaskTest : public DeskTest {
+ protected:
+  void SetUp() override {
+    DeskTest::SetUp();
+    path = folder.filePath("work.weldplan.json");
+    ASSERT_TRUE(QFile::copy(demo_path(), path));
+    QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner);
+    window->document().open(path);
+    settle();
+  }
+  SeamsPage& seams() { return dynamic_cast<SeamsPage&>(window->page(0)); }
+  SchedulesPage& schedules() { return dynamic_cast<SchedulesPage&>(window->page(1)); }
+  /// Tab until the field has the focus: what a hand does that knows the form.
+  void tab_to(Hands& hands, FieldForm& form, const char* field) {
+    for (int i = 0; i < 60 && QApplication::focusWidget() != form.editorOf(field); ++i) hands.key(Qt::Key_Tab);
+    ASSERT_EQ(QApplication::focusWidget(), form.editorOf(field)) << field;
+  }
+  std::vector<std::string> fails(const std::string& where) const {
+    std::vector<std::string> rules;
+    for (const Finding& finding : window->evaluator().results()->findings)
+      if (finding.severity == Severity::fail && finding.where.rfind(where, 0) == 0) rules.push_back(finding.rule);
+    return rules;
+  }
+  QTemporaryDir folder;
+  QString path;
+};
+
+TEST_F(TaskTest, WeldEngineerAddsATeeSeamWithAScheduleAndSaves) {
+  Hands hands(*window);
+  hands.page(0);
+  const std::size_t before = window->document().plan()->weldments[0].seams.size();
+  hands.key(Qt::Key_Insert, Qt::AltModifier);
+  ASSERT_EQ(window->document().plan()->weldments[0].seams.size(), before + 1);
+  FieldForm& form = seams().form();
+  hands.typeOver("S90");
+  tab_to(hands, form, "thickness_mm");
+  hands.typeOver("8, 12");
+  tab_to(hands, form, "leg_mm");
+  hands.typeOver("6");
+  tab_to(hands, form, "schedules");
+  hands.typeOver("F6S");
+  hands.key(Qt::Key_Tab);
+  settle();
+  const Seam& seam = window->document().plan()->weldments[0].seams.back();
+  EXPECT_EQ(seam.id, "S90");
+  EXPECT_EQ(seam.joint, "tee");
+  EXPECT_EQ(seam.leg_mm, 6);
+  EXPECT_EQ(seam.schedules, std::vector<std::string>{"F6S"});
+  EXPECT_EQ(fails("BD/S90"), std::vector<std::string>{});
+  hands.key(Qt::Key_S, Qt::ControlModifier);
+  EXPECT_EQ(load_plan(path.toStdString()).weldments[0].seams.back().id, "S90");
+  hands.report("a tee seam added and saved");
+  EXPECT_LE(hands.keys, 60);
+}
+
+TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
+  // The seam that is undersized: F6S hurried until its legs fall short.
+  const auto at = *find_schedule(*window->document().plan(), "F6S");
+  window->document().setField(schedule_address(at), "travel_speed_mm_s", "11");
+  settle();
+  ASSERT_FALSE(window->evaluator().results()->findings.empty());
+  Hands hands(*window);
+  hands.page(1);
+  window->selection().setSchedule(at);
+  ASSERT_TRUE(schedules().form().focusField("travel_speed_mm_s"));
+  const auto undersized = [&] {
+    for (const Finding& finding : window->evaluator().results()->findings)
+      if (finding.rule == "fillet.leg.undersize")
+        for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes)
+          if (pass.schedule == "F6S" && finding.where.rfind(pass.weldment + "/" + pass.seam, 0) == 0) return true;
+    return false;
+  };
+  ASSERT_TRUE(undersized());
+  for (int i = 0; i < 60 && undersized(); ++i) {
+    hands.key(Qt::Key_Down);
+    settle();
+  }
+  EXPECT_FALSE(undersized());
+  EXPECT_FALSE(window->document().plan()->schedules[at].limits->travel_speed_mm_s->lower.value_or(0) > window->document().plan()->schedules[at].travel_speed_mm_s);
+  // The other seams on the schedule stand listed beside it with their state.
+  int uses = 0;
+  for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes) uses += pass.schedule == "F6S";
+  bool listed = false;
+  for (GridView* table : schedules().findChildren<GridView*>())
+    listed = listed || (table->accessibleName() == "Passes welded by the schedule" && table->grid().rowCount() == uses);
+  EXPECT_TRUE(listed);
+  hands.report("a legal travel speed found");
+}
+
+TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
+  Hands hands(*window);
+  hands.page(0);
+  GridView& table = seams().table();
+  ASSERT_TRUE(table.focusCell(0, "gap_mm"));
+  // One column of a spreadsheet, pasted: six gaps at once.
+  QApplication::clipboard()->setText("1.5\n1.5\n1.5\n1.5\n1.5\n1.5");
+  hands.key(Qt::Key_V, Qt::ControlModifier);
+  settle();
+  for (int i = 0; i < 6; ++i) EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].gap_mm, 1.5);
+  std::vector<int> failing;
+  for (int i = 0; i < 6; ++i)
+    if (has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id + "/") || has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id)) failing.push_back(i);
+  ASSERT_FALSE(failing.empty());
+  for (const int row : failing) {
+    ASSERT_TRUE(table.focusCell(row, "schedules"));
+    hands.type("F6S");
+    hands.key(Qt::Key_Return);
+    QTest::qWait(10);
+    EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(row)].schedules, std::vector<std::string>{"F6S"});
+  }
+  hands.report("six seams at 1.5 mm gap");
+}
+
+TEST_F(TaskTest, WeldEngineerDraftsTheNextRevisionAndKeepsTheOneThatHolds) {
+  Hands hands(*window);
+  hands.page(1);
+  const Schedule held = window->document().plan()->schedules[0];
+  ASSERT_EQ(held.status, "approved");
+  schedules().table().setFocus();
+  schedules().table().selectRow(0);
+  hands.key(Qt::Key_D, Qt::ControlModifier);
+  const Schedule& draft = window->document().plan()->schedules.back();
+  EXPECT_EQ(draft.revision, held.revision + 1);
+  EXPECT_EQ(draft.status, "draft");
+  EXPECT_TRUE(draft.approved_by.empty());
+  hands.typeOver("9");
+  settle();
+  EXPECT_EQ(window->document().plan()->schedules[0].wire_feed_speed_m_min, held.wire_feed_speed_m_min);
+  const QAbstractItemModel& difference = schedules().difference().proxy();
+  bool shown = false;
+  for (int row = 0; row < difference.rowCount(); ++row)
+    shown = shown || (difference.index(row, 0).data().toString().startsWith("Wire feed speed") && difference.index(row, 1).data().toString() == "9" && difference.index(row, 2).data().toString() == "8.6");
+  EXPECT_TRUE(shown);
+  hands.key(Qt::Key_S, Qt::ControlModifier);
+  EXPECT_FALSE(window->document().isModified());
+  hands.report("the next revision as a draft");
+  EXPECT_LE(hands.keys, 8);
+}
+
+TEST_F(TaskTest, CellProgrammerNamesTheThreeLargestLosses) {
+  Hands hands(*window);
+  hands.page(3);
+  GridView& losses = dynamic_cast<CellPage&>(window->page(3)).losses();
+  double last = 1e12;
+  for (int row = 0; row < 4; ++row) {
+    const double seconds = losses.proxy().index(row, 1).data(Qt::UserRole + 1).toDouble();
+    EXPECT_LE(seconds, last);
+    last = seconds;
+  }
+  hands.report("the largest losses of a cycle");
+  EXPECT_LE(hands.keys + hands.clicks, 2);
+}
+
+TEST_F(TaskTest, AuditorReadsALogAndSeesOneVerdictAPassAndTheTraceOfAFailedOne) {
+  Hands hands(*window);
+  hands.page(5);
+  auto& records = dynamic_cast<RecordsPage&>(window->page(5));
+  for (QPushButton* button : records.findChildren<QPushButton*>())
+    if (button->accessibleName() == "Demo log") hands.click(button);
+  records.job().wait();
+  ASSERT_TRUE(records.logs());
+  const AuditResult& audit = records.logs()->audit;
+  EXPECT_TRUE(audit.rows.add_up());
+  for (const PassRecord& record : audit.passes) EXPECT_TRUE(record.verdict) << record.place();
+  // The failed pass: its unit, then its row.
+  for (int unit = 0; unit < records.units().grid().rowCount(); ++unit) {
+    records.units().setFocus();
+    hands.key(Qt::Key_Down);
+    for (int row = 0; row < records.passes().grid().rowCount(); ++row) {
+      if (records.passes().grid().index(row, 0).data().toString() != "fail") continue;
+      records.passes().selectRow(row);
+      ++hands.clicks;
+      EXPECT_GT(records.trace().to() - records.trace().from(), 1.0);
+      hands.report("a log read, a failed pass's trace on the screen");
+      return;
+    }
+  }
+  FAIL() << "the demo log has a failed pass";
+}
+
+}  // namespace
+}  // namespace seamtakt::desk
