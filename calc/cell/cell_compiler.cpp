@@ -6,6 +6,7 @@
 
 #include "base/error.hpp"
 #include "base/units.hpp"
+#include "cell/balance.hpp"
 
 namespace seamtakt {
 
@@ -17,6 +18,7 @@ CompiledCell CellCompiler::compile() {
   for (std::size_t i = 0; i < weldment_.seams.size(); ++i) add_seam(i);
   for (auto& seam : model_.seams) add_after(seam);
   order_by_precedence();
+  add_balance_groups(weldment_, model_, cell_.findings);
   add_cell_rules();
   add_points();
   add_air_tables();

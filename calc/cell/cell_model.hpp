@@ -54,11 +54,20 @@ struct CellSeam {
   int first_run = 0, run_count = 0;
   int first_after = 0, after_count = 0;
   int first_zone = 0, zone_count = 0;
-  int first_robot = 0, robot_count = 0;  ///< robots that can weld it, in the order of its list
-  std::uint64_t robot_mask = 0;          ///< the same as a set of bits
-  int orientation = -1;                  ///< -1: any
+  int first_robot = 0, robot_count = 0;      ///< robots that can weld it, in the order of its list
+  std::uint64_t robot_mask = 0;              ///< the same as a set of bits
+  int orientation = -1;                      ///< -1: any
+  int group = -1;                            ///< balance group; -1: none
+  int side = -1;                             ///< 0 or 1: of which side of its group; -1 where it has no group
+  int first_awaited = 0, awaited_count = 0;  ///< seams of its group that it comes after, however far
   int sense_points = 0;
   bool reversible = true;
+};
+
+/// A balance group: its seams lie on two sides and are begun by turns.
+struct CellGroup {
+  int source = 0;  ///< the weldment's seam that is its first member
+  int first_member = 0, member_count = 0;
 };
 
 /// The kinematics that several robots may share.
@@ -77,9 +86,12 @@ struct CellModel {
   std::vector<CellSeam> seams;
   std::vector<CellPass> passes;
   std::vector<CellRun> runs;
-  std::vector<int> after;             ///< seams that must be done before
-  std::vector<int> zones_of;          ///< zones a seam lies in
-  std::vector<int> robots_of;         ///< robots that can weld a seam
+  std::vector<int> after;      ///< seams that must be done before
+  std::vector<int> zones_of;   ///< zones a seam lies in
+  std::vector<int> robots_of;  ///< robots that can weld a seam
+  std::vector<CellGroup> groups;
+  std::vector<int> members;           ///< seams of a balance group
+  std::vector<int> awaited;           ///< seams of its own group that a seam comes after
   std::vector<int> precedence_order;  ///< all seams, each behind those it comes after, else in file order
   int zone_count = 0, orientation_count = 0;
   double orientation_change_s = 0;

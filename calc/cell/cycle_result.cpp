@@ -5,6 +5,7 @@
 
 #include "base/error.hpp"
 #include "base/units.hpp"
+#include "cell/balance.hpp"
 #include "cell/lower_bound.hpp"
 
 namespace seamtakt {
@@ -150,14 +151,14 @@ void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& mode
 }  // namespace
 
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
-                     const Sequence& sequence) {
+                     const Sequence& sequence, Balance balance) {
   const CellModel& model = compiled.model;
   const Cell cell = plan.cell.value_or(Cell{});
   std::vector<BareMove> moves;
   CycleResult result;
   result.weldment = weldment.id;
   result.findings = compiled.findings;
-  result.weld_s = Scheduler(model).makespan_s(sequence, moves);
+  result.weld_s = Scheduler(model, balance).makespan_s(sequence, moves);
   if (result.weld_s == Scheduler::impossible)
     throw InputError(weldment.id, "a sequence of seams that can't be welded",
                      "every pass once, in an allowed order");
@@ -172,6 +173,8 @@ CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledC
   if (model.robot_count() > 0 && result.cycle_time_s > 0)
     result.arc_on_ratio = result.arc_on_s / (model.robot_count() * result.cycle_time_s);
   add_bound(weldment, cell, model, result);
+  for (Finding& finding : balance_findings(weldment, model, moves))
+    result.findings.push_back(std::move(finding));
   judge_runs(weldment, model, result.findings);
   note_changes_left(plan, weldment, model, sequence, result.findings);
   judge_takt(plan, result);

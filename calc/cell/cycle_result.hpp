@@ -6,14 +6,14 @@ namespace seamtakt {
 
 /// The cycle that a sequence gives: times, sums, moves, bound, takt, and the findings of `compiled` with the
 /// cycle's own. `compiled` must be of this plan and weldment. A sequence that can't be done gives an
-/// InputError.
+/// InputError. Where balance is ignored, a group that the timeline doesn't hold is a finding.
 ///
 /// Time 0 is when the robots begin; with one station unloading and the next loading follow the last return
 /// home, with two they run beside the welding at the other station and the cycle ends with the index. These
 /// moves have no robot. Sums are those of the moves by kind, so orientation_s counts a turn once. gap_pct =
 /// 100*(cycle - lower bound)/cycle. takt_margin_s = takt_s*planning_pct/100 - cycle.
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
-                     const Sequence& sequence);
+                     const Sequence& sequence, Balance balance = Balance::ignored);
 
 /// Completes the findings of a finished cycle: power sources' duty over the timeline, then the plan's
 /// acceptances of findings on this weldment's cycle (those of `cycle.` rules at WELDMENT or WELDMENT/...).

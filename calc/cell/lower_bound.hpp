@@ -14,7 +14,9 @@ namespace seamtakt {
 ///    |S|, shared;
 ///  - chain: the longest chain of `after`, each seam with w and its interpass waits, and the way home;
 ///  - zone: the work w of the seams of a zone, which are never welded two at once, with the turns of the
-///  positioner.
+///  positioner;
+///  - phases: the orientations one by one, with the 1-tree bound of each robot's round trip
+///  (phase_bound.hpp).
 ///
 /// Source: derived; sums of times that can't overlap. Above 700 seams the shortest air move into a seam is
 /// taken as the wrist time alone (finding it is quadratic). Holds for every order, robot and direction, so

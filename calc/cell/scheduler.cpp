@@ -29,11 +29,13 @@ struct MoveRecorder {
 
 }  // namespace
 
-Scheduler::Scheduler(const CellModel& model)
+Scheduler::Scheduler(const CellModel& model, Balance balance)
     : model_(&model),
       robots_(model.robots.size()),
       seams_(model.seams.size()),
       zones_(static_cast<std::size_t>(model.zone_count)),
+      groups_(model.groups.size()),
+      balance_(balance),
       steps_needed_(model.passes.size()) {
   restart();
 }
@@ -43,8 +45,10 @@ void Scheduler::restart() {
     robots_[i] = {0, 0, model_->home_point(i), -1, model_->robots[i].loaded};
   std::fill(seams_.begin(), seams_.end(), SeamState{});
   std::fill(zones_.begin(), zones_.end(), ZoneState{});
+  std::fill(groups_.begin(), groups_.end(), GroupState{});
   orientation_ = -1;
   turned_s_ = 0;
+  flow_s_ = 0;
 }
 
 /// Whether the step may come next, whatever the time.
@@ -56,7 +60,22 @@ bool Scheduler::allowed(const Step& step) const {
   if (!(seam.robot_mask >> step.robot & 1)) return false;
   for (int i = seam.first_after; i < seam.first_after + seam.after_count; ++i)
     if (!done(model_->after[i])) return false;
-  return seam.pass_count > 0;
+  return seam.pass_count > 0 && (balance_ == Balance::ignored || seam.group < 0 || alternates(seam));
+}
+
+/// Whether a seam of a balance group is on the other side than the one begun before it, or nothing of the
+/// other side could be taken instead.
+bool Scheduler::alternates(const CellSeam& seam) const {
+  if (groups_[seam.group].side != seam.side) return true;
+  const CellGroup& group = model_->groups[seam.group];
+  const auto fresh = [&](int member) { return seams_[member].passes_done == 0; };
+  for (int i = group.first_member; i < group.first_member + group.member_count; ++i) {
+    const CellSeam& other = model_->seams[model_->members[i]];
+    if (other.side == seam.side || !fresh(model_->members[i])) continue;
+    const auto awaited = model_->awaited.begin() + other.first_awaited;
+    if (std::none_of(awaited, awaited + other.awaited_count, fresh)) return false;
+  }
+  return true;
 }
 
 bool Scheduler::passes_service(double arc_s) const {
@@ -195,6 +214,11 @@ double Scheduler::arrive_s(const Step& step, const Departure& departure, Recorde
     record(MoveKind::wait,
            std::max(at_s, state.end_s + model_->passes[seam.first_pass + state.passes_done].interpass_wait_s),
            to);
+  if (balance_ == Balance::kept && state.passes_done == 0 && seam.group >= 0) {
+    GroupState& group = groups_[seam.group];
+    record(MoveKind::wait, std::max(at_s, group.begun_s), to);
+    group = {at_s, seam.side};
+  }
   return at_s;
 }
 
@@ -269,6 +293,7 @@ bool Scheduler::place(const Step& step, Recorder& recorder) {
   state.end_s = end_s;
   state.robot = step.robot;
   ++state.passes_done;
+  flow_s_ += end_s;
   for (int i = seam.first_zone; i < seam.first_zone + seam.zone_count; ++i)
     zones_[model_->zones_of[i]] = {end_s, step.robot};
   return true;
@@ -276,6 +301,19 @@ bool Scheduler::place(const Step& step, Recorder& recorder) {
 
 double Scheduler::departure_s(const Step& step) const {
   return departure(step).leave_s;
+}
+
+Scheduler::Preview Scheduler::preview(const Step& step) const {
+  const Departure departure = this->departure(step);
+  if (!departure.possible) return {};
+  const int entry = model_->entry_point(step.seam, step.reversed);
+  const int from = departure.turns ? model_->home_point(step.robot) : robots_[step.robot].point;
+  double way_s = 0;
+  if (!departure.stays)
+    way_s = model_->air_s(step.robot, from, entry);
+  else if (from != entry)
+    way_s = model_->back_s[per_robot(step.seam, step.robot)];
+  return {true, departure.turns, departure.changes_wire, departure.leave_s, departure.leave_s + way_s};
 }
 
 bool Scheduler::append(const Step& step) {

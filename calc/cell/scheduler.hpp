@@ -20,6 +20,10 @@ struct BareMove {
   Point_mm from{}, to{};
 };
 
+/// Whether the seams of a balance group must be begun by turns (see balance.hpp). The given order is as it
+/// is; an order that is chosen keeps them.
+enum class Balance { ignored, kept };
+
 /// Lays a sequence out in time, step by step, each as early as the steps before it allow. Time 0 is when the
 /// robots begin, all at home; the makespan is the last return home.
 ///
@@ -36,7 +40,8 @@ struct BareMove {
 ///     zones. A zone is taken from this moment until the end of the last pass of the visit. A robot that
 ///     waits does so clear of the weldment (retracted; the retraction isn't timed).
 ///  4. Air move with wrist time; sensing before a seam's first pass; then the wait until the pass before has
-///  cooled.
+///  cooled. Where balance is kept, a group's seams are begun in the order of the sequence: a robot that
+///  arrives too early waits at its seam.
 ///  5. Each run: torch service where it would pass every_arc_s, air move from the run before, start, arc,
 ///  end.
 /// The next pass of the same seam by the same robot stays within the visit (no leaving, no wrist time where
@@ -46,7 +51,7 @@ class Scheduler {
  public:
   static constexpr double impossible = std::numeric_limits<double>::infinity();
 
-  explicit Scheduler(const CellModel& model);
+  explicit Scheduler(const CellModel& model, Balance balance = Balance::ignored);
 
   /// Makespan (s) of a sequence that holds every pass once; `impossible` where a step isn't allowed in its
   /// place: a seam before one that it comes after, a robot that can't weld it, two robots on one seam, a
@@ -66,6 +71,16 @@ class Scheduler {
   /// Makespan if all robots drove home now.
   double makespan_so_far_s() const;
 
+  /// What a step would be as the next one.
+  struct Preview {
+    bool possible = false, turns = false, changes_wire = false;
+    double leave_s = impossible, arrive_s = impossible;  ///< arrive: when the torch is at the first run
+  };
+  Preview preview(const Step& step) const;
+
+  /// Sum over the steps of the sequence laid out last of their ends (s): how early the work is done.
+  double flow_s() const { return flow_s_; }
+
  private:
   struct RobotState {
     double free_s = 0;
@@ -83,6 +98,10 @@ class Scheduler {
     double free_s = 0;
     int robot = -1;
   };
+  struct GroupState {
+    double begun_s = 0;  ///< when its last seam was begun
+    int side = -1;       ///< of that seam
+  };
   /// How a step would begin.
   struct Departure {
     bool possible = false, stays = false, changes_wire = false, serviced = false, turns = false;
@@ -95,6 +114,7 @@ class Scheduler {
     return static_cast<std::size_t>(index) * robots_.size() + static_cast<std::size_t>(robot);
   }
   bool allowed(const Step& step) const;
+  bool alternates(const CellSeam& seam) const;
   bool passes_service(double arc_s) const;
   bool needs_service(double arc_s, double run_arc_s) const;
   bool holds_zones(const CellSeam& seam, int robot) const;
@@ -121,6 +141,9 @@ class Scheduler {
   std::vector<RobotState> robots_;
   std::vector<SeamState> seams_;
   std::vector<ZoneState> zones_;
+  std::vector<GroupState> groups_;
+  Balance balance_ = Balance::ignored;
+  double flow_s_ = 0;
   int orientation_ = -1;
   double turned_s_ = 0;  ///< when the positioner last came to rest
   std::size_t steps_needed_ = 0;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,6 +37,7 @@ struct CycleResult {
   double arc_on_ratio = 0;
   std::optional<double> takt_s, takt_margin_s;
   std::optional<double> lower_bound_s, gap_pct;
+  std::uint64_t orders_tried = 0;  ///< by a search; 0 for the given order
   std::vector<Move> moves;
   Findings findings;
 };

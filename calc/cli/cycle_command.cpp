@@ -1,6 +1,10 @@
+#include <limits>
 #include <memory>
 
-#include "cell/timeline.hpp"
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cell/best_order.hpp"
+#include "cli/best_search.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
@@ -11,7 +15,8 @@ namespace seamtakt::cli {
 namespace {
 
 struct Options {
-  std::string plan, weldment, order = "given";
+  std::string plan, weldment, order = "given", seconds;
+  std::uint64_t seed = 1, steps = 0;
   bool json = false, summary = false;
 };
 
@@ -42,6 +47,7 @@ void write_cycle(JsonWriter& json, const CycleResult& cycle) {
   json.member("arc_on_ratio", cycle.arc_on_ratio).member("takt_s", cycle.takt_s);
   json.member("takt_margin_s", cycle.takt_margin_s).member("lower_bound_s", cycle.lower_bound_s);
   json.member("gap_pct", cycle.gap_pct);
+  if (cycle.orders_tried > 0) json.member("steps", cycle.orders_tried);
   write_moves(json, cycle);
   json.end_object();
 }
@@ -70,15 +76,44 @@ std::string moves_table(const CycleResult& cycle) {
   return "\nWeldment " + cycle.weldment + "\n" + table.text();
 }
 
+/// Ten seconds where neither time nor steps are given; any time where only steps are.
+double seconds_of(const Options& options) {
+  if (options.seconds.empty()) return options.steps > 0 ? std::numeric_limits<double>::infinity() : 10;
+  const double seconds = parse_quantity(options.seconds, *find_unit("s"), "--seconds");
+  if (!(seconds > 0)) throw InputError("--seconds", options.seconds, "a time above 0");
+  return seconds;
+}
+
+std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
+  const Evaluation evaluation = evaluate(plan);
+  const auto weldments = chosen_weldments(plan, options.weldment);
+  std::vector<CycleResult> cycles;
+  if (options.order == "given") {
+    for (const Weldment* weldment : weldments) cycles.push_back(cycle_given(plan, *weldment, evaluation));
+    return cycles;
+  }
+  const double seconds = seconds_of(options);
+  BestSearch search(seconds, options.steps, weldments.size());
+  for (const Weldment* weldment : weldments)
+    cycles.push_back(cycle_best(plan, *weldment, evaluation, search.options(weldment->id, options.seed)));
+  return cycles;
+}
+
+/// What repeats the search.
+std::string search_note(const Options& options, const std::vector<CycleResult>& cycles) {
+  std::string note = "\nBest of the orders tried with seed " + std::to_string(options.seed) + ":";
+  for (const CycleResult& cycle : cycles)
+    note += (&cycle == &cycles.front() ? " " : ", ") + cycle.weldment + " " + std::to_string(cycle.orders_tried) +
+            " (gap " + rounded_text(cycle.gap_pct.value_or(0), 3) + " %)";
+  return note + "\n";
+}
+
 void run(const Options& options, Result& result) {
   const LoadedPlan loaded = load(options.plan);
-  const Evaluation evaluation = evaluate(loaded.plan);
-  std::vector<CycleResult> cycles;
+  const std::vector<CycleResult> cycles = cycles_of(options, loaded.plan);
   Findings findings;
-  for (const Weldment* weldment : chosen_weldments(loaded.plan, options.weldment)) {
-    cycles.push_back(cycle_given(loaded.plan, *weldment, evaluation));
-    findings.insert(findings.end(), cycles.back().findings.begin(), cycles.back().findings.end());
-  }
+  for (const CycleResult& cycle : cycles)
+    findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;
@@ -92,6 +127,7 @@ void run(const Options& options, Result& result) {
     return;
   }
   result.output = summary_table(cycles);
+  if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
   result.output += "\nFindings: " + findings_count(findings) + "\n" + findings_text(findings);
@@ -104,7 +140,10 @@ void add_cycle(CLI::App& app, Result& result) {
   CLI::App* command = app.add_subcommand("cycle", "The robots' timelines of each weldment, against takt");
   command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
   command->add_option("--weldment", options->weldment, "only this weldment");
-  command->add_option("--order", options->order, "given: seams in file order")->check(CLI::IsMember({"given"}));
+  command->add_option("--order", options->order, "given: seams in file order; best: the shortest cycle that is found")->check(CLI::IsMember({"given", "best"}));
+  command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
+  command->add_option("--steps", options->steps, "best: orders to try a weldment; the same ones for the same seed");
+  command->add_option("--seed", options->seed, "best: another number, another search (default 1)");
   command->add_flag("--summary", options->summary, "without the moves");
   command->add_flag("--json", options->json, "one JSON document on standard output");
   command->callback([options, &result] { run(*options, result); });

@@ -82,6 +82,7 @@ class RandomCell {
     if (chance(0.4)) seam.orientation = chance(0.5) ? "up" : chance(0.5) ? "down" : "left";
     if (chance(0.4)) seam.sense_points = integer(1, 3);
     if (chance(0.05)) seam.by = "manual";
+    if (chance(0.4)) seam.balance = chance(0.5) ? "G1" : "G2";
     for (int i = 0; i < robots && !chance(0.3); ++i)
       seam.robots.push_back("R" + std::to_string(integer(0, robots - 1)));
     return seam;

@@ -1,0 +1,96 @@
+#include <gtest/gtest.h>
+#include <sys/wait.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+
+double number(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
+  return value ? value->number : 0;
+}
+
+const std::vector<JsonNode>& weldments(const JsonNode& root) {
+  return root.find("weldments")->elements;
+}
+
+}  // namespace
+
+TEST(CycleBest, BringsTheDemoWithinTaktAndNearItsBound) {
+  const ProgramRun given = run_program({"cycle", demo, "--json"});
+  const ProgramRun best = run_program({"cycle", demo, "--order", "best", "--steps", "60000", "--json"});
+  EXPECT_EQ(given.exit_code, 1);
+  EXPECT_EQ(best.exit_code, 0) << best.output.substr(0, 400);
+  const JsonNode before = parse_json(given.output, "given"), after = parse_json(best.output, "best");
+  ASSERT_EQ(weldments(before).size(), weldments(after).size());
+  for (std::size_t i = 0; i < weldments(after).size(); ++i) {
+    const JsonNode& cycle = weldments(after)[i];
+    const double time_s = number(cycle, "cycle_time_s"), bound_s = number(cycle, "lower_bound_s");
+    EXPECT_LT(time_s, number(weldments(before)[i], "cycle_time_s"));
+    EXPECT_GE(number(cycle, "takt_margin_s"), 0);
+    EXPECT_LE(bound_s, time_s);
+    EXPECT_NEAR(number(cycle, "gap_pct"), 100 * (time_s - bound_s) / time_s, 1e-9);
+    EXPECT_LE(number(cycle, "gap_pct"), 8);
+    EXPECT_EQ(bound_s, number(weldments(before)[i], "lower_bound_s"));
+  }
+}
+
+TEST(CycleBest, TheSameSeedAndStepsGiveTheSameBytes) {
+  const std::vector<std::string> arguments{"cycle", demo,     "--order", "best",  "--steps",
+                                           "3000",  "--seed", "17",      "--json"};
+  const ProgramRun first = run_program(arguments), second = run_program(arguments);
+  EXPECT_EQ(first.output, second.output);
+  EXPECT_TRUE(first.errors.empty()) << first.errors;
+}
+
+TEST(CycleBest, EndsAtItsTime) {
+  const auto begun = std::chrono::steady_clock::now();
+  const ProgramRun run = run_program({"cycle", demo, "--order", "best", "--seconds", "600ms", "--summary"});
+  EXPECT_EQ(run.exit_code, 0) << run.output;
+  EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 10);
+}
+
+TEST(CycleBest, InterruptedItPrintsTheBestFound) {
+  char name[] = "/tmp/seamtakt-best-XXXXXX";
+  const std::filesystem::path folder = mkdtemp(name);
+  const std::string command = std::string("timeout --preserve-status -s INT 1 '") + SEAMTAKT_PROGRAM +
+                              "' cycle '" + demo + "' --order best --seconds 300 --json > '" +
+                              (folder / "out").string() + "' 2> '" + (folder / "errors").string() + "'";
+  const auto begun = std::chrono::steady_clock::now();
+  const int status = std::system(command.c_str());
+  EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 30);
+  EXPECT_TRUE(WIFEXITED(status));
+  EXPECT_LE(WEXITSTATUS(status), 1);
+  std::ifstream file(folder / "out");
+  const std::string text((std::istreambuf_iterator<char>(file)), {});
+  EXPECT_EQ(weldments(parse_json(text, "out")).size(), 3u);
+  std::filesystem::remove_all(folder);
+}
+
+TEST(CycleBest, RefusesWhatIsNoLimit) {
+  for (const std::vector<std::string>& options : std::vector<std::vector<std::string>>{{"--seconds", "0"},
+                                                                                       {"--seconds", "-1s"},
+                                                                                       {"--seconds", "5mm"},
+                                                                                       {"--steps", "x"},
+                                                                                       {"--seed", "-x"}}) {
+    std::vector<std::string> arguments{"cycle", demo, "--order", "best"};
+    arguments.insert(arguments.end(), options.begin(), options.end());
+    const ProgramRun run = run_program(arguments);
+    EXPECT_EQ(run.exit_code, 2) << options.front() << " " << options.back();
+    EXPECT_TRUE(run.output.empty());
+    EXPECT_FALSE(run.errors.empty());
+  }
+  EXPECT_EQ(run_program({"cycle", demo, "--order", "worst"}).exit_code, 2);
+}
