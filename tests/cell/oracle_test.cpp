@@ -1,0 +1,119 @@
+#include <gtest/gtest.h>
+#include <stdlib.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <cmath>
+#include <cstdio>
+#include <fstream>
+#include <map>
+
+#include "base/csv.hpp"
+#include "base/json_node.hpp"
+#include "base/units.hpp"
+#include "cell/best_order.hpp"
+#include "oracle_cell.hpp"
+
+// The outside oracle: MiniZinc with Gecode proves the optimum of small cells from a model of constraints
+// (oracle/cell.mzn). The sixty proven optima are kept in oracle/optima.csv; `best` must reach each. A few
+// cells are solved anew in every run where minizinc is installed; all of them, and the file is written
+// anew, with SEAMTAKT_UPDATE_OPTIMA=1 (about as long as the column `seconds` says).
+
+namespace seamtakt::testing {
+namespace {
+
+const std::string folder = SEAMTAKT_SOURCE_DIR "/tests/cell/oracle";
+
+BestOrder best_of(const CellModel& model) {
+  BestOptions options;
+  options.steps = 60000;
+  return best_order(model, options);
+}
+
+bool has_minizinc() {
+  return std::system("command -v minizinc >/dev/null 2>&1") == 0;
+}
+
+/// The proven optimum (s) of timelines no longer than `limit_s`; NaN where the solver proves that there are
+/// none, or doesn't finish.
+double solved_s(const CellModel& model, double limit_s, int seconds) {
+  char name[] = "/tmp/seamtakt-oracle-XXXXXX";
+  const std::string scratch = mkdtemp(name);
+  std::ofstream(scratch + "/cell.dzn") << minizinc_data(model, limit_s);
+  const std::string command = "minizinc --solver gecode --time-limit " + std::to_string(1000 * seconds) +
+                              " '" + folder + "/cell.mzn' '" + scratch + "/cell.dzn' > '" + scratch +
+                              "/out' 2>&1";
+  const int status = std::system(command.c_str());
+  double optimum_s = NAN;
+  bool proven = false;
+  std::ifstream out(scratch + "/out");
+  std::string all;
+  for (std::string line; std::getline(out, line); all += line + "\n") {
+    if (line.find("\"makespan\"") != std::string::npos)
+      optimum_s = parse_json(line, "solver").find("makespan")->number / 10;
+    proven = proven || line == "==========";
+  }
+  if (status != 0 || !proven) {
+    std::fprintf(stderr, "%s", all.c_str());
+    optimum_s = NAN;
+  }
+  (void)std::system(("rm -r '" + scratch + "'").c_str());
+  return optimum_s;
+}
+
+std::map<int, double> kept_optima() {
+  std::map<int, double> optima;
+  std::ifstream file(folder + "/optima.csv");
+  std::string line;
+  std::getline(file, line);
+  while (std::getline(file, line)) {
+    const auto first = line.find(','), last = line.rfind(','), middle = line.rfind(',', last - 1);
+    optima[std::stoi(line.substr(0, first))] =
+        parse_quantity(line.substr(middle + 1, last - middle - 1), *find_unit("s"), "optima.csv");
+  }
+  return optima;
+}
+
+TEST(Oracle, BestReachesTheProvenOptimumOfEachOfSixtyCells) {
+  if (std::getenv("SEAMTAKT_UPDATE_OPTIMA")) GTEST_SKIP() << "the optima are being written anew";
+  const std::map<int, double> optima = kept_optima();
+  ASSERT_EQ(optima.size(), static_cast<std::size_t>(oracle_cells));
+  for (const auto& [number, optimum_s] : optima) {
+    const CellModel model = oracle_cell(number);
+    EXPECT_GE(model.seams.size(), 5u);
+    EXPECT_LE(model.seams.size(), 9u);
+    const BestOrder best = best_of(model);
+    EXPECT_NEAR(best.makespan_s, optimum_s, 1e-6) << "cell " << number << ", " << oracle_kind(number);
+    EXPECT_LE(best.bound_s, optimum_s + 1e-6) << "cell " << number << ", " << oracle_kind(number);
+  }
+}
+
+TEST(Oracle, TheSolverProvesAFewOptimaAnew) {
+  if (!has_minizinc()) GTEST_SKIP() << "minizinc isn't installed: the kept optima alone were checked";
+  const std::map<int, double> optima = kept_optima();
+  for (const int number : {0, 11, 22, 5}) {
+    const CellModel model = oracle_cell(number);
+    const double known_s = optima.at(number);
+    // From above: the solver may not begin at the optimum.
+    EXPECT_NEAR(solved_s(model, known_s + 2, 60), known_s, 1e-6)
+        << "cell " << number << ", " << oracle_kind(number);
+  }
+}
+
+TEST(Oracle, TheOptimaAreWrittenAnewOnDemand) {
+  if (!std::getenv("SEAMTAKT_UPDATE_OPTIMA")) GTEST_SKIP() << "SEAMTAKT_UPDATE_OPTIMA isn't set";
+  std::ofstream file(folder + "/optima.csv");
+  file << "cell,kind,seams,optimum_s,seconds\n";
+  for (int number = 0; number < oracle_cells; ++number) {
+    const CellModel model = oracle_cell(number);
+    const auto begun = std::chrono::steady_clock::now();
+    const double optimum_s = solved_s(model, best_of(model).makespan_s, 600);
+    const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
+    EXPECT_FALSE(std::isnan(optimum_s)) << "cell " << number;
+    file << number << ",\"" << oracle_kind(number) << "\"," << model.seams.size() << ","
+         << rounded_text(optimum_s, 8) << "," << rounded_text(seconds, 2) << std::endl;
+  }
+}
+
+}  // namespace
+}  // namespace seamtakt::testing
