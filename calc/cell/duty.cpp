@@ -127,12 +127,31 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
   return findings;
 }
 
+namespace {
+
+/// The rows of one weldment, which stand together and in the plan's order; `next` is the first not yet taken.
+template <class Row>
+std::vector<Row> rows_of(const std::vector<Row>& rows, const std::string& weldment, std::size_t& next) {
+  const auto begin = rows.begin() + static_cast<std::ptrdiff_t>(next);
+  const auto end = std::find_if(begin, rows.end(), [&](const Row& row) { return row.weldment != weldment; });
+  next = static_cast<std::size_t>(end - rows.begin());
+  return {begin, end};
+}
+
+}  // namespace
+
 Findings duty_findings(const Plan& plan, const Evaluation& evaluation) {
   Findings findings;
   if (!plan.cell) return findings;
-  for (const Weldment& weldment : plan.weldments)
-    for (Finding& finding : cycle_given(plan, weldment, evaluation).findings)
+  std::size_t next_pass = 0, next_seam = 0;
+  for (const Weldment& weldment : plan.weldments) {
+    // A weldment's own rows only: looking through all rows for each weldment takes the square of a plan's size.
+    Evaluation own;
+    own.passes = rows_of(evaluation.passes, weldment.id, next_pass);
+    own.seams = rows_of(evaluation.seams, weldment.id, next_seam);
+    for (Finding& finding : cycle_given(plan, weldment, own).findings)
       if (finding.rule == duty_rule) findings.push_back(std::move(finding));
+  }
   return findings;
 }
 
