@@ -27,7 +27,7 @@ Real arc_power_W(const Real& voltage_V, const Real& current_A) {
 /// Arc power (W) and travel speed (mm/s, > 0).
 template <class Real>
 Real arc_energy_kJ_mm(const Real& power_W, const Real& travel_speed_mm_s) {
-  return Real(power_W / 1000.0 / travel_speed_mm_s);
+  return Real(power_W / (travel_speed_mm_s * 1000.0));
 }
 
 /// Energy of the whole weld (J) over its length (mm, > 0).

@@ -2,6 +2,7 @@
 #include <numbers>
 
 #include "base/thread_pool.hpp"
+#include "formula/fast_monte_carlo.hpp"
 #include "formula/propagation.hpp"
 #include "formula/valid_range.hpp"
 
@@ -121,6 +122,12 @@ void note_disagreement(const std::string& key, double first_order, double drawn,
   findings.push_back(std::move(finding));
 }
 
+void add_drawn(const std::string& key, double drawn, std::uint64_t samples, QuantityAnswer& answered) {
+  answered.u_monte_carlo[key] = drawn;
+  if (auto at = answered.u.find(key); at != answered.u.end())
+    note_disagreement(key, at->second, drawn, samples, answered.results.findings);
+}
+
 }  // namespace
 
 double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t input) {
@@ -139,6 +146,10 @@ void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>&
   if (sampler.nothing_to_draw())
     throw InputError("--monte-carlo", "no input with an uncertainty", "at least one --u-NAME");
   std::size_t samples = request.monte_carlo_samples;
+  if (const auto fast = fast_monte_carlo(quantity, inputs, request, answered.results)) {
+    for (const auto& [key, drawn] : *fast) add_drawn(key, drawn, samples, answered);
+    return;
+  }
   Block all;
   for (const Block& block : run_blocks(sampler, samples)) {
     for (const auto& [key, moments] : block.by_key) all.by_key[key].join(moments);
@@ -146,10 +157,7 @@ void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>&
   }
   for (const auto& [key, moments] : all.by_key) {
     if (moments.count < 2 || !std::isfinite(moments.squares)) continue;
-    double drawn = std::sqrt(moments.squares / static_cast<double>(moments.count - 1));
-    answered.u_monte_carlo[key] = drawn;
-    if (auto at = answered.u.find(key); at != answered.u.end())
-      note_disagreement(key, at->second, drawn, samples, answered.results.findings);
+    add_drawn(key, std::sqrt(moments.squares / static_cast<double>(moments.count - 1)), samples, answered);
   }
   if (all.left_out > 0) {
     Finding finding = remark("uncertainty.samples-left-out", "--monte-carlo",

@@ -44,11 +44,12 @@ Real outrun_per_mm(const MovingSource<Real>& source) {
   return Real(source.travel_speed_mm_s * source.heat_capacity_J_mm3K / (source.conductivity_W_mmK * 2.0));
 }
 
-/// x + sqrt(x^2 + s) for s >= 0, without cancellation behind the source.
+/// x + R with R = sqrt(x^2 + s) and s >= 0, without cancellation behind the source; both sides are computed, so
+/// that a row of a map has no branch.
 template <class Real>
 Real ahead_plus_distance(const Real& ahead, const Real& distance, const Real& across_squared) {
-  if (value_of(ahead) >= 0) return Real(ahead + distance);
-  return Real(across_squared / (distance - ahead));
+  const Real sum = distance + select<Real>(value_of(ahead) >= 0, ahead, Real(-ahead));
+  return select<Real>(value_of(ahead) >= 0, sum, Real(across_squared / sum));
 }
 
 /// exp(-v(x+R)/2a)/R of one source of the image series.

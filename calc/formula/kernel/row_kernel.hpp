@@ -2,6 +2,15 @@
 
 #include "formula/kernel/instruction_set.hpp"
 
+/// Before a loop of a row kernel: its outputs overlap neither one another nor its inputs.
+#if defined(__clang__)
+#define SEAMTAKT_INDEPENDENT_LOOP _Pragma("clang loop vectorize(assume_safety)")
+#elif defined(__GNUC__)
+#define SEAMTAKT_INDEPENDENT_LOOP _Pragma("GCC ivdep")
+#else
+#define SEAMTAKT_INDEPENDENT_LOOP
+#endif
+
 /// SEAMTAKT_ROW_KERNEL(name, Row, body) defines `void name(const Row&, InstructionSet)`, which calls the
 /// inline function `body` compiled for the instruction set that is asked for. `flatten` pulls every formula
 /// into each of the three functions, so the formula templates themselves are only ever compiled one way: a

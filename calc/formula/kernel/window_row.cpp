@@ -13,7 +13,7 @@ namespace {
 
 // Values of the row are copied: as members they could be changed by a write through an output pointer, for
 // all that the compiler knows, and nothing would leave the loop. For the same reason the loops promise
-// (ivdep) that outputs don't overlap.
+// that outputs don't overlap.
 inline void window_body(const WindowRow& given) {
   const WindowRow row = given;
   const double* speed = row.travel_speed_mm_s;
@@ -22,7 +22,7 @@ inline void window_body(const WindowRow& given) {
   double* leg = row.leg_mm;
   double* time_2d = row.cooling_time_2d_s;
   double* time_3d = row.cooling_time_3d_s;
-#pragma GCC ivdep
+  SEAMTAKT_INDEPENDENT_LOOP
   for (std::size_t i = 0; i < row.count; ++i) {
     const double v = speed[i];
     const double Q =
@@ -41,7 +41,7 @@ inline void cooling_body(const CoolingRow& given) {
   const CoolingRow row = given;
   const double* heat = row.heat_input_kJ_mm;
   double* time = row.cooling_time_s;
-#pragma GCC ivdep
+  SEAMTAKT_INDEPENDENT_LOOP
   for (std::size_t i = 0; i < row.count; ++i)
     time[i] = cooling_time<double>(heat[i], row.thickness_mm, row.start_C, row.f2, row.f3).time_s;
 }
@@ -50,7 +50,7 @@ inline void preheat_body(const PreheatRow& given) {
   const PreheatRow row = given;
   const double* heat = row.heat_input_kJ_mm;
   double* preheat = row.preheat_C;
-#pragma GCC ivdep
+  SEAMTAKT_INDEPENDENT_LOOP
   for (std::size_t i = 0; i < row.count; ++i)
     preheat[i] = preheat_method_b_C<double>(row.cet_pct, row.thickness_mm, row.hydrogen_ml_100g, heat[i]);
 }
