@@ -31,5 +31,7 @@ void add_kit(CLI::App& app, Result& result);
 void add_audit(CLI::App& app, Result& result);
 void add_ledger(CLI::App& app, Result& result);
 void add_report(CLI::App& app, Result& result);
+void add_window(CLI::App& app, Result& result);
+void add_fit(CLI::App& app, Result& result);
 
 }  // namespace seamtakt::cli

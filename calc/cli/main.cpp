@@ -40,6 +40,8 @@ int main(int argc, char** argv) {
   cli::Result result;
   cli::add_calc(app, result);
   cli::add_evaluate(app, result);
+  cli::add_window(app, result);
+  cli::add_fit(app, result);
   cli::add_cycle(app, result);
   cli::add_line(app, result);
   cli::add_kit(app, result);

@@ -116,7 +116,7 @@ class RowJudge {
     const double* of_first = cooling(model_.plate_mm[0], model_.cold_C, model_.shape.f2);
     std::copy_n(of_first, first.size(), first.begin());
     const double *a = first.data(), *b = cooling(model_.plate_mm[1], model_.cold_C, model_.shape.f2);
-    const auto [least_a, least_b] = bound.plate_time_s;
+    const double least_a = bound.plate_time_s[0], least_b = bound.plate_time_s[1];
     if (is_upper)
       mark([=](std::size_t i) { return (a[i] < least_a) | (b[i] < least_b); });
     else

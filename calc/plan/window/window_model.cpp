@@ -24,6 +24,18 @@ double law_current_A(const WindowModel& model, double wire_feed_speed_m_min) {
                            model.alpha_mm_s_A, model.beta_per_s_A2);
 }
 
+/// The voltage of the schedule, or the one that follows the current.
+double voltage_at(const WindowModel& model, double current_A) {
+  if (model.voltage_per_current_V_A == 0) return model.arc_voltage_V;
+  const double least = model.voltage_V.lower.value_or(0);
+  const double most = model.voltage_V.upper.value_or(std::numeric_limits<double>::infinity());
+  const auto held = [&](double voltage_V) { return std::min(std::max(voltage_V, least), most); };
+  const double on_line =
+      held(model.arc_voltage_V + model.voltage_per_current_V_A * (current_A - model.base_current_A));
+  if (model.voltage_steps_per_V <= 0) return on_line;
+  return held(std::round(on_line * model.voltage_steps_per_V) / model.voltage_steps_per_V);
+}
+
 void add_arc(const PassFacts& facts, WindowModel& model) {
   const Schedule& schedule = facts.schedule;
   const Wire& wire = facts.wire;
@@ -104,8 +116,7 @@ WindowProblem window_problem(const SeamAlone& alone, const std::string& schedule
 FeedFigures feed_figures(const WindowModel& model, double wire_feed_speed_m_min) {
   FeedFigures feed;
   feed.current_A = law_current_A(model, wire_feed_speed_m_min) * model.current_factor;
-  feed.arc_voltage_V =
-      model.arc_voltage_V + model.voltage_per_current_V_A * (feed.current_A - model.base_current_A);
+  feed.arc_voltage_V = voltage_at(model, feed.current_A);
   feed.power_W = arc_power_W(feed.arc_voltage_V, feed.current_A) * model.waveform_factor;
   const double melted =
       melting_rate_kg_h(model.wire_area_mm2, wire_feed_speed_m_min, model.wire_density_g_cm3);

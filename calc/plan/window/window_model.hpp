@@ -52,6 +52,8 @@ struct WindowModel {
   double voltage_per_current_V_A =
       0;  ///< 0: the voltage stays; else it follows the current from base_current_A
   double base_current_A = 0;
+  double voltage_steps_per_V = 0;  ///< above 0: a voltage that follows is rounded to such steps
+  Interval voltage_V;              ///< and held inside these
   // The seam.
   double passes = 1, other_area_mm2 = 0, area_allowance = 1, gap_mm = 0, dihedral_deg = 90;
   double leg_at_most_mm = std::numeric_limits<double>::infinity();  ///< a lap's edge

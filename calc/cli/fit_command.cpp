@@ -1,0 +1,193 @@
+#include <filesystem>
+#include <memory>
+
+#include "base/atomic_save.hpp"
+#include "base/error.hpp"
+#include "base/joined.hpp"
+#include "base/units.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+#include "plan/fit.hpp"
+#include "plan/plan_file.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+struct Options {
+  std::string plan, objective = "time", output;
+  std::vector<std::string> seams;
+  bool overwrite = false, json = false;
+};
+
+void write_settings(JsonWriter& json, const char* key, const FitSettings& settings) {
+  json.key(key).begin_object(JsonWriter::Layout::compact);
+  json.member("schedule", settings.schedule).member("revision", settings.revision);
+  json.member("wire_feed_speed_m_min", settings.wire_feed_speed_m_min);
+  json.member("arc_voltage_V", settings.arc_voltage_V)
+      .member("travel_speed_mm_s", settings.travel_speed_mm_s);
+  json.member("passes", settings.passes).member("heat_input_kJ_mm", settings.heat_input_kJ_mm);
+  json.member("leg_mm", settings.leg_mm)
+      .member("time_s", settings.time_s)
+      .member("heat_kJ", settings.heat_kJ);
+  json.member("cost", settings.cost);
+  json.end_object();
+}
+
+void write_limits(JsonWriter& json, const char* key, const std::vector<FitLimit>& limits) {
+  json.key(key).begin_array();
+  for (const FitLimit& limit : limits) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("rule", limit.rule)
+        .member("side", limit.is_upper ? "upper" : "lower")
+        .member("bound", limit.bound);
+    json.member("needed", limit.needed).member("unit", limit.unit).member("text", limit.text);
+    json.end_object();
+  }
+  json.end_array();
+}
+
+void write_names(JsonWriter& json, const char* key, const std::vector<std::string>& names) {
+  json.key(key).begin_array(JsonWriter::Layout::compact);
+  for (const std::string& name : names) json.value(name);
+  json.end_array();
+}
+
+void write_seam(JsonWriter& json, const FittedSeam& seam) {
+  json.begin_object();
+  json.member("weldment", seam.weldment).member("seam", seam.seam);
+  json.member("fitted", seam.has_settings).member("changed", seam.is_changed);
+  write_settings(json, "old", seam.before);
+  if (seam.has_settings)
+    write_settings(json, "new", seam.after);
+  else
+    json.null_member("new");
+  write_limits(json, "binding_limits", seam.binding);
+  write_limits(json, "conflicts", seam.conflicts);
+  write_names(json, "other_schedules", seam.other_schedules);
+  write_names(json, "left_as_they_are", seam.left_as_they_are);
+  json.end_object();
+}
+
+std::string json_text(const FitResult& fitted, const Options& options, const Provenance& provenance) {
+  JsonWriter json;
+  json.begin_object();
+  json.member("objective", options.objective);
+  if (options.output.empty())
+    json.null_member("output");
+  else
+    json.member("output", options.output);
+  json.key("seams").begin_array();
+  for (const FittedSeam& seam : fitted.seams) write_seam(json, seam);
+  json.end_array();
+  write_findings(json, fitted.findings);
+  write_provenance(json, provenance);
+  json.end_object();
+  return json.take();
+}
+
+std::string change_text(double from, double to) {
+  return from == to ? rounded_text(from, 4) : rounded_text(from, 4) + " > " + rounded_text(to, 4);
+}
+
+std::string limit_words(const std::vector<FitLimit>& limits) {
+  std::vector<std::string> words;
+  for (const FitLimit& limit : limits) words.push_back(limit.text);
+  return joined(words);
+}
+
+std::string changes_table(const FitResult& fitted) {
+  TextTable table({{"Seam", "", true, 0},
+                   {"Schedule", "", true, 0},
+                   {"Passes", "", true, 0},
+                   {"Wire feed", "m/min", true, 0},
+                   {"Voltage", "V", true, 0},
+                   {"Travel", "mm/s", true, 0},
+                   {"Heat input", "kJ/mm", true, 0},
+                   {"Leg", "mm", true, 0},
+                   {"Time", "s", true, 0},
+                   {"Cost", "", true, 0},
+                   {"Held back by", "", true, 0}});
+  for (const FittedSeam& seam : fitted.seams) {
+    if (!seam.is_changed) continue;
+    const FitSettings &a = seam.before, &b = seam.after;
+    table.cell(seam.weldment + "/" + seam.seam);
+    table.cell(a.schedule == b.schedule ? a.schedule : a.schedule + " > " + b.schedule);
+    table.cell(change_text(a.passes, b.passes))
+        .cell(change_text(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min));
+    table.cell(change_text(a.arc_voltage_V, b.arc_voltage_V));
+    table.cell(change_text(a.travel_speed_mm_s, b.travel_speed_mm_s));
+    table.cell(change_text(a.heat_input_kJ_mm, b.heat_input_kJ_mm));
+    table.cell(a.leg_mm ? change_text(*a.leg_mm, *b.leg_mm) : "-");
+    table.cell(change_text(a.time_s, b.time_s))
+        .cell(change_text(a.cost, b.cost))
+        .cell(limit_words(seam.binding));
+  }
+  return table.rows() ? table.text() : "";
+}
+
+std::string table_text(const FitResult& fitted, const Options& options) {
+  int changed = 0, as_planned = 0, without = 0;
+  double before = 0, after = 0;
+  for (const FittedSeam& seam : fitted.seams) {
+    ++(seam.is_changed ? changed : seam.has_settings ? as_planned : without);
+    before += seam.before.time_s;
+    after += seam.has_settings ? seam.after.time_s : seam.before.time_s;
+  }
+  std::string text = "Fitted for " + options.objective + ": " + std::to_string(changed) +
+                     " seams with new settings, " + std::to_string(as_planned) + " as planned, " +
+                     std::to_string(without) +
+                     " without any. Arcs with starts and ends: " + change_text(before, after) + " s.\n";
+  if (const std::string table = changes_table(fitted); !table.empty()) text += "\n" + table;
+  text += "\nFindings: " + findings_count(fitted.findings) + "\n" + findings_text(fitted.findings);
+  if (!options.output.empty()) text += "\nPlan written to " + options.output + ".\n";
+  return text;
+}
+
+void save(const Options& options, const LoadedPlan& loaded, const Plan& plan) {
+  std::error_code ignored;
+  const bool is_input = std::filesystem::equivalent(options.plan, options.output, ignored);
+  if (is_input && !options.overwrite)
+    throw InputError("--output", "the plan that is read, " + printable(options.output),
+                     "another file, or --overwrite");
+  check_plan(plan, options.output);
+  SaveOptions save_options;
+  if (is_input) save_options.expected_sha256 = loaded.provenance.plan_sha256;
+  save_options.keep_previous = is_input;
+  save_atomically(options.output, write_plan(plan), save_options);
+}
+
+void run(const Options& options, Result& result) {
+  const LoadedPlan loaded = load(options.plan);
+  FitOptions fit_options;
+  fit_options.objective = *fit_objective_of(options.objective);
+  fit_options.seams = options.seams;
+  const FitResult fitted = fit(loaded.plan, fit_options);
+  if (!options.output.empty()) save(options, loaded, fitted.plan);
+  result.output = options.json ? json_text(fitted, options, loaded.provenance) : table_text(fitted, options);
+  result.exit_code = exit_code_for(fitted.findings);
+}
+
+}  // namespace
+
+void add_fit(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand(
+      "fit", "Wire feed, voltage, travel speed and passes for each seam inside all limits");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  command
+      ->add_option(
+          "--seam", options->seams,
+          "WELDMENT/SEAM, or the seam alone where one weldment has it; may be repeated (default: all seams)")
+      ->allow_extra_args(false);
+  command
+      ->add_option("--objective", options->objective, "time (default), heat or cost: what to have least of")
+      ->check(CLI::IsMember({"time", "heat", "cost"}));
+  command->add_option("--output", options->output, "write the plan with the new settings to this file");
+  command->add_flag("--overwrite", options->overwrite, "allow --output to name the plan that is read");
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,85 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/finding.hpp"
+#include "base/thread_pool.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt {
+
+/// Settings for seams inside all limits: wire feed speed, arc voltage, travel speed and the number of passes,
+/// best by one measure, in steps that a robot's panel has (0.1 m/min, 0.1 V, 0.1 mm/s; a fifth of that where
+/// a window is narrower). All that `evaluate` calls a fail is a limit. Voltage follows the current along the
+/// conventional load line (0.05 V/A, IEC 60974-1, recalled), so that the arc keeps its length, and leaves
+/// that line only where nothing fits on it. Where a schedule states no limits, 0.6 to 1.4 times its setting
+/// is searched, and a finding says so. Under a guarded decision the limits are drawn in by the expanded
+/// uncertainty where room is left.
+
+enum class FitObjective {
+  time,  ///< arc time with its starts and ends
+  heat,  ///< heat brought in by all passes
+  cost,  ///< wire, gas, energy and the robot's or welder's time
+};
+
+std::optional<FitObjective> fit_objective_of(std::string_view name);
+const char* to_string(FitObjective objective);
+
+struct FitOptions {
+  FitObjective objective = FitObjective::time;
+  std::vector<std::string> seams;  ///< "WELDMENT/SEAM", or an id that one weldment alone has; empty: all
+};
+
+/// What a seam's fitted passes are welded with, and what that gives for the whole seam.
+struct FitSettings {
+  std::string schedule;
+  int revision = 1;
+  double wire_feed_speed_m_min = 0, arc_voltage_V = 0, travel_speed_mm_s = 0;
+  int passes = 0;                            ///< with this schedule
+  double time_s = 0, heat_kJ = 0, cost = 0;  ///< of all the seam's passes
+  double heat_input_kJ_mm = 0;               ///< of one fitted pass
+  std::optional<double> leg_mm;
+};
+
+/// A limit that holds the settings where they are, or that stands against others.
+struct FitLimit {
+  std::string rule, what, key, unit;
+  bool is_upper = true;
+  std::optional<double> bound;  ///< empty: broken whatever the settings
+  std::optional<double>
+      needed;        ///< of a conflict: to what the bound would have to move, the others as they are
+  std::string text;  ///< "Heat input at most 0.79 kJ/mm"
+};
+
+struct FittedSeam {
+  std::string weldment, seam;
+  bool has_settings = false;  ///< settings inside all limits were found
+  bool is_changed = false;    ///< and they are better than what was planned, or that broke a limit
+  FitSettings before, after;  ///< after: only with settings
+  std::vector<FitLimit>
+      binding;  ///< without one of these (or, where none does it alone, without all) the seam would do better
+  std::vector<FitLimit>
+      conflicts;  ///< without settings: no settings keep all of these, and each is needed for that
+  /// Where the planned settings broke a limit: schedules of the plan with the same process and wire that keep
+  /// all limits on this seam as they stand, in as many passes as planned.
+  std::vector<std::string> other_schedules;
+  std::vector<std::string> left_as_they_are;  ///< other seams on the schedule that this one had
+};
+
+struct FitResult {
+  Plan plan;  ///< with the fitted settings
+  std::vector<FittedSeam> seams;
+  Findings findings;
+};
+
+/// Fits the seams and returns the plan with the new settings. A schedule that others use, or that is approved
+/// or under review, isn't changed: the seam gets the next revision of it as a draft with an id of its own
+/// (shared by seams whose fit is the same). A seam welded with several schedules keeps the others (root, cap)
+/// and has the one that lays most fitted, the others only where they break a limit of their own. InputError
+/// where a seam isn't there. The result doesn't depend on the number of threads.
+FitResult fit(const Plan& plan, const FitOptions& options = {}, ThreadPool& pool = ThreadPool::shared());
+
+}  // namespace seamtakt

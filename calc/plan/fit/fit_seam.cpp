@@ -1,0 +1,297 @@
+#include "plan/fit/fit_seam.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/evaluate.hpp"
+#include "plan/rules/rules.hpp"
+#include "plan/window/seam_alone.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr int most_passes_ever = 20;
+constexpr double coarse_steps = 10, fine_steps = 50;  ///< a unit: 0.1 and 0.02
+constexpr double volts_off_line[] = {0, -0.5, 0.5, -1, 1, -1.5, 1.5, -2, 2, -3, 3};
+/// A gain below this share isn't worth a new schedule.
+constexpr double worthwhile = 1e-3;
+
+bool is_size(Judged judged) {
+  return judged == Judged::leg || judged == Judged::throat || judged == Judged::area;
+}
+
+void drop_size_bounds(WindowProblem& problem) {
+  std::vector<WindowLimit> limits;
+  std::vector<WindowBound> bounds;
+  for (std::size_t k = 0; k < problem.limits.size(); ++k) {
+    if (is_size(problem.model.bounds[k].judged)) continue;
+    limits.push_back(problem.limits[k]);
+    bounds.push_back(problem.model.bounds[k]);
+  }
+  problem.limits = std::move(limits);
+  problem.model.bounds = std::move(bounds);
+}
+
+/// Bounds drawn in by the expanded uncertainty at the present settings, as a guarded decision asks.
+void draw_in(WindowModel& model, const PassEvaluation& pass, const SeamEvaluation& seam) {
+  const double heat = pass.U_heat_input_kJ_mm.value_or(0) / pass.heat_input_kJ_mm;
+  const double time = pass.U_cooling_time_s.value_or(0) / pass.cooling_time_s;
+  for (WindowBound& bound : model.bounds) {
+    const bool is_cooling =
+        bound.judged == Judged::cooling_fastest || bound.judged == Judged::cooling_slowest;
+    const double share = bound.judged == Judged::heat_input ? heat : is_cooling ? time : 0;
+    bound.bound *= bound.is_upper ? 1 - share : 1 + share;
+    if (bound.judged == Judged::leg) bound.bound += seam.U_leg_mm.value_or(0);
+  }
+}
+
+WindowRange range_of(const std::optional<Interval>& limit, double setting, bool& assumed) {
+  const bool has_both = limit && limit->lower && limit->upper;
+  assumed = assumed || !has_both;
+  const double lower = limit && limit->lower ? *limit->lower : 0.6 * setting;
+  const double upper = limit && limit->upper ? *limit->upper : 1.4 * setting;
+  return {lower, std::max(lower, upper)};
+}
+
+FitPoint present_point(const PassFacts& facts, const PassEvaluation& pass, std::size_t passes) {
+  FitPoint point;
+  point.wire_feed_speed_m_min = facts.schedule.wire_feed_speed_m_min;
+  point.arc_voltage_V = facts.schedule.arc_voltage_V;
+  point.travel_speed_mm_s = facts.schedule.travel_speed_mm_s;
+  point.current_A = pass.current_A;
+  point.arc_power_W = pass.arc_power_kW * 1000;
+  point.melting_rate_kg_h = pass.melting_rate_kg_h;
+  point.heat_input_kJ_mm = pass.heat_input_kJ_mm;
+  point.passes = static_cast<int>(passes);
+  return point;
+}
+
+/// Enough passes of the least bead to fill the seam half as much again.
+int passes_worth_trying(const FitSearch& search, double area_needed_mm2) {
+  const FeedFigures feed = feed_figures(search.model, search.wire_feed_speed_m_min.lower);
+  const double least_bead_mm2 = deposit_area_mm2(feed.deposition_rate_kg_h, search.travel_speed_mm_s.upper,
+                                                 search.model.weld_metal_density_g_cm3);
+  const double most = std::ceil(1.5 * area_needed_mm2 / least_bead_mm2) + 1;
+  return std::clamp(static_cast<int>(std::min<double>(most, most_passes_ever)), search.present.passes,
+                    std::max(search.present.passes, most_passes_ever));
+}
+
+struct Found {
+  FitPoint point;
+  double steps, volts_off_line;
+};
+
+std::optional<Found> search_all(const FitSearch& search) {
+  for (const WindowBound& bound : search.model.bounds)
+    if (bound.judged == Judged::always) return std::nullopt;
+  for (const double steps : {coarse_steps, fine_steps})
+    for (const double volts : volts_off_line)
+      if (const auto point = best_point(search, steps, volts)) return Found{*point, steps, volts};
+  return std::nullopt;
+}
+
+/// Fits the passes of one seam, schedule by schedule, in a plan of its own.
+class SeamFitter {
+ public:
+  SeamFitter(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective)
+      : alone_(seam_alone(plan, weldment, seam)), objective_(objective) {
+    fit_.report.weldment = weldment.id;
+    fit_.report.seam = seam.id;
+  }
+
+  SeamFit run() {
+    const Evaluation planned = evaluate(alone_.plan);
+    const std::string main = main_schedule(planned);
+    fit_.report.before = settings_of(main);
+    fit_.report.has_settings = true;
+    if (has_fails(planned)) fit_.report.other_schedules = schedules_that_fit(main);
+    for (const std::string& schedule : other_schedules(main)) {
+      if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;
+      fit_.report.has_settings = false;
+      return std::move(fit_);
+    }
+    fit_.report.has_settings = fit_group(main, true);
+    if (fit_.report.has_settings) fit_.report.after = settings_of(main);
+    fit_.report.is_changed = fit_.report.has_settings && !fit_.changes.empty();
+    return std::move(fit_);
+  }
+
+ private:
+  /// The one that lays most; of equals the later one.
+  std::string main_schedule(const Evaluation& planned) const {
+    std::string main;
+    double most = -1;
+    for (const std::string& schedule : alone_.seam().schedules) {
+      double area = 0;
+      for (const PassEvaluation& pass : planned.passes)
+        if (pass.schedule == schedule) area += pass.deposit_area_mm2;
+      if (area < most) continue;
+      most = area;
+      main = schedule;
+    }
+    return main;
+  }
+
+  std::vector<std::string> other_schedules(const std::string& main) const {
+    std::vector<std::string> others;
+    for (const std::string& schedule : alone_.seam().schedules)
+      if (schedule != main && std::find(others.begin(), others.end(), schedule) == others.end())
+        others.push_back(schedule);
+    return others;
+  }
+
+  bool passes_fail(const Evaluation& planned, const std::string& schedule) const {
+    std::vector<std::string> places = judged_places(alone_, passes_with(alone_.seam(), schedule));
+    places.erase(places.begin());  // the seam's own
+    return std::any_of(planned.findings.begin(), planned.findings.end(), [&](const Finding& finding) {
+      return finding.severity == Severity::fail &&
+             std::find(places.begin(), places.end(), finding.where) != places.end();
+    });
+  }
+
+  static bool has_fails(const Evaluation& evaluation) {
+    return std::any_of(evaluation.findings.begin(), evaluation.findings.end(),
+                       [](const Finding& finding) { return finding.severity == Severity::fail; });
+  }
+
+  std::vector<std::string> schedules_that_fit(const std::string& main) const {
+    const Schedule& planned = *find_by_id(alone_.plan.schedules, main);
+    std::vector<std::string> fitting;
+    SeamAlone tried = alone_;
+    for (const Schedule& other : alone_.plan.schedules) {
+      if (other.id == main || other.process != planned.process || other.wire != planned.wire) continue;
+      std::fill(tried.seam().schedules.begin(), tried.seam().schedules.end(), other.id);
+      if (!has_fails(evaluate(tried.plan))) fitting.push_back(other.id);
+    }
+    return fitting;
+  }
+
+  FitSettings settings_of(const std::string& main) const {
+    const Evaluation evaluation = evaluate(alone_.plan);
+    const Schedule& schedule = *find_by_id(alone_.plan.schedules, main);
+    const PlanIndex index(alone_.plan);
+    FitSettings settings{schedule.id,
+                         schedule.revision,
+                         schedule.wire_feed_speed_m_min,
+                         schedule.arc_voltage_V,
+                         schedule.travel_speed_mm_s,
+                         0,
+                         0,
+                         0,
+                         0,
+                         0,
+                         {}};
+    settings.cost = evaluation.weldments.front().cost;
+    settings.leg_mm = evaluation.seams.front().leg_mm;
+    for (const PassEvaluation& pass : evaluation.passes) {
+      const FitRates rates =
+          fit_rates(pass_facts(alone_.plan, index, alone_.weldment(), alone_.seam(), pass.pass));
+      settings.time_s += pass.arc_time_s + rates.starts_and_ends_s;
+      settings.heat_kJ += pass.heat_input_kJ_mm * pass.length_mm;
+      settings.cost += rates.starts_and_ends_s / 3600 * rates.hour;
+      if (pass.schedule != main) continue;
+      ++settings.passes;
+      settings.heat_input_kJ_mm = pass.heat_input_kJ_mm;
+    }
+    return settings;
+  }
+
+  FitSearch search_of(const std::string& schedule, const WindowProblem& problem, const Evaluation& evaluation,
+                      bool with_size) {
+    const PlanIndex index(alone_.plan);
+    const int first = problem.passes.front();
+    const PassFacts facts = pass_facts(alone_.plan, index, alone_.weldment(), alone_.seam(), first);
+    const ScheduleLimits limits = facts.schedule.limits.value_or(ScheduleLimits{});
+    FitSearch search;
+    search.model = problem.model;
+    search.limits = problem.limits;
+    search.rates = fit_rates(facts);
+    search.objective = objective_;
+    search.present =
+        present_point(facts, evaluation.passes[static_cast<std::size_t>(first - 1)], problem.passes.size());
+    search.voltage_V = limits.voltage_V.value_or(Interval{});
+    bool assumed = false;
+    search.wire_feed_speed_m_min =
+        range_of(limits.wire_feed_speed_m_min, facts.schedule.wire_feed_speed_m_min, assumed);
+    search.travel_speed_mm_s = range_of(limits.travel_speed_mm_s, facts.schedule.travel_speed_mm_s, assumed);
+    if (assumed) fit_.assumed_ranges.push_back(schedule);
+    search.least_passes = search.most_passes = search.present.passes;
+    if (!with_size) return search;
+    search.least_passes = 1;
+    search.most_passes = passes_worth_trying(search, evaluation.seams.front().area_needed_mm2);
+    return search;
+  }
+
+  std::optional<Found> found_with_margin(const FitSearch& search, const PassEvaluation& pass,
+                                         const SeamEvaluation& seam) const {
+    if (guarded_decision(alone_.plan)) {
+      FitSearch guarded = search;
+      draw_in(guarded.model, pass, seam);
+      if (const auto found = search_all(guarded)) return found;
+    }
+    return search_all(search);
+  }
+
+  bool fit_group(const std::string& schedule, bool with_size) {
+    WindowProblem problem = window_problem(alone_, schedule);
+    if (!with_size) drop_size_bounds(problem);
+    const Evaluation evaluation = evaluate(alone_.plan);
+    const FitSearch search = search_of(schedule, problem, evaluation, with_size);
+    const PassEvaluation& pass = evaluation.passes[static_cast<std::size_t>(problem.passes.front() - 1)];
+    const auto found = found_with_margin(search, pass, evaluation.seams.front());
+    if (!found) {
+      if (problem.fails.empty()) return true;  // as planned, it keeps the limits outside of the assumed range
+      fit_.report.conflicts = conflicting_limits(search);
+      return false;
+    }
+    if (with_size)
+      fit_.report.binding = binding_limits(search, found->point, found->steps, found->volts_off_line);
+    const double planned = fit_measure(objective_, search.rates, search.present);
+    const double fitted = fit_measure(objective_, search.rates, found->point);
+    if (problem.fails.empty() && !(fitted < planned * (1 - worthwhile))) return true;
+    apply_settings(*find_by_id(alone_.plan.schedules, schedule), found->point);
+    set_passes(alone_.seam().schedules, schedule, schedule, found->point.passes);
+    fit_.changes.push_back({schedule, found->point});
+    return true;
+  }
+
+  SeamAlone alone_;
+  FitObjective objective_;
+  SeamFit fit_;
+};
+
+}  // namespace
+
+void apply_settings(Schedule& schedule, const FitPoint& settings) {
+  schedule.wire_feed_speed_m_min = settings.wire_feed_speed_m_min;
+  schedule.arc_voltage_V = settings.arc_voltage_V;
+  schedule.travel_speed_mm_s = settings.travel_speed_mm_s;
+  if (schedule.current_A) schedule.current_A = settings.current_A;
+}
+
+void set_passes(std::vector<std::string>& schedules, const std::string& from, const std::string& to,
+                int passes) {
+  std::vector<std::string> result;
+  std::size_t after_last = 0;
+  int placed = 0;
+  for (const std::string& schedule : schedules) {
+    if (schedule != from) {
+      result.push_back(schedule);
+      continue;
+    }
+    if (placed >= passes) continue;
+    result.push_back(to);
+    ++placed;
+    after_last = result.size();
+  }
+  const auto more = static_cast<std::size_t>(std::max(0, passes - placed));
+  result.insert(result.begin() + static_cast<std::ptrdiff_t>(after_last), more, to);
+  schedules = std::move(result);
+}
+
+SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective) {
+  return SeamFitter(plan, weldment, seam, objective).run();
+}
+
+}  // namespace seamtakt

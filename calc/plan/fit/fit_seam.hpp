@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "plan/fit.hpp"
+#include "plan/fit/fit_search.hpp"
+
+namespace seamtakt {
+
+/// New settings for the passes that a seam welds with one schedule.
+struct FitChange {
+  std::string schedule;  ///< the one that was planned
+  FitPoint settings;
+};
+
+/// A seam's fit before any schedule is written: what to change, and the finished report but for the ids of
+/// new schedules.
+struct SeamFit {
+  FittedSeam report;
+  std::vector<FitChange> changes;
+  std::vector<std::string> assumed_ranges;  ///< schedules whose limits left a side open
+};
+
+SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective);
+
+/// Sets a schedule's settings; a measured current goes with them along the melting law.
+void apply_settings(Schedule& schedule, const FitPoint& settings);
+
+/// `schedules` with as many passes of `from` as asked for, welded with `to`: the first ones stay where they
+/// are, more follow the last one, and the last ones go where fewer are needed.
+void set_passes(std::vector<std::string>& schedules, const std::string& from, const std::string& to,
+                int passes);
+
+}  // namespace seamtakt

@@ -1,0 +1,76 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/fit.hpp"
+#include "plan/pass_facts.hpp"
+#include "plan/window/window_model.hpp"
+
+namespace seamtakt {
+
+/// What a pass of the seam costs beside what its settings decide.
+struct FitRates {
+  double length_mm = 0;
+  double starts_and_ends_s = 0;  ///< of all runs of a pass
+  double wire_per_kg = 0, gas_per_l = 0, energy_per_kWh = 0, hour = 0;
+  double gas_flow_l_min = 0, post_flow_s = 0, source_efficiency = 1;
+};
+FitRates fit_rates(const PassFacts& facts);
+
+/// One choice of settings.
+struct FitPoint {
+  double wire_feed_speed_m_min = 0, arc_voltage_V = 0, travel_speed_mm_s = 0, current_A = 0;
+  double arc_power_W = 0, melting_rate_kg_h = 0, heat_input_kJ_mm = 0;
+  int passes = 1;
+};
+
+double fit_time_s(const FitRates& rates, const FitPoint& point);
+double fit_heat_kJ(const FitRates& rates, const FitPoint& point);
+double fit_cost(const FitRates& rates, const FitPoint& point);
+double fit_measure(FitObjective objective, const FitRates& rates, const FitPoint& point);
+
+/// What is searched: the window's model, with the steps of its two axes and the choices of passes.
+struct FitSearch {
+  WindowModel model;
+  std::vector<WindowLimit> limits;
+  FitRates rates;
+  FitObjective objective = FitObjective::time;
+  FitPoint present;  ///< where equals meet, the nearest to it is taken
+  Interval voltage_V;
+  WindowRange wire_feed_speed_m_min, travel_speed_mm_s;
+  int least_passes = 1, most_passes = 1;
+};
+
+/// The best point inside all bounds; empty where there is none. `steps_per_unit`: 10 for steps of 0.1.
+/// `volts_off_line`: how far the voltage stands off its line.
+std::optional<FitPoint> best_point(const FitSearch& search, double steps_per_unit, double volts_off_line);
+
+/// Limits without which a point better than `best` could be had: each alone; where none does so alone, the
+/// fewest together.
+std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& best, double steps_per_unit,
+                                     double volts_off_line);
+
+/// The fewest limits (none can be left out) of which no settings keep all, looked for well beyond the limits
+/// themselves.
+std::vector<FitLimit> conflicting_limits(const FitSearch& search);
+
+/// "Heat input at most 0.79 kJ/mm".
+FitLimit fit_limit(const WindowLimit& limit);
+
+/// Model with the voltage of a search: it follows the current from the present point, in steps of 0.1 V,
+/// inside the limits.
+WindowModel with_voltage_line(const FitSearch& search, double volts_off_line);
+
+/// Calls visit(point, mask, leg_mm, deposit_area_mm2) for every pair of wire feed speed and travel speed;
+/// mask as compute_row gives it.
+template <class Visit>
+void scan(const WindowModel& model, const std::vector<double>& feeds, const std::vector<double>& speeds,
+          const Visit& visit);
+
+/// Multiples of 1/steps_per_unit inside a range, ends included.
+std::vector<double> lattice(const WindowRange& range, double steps_per_unit);
+
+}  // namespace seamtakt
+
+#include "plan/fit/fit_scan.hpp"

@@ -1,0 +1,105 @@
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+
+std::string bytes_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return std::string((std::istreambuf_iterator<char>(file)), {});
+}
+
+class Fit : public testing::Test {
+ protected:
+  std::filesystem::path folder;
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-fit-XXXXXX";
+    folder = mkdtemp(name);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder); }
+};
+
+}  // namespace
+
+TEST_F(Fit, TheSeamThatIsTooSmallIsMendedAndThePlanThatWasReadStaysAsItWas) {
+  const std::string before = bytes_of(demo), output = folder / "fitted.weldplan.json";
+  EXPECT_EQ(run_program({"evaluate", demo, "--summary"}).exit_code, 1);
+  const ProgramRun run = run_program({"fit", demo, "--seam", "TT/S49", "--output", output, "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  EXPECT_EQ(bytes_of(demo), before);
+  EXPECT_EQ(run_program({"evaluate", output, "--summary"}).exit_code, 0);
+  const JsonNode document = parse_json(run.output, "output");
+  ASSERT_EQ(document.find("seams")->elements.size(), 1u);
+  const JsonNode& seam = document.find("seams")->elements[0];
+  EXPECT_EQ(seam.find("seam")->string, "S49");
+  EXPECT_LT(seam.find("old")->find("leg_mm")->number, 6);
+  EXPECT_GE(seam.find("new")->find("leg_mm")->number, 6 * (1 - 1e-9));
+  EXPECT_NE(seam.find("new")->find("schedule")->string, seam.find("old")->find("schedule")->string);
+  EXPECT_FALSE(seam.find("binding_limits")->elements.empty());
+  EXPECT_FALSE(seam.find("left_as_they_are")->elements.empty());
+}
+
+TEST_F(Fit, WithoutAnOutputNothingIsWritten) {
+  const std::string before = bytes_of(demo);
+  const ProgramRun run = run_program({"fit", demo, "--objective", "heat"});
+  EXPECT_EQ(run.exit_code, 0) << run.output;
+  EXPECT_EQ(bytes_of(demo), before);
+  EXPECT_NE(run.output.find("Fitted for heat"), std::string::npos);
+}
+
+TEST_F(Fit, ThePlanThatIsReadIsOnlyWrittenWhenAskedFor) {
+  const std::string plan = folder / "plan.weldplan.json";
+  std::filesystem::copy_file(demo, plan);
+  const ProgramRun refused = run_program({"fit", plan, "--output", plan});
+  EXPECT_EQ(refused.exit_code, 2);
+  EXPECT_NE(refused.errors.find("--overwrite"), std::string::npos);
+  EXPECT_EQ(bytes_of(plan), bytes_of(demo));
+  EXPECT_EQ(run_program({"fit", plan, "--output", plan, "--overwrite"}).exit_code, 0);
+  EXPECT_NE(bytes_of(plan), bytes_of(demo));
+  EXPECT_EQ(run_program({"evaluate", plan, "--summary"}).exit_code, 0);
+}
+
+TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
+  // F5S at a quarter of the heat that its leg needs.
+  std::string text = bytes_of(demo);
+  const std::string from = "\"heat_input_kJ_mm\": [0.55, 0.79]", to = "\"heat_input_kJ_mm\": [0.1, 0.2]";
+  const std::size_t at = text.find(from);
+  ASSERT_NE(at, std::string::npos);
+  text.replace(at, from.size(), to);
+  const std::string plan = folder / "cold.weldplan.json", output = folder / "fitted.weldplan.json";
+  std::ofstream(plan) << text;
+  const ProgramRun run = run_program({"fit", plan, "--seam", "TT/S01", "--json", "--output", output});
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode document = parse_json(run.output, "output");
+  const JsonNode& seam = document.find("seams")->elements[0];
+  EXPECT_EQ(seam.find("new")->kind, JsonNode::Kind::null);
+  bool heat = false;
+  for (const JsonNode& limit : seam.find("conflicts")->elements)
+    heat = heat || limit.find("rule")->string == "limit.heat-input.high" ||
+           limit.find("rule")->string == "qualification.heat-input";
+  EXPECT_TRUE(heat) << run.output;
+  EXPECT_GE(seam.find("conflicts")->elements.size(), 2u);
+}
+
+TEST_F(Fit, BadInputIsOneLineAndTwo) {
+  for (const std::vector<std::string>& arguments : {std::vector<std::string>{"fit"},
+                                                    {"fit", demo, "--objective", "beauty"},
+                                                    {"fit", demo, "--seam", "TT/S4900"},
+                                                    {"fit", demo, "--output", folder}}) {
+    const ProgramRun run = run_program(arguments);
+    EXPECT_EQ(run.exit_code, 2) << run.errors;
+    EXPECT_EQ(run.output, "");
+    EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
+  }
+}

@@ -1,0 +1,284 @@
+#include "plan/fit.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "base/error.hpp"
+#include "plan/evaluate.hpp"
+#include "plan/plan_file.hpp"
+#include "plan/window/seam_alone.hpp"
+
+using namespace seamtakt;
+
+namespace {
+
+Plan demo() {
+  return load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+}
+Plan two_schedules() {
+  return load_plan(SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json");
+}
+
+/// Fails on a seam and its passes.
+Findings fails_on(const Plan& plan, const std::string& place) {
+  Findings fails;
+  for (const Finding& finding : evaluate(plan).findings)
+    if (finding.severity == Severity::fail &&
+        (finding.where == place || finding.where.rfind(place + "/", 0) == 0))
+      fails.push_back(finding);
+  return fails;
+}
+
+const FittedSeam& only_seam(const FitResult& result) {
+  EXPECT_EQ(result.seams.size(), 1u);
+  return result.seams.front();
+}
+
+Seam& seam_of(Plan& plan, const std::string& weldment, const std::string& seam) {
+  return *find_by_id(find_by_id(plan.weldments, weldment)->seams, seam);
+}
+
+/// The measure as a plan's evaluation gives it, without starts and ends.
+double arc_time_s(const Plan& plan, const std::string& weldment, const std::string& seam) {
+  double sum = 0;
+  for (const PassEvaluation& pass : evaluate(plan).passes)
+    if (pass.weldment == weldment && pass.seam == seam) sum += pass.arc_time_s;
+  return sum;
+}
+
+Plan limited_tee() {
+  Plan plan = two_schedules();
+  Schedule& schedule = *find_by_id(plan.schedules, "F");
+  schedule.limits = ScheduleLimits{};
+  schedule.limits->wire_feed_speed_m_min = Interval{6, 12};
+  schedule.limits->travel_speed_mm_s = Interval{4, 12};
+  schedule.limits->heat_input_kJ_mm = Interval{0.5, 1.5};
+  schedule.limits->voltage_V = Interval{26, 32};
+  return plan;
+}
+
+}  // namespace
+
+TEST(Fit, a_leg_that_is_too_small_gets_settings_and_the_other_seams_keep_theirs) {
+  const Plan plan = demo();
+  const std::string place = "TT/S49";
+  ASSERT_FALSE(fails_on(plan, place).empty());
+  FitOptions options;
+  options.seams = {place};
+  const FitResult result = fit(plan, options);
+  const FittedSeam& seam = only_seam(result);
+  ASSERT_TRUE(seam.has_settings);
+  EXPECT_TRUE(seam.is_changed);
+  EXPECT_NE(seam.after.schedule, seam.before.schedule);
+  EXPECT_TRUE(fails_on(result.plan, place).empty());
+  EXPECT_EQ(find_by_id(result.plan.schedules, seam.after.schedule)->status, "draft");
+  EXPECT_EQ(find_by_id(result.plan.schedules, seam.after.schedule)->revision, seam.before.revision + 1);
+  // Nothing else has changed: the old schedule and every other seam's are as they were.
+  EXPECT_EQ(result.plan.schedules.size(), plan.schedules.size() + 1);
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& other : weldment.seams)
+      if (weldment.id + "/" + other.id != place) {
+        EXPECT_EQ(find_by_id(find_by_id(result.plan.weldments, weldment.id)->seams, other.id)->schedules,
+                  other.schedules);
+      }
+  const Schedule &before = *find_by_id(plan.schedules, seam.before.schedule),
+                 &kept = *find_by_id(result.plan.schedules, seam.before.schedule);
+  EXPECT_EQ(before.travel_speed_mm_s, kept.travel_speed_mm_s);
+  EXPECT_EQ(before.status, kept.status);
+  EXPECT_FALSE(seam.left_as_they_are.empty());
+  EXPECT_FALSE(seam.binding.empty());
+  // Each schedule that is named as good as it stands is.
+  ASSERT_FALSE(seam.other_schedules.empty());
+  for (const std::string& schedule : seam.other_schedules) {
+    Plan other = plan;
+    std::vector<std::string>& schedules = seam_of(other, "TT", "S49").schedules;
+    std::fill(schedules.begin(), schedules.end(), schedule);
+    EXPECT_TRUE(fails_on(other, place).empty()) << schedule;
+  }
+}
+
+TEST(Fit, the_whole_demo_has_no_fail_after_a_fit_and_takes_no_longer) {
+  const Plan plan = demo();
+  const FitResult result = fit(plan);
+  for (const FittedSeam& seam : result.seams) {
+    EXPECT_TRUE(seam.has_settings) << seam.weldment << "/" << seam.seam;
+    EXPECT_TRUE(!seam.is_changed || !seam.binding.empty()) << seam.weldment << "/" << seam.seam;
+    if (seam.is_changed && fails_on(plan, seam.weldment + "/" + seam.seam).empty()) {
+      EXPECT_LT(seam.after.time_s, seam.before.time_s);
+    }
+  }
+  check_plan(result.plan, "fitted");
+  for (const Finding& finding : evaluate(result.plan).findings)
+    EXPECT_NE(finding.severity, Severity::fail)
+        << finding.where << " " << finding.rule << " " << finding.text;
+  // The written plan reads back and says the same.
+  const Plan again = parse_plan(write_plan(result.plan), "fitted.weldplan.json");
+  EXPECT_EQ(write_plan(again), write_plan(result.plan));
+  // Ids of schedules stay unique.
+  std::set<std::string> ids;
+  for (const Schedule& schedule : result.plan.schedules)
+    EXPECT_TRUE(ids.insert(schedule.id).second) << schedule.id;
+}
+
+TEST(Fit, no_setting_of_the_lattice_is_better) {
+  // Every setting in steps of 0.1, tried one by one through evaluate.
+  const Plan plan = limited_tee();
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  const FittedSeam& seam = only_seam(result);
+  ASSERT_TRUE(seam.has_settings);
+  double least = std::numeric_limits<double>::infinity();
+  SeamAlone alone = seam_alone(plan, "X/S1", "seam");
+  Schedule& schedule = *find_by_id(alone.plan.schedules, "F");
+  const double current_planned = evaluate(alone.plan).passes.front().current_A;
+  for (int feed = 60; feed <= 120; feed += 2)
+    for (int speed = 40; speed <= 120; ++speed) {
+      schedule.wire_feed_speed_m_min = feed / 10.0;
+      schedule.travel_speed_mm_s = speed / 10.0;
+      const double current = evaluate(alone.plan).passes.front().current_A;
+      schedule.arc_voltage_V =
+          std::round(std::clamp(29 + 0.05 * (current - current_planned), 26.0, 32.0) * 10) / 10;
+      if (fails_on(alone.plan, "X/S1").empty()) least = std::min(least, arc_time_s(alone.plan, "X", "S1"));
+    }
+  ASSERT_LT(least, std::numeric_limits<double>::infinity());
+  EXPECT_LE(arc_time_s(result.plan, "X", "S1"), least * (1 + 1e-12));
+  EXPECT_TRUE(fails_on(result.plan, "X/S1").empty());
+}
+
+TEST(Fit, each_objective_is_best_at_its_own_measure) {
+  const Plan plan = limited_tee();
+  FitOptions options;
+  options.seams = {"X/S1"};
+  std::vector<FitSettings> best;
+  for (const FitObjective objective : {FitObjective::time, FitObjective::heat, FitObjective::cost}) {
+    options.objective = objective;
+    const FitResult result = fit(plan, options);
+    ASSERT_TRUE(only_seam(result).has_settings);
+    best.push_back(only_seam(result).after);
+  }
+  for (const FitSettings& other : best) {
+    EXPECT_LE(best[0].time_s, other.time_s * (1 + 2e-3));
+    EXPECT_LE(best[1].heat_kJ, other.heat_kJ * (1 + 2e-3));
+    EXPECT_LE(best[2].cost, other.cost * (1 + 2e-3));
+  }
+  EXPECT_LT(best[1].heat_kJ, best[0].heat_kJ);
+}
+
+TEST(Fit, a_leg_too_large_for_one_pass_gets_more_passes) {
+  Plan plan = limited_tee();
+  seam_of(plan, "X", "S1").leg_mm = 12;
+  find_by_id(plan.schedules, "F")->limits->heat_input_kJ_mm = Interval{0.5, 1.2};
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  const FittedSeam& seam = only_seam(result);
+  ASSERT_TRUE(seam.has_settings);
+  EXPECT_GT(seam.after.passes, 1);
+  EXPECT_GE(*seam.after.leg_mm, 12 * (1 - 1e-9));
+  EXPECT_EQ(seam_of(const_cast<Plan&>(result.plan), "X", "S1").schedules.size(),
+            static_cast<std::size_t>(seam.after.passes));
+  EXPECT_TRUE(fails_on(result.plan, "X/S1").empty());
+}
+
+TEST(Fit, limits_that_conflict_are_named_and_none_of_them_could_be_left_out) {
+  Plan plan = limited_tee();
+  Schedule& schedule = *find_by_id(plan.schedules, "F");
+  // Little heat, yet a hardness that only slow cooling gives.
+  schedule.limits->heat_input_kJ_mm = Interval{0.3, 0.6};
+  schedule.limits->cooling_time_s = Interval{12, 40};
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  const FittedSeam& seam = only_seam(result);
+  EXPECT_FALSE(seam.has_settings);
+  ASSERT_EQ(seam.conflicts.size(), 2u);
+  std::set<std::string> rules;
+  for (const FitLimit& limit : seam.conflicts) rules.insert(limit.rule);
+  EXPECT_EQ(rules, (std::set<std::string>{"limit.heat-input.high", "limit.cooling-time.low"}));
+  EXPECT_EQ(write_plan(result.plan), write_plan(plan));
+  // The heat input that the finding asks for makes room, a little less doesn't.
+  std::optional<double> needed;
+  for (const FitLimit& limit : seam.conflicts)
+    if (limit.rule == "limit.heat-input.high") needed = limit.needed;
+  ASSERT_TRUE(needed);
+  schedule.limits->heat_input_kJ_mm->upper = *needed * 1.001;
+  EXPECT_TRUE(only_seam(fit(plan, options)).has_settings);
+  schedule.limits->heat_input_kJ_mm->upper = *needed * 0.97;
+  EXPECT_FALSE(only_seam(fit(plan, options)).has_settings);
+}
+
+TEST(Fit, what_no_setting_can_mend_is_named_alone) {
+  Plan plan = limited_tee();
+  find_by_id(plan.schedules, "F")->use = ScheduleUse{};
+  find_by_id(plan.schedules, "F")->use->positions = {"PC"};
+  seam_of(plan, "X", "S1").position = "PB";
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  const FittedSeam& seam = only_seam(result);
+  EXPECT_FALSE(seam.has_settings);
+  ASSERT_EQ(seam.conflicts.size(), 1u);
+  EXPECT_EQ(seam.conflicts[0].rule, "schedule.use.position");
+  EXPECT_FALSE(seam.conflicts[0].bound);
+}
+
+TEST(Fit, a_draft_that_no_other_seam_uses_is_changed_in_its_place) {
+  Plan plan = limited_tee();
+  Schedule own = *find_by_id(plan.schedules, "F");
+  own.id = "OWN";
+  own.status = "draft";
+  plan.schedules.push_back(own);
+  seam_of(plan, "X", "S1").schedules = {"OWN"};
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  ASSERT_TRUE(only_seam(result).is_changed);
+  EXPECT_EQ(only_seam(result).after.schedule, "OWN");
+  EXPECT_EQ(only_seam(result).after.revision, own.revision + 1);
+  EXPECT_EQ(result.plan.schedules.size(), plan.schedules.size());
+}
+
+TEST(Fit, a_guarded_decision_leaves_room_for_the_uncertainty) {
+  Plan plan = limited_tee();
+  plan.measuring->decision = "guarded";
+  FitOptions options;
+  options.seams = {"X/S1"};
+  const FitResult result = fit(plan, options);
+  ASSERT_TRUE(only_seam(result).has_settings);
+  for (const Finding& finding : evaluate(result.plan).findings)
+    if (finding.where.rfind("X/S1", 0) == 0) {
+      EXPECT_EQ(finding.rule.find("guard-band"), std::string::npos) << finding.text;
+    }
+}
+
+TEST(Fit, a_seam_on_one_schedule_that_was_fitted_stays_as_it_is) {
+  const Plan plan = demo();
+  const FitResult once = fit(plan);
+  std::size_t fitted = 0;
+  for (const FittedSeam& seam : fit(once.plan).seams) {
+    // Root, fill and cap have a schedule each, of which a fit changes one.
+    const std::vector<std::string>& schedules =
+        find_by_id(find_by_id(plan.weldments, seam.weldment)->seams, seam.seam)->schedules;
+    if (std::set<std::string>(schedules.begin(), schedules.end()).size() > 1) continue;
+    EXPECT_FALSE(seam.is_changed) << seam.weldment << "/" << seam.seam;
+    ++fitted;
+  }
+  EXPECT_GT(fitted, 100u);
+}
+
+TEST(Fit, any_number_of_threads_gives_the_same_plan) {
+  const Plan plan = demo();
+  ThreadPool one(1), three(3);
+  EXPECT_EQ(write_plan(fit(plan, {}, one).plan), write_plan(fit(plan, {}, three).plan));
+}
+
+TEST(Fit, a_seam_that_is_not_there_is_refused) {
+  FitOptions options;
+  options.seams = {"no such"};
+  EXPECT_THROW(fit(demo(), options), InputError);
+}
