@@ -12,8 +12,8 @@ namespace seamtakt {
 
 namespace {
 
-/// Slope of the conventional load line of gas-shielded metal arc welding, U = 14 V + 0.05 V/A * I (IEC
-/// 60974-1, recalled).
+/// Slope of the conventional load line of gas-shielded metal arc welding, U = 14 V + 0.05 V/A * I.
+/// Source: iec-60974-1 (recalled).
 constexpr double load_line_V_A = 0.05;
 constexpr double voltage_steps_per_V = 10;
 
