@@ -1,10 +1,15 @@
+#include <chrono>
+#include <csignal>
+#include <filesystem>
 #include <memory>
+#include <thread>
 
 #include "base/error.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
+#include "cli/progress_bar.hpp"
 #include "cli/store_key.hpp"
 #include "formula/heat_input.hpp"
 #include "records/audit.hpp"
@@ -26,7 +31,35 @@ struct Options {
   int pass = 0;
   std::uint64_t max_rejected = 0;
   std::size_t sort_window = 0;
-  bool json = false, summary = false;
+  unsigned threads = 0;
+  std::string follow_idle = "10s";
+  bool follow = false, json = false, summary = false;
+};
+
+volatile std::sig_atomic_t stop_following = 0;
+
+/// Waits for a followed log to grow: until nothing has come for `idle_s`, or Ctrl-C.
+class Following {
+ public:
+  Following(double idle_s, const std::string& path) : idle_s_(idle_s), path_(path) {
+    std::signal(SIGINT, [](int) { stop_following = 1; });
+    std::signal(SIGTERM, [](int) { stop_following = 1; });
+  }
+  bool wait() {
+    std::error_code ignored;
+    const auto size = std::filesystem::file_size(path_, ignored);
+    if (size != last_size_) waited_s_ = 0;
+    last_size_ = size;
+    if (stop_following != 0 || waited_s_ >= idle_s_) return false;
+    std::this_thread::sleep_for(std::chrono::milliseconds(100));
+    waited_s_ += 0.1;
+    return true;
+  }
+
+ private:
+  double idle_s_, waited_s_ = 0;
+  std::string path_;
+  std::uintmax_t last_size_ = 0;
 };
 
 AuditOptions audit_options(const Options& given) {
@@ -47,6 +80,10 @@ AuditOptions audit_options(const Options& given) {
   options.carry = given.carry;
   options.max_rejected = given.max_rejected;
   options.sort_window = given.sort_window;
+  options.reader.threads = given.threads;
+  options.progress = [bar = std::make_shared<ProgressBar>("audit")](std::uint64_t done_bytes, std::uint64_t all) {
+    bar->show(done_bytes, all);
+  };
   options.digest = !given.store.empty();
   return options;
 }
@@ -142,12 +179,24 @@ std::string table_text(const AuditResult& audited, bool summary) {
   return text + "\nFindings: " + findings_count(audited.findings) + "\n" + findings_text(audited.findings);
 }
 
+/// The last log is followed; those before it are whole.
+void follow(const Options& given, std::vector<LogSource>& logs) {
+  LogSource& log = logs.back();
+  if (log.path == "-")
+    throw InputError("--follow", "standard input", "a file (standard input is read to its end anyway)");
+  if (!given.store.empty()) throw InputError("--follow", "--store beside it", "one of the two: a log is stored when it is whole");
+  const double idle_s = parse_quantity(given.follow_idle, *find_unit("s"), "--follow-idle");
+  const auto following = std::make_shared<Following>(idle_s, log.path);
+  log.bytes = followed_bytes(log.path, [following] { return following->wait(); });
+}
+
 void run(const Options& given, Result& result) {
   LoadedPlan loaded;
   loaded.provenance = provenance_without_plan();
   if (!given.plan.empty()) loaded = load(given.plan);
   std::vector<LogSource> logs;
   for (const std::string& path : given.logs) logs.push_back({path, nullptr});
+  if (given.follow) follow(given, logs);
   AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.store.empty() && !given.plan.empty() && !audited.too_many_rejected)
     audited = judged_by_store(std::move(audited), logs, given, loaded.plan);
@@ -187,6 +236,12 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("--length-tolerance", o.length_tolerance, "arc time x planned speed may differ from the planned length by this (%) [10%]");
   command->add_option("--max-rejected", o.max_rejected, "rows that may be rejected [0]");
   command->add_option("--sort-window", o.sort_window, "rows within which disorder in time is put right [0]");
+  command->add_option("--threads", o.threads,
+                      "threads that read; the result is the same for any number [as many as the machine has]");
+  command->add_flag("--follow", o.follow,
+                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle");
+  command->add_option("--follow-idle", o.follow_idle,
+                      "end following when nothing has been written for so long (s) [10s]");
   command->add_option("--who", o.who, "who imports, kept with the records");
   command->add_option("--why", o.why, "why, kept with the records");
   command->add_flag("--summary", o.summary, "units and findings only");

@@ -17,7 +17,9 @@ struct Outcome {
 /// Exit codes of the contract.
 inline constexpr int done = 0, found_fail = 1, bad_input = 2, machine_failed = 3;
 
-inline int exit_code_for(const Findings& findings) { return any_failed(findings) ? found_fail : done; }
+inline int exit_code_for(const Findings& findings) {
+  return any_failed(findings) ? found_fail : done;
+}
 
 /// Where the chosen command puts its outcome. Nothing reaches standard output before a command has succeeded.
 using Result = Outcome;
@@ -33,5 +35,7 @@ void add_ledger(CLI::App& app, Result& result);
 void add_report(CLI::App& app, Result& result);
 void add_window(CLI::App& app, Result& result);
 void add_fit(CLI::App& app, Result& result);
+void add_learn(CLI::App& app, Result& result);
+void add_measure(CLI::App& app, Result& result);
 
 }  // namespace seamtakt::cli

@@ -24,7 +24,8 @@ std::string one_line(std::string text) {
 }
 
 int print(const cli::Outcome& outcome) {
-  const bool written = std::fwrite(outcome.output.data(), 1, outcome.output.size(), stdout) == outcome.output.size();
+  const bool written =
+      std::fwrite(outcome.output.data(), 1, outcome.output.size(), stdout) == outcome.output.size();
   if (!written || std::fflush(stdout) != 0)
     return fail(cli::machine_failed, "standard output: could not be written");
   return outcome.exit_code;
@@ -33,7 +34,9 @@ int print(const cli::Outcome& outcome) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  CLI::App app{"Seamtakt plans robot weld cells: from the drawing's fillet to heat, cycle, takt and the audited arc log."};
+  CLI::App app{
+      "Seamtakt plans robot weld cells: from the drawing's fillet to heat, cycle, takt and the audited arc "
+      "log."};
   app.footer(caution_text());
   app.set_version_flag("--version", program_version);
   app.require_subcommand(1);
@@ -48,6 +51,8 @@ int main(int argc, char** argv) {
   cli::add_audit(app, result);
   cli::add_ledger(app, result);
   cli::add_report(app, result);
+  cli::add_learn(app, result);
+  cli::add_measure(app, result);
 
   try {
     app.parse(argc, argv);

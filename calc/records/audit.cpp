@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <cmath>
 #include <stdexcept>
 
 #include "base/error.hpp"
@@ -14,6 +15,7 @@
 #include "records/pass_book.hpp"
 #include "records/pass_review.hpp"
 #include "records/planned_pass.hpp"
+#include "records/unit_order.hpp"
 
 namespace seamtakt {
 
@@ -51,24 +53,23 @@ class Audit {
     ByteDigest digest;
     LogReaderOptions reading = options_.reader;
     if (options_.digest) reading.observe = [&](std::string_view block) { digest.add(block); };
-    LogReader reader(*bytes, name, options_.columns ? &*options_.columns : nullptr, book_.carry(),
-                     result_.rejected, reading);
+    LogSweep reader(*bytes, name, options_.columns ? &*options_.columns : nullptr, book_.carry(),
+                    result_.rejected, reading);
     book_.begin_log(name, reader.shape());
-    double highest_A = 0;
-    for (auto rows = reader.next_rows(); !rows.empty(); rows = reader.next_rows()) {
-      for (const LogRow& row : rows) {
-        book_.add(row);
-        highest_A = std::max(highest_A, row[LogQuantity::current_A]);
+    reader.run(options_.arc_current_A, std::llround(options_.arc_off_s * 1e9), [&](LogChunk& chunk) {
+      for (const ChunkRow& row : chunk.rows) {
+        book_.add(row.row);
+        if (row.run_rows > 0) book_.add_run(row.row, chunk.run_of(row));
       }
-      if (options_.progress) options_.progress(bytes->bytes_taken(), bytes->bytes_total());
-    }
+      if (options_.progress) options_.progress(chunk.bytes_taken, bytes->bytes_total());
+    });
     book_.end_log();
     if (reader.rows_read() == 0)
       throw InputError(printable(name), "no data row", "data rows below the header");
     result_.rows.read += reader.rows_read();
     result_.logs.push_back(
         {name, reader.bytes_read(), reader.rows_read(), options_.digest ? digest.hex() : ""});
-    note_log(reader, highest_A);
+    note_log(reader);
   }
 
   AuditResult finish() {
@@ -86,6 +87,11 @@ class Audit {
       throw std::logic_error("rows read aren't those in passes, arc-off and rejected");
     result_.manual = options_.manual;
     result_.units = check_completeness(welded, result_.manual, options_.units, planned(), result_.findings);
+    if (planned() != nullptr) {
+      check_unit_order(result_.passes, *planned(), result_.findings);
+      check_contradictions(result_.passes, *planned(), result_.findings);
+      result_.statistics = process_statistics(result_.passes, planned()->plan(), result_.findings);
+    }
     result_.too_many_rejected = result_.rejected.count > options_.max_rejected;
     note_audit();
     return std::move(result_);
@@ -123,7 +129,8 @@ class Audit {
         {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(text), no_source});
   }
 
-  void note_log(const LogReader& reader, double highest_A) {
+  void note_log(const LogSweep& reader) {
+    const double highest_A = reader.highest_A();
     const std::string where = printable(reader.file());
     if (highest_A <= options_.arc_current_A)
       note("record.arc.never", Severity::warn, where,

@@ -10,8 +10,9 @@
 #include "plan/plan.hpp"
 #include "records/byte_source.hpp"
 #include "records/log_columns.hpp"
-#include "records/log_reader.hpp"
+#include "records/log_sweep.hpp"
 #include "records/pass_record.hpp"
+#include "records/process_statistics.hpp"
 #include "records/unit_times.hpp"
 
 namespace seamtakt {
@@ -64,6 +65,7 @@ struct AuditResult {
   RejectedRows rejected;
   RowCounts rows;
   std::vector<AuditedLog> logs;
+  ProcessStatistics statistics;  ///< where a plan is given
   Findings findings;
   /// More rows were rejected than --max-rejected allows: the summary is to be shown, nothing stored, exit
   /// code 2.

@@ -51,6 +51,11 @@ void write_figures(const PassRecord& record, JsonWriter& json) {
   json.member("max_current_A", record.max_current_A);
   json.member("min_voltage_V", record.min_voltage_V);
   json.member("max_voltage_V", record.max_voltage_V);
+  json.member("rms_current_A", record.rms_current_A);
+  json.member("sd_current_A", record.sd_current_A);
+  json.member("sd_voltage_V", record.sd_voltage_V);
+  json.member("start_stand_s", record.start_stand_s);
+  json.member("end_stand_s", record.end_stand_s);
   json.member("frozen_s", record.frozen_s);
 }
 
@@ -59,6 +64,7 @@ void write_steady(const SteadyMeans& steady, JsonWriter& json) {
   json.member("time_s", steady.time_s);
   json.member("current_A", steady.current_A);
   json.member("voltage_V", steady.voltage_V);
+  json.member("power_W", steady.power_W);
   json.member("wire_feed_speed_m_min", steady.wire_feed_speed_m_min);
   json.member("travel_speed_mm_s", steady.travel_speed_mm_s);
   json.member("gas_flow_l_min", steady.gas_flow_l_min);
@@ -191,6 +197,7 @@ void write_audit_members(const AuditResult& result, JsonWriter& json) {
   write_list("manual", result.manual, json);
   write_rows(result.rows, json);
   write_list("logs", result.logs, json);
+  write_statistics(json, result.statistics);
   write_findings(json, result.findings);
 }
 

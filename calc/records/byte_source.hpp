@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -24,6 +25,12 @@ class ByteSource {
 /// InputError: absent, no regular file, gzip data under another name or none under ".gz", a file whose size
 /// changed while it was read. std::system_error: unreadable.
 std::unique_ptr<ByteSource> open_log_bytes(const std::string& path);
+
+/// A file that is still being written, as far as it holds whole lines. At its present end `wait` is called,
+/// which comes back after a while with true, or with false where no more is to be waited for: then what
+/// stands there is all, but for a last line without its end. InputError: absent, no regular file, a file that
+/// becomes shorter.
+std::unique_ptr<ByteSource> followed_bytes(const std::string& path, std::function<bool()> wait);
 
 /// Bytes in memory, given out at most `chunk` at a time (0: all that fits).
 std::unique_ptr<ByteSource> memory_bytes(std::string bytes, std::size_t chunk = 0);

@@ -4,7 +4,7 @@
 #include <cstdint>
 
 #include "records/log_quantity.hpp"
-#include "records/log_reader.hpp"
+#include "records/log_row.hpp"
 
 namespace seamtakt {
 

@@ -14,9 +14,17 @@ using Q = LogQuantity;
 constexpr std::uint64_t steps_to_know = 8;
 constexpr std::int64_t out_of_proportion = 10;
 
-HeldValue held(const LogSample& sample, Q quantity, std::int64_t ns) {
-  if (!sample.has(quantity)) return {};
-  return {sample[quantity] * static_cast<double>(ns), ns};
+/// Cells into which the times that wait are divided: at ordinary rates each interval has one of its own.
+constexpr std::int64_t crater_cells = 4096, held_cells = 1024;
+
+std::int64_t cell_width_ns(std::int64_t span_ns, std::int64_t cells) {
+  return std::max<std::int64_t>(span_ns / cells, 1);
+}
+
+HeldSum held(const LogSample& sample, Q quantity, std::int64_t on_grid_value, std::int64_t ns) {
+  HeldSum sum;
+  if (sample.has(quantity)) sum.add(on_grid_value, ns);
+  return sum;
 }
 
 bool has_position(const LogSample& sample) {
@@ -49,30 +57,50 @@ bool PassAccumulator::is_hole(std::int64_t ns) const {
   return step > out_of_proportion * (totals_.steps_ns / static_cast<std::int64_t>(totals_.steps));
 }
 
+PassAccumulator::GridValues PassAccumulator::grid_of(const LogSample& sample) const {
+  GridValues grid;
+  grid.current = on_grid(sample[Q::current_A]);
+  grid.voltage = on_grid(sample[Q::voltage_V]);
+  grid.wire_feed = on_grid(sample[Q::wire_feed_speed_m_min]);
+  grid.travel_speed = on_grid(sample[Q::travel_speed_mm_s]);
+  grid.gas_flow = on_grid(sample[Q::gas_flow_l_min]);
+  grid.power = rules_.energy_source == EnergySource::power
+                   ? on_grid(sample[Q::power_W])
+                   : static_cast<std::int64_t>(product_on_grid(grid.voltage, grid.current));
+  return grid;
+}
+
 void PassAccumulator::add(const LogSample& sample) {
-  if (totals_.samples == 0) {
+  const bool first = totals_.samples == 0;
+  GridValues grid;
+  if (sample.arc_on || (!first && last_.arc_on)) grid = grid_of(sample);
+  if (first) {
     totals_.first_ns = totals_.latest_ns = sample.ns;
     totals_.first_line = sample.line;
     totals_.utc_offset_min = sample.utc_offset_min;
     if (sample.arc_on) begin_arc(sample, true);
   } else {
-    step_to(sample);
+    step_to(sample, grid);
   }
-  const bool arc_reaches_here = sample.arc_on || (totals_.samples > 0 && last_.arc_on);
-  ++totals_.samples;
-  totals_.latest_ns = std::max(totals_.latest_ns, sample.ns);
-  totals_.last_line = sample.line;
-  if (arc_reaches_here) {
-    totals_.samples_to_arc_end = totals_.samples;
-    totals_.line_of_arc_end = sample.line;
-    totals_.arc_end_ns = totals_.latest_ns;
-  }
+  count_in(sample, 1);
   if (sample.arc_on_logged >= 0 && (sample.arc_on_logged == 1) != sample.arc_on)
     totals_.arc_on_disagrees.note(sample.line);
   last_ = sample;
+  last_grid_ = grid;
 }
 
-void PassAccumulator::step_to(const LogSample& sample) {
+void PassAccumulator::count_in(const LogSample& sample, std::uint64_t rows) {
+  const bool arc_reaches_here = sample.arc_on || (totals_.samples > 0 && last_.arc_on);
+  totals_.samples += rows;
+  totals_.latest_ns = std::max(totals_.latest_ns, sample.ns);
+  totals_.last_line = sample.line;
+  if (!arc_reaches_here) return;
+  totals_.samples_to_arc_end = totals_.samples;
+  totals_.line_of_arc_end = sample.line;
+  totals_.arc_end_ns = totals_.latest_ns;
+}
+
+void PassAccumulator::step_to(const LogSample& sample, const GridValues& grid) {
   const std::int64_t step = sample.ns - last_.ns;
   const bool hole = is_hole(sample.ns);
   if (step > 0 && !hole) {
@@ -88,7 +116,10 @@ void PassAccumulator::step_to(const LogSample& sample) {
     if (sample.arc_on) begin_arc(sample, hole);
     return;
   }
-  if (last_.arc_on && step > 0) take(interval_to(sample), sample);
+  if (last_.arc_on && step > 0) {
+    note_standing(step);
+    take(piece_to(sample, grid), sample);
+  }
   if (last_.arc_on && step == 0 && !repeats(last_, sample)) {
     settle_held();
     frozen_ = false;
@@ -98,13 +129,30 @@ void PassAccumulator::step_to(const LogSample& sample) {
   if (!sample.arc_on && last_.arc_on) end_arc(sample.ns, sample.line);
 }
 
+void PassAccumulator::note_standing(std::int64_t ns) {
+  if (!last_.has(Q::travel_speed_mm_s)) return;
+  if (last_[Q::travel_speed_mm_s] <= standing_mm_s) {
+    standing_ns_ += ns;
+  } else {
+    note_motion();
+  }
+}
+
+void PassAccumulator::note_motion() {
+  if (!moved_) totals_.start_stand_ns += standing_ns_;
+  moved_ = true;
+  standing_ns_ = 0;
+}
+
 void PassAccumulator::begin_arc(const LogSample& sample, bool is_start) {
   if (any_arc_ && sample.ns >= off_since_ns_) note_interruption(off_since_ns_, sample.ns, off_line_);
   if (!any_arc_ && sample.has(Q::interpass_C)) totals_.interpass_C = sample[Q::interpass_C];
+  if (!any_arc_) totals_.first_arc_ns = sample.ns;
   any_arc_ = true;
   if (is_start) ++totals_.arc_starts;
   arc_begin_ns_ = repeated_since_ns_ = sample.ns;
-  frozen_ = false;
+  frozen_ = moved_ = false;
+  standing_ns_ = 0;
   torch_path_.lift();
   if (follower_) {
     follower_->tracker.lift();
@@ -123,6 +171,10 @@ void PassAccumulator::begin_arc(const LogSample& sample, bool is_start) {
 
 void PassAccumulator::end_arc(std::int64_t ns, std::uint64_t line) {
   settle_held();
+  if (moved_) {
+    totals_.end_stand_ns += standing_ns_;
+    ++totals_.moved_arcs;
+  }
   add_steady_until(ns - rules_.crater_ns);
   crater_.clear();
   off_since_ns_ = ns;
@@ -136,61 +188,61 @@ void PassAccumulator::note_interruption(std::int64_t from_ns, std::int64_t to_ns
     totals_.interruptions.push_back({seconds(from_ns - totals_.first_ns), seconds(to_ns - from_ns), line});
 }
 
-ArcInterval PassAccumulator::interval_to(const LogSample& sample) {
+ArcPiece PassAccumulator::piece_to(const LogSample& sample, const GridValues& grid) {
   const std::int64_t ns = sample.ns - last_.ns;
-  ArcInterval interval;
-  interval.begin_ns = last_.ns;
-  interval.end_ns = sample.ns;
-  interval.time_ns = ns;
-  interval.current = held(last_, Q::current_A, ns);
-  interval.voltage = held(last_, Q::voltage_V, ns);
-  interval.wire_feed = held(last_, Q::wire_feed_speed_m_min, ns);
-  interval.travel_speed = held(last_, Q::travel_speed_mm_s, ns);
-  interval.gas_flow = held(last_, Q::gas_flow_l_min, ns);
-  interval.min_current_A = interval.max_current_A = last_[Q::current_A];
-  interval.min_voltage_V = interval.max_voltage_V = last_[Q::voltage_V];
-  add_power(sample, ns, interval);
+  ArcPiece piece;
+  piece.begin_ns = last_.ns;
+  piece.steady.end_ns = sample.ns;
+  piece.steady.time_ns = ns;
+  piece.steady.current = held(last_, Q::current_A, last_grid_.current, ns);
+  piece.steady.voltage = held(last_, Q::voltage_V, last_grid_.voltage, ns);
+  piece.steady.wire_feed = held(last_, Q::wire_feed_speed_m_min, last_grid_.wire_feed, ns);
+  piece.steady.travel_speed = held(last_, Q::travel_speed_mm_s, last_grid_.travel_speed, ns);
+  piece.steady.gas_flow = held(last_, Q::gas_flow_l_min, last_grid_.gas_flow, ns);
+  piece.current_squared = product_on_grid(last_grid_.current, last_grid_.current) * ns;
+  piece.voltage_squared = product_on_grid(last_grid_.voltage, last_grid_.voltage) * ns;
+  piece.min_current_A = piece.max_current_A = last_[Q::current_A];
+  piece.min_voltage_V = piece.max_voltage_V = last_[Q::voltage_V];
+  add_power(sample, grid, ns, piece);
   if (last_.has(Q::travel_speed_mm_s)) {
     // Once the arc is out the robot may already be on its way through the air: that speed isn't welding
     // speed.
     const bool both = sample.arc_on && sample.has(Q::travel_speed_mm_s);
-    const double speed =
-        both ? (last_[Q::travel_speed_mm_s] + sample[Q::travel_speed_mm_s]) / 2 : last_[Q::travel_speed_mm_s];
-    interval.travelled_mm = speed * seconds(ns);
+    piece.travelled_twice =
+        static_cast<Int128>(last_grid_.travel_speed + (both ? grid.travel_speed : last_grid_.travel_speed)) *
+        ns;
   }
   if (last_.has(Q::wire_used_mm) && sample.has(Q::wire_used_mm)) {
     const double used = sample[Q::wire_used_mm] - last_[Q::wire_used_mm];
     if (used < 0) totals_.counter_resets.note(sample.line);
-    interval.wire_used_mm = std::max(used, 0.0);
+    piece.wire_used_mm = std::max(used, 0.0);
   }
-  locate(sample, interval);
-  return interval;
+  locate(sample, piece);
+  return piece;
 }
 
-void PassAccumulator::add_power(const LogSample& sample, std::int64_t ns, ArcInterval& interval) {
+void PassAccumulator::add_power(const LogSample& sample, const GridValues& grid, std::int64_t ns,
+                                ArcPiece& piece) {
   if (rules_.energy_source == EnergySource::energy_counter) {
     if (!last_.has(Q::energy_J) || !sample.has(Q::energy_J)) {
-      interval.no_power_ns = ns;
+      piece.no_power_ns = ns;
       return;
     }
     const double energy = sample[Q::energy_J] - last_[Q::energy_J];
     if (energy < 0) totals_.counter_resets.note(sample.line);
-    interval.energy_J = std::max(energy, 0.0);
-    interval.power = {interval.energy_J * 1e9, ns};
+    piece.counted_J = std::max(energy, 0.0);
+    piece.steady.power.ns = ns;
     return;
   }
   const bool logged = rules_.energy_source == EnergySource::power;
   const Q needed = logged ? Q::power_W : Q::voltage_V;
   if (!last_.has(needed)) {
-    interval.no_power_ns = ns;
+    piece.no_power_ns = ns;
     return;
   }
-  const auto power_of = [&](const LogSample& s) {
-    return logged ? s[Q::power_W] : s[Q::voltage_V] * s[Q::current_A];
-  };
-  const double before = power_of(last_), after = sample.has(needed) ? power_of(sample) : before;
-  interval.power = {before * static_cast<double>(ns), ns};
-  interval.energy_J = (before + after) / 2 * seconds(ns);
+  piece.steady.power.add(last_grid_.power, ns);
+  const std::int64_t after = sample.has(needed) ? grid.power : last_grid_.power;
+  piece.energy_twice = (static_cast<Int128>(last_grid_.power) + after) * ns;
 }
 
 bool PassAccumulator::has_left(const LogSample& sample) const {
@@ -200,7 +252,7 @@ bool PassAccumulator::has_left(const LogSample& sample) const {
   return distance_mm(position(last_), position(sample)) > 2 * pace_mm_s * seconds(sample.ns - last_.ns) + 1;
 }
 
-void PassAccumulator::locate(const LogSample& sample, ArcInterval& interval) {
+void PassAccumulator::locate(const LogSample& sample, ArcPiece& piece) {
   if (!has_position(sample)) return;
   totals_.has_positions = true;
   // With the arc out the robot may already be on its way through the air: then the weld ended where it was
@@ -208,8 +260,8 @@ void PassAccumulator::locate(const LogSample& sample, ArcInterval& interval) {
   const Point_mm torch = position(has_left(sample) ? last_ : sample);
   if (!follower_) {
     const TorchPath::Increment moved = torch_path_.move_to(torch, !sample.arc_on);
-    interval.torch_fine_mm = moved.fine_mm;
-    interval.torch_coarse_mm = moved.coarse_mm;
+    piece.torch_fine_mm = moved.fine_mm;
+    piece.torch_coarse_mm = moved.coarse_mm;
     way_mm_ += moved.fine_mm;
     return;
   }
@@ -217,28 +269,31 @@ void PassAccumulator::locate(const LogSample& sample, ArcInterval& interval) {
   const double along = follower.tracker.move_to(torch, !sample.arc_on);
   const double before = std::exchange(follower.along_mm, along);
   if (!std::exchange(follower.placed, true) || follower.tracker.sprang()) return;
-  interval.located = true;
-  interval.along_low_mm = std::min(before, along);
-  interval.along_high_mm = std::max(before, along);
-  interval.progress_mm = along - before;
+  piece.located = true;
+  piece.along_low_mm = std::min(before, along);
+  piece.along_high_mm = std::max(before, along);
+  piece.steady.progress_mm = along - before;
   way_mm_ += std::fabs(along - before);
 }
 
-void PassAccumulator::take(const ArcInterval& interval, const LogSample& sample) {
+void PassAccumulator::take(const ArcPiece& piece, const LogSample& sample) {
   if (repeats(last_, sample)) {
-    held_.push(interval);
-    if (sample.ns - repeated_since_ns_ <= rules_.frozen_ns) return;
-    if (!frozen_) totals_.frozen.note(last_.line);
-    frozen_ = true;
-    totals_.frozen_ns += interval.end_ns - held_.front().begin_ns;
-    held_.clear();
+    if (frozen_ || sample.ns - repeated_since_ns_ > rules_.frozen_ns) {
+      if (!frozen_) totals_.frozen.note(last_.line);
+      frozen_ = true;
+      totals_.frozen_ns += sample.ns - (held_.empty() ? piece.begin_ns : held_.front().begin_ns);
+      held_.clear();
+      return;
+    }
+    held_.push((piece.begin_ns - repeated_since_ns_) / cell_width_ns(rules_.frozen_ns, held_cells), piece,
+               [](ArcPiece& earlier, const ArcPiece& later) { earlier.merge(later); });
     return;
   }
   if (frozen_) {
-    totals_.frozen_ns += interval.time_ns;
+    totals_.frozen_ns += piece.steady.time_ns;
   } else {
     settle_held();
-    settle(interval);
+    settle(piece);
   }
   frozen_ = false;
   repeated_since_ns_ = sample.ns;
@@ -248,17 +303,56 @@ void PassAccumulator::settle_held() {
   for (; !held_.empty(); held_.pop()) settle(held_.front());
 }
 
-void PassAccumulator::settle(const ArcInterval& interval) {
-  totals_.whole.add(interval);
-  if (interval.located) follower_->coverage.pass(interval.along_low_mm, interval.along_high_mm);
-  if (rules_.arc_start_ns == 0 && rules_.crater_ns == 0) return;  // steady is whole, see finish()
-  if (interval.begin_ns >= arc_begin_ns_ + rules_.arc_start_ns) crater_.push(interval);
-  add_steady_until(interval.end_ns - rules_.crater_ns);
+void PassAccumulator::settle(const ArcPiece& piece) {
+  totals_.whole.add(piece);
+  if (piece.located) follower_->coverage.pass(piece.along_low_mm, piece.along_high_mm);
+  if (!cuts_steady_part()) return;  // steady is whole, see finish()
+  if (piece.begin_ns >= arc_begin_ns_ + rules_.arc_start_ns)
+    crater_.push((piece.begin_ns - arc_begin_ns_) / cell_width_ns(rules_.crater_ns, crater_cells),
+                 piece.steady, [](SteadyPiece& earlier, const SteadyPiece& later) { earlier.add(later); });
+  add_steady_until(piece.steady.end_ns - rules_.crater_ns);
 }
 
 void PassAccumulator::add_steady_until(std::int64_t end_ns) {
   for (; !crater_.empty() && crater_.front().end_ns <= end_ns; crater_.pop())
     totals_.steady.add(crater_.front());
+}
+
+bool PassAccumulator::add_stretch(const ArcStretch& stretch) {
+  const ArcPiece& piece = stretch.piece;
+  if (totals_.samples == 0 || !last_.arc_on || frozen_ || last_.ns != piece.begin_ns) return false;
+  const std::int64_t steady_from_ns = arc_begin_ns_ + rules_.arc_start_ns;
+  const std::int64_t settled_ns = stretch.arc_on_until_ns - rules_.crater_ns;
+  if (cuts_steady_part()) {
+    // Each interval must have a cell of its own, and the whole stretch lie on one side of each cut.
+    const bool own_cells = stretch.least_step_ns >= cell_width_ns(rules_.crater_ns, crater_cells);
+    const bool one_side = piece.begin_ns >= steady_from_ns ? piece.steady.end_ns <= settled_ns
+                                                           : piece.steady.end_ns <= steady_from_ns;
+    if (!own_cells || !one_side) return false;
+  }
+  settle_held();
+  if (piece.steady.travel_speed.ns > 0) note_motion();
+  totals_.whole.add(piece);
+  if (cuts_steady_part()) {
+    add_steady_until(std::min(settled_ns, piece.begin_ns));
+    if (piece.begin_ns >= steady_from_ns) totals_.steady.add(piece.steady);
+  }
+  totals_.steps_ns += piece.steady.time_ns;
+  totals_.steps += stretch.rows;
+  repeated_since_ns_ = stretch.last.ns;
+  count_in(stretch.last, stretch.rows);
+  last_ = stretch.last;
+  last_grid_ = grid_of(last_);
+  return true;
+}
+
+bool PassAccumulator::add_stretch(const OffStretch& stretch) {
+  if (totals_.samples == 0 || last_.arc_on) return false;
+  totals_.steps_ns += stretch.last.ns - last_.ns;
+  totals_.steps += stretch.rows;
+  count_in(stretch.last, stretch.rows);
+  last_ = stretch.last;
+  return true;
 }
 
 void PassAccumulator::set_aside() {
@@ -272,7 +366,7 @@ void PassAccumulator::finish() {
   settle_held();
   held_.release();
   crater_.release();
-  if (rules_.arc_start_ns == 0 && rules_.crater_ns == 0) totals_.steady = totals_.whole;
+  if (!cuts_steady_part()) totals_.steady = totals_.whole.means;
   if (!follower_) return;
   follower_->coverage.finish_piece();
   totals_.covered_mm = follower_->coverage.covered_mm();

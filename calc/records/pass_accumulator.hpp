@@ -6,9 +6,10 @@
 #include <vector>
 
 #include "plan/plan.hpp"
-#include "records/interval_queue.hpp"
+#include "records/arc_sums.hpp"
 #include "records/log_sample.hpp"
 #include "records/pass_record.hpp"
+#include "records/piece_queue.hpp"
 #include "records/seam_progress.hpp"
 #include "records/torch_path.hpp"
 
@@ -27,6 +28,9 @@ struct AccumulationRules {
   std::size_t listed_interruptions = 100;
 };
 
+/// The torch stands at a logged travel speed up to this (common practice, no source).
+inline constexpr double standing_mm_s = 0.5;
+
 /// Something that went wrong in a log, how often, and where first.
 struct Irregularity {
   std::uint64_t count = 0, first_line = 0;
@@ -43,10 +47,14 @@ struct PassTotals {
   std::uint64_t first_line = 0, last_line = 0;
   /// The same up to the row in which the arc last went out.
   std::uint64_t samples_to_arc_end = 0, line_of_arc_end = 0;
-  std::int64_t arc_end_ns = 0;
+  std::int64_t first_arc_ns = 0, arc_end_ns = 0;
 
-  ArcSums whole, steady;
+  ArcSums whole;
+  SteadySums steady;
   std::int64_t frozen_ns = 0;
+  /// Of the arcs in which the torch moved (by the logged travel speed): how long it stood before and after.
+  std::int64_t start_stand_ns = 0, end_stand_ns = 0;
+  std::uint64_t moved_arcs = 0;
   Irregularity backwards, equal_times, holes, frozen, counter_resets, arc_on_disagrees;
   std::int64_t steps_ns = 0;  ///< of all ordinary steps
   std::uint64_t steps = 0;
@@ -57,14 +65,35 @@ struct PassTotals {
   double covered_mm = 0, overlap_mm = 0, mean_off_mm = 0;  ///< where the seam is known
 };
 
-/// Adds up the samples of one pass in one sweep. Memory doesn't grow with their number.
-/// An interval between two samples counts as arc time where its first sample is on. Sums are of time stamps
-/// as logged, never of an assumed rate.
+/// Neighbouring rows of one pass that were added up elsewhere: each with the arc on, each later than the one
+/// before by less than a hole, none repeating the one before, none with a position or a counter, none with
+/// the torch standing.
+struct ArcStretch {
+  ArcPiece piece;
+  std::uint64_t rows = 0;
+  std::int64_t least_step_ns = 0;
+  std::int64_t arc_on_until_ns = 0;  ///< the arc is known to stay on until then at least
+  LogSample last;
+};
+
+/// Rows with the arc off: each later than the one before by less than a hole.
+struct OffStretch {
+  std::uint64_t rows = 0;
+  LogSample last;
+};
+
+/// Adds up the samples of one pass in one sweep. Memory doesn't grow with their number. Sums are whole
+/// numbers: however the samples are dealt out to add() and add_stretch(), they come out the same to the last
+/// bit. An interval between two samples counts as arc time where its first sample is on. Sums are of time
+/// stamps as logged, never of an assumed rate.
 class PassAccumulator {
  public:
   explicit PassAccumulator(const AccumulationRules& rules);
 
   void add(const LogSample& sample);
+  /// Takes the rows that follow the last one at once; false where they must come one by one.
+  bool add_stretch(const ArcStretch& stretch);
+  bool add_stretch(const OffStretch& stretch);
   /// No more samples: what waits is settled.
   void finish();
   /// As finish(), but samples may still come: gives memory back at the price of a crater time at this place.
@@ -79,30 +108,42 @@ class PassAccumulator {
   bool is_hole(std::int64_t ns) const;
 
  private:
-  void step_to(const LogSample& sample);
+  /// Values of a sample as whole numbers.
+  struct GridValues {
+    std::int64_t current = 0, voltage = 0, wire_feed = 0, travel_speed = 0, gas_flow = 0, power = 0;
+  };
+  GridValues grid_of(const LogSample& sample) const;
+  void step_to(const LogSample& sample, const GridValues& grid);
+  void count_in(const LogSample& sample, std::uint64_t rows);
+  void note_standing(std::int64_t ns);
+  void note_motion();
   /// is_start: counted among the arc starts.
   void begin_arc(const LogSample& sample, bool is_start);
   void end_arc(std::int64_t ns, std::uint64_t line);
   void note_interruption(std::int64_t from_ns, std::int64_t to_ns, std::uint64_t line);
-  ArcInterval interval_to(const LogSample& sample);
-  void add_power(const LogSample& sample, std::int64_t ns, ArcInterval& interval);
-  void locate(const LogSample& sample, ArcInterval& interval);
+  ArcPiece piece_to(const LogSample& sample, const GridValues& grid);
+  void add_power(const LogSample& sample, const GridValues& grid, std::int64_t ns, ArcPiece& piece);
+  void locate(const LogSample& sample, ArcPiece& piece);
   bool has_left(const LogSample& sample) const;
-  void take(const ArcInterval& interval, const LogSample& sample);
-  void settle(const ArcInterval& interval);
+  void take(const ArcPiece& piece, const LogSample& sample);
+  void settle(const ArcPiece& piece);
   void settle_held();
   void add_steady_until(std::int64_t end_ns);
+  bool cuts_steady_part() const { return rules_.arc_start_ns > 0 || rules_.crater_ns > 0; }
 
   AccumulationRules rules_;
   PassTotals totals_;
   LogSample last_;
+  GridValues last_grid_;  ///< of last_, where its arc is on
   bool any_arc_ = false;
   std::int64_t arc_begin_ns_ = 0, off_since_ns_ = 0;
   std::uint64_t off_line_ = 0;
   bool frozen_ = false;
+  bool moved_ = false;            ///< in this arc
+  std::int64_t standing_ns_ = 0;  ///< since its begin, or since the torch last moved
   std::int64_t repeated_since_ns_ = 0;
-  IntervalQueue held_;    ///< repeat their forerunner: arc time unless it goes on for too long
-  IntervalQueue crater_;  ///< might turn out to lie in the crater's time
+  PieceQueue<ArcPiece> held_;       ///< repeat their forerunner: arc time unless it goes on for too long
+  PieceQueue<SteadyPiece> crater_;  ///< might turn out to lie in the crater's time
   struct SeamFollower {
     SeamTracker tracker;
     SeamCoverage coverage;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/error.hpp"
+#include "records/pass_book_parts.hpp"
 
 namespace seamtakt {
 
@@ -14,8 +15,6 @@ namespace {
 /// Passes that may wait for their arc's end or for rows out of order; more than robots ever weld at once.
 constexpr std::size_t most_recent = 64;
 constexpr std::size_t listed_jobs = 20;
-constexpr std::array routed_texts = {LogText::unit_serial, LogText::weldment, LogText::seam,
-                                     LogText::pass,        LogText::job,      LogText::robot};
 
 std::int64_t nanoseconds(double s) {
   return std::llround(s * 1e9);
@@ -28,32 +27,6 @@ EnergySource energy_source_of(const LogShape& shape) {
 }
 
 }  // namespace
-
-/// Samples of one robot without identity: passes follow one another, parted by arc-off gaps.
-struct PassBook::Stream {
-  PassKey key;  ///< unit, weldment, seam as far as known
-  std::string robot;
-  PassEntry* open = nullptr;
-  SortWindow window{0};
-};
-
-/// Where rows with the same identity texts go.
-struct PassBook::Route {
-  std::array<std::string, routed_texts.size()> texts;
-  std::int64_t from_ns =
-      std::numeric_limits<std::int64_t>::min();  ///< span of time in which the unit is this one
-  std::int64_t until_ns = std::numeric_limits<std::int64_t>::max();
-  PassKey key;
-  PassEntry* entry = nullptr;  ///< identified
-  Stream* stream = nullptr;    ///< not identified
-  bool job_without_unit = false;
-
-  bool fits(const LogRow& row) const {
-    for (std::size_t i = 0; i < texts.size(); ++i)
-      if (row[routed_texts[i]] != texts[i]) return false;
-    return row.time.ns >= from_ns && row.time.ns < until_ns;
-  }
-};
 
 PassBook::PassBook(const AuditOptions& options, const PlannedPasses* plan, std::vector<std::string> carry)
     : options_(options), plan_(plan), carry_(std::move(carry)) {}

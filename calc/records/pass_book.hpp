@@ -12,8 +12,10 @@
 #include <vector>
 
 #include "records/audit.hpp"
+#include "records/log_header.hpp"
 #include "records/pass_entry.hpp"
 #include "records/planned_pass.hpp"
+#include "records/sample_run.hpp"
 
 namespace seamtakt {
 
@@ -28,6 +30,8 @@ class PassBook {
   /// InputError where the units' times can't be compared with the log's.
   void begin_log(const std::string& name, const LogShape& shape);
   void add(const LogRow& row);
+  /// The rows that follow `head`, which was added before, and have its texts.
+  void add_run(const LogRow& head, const SampleRun& run);
   void end_log();
 
   /// The passes, in the order in which they begin; the sums of each are finished.
@@ -51,6 +55,10 @@ class PassBook {
   const JobIdentity* job_of(const LogRow& row) const;
   void find_unit(std::int64_t ns, PassKey& key, Route& route) const;
   void add_identified(Route& route, const LogRow& row, const LogSample& sample);
+  Route* route_of_block(const LogRow& last, const SampleRun& run, const RowBlock& block);
+  bool add_arc_block(const LogRow& last, const SampleRun& run, const RowBlock& block,
+                     const RowBlock& arc_end);
+  bool add_off_block(const LogRow& last, const SampleRun& run, const RowBlock& block);
   void add_streamed(Stream& stream, const LogRow& row, const LogSample& sample);
   void take_streamed(Stream& stream, const LogSample& sample);
   void close_pass(Stream& stream);

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "records/log_reader.hpp"
+#include "records/log_row.hpp"
 #include "records/pass_accumulator.hpp"
 #include "records/pass_record.hpp"
 #include "records/planned_pass.hpp"

@@ -28,13 +28,16 @@ void fill_times(PassReview& review) {
   const std::int64_t last_ns = review.entry.numbered ? totals.arc_end_ns : totals.latest_ns;
   record.samples = samples_of(review.entry, totals);
   record.duration_s = seconds(last_ns - totals.first_ns);
-  record.arc_time_s = seconds(totals.whole.time_ns);
+  record.arc_time_s = seconds(totals.whole.means.time_ns);
   record.arc_starts = totals.arc_starts;
   record.frozen_s = seconds(totals.frozen_ns);
   record.interruptions = totals.interruptions;
   record.interruption_count = totals.interruption_count;
   record.source_line_first = totals.first_line;
   record.source_line_last = review.entry.numbered ? totals.line_of_arc_end : totals.last_line;
+  record.first_arc_ns = totals.first_arc_ns;
+  record.last_arc_ns = totals.arc_end_ns;
+  record.has_calendar_time = !review.entry.counts_seconds;
   if (review.entry.counts_seconds) return;
   record.started = utc_text(totals.first_ns);
   record.date = date_text({totals.first_ns, totals.utc_offset_min, true});
@@ -54,13 +57,16 @@ std::optional<double> factor_to_apply(const PassReview& review) {
 void fill_means(PassReview& review) {
   const ArcSums& whole = review.totals.whole;
   PassRecord& record = review.record;
-  record.mean_current_A = whole.current.mean();
-  record.mean_voltage_V = whole.voltage.mean();
-  record.mean_power_W = whole.power.mean();
+  record.mean_current_A = whole.means.current.mean();
+  record.mean_voltage_V = whole.means.voltage.mean();
+  record.mean_power_W = whole.mean_power_W();
   if (record.mean_current_A && record.mean_voltage_V)
     record.product_power_W = *record.mean_current_A * *record.mean_voltage_V;
-  record.wire_feed_speed_m_min = whole.wire_feed.mean();
-  record.gas_flow_l_min = whole.gas_flow.mean();
+  record.wire_feed_speed_m_min = whole.means.wire_feed.mean();
+  record.gas_flow_l_min = whole.means.gas_flow.mean();
+  record.rms_current_A = whole.rms_current_A();
+  record.sd_current_A = whole.sd_current_A();
+  record.sd_voltage_V = whole.sd_voltage_V();
   record.interpass_C = review.totals.interpass_C;
   record.min_current_A = whole.min_current_A;
   record.max_current_A = whole.max_current_A;
@@ -69,10 +75,16 @@ void fill_means(PassReview& review) {
   const double used_mm = whole.wire_used_mm.value();
   if (used_mm > 0 && record.arc_time_s > 0)
     record.wire_counter_m_min = used_mm / record.arc_time_s * 60 / 1000;
-  const ArcSums& steady = review.totals.steady;
+  const PassTotals& totals = review.totals;
+  if (totals.moved_arcs > 0) {
+    record.start_stand_s = seconds(totals.start_stand_ns) / static_cast<double>(totals.moved_arcs);
+    record.end_stand_s = seconds(totals.end_stand_ns) / static_cast<double>(totals.moved_arcs);
+  }
+  const SteadySums& steady = review.totals.steady;
   record.steady.time_s = seconds(steady.time_ns);
   record.steady.current_A = steady.current.mean();
   record.steady.voltage_V = steady.voltage.mean();
+  record.steady.power_W = steady.power.mean();
   record.steady.wire_feed_speed_m_min = steady.wire_feed.mean();
   record.steady.travel_speed_mm_s = steady.travel_speed.mean();
   record.steady.gas_flow_l_min = steady.gas_flow.mean();
@@ -82,7 +94,7 @@ void fill_energy(PassReview& review) {
   PassRecord& record = review.record;
   const bool power_logged = review.entry.energy_source == EnergySource::power;
   record.energy_method = review.entry.signal == LogSignal::averaged ? "A" : power_logged ? "C" : "B";
-  if (record.mean_power_W) record.energy_J = review.totals.whole.energy_J.value();
+  if (record.mean_power_W) record.energy_J = review.totals.whole.energy_J();
   record.waveform_factor = factor_to_apply(review);
   if (!record.waveform_factor) return;
   if (record.mean_power_W) record.mean_power_W = *record.mean_power_W * *record.waveform_factor;

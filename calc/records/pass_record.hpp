@@ -23,7 +23,8 @@ struct Interruption {
 /// Time-weighted means over the steady part: start and crater times cut off each arc.
 struct SteadyMeans {
   double time_s = 0;
-  std::optional<double> current_A, voltage_V, wire_feed_speed_m_min, travel_speed_mm_s, gas_flow_l_min;
+  std::optional<double> current_A, voltage_V, power_W, wire_feed_speed_m_min, travel_speed_mm_s,
+      gas_flow_l_min;
 };
 
 /// A column kept word for word; more than one value where it changed within the pass.
@@ -56,6 +57,10 @@ struct PassRecord {
   std::optional<double> wire_counter_m_min;  ///< wire feed by the wire counter, for comparison
   std::optional<double> arc_energy_kJ_mm, heat_input_kJ_mm, U_heat_input_kJ_mm, cooling_time_s;
   std::optional<double> min_current_A, max_current_A, min_voltage_V, max_voltage_V;
+  std::optional<double> rms_current_A, sd_current_A, sd_voltage_V;  ///< weighted with time; sd about the mean
+  /// Mean time for which the torch stood with the arc on before and after its way, of the arcs in which it
+  /// moved.
+  std::optional<double> start_stand_s, end_stand_s;
   SteadyMeans steady;
   std::optional<Verdict> verdict;  ///< empty: not judged
   std::string energy_method;       ///< "A", "B" or "C" of ISO/TR 18491
@@ -64,6 +69,9 @@ struct PassRecord {
   std::uint64_t interruption_count = 0;
   std::string source, source_last;  ///< logs in which it begins and ends
   std::uint64_t source_line_first = 0, source_line_last = 0;
+  /// First time with the arc on and when it last went out: since 1970 in UTC, or since the log's own zero.
+  std::int64_t first_arc_ns = 0, last_arc_ns = 0;
+  bool has_calendar_time = false;
   std::string started;  ///< UTC, empty where the log counts seconds
   std::string date;     ///< calendar date at the logger's clock, empty likewise
   std::vector<CarriedColumn> carried;

@@ -97,7 +97,7 @@ void check_units(PassReview& review) {
   suspect_unit(review, "The mean voltage", "V", review.record.mean_voltage_V, schedule->arc_voltage_V);
   suspect_unit(review, "The mean wire feed speed", "m/min", review.record.wire_feed_speed_m_min,
                schedule->wire_feed_speed_m_min);
-  suspect_unit(review, "The mean travel speed", "mm/s", review.totals.whole.travel_speed.mean(),
+  suspect_unit(review, "The mean travel speed", "mm/s", review.totals.whole.means.travel_speed.mean(),
                schedule->travel_speed_mm_s);
 }
 

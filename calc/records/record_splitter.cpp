@@ -16,6 +16,7 @@ RecordSplitter::RecordSplitter(ByteSource& bytes, std::string file, std::size_t 
       observe_(std::move(observe)),
       block_(std::max<std::size_t>(block_bytes, 1) + limits.record_bytes + 2),
       fields_(limits.columns + 1) {
+  data_ = block_.data();
   for (int c = 0; c < 0x20; ++c) class_[static_cast<std::size_t>(c)] = control;
   class_[0x7f] = control;
   for (std::size_t c = 0x80; c < 256; ++c) class_[c] = high;
@@ -44,6 +45,15 @@ void RecordSplitter::refill() {
   bytes_read_ += count;
   // Every scan stops here at the latest, so that it needn't ask for the block's end at each byte.
   block_[end_] = '\n';
+}
+
+void RecordSplitter::borrow(const char* text, std::size_t at, std::size_t end, bool ended,
+                            std::uint64_t line) {
+  data_ = text;
+  at_ = at;
+  end_ = end;
+  source_ended_ = ended;
+  line_ = line;
 }
 
 RecordSplitter::Step RecordSplitter::next(Record& record) {
@@ -87,7 +97,7 @@ void RecordSplitter::check_lengths(Record& record) const {
 }
 
 RecordSplitter::Step RecordSplitter::scan(Record& record) {
-  const char* const data = block_.data();
+  const char* const data = data_;
   const CharClass* const class_of = class_.data();
   std::string_view* const fields = fields_.data();
   const std::size_t last_field = fields_.size() - 1;
@@ -131,7 +141,7 @@ RecordSplitter::Step RecordSplitter::scan(Record& record) {
 }
 
 bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::string_view& text) {
-  const char* const data = block_.data();
+  const char* const data = data_;
   const std::size_t begin = position + 1;
   std::size_t p = begin;
   bool doubled = false;

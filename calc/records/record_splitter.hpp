@@ -6,6 +6,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "records/byte_source.hpp"
@@ -41,8 +42,16 @@ class RecordSplitter {
   /// Moves the unread rest to the front and reads on.
   void refill();
 
+  /// Goes on in text that stands elsewhere, from `at` to `end`: all of it is at hand, and nothing follows it
+  /// where `ended`. The byte at `end` must be a newline, which isn't part of the text.
+  void borrow(const char* text, std::size_t at, std::size_t end, bool ended, std::uint64_t line);
+  std::size_t position() const { return at_; }
+  std::uint64_t line() const { return line_; }
+  /// Fields in which "" stood for a quote: the caller keeps what its rows borrow.
+  std::deque<std::string> take_unescaped() { return std::exchange(unescaped_, {}); }
+
   /// The bytes at hand, for looking at the log's beginning, and skipping of some of them (a byte order mark).
-  std::string_view pending() const { return {block_.data() + at_, end_ - at_}; }
+  std::string_view pending() const { return {data_ + at_, end_ - at_}; }
   void skip(std::size_t bytes) { at_ += bytes; }
   bool at_end_of_bytes() const { return source_ended_; }
   void set_delimiter(char delimiter);
@@ -55,7 +64,7 @@ class RecordSplitter {
   /// A quoted field from its opening quote on; false where the block ends before its closing one.
   bool scan_quoted(Record& record, std::size_t& position, std::string_view& text);
   void check_lengths(Record& record) const;
-  std::string_view view(std::size_t from, std::size_t to) const { return {block_.data() + from, to - from}; }
+  std::string_view view(std::size_t from, std::size_t to) const { return {data_ + from, to - from}; }
   bool more_may_come(std::size_t position) const { return position >= end_ && !source_ended_; }
   Step ask_for_bytes() const;
   [[noreturn]] void refuse_long_row(std::string_view text) const;
@@ -66,6 +75,7 @@ class RecordSplitter {
   LogLimits limits_;
   Observer observe_;
   std::vector<char> block_;
+  const char* data_ = nullptr;  ///< block_, or borrowed text
   std::size_t at_ = 0, end_ = 0;
   bool source_ended_ = false;
   std::uint64_t line_ = 1, bytes_read_ = 0;

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "records/log_header.hpp"
-#include "records/log_reader.hpp"
+#include "records/log_row.hpp"
 #include "records/record_splitter.hpp"
 
 namespace seamtakt {

@@ -73,14 +73,14 @@ bool by_torch_path(PassReview& review) {
 
 bool by_travel_speed(PassReview& review) {
   const ArcSums& whole = review.totals.whole;
-  if (whole.travel_speed.time_ns() == 0) return false;
-  const double length = whole.travelled_mm.value();
+  if (whole.means.travel_speed.ns == 0) return false;
+  const double length = whole.travelled_mm();
   if (length <= 0) return false;
-  if (whole.travel_speed.time_ns() < whole.time_ns)
+  if (whole.means.travel_speed.ns < whole.means.time_ns)
     review.undecide("record.travel-speed.gaps",
                     "The travel speed is logged for " +
-                        rounded_text(seconds(whole.travel_speed.time_ns()), 4) + " s of " +
-                        rounded_text(seconds(whole.time_ns), 4) +
+                        rounded_text(seconds(whole.means.travel_speed.ns), 4) + " s of " +
+                        rounded_text(seconds(whole.means.time_ns), 4) +
                         " s arc time: the welded length is too short by the rest.");
   use(review, length, "travel speed");
   return true;
@@ -134,7 +134,7 @@ void fill_welded_length(PassReview& review) {
   if (record.length_mm && record.arc_time_s > 0) {
     record.travel_speed_mm_s = *record.length_mm / record.arc_time_s;
   } else {
-    record.travel_speed_mm_s = review.totals.whole.travel_speed.mean();
+    record.travel_speed_mm_s = review.totals.whole.means.travel_speed.mean();
   }
   if (!record.steady.travel_speed_mm_s) record.steady.travel_speed_mm_s = record.travel_speed_mm_s;
   compare_with_plan(review);

@@ -1,0 +1,194 @@
+#include <memory>
+
+#include "base/atomic_save.hpp"
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "cell/timeline.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+#include "cli/progress_bar.hpp"
+#include "plan/evaluate.hpp"
+#include "plan/plan_file.hpp"
+#include "records/audit.hpp"
+#include "records/learn.hpp"
+#include "records/unit_times.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+struct Options {
+  std::vector<std::string> logs;
+  std::string plan, columns, units, output;
+  unsigned threads = 0;
+  bool json = false;
+};
+
+/// A figure of the plan as it is and as the proposal has it.
+struct Change {
+  std::string where;
+  double before = 0, after = 0;
+};
+
+struct Changes {
+  std::vector<Change> heat_input_kJ_mm, cycle_time_s;
+};
+
+std::vector<PassRecord> records_of(const Options& given, const Plan& plan) {
+  AuditOptions options;
+  options.reader.threads = given.threads;
+  if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
+  if (!given.units.empty()) options.units = load_unit_times(given.units);
+  options.progress = [bar = std::make_shared<ProgressBar>("learn")](std::uint64_t done, std::uint64_t all) {
+    bar->show(done, all);
+  };
+  std::vector<LogSource> logs;
+  for (const std::string& path : given.logs) logs.push_back({path, nullptr});
+  AuditResult audited = audit(logs, options, &plan);
+  if (audited.too_many_rejected)
+    throw InputError(
+        audited.rejected.listed.at(0).file + ":" + std::to_string(audited.rejected.listed[0].line),
+        audited.rejected.listed[0].reason, "rows that can be read (audit lists all that can't)");
+  return std::move(audited.passes);
+}
+
+Changes changes_of(const Plan& plan, const Plan& proposal) {
+  Changes changes;
+  const Evaluation before = evaluate(plan), after = evaluate(proposal);
+  for (std::size_t i = 0; i < before.passes.size(); ++i) {
+    const PassEvaluation& pass = before.passes[i];
+    if (pass.heat_input_kJ_mm != after.passes[i].heat_input_kJ_mm)
+      changes.heat_input_kJ_mm.push_back(
+          {pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass), pass.heat_input_kJ_mm,
+           after.passes[i].heat_input_kJ_mm});
+  }
+  if (!plan.cell) return changes;
+  for (std::size_t i = 0; i < plan.weldments.size(); ++i) {
+    const double now = cycle_given(plan, plan.weldments[i], before).cycle_time_s;
+    const double then = cycle_given(proposal, proposal.weldments[i], after).cycle_time_s;
+    if (now != then) changes.cycle_time_s.push_back({plan.weldments[i].id, now, then});
+  }
+  return changes;
+}
+
+void write_changes(JsonWriter& json, const char* key, const std::vector<Change>& changes) {
+  json.key(key).begin_array();
+  for (const Change& change : changes) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("where", change.where).member("old", change.before).member("new", change.after).end_object();
+  }
+  json.end_array();
+}
+
+void write_parameter(JsonWriter& json, const LearnedParameter& parameter) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("name", parameter.name);
+  if (parameter.unit.empty())
+    json.null_member("unit");
+  else
+    json.member("unit", parameter.unit);
+  json.member("old", parameter.old_value).member("new", parameter.new_value);
+  json.member("low_95", parameter.low_95).member("high_95", parameter.high_95);
+  json.member("records", parameter.records).member("outliers", parameter.outliers);
+  json.member("leave_one_out_low", parameter.leave_one_out_low);
+  json.member("leave_one_out_high", parameter.leave_one_out_high);
+  json.member("prediction_sd_pct", parameter.prediction_sd_pct);
+  json.member("proposed", parameter.proposed).end_object();
+}
+
+std::string json_of(const Learned& learned, const Changes& changes, const Provenance& provenance) {
+  JsonWriter json;
+  json.begin_object().key("parameters").begin_array();
+  for (const LearnedParameter& parameter : learned.parameters) write_parameter(json, parameter);
+  json.end_array();
+  json.key("changes").begin_object();
+  write_changes(json, "heat_input_kJ_mm", changes.heat_input_kJ_mm);
+  write_changes(json, "cycle_time_s", changes.cycle_time_s);
+  json.end_object();
+  write_findings(json, learned.findings);
+  write_provenance(json, provenance);
+  json.end_object();
+  return json.take();
+}
+
+std::string parameter_table(const Learned& learned) {
+  TextTable table({{"Parameter", "", true, 0},
+                   {"Unit", "", true, 0},
+                   {"Plan", "", false, 5},
+                   {"Records", "", false, 5},
+                   {"95 % from", "", false, 5},
+                   {"to", "", false, 5},
+                   {"One left out", "", true, 0},
+                   {"Predicts to", "%", false, 2},
+                   {"Passes", "", false, 0},
+                   {"Outliers", "", false, 0},
+                   {"Proposed", "", true, 0}});
+  for (const LearnedParameter& parameter : learned.parameters)
+    table.cell(parameter.name)
+        .cell(parameter.unit)
+        .cell(parameter.old_value)
+        .cell(parameter.new_value)
+        .cell(parameter.low_95)
+        .cell(parameter.high_95)
+        .cell(rounded_text(parameter.leave_one_out_low, 5) + " to " +
+              rounded_text(parameter.leave_one_out_high, 5))
+        .cell(parameter.prediction_sd_pct)
+        .cell(parameter.records)
+        .cell(parameter.outliers)
+        .cell(parameter.proposed ? "yes" : "no");
+  return table.text();
+}
+
+std::string change_table(const char* what, const char* unit, const std::vector<Change>& changes) {
+  if (changes.empty()) return "";
+  TextTable table({{what, "", true, 0},
+                   {"Plan", unit, false, 5},
+                   {"Proposal", unit, false, 5},
+                   {"Change", "%", false, 3}});
+  for (const Change& change : changes)
+    table.cell(change.where)
+        .cell(change.before)
+        .cell(change.after)
+        .cell(change.before != 0 ? std::optional<double>(100 * (change.after / change.before - 1))
+                                 : std::nullopt);
+  return "\n" + table.text();
+}
+
+void run(const Options& given, Result& result) {
+  const LoadedPlan loaded = load(given.plan);
+  const Learned learned = learn(records_of(given, loaded.plan), loaded.plan);
+  const Changes changes = changes_of(loaded.plan, learned.proposal);
+  if (!given.output.empty()) {
+    if (given.output == given.plan)
+      throw InputError("--output", "the plan itself", "another file: a proposal never replaces the plan");
+    save_atomically(given.output, write_plan(learned.proposal));
+  }
+  result.exit_code = exit_code_for(learned.findings);
+  if (given.json) {
+    result.output = json_of(learned, changes, loaded.provenance);
+    return;
+  }
+  result.output = parameter_table(learned) + change_table("Heat input", "kJ/mm", changes.heat_input_kJ_mm) +
+                  change_table("Cycle", "s", changes.cycle_time_s);
+  if (!given.output.empty()) result.output += "\nProposal: " + given.output + "\n";
+  result.output += "\nFindings: " + findings_count(learned.findings) + "\n" + findings_text(learned.findings);
+}
+
+}  // namespace
+
+void add_learn(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand("learn", "Refits a plan's numbers from records, and proposes them");
+  command->add_option("LOG", options->logs, "arc logs: CSV, .gz, or - for standard input")->required();
+  command->add_option("--plan", options->plan, "plan whose numbers are refitted")->required();
+  command->add_option("--columns", options->columns, "JSON that maps a log's own column names");
+  command->add_option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
+  command->add_option("--threads", options->threads, "threads that read [as many as the machine has]");
+  command->add_option("--output", options->output,
+                      "plan file for the proposal; the plan itself is never changed");
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

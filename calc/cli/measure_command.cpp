@@ -1,0 +1,118 @@
+#include <memory>
+
+#include "base/units.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/plan_option.hpp"
+#include "plan/evaluate.hpp"
+#include "records/measure.hpp"
+
+namespace seamtakt::cli {
+
+namespace {
+
+struct Options {
+  std::string plan, weldment, points;
+  bool json = false;
+};
+
+void write_point(JsonWriter& json, const MeasuredPoint& point) {
+  json.begin_object(JsonWriter::Layout::compact).member("point", point.id);
+  json.member("x_mm", point.at_mm[0]).member("y_mm", point.at_mm[1]).member("z_mm", point.at_mm[2]);
+  json.member("part_C", point.part_C).end_object();
+}
+
+void write_feature(JsonWriter& json, const MeasuredFeature& feature) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("feature", feature.id).member("kind", feature.kind).member("unit", feature.unit);
+  json.member("nominal", feature.nominal).member("measured", feature.measured);
+  json.member("deviation", feature.deviation)
+      .member("tolerance", feature.tolerance)
+      .member("within", feature.within);
+  json.member("predicted", feature.predicted);
+  json.key("hints").begin_array();
+  for (const SeamShare& hint : feature.hints)
+    json.begin_object()
+        .member("seam", hint.seam)
+        .member("factor", hint.factor)
+        .member("share", hint.share)
+        .end_object();
+  json.end_array();
+  json.member("unexplained", feature.unexplained).end_object();
+}
+
+std::string table_text(const MeasureResult& measured) {
+  TextTable table({{"Feature", "", true, 0},
+                   {"Kind", "", true, 0},
+                   {"Unit", "", true, 0},
+                   {"Nominal", "", false, 6},
+                   {"Measured", "", false, 6},
+                   {"Off by", "", false, 3},
+                   {"Allowed", "", false, 3},
+                   {"Within", "", true, 0},
+                   {"Predicted", "", false, 2},
+                   {"Hint: seam x its prediction", "", true, 0},
+                   {"Unexplained", "", false, 2}});
+  for (const MeasuredFeature& feature : measured.features) {
+    std::string hints;
+    for (const SeamShare& hint : feature.hints)
+      hints += (hints.empty() ? "" : ", ") + hint.seam + " x " + rounded_text(hint.factor, 2);
+    table.cell(feature.id)
+        .cell(feature.kind)
+        .cell(feature.unit)
+        .cell(feature.nominal)
+        .cell(feature.measured)
+        .cell(feature.deviation)
+        .cell(feature.tolerance)
+        .cell(feature.within ? (*feature.within ? "yes" : "no") : "not judged")
+        .cell(feature.predicted)
+        .cell(hints)
+        .cell(feature.unexplained);
+  }
+  return table.text();
+}
+
+void run(const Options& given, Result& result) {
+  const LoadedPlan loaded = load(given.plan);
+  const Weldment& weldment = *chosen_weldments(loaded.plan, given.weldment).front();
+  const std::vector<MeasuredPoint> points = load_measured_points(given.points);
+  const MeasureResult measured = measure(weldment, evaluate(loaded.plan), points);
+  result.exit_code = exit_code_for(measured.findings);
+  if (!given.json) {
+    result.output = "Weldment " + weldment.id + ", class " + weldment.tolerance_class +
+                    "; lengths at 20 C, features need no alignment\n" + table_text(measured) +
+                    "\nFindings: " + findings_count(measured.findings) + "\n" +
+                    findings_text(measured.findings);
+    return;
+  }
+  JsonWriter json;
+  json.begin_object().member("weldment", weldment.id).member("tolerance_class", weldment.tolerance_class);
+  json.member("alignment",
+              "lengths, angles and straightness need none; for predicted shrinkage: first three points of "
+              "the features as datum");
+  json.key("points").begin_array();
+  for (const MeasuredPoint& point : points) write_point(json, point);
+  json.end_array().key("features").begin_array();
+  for (const MeasuredFeature& feature : measured.features) write_feature(json, feature);
+  json.end_array();
+  write_findings(json, measured.findings);
+  write_provenance(json, loaded.provenance);
+  json.end_object();
+  result.output = json.take();
+}
+
+}  // namespace
+
+void add_measure(CLI::App& app, Result& result) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand(
+      "measure", "Measured points of a weldment against tolerances and predicted shrinkage");
+  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  command->add_option("--weldment", options->weldment, "weldment that was measured")->required();
+  command->add_option("--points", options->points, "CSV: point, x_mm, y_mm, z_mm, part_C (optional)")
+      ->required();
+  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->callback([options, &result] { run(*options, result); });
+}
+
+}  // namespace seamtakt::cli

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "records/learn.hpp"
+#include "records/robust_fit.hpp"
+
+namespace seamtakt {
+
+inline constexpr std::size_t least_records = 6;
+inline constexpr const char* learn_source = "common practice, no source";
+
+/// A record with what it is an example of.
+struct Example {
+  const PassRecord* record;
+  const Schedule* schedule;
+};
+using Examples = std::vector<Example>;
+
+/// Residual of one example and its derivatives by the parameters.
+using ExampleResidual = std::function<double(const Example& example, const Eigen::VectorXd& parameters,
+                                             Eigen::Ref<Eigen::VectorXd> slopes)>;
+
+/// A fit to all examples and what becomes of it when each in turn is left out (at most 200 of them, evenly
+/// chosen).
+struct CheckedFit {
+  RobustFit fit;
+  Eigen::VectorXd left_out_low, left_out_high;
+  double prediction_sd = 0;  ///< of the residuals of those left out, without the outliers
+};
+std::optional<CheckedFit> checked_fit(const Examples& examples, const ExampleResidual& residual,
+                                      const Eigen::VectorXd& start);
+
+// The parts of learn(); each adds parameters, changes the proposal, and says what couldn't be learned.
+void learn_melting(const Examples& examples, const Wire& wire, Learned& learned);
+void learn_waveform_factor(const Examples& examples, const Schedule& schedule, Learned& learned);
+void learn_crater_time(const Examples& examples, const Robot& robot, Learned& learned);
+
+void note_too_few(const std::string& name, std::size_t records, Learned& learned);
+
+}  // namespace seamtakt

@@ -1,0 +1,171 @@
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+#include "audit_fixture.hpp"
+#include "formula/melting.hpp"
+#include "records/learn.hpp"
+#include "records/robust_fit.hpp"
+
+namespace seamtakt::test {
+namespace {
+
+/// The line through rows (x, y).
+FitModel line_through(const std::vector<double>& x, const std::vector<double>& y) {
+  return [&x, &y](const Eigen::VectorXd& p, Eigen::VectorXd& residual, Eigen::MatrixXd& jacobian) {
+    const auto n = static_cast<Eigen::Index>(x.size());
+    residual.resize(n);
+    jacobian.resize(n, 2);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const auto k = static_cast<std::size_t>(i);
+      residual[i] = y[k] - p[0] - p[1] * x[k];
+      jacobian(i, 0) = -1;
+      jacobian(i, 1) = -x[k];
+    }
+  };
+}
+
+TEST(RobustFit, IntervalsHoldTheTruthAsOftenAsTheySayAndWildRowsDoNotMatter) {
+  std::mt19937 random(5);
+  std::normal_distribution<double> noise(0, 0.3);
+  for (const bool wild : {false, true}) {
+    int holds = 0;
+    for (int trial = 0; trial < 400; ++trial) {
+      std::vector<double> x, y;
+      for (int i = 0; i < 40; ++i) {
+        x.push_back(i * 0.1);
+        y.push_back(3 + 2 * x.back() + noise(random) + (wild && i % 13 == 5 ? 50 : 0));
+      }
+      const auto fit = robust_fit(line_through(x, y), Eigen::Vector2d(0, 0));
+      ASSERT_TRUE(fit);
+      holds += fit->low_95[1] <= 2 && 2 <= fit->high_95[1] ? 1 : 0;
+      EXPECT_GE(fit->rejected, wild ? 3u : 0u);
+    }
+    EXPECT_NEAR(holds / 400.0, 0.95, 0.04) << (wild ? "wild" : "clean");
+  }
+}
+
+TEST(RobustFit, SaysWhenParametersCanNotBeToldApart) {
+  const std::vector<double> x(10, 1.0);
+  const std::vector<double> y = {1, 2, 1, 2, 1, 2, 1, 2, 1, 2};
+  EXPECT_FALSE(robust_fit(line_through(x, y), Eigen::Vector2d(0, 0)));
+}
+
+class LearnFromRecords : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    plan_ = small_plan();
+    plan_.wires[0].alpha_mm_s_A = 0.30;
+    plan_.wires[0].beta_per_s_A2 = 5e-5;
+    Cell cell;
+    Robot robot;
+    robot.id = "R1";
+    robot.crater_fill_s = 0.5;
+    cell.robots = {robot};
+    plan_.cell = cell;
+  }
+
+  /// A pass of a wire that melts by these factors, its current off by `share`.
+  PassRecord record(double feed_m_min, double alpha_factor, double beta_factor, double share) const {
+    PassRecord record;
+    record.schedule = "F";
+    record.robot = "R1";
+    record.energy_method = "B";
+    const double current =
+        melting_current_A(feed_m_min * 1000 / 60, 18.0, 0.30 * alpha_factor, 5e-5 * beta_factor);
+    record.steady.time_s = 40;
+    record.steady.current_A = current * (1 + share);
+    record.steady.voltage_V = 25;
+    record.steady.power_W = *record.steady.current_A * 25 * 1.1;
+    record.steady.wire_feed_speed_m_min = feed_m_min;
+    record.end_stand_s = 0.8;
+    return record;
+  }
+
+  const LearnedParameter* find(const Learned& learned, const std::string& name) const {
+    for (const auto& parameter : learned.parameters)
+      if (parameter.name == name) return &parameter;
+    return nullptr;
+  }
+
+  Plan plan_;
+};
+
+TEST_F(LearnFromRecords, BothMeltingCoefficientsWhereCurrentsDiffer) {
+  std::mt19937 random(2);
+  std::normal_distribution<double> noise(0, 0.01);
+  std::vector<PassRecord> records;
+  for (int i = 0; i < 60; ++i) records.push_back(record(4 + i * 0.15, 1.08, 0.9, noise(random)));
+  records.push_back(record(8, 3, 3, 0));  // a record of another wire
+  const Learned learned = learn(records, plan_);
+  const auto* alpha = find(learned, "wires/wire/alpha_mm_s_A");
+  const auto* beta = find(learned, "wires/wire/beta_per_s_A2");
+  ASSERT_TRUE(alpha && beta);
+  EXPECT_LT(alpha->low_95, 0.30 * 1.08);
+  EXPECT_GT(alpha->high_95, 0.30 * 1.08);
+  EXPECT_LT(beta->low_95, 5e-5 * 0.9);
+  EXPECT_GT(beta->high_95, 5e-5 * 0.9);
+  EXPECT_TRUE(alpha->proposed);
+  EXPECT_EQ(alpha->outliers, 1u);
+  EXPECT_EQ(alpha->records, 61u);
+  EXPECT_LE(alpha->leave_one_out_low, alpha->new_value);
+  EXPECT_GE(alpha->leave_one_out_high, alpha->new_value);
+  EXPECT_NEAR(alpha->prediction_sd_pct, 1, 0.4);
+  EXPECT_EQ(learned.proposal.wires[0].alpha_mm_s_A, alpha->new_value);
+  EXPECT_EQ(plan_.wires[0].alpha_mm_s_A, 0.30) << "the plan stays as it is";
+}
+
+TEST_F(LearnFromRecords, OneFactorWhereCurrentsAreAlike) {
+  std::mt19937 random(2);
+  std::normal_distribution<double> noise(0, 0.01);
+  std::vector<PassRecord> records;
+  for (int i = 0; i < 20; ++i) records.push_back(record(8, 1.03, 1.03, noise(random)));
+  const Learned learned = learn(records, plan_);
+  const auto* alpha = find(learned, "wires/wire/alpha_mm_s_A");
+  ASSERT_TRUE(alpha);
+  EXPECT_LT(alpha->low_95, 0.30 * 1.03);
+  EXPECT_GT(alpha->high_95, 0.30 * 1.03);
+  ASSERT_FALSE(learned.findings.empty());
+  EXPECT_EQ(learned.findings[0].rule, "learn.melting.factor");
+}
+
+TEST_F(LearnFromRecords, WaveformFactorAndCraterTime) {
+  std::vector<PassRecord> records;
+  for (int i = 0; i < 10; ++i) {
+    records.push_back(record(8, 1, 1, 0.001 * i));
+    *records.back().end_stand_s += 0.001 * i;
+  }
+  const Learned learned = learn(records, plan_);
+  const auto* factor = find(learned, "schedules/F/waveform_factor");
+  ASSERT_TRUE(factor);
+  EXPECT_NEAR(factor->new_value, 1.1, 1e-9);
+  EXPECT_TRUE(factor->proposed);
+  const auto* crater = find(learned, "cell/robots/R1/crater_fill_s");
+  ASSERT_TRUE(crater);
+  EXPECT_NEAR(crater->new_value, 0.8045, 0.002);
+  EXPECT_NEAR(learned.proposal.cell->robots[0].crater_fill_s, crater->new_value, 1e-12);
+  for (auto& each : records) each.energy_method = "A";
+  EXPECT_FALSE(find(learn(records, plan_), "schedules/F/waveform_factor")) << "averaged signals can't tell";
+}
+
+TEST_F(LearnFromRecords, FewRecordsChangeNothingAndAreNoted) {
+  const Learned learned = learn({record(8, 2, 2, 0), record(9, 2, 2, 0)}, plan_);
+  EXPECT_TRUE(learned.parameters.empty());
+  EXPECT_FALSE(learned.findings.empty());
+  EXPECT_EQ(learned.proposal.wires[0].alpha_mm_s_A, 0.30);
+  EXPECT_TRUE(learn({}, plan_).findings.empty());
+}
+
+TEST(Standing, IsToldFromTheLoggedTravelSpeed) {
+  std::string log = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,travel_speed_mm_s\n";
+  for (int i = 0; i <= 100; ++i)
+    log += fixed(i / 10.0, 1) + ",U1,W,S1,1," + (i < 100 ? fixed(200 + i % 3, 1) : "0") + "," +
+           fixed(25 + 0.1 * (i % 2), 1) + "," + (i < 4 || i >= 92 ? "0.00" : "8.00") + "\n";
+  const auto record = audit_text(log).passes.at(0);
+  EXPECT_NEAR(*record.start_stand_s, 0.4, 1e-12);
+  EXPECT_NEAR(*record.end_stand_s, 0.8, 1e-12);
+}
+
+}  // namespace
+}  // namespace seamtakt::test
