@@ -3,6 +3,7 @@
 #include <array>
 
 #include "base/error.hpp"
+#include "base/utf8.hpp"
 #include "records/log_header.hpp"
 
 namespace seamtakt {
@@ -54,6 +55,31 @@ char open_log_text(RecordSplitter& splitter, const std::string& file, const LogL
   const char delimiter = find_delimiter(line);
   splitter.set_delimiter(delimiter);
   return delimiter;
+}
+
+LogHead read_log_head(RecordSplitter& splitter, const std::string& file, const LogColumns* columns,
+                      const std::vector<std::string>& carry, const LogLimits& limits) {
+  const bool named = columns == nullptr || columns->header_present;
+  const char delimiter = open_log_text(splitter, file, limits);
+  LogHead head;
+  RecordSplitter::Record& record = head.first_row;
+  RecordSplitter::Step step = RecordSplitter::Step::end;
+  while ((step = splitter.next(record)) == RecordSplitter::Step::need_bytes) splitter.refill();
+  if (step == RecordSplitter::Step::end)
+    throw InputError(printable(file), "an empty file", named ? "a header row and data rows" : "data rows");
+  const std::string where = printable(file) + ":" + std::to_string(record.line);
+  if (record.count > limits.columns)
+    throw InputError(where, std::to_string(record.count) + " columns",
+                     "at most " + std::to_string(limits.columns));
+  if (named && record.problem != nullptr) throw InputError(where, record.problem, "a header row");
+  if (named && record.has_high_bytes && first_invalid_utf8(record.text) != std::string_view::npos)
+    throw InputError(where, "bytes that aren't UTF-8", "UTF-8 text");
+  std::vector<std::string> fields;
+  for (std::size_t i = 0; i < record.count; ++i) fields.emplace_back(splitter.field(i));
+  head.shape = read_log_header(fields, file, columns, carry);
+  head.shape.delimiter = delimiter;
+  head.first_row_is_data = !named;
+  return head;
 }
 
 }  // namespace seamtakt

@@ -7,7 +7,6 @@
 
 #include "base/error.hpp"
 #include "base/thread_pool.hpp"
-#include "base/utf8.hpp"
 #include "records/chunk_parser.hpp"
 #include "records/chunk_source.hpp"
 #include "records/log_opening.hpp"
@@ -62,24 +61,10 @@ struct LogSweep::Parts {
 };
 
 void LogSweep::Parts::read_header(const std::vector<std::string>& carry) {
-  const bool named = columns == nullptr || columns->header_present;
-  const char delimiter = open_log_text(splitter, file, options.limits);
-  RecordSplitter::Record record;
-  RecordSplitter::Step step = RecordSplitter::Step::end;
-  while ((step = splitter.next(record)) == RecordSplitter::Step::need_bytes) splitter.refill();
-  if (step == RecordSplitter::Step::end)
-    throw InputError(printable(file), "an empty file", named ? "a header row and data rows" : "data rows");
-  const std::string where = printable(file) + ":" + std::to_string(record.line);
-  if (record.count > options.limits.columns)
-    throw InputError(where, std::to_string(record.count) + " columns",
-                     "at most " + std::to_string(options.limits.columns));
-  if (named && record.problem != nullptr) throw InputError(where, record.problem, "a header row");
-  if (named && record.has_high_bytes && first_invalid_utf8(record.text) != std::string_view::npos)
-    throw InputError(where, "bytes that aren't UTF-8", "UTF-8 text");
-  std::vector<std::string> fields;
-  for (std::size_t i = 0; i < record.count; ++i) fields.emplace_back(splitter.field(i));
-  shape = read_log_header(fields, file, columns, carry);
-  shape.delimiter = delimiter;
+  LogHead head = read_log_head(splitter, file, columns, carry, options.limits);
+  shape = std::move(head.shape);
+  const RecordSplitter::Record& record = head.first_row;
+  const bool named = !head.first_row_is_data;
   // A log without header: its first record is data.
   const char* const begin = named ? splitter.pending().data() : record.text.data();
   const char* const end = splitter.pending().data() + splitter.pending().size();

@@ -128,7 +128,7 @@ TEST(LogProgress, IsToldAndMayStopTheAudit) {
   std::uint64_t calls = 0, total = 1;
   options.progress = [&](std::uint64_t, std::uint64_t bytes) { ++calls, total = bytes; };
   std::string log = "time_s,current_A,voltage_V\n";
-  for (int i = 0; i < 5000; ++i) log += std::to_string(i) + ",200,25\n";
+  for (int i = 0; i < 50000; ++i) log += std::to_string(i) + ",200,25\n";
   options.reader.block_bytes = 4096;
   audit_text(log, options);
   EXPECT_GT(calls, 10u) << "once for each block";
