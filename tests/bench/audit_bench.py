@@ -5,7 +5,7 @@
 
 COMMAND is run by the shell with {log} put in; `wc -l` is always among them, as a program that only reads. Each
 command runs N times by turns, so that what else the machine does hits all alike. Prints, for each, the median
-time, the rate in MB/s (1 MB = 1e6 bytes), the ratio to the last peer and the greatest resident memory. With
+time, the rate in MB/s (1 MB = 1e6 bytes), the ratio to the last peer and the greatest resident memory (never shown below this script's own). With
 several --threads it checks that the results are the same bytes.
 """
 import argparse
