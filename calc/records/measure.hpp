@@ -57,8 +57,8 @@ std::vector<MeasuredPoint> aligned_with_seams(const std::vector<MeasuredPoint>& 
 /// and drawing are aligned. Lengths are brought to 20 C with 12e-6 per kelvin, carbon steel (common practice,
 /// no source). Predicted: shortening along a length by the seams beside it (tendon force over the weldment's
 /// section) and by butt seams across it, the points aligned with the seams for that. Seams whose shrinkage
-/// would explain the lengths' deviations are found by damped least squares over these, none below nought,
-/// responses: a hint, with what stays unexplained. A feature with a point that wasn't measured is a warn
+/// would explain the lengths' deviations are found by damped least squares over these responses, no factor
+/// below nought: a hint, with what stays unexplained. A feature with a point that wasn't measured is a warn
 /// finding.
 MeasureResult measure(const Weldment& weldment, const Evaluation& evaluation,
                       const std::vector<MeasuredPoint>& points);

@@ -85,7 +85,9 @@ TEST(Measure, FindsTheSeamThatShrankMoreThanPredicted) {
   double explained = 0;
   for (const auto& hint : a.hints) explained += hint.share;
   EXPECT_NEAR(explained + *a.unexplained, -0.4, 1e-9) << "shares and rest make up the deviation";
-  EXPECT_LT(std::fabs(*a.unexplained), 0.01);
+  EXPECT_LT(std::fabs(*a.unexplained), 0.4 + *a.predicted) << "less is left than without the hint";
+  EXPECT_GT(a.hints[0].factor, 1) << "they shrank more than predicted";
+  EXPECT_LT(a.hints[0].factor, 2);
   EXPECT_FALSE(feature(result, "b").predicted) << "no seam along or across it";
 }
 
