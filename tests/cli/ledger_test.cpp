@@ -83,6 +83,7 @@ TEST_F(LedgerCommand, an_audit_is_stored_listed_shown_and_verified) {
   EXPECT_EQ(verify.exit_code, 0) << verify.output;
   EXPECT_NE(verify.output.find("unanchored"), std::string::npos);
   const ProgramRun twice = audit_demo();
+  EXPECT_EQ(twice.output.find("record.schedule.changed"), std::string::npos) << "the same plan is no change";
   EXPECT_NE(twice.output.find("Nothing added"), std::string::npos) << twice.output;
   EXPECT_EQ(json({"list"}).find("records")->elements.size(), records.size());
 }

@@ -303,6 +303,10 @@ TEST_F(LedgerTest, a_pass_is_judged_by_the_revision_in_force_on_its_day) {
 TEST_F(LedgerTest, a_schedule_changed_without_a_new_revision_is_told) {
   const Plan two = plan_with(2, "2026-01-12");
   import(audit_of({pass_of("U1", "S1", Verdict::pass)}, sha_a), &two);
+  const AuditResult same =
+      judged_in_force(audit_of({pass_of("U2", "S1", Verdict::pass)}, sha_b), two, history_of(ledger_, two),
+                      [](const Plan&) { return AuditResult(); });
+  EXPECT_TRUE(same.findings.empty()) << same.findings[0].text;
   Plan changed = two;
   changed.schedules[0].travel_speed_mm_s = 20;
   const AuditResult result = audit_of({pass_of("U2", "S1", Verdict::pass)}, sha_b);

@@ -5,11 +5,12 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
-#include <sstream>
+#include <thread>
 
 namespace seamtakt::test {
 
@@ -73,13 +74,21 @@ std::unique_ptr<PostgresServer> PostgresServer::start(std::string& why) {
 
 bool PostgresServer::restart(const std::string& options) {
   const std::string home = folder_ / "pg";
-  return run("pg_ctl -w -t 30 -D " + home + "/data -l " + home + "/log -o \"-k " + home + " -p " +
+  return run("pg_ctl -w -t 15 -D " + home + "/data -l " + home + "/log -o \"-k " + home + " -p " +
              std::to_string(port_) + " -c listen_addresses=127.0.0.1 -c max_connections=30 " + options +
              "\" start") == 0;
 }
 
 PostgresServer::~PostgresServer() {
   if (process_id() > 0) stop_immediately();
+}
+
+bool PostgresServer::answers_within_s(int seconds) const {
+  for (int i = 0; i < 5 * seconds; ++i) {
+    if (sql("postgres", "SELECT 'up';") == "up\n") return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(200));
+  }
+  return false;
 }
 
 int PostgresServer::process_id() const {

@@ -26,6 +26,7 @@ class PostgresServer {
   void stop_immediately();
   /// After a crash: it recovers.
   bool restart(const std::string& options = "");
+  bool answers_within_s(int seconds) const;
   bool page_checksums_hold();
 
  private:

@@ -7,6 +7,7 @@
 
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
+#include "records/ledger/canonical_json.hpp"
 #include "records/ledger/record_changes.hpp"
 
 namespace seamtakt {
@@ -30,10 +31,11 @@ bool supersedes(const Schedule& a, const Schedule& b) {
   return a.revision > b.revision;
 }
 
+/// Canonical: the order of a file's keys says nothing of the schedule.
 std::string text_of(const Schedule& schedule) {
   std::string text;
   write_object(schedule, text);
-  return text;
+  return canonical_json(parse_json(text, "schedule"));
 }
 
 Finding finding(const char* rule, std::string where, std::string text) {
