@@ -148,7 +148,7 @@ TEST(BestOrder, FindsTheFastestOfAllOrdersOfSmallCells) {
     const Drawn drawn = drawn_cell(seed, 4, 1 + static_cast<int>(seed % 2));
     if (drawn.compiled.model.passes.size() > 6) continue;
     const double least_s = Exhaustive(drawn.compiled.model).least_s();
-    const BestOrder best = best_order(drawn.compiled.model, steps(20000));
+    const BestOrder best = best_order(drawn.compiled.model, steps(100000));
     EXPECT_NEAR(best.makespan_s, least_s, 1e-9) << "seed " << seed;
     EXPECT_LE(best.bound_s, least_s * (1 + 1e-12)) << "seed " << seed;
     proven += best.proven;

@@ -26,7 +26,7 @@ constexpr Kind kinds[] = {
     {"2 robots, zones", 2, 5, 7, true},
     {"2 robots, passes with cooling", 2, 5, 5, false, false, true},
     {"2 robots, orientations", 2, 5, 6, false, true},
-    {"2 robots, balance and zones", 2, 5, 5, true, false, false, false, false, true},
+    {"2 robots, balance and zones", 2, 5, 6, true, false, false, false, false, true},
     {"2 robots, wires and service", 2, 5, 6, false, false, false, true, true},
 };
 

@@ -26,7 +26,7 @@ const std::string folder = SEAMTAKT_SOURCE_DIR "/tests/cell/oracle";
 
 BestOrder best_of(const CellModel& model) {
   BestOptions options;
-  options.steps = 60000;
+  options.steps = 200000;
   return best_order(model, options);
 }
 
