@@ -18,7 +18,8 @@ double surface_C(const MovingSource<double>& source, double thickness_mm, double
 }
 
 /// Distance behind the arc at which a line beside the seam has cooled to `to_C`, beyond `from_mm`.
-double behind_mm(const MovingSource<double>& source, double thickness_mm, double aside_mm, double to_C, double from_mm) {
+double behind_mm(const MovingSource<double>& source, double thickness_mm, double aside_mm, double to_C,
+                 double from_mm) {
   double near = from_mm, far = std::max(1.0, 2 * from_mm);
   while (far < farthest_mm && surface_C(source, thickness_mm, -far, aside_mm) > to_C) {
     near = far;
@@ -31,14 +32,17 @@ double behind_mm(const MovingSource<double>& source, double thickness_mm, double
   return far;
 }
 
-/// Distance behind the arc at which a line beside the seam is hottest: the temperature rises to one peak and falls.
+/// Distance behind the arc at which a line beside the seam is hottest: the temperature rises to one peak and
+/// falls.
 double peak_behind_mm(const MovingSource<double>& source, double thickness_mm, double aside_mm) {
   double low = -2 * aside_mm - 1, high = farthest_mm;
   // One rise and one fall along the line: thirds close in on the peak.
   for (int i = 0; i < 2 * halvings; ++i) {
     const double a = low + (high - low) / 3, b = high - (high - low) / 3;
-    const double at_a = plate_temperature_C(source, FieldPoint<double>{-a, std::max(aside_mm, 0.01), 0.0}, thickness_mm);
-    const double at_b = plate_temperature_C(source, FieldPoint<double>{-b, std::max(aside_mm, 0.01), 0.0}, thickness_mm);
+    const double at_a =
+        plate_temperature_C(source, FieldPoint<double>{-a, std::max(aside_mm, 0.01), 0.0}, thickness_mm);
+    const double at_b =
+        plate_temperature_C(source, FieldPoint<double>{-b, std::max(aside_mm, 0.01), 0.0}, thickness_mm);
     (at_a < at_b ? low : high) = at_a < at_b ? a : b;
   }
   return (low + high) / 2;
@@ -58,21 +62,22 @@ MovingSource<double> source_of_pass(const PassEvaluation& pass, double travel_sp
           handbook_heat_capacity_J_mm3K, preheat_C};
 }
 
-SurfaceField surface_field(const MovingSource<double>& source, double thickness_mm, double coldest_C, std::size_t along,
-                           std::size_t across) {
+SurfaceField surface_field(const MovingSource<double>& source, double thickness_mm, double coldest_C,
+                           std::size_t along, std::size_t across) {
   const double behind = behind_mm(source, thickness_mm, 0, coldest_C, 0);
-  const double aside = std::max(behind / 5, 2 * molten_half_width_mm(source, thickness_mm));
+  const double aside = std::max(behind / 12, 3 * molten_half_width_mm(source, thickness_mm));
   SurfaceField field;
   field.ahead_mm = evenly(-behind, behind / 8, std::max<std::size_t>(along, 2));
   field.aside_mm = evenly(-aside, aside, std::max<std::size_t>(across, 2));
   field.temperature_C.reserve(field.ahead_mm.size() * field.aside_mm.size());
   for (const double y : field.aside_mm)
-    for (const double x : field.ahead_mm) field.temperature_C.push_back(surface_C(source, thickness_mm, x, y));
+    for (const double x : field.ahead_mm)
+      field.temperature_C.push_back(surface_C(source, thickness_mm, x, y));
   return field;
 }
 
-ThermalCycle thermal_cycle(const MovingSource<double>& source, double thickness_mm, double aside_mm, double coldest_C,
-                           std::size_t points) {
+ThermalCycle thermal_cycle(const MovingSource<double>& source, double thickness_mm, double aside_mm,
+                           double coldest_C, std::size_t points) {
   ThermalCycle cycle;
   cycle.aside_mm = aside_mm;
   const double peak_mm = peak_behind_mm(source, thickness_mm, aside_mm);
@@ -93,7 +98,8 @@ ThermalCycle thermal_cycle(const MovingSource<double>& source, double thickness_
 
 double molten_half_width_mm(const MovingSource<double>& source, double thickness_mm) {
   const auto melts = [&](double aside) {
-    return surface_C(source, thickness_mm, -peak_behind_mm(source, thickness_mm, aside), aside) >= steel_melting_C;
+    return surface_C(source, thickness_mm, -peak_behind_mm(source, thickness_mm, aside), aside) >=
+           steel_melting_C;
   };
   double inside = 0, outside = 0.5;
   if (!melts(0.02)) return 0;

@@ -1,6 +1,8 @@
 #include "app/desk_program.hpp"
 
 #include <QApplication>
+#include <QDir>
+#include <QFileInfo>
 #include <QSettings>
 #include <QTimer>
 #include <cstdio>
@@ -14,6 +16,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "models/unit_view.hpp"
+#include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
 #include "plan/plan_file.hpp"
 
@@ -23,15 +26,23 @@ namespace {
 
 enum Exit { done = 0, bad_input = 2, machine_failed = 3 };
 
-/// Reports and pictures need no display.
+/// Reports and pictures need no display, and nobody there to read what the platform says about itself.
 void go_offscreen(const DeskOptions& options) {
-  if (!options.export_to.isEmpty() || !options.pictures_to.isEmpty()) qputenv("QT_QPA_PLATFORM", "offscreen");
+  if (options.export_to.isEmpty() && options.pictures_to.isEmpty()) return;
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
+    if (type == QtCriticalMsg || type == QtFatalMsg) std::fprintf(stderr, "%s\n", qPrintable(text));
+  });
 }
 
 void apply_view(const DeskOptions& options, bool remember) {
   const QSettings settings;
-  const QString theme = !options.theme.isEmpty() ? options.theme : remember ? settings.value("view/theme", "system").toString() : QStringLiteral("light");
-  const QString units = !options.units.isEmpty() ? options.units : remember ? settings.value("view/units", "si").toString() : QStringLiteral("si");
+  const QString theme = !options.theme.isEmpty() ? options.theme
+                        : remember               ? settings.value("view/theme", "system").toString()
+                                                 : QStringLiteral("light");
+  const QString units = !options.units.isEmpty() ? options.units
+                        : remember               ? settings.value("view/units", "si").toString()
+                                                 : QStringLiteral("si");
   look_at_platform();
   choose_theme(theme);
   choose_language(options.language.isEmpty() && !remember ? QStringLiteral("en") : options.language);
@@ -39,11 +50,18 @@ void apply_view(const DeskOptions& options, bool remember) {
 }
 
 int export_report(const DeskOptions& options) {
-  if (!options.store.isEmpty()) throw InputError("--store", "a record store", "a plan: the desk reports on plans so far");
+  if (!options.store.isEmpty())
+    throw InputError("--store", "a record store", "a plan: the desk reports on plans so far");
   const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
   export_pdf(*results_of(plan), options.plan, options.export_to);
   std::printf("Report written to %s\n", qPrintable(options.export_to));
   return done;
+}
+
+/// A file in the same folder; empty where there is none.
+QString beside(const QString& file, const QString& name) {
+  const QString path = QFileInfo(file).dir().filePath(name);
+  return QFileInfo::exists(path) ? path : QString();
 }
 
 int make_pictures(const DeskOptions& options) {
@@ -56,11 +74,18 @@ int make_pictures(const DeskOptions& options) {
   window.selection().explain(QStringLiteral("BD/S02/pass 1"), QStringLiteral("cooling_time_s"));
   if (!options.log.isEmpty()) {
     auto& records = static_cast<RecordsPage&>(window.page(5));
-    records.importLogs({options.log});
+    records.importLogs({options.log}, beside(options.log, QStringLiteral("manual-seams.csv")));
     records.job().wait();
-    if (!records.logs()) throw InputError(options.log.toStdString(), "a log that can't be read", "an arc log");
+    if (!records.logs())
+      throw InputError(options.log.toStdString(), "a log that can't be read", "an arc log");
   }
-  for (const QString& path : take_pictures(window, options.pictures_to)) std::printf("%s\n", qPrintable(path));
+  auto& line = static_cast<LinePage&>(window.page(4));
+  if (const QString orders = beside(options.plan, QStringLiteral("orders.csv")); !orders.isEmpty()) {
+    line.readOrders(orders);
+    line.job().wait();
+  }
+  for (const QString& path : take_pictures(window, options.pictures_to))
+    std::printf("%s\n", qPrintable(path));
   return done;
 }
 
@@ -90,8 +115,10 @@ int run_desk(int argc, char** argv) {
   for (int i = 1; i < argc; ++i) arguments << QString::fromLocal8Bit(argv[i]);
   try {
     const DeskOptions options = read_options(arguments);
-    if (options.is_help) return std::fputs(desk_usage().toUtf8().constData(), stdout) < 0 ? machine_failed : done;
-    if (options.is_version) return std::printf("seamtakt-desk %s\n", program_version) < 0 ? machine_failed : done;
+    if (options.is_help)
+      return std::fputs(desk_usage().toUtf8().constData(), stdout) < 0 ? machine_failed : done;
+    if (options.is_version)
+      return std::printf("seamtakt-desk %s\n", program_version) < 0 ? machine_failed : done;
     go_offscreen(options);
     QApplication application(argc, argv);
     QCoreApplication::setOrganizationName(QStringLiteral("seamtakt"));

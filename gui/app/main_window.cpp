@@ -74,8 +74,13 @@ void MainWindow::makePages() {
   const Desk desk{document_, evaluator_, selection_};
   records_ = new RecordsPage(desk, this);
   line_ = new LinePage(desk, this);
-  pages_ = {new SeamsPage(desk, this), new SchedulesPage(desk, this), new HeatPage(desk, this), new CellPage(desk, this),
-            line_, records_, new FindingsPage(desk, this)};
+  pages_ = {new SeamsPage(desk, this),
+            new SchedulesPage(desk, this),
+            new HeatPage(desk, this),
+            new CellPage(desk, this),
+            line_,
+            records_,
+            new FindingsPage(desk, this)};
   for (Page* page : pages_) {
     stack_->addWidget(page);
     connect(page, &Page::message, this, &MainWindow::say);
@@ -102,9 +107,8 @@ void MainWindow::connectParts() {
   connect(records_, &RecordsPage::figureChanged, this, [this] {
     chain_->link(5).setFigure(records_->figure(), records_->figureDetail(), records_->worst());
   });
-  connect(line_, &LinePage::figureChanged, this, [this] {
-    chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
-  });
+  connect(line_, &LinePage::figureChanged, this,
+          [this] { chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst()); });
   connect(&UnitView::shared(), &UnitView::changed, this, [this] {
     if (evaluator_.results()) showResults(evaluator_.results());
   });
@@ -112,21 +116,30 @@ void MainWindow::connectParts() {
 
 void MainWindow::showResults(const ResultsPtr& results) {
   const auto figures = chain_figures(*results);
-  for (int i = 0; i < 5; ++i) chain_->link(i).setFigure(figures[static_cast<std::size_t>(i)].figure, figures[static_cast<std::size_t>(i)].detail, figures[static_cast<std::size_t>(i)].worst);
+  for (int i = 0; i < 5; ++i)
+    chain_->link(i).setFigure(figures[static_cast<std::size_t>(i)].figure,
+                              figures[static_cast<std::size_t>(i)].detail,
+                              figures[static_cast<std::size_t>(i)].worst);
   if (line_->line()) chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
   const LinkFigure& all = figures[5];
-  chain_->link(6).setFigure(document_.isEmpty() ? QString() : all.figure, document_.isEmpty() ? QString() : all.detail, all.worst);
+  chain_->link(6).setFigure(document_.isEmpty() ? QString() : all.figure,
+                            document_.isEmpty() ? QString() : all.detail, all.worst);
   for (Page* page : pages_) page->setResults(results);
   explain_->setResults(results);
   state_->setText(results->has_cycles ? tr("up to date") : tr("working …"));
 }
 
-int MainWindow::currentPage() const { return stack_->currentIndex(); }
+int MainWindow::currentPage() const {
+  return stack_->currentIndex();
+}
 
 void MainWindow::showPage(int index) {
   stack_->setCurrentIndex(index);
   chain_->setCurrent(index);
   pages_[static_cast<std::size_t>(index)]->opened();
+  for (QWidget* child : pages_[static_cast<std::size_t>(index)]->parts().first()->findChildren<QWidget*>())
+    if (child->isVisible() && (child->focusPolicy() & Qt::TabFocus))
+      return child->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::goTo(const QString& address, const QString& key) {
@@ -145,12 +158,15 @@ void MainWindow::nextPart() {
   if (explain_->isVisible()) parts << explain_;
   int here = -1;
   for (int i = 0; i < parts.size(); ++i)
-    if (QWidget* focus = QApplication::focusWidget(); focus && (parts[i] == focus || parts[i]->isAncestorOf(focus))) here = i;
+    if (QWidget* focus = QApplication::focusWidget();
+        focus && (parts[i] == focus || parts[i]->isAncestorOf(focus)))
+      here = i;
   for (int step = 1; step <= parts.size(); ++step) {
     QWidget* part = parts[(here + step) % parts.size()];
     QWidget* target = part->focusPolicy() & Qt::TabFocus ? part : nullptr;
     for (QWidget* child : part->findChildren<QWidget*>())
-      if (!target && child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus)) target = child;
+      if (!target && child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus))
+        target = child;
     if (!target) continue;
     target->setFocus(Qt::ShortcutFocusReason);
     return;
@@ -166,7 +182,9 @@ void MainWindow::setExplainShown(bool shown) {
   if (evaluator_.results()) explain_->setResults(evaluator_.results());
 }
 
-void MainWindow::say(const QString& text) { statusBar()->showMessage(text, 12000); }
+void MainWindow::say(const QString& text) {
+  statusBar()->showMessage(text, 12000);
+}
 
 void MainWindow::showTitle() {
   setWindowTitle(QStringLiteral("%1[*] – Seamtakt").arg(document_.name()));
@@ -180,7 +198,8 @@ bool MainWindow::openPlan(const QString& path) {
     disk_note_->clear();
     return true;
   } catch (const std::exception& error) {
-    QMessageBox box(QMessageBox::Warning, tr("The plan can't be opened"), QString::fromUtf8(error.what()), QMessageBox::Ok, this);
+    QMessageBox box(QMessageBox::Warning, tr("The plan can't be opened"), QString::fromUtf8(error.what()),
+                    QMessageBox::Ok, this);
     box.setTextFormat(Qt::PlainText);
     box.exec();
     return false;
@@ -189,7 +208,8 @@ bool MainWindow::openPlan(const QString& path) {
 
 void MainWindow::open() {
   if (!mayLeave()) return;
-  const QString path = QFileDialog::getOpenFileName(this, tr("Open plan"), QFileInfo(document_.path()).path(), tr("Plans (*.weldplan.json);;All files (*)"));
+  const QString path = QFileDialog::getOpenFileName(this, tr("Open plan"), QFileInfo(document_.path()).path(),
+                                                    tr("Plans (*.weldplan.json);;All files (*)"));
   if (!path.isEmpty()) openPlan(path);
 }
 
@@ -218,20 +238,25 @@ bool MainWindow::savePlan() {
     disk_note_->clear();
     return true;
   } catch (const InputError& error) {
-    const auto answer = QMessageBox::question(this, tr("Changed on disk"),
-                                              tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "
-                                                 "stands is kept with a ~ at its name.").arg(QString::fromUtf8(error.what())));
+    const auto answer = QMessageBox::question(
+        this, tr("Changed on disk"),
+        tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "
+           "stands is kept with a ~ at its name.")
+            .arg(QString::fromUtf8(error.what())));
     if (answer != QMessageBox::Yes) return false;
     document_.save(true);
     return true;
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not saved"), tr("The plan was not saved: %1\nThe file as it was is still there.").arg(QString::fromUtf8(error.what())));
+    QMessageBox::critical(this, tr("Not saved"),
+                          tr("The plan was not saved: %1\nThe file as it was is still there.")
+                              .arg(QString::fromUtf8(error.what())));
     return false;
   }
 }
 
 void MainWindow::saveAs() {
-  QString path = QFileDialog::getSaveFileName(this, tr("Save plan as"), document_.path(), tr("Plans (*.weldplan.json)"));
+  QString path =
+      QFileDialog::getSaveFileName(this, tr("Save plan as"), document_.path(), tr("Plans (*.weldplan.json)"));
   if (path.isEmpty()) return;
   if (!path.endsWith(QStringLiteral(".json"))) path += QStringLiteral(".weldplan.json");
   try {
@@ -243,12 +268,15 @@ void MainWindow::saveAs() {
 }
 
 void MainWindow::fileChangedOnDisk() {
-  disk_note_->setText(tr("⚠ %1 was changed on disk by someone else. Saving asks before it writes over it.").arg(document_.name()));
+  disk_note_->setText(tr("⚠ %1 was changed on disk by someone else. Saving asks before it writes over it.")
+                          .arg(document_.name()));
 }
 
 bool MainWindow::mayLeave() {
   if (!document_.isModified()) return true;
-  QMessageBox box(QMessageBox::Question, tr("Unsaved changes"), tr("“%1” has changes that aren't saved.").arg(document_.name()), QMessageBox::NoButton, this);
+  QMessageBox box(QMessageBox::Question, tr("Unsaved changes"),
+                  tr("“%1” has changes that aren't saved.").arg(document_.name()), QMessageBox::NoButton,
+                  this);
   QAbstractButton* save = box.addButton(tr("Save"), QMessageBox::AcceptRole);
   QAbstractButton* drop = box.addButton(tr("Drop the changes"), QMessageBox::DestructiveRole);
   box.addButton(tr("Stay"), QMessageBox::RejectRole);
@@ -289,7 +317,9 @@ void MainWindow::offerRecovery() {
   if (!recovery_) return;
   for (const Leftover& leftover : recovery_->leftovers()) {
     const QString of = leftover.origin.isEmpty() ? tr("a new plan") : leftover.origin;
-    const auto answer = QMessageBox::question(this, tr("Recover unsaved edits"), tr("The desk ended without saving edits of %1. Take them up again?").arg(of));
+    const auto answer =
+        QMessageBox::question(this, tr("Recover unsaved edits"),
+                              tr("The desk ended without saving edits of %1. Take them up again?").arg(of));
     if (answer != QMessageBox::Yes) {
       recovery_->discard(leftover);
       continue;

@@ -461,6 +461,9 @@ const char* const core_texts[] = {
     QT_TRANSLATE_NOOP("Core", "Of deposited mass"),
     QT_TRANSLATE_NOOP("Core", "Of arc time"),
     QT_TRANSLATE_NOOP("Core", "Longitudinal bow about the given neutral axis"),
+    QT_TRANSLATE_NOOP("Core", "tee"),
+    QT_TRANSLATE_NOOP("Core", "lap"),
+    QT_TRANSLATE_NOOP("Core", "dip"),
 };
 const int core_text_count = static_cast<int>(sizeof(core_texts) / sizeof(core_texts[0]));
 

@@ -10,9 +10,12 @@ namespace seamtakt::desk {
 QString severity_word(std::optional<Severity> severity) {
   if (!severity) return QCoreApplication::translate("Severity", "ok");
   switch (*severity) {
-    case Severity::fail: return QCoreApplication::translate("Severity", "fail");
-    case Severity::warn: return QCoreApplication::translate("Severity", "warning");
-    case Severity::note: return QCoreApplication::translate("Severity", "note");
+    case Severity::fail:
+      return QCoreApplication::translate("Severity", "fail");
+    case Severity::warn:
+      return QCoreApplication::translate("Severity", "warning");
+    case Severity::note:
+      return QCoreApplication::translate("Severity", "note");
   }
   return {};
 }
@@ -23,7 +26,8 @@ QString core_text(std::string_view text) {
 
 QString core_label(const char* text) {
   QString label = QCoreApplication::translate("Core", text);
-  if (!label.isEmpty()) label[0] = label[0].toUpper();
+  // "t8/5" is a symbol and stays as it is.
+  if (label.size() > 1 && !label[1].isDigit()) label[0] = label[0].toUpper();
   return label;
 }
 
@@ -55,13 +59,21 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
   const GridColumn& about = columns_[static_cast<std::size_t>(column)];
   switch (role) {
     case Qt::DisplayRole:
-    case Qt::EditRole: return cellText(row, column);
+      // A choice is shown in the user's language; it is edited, copied and pasted as the file has it.
+      if (about.field && about.field->kind == FieldKind::choice)
+        return core_text(cellText(row, column).toStdString());
+      return cellText(row, column);
+    case Qt::EditRole:
+      return cellText(row, column);
     case Qt::ToolTipRole: {
       const QString place = plan() ? cellPlace(row, column) : QString();
-      const QString explained = place.isEmpty() ? QString() : explanation_tip(*plan(), place, QString::fromStdString(about.key));
-      return explained.isEmpty() ? cellTip(row, column) : cellTip(row, column) + QStringLiteral("\n") + explained;
+      const QString explained =
+          place.isEmpty() ? QString() : explanation_tip(*plan(), place, QString::fromStdString(about.key));
+      return explained.isEmpty() ? cellTip(row, column)
+                                 : cellTip(row, column) + QStringLiteral("\n") + explained;
     }
-    case Qt::AccessibleTextRole: return headingText(column) + QStringLiteral(": ") + cellText(row, column);
+    case Qt::AccessibleTextRole:
+      return headingText(column) + QStringLiteral(": ") + cellText(row, column);
     case Qt::TextAlignmentRole:
       return QVariant::fromValue(Qt::AlignVCenter | (about.is_number ? Qt::AlignRight : Qt::AlignLeft));
     case SortRole: {
@@ -69,15 +81,20 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
       if (number) return *number;
       return cellText(row, column);
     }
-    case AddressRole: return rowAddress(row);
-    case KeyRole: return QString::fromStdString(about.key);
-    case PlaceRole: return cellPlace(row, column);
+    case AddressRole:
+      return rowAddress(row);
+    case KeyRole:
+      return QString::fromStdString(about.key);
+    case PlaceRole:
+      return cellPlace(row, column);
     case SeverityRole: {
       const auto severity = rowSeverity(row);
       return severity ? QVariant(static_cast<int>(*severity)) : QVariant();
     }
-    case FieldRole: return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
-    default: return {};
+    case FieldRole:
+      return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
+    default:
+      return {};
   }
 }
 
@@ -89,17 +106,21 @@ QVariant GridModel::headerData(int section, Qt::Orientation orientation, int rol
       const QString unit = UnitView::shared().unitText(about.unit);
       return about.label + QStringLiteral("\n") + unit;
     }
-    case Qt::ToolTipRole: return about.help;
-    case Qt::AccessibleTextRole: return headingText(section);
+    case Qt::ToolTipRole:
+      return about.help;
+    case Qt::AccessibleTextRole:
+      return headingText(section);
     case Qt::TextAlignmentRole:
       return QVariant::fromValue(Qt::AlignBottom | (about.is_number ? Qt::AlignRight : Qt::AlignLeft));
-    default: return {};
+    default:
+      return {};
   }
 }
 
 Qt::ItemFlags GridModel::flags(const QModelIndex& index) const {
   Qt::ItemFlags flags = QAbstractTableModel::flags(index);
-  if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field) flags |= Qt::ItemIsEditable;
+  if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field)
+    flags |= Qt::ItemIsEditable;
   return flags;
 }
 

@@ -16,9 +16,9 @@ struct UsUnit {
 
 /// What a US shop reads instead of the file's unit.
 constexpr UsUnit us_units[] = {
-    {"mm", "in"},       {"mm/s", "in/min"}, {"m/min", "in/min"}, {"kJ/mm", "kJ/in"}, {"mm2", "in2"},
-    {"mm4", "in4"},     {"C", "F"},         {"kg", "lb"},        {"g", "lb"},        {"g/cm3", "lb/in3"},
-    {"kg/h", "lb/h"},   {"l/min", "cfh"},   {"MPa", "ksi"},      {"N", "lbf"},       {"kN", "lbf"},
+    {"mm", "in"},     {"mm/s", "in/min"}, {"m/min", "in/min"}, {"kJ/mm", "kJ/in"}, {"mm2", "in2"},
+    {"mm4", "in4"},   {"C", "F"},         {"kg", "lb"},        {"g", "lb"},        {"g/cm3", "lb/in3"},
+    {"kg/h", "lb/h"}, {"l/min", "cfh"},   {"MPa", "ksi"},      {"N", "lbf"},       {"kN", "lbf"},
 };
 
 constexpr int typed_digits = 15;
@@ -28,9 +28,14 @@ bool holds_numbers(FieldKind kind) {
          kind == FieldKind::point || kind == FieldKind::path || kind == FieldKind::choice_or_number;
 }
 
-/// Calls `change` on each piece between separators (',', ';' and ".."), keeping the separators.
+bool is_point(FieldKind kind) {
+  return kind == FieldKind::point || kind == FieldKind::path;
+}
+
+/// Calls `change` on each piece between separators (',', ';' and "..", blanks too where they part), keeping
+/// the separators.
 template <class Change>
-std::string each_number(const std::string& text, Change change) {
+std::string each_number(const std::string& text, bool blanks_part, Change change) {
   std::string result, piece;
   const auto finish = [&] {
     const std::size_t begin = piece.find_first_not_of(' ');
@@ -44,7 +49,8 @@ std::string each_number(const std::string& text, Change change) {
   };
   for (std::size_t i = 0; i < text.size(); ++i) {
     const bool dots = text.compare(i, 2, "..") == 0;
-    if (!dots && text[i] != ',' && text[i] != ';') {
+    const bool blank = blanks_part && text[i] == ' ';
+    if (!dots && !blank && text[i] != ',' && text[i] != ';') {
       piece += text[i];
       continue;
     }
@@ -89,7 +95,11 @@ QString UnitView::readable(const char* unit) {
   if (text == "mOhm") return QStringLiteral("mΩ");
   if (text == "mm2" || text == "in2" || text == "cm2") text.replace("2", QStringLiteral("²"));
   if (text == "mm4" || text == "in4") text.replace("4", QStringLiteral("⁴"));
-  return text.replace("cm3", QStringLiteral("cm³")).replace("in3", QStringLiteral("in³")).replace("mm3", QStringLiteral("mm³")).replace("/s2", QStringLiteral("/s²")).replace("A2", QStringLiteral("A²"));
+  return text.replace("cm3", QStringLiteral("cm³"))
+      .replace("in3", QStringLiteral("in³"))
+      .replace("mm3", QStringLiteral("mm³"))
+      .replace("/s2", QStringLiteral("/s²"))
+      .replace("A2", QStringLiteral("A²"));
 }
 
 QString UnitView::unitText(const char* unit) const {
@@ -121,7 +131,8 @@ QString UnitView::quantityText(double value, const char* unit, int digits) const
 QString UnitView::columnText(const ColumnValue& value, const char* unit, int digits) const {
   if (const double* number = std::get_if<double>(&value)) return numberText(*number, unit, digits);
   if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
-    return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") + numberText((*pair)[1], unit, digits);
+    return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
+           numberText((*pair)[1], unit, digits);
   if (std::holds_alternative<std::monostate>(value)) return QStringLiteral("–");
   return QString::fromStdString(column_text(value, digits));
 }
@@ -130,11 +141,11 @@ QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) co
   const Unit* unit = find_unit(field.unit);
   if (!unit || !*field.unit || !holds_numbers(field.kind) || &shown(*unit) == unit)
     return QString::fromStdString(text);
-  return QString::fromStdString(each_number(text, [&](const std::string& piece) {
+  return QString::fromStdString(each_number(text, is_point(field.kind), [&](const std::string& piece) {
     double value = 0;
     if (!is_number(piece, value)) return piece;
-    // Six digits read well; a field that was not typed in is never written back.
-    return rounded_text(convert(value, *unit, shown(*unit)), 6);
+    // Four digits read well; a field that was not typed in is never written back.
+    return rounded_text(convert(value, *unit, shown(*unit)), 4);
   }));
 }
 
@@ -149,13 +160,14 @@ std::string UnitView::fieldTyped(const QString& typed, const FieldInfo& field) c
   }
   if (!*field.unit) return text;
   const Unit& bare = shown(*unit);
-  return each_number(text, [&](const std::string& piece) {
+  return each_number(text, is_point(field.kind), [&](const std::string& piece) {
     double value = 0;
     if (&bare == unit && is_number(piece, value)) return piece;
     if (field.kind == FieldKind::choice_or_number && !is_number(piece, value) &&
         std::find(field.choices.begin(), field.choices.end(), piece) != field.choices.end())
       return piece;
-    return rounded_text(convert(parse_quantity(piece, bare, std::string(field.key)), bare, *unit), typed_digits);
+    return rounded_text(convert(parse_quantity(piece, bare, std::string(field.key)), bare, *unit),
+                        typed_digits);
   });
 }
 

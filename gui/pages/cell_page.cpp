@@ -25,18 +25,28 @@ std::vector<GridColumn> loss_columns() {
 }
 
 std::vector<GridColumn> move_columns() {
-  return {{"robot", CellPage::tr("Robot"), "", {}, false, true, nullptr}, {"start", CellPage::tr("From"), "s", {}, true, true, nullptr},
-          {"end", CellPage::tr("To"), "s", {}, true, true, nullptr},      {"kind", CellPage::tr("Move"), "", {}, false, true, nullptr},
-          {"seam", CellPage::tr("Seam"), "", {}, false, true, nullptr},   {"pass", CellPage::tr("Pass"), "", {}, true, true, nullptr}};
+  return {{"robot", CellPage::tr("Robot"), "", {}, false, true, nullptr},
+          {"start", CellPage::tr("From"), "s", {}, true, true, nullptr},
+          {"end", CellPage::tr("To"), "s", {}, true, true, nullptr},
+          {"kind", CellPage::tr("Move"), "", {}, false, true, nullptr},
+          {"seam", CellPage::tr("Seam"), "", {}, false, true, nullptr},
+          {"pass", CellPage::tr("Pass"), "", {}, true, true, nullptr}};
 }
 
-ValueModel::Cell text_cell(const QString& text) { return {text, std::nullopt, 0, {}, {}}; }
-ValueModel::Cell number_cell(double number, int digits) { return {{}, number, digits, {}, {}}; }
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(double number, int digits) {
+  return {{}, number, digits, {}, {}};
+}
 
 }  // namespace
 
 CellPage::CellPage(const Desk& desk, QWidget* parent)
-    : Page(desk, Link::cell, tr("Cell"), tr("A planned timeline is no proof that a robot's motion is safe: the cell's safeguards follow ISO 10218 and local law."), parent) {
+    : Page(desk, Link::cell, tr("Cell"),
+           tr("A planned timeline is no proof that a robot's motion is safe: the cell's safeguards follow "
+              "ISO 10218 and local law."),
+           parent) {
   loss_ = new ValueModel(loss_columns(), this);
   moves_ = new ValueModel(move_columns(), this);
   auto* what = new QSplitter(Qt::Vertical);
@@ -76,7 +86,8 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   tools().addWidget(weldments_);
   without_ = new QComboBox(this);
   without_->setAccessibleName(tr("Robot that is out"));
-  without_->setToolTip(tr("What the cell does without one of its robots: its seams go to others, or to hands"));
+  without_->setToolTip(
+      tr("What the cell does without one of its robots: its seams go to others, or to hands"));
   tools().addWidget(without_);
   tools().addWidget(headline_);
   tools().addStretch(1);
@@ -93,11 +104,14 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   });
   connect(timeline_, &TimelineView::picked, this, [this](const QString& seam, int) { pick(seam); });
   connect(move_table_, &GridView::rowChosen, this, [this](int row) { pick(moves_->row(row).cells[4].text); });
-  connect(move_table_, &GridView::opened, this, [this](int row) { desk_.selection.goTo(moves_->row(row).address, "robots"); });
+  connect(move_table_, &GridView::opened, this,
+          [this](int row) { desk_.selection.goTo(moves_->row(row).address, "robots"); });
   connect(&desk_.selection, &Selection::seamChanged, this, &CellPage::showCycle);
 }
 
-const ResultsPtr& CellPage::shown() const { return what_if_results_ ? what_if_results_ : results(); }
+const ResultsPtr& CellPage::shown() const {
+  return what_if_results_ ? what_if_results_ : results();
+}
 
 const CycleResult* CellPage::cycle() const {
   const std::size_t at = desk_.selection.seam().weldment;
@@ -116,7 +130,9 @@ void CellPage::setWithout(const QString& robot) {
   }
 }
 
-QString CellPage::withoutText() const { return without_note_->isHidden() ? QString() : without_note_->text(); }
+QString CellPage::withoutText() const {
+  return without_note_->isHidden() ? QString() : without_note_->text();
+}
 
 namespace {
 
@@ -131,17 +147,25 @@ QString listed(const std::vector<std::string>& places) {
 void CellPage::pick(const QString& seam) {
   const CycleResult* shown = cycle();
   if (!shown || seam.isEmpty()) return;
-  if (const auto place = find_seam(*results()->plan, shown->weldment, seam.toStdString())) desk_.selection.setSeam(*place);
+  if (const auto place = find_seam(*results()->plan, shown->weldment, seam.toStdString()))
+    desk_.selection.setSeam(*place);
 }
 
 void CellPage::showLosses(const CycleResult& cycle) {
-  const std::pair<QString, double> parts[] = {
-      {tr("Arc on"), cycle.arc_on_s}, {tr("Arc starts and craters"), cycle.start_end_s}, {tr("Air moves"), cycle.air_s},
-      {tr("Sensing"), cycle.sense_s}, {tr("Waiting"), cycle.wait_s}, {tr("Positioner"), cycle.orientation_s},
-      {tr("Torch service"), cycle.service_s}, {tr("Wire changes"), cycle.wire_change_s}, {tr("Loading and unloading"), cycle.load_unload_s}};
+  const std::pair<QString, double> parts[] = {{tr("Arc on"), cycle.arc_on_s},
+                                              {tr("Arc starts and craters"), cycle.start_end_s},
+                                              {tr("Air moves"), cycle.air_s},
+                                              {tr("Sensing"), cycle.sense_s},
+                                              {tr("Waiting"), cycle.wait_s},
+                                              {tr("Positioner"), cycle.orientation_s},
+                                              {tr("Torch service"), cycle.service_s},
+                                              {tr("Wire changes"), cycle.wire_change_s},
+                                              {tr("Loading and unloading"), cycle.load_unload_s}};
   std::vector<ValueModel::Row> rows;
-  for (const auto& [part, seconds] : parts) rows.push_back({{text_cell(part), number_cell(seconds, 5)}, {}, {}});
-  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
+  for (const auto& [part, seconds] : parts)
+    rows.push_back({{text_cell(part), number_cell(seconds, 5)}, {}, {}});
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
   loss_->setRows(std::move(rows));
   loss_table_->fitColumns();
 }
@@ -151,8 +175,12 @@ void CellPage::showMoves(const CycleResult& cycle) {
   const std::size_t w = desk_.selection.seam().weldment;
   for (const Move& move : cycle.moves) {
     ValueModel::Row row;
-    row.cells = {text_cell(move.robot.empty() ? tr("cell") : QString::fromStdString(move.robot)), number_cell(move.start_s, 6), number_cell(move.end_s, 6),
-                 text_cell(move_word(move.kind)), text_cell(QString::fromStdString(move.seam)), text_cell(move.pass ? QString::number(move.pass) : QString())};
+    row.cells = {text_cell(move.robot.empty() ? tr("cell") : QString::fromStdString(move.robot)),
+                 number_cell(move.start_s, 5),
+                 number_cell(move.end_s, 5),
+                 text_cell(move_word(move.kind)),
+                 text_cell(QString::fromStdString(move.seam)),
+                 text_cell(move.pass ? QString::number(move.pass) : QString())};
     if (const auto place = find_seam(*results()->plan, results()->plan->weldments[w].id, move.seam))
       row.address = QString::fromStdString(seam_address(place->weldment, place->seam));
     rows.push_back(std::move(row));
@@ -178,12 +206,16 @@ void CellPage::showOrder(const CycleResult& cycle) {
     for (std::size_t i = 0; i < drawn.size(); ++i)
       if (weldment.seams[i].id == move.seam && drawn[i].order == 0) {
         drawn[i].order = ++order[move.robot];
-        drawn[i].name = tr("%1: %3 no. %2").arg(drawn[i].name).arg(drawn[i].order).arg(QString::fromStdString(move.robot));
+        drawn[i].name = tr("%1: %3 no. %2")
+                            .arg(drawn[i].name)
+                            .arg(drawn[i].order)
+                            .arg(QString::fromStdString(move.robot));
         drawn[i].value = drawn[i].order;
       }
   }
   for (DrawnSeam& seam : drawn) seam.tip = seam.name;
-  order_->setMeaning(tr("place in the robot's order"), [](double value) { return QString::number(value, 'f', 0); });
+  order_->setMeaning(tr("place in the robot's order"),
+                     [](double value) { return QString::number(value, 'f', 0); });
   order_->setSeams(std::move(drawn));
   order_->setPicked(static_cast<int>(desk_.selection.seam().seam));
 }
@@ -191,7 +223,9 @@ void CellPage::showOrder(const CycleResult& cycle) {
 void CellPage::showCycle() {
   if (!results()) return;
   const Plan& plan = *results()->plan;
-  if (!plan.cell || plan.weldments.empty()) return setEmptyStep(tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
+  if (!plan.cell || plan.weldments.empty())
+    return setEmptyStep(
+        tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
   setEmptyStep({});
   weldments_->clear();
   for (const Weldment& weldment : plan.weldments) weldments_->addItem(QString::fromStdString(weldment.id));
@@ -199,12 +233,19 @@ void CellPage::showCycle() {
   const QString out = without_->currentData().toString();
   without_->clear();
   without_->addItem(tr("all robots"), QString());
-  for (const Robot& robot : plan.cell->robots) without_->addItem(tr("without %1").arg(QString::fromStdString(robot.id)), QString::fromStdString(robot.id));
+  for (const Robot& robot : plan.cell->robots)
+    without_->addItem(tr("without %1").arg(QString::fromStdString(robot.id)),
+                      QString::fromStdString(robot.id));
   without_->setCurrentIndex(std::max(0, without_->findData(what_if_results_ ? out : QString())));
   without_note_->setVisible(what_if_results_ != nullptr);
   if (what_if_results_)
-    without_note_->setText(tr("Without %1: %2 seams go to another robot; %3").arg(out).arg(out_.taken_over.size())
-                               .arg(out_.unreached.empty() ? tr("none is left to hands.") : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
+    without_note_->setText(
+        tr("Without %1: %2 seams go to another robot; %3")
+            .arg(out)
+            .arg(out_.taken_over.size())
+            .arg(out_.unreached.empty()
+                     ? tr("none is left to hands.")
+                     : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
   const CycleResult* shown = cycle();
   if (!shown) return;
   const double planned_s = shown->takt_margin_s ? shown->cycle_time_s + *shown->takt_margin_s : 0;
@@ -212,9 +253,12 @@ void CellPage::showCycle() {
   const std::size_t seam = desk_.selection.seam().seam;
   const auto& seams = plan.weldments[desk_.selection.seam().weldment].seams;
   timeline_->setPicked(seam < seams.size() ? QString::fromStdString(seams[seam].id) : QString());
-  QString headline = tr("cycle %1, arc on %2 %").arg(minutes_text(shown->cycle_time_s), UnitView::shared().numberText(shown->arc_on_ratio * 100, "", 3));
+  QString headline = tr("cycle %1, arc on %2 %")
+                         .arg(minutes_text(shown->cycle_time_s),
+                              UnitView::shared().numberText(shown->arc_on_ratio * 100, "", 3));
   if (shown->takt_margin_s)
-    headline += *shown->takt_margin_s >= 0 ? tr(", %1 under takt").arg(minutes_text(*shown->takt_margin_s)) : tr(", %1 over takt").arg(minutes_text(-*shown->takt_margin_s));
+    headline += *shown->takt_margin_s >= 0 ? tr(", %1 under takt").arg(minutes_text(*shown->takt_margin_s))
+                                           : tr(", %1 over takt").arg(minutes_text(-*shown->takt_margin_s));
   headline_->setText(headline);
   showLosses(*shown);
   if (isVisible()) showMoves(*shown);

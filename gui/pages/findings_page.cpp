@@ -18,7 +18,10 @@
 namespace seamtakt::desk {
 
 FindingsPage::FindingsPage(const Desk& desk, QWidget* parent)
-    : Page(desk, Link::seams, tr("Findings"), tr("A finding is accepted by a person, with name, day and reason; it stays in the plan and in its reports."), parent) {
+    : Page(desk, Link::seams, tr("Findings"),
+           tr("A finding is accepted by a person, with name, day and reason; it stays in the plan and in its "
+              "reports."),
+           parent) {
   findings().hide();
   model_ = new FindingModel(this);
   table_ = new GridView(*model_, tr("Findings"), this);
@@ -38,7 +41,8 @@ void FindingsPage::makeTools() {
   severity_ = new QComboBox(this);
   severity_->setAccessibleName(tr("Severity shown"));
   severity_->addItem(tr("All"), QString());
-  for (const Severity severity : {Severity::fail, Severity::warn, Severity::note}) severity_->addItem(severity_word(severity), severity_word(severity));
+  for (const Severity severity : {Severity::fail, Severity::warn, Severity::note})
+    severity_->addItem(severity_word(severity), severity_word(severity));
   words_ = new QLineEdit(this);
   words_->setPlaceholderText(tr("Words, seam or rule"));
   words_->setAccessibleName(tr("Filter findings"));
@@ -69,7 +73,6 @@ QWidget* FindingsPage::makeDetail() {
     auto* made = new QLabel(side);
     made->setWordWrap(true);
     made->setTextFormat(Qt::PlainText);
-    made->setTextInteractionFlags(Qt::TextSelectableByMouse);
     if (*role) made->setProperty("role", role);
     column->addWidget(made);
     return made;
@@ -77,6 +80,9 @@ QWidget* FindingsPage::makeDetail() {
   figures_ = label("figure");
   text_ = label("");
   source_ = label("quiet");
+  for (QLabel* selectable : {text_, source_}) selectable->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  text_->setAccessibleName(tr("Finding"));
+  source_->setAccessibleName(tr("Source"));
   jump_ = new QPushButton(tr("Go to the field"), side);
   jump_->setAccessibleName(jump_->text());
   connect(jump_, &QPushButton::clicked, this, [this] {
@@ -113,7 +119,9 @@ QWidget* FindingsPage::makeDetail() {
 
 void FindingsPage::showFinding(int row) {
   const bool any = row >= 0 && row < model_->rowCount();
-  for (QWidget* widget : {static_cast<QWidget*>(jump_), static_cast<QWidget*>(accept_), static_cast<QWidget*>(reason_), static_cast<QWidget*>(by_)}) widget->setEnabled(any);
+  for (QWidget* widget : {static_cast<QWidget*>(jump_), static_cast<QWidget*>(accept_),
+                          static_cast<QWidget*>(reason_), static_cast<QWidget*>(by_)})
+    widget->setEnabled(any);
   refusal_->clear();
   if (!any) {
     figures_->clear();
@@ -125,13 +133,17 @@ void FindingsPage::showFinding(int row) {
   const UnitView& units = UnitView::shared();
   QString figures;
   if (finding.value && finding.limit)
-    figures = tr("%1 against %2").arg(units.quantityText(*finding.value, finding.unit.c_str(), 4), units.quantityText(*finding.limit, finding.unit.c_str(), 4));
+    figures = tr("%1 against %2")
+                  .arg(units.quantityText(*finding.value, finding.unit.c_str(), 4),
+                       units.quantityText(*finding.limit, finding.unit.c_str(), 4));
   else if (finding.value)
     figures = units.quantityText(*finding.value, finding.unit.c_str(), 4);
   figures_->setText(figures);
   figures_->setVisible(!figures.isEmpty());
   text_->setText(QString::fromStdString(finding.text));
-  source_->setText(tr("%1\nRule %2\nSource: %3").arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule), QString::fromStdString(finding.source)));
+  source_->setText(tr("%1\nRule %2\nSource: %3")
+                       .arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule),
+                            QString::fromStdString(finding.source)));
 }
 
 void FindingsPage::accept() {
@@ -144,7 +156,8 @@ void FindingsPage::accept() {
     return;
   }
   const Finding finding = model_->finding(row);
-  if (acceptance_of(*desk_.document.plan(), finding)) return refusal_->setText(tr("This finding is accepted already."));
+  if (acceptance_of(*desk_.document.plan(), finding))
+    return refusal_->setText(tr("This finding is accepted already."));
   const auto refusal = desk_.document.edit(tr("Accept finding"), {}, [&](Plan& plan) {
     Acceptance accepted;
     accepted.rule = finding.rule;
@@ -163,9 +176,11 @@ void FindingsPage::accept() {
 void FindingsPage::setResults(const ResultsPtr& results) {
   Page::setResults(results);
   findings().hide();
-  setEmptyStep(desk_.document.isEmpty() ? tr("Findings come from a plan: open the demo to see some.") : QString());
+  setEmptyStep(desk_.document.isEmpty() ? tr("Findings come from a plan: open the demo to see some.")
+                                        : QString());
   model_->setFindings(*results->plan, results->findings);
   table_->fitColumns();
+  if (table_->currentRow() < 0 && model_->rowCount() > 0) table_->selectRow(0);
   showFinding(table_->currentRow());
 }
 

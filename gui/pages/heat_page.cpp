@@ -20,10 +20,24 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr const char* heat_keys[] = {"weldment", "seam", "pass", "schedule", "heat_input_kJ_mm", "U_heat_input_kJ_mm", "cooling_time_s", "cooling_time_span_s",
-                                     "cooling_time_hot_s", "preheat_needed_C", "haz_hardness_HV", "CET", "cooling_regime", "arc_energy_kJ_mm"};
+constexpr const char* heat_keys[] = {"weldment",
+                                     "seam",
+                                     "pass",
+                                     "schedule",
+                                     "heat_input_kJ_mm",
+                                     "U_heat_input_kJ_mm",
+                                     "cooling_time_s",
+                                     "cooling_time_span_s",
+                                     "cooling_time_hot_s",
+                                     "preheat_needed_C",
+                                     "haz_hardness_HV",
+                                     "CET",
+                                     "cooling_regime",
+                                     "arc_energy_kJ_mm"};
 
-bool is_heat_key(std::string_view key) { return std::find(std::begin(heat_keys), std::end(heat_keys), key) != std::end(heat_keys); }
+bool is_heat_key(std::string_view key) {
+  return std::find(std::begin(heat_keys), std::end(heat_keys), key) != std::end(heat_keys);
+}
 
 std::vector<GridColumn> heat_columns() {
   auto columns = value_columns(pass_columns(), false);
@@ -33,12 +47,16 @@ std::vector<GridColumn> heat_columns() {
 }
 
 constexpr double coldest_above_preheat_K = 250;
+constexpr double field_to_C = 450;  // a little beyond the 500 degree isotherm
 constexpr int draw_after_ms = 60;
 
 }  // namespace
 
 HeatPage::HeatPage(const Desk& desk, QWidget* parent)
-    : Page(desk, Link::heat, tr("Heat"), tr("Cooling times and hardness are estimates from formulas: the procedure test decides. The field shows one plate with constant properties."), parent) {
+    : Page(desk, Link::heat, tr("Heat"),
+           tr("Cooling times and hardness are estimates from formulas: the procedure test decides. The field "
+              "shows one plate with constant properties."),
+           parent) {
   passes_ = new ValueModel(heat_columns(), this);
   table_ = new GridView(*passes_, tr("Heat of each pass"), this);
   views_ = new QTabWidget(this);
@@ -54,7 +72,8 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
   caption->setProperty("role", "quiet");
   distances_ = new QLineEdit(field);
   distances_->setAccessibleName(tr("Points beside the seam"));
-  distances_->setToolTip(tr("Distances from the seam's middle, separated by semicolons; a click on the map adds one"));
+  distances_->setToolTip(
+      tr("Distances from the seam's middle, separated by semicolons; a click on the map adds one"));
   distances_->setMaximumWidth(200);
   caption->setBuddy(distances_);
   read_out_ = new QLabel(field);
@@ -81,7 +100,8 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
   connect(temperature_, &TemperaturePlot::readOut, read_out_, &QLabel::setText);
   connect(temperature_, &TemperaturePlot::pointChosen, this, [this](double aside_mm) {
     const QString point = UnitView::shared().numberText(aside_mm, "mm", 2);
-    distances_->setText(distances_->text().isEmpty() ? point : distances_->text() + QStringLiteral("; ") + point);
+    distances_->setText(distances_->text().isEmpty() ? point
+                                                     : distances_->text() + QStringLiteral("; ") + point);
     drawTemperature();
   });
   connect(window_, &WindowPanel::message, this, &Page::message);
@@ -98,7 +118,8 @@ const PassEvaluation* HeatPage::pass() const {
   const Weldment& weldment = results()->plan->weldments[at.weldment];
   if (at.seam >= weldment.seams.size()) return nullptr;
   for (const PassEvaluation& each : results()->evaluation.passes)
-    if (each.weldment == weldment.id && each.seam == weldment.seams[at.seam].id && each.pass == pass_) return &each;
+    if (each.weldment == weldment.id && each.seam == weldment.seams[at.seam].id && each.pass == pass_)
+      return &each;
   return nullptr;
 }
 
@@ -157,7 +178,7 @@ void HeatPage::drawNow() {
   const double thinner_mm = *std::min_element(thicknesses.begin(), thicknesses.end());
   const auto source = source_of_pass(*shown, schedule->travel_speed_mm_s, schedule->preheat_C);
   const double coldest_C = schedule->preheat_C + coldest_above_preheat_K;
-  temperature_->setField(surface_field(source, thinner_mm, coldest_C, 240, 121));
+  temperature_->setField(surface_field(source, thinner_mm, std::max(field_to_C, coldest_C), 240, 121));
   std::vector<double> points;
   const UnitView& units = UnitView::shared();
   for (const QString& text : distances_->text().split(';', Qt::SkipEmptyParts)) {
@@ -165,7 +186,9 @@ void HeatPage::drawNow() {
       const Unit& unit = units.shown(*find_unit("mm"));
       points.push_back(to_canonical(parse_quantity(text.trimmed().toStdString(), unit, "point"), unit));
     } catch (const InputError& error) {
-      read_out_->setText(tr("found %1, expected %2").arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected())));
+      read_out_->setText(
+          tr("found %1, expected %2")
+              .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected())));
     }
   }
   if (points.empty()) {
@@ -173,7 +196,8 @@ void HeatPage::drawNow() {
     points = {edge, edge + 2, edge + 6};
   }
   std::vector<ThermalCycle> cycles;
-  for (const double aside_mm : points) cycles.push_back(thermal_cycle(source, thinner_mm, aside_mm, coldest_C, 300));
+  for (const double aside_mm : points)
+    cycles.push_back(thermal_cycle(source, thinner_mm, aside_mm, coldest_C, 300));
   temperature_->setCycles(cycles);
 }
 
@@ -186,7 +210,10 @@ void HeatPage::opened() {
 void HeatPage::setResults(const ResultsPtr& results) {
   const bool first = !this->results();
   Page::setResults(results);
-  setEmptyStep(results->evaluation.passes.empty() ? tr("Heat follows from seams and their schedules: open the demo, or give a seam a schedule.") : QString());
+  setEmptyStep(
+      results->evaluation.passes.empty()
+          ? tr("Heat follows from seams and their schedules: open the demo, or give a seam a schedule.")
+          : QString());
   fillTable();
   if (first || table_->currentRow() < 0) table_->fitColumns();
   window_->setResults(results);

@@ -7,8 +7,8 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QTabWidget>
 #include <QSplitter>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include "document/demo_plan.hpp"
@@ -22,7 +22,9 @@
 namespace seamtakt::desk {
 
 LinePage::LinePage(const Desk& desk, QWidget* parent)
-    : Page(desk, Link::line, tr("Line"), tr("Times are planned ones and chance is drawn: what the line does is measured at the line."), parent) {
+    : Page(desk, Link::line, tr("Line"),
+           tr("Times are planned ones and chance is drawn: what the line does is measured at the line."),
+           parent) {
   stages_ = new ValueModel(stage_columns(), this);
   units_ = new ValueModel(line_unit_columns(), this);
   cures_ = new ValueModel(cure_columns(), this);
@@ -68,6 +70,7 @@ QWidget* LinePage::makeWhat() {
   tabs->addTab(drafted, tr("Takt and stages"));
   tabs->addTab(unit_table_, tr("Units of the day"));
   tabs->addTab(cure_table_, tr("What would help"));
+  tables_ = tabs;
   return tabs;
 }
 
@@ -85,16 +88,17 @@ void LinePage::makeTools() {
     tools().addWidget(made);
   };
   button(tr("Read orders …"), tr("A table with unit_serial, weldment and due"), [this] {
-    const QString path = QFileDialog::getOpenFileName(this, tr("Read orders"), {}, tr("Tables (*.csv);;All files (*)"));
+    const QString path =
+        QFileDialog::getOpenFileName(this, tr("Read orders"), {}, tr("Tables (*.csv);;All files (*)"));
     if (!path.isEmpty()) readOrders(path);
   });
-  button(tr("Carts …"), tr("A folder with one cart a unit, SERIAL.csv: only complete units are released"), [this] {
-    question_.carts = QFileDialog::getExistingDirectory(this, tr("Folder of carts"));
-    ask();
-  });
-  button(tr("Demo orders"), tr("The orders that belong to the demo plan"), [this] {
-    readOrders(demo_file(QStringLiteral("orders.csv")));
-  });
+  button(tr("Carts …"), tr("A folder with one cart a unit, SERIAL.csv: only complete units are released"),
+         [this] {
+           question_.carts = QFileDialog::getExistingDirectory(this, tr("Folder of carts"));
+           ask();
+         });
+  button(tr("Demo orders"), tr("The orders that belong to the demo plan"),
+         [this] { readOrders(demo_file(QStringLiteral("orders.csv"))); });
   level_ = new QCheckBox(tr("Level the sequence"), this);
   level_->setAccessibleName(level_->text());
   level_->setToolTip(tr("Re-sequences the orders; due dates are kept"));
@@ -122,15 +126,22 @@ void LinePage::ask() {
 }
 
 void LinePage::show(const LineResultPtr& line) {
+  if (!line_) tables_->setCurrentIndex(1);
   line_ = line;
   units_->setRows(line_unit_rows(*line));
   cures_->setRows(cure_rows(*line));
   unit_table_->fitColumns();
   cure_table_->fitColumns();
   picture_->setResult(line);
-  QString text = tr("%1 units, %2 units/h, bottleneck %3").arg(line->units.size()).arg(QString::fromStdString(rounded_text(line->throughput_per_h, 3)), QString::fromStdString(line->bottleneck));
+  QString text = tr("%1 units, %2 units/h, bottleneck %3")
+                     .arg(line->units.size())
+                     .arg(QString::fromStdString(rounded_text(line->throughput_per_h, 3)),
+                          QString::fromStdString(line->bottleneck));
   if (line->takt_misses) text += tr(", %1 takt misses").arg(*line->takt_misses);
-  if (line->levelled) text += tr(" (levelled: %1 before, %2 after, mean)").arg(QString::fromStdString(rounded_text(line->levelled->before.takt_misses, 3)), QString::fromStdString(rounded_text(line->levelled->after.takt_misses, 3)));
+  if (line->levelled)
+    text += tr(" (levelled: %1 before, %2 after, mean)")
+                .arg(QString::fromStdString(rounded_text(line->levelled->before.takt_misses, 3)),
+                     QString::fromStdString(rounded_text(line->levelled->after.takt_misses, 3)));
   if (!line->waiting.empty()) text += tr(", %1 units wait").arg(line->waiting.size());
   summary_->setText(text);
   summary_->setToolTip(text);
@@ -141,7 +152,8 @@ void LinePage::show(const LineResultPtr& line) {
 void LinePage::refresh() {
   const PlanPtr plan = desk_.document.plan();
   const bool any = plan->line && !plan->line->stages.empty();
-  setEmptyStep(any ? QString() : tr("A line is its takt and its stages. This plan names none; the demo shows one."));
+  setEmptyStep(any ? QString()
+                   : tr("A line is its takt and its stages. This plan names none; the demo shows one."));
   if (!any) return stages_->setRows({});
   takt_->setObject("/line", {{tr("Takt"), {}, {"takt_s", "planning_pct"}}});
   stages_->setRows(stage_rows(*plan->line));
@@ -149,9 +161,14 @@ void LinePage::refresh() {
   if (stage_table_->currentRow() < 0) stage_table_->selectRow(0);
 }
 
-QString LinePage::figure() const { return line_ ? tr("%1 units/h").arg(QString::fromStdString(rounded_text(line_->throughput_per_h, 3))) : QString(); }
+QString LinePage::figure() const {
+  return line_ ? tr("%1 units/h").arg(QString::fromStdString(rounded_text(line_->throughput_per_h, 3)))
+               : QString();
+}
 
-QString LinePage::figureDetail() const { return line_ && line_->takt_misses ? tr("%1 takt misses").arg(*line_->takt_misses) : QString(); }
+QString LinePage::figureDetail() const {
+  return line_ && line_->takt_misses ? tr("%1 takt misses").arg(*line_->takt_misses) : QString();
+}
 
 std::optional<Severity> LinePage::worst() const {
   if (!line_) return std::nullopt;

@@ -5,7 +5,7 @@
 
 class QCheckBox;
 class QLabel;
-class QPushButton;
+class QTabWidget;
 
 namespace seamtakt::desk {
 
@@ -51,6 +51,7 @@ class LinePage : public Page {
   ValueModel *stages_, *units_, *cures_;
   GridView *stage_table_, *unit_table_, *cure_table_;
   LineView* picture_;
+  QTabWidget* tables_;
   QCheckBox* level_;
   QLabel* summary_;
 };

@@ -6,6 +6,7 @@
 #include <QSplitter>
 #include <QStackedLayout>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "widgets/finding_list.hpp"
 #include "widgets/style.hpp"
@@ -14,7 +15,8 @@ namespace seamtakt::desk {
 
 namespace {
 
-QWidget* empty_side(Page& page, QLabel*& step, const std::function<void()>& demo, const std::function<void()>& fresh) {
+QWidget* empty_side(Page& page, QLabel*& step, const std::function<void()>& demo,
+                    const std::function<void()>& fresh) {
   auto* side = new QWidget(&page);
   auto* column = new QVBoxLayout(side);
   step = new QLabel(side);
@@ -75,11 +77,14 @@ Page::Page(const Desk& desk, Link link, const QString& title, const QString& cau
   foot->setMinimumWidth(10);
   column->addWidget(foot);
   stack_->addWidget(full);
-  stack_->addWidget(empty_side(*this, step_, [this] { emit demoAsked(); }, [this] { emit newAsked(); }));
+  stack_->addWidget(empty_side(
+      *this, step_, [this] { emit demoAsked(); }, [this] { emit newAsked(); }));
   connect(findings_, &FindingList::goTo, &desk_.selection, &Selection::goTo);
 }
 
-void Page::fill(int index, QWidget* widget) { across_->insertWidget(index, widget); }
+void Page::fill(int index, QWidget* widget) {
+  across_->insertWidget(index, widget);
+}
 
 QList<QWidget*> Page::parts() const {
   QList<QWidget*> parts;
@@ -88,9 +93,18 @@ QList<QWidget*> Page::parts() const {
 }
 
 void Page::setShares(int what, int why) {
+  what_share_ = what;
+  why_share_ = why;
   across_->setStretchFactor(0, what);
   across_->setStretchFactor(1, why);
-  across_->setSizes({what * 100, why * 100});
+}
+
+/// The shares hold for the first look; then the splitter is the user's.
+void Page::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (std::exchange(was_shown_, true)) return;
+  const int wide = std::max(across_->width(), width() - 4 * unit_px), all = what_share_ + why_share_;
+  across_->setSizes({wide * what_share_ / all, wide * why_share_ / all});
 }
 
 void Page::setEmptyStep(const QString& step) {

@@ -23,8 +23,8 @@ struct Desk {
   Selection& selection;
 };
 
-/// The skeleton that all pages share: left what, right why, below so, one line of caution at the foot. An empty page
-/// says the first step instead.
+/// The skeleton that all pages share: left what, right why, below so, one line of caution at the foot. An
+/// empty page says the first step instead.
 class Page : public QWidget {
   Q_OBJECT
 
@@ -47,6 +47,7 @@ class Page : public QWidget {
   void newAsked();
 
  protected:
+  void showEvent(QShowEvent* event) override;
   void setWhat(QWidget* what) { fill(0, what); }
   void setWhy(QWidget* why) { fill(1, why); }
   void setShares(int what, int why);
@@ -69,6 +70,8 @@ class Page : public QWidget {
   QLabel* step_;
   FindingList* findings_;
   Link link_;
+  int what_share_ = 1, why_share_ = 1;
+  bool was_shown_ = false;
 };
 
 }  // namespace seamtakt::desk

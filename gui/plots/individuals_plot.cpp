@@ -27,7 +27,8 @@ void IndividualsPlot::restyle() {
   setPoints(points_, limits_, heading_, unit_);
 }
 
-void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<Interval>& limits, const QString& heading, const char* unit) {
+void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<Interval>& limits,
+                                const QString& heading, const char* unit) {
   points_ = std::move(points);
   limits_ = limits;
   heading_ = heading;
@@ -41,8 +42,10 @@ void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<I
     QColor color;
     QCPScatterStyle::ScatterShape shape;
   };
-  const Kind kinds[] = {{Verdict::pass, p.ok, QCPScatterStyle::ssDisc}, {Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
-                        {Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle}, {std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
+  const Kind kinds[] = {{Verdict::pass, p.ok, QCPScatterStyle::ssDisc},
+                        {Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
+                        {Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle},
+                        {std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
   double low = 1e300, high = -1e300;
   for (const Kind& kind : kinds) {
     QVector<double> x, y, u;
@@ -56,7 +59,9 @@ void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<I
     }
     QCPGraph* graph = plot_->addGraph();
     graph->setLineStyle(QCPGraph::lsNone);
-    graph->setScatterStyle(QCPScatterStyle(kind.shape, QPen(kind.color, 1.6), QBrush(kind.shape == QCPScatterStyle::ssDisc ? kind.color : Qt::transparent), 7));
+    graph->setScatterStyle(
+        QCPScatterStyle(kind.shape, QPen(kind.color, 1.6),
+                        QBrush(kind.shape == QCPScatterStyle::ssDisc ? kind.color : Qt::transparent), 7));
     graph->setData(x, y, true);
     auto* bars = new QCPErrorBars(plot_->xAxis, plot_->yAxis);
     bars->setDataPlottable(graph);
@@ -74,8 +79,8 @@ void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<I
       low = std::min(low, at);
       high = std::max(high, at);
     }
-  plot_->xAxis->setLabel(tr("passes of this schedule, in order"));
-  plot_->yAxis->setLabel(heading_.isEmpty() ? QString() : heading_ + QStringLiteral(" (") + units.unitText(unit) + QStringLiteral(")"));
+  plot_->xAxis->setLabel(heading_.isEmpty() ? QString() : tr("%1: passes in order").arg(heading_));
+  plot_->yAxis->setLabel(units.unitText(unit));
   plot_->xAxis->setRange(0, static_cast<double>(std::max<std::size_t>(points_.size(), 1)) + 1);
   if (high > low) plot_->yAxis->setRange(low - (high - low) * 0.15, high + (high - low) * 0.15);
   plot_->replot(QCustomPlot::rpQueuedReplot);

@@ -21,16 +21,20 @@ constexpr double pick_px = 9;
 
 QPointF flat(const Point_mm& point, Projection projection) {
   switch (projection) {
-    case Projection::plan: return {point[0], -point[1]};
-    case Projection::front: return {point[0], -point[2]};
-    case Projection::side: return {point[1], -point[2]};
+    case Projection::plan:
+      return {point[0], -point[1]};
+    case Projection::front:
+      return {point[0], -point[2]};
+    case Projection::side:
+      return {point[1], -point[2]};
   }
   return {};
 }
 
 QColor ramp_color(int which) {
-  static constexpr int picks[classes] = {1, 2, 3, 4, 5};
-  return QColor::fromRgb(heat_ramp[static_cast<std::size_t>(picks[which])]);
+  // The end of the ramp that would vanish on the ground is left out.
+  const int first = Palette::current().dark ? 2 : 0;
+  return QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
 }
 
 /// Each class has a dash of its own, so that it reads without colour.
@@ -123,8 +127,12 @@ QPen SeamView::penOf(const DrawnSeam& seam, bool is_picked) const {
     if (!dash_of(which).isEmpty()) pen.setDashPattern(dash_of(which));
     return pen;
   }
-  QPen pen(heading_.isEmpty() ? Palette::current().of(seam.severity) : Palette::current().rule, width, Qt::SolidLine, Qt::FlatCap);
-  if (heading_.isEmpty() && seam.severity) pen.setDashPattern(seam.severity == Severity::fail ? QVector<qreal>{1, 1} : seam.severity == Severity::warn ? QVector<qreal>{3, 1.5} : QVector<qreal>{6, 1.5});
+  QPen pen(heading_.isEmpty() ? Palette::current().of(seam.severity) : Palette::current().rule, width,
+           Qt::SolidLine, Qt::FlatCap);
+  if (heading_.isEmpty() && seam.severity)
+    pen.setDashPattern(seam.severity == Severity::fail   ? QVector<qreal>{1, 1}
+                       : seam.severity == Severity::warn ? QVector<qreal>{3, 1.5}
+                                                         : QVector<qreal>{6, 1.5});
   return pen;
 }
 
@@ -152,7 +160,8 @@ void SeamView::paintLegend(QPainter& painter) const {
     x += 31 + painter.fontMetrics().horizontalAdvance(text) + 14;
   };
   if (heading_.isEmpty()) {
-    for (const auto severity : {std::optional<Severity>(), std::optional(Severity::note), std::optional(Severity::warn), std::optional(Severity::fail)}) {
+    for (const auto severity : {std::optional<Severity>(), std::optional(Severity::note),
+                                std::optional(Severity::warn), std::optional(Severity::fail)}) {
       DrawnSeam sample;
       sample.severity = severity;
       entry(penOf(sample, false), severity_word(severity));
@@ -197,14 +206,18 @@ void SeamView::paintEvent(QPaintEvent*) {
         painter.setFont(bold);
         const QString name = seams_[i].name + (seams_[i].by_hand ? tr(" (manual)") : QString());
         QPointF label = (line.first() + line.last()) / 2 + QPointF(7, -7);
-        label.setX(std::clamp(label.x(), 4.0, std::max(4.0, width() - 6.0 - painter.fontMetrics().horizontalAdvance(name))));
+        label.setX(std::clamp(label.x(), 4.0,
+                              std::max(4.0, width() - 6.0 - painter.fontMetrics().horizontalAdvance(name))));
         painter.drawText(label, name);
         painter.setFont(font());
       }
     }
   painter.setPen(p.quiet);
-  const QString titles[] = {tr("Plan, from above"), tr("Elevation, from the front"), tr("Elevation, from the side")};
-  painter.drawText(QPointF(12, 18), titles[static_cast<int>(projection_)] + (heading_.isEmpty() ? tr("; state of each seam") : QStringLiteral("; ") + heading_));
+  const QString titles[] = {tr("Plan, from above"), tr("Elevation, from the front"),
+                            tr("Elevation, from the side")};
+  painter.drawText(QPointF(12, 18),
+                   titles[static_cast<int>(projection_)] +
+                       (heading_.isEmpty() ? tr("; state of each seam") : QStringLiteral("; ") + heading_));
   paintAxes(painter);
   paintLegend(painter);
 }
@@ -215,7 +228,8 @@ int SeamView::seamAt(const QPointF& at) const {
   double nearest = pick_px;
   for (std::size_t i = 0; i < seams_.size(); ++i)
     for (std::size_t k = 1; k < seams_[i].path_mm.size(); ++k) {
-      const double distance = distance_px(at, f.at(flat(seams_[i].path_mm[k - 1], projection_)), f.at(flat(seams_[i].path_mm[k], projection_)));
+      const double distance = distance_px(at, f.at(flat(seams_[i].path_mm[k - 1], projection_)),
+                                          f.at(flat(seams_[i].path_mm[k], projection_)));
       if (distance < nearest) {
         nearest = distance;
         best = static_cast<int>(i);

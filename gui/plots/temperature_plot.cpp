@@ -19,12 +19,17 @@ struct Isotherm {
   double at_C;
   Qt::PenStyle style;
 };
-constexpr Isotherm isotherms[] = {{steel_melting_C - 1, Qt::SolidLine}, {800, Qt::DashLine}, {500, Qt::DotLine}};
+constexpr Isotherm isotherms[] = {
+    {steel_melting_C - 1, Qt::SolidLine}, {800, Qt::DashLine}, {500, Qt::DotLine}};
 
-constexpr Qt::PenStyle dashes[] = {Qt::SolidLine, Qt::DashLine, Qt::DashDotLine, Qt::DotLine, Qt::DashDotDotLine};
-constexpr QCPScatterStyle::ScatterShape shapes[] = {QCPScatterStyle::ssDisc, QCPScatterStyle::ssSquare, QCPScatterStyle::ssTriangle, QCPScatterStyle::ssDiamond, QCPScatterStyle::ssCross};
+constexpr Qt::PenStyle dashes[] = {Qt::SolidLine, Qt::DashLine, Qt::DashDotLine, Qt::DotLine,
+                                   Qt::DashDotDotLine};
+constexpr QCPScatterStyle::ScatterShape shapes[] = {QCPScatterStyle::ssDisc, QCPScatterStyle::ssSquare,
+                                                    QCPScatterStyle::ssTriangle, QCPScatterStyle::ssDiamond,
+                                                    QCPScatterStyle::ssCross};
 
-void place_text(QCustomPlot& plot, const QPointF& at, const QString& text, const QColor& color, Qt::Alignment alignment) {
+void place_text(QCustomPlot& plot, const QPointF& at, const QString& text, const QColor& color,
+                Qt::Alignment alignment) {
   auto* item = new QCPItemText(&plot);
   item->position->setCoords(at);
   item->setPositionAlignment(alignment);
@@ -58,7 +63,8 @@ TemperaturePlot::TemperaturePlot(QWidget* parent) : QWidget(parent) {
     isotherms_.push_back(curve);
   }
   connect(map_, &QCustomPlot::mousePress, this, [this](QMouseEvent* event) {
-    emit pointChosen(std::abs(UnitView::shared().fromShown(map_->yAxis->pixelToCoord(event->position().y()), "mm")));
+    emit pointChosen(
+        std::abs(UnitView::shared().fromShown(map_->yAxis->pixelToCoord(event->position().y()), "mm")));
   });
   connect(map_, &QCustomPlot::mouseMove, this, [this](QMouseEvent* event) {
     double key = 0, value = 0;
@@ -68,7 +74,8 @@ TemperaturePlot::TemperaturePlot(QWidget* parent) : QWidget(parent) {
     const UnitView& units = UnitView::shared();
     const double at_C = colors_->data()->data(key, value);
     emit readOut(tr("%1 behind the arc, %2 beside the seam: %3")
-                     .arg(units.quantityText(units.fromShown(-key, "mm"), "mm", 3), units.quantityText(units.fromShown(std::abs(value), "mm"), "mm", 3),
+                     .arg(units.quantityText(units.fromShown(-key, "mm"), "mm", 3),
+                          units.quantityText(units.fromShown(std::abs(value), "mm"), "mm", 3),
                           units.quantityText(units.fromShown(at_C, "C"), "C", 4)));
   });
   restyle();
@@ -87,10 +94,11 @@ void TemperaturePlot::setField(const SurfaceField& field) {
   QCPColorMapData* cells = colors_->data();
   cells->setSize(along, across);
   cells->setRange({units.toShown(field.ahead_mm.front(), "mm"), units.toShown(field.ahead_mm.back(), "mm")},
-                 {units.toShown(field.aside_mm.front(), "mm"), units.toShown(field.aside_mm.back(), "mm")});
+                  {units.toShown(field.aside_mm.front(), "mm"), units.toShown(field.aside_mm.back(), "mm")});
   for (int row = 0; row < across; ++row)
     for (int column = 0; column < along; ++column)
-      cells->setCell(column, row, units.toShown(field.temperature_C[static_cast<std::size_t>(row * along + column)], "C"));
+      cells->setCell(column, row,
+                     units.toShown(field.temperature_C[static_cast<std::size_t>(row * along + column)], "C"));
   colors_->setGradient(heat_gradient());
   colors_->rescaleDataRange(true);
   map_->xAxis->setLabel(tr("along the seam, ahead of the arc to the right (%1)").arg(units.unitText("mm")));
@@ -105,27 +113,25 @@ void TemperaturePlot::drawIsotherms(const SurfaceField& field) {
   const UnitView& units = UnitView::shared();
   map_->clearItems();
   for (std::size_t i = 0; i < isotherms_.size(); ++i) {
-    const auto pieces = contour(field.ahead_mm, field.aside_mm, field.temperature_C.data(), isotherms[i].at_C);
+    const auto pieces =
+        contour(field.ahead_mm, field.aside_mm, field.temperature_C.data(), isotherms[i].at_C);
     QVector<double> t, x, y;
     double left = 0, at = 0;
-    for (const ContourPiece& piece : pieces) {
-      for (const auto& [px, py] : {std::pair(piece.x1, piece.y1), std::pair(piece.x2, piece.y2)}) {
-        t.push_back(static_cast<double>(t.size()));
-        x.push_back(units.toShown(px, "mm"));
-        y.push_back(units.toShown(py, "mm"));
-        if (px < left && py > 0) {
-          left = px;
-          at = py;
-        }
-      }
+    const ContourLines lines = joined_contour(pieces);
+    for (std::size_t point = 0; point < lines.x.size(); ++point) {
       t.push_back(static_cast<double>(t.size()));
-      x.push_back(qQNaN());
-      y.push_back(qQNaN());
+      x.push_back(units.toShown(lines.x[point], "mm"));
+      y.push_back(units.toShown(lines.y[point], "mm"));
+      if (lines.x[point] < left && lines.y[point] > 0) {
+        left = lines.x[point];
+        at = lines.y[point];
+      }
     }
     isotherms_[i]->setData(t, x, y, true);
     isotherms_[i]->setPen(QPen(QColor(0xfb, 0xf4, 0xdc), 1.6, isotherms[i].style));
     if (!pieces.empty())
-      place_text(*map_, {units.toShown(left, "mm"), units.toShown(at, "mm")}, units.quantityText(i == 0 ? steel_melting_C : isotherms[i].at_C, "C", 4),
+      place_text(*map_, {units.toShown(left, "mm"), units.toShown(at, "mm")},
+                 units.quantityText(i == 0 ? steel_melting_C : isotherms[i].at_C, "C", 4),
                  QColor(0xfb, 0xf4, 0xdc), Qt::AlignLeft | Qt::AlignBottom);
   }
 }
@@ -157,8 +163,12 @@ void TemperaturePlot::setCycles(const std::vector<ThermalCycle>& cycles) {
     graph->setPen(QPen(color, 2, dashes[i % std::size(dashes)]));
     graph->setScatterStyle(QCPScatterStyle(shapes[i % std::size(shapes)], color, 6));
     graph->setScatterSkip(static_cast<int>(cycle.time_s.size() / 9));
-    QString name = tr("%1 beside: peak %2").arg(units.quantityText(cycle.aside_mm, "mm", 3), units.quantityText(cycle.peak_C, "C", 4));
-    if (cycle.at_800_s && cycle.at_500_s) name += tr(", t8/5 %1 s").arg(QString::fromStdString(rounded_text(*cycle.at_500_s - *cycle.at_800_s, 3)));
+    QString name =
+        tr("%1 beside: peak %2")
+            .arg(units.quantityText(cycle.aside_mm, "mm", 3), units.quantityText(cycle.peak_C, "C", 4));
+    if (cycle.at_800_s && cycle.at_500_s)
+      name +=
+          tr(", t8/5 %1 s").arg(QString::fromStdString(rounded_text(*cycle.at_500_s - *cycle.at_800_s, 3)));
     graph->setName(name);
   }
   cycles_->legend->setVisible(!cycles.empty());

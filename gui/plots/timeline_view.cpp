@@ -15,7 +15,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr double left_px = 64, right_px = 24, top_px = 44, bottom_px = 40;
+constexpr double left_px = 64, right_px = 24, top_px = 44, bottom_px = 60;
 constexpr double most_row_px = 74;
 
 struct Look {
@@ -26,22 +26,35 @@ struct Look {
 
 Look look_of(MoveKind kind) {
   switch (kind) {
-    case MoveKind::arc: return {1, 1.0, Qt::SolidPattern};
-    case MoveKind::start: return {4, 0.75, Qt::Dense4Pattern};
-    case MoveKind::end: return {4, 0.75, Qt::Dense6Pattern};
-    case MoveKind::air: return {5, 0.28, Qt::SolidPattern};
-    case MoveKind::sense: return {2, 0.5, Qt::VerPattern};
-    case MoveKind::wait: return {-1, 0.5, Qt::BDiagPattern};
-    case MoveKind::orientation: return {0, 0.65, Qt::DiagCrossPattern};
-    case MoveKind::service: return {3, 0.65, Qt::HorPattern};
-    case MoveKind::wire_change: return {6, 0.65, Qt::CrossPattern};
-    case MoveKind::index: return {0, 0.4, Qt::FDiagPattern};
-    case MoveKind::load: return {-1, 0.4, Qt::SolidPattern};
+    case MoveKind::arc:
+      return {1, 1.0, Qt::SolidPattern};
+    case MoveKind::start:
+      return {4, 0.75, Qt::Dense4Pattern};
+    case MoveKind::end:
+      return {4, 0.75, Qt::Dense6Pattern};
+    case MoveKind::air:
+      return {5, 0.28, Qt::SolidPattern};
+    case MoveKind::sense:
+      return {2, 0.5, Qt::VerPattern};
+    case MoveKind::wait:
+      return {-1, 0.5, Qt::BDiagPattern};
+    case MoveKind::orientation:
+      return {0, 0.65, Qt::DiagCrossPattern};
+    case MoveKind::service:
+      return {3, 0.65, Qt::HorPattern};
+    case MoveKind::wire_change:
+      return {6, 0.65, Qt::CrossPattern};
+    case MoveKind::index:
+      return {0, 0.4, Qt::FDiagPattern};
+    case MoveKind::load:
+      return {-1, 0.4, Qt::SolidPattern};
   }
   return {-1, 0.3, Qt::NoBrush};
 }
 
-QColor color_of(const Look& look) { return look.series < 0 ? Palette::current().quiet : Palette::current().series(look.series); }
+QColor color_of(const Look& look) {
+  return look.series < 0 ? Palette::current().quiet : Palette::current().series(look.series);
+}
 
 void paint_bar(QPainter& painter, const QRectF& bar, MoveKind kind) {
   const Look look = look_of(kind);
@@ -65,28 +78,41 @@ double tick_step_s(double span_s, double room_px) {
 
 QString move_word(MoveKind kind) {
   switch (kind) {
-    case MoveKind::arc: return TimelineView::tr("arc");
-    case MoveKind::start: return TimelineView::tr("arc start");
-    case MoveKind::end: return TimelineView::tr("crater and post-flow");
-    case MoveKind::air: return TimelineView::tr("air move");
-    case MoveKind::sense: return TimelineView::tr("sensing");
-    case MoveKind::wait: return TimelineView::tr("wait");
-    case MoveKind::orientation: return TimelineView::tr("positioner");
-    case MoveKind::service: return TimelineView::tr("torch service");
-    case MoveKind::wire_change: return TimelineView::tr("wire change");
-    case MoveKind::index: return TimelineView::tr("index");
-    case MoveKind::load: return TimelineView::tr("load and unload");
+    case MoveKind::arc:
+      return TimelineView::tr("arc");
+    case MoveKind::start:
+      return TimelineView::tr("arc start");
+    case MoveKind::end:
+      return TimelineView::tr("crater and post-flow");
+    case MoveKind::air:
+      return TimelineView::tr("air move");
+    case MoveKind::sense:
+      return TimelineView::tr("sensing");
+    case MoveKind::wait:
+      return TimelineView::tr("wait");
+    case MoveKind::orientation:
+      return TimelineView::tr("positioner");
+    case MoveKind::service:
+      return TimelineView::tr("torch service");
+    case MoveKind::wire_change:
+      return TimelineView::tr("wire change");
+    case MoveKind::index:
+      return TimelineView::tr("index");
+    case MoveKind::load:
+      return TimelineView::tr("load and unload");
   }
   return {};
 }
 
 std::vector<MoveKind> TimelineView::legendKinds() {
-  return {MoveKind::arc, MoveKind::start, MoveKind::end, MoveKind::air, MoveKind::sense, MoveKind::wait, MoveKind::orientation, MoveKind::service, MoveKind::wire_change, MoveKind::load};
+  return {MoveKind::arc,  MoveKind::start,       MoveKind::end,     MoveKind::air,         MoveKind::sense,
+          MoveKind::wait, MoveKind::orientation, MoveKind::service, MoveKind::wire_change, MoveKind::load};
 }
 
 TimelineView::TimelineView(QWidget* parent) : QWidget(parent) {
   setAccessibleName(tr("Timeline of the robots"));
-  setAccessibleDescription(tr("The table of moves says the same in words. Arrow keys move, plus and minus zoom, Home shows all."));
+  setAccessibleDescription(
+      tr("The table of moves says the same in words. Arrow keys move, plus and minus zoom, Home shows all."));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
 }
@@ -102,7 +128,8 @@ void TimelineView::setCycle(const CycleResult& cycle, double planned_s) {
     if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end()) robots_.push_back(move.robot);
     longest_s_ = std::max(longest_s_, move.end_s);
   }
-  std::stable_sort(robots_.begin(), robots_.end(), [](const auto& a, const auto& b) { return b.empty() ? !a.empty() : !a.empty() && a < b; });
+  std::stable_sort(robots_.begin(), robots_.end(),
+                   [](const auto& a, const auto& b) { return b.empty() ? !a.empty() : !a.empty() && a < b; });
   if (!same || was_all) showAll();
   limit();
   update();
@@ -146,7 +173,8 @@ int TimelineView::rowOf(const std::string& robot) const {
 
 QRectF TimelineView::barOf(int index) const {
   const Move& move = cycle_.moves[static_cast<std::size_t>(index)];
-  const double lane_px = std::min(most_row_px, (height() - top_px - bottom_px) / std::max<double>(1, static_cast<double>(robots_.size())));
+  const double lane_px = std::min(most_row_px, (height() - top_px - bottom_px) /
+                                                   std::max<double>(1, static_cast<double>(robots_.size())));
   const double high = lane_px * 0.62 * look_of(move.kind).share;
   const double middle = top_px + lane_px * (rowOf(move.robot) + 0.5);
   const double begin = x(move.start_s), end = x(move.end_s);
@@ -176,6 +204,7 @@ void TimelineView::paintBars(QPainter& painter) const {
     const QString seam = QString::fromStdString(move.seam);
     if (!picked_.isEmpty() && seam == picked_) {
       painter.setPen(QPen(p.ink, 2));
+      painter.setBrush(Qt::NoBrush);
       painter.drawRect(bar.adjusted(-1, -2, 1, 2));
     }
     if (move.kind == MoveKind::arc && bar.width() > painter.fontMetrics().horizontalAdvance(seam) + 6) {
@@ -188,7 +217,8 @@ void TimelineView::paintBars(QPainter& painter) const {
 
 void TimelineView::paintLimits(QPainter& painter) const {
   const Palette& p = Palette::current();
-  const auto line = [&](double at_s, const QString& text, const QColor& color, Qt::PenStyle style, bool left) {
+  const auto line = [&](double at_s, const QString& text, const QColor& color, Qt::PenStyle style,
+                        bool left) {
     if (at_s < from_s_ || at_s > to_s_) return;
     painter.setPen(QPen(color, 2, style));
     painter.drawLine(QPointF(x(at_s), 18), QPointF(x(at_s), height() - bottom_px + 4));
@@ -197,19 +227,29 @@ void TimelineView::paintLimits(QPainter& painter) const {
     at = std::clamp(at, 0.0, width() - wide);
     painter.drawText(QRectF(at, 2, wide, 16), Qt::AlignLeft | Qt::AlignVCenter, text);
   };
-  if (cycle_.lower_bound_s) line(*cycle_.lower_bound_s, tr("bound %1").arg(minutes_text(*cycle_.lower_bound_s)), p.note, Qt::DotLine, true);
-  if (planned_s_ > 0) line(planned_s_, tr("takt %1").arg(minutes_text(planned_s_)), cycle_.cycle_time_s > planned_s_ ? p.fail : p.ok, Qt::DashLine, planned_s_ < cycle_.cycle_time_s);
-  line(cycle_.cycle_time_s, tr("cycle %1").arg(minutes_text(cycle_.cycle_time_s)), p.ink, Qt::SolidLine, cycle_.cycle_time_s < planned_s_);
+  if (cycle_.lower_bound_s)
+    line(*cycle_.lower_bound_s, tr("bound %1").arg(minutes_text(*cycle_.lower_bound_s)), p.note, Qt::DotLine,
+         true);
+  if (planned_s_ > 0)
+    line(planned_s_, tr("takt %1").arg(minutes_text(planned_s_)),
+         cycle_.cycle_time_s > planned_s_ ? p.fail : p.ok, Qt::DashLine, planned_s_ < cycle_.cycle_time_s);
+  line(cycle_.cycle_time_s, tr("cycle %1").arg(minutes_text(cycle_.cycle_time_s)), p.ink, Qt::SolidLine,
+       cycle_.cycle_time_s < planned_s_);
 }
 
 void TimelineView::paintLegend(QPainter& painter) const {
   double at = left_px;
-  const double y = height() - 20;
+  double y = height() - 40;
   for (const MoveKind kind : legendKinds()) {
-    if (std::none_of(cycle_.moves.begin(), cycle_.moves.end(), [&](const Move& move) { return move.kind == kind; })) continue;
+    if (std::none_of(cycle_.moves.begin(), cycle_.moves.end(),
+                     [&](const Move& move) { return move.kind == kind; }))
+      continue;
     const QString word = move_word(kind);
     const double wide = painter.fontMetrics().horizontalAdvance(word);
-    if (at + wide + 24 > width()) break;
+    if (at + wide + 24 > width()) {
+      at = left_px;
+      y += 20;
+    }
     const double high = 14 * look_of(kind).share;
     paint_bar(painter, QRectF(at, y - high / 2, 18, high), kind);
     painter.setPen(Palette::current().quiet);
@@ -223,11 +263,13 @@ void TimelineView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   if (robots_.empty()) return;
   paintScale(painter);
-  const double lane_px = std::min(most_row_px, (height() - top_px - bottom_px) / static_cast<double>(robots_.size()));
+  const double lane_px =
+      std::min(most_row_px, (height() - top_px - bottom_px) / static_cast<double>(robots_.size()));
   for (std::size_t row = 0; row < robots_.size(); ++row) {
     painter.setPen(p.ink);
     const QString name = robots_[row].empty() ? tr("cell") : QString::fromStdString(robots_[row]);
-    painter.drawText(QRectF(4, top_px + lane_px * static_cast<double>(row), left_px - 10, lane_px), Qt::AlignVCenter | Qt::AlignRight, name);
+    painter.drawText(QRectF(4, top_px + lane_px * static_cast<double>(row), left_px - 10, lane_px),
+                     Qt::AlignVCenter | Qt::AlignRight, name);
   }
   paintBars(painter);
   paintLimits(painter);
@@ -271,12 +313,22 @@ void TimelineView::mouseMoveEvent(QMouseEvent* event) {
 void TimelineView::keyPressEvent(QKeyEvent* event) {
   const double span = to_s_ - from_s_, middle = (from_s_ + to_s_) / 2;
   switch (event->key()) {
-    case Qt::Key_Plus: return zoom(1.5, middle);
-    case Qt::Key_Minus: return zoom(1 / 1.5, middle);
-    case Qt::Key_Home: return showAll();
-    case Qt::Key_Left: from_s_ -= span / 8; to_s_ -= span / 8; break;
-    case Qt::Key_Right: from_s_ += span / 8; to_s_ += span / 8; break;
-    default: return QWidget::keyPressEvent(event);
+    case Qt::Key_Plus:
+      return zoom(1.5, middle);
+    case Qt::Key_Minus:
+      return zoom(1 / 1.5, middle);
+    case Qt::Key_Home:
+      return showAll();
+    case Qt::Key_Left:
+      from_s_ -= span / 8;
+      to_s_ -= span / 8;
+      break;
+    case Qt::Key_Right:
+      from_s_ += span / 8;
+      to_s_ += span / 8;
+      break;
+    default:
+      return QWidget::keyPressEvent(event);
   }
   limit();
   update();
@@ -291,8 +343,15 @@ bool TimelineView::event(QEvent* event) {
     return true;
   }
   const Move& move = cycle_.moves[static_cast<std::size_t>(index)];
-  const QString seam = move.seam.empty() ? QString() : QStringLiteral(" ") + QString::fromStdString(move.seam) + (move.pass ? tr(", pass %1").arg(move.pass) : QString());
-  QToolTip::showText(help->globalPos(), tr("%1%2\n%3 to %4 s").arg(move_word(move.kind), seam).arg(move.start_s, 0, 'f', 1).arg(move.end_s, 0, 'f', 1), this);
+  const QString seam = move.seam.empty() ? QString()
+                                         : QStringLiteral(" ") + QString::fromStdString(move.seam) +
+                                               (move.pass ? tr(", pass %1").arg(move.pass) : QString());
+  QToolTip::showText(help->globalPos(),
+                     tr("%1%2\n%3 to %4 s")
+                         .arg(move_word(move.kind), seam)
+                         .arg(move.start_s, 0, 'f', 1)
+                         .arg(move.end_s, 0, 'f', 1),
+                     this);
   return true;
 }
 

@@ -15,7 +15,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr double left_px = 62, right_px = 14, top_px = 24, bottom_px = 34, lane_gap_px = 10;
+constexpr double left_px = 62, right_px = 14, top_px = 40, bottom_px = 34, lane_gap_px = 22;
 
 struct ChannelName {
   const char* name;
@@ -26,7 +26,9 @@ constexpr ChannelName names[Trace::channels] = {{QT_TRANSLATE_NOOP("TraceView", 
                                                 {QT_TRANSLATE_NOOP("TraceView", "wire feed"), "m/min"},
                                                 {QT_TRANSLATE_NOOP("TraceView", "travel"), "mm/s"}};
 
-QString name_of(int channel) { return QCoreApplication::translate("TraceView", names[channel].name); }
+QString name_of(int channel) {
+  return QCoreApplication::translate("TraceView", names[channel].name);
+}
 
 }  // namespace
 
@@ -39,12 +41,14 @@ struct TraceView::Lane {
 
 TraceView::TraceView(QWidget* parent) : QWidget(parent) {
   setAccessibleName(tr("Trace of the pass"));
-  setAccessibleDescription(tr("Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts."));
+  setAccessibleDescription(tr(
+      "Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts."));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
 }
 
-void TraceView::setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits, const QString& title) {
+void TraceView::setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits,
+                         const QString& title) {
   trace_ = begin < end ? trace : nullptr;
   begin_ = begin;
   end_ = end;
@@ -83,23 +87,30 @@ void TraceView::pan(double seconds) {
   update();
 }
 
-double TraceView::x(double seconds) const { return left_px + (seconds - from_s_) / (to_s_ - from_s_) * (width() - left_px - right_px); }
-double TraceView::secondsAt(double px) const { return from_s_ + (px - left_px) / (width() - left_px - right_px) * (to_s_ - from_s_); }
+double TraceView::x(double seconds) const {
+  return left_px + (seconds - from_s_) / (to_s_ - from_s_) * (width() - left_px - right_px);
+}
+double TraceView::secondsAt(double px) const {
+  return from_s_ + (px - left_px) / (width() - left_px - right_px) * (to_s_ - from_s_);
+}
 
 std::vector<TraceView::Lane> TraceView::lanes() const {
   std::vector<Lane> lanes;
   if (!trace_) return lanes;
   for (int i = 0; i < Trace::channels; ++i)
-    if (trace_->has(static_cast<Trace::Channel>(i))) lanes.push_back({static_cast<Trace::Channel>(i), {}, 0, 1});
+    if (trace_->has(static_cast<Trace::Channel>(i)))
+      lanes.push_back({static_cast<Trace::Channel>(i), {}, 0, 1});
   const double room = height() - top_px - bottom_px - lane_gap_px * (static_cast<double>(lanes.size()) - 1);
   const double high = lanes.empty() ? 0 : room / static_cast<double>(lanes.size());
   for (std::size_t i = 0; i < lanes.size(); ++i) {
     Lane& lane = lanes[i];
-    lane.area = QRectF(left_px, top_px + static_cast<double>(i) * (high + lane_gap_px), width() - left_px - right_px, high);
+    lane.area = QRectF(left_px, top_px + static_cast<double>(i) * (high + lane_gap_px),
+                       width() - left_px - right_px, high);
     const Extremes all = trace_->channel(lane.channel).extremes(begin_, end_);
     lane.low = std::min<double>(0, all.low);
     lane.high = all.high;
-    if (const auto& band = limits_.band[lane.channel]) lane.high = std::max(lane.high, band->upper.value_or(lane.high));
+    if (const auto& band = limits_.band[lane.channel])
+      lane.high = std::max(lane.high, band->upper.value_or(lane.high));
     if (!(lane.high > lane.low)) lane.high = lane.low + 1;
     lane.high += (lane.high - lane.low) * 0.08;
   }
@@ -119,19 +130,24 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
     painter.setPen(QPen(p.quiet, 1, Qt::DashLine));
     if (band->upper) {
       outside(*band->upper, lane.high);
-      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->upper)), QPointF(lane.area.right(), lane.y(*band->upper)));
+      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->upper)),
+                       QPointF(lane.area.right(), lane.y(*band->upper)));
     }
     if (band->lower) {
       outside(lane.low, *band->lower);
-      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->lower)), QPointF(lane.area.right(), lane.y(*band->lower)));
+      painter.drawLine(QPointF(lane.area.left(), lane.y(*band->lower)),
+                       QPointF(lane.area.right(), lane.y(*band->lower)));
     }
   }
   painter.setPen(QPen(p.rule, 1));
   painter.drawRect(lane.area);
   painter.setPen(p.quiet);
-  for (const double level : round_levels(units.toShown(lane.low, name.unit), units.toShown(lane.high, name.unit), std::max(1, static_cast<int>(lane.area.height() / 36)))) {
+  for (const double level :
+       round_levels(units.toShown(lane.low, name.unit), units.toShown(lane.high, name.unit),
+                    std::max(2, static_cast<int>(lane.area.height() / 30)))) {
     const double y = lane.y(units.fromShown(level, name.unit));
-    painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(rounded_text(level, 5)));
+    painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter,
+                     QString::fromStdString(rounded_text(level, 5)));
     painter.drawLine(QPointF(left_px - 3, y), QPointF(left_px, y));
   }
   const TraceChannel& channel = trace_->channel(lane.channel);
@@ -159,19 +175,24 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   painter.drawLines(strokes);
   painter.restore();
   painter.setPen(p.ink);
-  painter.drawText(lane.area.adjusted(6, 2, 0, 0), Qt::AlignLeft | Qt::AlignTop, name_of(lane.channel) + QStringLiteral(", ") + units.unitText(name.unit));
+  painter.drawText(QRectF(lane.area.left(), lane.area.top() - 19, lane.area.width(), 18),
+                   Qt::AlignLeft | Qt::AlignVCenter,
+                   name_of(lane.channel) + QStringLiteral(", ") + units.unitText(name.unit));
 }
 
 void TraceView::paintTime(QPainter& painter) const {
   const Palette& p = Palette::current();
   painter.setPen(p.quiet);
   const double y = height() - bottom_px + 4;
-  for (const double level : round_levels(from_s_ - first_s_, to_s_ - first_s_, std::max(2, static_cast<int>((width() - left_px) / 110)))) {
+  for (const double level : round_levels(from_s_ - first_s_, to_s_ - first_s_,
+                                         std::max(2, static_cast<int>((width() - left_px) / 110)))) {
     const double at = x(level + first_s_);
     painter.drawLine(QPointF(at, y - 4), QPointF(at, y));
-    painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter, QString::fromStdString(rounded_text(level, 7)));
+    painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter,
+                     QString::fromStdString(rounded_text(level, 7)));
   }
-  painter.drawText(QRectF(left_px, y + 13, width() - left_px - right_px, 16), Qt::AlignRight | Qt::AlignVCenter, tr("time since the first sample, s"));
+  painter.drawText(QRectF(left_px, y + 13, width() - left_px - right_px, 16),
+                   Qt::AlignRight | Qt::AlignVCenter, tr("time since the first sample, s"));
 }
 
 void TraceView::paintEvent(QPaintEvent*) {
@@ -180,7 +201,8 @@ void TraceView::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), p.paper);
   painter.setPen(p.quiet);
   if (!trace_) {
-    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, tr("Choose a pass to see what was logged of it."));
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("Choose a pass to see what was logged of it."));
     return;
   }
   painter.drawText(QRectF(left_px, 2, width() - left_px, 18), Qt::AlignLeft | Qt::AlignVCenter, title_);
@@ -213,22 +235,32 @@ void TraceView::mouseMoveEvent(QMouseEvent* event) {
   }
   const std::size_t index = std::clamp(trace_->indexAt(secondsAt(event->position().x())), begin_, end_ - 1);
   const UnitView& units = UnitView::shared();
-  QString text = tr("line %1, %2 s").arg(trace_->line(index)).arg(QString::fromStdString(rounded_text(trace_->time_s(index) - first_s_, 6)));
+  QString text = tr("line %1, %2 s")
+                     .arg(trace_->line(index))
+                     .arg(QString::fromStdString(rounded_text(trace_->time_s(index) - first_s_, 6)));
   for (int i = 0; i < Trace::channels; ++i)
     if (trace_->has(static_cast<Trace::Channel>(i)))
-      text += QStringLiteral("; ") + units.quantityText(trace_->channel(static_cast<Trace::Channel>(i)).value(index), names[i].unit, 4);
+      text +=
+          QStringLiteral("; ") +
+          units.quantityText(trace_->channel(static_cast<Trace::Channel>(i)).value(index), names[i].unit, 4);
   emit readOut(text);
 }
 
 void TraceView::keyPressEvent(QKeyEvent* event) {
   const double span = to_s_ - from_s_, middle = (from_s_ + to_s_) / 2;
   switch (event->key()) {
-    case Qt::Key_Plus: return zoom(1.5, middle);
-    case Qt::Key_Minus: return zoom(1 / 1.5, middle);
-    case Qt::Key_Home: return showAll();
-    case Qt::Key_Left: return pan(-span / 8);
-    case Qt::Key_Right: return pan(span / 8);
-    default: QWidget::keyPressEvent(event);
+    case Qt::Key_Plus:
+      return zoom(1.5, middle);
+    case Qt::Key_Minus:
+      return zoom(1 / 1.5, middle);
+    case Qt::Key_Home:
+      return showAll();
+    case Qt::Key_Left:
+      return pan(-span / 8);
+    case Qt::Key_Right:
+      return pan(span / 8);
+    default:
+      QWidget::keyPressEvent(event);
   }
 }
 

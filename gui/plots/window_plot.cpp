@@ -27,7 +27,8 @@ struct Isoline {
   const char* key;
   Qt::PenStyle style;
 };
-constexpr Isoline isoline_values[] = {{"leg_mm", Qt::SolidLine}, {"heat_input_kJ_mm", Qt::DashLine}, {"cooling_time_s", Qt::DotLine}};
+constexpr Isoline isoline_values[] = {
+    {"leg_mm", Qt::SolidLine}, {"heat_input_kJ_mm", Qt::DashLine}, {"cooling_time_s", Qt::DotLine}};
 
 std::size_t nearest_index(const std::vector<double>& axis, double value) {
   const double step = (axis.back() - axis.front()) / static_cast<double>(axis.size() - 1);
@@ -40,7 +41,9 @@ std::size_t nearest_index(const std::vector<double>& axis, double value) {
 /// Hatches what isn't feasible, in screen pixels, so that the lines keep their distance at any zoom.
 class OutsideHatch : public QCPAbstractItem {
  public:
-  OutsideHatch(QCustomPlot* plot, const WindowMap& map) : QCPAbstractItem(plot), map_(map) { setSelectable(false); }
+  OutsideHatch(QCustomPlot* plot, const WindowMap& map) : QCPAbstractItem(plot), map_(map) {
+    setSelectable(false);
+  }
   double selectTest(const QPointF&, bool, QVariant*) const override { return -1; }
 
  protected:
@@ -52,13 +55,19 @@ class OutsideHatch : public QCPAbstractItem {
     const UnitView& units = UnitView::shared();
     std::vector<std::size_t> speeds(static_cast<std::size_t>(area.width()));
     for (int px = 0; px < area.width(); ++px)
-      speeds[static_cast<std::size_t>(px)] = nearest_index(map_.travel_speed_mm_s, units.fromShown(mParentPlot->xAxis->pixelToCoord(area.left() + px), speed_unit));
+      speeds[static_cast<std::size_t>(px)] =
+          nearest_index(map_.travel_speed_mm_s,
+                        units.fromShown(mParentPlot->xAxis->pixelToCoord(area.left() + px), speed_unit));
     for (int py = 0; py < area.height(); ++py) {
       auto* row = reinterpret_cast<QRgb*>(mask.scanLine(py));
-      const std::size_t feed = nearest_index(map_.wire_feed_speed_m_min, units.fromShown(mParentPlot->yAxis->pixelToCoord(area.top() + py), feed_unit));
+      const std::size_t feed =
+          nearest_index(map_.wire_feed_speed_m_min,
+                        units.fromShown(mParentPlot->yAxis->pixelToCoord(area.top() + py), feed_unit));
       const std::uint32_t* broken = map_.broken.data() + feed * map_.travel_speed_mm_s.size();
       for (int px = 0; px < area.width(); ++px)
-        row[px] = broken[speeds[static_cast<std::size_t>(px)]] == 0 ? 0 : (px + py) % 9 < 1 ? qPremultiply(line) : veil;
+        row[px] = broken[speeds[static_cast<std::size_t>(px)]] == 0 ? 0
+                  : (px + py) % 9 < 1                               ? qPremultiply(line)
+                                                                    : veil;
     }
     painter->drawImage(area.topLeft(), mask);
   }
@@ -68,13 +77,17 @@ class OutsideHatch : public QCPAbstractItem {
 };
 
 std::vector<WindowValue> window_values() {
-  return {{"heat_input_kJ_mm", "Heat input", "kJ/mm"}, {"leg_mm", "Leg", "mm"}, {"cooling_time_s", "t8/5", "s"},
-          {"deposit_area_mm2", "Deposit area", "mm2"}, {"preheat_needed_C", "Preheat needed", "C"}};
+  return {{"heat_input_kJ_mm", "Heat input", "kJ/mm"},
+          {"leg_mm", "Leg", "mm"},
+          {"cooling_time_s", "t8/5", "s"},
+          {"deposit_area_mm2", "Deposit area", "mm2"},
+          {"preheat_needed_C", "Preheat needed", "C"}};
 }
 
 WindowPlot::WindowPlot(QWidget* parent) : QWidget(parent) {
   setAccessibleName(tr("Operating window"));
-  setAccessibleDescription(tr("The arrow keys move the working point: up and down the wire feed, left and right the travel speed."));
+  setAccessibleDescription(tr(
+      "The arrow keys move the working point: up and down the wire feed, left and right the travel speed."));
   setFocusPolicy(Qt::StrongFocus);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -86,7 +99,8 @@ WindowPlot::WindowPlot(QWidget* parent) : QWidget(parent) {
   colors_->setInterpolate(false);
   hatch_ = new OutsideHatch(plot_, map_);
   hatch_->setLayer(QStringLiteral("main"));
-  for (std::size_t i = 0; i < std::size(isoline_values); ++i) isolines_.push_back(new QCPCurve(plot_->xAxis, plot_->yAxis));
+  for (std::size_t i = 0; i < std::size(isoline_values); ++i)
+    isolines_.push_back(new QCPCurve(plot_->xAxis, plot_->yAxis));
   ellipse_ = new QCPCurve(plot_->xAxis, plot_->yAxis);
   point_ = new QCPItemTracer(plot_);
   point_->setStyle(QCPItemTracer::tsCrosshair);
@@ -116,24 +130,30 @@ const std::vector<double>* WindowPlot::valuesOf(const QString& key) const {
 void WindowPlot::colour(const QString& value) {
   const std::vector<double>* values = valuesOf(value);
   if (!values) values = &map_.heat_input_kJ_mm;
-  const int across = static_cast<int>(map_.travel_speed_mm_s.size()), up = static_cast<int>(map_.wire_feed_speed_m_min.size());
+  const int across = static_cast<int>(map_.travel_speed_mm_s.size()),
+            up = static_cast<int>(map_.wire_feed_speed_m_min.size());
   const UnitView& units = UnitView::shared();
   QCPColorMapData* cells = colors_->data();
   if (cells->keySize() != across || cells->valueSize() != up) cells->setSize(across, up);
-  cells->setRange({units.toShown(map_.travel_speed_mm_s.front(), speed_unit), units.toShown(map_.travel_speed_mm_s.back(), speed_unit)},
-                 {units.toShown(map_.wire_feed_speed_m_min.front(), feed_unit), units.toShown(map_.wire_feed_speed_m_min.back(), feed_unit)});
+  cells->setRange({units.toShown(map_.travel_speed_mm_s.front(), speed_unit),
+                   units.toShown(map_.travel_speed_mm_s.back(), speed_unit)},
+                  {units.toShown(map_.wire_feed_speed_m_min.front(), feed_unit),
+                   units.toShown(map_.wire_feed_speed_m_min.back(), feed_unit)});
   double low = values->front(), high = low;
   for (int row = 0; row < up; ++row)
     for (int column = 0; column < across; ++column) {
-      const double at = (*values)[static_cast<std::size_t>(row) * static_cast<std::size_t>(across) + static_cast<std::size_t>(column)];
+      const double at = (*values)[static_cast<std::size_t>(row) * static_cast<std::size_t>(across) +
+                                  static_cast<std::size_t>(column)];
       cells->setCell(column, row, at);
       low = std::min(low, at);
       high = std::max(high, at);
     }
   colors_->setGradient(heat_gradient());
-  // The slow, hot corner would take most of the ramp: what lies above four times the working point's value is all light.
-  const std::size_t here = map_.at(nearest_index(map_.wire_feed_speed_m_min, map_.working_wire_feed_speed_m_min),
-                                   nearest_index(map_.travel_speed_mm_s, map_.working_travel_speed_mm_s));
+  // The slow, hot corner would take most of the ramp: what lies above four times the working point's value is
+  // all light.
+  const std::size_t here =
+      map_.at(nearest_index(map_.wire_feed_speed_m_min, map_.working_wire_feed_speed_m_min),
+              nearest_index(map_.travel_speed_mm_s, map_.working_travel_speed_mm_s));
   const double at_point = (*values)[here];
   colors_->setDataRange({low, at_point > 0 ? std::min(high, 2.5 * at_point) : high});
   plot_->xAxis->setRange(cells->keyRange());
@@ -148,31 +168,32 @@ void WindowPlot::drawIsolines(const QString& value) {
   for (std::size_t i = 0; i < isolines_.size(); ++i) {
     const std::vector<double>* values = valuesOf(QString::fromUtf8(isoline_values[i].key));
     const auto known = window_values();
-    const auto about = std::find_if(known.begin(), known.end(), [&](const WindowValue& each) { return std::string_view(each.key) == isoline_values[i].key; });
+    const auto about = std::find_if(known.begin(), known.end(), [&](const WindowValue& each) {
+      return std::string_view(each.key) == isoline_values[i].key;
+    });
     QVector<double> t, x, y;
     if (values && about != known.end()) {
       const double shown_low = units.toShown(*std::min_element(values->begin(), values->end()), about->unit);
       const double high = *std::max_element(values->begin(), values->end());
-      const std::size_t here = map_.at(nearest_index(map_.wire_feed_speed_m_min, feed_m_min_), nearest_index(map_.travel_speed_mm_s, speed_mm_s_));
+      const std::size_t here = map_.at(nearest_index(map_.wire_feed_speed_m_min, feed_m_min_),
+                                       nearest_index(map_.travel_speed_mm_s, speed_mm_s_));
       const double shown_high = units.toShown(std::min(high, 2.2 * (*values)[here]), about->unit);
       for (const double level : round_levels(shown_low, shown_high, 5)) {
-        const auto pieces = contour(map_.travel_speed_mm_s, map_.wire_feed_speed_m_min, values->data(), units.fromShown(level, about->unit), stride);
-        for (const ContourPiece& piece : pieces) {
-          for (const auto& [px, py] : {std::pair(piece.x1, piece.y1), std::pair(piece.x2, piece.y2)}) {
-            t.push_back(static_cast<double>(t.size()));
-            x.push_back(units.toShown(px, speed_unit));
-            y.push_back(units.toShown(py, feed_unit));
-          }
+        const auto pieces = contour(map_.travel_speed_mm_s, map_.wire_feed_speed_m_min, values->data(),
+                                    units.fromShown(level, about->unit), stride);
+        const ContourLines lines = joined_contour(pieces);
+        for (std::size_t point = 0; point < lines.x.size(); ++point) {
           t.push_back(static_cast<double>(t.size()));
-          x.push_back(qQNaN());
-          y.push_back(qQNaN());
+          x.push_back(units.toShown(lines.x[point], speed_unit));
+          y.push_back(units.toShown(lines.y[point], feed_unit));
         }
         if (pieces.size() < 8) continue;
         const ContourPiece& middle = pieces[pieces.size() * (i + 1) / 4];
         auto* text = new QCPItemText(plot_);
         text->setLayer(QStringLiteral("overlay"));
         text->position->setCoords(units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit));
-        text->setText(QString::fromStdString(rounded_text(level, 4)));
+        text->setText(QString::fromStdString(rounded_text(level, 4)) + QStringLiteral("\u202f") +
+                      units.unitText(about->unit));
         text->setFont(font());
         text->setColor(Palette::light().ink);
         text->setBrush(QColor(0xfb, 0xf4, 0xdc, 210));
@@ -180,7 +201,9 @@ void WindowPlot::drawIsolines(const QString& value) {
       }
     }
     isolines_[i]->setData(t, x, y, true);
-    isolines_[i]->setPen(QPen(QColor(0xfb, 0xf4, 0xdc), QString::fromUtf8(isoline_values[i].key) == value ? 2.2 : 1.3, isoline_values[i].style));
+    isolines_[i]->setPen(QPen(QColor(0xfb, 0xf4, 0xdc),
+                              QString::fromUtf8(isoline_values[i].key) == value ? 2.2 : 1.3,
+                              isoline_values[i].style));
   }
 }
 
@@ -230,24 +253,32 @@ void WindowPlot::movePoint(double wire_feed_speed_m_min, double travel_speed_mm_
 
 QPointF WindowPlot::pixelOf(double wire_feed_speed_m_min, double travel_speed_mm_s) const {
   const UnitView& units = UnitView::shared();
-  return {plot_->xAxis->coordToPixel(units.toShown(travel_speed_mm_s, speed_unit)), plot_->yAxis->coordToPixel(units.toShown(wire_feed_speed_m_min, feed_unit))};
+  return {plot_->xAxis->coordToPixel(units.toShown(travel_speed_mm_s, speed_unit)),
+          plot_->yAxis->coordToPixel(units.toShown(wire_feed_speed_m_min, feed_unit))};
 }
 
-QPointF WindowPlot::pointPixel() const { return pixelOf(feed_m_min_, speed_mm_s_); }
+QPointF WindowPlot::pointPixel() const {
+  return pixelOf(feed_m_min_, speed_mm_s_);
+}
 
 QString WindowPlot::describe(double wire_feed_speed_m_min, double travel_speed_mm_s) const {
   if (map_.broken.empty()) return {};
   const UnitView& units = UnitView::shared();
-  const std::size_t feed = nearest_index(map_.wire_feed_speed_m_min, wire_feed_speed_m_min), speed = nearest_index(map_.travel_speed_mm_s, travel_speed_mm_s);
+  const std::size_t feed = nearest_index(map_.wire_feed_speed_m_min, wire_feed_speed_m_min),
+                    speed = nearest_index(map_.travel_speed_mm_s, travel_speed_mm_s);
   const std::size_t at = map_.at(feed, speed);
-  QString text = units.quantityText(wire_feed_speed_m_min, feed_unit, 4) + QStringLiteral(", ") + units.quantityText(travel_speed_mm_s, speed_unit, 4) + QStringLiteral(": ");
+  QString text = units.quantityText(wire_feed_speed_m_min, feed_unit, 4) + QStringLiteral(", ") +
+                 units.quantityText(travel_speed_mm_s, speed_unit, 4) + QStringLiteral(": ");
   for (const WindowValue& value : window_values())
-    if (const auto* values = valuesOf(QString::fromUtf8(value.key)); values && std::string_view(value.key) != "deposit_area_mm2")
-      text += core_label(value.label) + QStringLiteral(" ") + units.quantityText((*values)[at], value.unit, 3) + QStringLiteral("; ");
+    if (const auto* values = valuesOf(QString::fromUtf8(value.key));
+        values && std::string_view(value.key) != "deposit_area_mm2")
+      text += core_label(value.label) + QStringLiteral(" ") +
+              units.quantityText((*values)[at], value.unit, 3) + QStringLiteral("; ");
   QStringList beyond;
   for (std::size_t k = 0; k < map_.limits.size(); ++k)
     if ((map_.broken[at] >> k) & 1u) beyond << QString::fromStdString(map_.limits[k].what);
-  return text + (beyond.isEmpty() ? tr("all limits kept") : tr("beyond: %1").arg(beyond.join(QStringLiteral(", "))));
+  return text +
+         (beyond.isEmpty() ? tr("all limits kept") : tr("beyond: %1").arg(beyond.join(QStringLiteral(", "))));
 }
 
 void WindowPlot::press(QMouseEvent* event) {
@@ -259,8 +290,12 @@ void WindowPlot::press(QMouseEvent* event) {
 void WindowPlot::follow(QMouseEvent* event) {
   if (map_.broken.empty()) return;
   const UnitView& units = UnitView::shared();
-  const double feed = std::clamp(units.fromShown(plot_->yAxis->pixelToCoord(event->position().y()), feed_unit), map_.wire_feed_speed_m_min.front(), map_.wire_feed_speed_m_min.back());
-  const double speed = std::clamp(units.fromShown(plot_->xAxis->pixelToCoord(event->position().x()), speed_unit), map_.travel_speed_mm_s.front(), map_.travel_speed_mm_s.back());
+  const double feed =
+      std::clamp(units.fromShown(plot_->yAxis->pixelToCoord(event->position().y()), feed_unit),
+                 map_.wire_feed_speed_m_min.front(), map_.wire_feed_speed_m_min.back());
+  const double speed =
+      std::clamp(units.fromShown(plot_->xAxis->pixelToCoord(event->position().x()), speed_unit),
+                 map_.travel_speed_mm_s.front(), map_.travel_speed_mm_s.back());
   emit readOut(describe(feed, speed));
   if (!dragging_) {
     const QPointF gap = event->position() - pointPixel();
@@ -283,11 +318,20 @@ void WindowPlot::keyPressEvent(QKeyEvent* event) {
   const double feed_step = 0.1 * far, speed_step = 0.1 * far;
   double feed = feed_m_min_, speed = speed_mm_s_;
   switch (event->key()) {
-    case Qt::Key_Up: feed += feed_step; break;
-    case Qt::Key_Down: feed -= feed_step; break;
-    case Qt::Key_Right: speed += speed_step; break;
-    case Qt::Key_Left: speed -= speed_step; break;
-    default: return QWidget::keyPressEvent(event);
+    case Qt::Key_Up:
+      feed += feed_step;
+      break;
+    case Qt::Key_Down:
+      feed -= feed_step;
+      break;
+    case Qt::Key_Right:
+      speed += speed_step;
+      break;
+    case Qt::Key_Left:
+      speed -= speed_step;
+      break;
+    default:
+      return QWidget::keyPressEvent(event);
   }
   feed = std::clamp(feed, map_.wire_feed_speed_m_min.front(), map_.wire_feed_speed_m_min.back());
   speed = std::clamp(speed, map_.travel_speed_mm_s.front(), map_.travel_speed_mm_s.back());

@@ -1815,12 +1815,24 @@
         <source>Longitudinal bow about the given neutral axis</source>
         <translation>Durchbiegung längs um die gegebene neutrale Achse</translation>
     </message>
+    <message>
+        <source>tee</source>
+        <translation>T-Stoß</translation>
+    </message>
+    <message>
+        <source>lap</source>
+        <translation>Überlapp</translation>
+    </message>
+    <message>
+        <source>dip</source>
+        <translation>Kurzlichtbogen</translation>
+    </message>
 </context>
 <context>
     <name>Severity</name>
     <message>
         <source>ok</source>
-        <translation>in Ordnung</translation>
+        <translation>ok</translation>
     </message>
     <message>
         <source>fail</source>
@@ -2327,6 +2339,14 @@ Quelle: %3</translation>
         <source>Findings come from a plan: open the demo to see some.</source>
         <translation>Befunde entstehen aus einem Plan: das Beispiel zeigt welche.</translation>
     </message>
+    <message>
+        <source>Finding</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation>Quelle</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::GridView</name>
@@ -2389,8 +2409,8 @@ Quelle: %3</translation>
         <translation>Wärmeeinbringung Lage für Lage</translation>
     </message>
     <message>
-        <source>passes of this schedule, in order</source>
-        <translation>Lagen dieses Schweißplans, der Reihe nach</translation>
+        <source>%1: passes in order</source>
+        <translation>%1: Lagen der Reihe nach</translation>
     </message>
 </context>
 <context>

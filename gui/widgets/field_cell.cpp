@@ -21,13 +21,15 @@ FieldCell::FieldCell(Document& document, std::string pointer, const FieldInfo& f
   label_ = new QLabel(core_label(field.label), this);
   label_->setProperty("role", "quiet");
   label_->setTextFormat(Qt::PlainText);
+  label_->setContentsMargins(0, 2, 0, 0);
   refusal_ = new QLabel(this);
   refusal_->setProperty("role", "refusal");
   refusal_->setTextFormat(Qt::PlainText);
   refusal_->setWordWrap(true);
   refusal_->hide();
   column->addWidget(label_);
-  if (field.kind == FieldKind::choice || field.kind == FieldKind::reference || field.kind == FieldKind::boolean)
+  if (field.kind == FieldKind::choice || field.kind == FieldKind::reference ||
+      field.kind == FieldKind::boolean)
     makeChoice();
   else
     makeLine();
@@ -38,7 +40,9 @@ FieldCell::FieldCell(Document& document, std::string pointer, const FieldInfo& f
   refresh();
 }
 
-QWidget* FieldCell::editor() const { return choice_ ? static_cast<QWidget*>(choice_) : line_; }
+QWidget* FieldCell::editor() const {
+  return choice_ ? static_cast<QWidget*>(choice_) : line_;
+}
 
 void FieldCell::makeChoice() {
   choice_ = new QComboBox(this);
@@ -61,7 +65,8 @@ void FieldCell::fillChoices() {
     choice_->addItem(tr("no"), QStringLiteral("false"));
   }
   for (std::string_view choice : field_.choices)
-    choice_->addItem(core_text(choice), QString::fromUtf8(choice.data(), static_cast<qsizetype>(choice.size())));
+    choice_->addItem(core_text(choice),
+                     QString::fromUtf8(choice.data(), static_cast<qsizetype>(choice.size())));
   for (const std::string& id : ids_of(*document_.plan(), field_.refers_to, pointer_))
     choice_->addItem(QString::fromStdString(id), QString::fromStdString(id));
 }

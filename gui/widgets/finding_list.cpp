@@ -1,7 +1,7 @@
 #include "widgets/finding_list.hpp"
 
 #include <QHeaderView>
-#include <QToolButton>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include "models/finding_model.hpp"
@@ -16,10 +16,22 @@ QString field_of_rule(std::string_view rule) {
     const char* key;
   };
   static constexpr Target targets[] = {
-      {"leg", "leg_mm"},           {"throat", "throat_mm"},       {"gap", "gap_mm"},          {"thickness", "thickness_mm"},
-      {"position", "position"},    {"tack", "tacks"},             {"tracking", "tracking"},   {"run", "intermittent"},
-      {"direction", "direction"},  {"limit", "schedules"},        {"preheat", "schedules"},   {"qualification", "schedules"},
-      {"schedule", "schedules"},   {"power-source", "schedules"}, {"composition", "base_metals"}, {"cycle", "robots"},
+      {"leg", "leg_mm"},
+      {"throat", "throat_mm"},
+      {"gap", "gap_mm"},
+      {"thickness", "thickness_mm"},
+      {"position", "position"},
+      {"tack", "tacks"},
+      {"tracking", "tracking"},
+      {"run", "intermittent"},
+      {"direction", "direction"},
+      {"limit", "schedules"},
+      {"preheat", "schedules"},
+      {"qualification", "schedules"},
+      {"schedule", "schedules"},
+      {"power-source", "schedules"},
+      {"composition", "base_metals"},
+      {"cycle", "robots"},
   };
   for (const Target& target : targets)
     if (rule.find(target.part) != std::string_view::npos) return QString::fromUtf8(target.key);
@@ -31,9 +43,8 @@ FindingList::FindingList(Link link, QWidget* parent) : QWidget(parent), model_(n
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
-  head_ = new QToolButton(this);
-  head_->setProperty("flat", true);
-  head_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  head_ = new QPushButton(this);
+  head_->setProperty("role", "fold");
   head_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   head_->setAccessibleName(tr("Findings of this page"));
   view_ = new GridView(*model_, tr("Findings of this page"), this);
@@ -44,7 +55,7 @@ FindingList::FindingList(Link link, QWidget* parent) : QWidget(parent), model_(n
   view_->horizontalHeader()->hide();
   column->addWidget(head_);
   column->addWidget(view_, 1);
-  connect(head_, &QToolButton::clicked, this, [this] { setFolded(!folded_); });
+  connect(head_, &QPushButton::clicked, this, [this] { setFolded(!folded_); });
   connect(view_, &GridView::opened, this, [this](int row) {
     const Finding& finding = model_->finding(row);
     emit goTo(model_->row(row).address, field_of_rule(finding.rule));

@@ -5,14 +5,15 @@
 #include "jobs/evaluator.hpp"
 #include "models/finding_index.hpp"
 
-class QToolButton;
+class QPushButton;
 
 namespace seamtakt::desk {
 
 class FindingModel;
 class GridView;
 
-/// The findings of one link at the foot of its page: folded when empty, a double click or Enter jumps to the field.
+/// The findings of one link at the foot of its page: folded when empty, a double click or Enter jumps to the
+/// field.
 class FindingList : public QWidget {
   Q_OBJECT
 
@@ -29,13 +30,13 @@ class FindingList : public QWidget {
   void paintHead();
   FindingModel* model_;
   GridView* view_;
-  QToolButton* head_;
+  QPushButton* head_;
   Tally tally_;
   bool folded_ = false;
 };
 
-/// The field of a seam or schedule that a finding's rule is about, as far as the rule's name tells; empty: the
-/// object as a whole.
+/// The field of a seam or schedule that a finding's rule is about, as far as the rule's name tells; empty:
+/// the object as a whole.
 QString field_of_rule(std::string_view rule);
 
 }  // namespace seamtakt::desk

@@ -28,7 +28,8 @@ std::optional<Severity> severity_of(const QModelIndex& index) {
 
 }  // namespace
 
-void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const {
   const QString key = index.data(KeyRole).toString();
   if (key != "mark" && key != "severity") return QStyledItemDelegate::paint(painter, option, index);
   QStyleOptionViewItem shifted = option;
@@ -43,7 +44,8 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
   painter->drawText(option.rect.adjusted(27, 0, -2, 0), Qt::AlignVCenter | Qt::AlignLeft, word);
 }
 
-QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&, const QModelIndex& index) const {
+QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
+                                    const QModelIndex& index) const {
   const FieldInfo* field = field_of(index);
   if (!field) return nullptr;
   if (field->kind == FieldKind::choice) {
@@ -61,7 +63,8 @@ QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
 
 void GridDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
   const QString text = index.data(Qt::EditRole).toString();
-  if (auto* choice = qobject_cast<QComboBox*>(editor)) choice->setCurrentIndex(std::max(0, choice->findData(text)));
+  if (auto* choice = qobject_cast<QComboBox*>(editor))
+    choice->setCurrentIndex(std::max(0, choice->findData(text)));
   if (auto* line = qobject_cast<QuantityEdit*>(editor)) line->setText(text);
 }
 
@@ -82,7 +85,8 @@ GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
   setAccessibleName(name);
   setSelectionBehavior(QAbstractItemView::SelectItems);
   setSelectionMode(QAbstractItemView::ContiguousSelection);
-  setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed | QAbstractItemView::AnyKeyPressed);
+  setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
+                  QAbstractItemView::AnyKeyPressed);
   setShowGrid(false);
   setWordWrap(false);
   setSortingEnabled(true);
@@ -95,8 +99,10 @@ GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
   horizontalHeader()->setHighlightSections(false);
   horizontalHeader()->setSectionsMovable(false);
   horizontalHeader()->setDefaultSectionSize(80);
-  connect(&grid_, &GridModel::refused, this, [this](const QModelIndex&, const QString& reason) { emit refused(reason); });
-  connect(this, &QTableView::activated, this, [this](const QModelIndex& at) { emit opened(proxy_->mapToSource(at).row()); });
+  connect(&grid_, &GridModel::refused, this,
+          [this](const QModelIndex&, const QString& reason) { emit refused(reason); });
+  connect(this, &QTableView::activated, this,
+          [this](const QModelIndex& at) { emit opened(proxy_->mapToSource(at).row()); });
   connect(&grid_, &QAbstractItemModel::headerDataChanged, this, &GridView::fitColumns);
 }
 
@@ -131,14 +137,16 @@ QString GridView::copyText() const {
   QString text;
   for (qsizetype i = 0; i < cells.size(); ++i) {
     if (i > 0) text += cells[i].row() == cells[i - 1].row() ? '\t' : '\n';
-    QString cell = cells[i].data().toString();
+    QString cell = cells[i].data(Qt::EditRole).toString();
     if (cell == QStringLiteral("–")) cell.clear();
     text += cell.replace('\t', ' ').replace('\n', ' ');
   }
   return text;
 }
 
-void GridView::copy() { QApplication::clipboard()->setText(copyText()); }
+void GridView::copy() {
+  QApplication::clipboard()->setText(copyText());
+}
 
 bool GridView::paste(const QString& text) {
   const QModelIndex from = currentIndex();
@@ -151,8 +159,10 @@ bool GridView::paste(const QString& text) {
   for (qsizetype r = 0; r < lines.size(); ++r) {
     QStringList values = lines[r].split('\t');
     for (qsizetype c = 0; c < values.size(); ++c) {
-      const QModelIndex at = proxy_->index(from.row() + static_cast<int>(r), from.column() + static_cast<int>(c));
-      if (at.isValid() && (at.flags() & Qt::ItemIsEditable)) targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
+      const QModelIndex at =
+          proxy_->index(from.row() + static_cast<int>(r), from.column() + static_cast<int>(c));
+      if (at.isValid() && (at.flags() & Qt::ItemIsEditable))
+        targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
     }
   }
   if (targets.size() > 1) grid_.beginEdits(tr("Paste"));
@@ -173,21 +183,23 @@ void GridView::keyPressEvent(QKeyEvent* event) {
 void GridView::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QTableView::currentChanged(current, previous);
   if (!current.isValid()) return;
-  if (current.row() != previous.row() || !previous.isValid()) emit rowChosen(proxy_->mapToSource(current).row());
+  if (current.row() != previous.row() || !previous.isValid())
+    emit rowChosen(proxy_->mapToSource(current).row());
   emit cellChosen(current.data(PlaceRole).toString(), current.data(KeyRole).toString());
 }
 
 void GridView::fitColumns() {
   const QFontMetrics metrics = fontMetrics();
   for (int column = 0; column < grid_.columnCount(); ++column) {
-    const QStringList heading = grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
+    const QStringList heading =
+        grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
     int width = 0;
-    for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 18);
+    for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 22);
     const int sampled = std::min(grid_.rowCount(), 100);
     for (int row = 0; row < sampled; ++row)
-      width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 18);
+      width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 26);
     const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
-    if (key == "mark" || key == "severity") width += 20;
+    if (key == "mark" || key == "severity") width += 22;
     setColumnWidth(column, std::min(width, 420));
   }
 }

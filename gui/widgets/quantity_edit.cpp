@@ -21,17 +21,21 @@ void QuantityEdit::setField(const FieldInfo* field) {
   if (!field_) return;
   const QString unit = unitShown();
   setTextMargins(0, 0, unit.isEmpty() ? 0 : fontMetrics().horizontalAdvance(unit) + 6, 0);
-  setAccessibleName(unit.isEmpty() ? core_label(field->label) : core_label(field->label) + QStringLiteral(", ") + unit);
+  setAccessibleName(unit.isEmpty() ? core_label(field->label)
+                                   : core_label(field->label) + QStringLiteral(", ") + unit);
   setAccessibleDescription(core_text(field->help));
   setToolTip(core_text(field->help) + QStringLiteral("\n") + QString::fromStdString(field->expectation()));
   if (field->kind == FieldKind::number || field->kind == FieldKind::integer) setAlignment(Qt::AlignRight);
   update();
 }
 
-QString QuantityEdit::unitShown() const { return field_ ? UnitView::shared().unitText(field_->unit) : QString(); }
+QString QuantityEdit::unitShown() const {
+  return field_ ? UnitView::shared().unitText(field_->unit) : QString();
+}
 
 void QuantityEdit::setShown(const QString& text) {
   shown_ = text;
+  follows_ = true;
   if (hasFocus() && (isModified() || !refusal_.isEmpty())) return;
   if (text != this->text()) setText(text);
   if (!isModified()) setRefusal({});
@@ -49,6 +53,7 @@ void QuantityEdit::setRefusal(const QString& reason) {
 void QuantityEdit::focusOutEvent(QFocusEvent* event) {
   QLineEdit::focusOutEvent(event);
   // A refused text goes back to what holds; a good one is shown as the view shows it.
+  if (!follows_) return;
   setModified(false);
   if (text() != shown_) setText(shown_);
   setRefusal({});
@@ -78,7 +83,7 @@ bool QuantityEdit::event(QEvent* event) {
 
 void QuantityEdit::keyPressEvent(QKeyEvent* event) {
   const bool steps = field_ && (field_->kind == FieldKind::number || field_->kind == FieldKind::integer);
-  if (event->key() == Qt::Key_Escape && (isModified() || !refusal_.isEmpty())) {
+  if (follows_ && event->key() == Qt::Key_Escape && (isModified() || !refusal_.isEmpty())) {
     setModified(false);
     setRefusal({});
     setText(shown_);

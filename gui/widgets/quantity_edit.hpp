@@ -39,6 +39,7 @@ class QuantityEdit : public QLineEdit {
 
   const FieldInfo* field_ = nullptr;
   QString refusal_, shown_;
+  bool follows_ = false;  ///< a value that comes from elsewhere is shown, not one that a table's editor holds
 };
 
 }  // namespace seamtakt::desk

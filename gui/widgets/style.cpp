@@ -12,7 +12,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// %1 paper, %2 ink, %3 quiet, %4 rule, %5 field, %6 selection, %7 accent, %8 fail.
+/// %1 paper, %2 ink, %3 quiet, %4 rule, %5 field, %6 selection, %7 accent, %8 fail, %9 the arrow of a choice.
 const char* sheet = R"(
 * { outline: 0; }
 QMainWindow, QDialog { background: %1; }
@@ -27,6 +27,9 @@ QLineEdit, QComboBox, QPlainTextEdit, QSpinBox, QDateEdit { background: %5; colo
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border-bottom: 2px solid %7; padding-bottom: 2px; }
 QLineEdit[refused="true"], QComboBox[refused="true"] { border-bottom: 2px solid %8; padding-bottom: 2px; }
 QComboBox::drop-down { border: 0; width: 18px; }
+QComboBox::down-arrow { image: url(%9); width: 11px; height: 11px; }
+QPushButton[role="fold"] { border: 0; padding: 4px 2px; color: %3; text-align: left; }
+QPushButton[role="fold"]:focus { border: 0; border-bottom: 2px solid %7; }
 QComboBox QAbstractItemView { background: %5; color: %2; border: 1px solid %4; selection-background-color: %6; selection-color: %2; }
 QPushButton, QToolButton { background: transparent; color: %2; border: 1px solid %3; border-radius: 3px; padding: 4px 10px; }
 QPushButton:hover, QToolButton:hover { background: %6; }
@@ -97,10 +100,13 @@ QPalette qt_palette(const Palette& p) {
 
 void apply_style() {
   const Palette& p = Palette::current();
-  if (QApplication::style()->name() != QStringLiteral("fusion")) QApplication::setStyle(QStyleFactory::create("Fusion"));
+  if (QApplication::style()->name() != QStringLiteral("fusion"))
+    QApplication::setStyle(QStyleFactory::create("Fusion"));
   QApplication::setPalette(qt_palette(p));
-  qApp->setStyleSheet(QString::fromUtf8(sheet).arg(p.paper.name(), p.ink.name(), p.quiet.name(), p.rule.name(), p.field.name(),
-                                                   p.selection.name(), p.accent.name(), p.fail.name()));
+  qApp->setStyleSheet(QString::fromUtf8(sheet).arg(
+      p.paper.name(), p.ink.name(), p.quiet.name(), p.rule.name(), p.field.name(), p.selection.name(),
+      p.accent.name(), p.fail.name(),
+      p.dark ? QStringLiteral(":/icons/down-dark.svg") : QStringLiteral(":/icons/down-light.svg")));
 }
 
 void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> severity) {
@@ -121,7 +127,8 @@ void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> sev
   } else if (*severity == Severity::note) {
     painter.drawEllipse(inner);
   } else if (*severity == Severity::warn) {
-    painter.drawPolygon(QPolygonF({QPointF(inner.center().x(), inner.top()), inner.bottomRight(), inner.bottomLeft()}));
+    painter.drawPolygon(
+        QPolygonF({QPointF(inner.center().x(), inner.top()), inner.bottomRight(), inner.bottomLeft()}));
   } else {
     painter.setBrush(color);
     painter.drawRect(inner);

@@ -30,7 +30,8 @@ void measure(const char* name, int runs, const std::function<void(int)>& work) {
     ms.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
   }
   std::sort(ms.begin(), ms.end());
-  std::printf("{\"measurement\": \"%s\", \"runs\": %d, \"median_ms\": %.1f, \"worst_ms\": %.1f}\n", name, runs, ms[ms.size() / 2], ms.back());
+  std::printf("{\"measurement\": \"%s\", \"runs\": %d, \"median_ms\": %.1f, \"worst_ms\": %.1f}\n", name,
+              runs, ms[ms.size() / 2], ms.back());
   std::fflush(stdout);
 }
 
@@ -54,7 +55,8 @@ void bench_map(const QString& path) {
   const std::string seam = [&] {
     for (const Weldment& weldment : plan.weldments)
       for (const Seam& each : weldment.seams)
-        if (each.schedules == std::vector<std::string>{schedule.id} && each.leg_mm) return weldment.id + "/" + each.id;
+        if (each.schedules == std::vector<std::string>{schedule.id} && each.leg_mm)
+          return weldment.id + "/" + each.id;
     return std::string();
   }();
   WindowOptions options;
@@ -66,7 +68,8 @@ void bench_map(const QString& path) {
     plot.showMap("heat_input_kJ_mm");
     plot.plot().replot();
   });
-  measure("operating window: the computation alone", 15, [&](int) { window_map_into(plot.map(), plan, plan.schedules[1].id, seam, options); });
+  measure("operating window: the computation alone", 15,
+          [&](int) { window_map_into(plot.map(), plan, plan.schedules[1].id, seam, options); });
 }
 
 void bench_trace(std::size_t samples) {
@@ -81,7 +84,8 @@ void bench_trace(std::size_t samples) {
   QElapsedTimer timer;
   timer.start();
   trace.build();
-  std::printf("{\"measurement\": \"trace: pyramid of %zu samples built\", \"ms\": %lld}\n", samples, static_cast<long long>(timer.elapsed()));
+  std::printf("{\"measurement\": \"trace: pyramid of %zu samples built\", \"ms\": %lld}\n", samples,
+              static_cast<long long>(timer.elapsed()));
   TraceView view;
   view.resize(1400, 700);
   view.show();
@@ -107,7 +111,8 @@ int main(int argc, char** argv) {
   }
   seamtakt::desk::choose_theme("light");
   std::size_t samples = 50'000'000;
-  if (argc >= 4 && std::string_view(argv[2]) == "--samples") samples = static_cast<std::size_t>(std::atoll(argv[3]));
+  if (argc >= 4 && std::string_view(argv[2]) == "--samples")
+    samples = static_cast<std::size_t>(std::atoll(argv[3]));
   bench_window(argv[1]);
   bench_map(argv[1]);
   bench_trace(samples);

@@ -35,7 +35,8 @@ class DocumentTest : public ::testing::Test {
 
 TEST_F(DocumentTest, TypingInOneFieldUndoesAsOneStep) {
   const std::string before = text();
-  for (const char* typed : {"1", "12", "12.5"}) EXPECT_FALSE(document.setField("/schedules/0", "travel_speed_mm_s", typed));
+  for (const char* typed : {"1", "12", "12.5"})
+    EXPECT_FALSE(document.setField("/schedules/0", "travel_speed_mm_s", typed));
   EXPECT_EQ(document.plan()->schedules[0].travel_speed_mm_s, 12.5);
   EXPECT_EQ(document.undo().count(), 1);
   document.endTyping();
@@ -49,7 +50,9 @@ TEST_F(DocumentTest, TypingInOneFieldUndoesAsOneStep) {
 
 TEST_F(DocumentTest, RefusesWhatNoPlanMayHoldAndKeepsThePlan) {
   const std::string before = text();
-  for (const auto& [key, typed] : {std::pair("travel_speed_mm_s", "-3"), std::pair("travel_speed_mm_s", "fast"), std::pair("wire", "NOPE"), std::pair("process", "999")}) {
+  for (const auto& [key, typed] :
+       {std::pair("travel_speed_mm_s", "-3"), std::pair("travel_speed_mm_s", "fast"),
+        std::pair("wire", "NOPE"), std::pair("process", "999")}) {
     const auto refusal = document.setField("/schedules/0", key, typed);
     ASSERT_TRUE(refusal) << key;
     EXPECT_TRUE(refusal->text.contains("expected")) << refusal->text.toStdString();
@@ -143,9 +146,12 @@ TEST_F(DocumentTest, ARunningDeskIsNoLeftover) {
 
 TEST(PlanAddress, ReachesEveryNestedObjectAndNoOther) {
   Plan plan = load_plan(demo_path().toStdString());
-  for (const char* pointer : {"", "/schedules/0", "/schedules/0/limits", "/schedules/2/weave", "/weldments/0/seams/0", "/cell", "/cell/robots/1", "/cell/robots/0/loaded", "/line/stages/0"})
+  for (const char* pointer :
+       {"", "/schedules/0", "/schedules/0/limits", "/schedules/2/weave", "/weldments/0/seams/0", "/cell",
+        "/cell/robots/1", "/cell/robots/0/loaded", "/line/stages/0"})
     EXPECT_TRUE(visit_object(plan, pointer, [](auto&) {})) << pointer;
-  for (const char* pointer : {"/schedules/999", "/schedules/x", "/nothing", "/weldments/0/seams/0/none", "/schedules/0/limits/0"})
+  for (const char* pointer :
+       {"/schedules/999", "/schedules/x", "/nothing", "/weldments/0/seams/0/none", "/schedules/0/limits/0"})
     EXPECT_FALSE(visit_object(plan, pointer, [](auto&) {})) << pointer;
 }
 

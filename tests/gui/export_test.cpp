@@ -27,7 +27,8 @@ Ran run_desk(const QStringList& arguments) {
   process.setProcessEnvironment(environment);
   process.start(SEAMTAKT_DESK_PROGRAM, arguments);
   if (!process.waitForFinished(60000)) return {-1, {}, process.errorString()};
-  return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()), QString::fromUtf8(process.readAllStandardError())};
+  return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()),
+          QString::fromUtf8(process.readAllStandardError())};
 }
 
 TEST(DeskProgram, ExportsAReportThatCanBeReadAsText) {
@@ -39,13 +40,15 @@ TEST(DeskProgram, ExportsAReportThatCanBeReadAsText) {
   reader.start("pdftotext", {"-layout", pdf, "-"});
   ASSERT_TRUE(reader.waitForFinished(20000)) << "pdftotext: install poppler-utils";
   const QString text = QString::fromUtf8(reader.readAllStandardOutput());
-  for (const char* part : {"Airport ground equipment", "F5S", "S01", "ISO 14731", "kJ/mm"}) EXPECT_TRUE(text.contains(part)) << part;
+  for (const char* part : {"Airport ground equipment", "F5S", "S01", "ISO 14731", "kJ/mm"})
+    EXPECT_TRUE(text.contains(part)) << part;
 }
 
 TEST(DeskProgram, TakesAPictureOfEachPageInTheSizeAskedFor) {
   QTemporaryDir folder;
-  const Ran ran = run_desk({"--pictures", folder.path(), demo_path(), "--size", "1280x800", "--theme", "dark", "--language", "de", "--units", "us",
-                            "--log", QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz")});
+  const Ran ran = run_desk({"--pictures", folder.path(), demo_path(), "--size", "1280x800", "--theme", "dark",
+                            "--language", "de", "--units", "us", "--log",
+                            QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz")});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
   const QStringList files = QDir(folder.path()).entryList({"*.png"});
   EXPECT_EQ(files.size(), 8);
@@ -58,8 +61,14 @@ TEST(DeskProgram, TakesAPictureOfEachPageInTheSizeAskedFor) {
 
 TEST(DeskProgram, SaysInOneLineWhatItCannotUse) {
   QTemporaryDir folder;
-  const std::vector<QStringList> bad = {{"--export", "report.txt", demo_path()}, {"--size", "big"}, {"--colour"}, {"--pictures", folder.path()},
-                                        {"--export", folder.filePath("a.pdf"), folder.filePath("absent.weldplan.json")}, {"--theme"}, {"--unit", "U1"}};
+  const std::vector<QStringList> bad = {
+      {"--export", "report.txt", demo_path()},
+      {"--size", "big"},
+      {"--colour"},
+      {"--pictures", folder.path()},
+      {"--export", folder.filePath("a.pdf"), folder.filePath("absent.weldplan.json")},
+      {"--theme"},
+      {"--unit", "U1"}};
   for (const QStringList& arguments : bad) {
     const Ran ran = run_desk(arguments);
     EXPECT_EQ(ran.code, 2) << arguments.join(' ').toStdString();
@@ -72,7 +81,9 @@ TEST(DeskProgram, SaysInOneLineWhatItCannotUse) {
 TEST(DeskProgram, HelpNamesEveryOption) {
   const Ran ran = run_desk({"--help"});
   EXPECT_EQ(ran.code, 0);
-  for (const char* option : {"--export", "--pictures", "--size", "--theme", "--language", "--units", "--log", "--store", "--unit"}) EXPECT_TRUE(ran.output.contains(option)) << option;
+  for (const char* option :
+       {"--export", "--pictures", "--size", "--theme", "--language", "--units", "--log", "--store", "--unit"})
+    EXPECT_TRUE(ran.output.contains(option)) << option;
 }
 
 }  // namespace

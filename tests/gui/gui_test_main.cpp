@@ -14,7 +14,8 @@
 
 namespace {
 
-/// The desk that is killed in the recovery tests: edits a plan, says when the edit was kept, and waits for its end.
+/// The desk that is killed in the recovery tests: edits a plan, says when the edit was kept, and waits for
+/// its end.
 int run_victim(const QString& folder, const QString& plan) {
   using namespace seamtakt::desk;
   Document document;

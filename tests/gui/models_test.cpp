@@ -3,6 +3,7 @@
 #include <QAbstractItemModelTester>
 #include <QStandardPaths>
 #include <QTest>
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -42,7 +43,9 @@ TEST_F(ModelsTest, EveryModelKeepsTheRulesOfModelsWhilePlansChange) {
   ScheduleModel schedules(document);
   FindingModel findings;
   ValueModel difference(difference_columns()), units(unit_columns()), records(record_columns());
-  QAbstractItemModelTester testers[] = {{&seams, Mode::Fatal}, {&schedules, Mode::Fatal}, {&findings, Mode::Fatal}, {&difference, Mode::Fatal}, {&units, Mode::Fatal}, {&records, Mode::Fatal}};
+  QAbstractItemModelTester testers[] = {{&seams, Mode::Fatal},    {&schedules, Mode::Fatal},
+                                        {&findings, Mode::Fatal}, {&difference, Mode::Fatal},
+                                        {&units, Mode::Fatal},    {&records, Mode::Fatal}};
   static_cast<void>(testers);
   seams.setResults(results);
   schedules.setResults(results);
@@ -88,27 +91,31 @@ TEST_F(ModelsTest, TypedQuantitiesTakeAnyUnitThatFits) {
     const char* typed;
     double mm_s;
   };
-  for (const Case& each : {Case{"45 cm/min", 7.5}, Case{"18 in/min", 7.62}, Case{"0.6m/min", 10}, Case{"12", 12}, Case{"12,5", 12.5}}) {
+  for (const Case& each : {Case{"45 cm/min", 7.5}, Case{"18 in/min", 7.62}, Case{"0.6m/min", 10},
+                           Case{"12", 12}, Case{"12,5", 12.5}}) {
     EXPECT_TRUE(schedules.setData(travel, each.typed)) << each.typed;
     EXPECT_DOUBLE_EQ(document.plan()->schedules[0].travel_speed_mm_s, each.mm_s) << each.typed;
   }
   QString reason;
-  QObject::connect(&schedules, &GridModel::refused, [&](const QModelIndex&, const QString& why) { reason = why; });
+  QObject::connect(&schedules, &GridModel::refused,
+                   [&](const QModelIndex&, const QString& why) { reason = why; });
   EXPECT_FALSE(schedules.setData(travel, "45 kg"));
   EXPECT_TRUE(reason.contains("mm/s")) << reason.toStdString();
 }
 
 TEST_F(ModelsTest, TheUsViewShowsInchesAndLeavesThePlanAsItIs) {
   SeamModel seams(document);
-  const QModelIndex leg = seams.index(0, seams.columnNamed("leg_mm"));
-  const double leg_mm = *document.plan()->weldments[0].seams[0].leg_mm;
+  constexpr int row = 4;  // a seam whose leg is drawn
+  const QModelIndex leg = seams.index(row, seams.columnNamed("leg_mm"));
+  ASSERT_TRUE(document.plan()->weldments[0].seams[row].leg_mm);
+  const double leg_mm = *document.plan()->weldments[0].seams[row].leg_mm;
   UnitView::shared().setSystem(UnitSystem::us);
-  EXPECT_NEAR(leg.data().toString().toDouble(), leg_mm / 25.4, 1e-5);
+  EXPECT_NEAR(leg.data().toString().toDouble(), leg_mm / 25.4, 1e-4);
   EXPECT_TRUE(seams.headingText(leg.column()).endsWith(", in"));
   EXPECT_TRUE(seams.setData(leg, leg.data().toString()));
-  EXPECT_EQ(*document.plan()->weldments[0].seams[0].leg_mm, leg_mm);
+  EXPECT_EQ(*document.plan()->weldments[0].seams[row].leg_mm, leg_mm);
   EXPECT_TRUE(seams.setData(leg, "0.25"));
-  EXPECT_DOUBLE_EQ(*document.plan()->weldments[0].seams[0].leg_mm, 6.35);
+  EXPECT_DOUBLE_EQ(*document.plan()->weldments[0].seams[row].leg_mm, 6.35);
 }
 
 TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
@@ -118,8 +125,10 @@ TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
   EXPECT_EQ(units.fieldTyped("25.4 .. 1 kJ/mm", heat), "1 .. 1");
   const FieldInfo& thickness = *field_named<Seam>("thickness_mm");
   EXPECT_EQ(units.fieldTyped("0.5, 10 mm", thickness), "12.7, 10");
-  EXPECT_EQ(units.fieldShown("12.7, 10", thickness).toStdString(), "0.5, 0.393701");
+  EXPECT_EQ(units.fieldShown("12.7, 10", thickness).toStdString(), "0.5, 0.3937");
   EXPECT_THROW(units.fieldTyped("0.5, ten", thickness), InputError);
+  const FieldInfo& path = *field_named<Seam>("path_mm");
+  EXPECT_EQ(units.fieldTyped("0 0 1; 10 0 1", path), "0 0 25.4; 254 0 25.4");
 }
 
 TEST(Step, MovesTheSecondSignificantPlace) {
@@ -135,13 +144,15 @@ TEST(Formula, StacksQuotientsAndLosesNothing) {
   const QString html = stacked_formula("E = U*I/(1000*v)");
   EXPECT_TRUE(html.contains("border-bottom")) << html.toStdString();
   EXPECT_FALSE(html.contains("/(")) << html.toStdString();
-  for (const char* odd : {"", ")", "a/", "((", "x^^2", "T = sum_i(exp(-v*(x + R_i)/(2*a))/R_i)", "a <b> & c", "-", "^"})
+  for (const char* odd :
+       {"", ")", "a/", "((", "x^^2", "T = sum_i(exp(-v*(x + R_i)/(2*a))/R_i)", "a <b> & c", "-", "^"})
     EXPECT_FALSE(stacked_formula(odd).contains("<b>")) << odd;
 }
 
 TEST_F(ModelsTest, ExplanationsNameFormulaSourceAndRange) {
   const QString html = explanation_html(*document.plan(), "BD/S01/pass 1", "heat_input_kJ_mm");
-  for (const char* part : {"en-1011-1", "Source", "Holds", "Accuracy"}) EXPECT_TRUE(html.contains(part)) << part;
+  for (const char* part : {"en-1011-1", "Source", "Holds", "Accuracy"})
+    EXPECT_TRUE(html.contains(part)) << part;
   EXPECT_FALSE(explanation_html(*document.plan(), "BD/NOPE", "leg_mm").isEmpty());
   EXPECT_TRUE(explanation_tip(*document.plan(), "BD/NOPE", "leg_mm").isEmpty());
 }
@@ -160,7 +171,8 @@ TEST(Trace, ExtremesOfAnyStretchAreThoseOfItsSamples) {
     std::size_t begin = random() % all.size(), end = random() % (all.size() + 1);
     if (begin > end) std::swap(begin, end);
     if (begin == end) continue;
-    const auto [low, high] = std::minmax_element(all.begin() + static_cast<long>(begin), all.begin() + static_cast<long>(end));
+    const auto [low, high] =
+        std::minmax_element(all.begin() + static_cast<long>(begin), all.begin() + static_cast<long>(end));
     const Extremes found = channel.extremes(begin, end);
     ASSERT_EQ(found.low, *low);
     ASSERT_EQ(found.high, *high);
@@ -180,6 +192,10 @@ TEST(Contour, OfAConeIsACircle) {
     EXPECT_NEAR(std::hypot(piece.x1, piece.y1), 5, 0.01);
   }
   EXPECT_NEAR(length, 2 * M_PI * 5, 0.05);
+  // Joined, it is one line that ends where it began.
+  const ContourLines lines = joined_contour(pieces);
+  EXPECT_EQ(std::count_if(lines.x.begin(), lines.x.end(), [](double x) { return std::isnan(x); }), 1);
+  EXPECT_NEAR(lines.x.front(), lines.x[lines.x.size() - 2], 1e-12);
   EXPECT_TRUE(contour(axis, axis, values.data(), 500).empty());
 }
 

@@ -31,13 +31,15 @@ class TaskTest : public DeskTest {
   SchedulesPage& schedules() { return dynamic_cast<SchedulesPage&>(window->page(1)); }
   /// Tab until the field has the focus: what a hand does that knows the form.
   void tab_to(Hands& hands, FieldForm& form, const char* field) {
-    for (int i = 0; i < 60 && QApplication::focusWidget() != form.editorOf(field); ++i) hands.key(Qt::Key_Tab);
+    for (int i = 0; i < 60 && QApplication::focusWidget() != form.editorOf(field); ++i)
+      hands.key(Qt::Key_Tab);
     ASSERT_EQ(QApplication::focusWidget(), form.editorOf(field)) << field;
   }
   std::vector<std::string> fails(const std::string& where) const {
     std::vector<std::string> rules;
     for (const Finding& finding : window->evaluator().results()->findings)
-      if (finding.severity == Severity::fail && finding.where.rfind(where, 0) == 0) rules.push_back(finding.rule);
+      if (finding.severity == Severity::fail && finding.where.rfind(where, 0) == 0)
+        rules.push_back(finding.rule);
     return rules;
   }
   QTemporaryDir folder;
@@ -86,7 +88,8 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
     for (const Finding& finding : window->evaluator().results()->findings)
       if (finding.rule == "fillet.leg.undersize")
         for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes)
-          if (pass.schedule == "F6S" && finding.where.rfind(pass.weldment + "/" + pass.seam, 0) == 0) return true;
+          if (pass.schedule == "F6S" && finding.where.rfind(pass.weldment + "/" + pass.seam, 0) == 0)
+            return true;
     return false;
   };
   ASSERT_TRUE(undersized());
@@ -95,13 +98,16 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
     settle();
   }
   EXPECT_FALSE(undersized());
-  EXPECT_FALSE(window->document().plan()->schedules[at].limits->travel_speed_mm_s->lower.value_or(0) > window->document().plan()->schedules[at].travel_speed_mm_s);
+  EXPECT_FALSE(window->document().plan()->schedules[at].limits->travel_speed_mm_s->lower.value_or(0) >
+               window->document().plan()->schedules[at].travel_speed_mm_s);
   // The other seams on the schedule stand listed beside it with their state.
   int uses = 0;
-  for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes) uses += pass.schedule == "F6S";
+  for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes)
+    uses += pass.schedule == "F6S";
   bool listed = false;
   for (GridView* table : schedules().findChildren<GridView*>())
-    listed = listed || (table->accessibleName() == "Passes welded by the schedule" && table->grid().rowCount() == uses);
+    listed = listed ||
+             (table->accessibleName() == "Passes welded by the schedule" && table->grid().rowCount() == uses);
   EXPECT_TRUE(listed);
   hands.report("a legal travel speed found");
 }
@@ -115,17 +121,22 @@ TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
   QApplication::clipboard()->setText("1.5\n1.5\n1.5\n1.5\n1.5\n1.5");
   hands.key(Qt::Key_V, Qt::ControlModifier);
   settle();
-  for (int i = 0; i < 6; ++i) EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].gap_mm, 1.5);
+  for (int i = 0; i < 6; ++i)
+    EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].gap_mm, 1.5);
   std::vector<int> failing;
   for (int i = 0; i < 6; ++i)
-    if (has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id + "/") || has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id)) failing.push_back(i);
+    if (has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id +
+                 "/") ||
+        has_fail("BD/" + window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].id))
+      failing.push_back(i);
   ASSERT_FALSE(failing.empty());
   for (const int row : failing) {
     ASSERT_TRUE(table.focusCell(row, "schedules"));
     hands.type("F6S");
     hands.key(Qt::Key_Return);
     QTest::qWait(10);
-    EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(row)].schedules, std::vector<std::string>{"F6S"});
+    EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(row)].schedules,
+              std::vector<std::string>{"F6S"});
   }
   hands.report("six seams at 1.5 mm gap");
 }
@@ -148,7 +159,9 @@ TEST_F(TaskTest, WeldEngineerDraftsTheNextRevisionAndKeepsTheOneThatHolds) {
   const QAbstractItemModel& difference = schedules().difference().proxy();
   bool shown = false;
   for (int row = 0; row < difference.rowCount(); ++row)
-    shown = shown || (difference.index(row, 0).data().toString().startsWith("Wire feed speed") && difference.index(row, 1).data().toString() == "9" && difference.index(row, 2).data().toString() == "8.6");
+    shown = shown || (difference.index(row, 0).data().toString().startsWith("Wire feed speed") &&
+                      difference.index(row, 1).data().toString() == "9" &&
+                      difference.index(row, 2).data().toString() == "8.6");
   EXPECT_TRUE(shown);
   hands.key(Qt::Key_S, Qt::ControlModifier);
   EXPECT_FALSE(window->document().isModified());

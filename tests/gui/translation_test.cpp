@@ -47,7 +47,8 @@ TEST_F(German, KnowsEveryLabelOfFieldsAndColumns) {
   add_labels<Wire>(labels);
   for (const auto& column : pass_columns()) labels.insert(column.label);
   for (const auto& column : seam_columns()) labels.insert(column.label);
-  for (const std::string& label : labels) EXPECT_TRUE(known.count(label)) << label << ": add it to gui/models/core_texts.cpp";
+  for (const std::string& label : labels)
+    EXPECT_TRUE(known.count(label)) << label << ": add it to gui/models/core_texts.cpp";
 }
 
 TEST_F(German, HasNoTextLeftUntranslated) {
@@ -63,12 +64,14 @@ TEST_F(German, KeepsThePlaceholdersOfEachText) {
   QFile file(QStringLiteral(SEAMTAKT_SOURCE_DIR "/gui/translations/desk_de.ts"));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
   const QString text = QString::fromUtf8(file.readAll());
-  static const QRegularExpression message("<source>(.*?)</source>\\s*<translation>(.*?)</translation>", QRegularExpression::DotMatchesEverythingOption);
+  static const QRegularExpression message("<source>(.*?)</source>\\s*<translation>(.*?)</translation>",
+                                          QRegularExpression::DotMatchesEverythingOption);
   int compared = 0;
   for (auto match = message.globalMatch(text); match.hasNext(); ++compared) {
     const auto pair = match.next();
     for (const QString& mark : {QStringLiteral("%1"), QStringLiteral("%2"), QStringLiteral("%3")})
-      EXPECT_EQ(pair.captured(1).contains(mark), pair.captured(2).contains(mark)) << pair.captured(1).toStdString();
+      EXPECT_EQ(pair.captured(1).contains(mark), pair.captured(2).contains(mark))
+          << pair.captured(1).toStdString();
   }
   EXPECT_GT(compared, 500);
 }
