@@ -9,7 +9,9 @@ namespace seamtakt::desk {
 
 namespace {
 
-std::string in_quotes(const QString& text) { return "\"" + printable(text.toStdString()) + "\""; }
+std::string in_quotes(const QString& text) {
+  return "\"" + printable(text.toStdString()) + "\"";
+}
 
 QSize size_of(const QString& text) {
   static const QRegularExpression form(QStringLiteral("^(\\d{3,5})x(\\d{3,5})$"));
@@ -19,7 +21,8 @@ QSize size_of(const QString& text) {
 }
 
 QString one_of(const char* option, const QString& text, const QStringList& choices) {
-  if (!choices.contains(text)) throw InputError(option, in_quotes(text), choices.join(QStringLiteral(" or ")).toStdString());
+  if (!choices.contains(text))
+    throw InputError(option, in_quotes(text), choices.join(QStringLiteral(" or ")).toStdString());
   return text;
 }
 
@@ -29,7 +32,8 @@ void check(const DeskOptions& options) {
   if (!options.export_to.isEmpty() && !options.export_to.endsWith(QStringLiteral(".pdf")))
     throw InputError("--export", in_quotes(options.export_to), "a file name that ends in .pdf");
   if (options.store.isEmpty() != options.unit.isEmpty())
-    throw InputError(options.store.isEmpty() ? "--unit" : "--store", "it alone", "--store URI and --unit SERIAL together");
+    throw InputError(options.store.isEmpty() ? "--unit" : "--store", "it alone",
+                     "--store URI and --unit SERIAL together");
   const bool without_display = !options.export_to.isEmpty() || !options.pictures_to.isEmpty();
   if (without_display && options.plan.isEmpty() && options.store.isEmpty())
     throw InputError("PLAN", "nothing", "a plan file");
@@ -40,25 +44,40 @@ void check(const DeskOptions& options) {
 DeskOptions read_options(const QStringList& arguments) {
   DeskOptions options;
   const auto value = [&](qsizetype& i) {
-    if (i + 1 >= arguments.size()) throw InputError(arguments[i].toStdString(), "nothing after it", "a value");
+    if (i + 1 >= arguments.size())
+      throw InputError(arguments[i].toStdString(), "nothing after it", "a value");
     return arguments[++i];
   };
   for (qsizetype i = 0; i < arguments.size(); ++i) {
     const QString& argument = arguments[i];
-    if (argument == "--help" || argument == "-h") options.is_help = true;
-    else if (argument == "--version") options.is_version = true;
-    else if (argument == "--export") options.export_to = value(i);
-    else if (argument == "--pictures") options.pictures_to = value(i);
-    else if (argument == "--log") options.log = value(i);
-    else if (argument == "--store") options.store = value(i);
-    else if (argument == "--unit") options.unit = value(i);
-    else if (argument == "--size") options.size = size_of(value(i));
-    else if (argument == "--theme") options.theme = one_of("--theme", value(i), {"light", "dark"});
-    else if (argument == "--language") options.language = one_of("--language", value(i), {"en", "de"});
-    else if (argument == "--units") options.units = one_of("--units", value(i), {"si", "us"});
-    else if (argument.startsWith('-') && argument.size() > 1) throw InputError("options", in_quotes(argument), "an option that --help names");
-    else if (!options.plan.isEmpty()) throw InputError("PLAN", in_quotes(argument) + " as a second plan", "one plan file");
-    else options.plan = argument;
+    if (argument == "--help" || argument == "-h")
+      options.is_help = true;
+    else if (argument == "--version")
+      options.is_version = true;
+    else if (argument == "--export")
+      options.export_to = value(i);
+    else if (argument == "--pictures")
+      options.pictures_to = value(i);
+    else if (argument == "--log")
+      options.log = value(i);
+    else if (argument == "--store")
+      options.store = value(i);
+    else if (argument == "--unit")
+      options.unit = value(i);
+    else if (argument == "--size")
+      options.size = size_of(value(i));
+    else if (argument == "--theme")
+      options.theme = one_of("--theme", value(i), {"light", "dark"});
+    else if (argument == "--language")
+      options.language = one_of("--language", value(i), {"en", "de"});
+    else if (argument == "--units")
+      options.units = one_of("--units", value(i), {"si", "us"});
+    else if (argument.startsWith('-') && argument.size() > 1)
+      throw InputError("options", in_quotes(argument), "an option that --help names");
+    else if (!options.plan.isEmpty())
+      throw InputError("PLAN", in_quotes(argument) + " as a second plan", "one plan file");
+    else
+      options.plan = argument;
   }
   if (!options.is_help && !options.is_version) check(options);
   return options;

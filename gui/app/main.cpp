@@ -1,3 +1,5 @@
 #include "app/desk_program.hpp"
 
-int main(int argc, char** argv) { return seamtakt::desk::run_desk(argc, argv); }
+int main(int argc, char** argv) {
+  return seamtakt::desk::run_desk(argc, argv);
+}

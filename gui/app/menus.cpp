@@ -18,8 +18,8 @@
 #include "exchange/caution.hpp"
 #include "models/unit_view.hpp"
 #include "pages/page.hpp"
-#include "widgets/plan_data_dialog.hpp"
 #include "widgets/chain_strip.hpp"
+#include "widgets/plan_data_dialog.hpp"
 
 namespace seamtakt::desk {
 
@@ -43,14 +43,17 @@ void MainWindow::makeFileMenu() {
   file->addAction(tr("Open the &demo"), this, &MainWindow::openDemo);
   file->addSeparator();
   file->addAction(tr("&Save"), QKeySequence::Save, this, [this] { savePlan(); });
-  file->addAction(tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::saveAs);
+  file->addAction(tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this,
+                  &MainWindow::saveAs);
   file->addSeparator();
   file->addAction(tr("&Import log …"), QKeySequence(Qt::CTRL | Qt::Key_I), this, [this] {
-    const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, tr("Arc logs (*.csv *.csv.gz *.gz *.txt);;All files (*)"));
+    const QStringList paths = QFileDialog::getOpenFileNames(
+        this, tr("Import log"), {}, tr("Arc logs (*.csv *.csv.gz *.gz *.txt);;All files (*)"));
     for (const QString& path : paths) importLog(path);
   });
   file->addSeparator();
-  file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_E), this, &MainWindow::exportReport);
+  file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
+                  &MainWindow::exportReport);
   file->addAction(tr("Report as &HTML …"), this, &MainWindow::exportHtml);
   file->addAction(tr("Pre&view and print report …"), QKeySequence::Print, this, &MainWindow::printReport);
   file->addSeparator();
@@ -71,9 +74,11 @@ void MainWindow::makeEditMenu() {
 void MainWindow::makeViewMenu() {
   QMenu* view = menuBar()->addMenu(tr("&View"));
   for (int i = 0; i < pageCount(); ++i)
-    view->addAction(page(i).title(), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this, [this, i] { showPage(i); });
+    view->addAction(page(i).title(), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this,
+                    [this, i] { showPage(i); });
   view->addSeparator();
-  explain_action_ = view->addAction(tr("E&xplain"), QKeySequence(Qt::Key_F1), this, [this](bool on) { setExplainShown(on); });
+  explain_action_ = view->addAction(tr("E&xplain"), QKeySequence(Qt::Key_F1), this,
+                                    [this](bool on) { setExplainShown(on); });
   explain_action_->setCheckable(true);
   view->addSeparator();
   view->addAction(tr("Next &part"), QKeySequence(Qt::Key_F6), this, &MainWindow::nextPart);
@@ -93,7 +98,8 @@ void MainWindow::makeViewMenu() {
   });
   view->addSeparator();
   auto* themes = new QActionGroup(this);
-  const std::pair<QString, QString> choices[] = {{tr("Colours of the system"), "system"}, {tr("Light"), "light"}, {tr("Dark"), "dark"}};
+  const std::pair<QString, QString> choices[] = {
+      {tr("Colours of the system"), "system"}, {tr("Light"), "light"}, {tr("Dark"), "dark"}};
   for (const auto& [text, theme] : choices) {
     QAction* action = view->addAction(text, this, [this, theme = theme] {
       choose_theme(theme);
@@ -111,15 +117,20 @@ void MainWindow::makeHelpMenu() {
   QMenu* help = menuBar()->addMenu(tr("&Help"));
   help->addAction(tr("&Keys"), QKeySequence(Qt::CTRL | Qt::Key_K), this, [this] {
     QMessageBox::information(this, tr("Keys"),
-                             tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the value in focus\nF2 or typing: edit a cell\n"
-                                "Enter on a finding: go to its field\nArrow up and down in a number: step; Page up and down: ten steps\n"
-                                "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
+                             tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the "
+                                "value in focus\nF2 or typing: edit a cell\n"
+                                "Enter on a finding: go to its field\nArrow up and down in a number: step; "
+                                "Page up and down: ten steps\n"
+                                "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, "
+                                "Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
                                 "Ctrl+I: import a log; Ctrl+E: report as PDF\nF6: next part of the page"));
   });
   help->addAction(tr("&About Seamtakt"), this, [this] {
     QMessageBox::about(this, tr("About Seamtakt"),
-                       tr("<h3>Seamtakt %1</h3><p>Plans robot weld cells: from the drawing's fillet to takt and to the audited arc log.</p><p>%2</p>"
-                          "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
+                       tr("<h3>Seamtakt %1</h3><p>Plans robot weld cells: from the drawing's fillet to takt "
+                          "and to the audited arc log.</p><p>%2</p>"
+                          "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), "
+                          "SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
                            .arg(QString::fromUtf8(program_version), QString::fromUtf8(caution_text())));
   });
   help->addAction(tr("About &Qt"), qApp, &QApplication::aboutQt);
@@ -178,7 +189,8 @@ void MainWindow::printReport() {
   const ResultsPtr results = results_of(document_.plan());
   QPrinter printer(QPrinter::HighResolution);
   QPrintPreviewDialog preview(&printer, this);
-  connect(&preview, &QPrintPreviewDialog::paintRequested, this, [&](QPrinter* to) { print_report(*results, document_.path(), *to); });
+  connect(&preview, &QPrintPreviewDialog::paintRequested, this,
+          [&](QPrinter* to) { print_report(*results, document_.path(), *to); });
   preview.exec();
 }
 

@@ -29,7 +29,8 @@ QString take(MainWindow& window, const QString& folder, const QString& name) {
   buffer.open(QIODevice::WriteOnly);
   window.grab().save(&buffer, "PNG", 1);
   const QString path = folder + QStringLiteral("/") + name + QStringLiteral(".png");
-  save_atomically(path.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  save_atomically(path.toStdString(),
+                  std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
   return path;
 }
 

@@ -24,14 +24,19 @@ constexpr int picture_width_px = 640, picture_dots_per_px = 3;
 
 /// Rich text has no SVG: each drawing becomes a picture of print resolution.
 void place_drawings(QTextDocument& document, QString& html) {
-  static const QRegularExpression drawing(QStringLiteral("<svg.*?</svg>"), QRegularExpression::DotMatchesEverythingOption);
+  static const QRegularExpression drawing(QStringLiteral("<svg.*?</svg>"),
+                                          QRegularExpression::DotMatchesEverythingOption);
   int count = 0;
   for (auto match = drawing.match(html); match.hasMatch(); match = drawing.match(html)) {
     QString svg = match.captured();
-    svg.replace(QStringLiteral("<svg "), QStringLiteral("<svg xmlns=\"http://www.w3.org/2000/svg\" font-family=\"DejaVu Sans\" font-size=\"11\" "));
+    svg.replace(
+        QStringLiteral("<svg "),
+        QStringLiteral(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" font-family=\"DejaVu Sans\" font-size=\"11\" "));
     QSvgRenderer renderer(svg.toUtf8());
     const QSizeF size = renderer.viewBoxF().size();
-    const int height = size.width() > 0 ? static_cast<int>(picture_width_px * size.height() / size.width()) : 1;
+    const int height =
+        size.width() > 0 ? static_cast<int>(picture_width_px * size.height() / size.width()) : 1;
     QImage image(picture_width_px * picture_dots_per_px, height * picture_dots_per_px, QImage::Format_RGB32);
     image.fill(Qt::white);
     QPainter painter(&image);
@@ -39,27 +44,36 @@ void place_drawings(QTextDocument& document, QString& html) {
     painter.end();
     const QString name = QStringLiteral("drawing:%1").arg(count++);
     document.addResource(QTextDocument::ImageResource, QUrl(name), image);
-    html.replace(match.capturedStart(), match.capturedLength(), QStringLiteral("<img src=\"%1\" width=\"%2\" height=\"%3\">").arg(name).arg(picture_width_px).arg(height));
+    html.replace(match.capturedStart(), match.capturedLength(),
+                 QStringLiteral("<img src=\"%1\" width=\"%2\" height=\"%3\">")
+                     .arg(name)
+                     .arg(picture_width_px)
+                     .arg(height));
   }
 }
 
-/// What rich text knows no style sheet for: lists of label and value as tables, quiet table heads, thin rules.
+/// What rich text knows no style sheet for: lists of label and value as tables, quiet table heads, thin
+/// rules.
 QString printable_html(QString html) {
-  static const QRegularExpression sheet(QStringLiteral("<style>.*?</style>"), QRegularExpression::DotMatchesEverythingOption);
+  static const QRegularExpression sheet(QStringLiteral("<style>.*?</style>"),
+                                        QRegularExpression::DotMatchesEverythingOption);
   html.remove(sheet);
   html.replace(QStringLiteral("<dl>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\">"));
   html.replace(QStringLiteral("</dl>"), QStringLiteral("</table>"));
   html.replace(QStringLiteral("<dt>"), QStringLiteral("<tr><td style=\"color:#5a626d\">"));
   html.replace(QStringLiteral("</dt><dd>"), QStringLiteral("</td><td>"));
   html.replace(QStringLiteral("</dd>"), QStringLiteral("</td></tr>"));
-  html.replace(QStringLiteral("<table>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\" width=\"100%\">"));
+  html.replace(QStringLiteral("<table>"),
+               QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\" width=\"100%\">"));
   html.replace(QStringLiteral("<div class=\"sign\">"), QStringLiteral("<div style=\"margin-top:40px\">"));
   return html;
 }
 
 const char* print_sheet =
-    "body{color:#000} h1{font-size:15pt} h2{font-size:12pt; margin-top:14px} h3{font-size:10pt} th{color:#5a626d; text-align:left; font-weight:600; "
-    "border-bottom:1px solid #444} td{border-bottom:1px solid #ccc; vertical-align:top} td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
+    "body{color:#000} h1{font-size:15pt} h2{font-size:12pt; margin-top:14px} h3{font-size:10pt} "
+    "th{color:#5a626d; text-align:left; font-weight:600; "
+    "border-bottom:1px solid #444} td{border-bottom:1px solid #ccc; vertical-align:top} "
+    "td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
 
 void fill(QTextDocument& document, const Results& results, const QString& plan_path) {
   document.setDefaultFont(QFont(QStringLiteral("DejaVu Sans"), 7));
@@ -93,7 +107,10 @@ void paint_pages(QTextDocument& document, QPagedPaintDevice& device, QPrinter* p
     painter.setPen(QColor(0x5a, 0x62, 0x6d));
     const QRectF line(0, page.height() - foot, page.width(), foot);
     painter.drawText(line, Qt::AlignRight | Qt::AlignBottom, QStringLiteral("%1 / %2").arg(i + 1).arg(pages));
-    painter.drawText(line, Qt::AlignLeft | Qt::AlignBottom, QStringLiteral("Seamtakt %1 – %2").arg(QString::fromUtf8(program_version), document.metaInformation(QTextDocument::DocumentTitle)));
+    painter.drawText(
+        line, Qt::AlignLeft | Qt::AlignBottom,
+        QStringLiteral("Seamtakt %1 – %2")
+            .arg(QString::fromUtf8(program_version), document.metaInformation(QTextDocument::DocumentTitle)));
   }
 }
 
@@ -125,7 +142,8 @@ void export_pdf(const Results& results, const QString& plan_path, const QString&
     fill(document, results, plan_path);
     paint_pages(document, writer, nullptr);
   }
-  save_atomically(to.toStdString(), std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  save_atomically(to.toStdString(),
+                  std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {

@@ -8,7 +8,8 @@ class QPrinter;
 
 namespace seamtakt::desk {
 
-/// The core's report as HTML, with where it came from. `plan_path`: the plan's file; empty for one never saved.
+/// The core's report as HTML, with where it came from. `plan_path`: the plan's file; empty for one never
+/// saved.
 std::string report_of(const Results& results, const QString& plan_path);
 
 /// Written by the core's save: whole or not at all. Errors: InputError, std::system_error.

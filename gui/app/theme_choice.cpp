@@ -30,7 +30,8 @@ void choose_language(const QString& language) {
   QCoreApplication::removeTranslator(&qt);
   const QString wanted = language.isEmpty() ? QLocale::system().name().section('_', 0, 0) : language;
   if (wanted == QStringLiteral("en")) return;
-  if (own.load(QStringLiteral(":/translations/desk_%1.qm").arg(wanted))) QCoreApplication::installTranslator(&own);
+  if (own.load(QStringLiteral(":/translations/desk_%1.qm").arg(wanted)))
+    QCoreApplication::installTranslator(&own);
   if (qt.load(QStringLiteral("qtbase_%1").arg(wanted), QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(&qt);
 }

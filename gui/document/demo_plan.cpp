@@ -5,13 +5,16 @@
 namespace seamtakt::desk {
 
 QString demo_file(const QString& name) {
-  for (const QString& folder : {QStringLiteral(SEAMTAKT_DEMO_INSTALLED), QStringLiteral(SEAMTAKT_DEMO_SOURCE)}) {
+  for (const QString& folder :
+       {QStringLiteral(SEAMTAKT_DEMO_INSTALLED), QStringLiteral(SEAMTAKT_DEMO_SOURCE)}) {
     const QString path = folder + QStringLiteral("/") + name;
     if (QFileInfo::exists(path)) return path;
   }
   return {};
 }
 
-QString demo_plan_path() { return demo_file(QStringLiteral("ground-equipment.weldplan.json")); }
+QString demo_plan_path() {
+  return demo_file(QStringLiteral("ground-equipment.weldplan.json"));
+}
 
 }  // namespace seamtakt::desk

@@ -20,7 +20,9 @@ int undo_limit(const Plan& plan) {
   return seams > 1000 ? 100 : 1000;
 }
 
-std::string bytes_of(const QString& path) { return read_file(path.toStdString(), JsonLimits{}.bytes); }
+std::string bytes_of(const QString& path) {
+  return read_file(path.toStdString(), JsonLimits{}.bytes);
+}
 
 }  // namespace
 
@@ -29,7 +31,9 @@ Document::Document(QObject* parent) : QObject(parent), plan_(std::make_shared<co
   connect(&undo_, &QUndoStack::cleanChanged, this, &Document::fileChanged);
 }
 
-QString Document::name() const { return path_.isEmpty() ? tr("New plan") : QFileInfo(path_).fileName(); }
+QString Document::name() const {
+  return path_.isEmpty() ? tr("New plan") : QFileInfo(path_).fileName();
+}
 
 void Document::put(Plan plan, const QString& path, const std::string& sha256, bool recovered) {
   plan_ = std::make_shared<const Plan>(std::move(plan));
@@ -80,7 +84,9 @@ void Document::save(bool overwrite) {
   write(path_, known ? sha256_ : std::string());
 }
 
-void Document::saveAs(const QString& path) { write(path, {}); }
+void Document::saveAs(const QString& path) {
+  write(path, {});
+}
 
 void Document::watch() {
   if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
@@ -112,8 +118,9 @@ std::optional<Refusal> Document::edit(const QString& what, const std::string& me
     change(*after);
     check_plan(*after, name().toStdString());
   } catch (const InputError& error) {
-    return Refusal{error.pointer(), tr("found %1, expected %2").arg(QString::fromStdString(error.found()),
-                                                                    QString::fromStdString(error.expected()))};
+    return Refusal{error.pointer(),
+                   tr("found %1, expected %2")
+                       .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected()))};
   }
   const std::string key = merge_key.empty() ? merge_key : merge_key + "#" + std::to_string(typing_);
   undo_.push(new PlanEdit(*this, what, key, plan_, std::move(after)));

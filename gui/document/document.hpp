@@ -54,7 +54,8 @@ class Document : public QObject {
   /// follow one another undo as one; empty: never merged.
   std::optional<Refusal> edit(const QString& what, const std::string& merge_key,
                               const std::function<void(Plan&)>& change);
-  std::optional<Refusal> setField(const std::string& pointer, const std::string& key, const std::string& text);
+  std::optional<Refusal> setField(const std::string& pointer, const std::string& key,
+                                  const std::string& text);
   /// The next edit of the same field begins a new undo step.
   void endTyping() { ++typing_; }
 

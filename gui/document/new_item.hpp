@@ -19,8 +19,8 @@ std::string next_id(const List& list, const std::string& like) {
   return id;
 }
 
-/// A tee fillet beside the last seam of the weldment, with its metals and schedule: something that holds at once and
-/// is then drawn right.
+/// A tee fillet beside the last seam of the weldment, with its metals and schedule: something that holds at
+/// once and is then drawn right.
 Seam new_seam(const Plan& plan, const Weldment& weldment);
 
 }  // namespace seamtakt::desk

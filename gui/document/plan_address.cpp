@@ -18,7 +18,9 @@ std::size_t list_index(std::string_view part, std::size_t list_size) {
   return error == std::errc() && end == part.data() + part.size() ? index : list_size;
 }
 
-std::string schedule_address(std::size_t schedule) { return "/schedules/" + std::to_string(schedule); }
+std::string schedule_address(std::size_t schedule) {
+  return "/schedules/" + std::to_string(schedule);
+}
 
 std::string seam_address(std::size_t weldment, std::size_t seam) {
   return "/weldments/" + std::to_string(weldment) + "/seams/" + std::to_string(seam);
@@ -42,14 +44,14 @@ void set_field_text(Plan& plan, std::string_view pointer, std::string_view key, 
     field->set_text(object, text);
     done = true;
   });
-  if (!done) throw InputError(std::string(pointer), "no field \"" + std::string(key) + "\"", "a field of the plan");
+  if (!done)
+    throw InputError(std::string(pointer), "no field \"" + std::string(key) + "\"", "a field of the plan");
 }
 
 const FieldInfo* field_info(const Plan& plan, std::string_view pointer, std::string_view key) {
   const FieldInfo* info = nullptr;
-  visit_object(plan, pointer, [&](const auto& object) {
-    info = field_named<std::remove_cvref_t<decltype(object)>>(key);
-  });
+  visit_object(plan, pointer,
+               [&](const auto& object) { info = field_named<std::remove_cvref_t<decltype(object)>>(key); });
   return info;
 }
 
@@ -162,7 +164,8 @@ void remove_item(Plan& plan, std::string_view pointer) {
 std::vector<std::pair<std::string, std::string>> items_of(const Plan& plan, std::string_view list) {
   std::vector<std::pair<std::string, std::string>> items;
   visit_list(plan, list, [&](const auto& found) {
-    for (const auto& item : found) items.emplace_back(std::string(list) + "/" + std::to_string(items.size()), item.id);
+    for (const auto& item : found)
+      items.emplace_back(std::string(list) + "/" + std::to_string(items.size()), item.id);
   });
   return items;
 }
@@ -187,18 +190,29 @@ std::vector<std::string> seam_ids(const Plan& plan, std::string_view pointer) {
 
 std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view pointer) {
   switch (list) {
-    case IdList::base_metals: return ids_in(plan.base_metals);
-    case IdList::wires: return ids_in(plan.wires);
-    case IdList::gases: return ids_in(plan.gases);
-    case IdList::power_sources: return ids_in(plan.power_sources);
-    case IdList::schedules: return ids_in(plan.schedules);
-    case IdList::qualifications: return ids_in(plan.qualifications);
-    case IdList::seams: return seam_ids(plan, pointer);
-    case IdList::robots: return plan.cell ? ids_in(plan.cell->robots) : std::vector<std::string>();
-    case IdList::orientations: return plan.cell ? ids_in(plan.cell->orientations) : std::vector<std::string>();
-    case IdList::stages: return plan.line ? ids_in(plan.line->stages) : std::vector<std::string>();
+    case IdList::base_metals:
+      return ids_in(plan.base_metals);
+    case IdList::wires:
+      return ids_in(plan.wires);
+    case IdList::gases:
+      return ids_in(plan.gases);
+    case IdList::power_sources:
+      return ids_in(plan.power_sources);
+    case IdList::schedules:
+      return ids_in(plan.schedules);
+    case IdList::qualifications:
+      return ids_in(plan.qualifications);
+    case IdList::seams:
+      return seam_ids(plan, pointer);
+    case IdList::robots:
+      return plan.cell ? ids_in(plan.cell->robots) : std::vector<std::string>();
+    case IdList::orientations:
+      return plan.cell ? ids_in(plan.cell->orientations) : std::vector<std::string>();
+    case IdList::stages:
+      return plan.line ? ids_in(plan.line->stages) : std::vector<std::string>();
     case IdList::seam_places:
-    case IdList::none: return {};
+    case IdList::none:
+      return {};
   }
   return {};
 }
@@ -221,7 +235,8 @@ void follow_schedule(Plan& plan, const std::string& before, const std::string& a
 void follow_seam(Plan& plan, Weldment& weldment, const std::string& before, const std::string& after) {
   for (Seam& seam : weldment.seams) rename_in(seam.after, before, after);
   if (!plan.cell) return;
-  for (Zone& zone : plan.cell->zones) rename_in(zone.seams, weldment.id + "/" + before, weldment.id + "/" + after);
+  for (Zone& zone : plan.cell->zones)
+    rename_in(zone.seams, weldment.id + "/" + before, weldment.id + "/" + after);
 }
 
 void follow_weldment(Plan& plan, const std::string& before, const std::string& after) {
@@ -233,7 +248,8 @@ void follow_weldment(Plan& plan, const std::string& before, const std::string& a
 
 }  // namespace
 
-void follow_rename(Plan& plan, std::string_view pointer, const std::string& before, const std::string& after) {
+void follow_rename(Plan& plan, std::string_view pointer, const std::string& before,
+                   const std::string& after) {
   const PointerStep list = first_step(pointer);
   const PointerStep item = first_step(list.rest);
   if (list.part == "schedules") return follow_schedule(plan, before, after);
@@ -262,7 +278,8 @@ std::optional<std::size_t> find_schedule(const Plan& plan, std::string_view id) 
 std::string address_of_finding(const Plan& plan, std::string_view where) {
   const PointerStep weldment = first_step(where);
   const PointerStep seam = first_step(weldment.rest);
-  if (const auto place = find_seam(plan, weldment.part, seam.part)) return seam_address(place->weldment, place->seam);
+  if (const auto place = find_seam(plan, weldment.part, seam.part))
+    return seam_address(place->weldment, place->seam);
   const std::size_t blank = where.rfind(' ');
   const std::string_view last = blank == std::string_view::npos ? where : where.substr(blank + 1);
   if (const auto schedule = find_schedule(plan, last)) return schedule_address(*schedule);

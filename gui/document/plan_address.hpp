@@ -7,8 +7,8 @@
 
 #include "plan/field.hpp"
 
-/// An object of a plan is named by its JSON pointer ("/weldments/0/seams/3/groove"), so that an edit, the form
-/// field that made it and the finding that led there speak of the same place.
+/// An object of a plan is named by its JSON pointer ("/weldments/0/seams/3/groove"), so that an edit, the
+/// form field that made it and the finding that led there speak of the same place.
 namespace seamtakt::desk {
 
 /// One step down a pointer: the part before the next '/', and what is left.

@@ -45,9 +45,13 @@ Recovery::Recovery(Document& document, const QString& folder, QObject* parent)
   });
 }
 
-Recovery::~Recovery() { drop(); }
+Recovery::~Recovery() {
+  drop();
+}
 
-QString Recovery::file() const { return folder_ + "/" + session_ + plan_suffix; }
+QString Recovery::file() const {
+  return folder_ + "/" + session_ + plan_suffix;
+}
 
 void Recovery::keep() {
   if (!document_.isModified()) return drop();

@@ -7,8 +7,8 @@
 
 namespace seamtakt::desk {
 
-/// What the desk looks at: one seam and one schedule, shared by all pages, so that a click on a bar, a row or a
-/// finding shows the same thing everywhere.
+/// What the desk looks at: one seam and one schedule, shared by all pages, so that a click on a bar, a row or
+/// a finding shows the same thing everywhere.
 class Selection : public QObject {
   Q_OBJECT
 

@@ -46,12 +46,20 @@ ResultsPtr with_cycles(const Results& evaluated) {
 
 }  // namespace
 
-std::string date_of_today() { return now_utc().date().toString(Qt::ISODate).toStdString(); }
-std::string utc_moment() { return now_utc().toString(Qt::ISODate).toStdString(); }
+std::string date_of_today() {
+  return now_utc().date().toString(Qt::ISODate).toStdString();
+}
+std::string utc_moment() {
+  return now_utc().toString(Qt::ISODate).toStdString();
+}
 
-ResultsPtr results_of(const PlanPtr& plan) { return with_cycles(*evaluated(plan)); }
+ResultsPtr results_of(const PlanPtr& plan) {
+  return with_cycles(*evaluated(plan));
+}
 
-Evaluator::Evaluator(QObject* parent) : QObject(parent) { thread_.setMaxThreadCount(1); }
+Evaluator::Evaluator(QObject* parent) : QObject(parent) {
+  thread_.setMaxThreadCount(1);
+}
 
 Evaluator::~Evaluator() {
   ++run_;
@@ -68,7 +76,8 @@ void Evaluator::begin() {
   busy_ = true;
   thread_.start([this, plan = wanted_, run = run_.load()] {
     const auto give = [&](ResultsPtr results) {
-      QMetaObject::invokeMethod(this, [this, run, results] { take(run, results); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this, [this, run, results] { take(run, results); }, Qt::QueuedConnection);
     };
     try {
       const ResultsPtr first = evaluated(plan);
@@ -76,7 +85,8 @@ void Evaluator::begin() {
       give(run == run_.load() ? with_cycles(*first) : nullptr);
     } catch (const std::exception& error) {
       const QString reason = QString::fromUtf8(error.what());
-      QMetaObject::invokeMethod(this, [this, reason] { emit failed(reason); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this, [this, reason] { emit failed(reason); }, Qt::QueuedConnection);
       give(nullptr);
     }
   });

@@ -22,7 +22,8 @@ struct Results {
 };
 using ResultsPtr = std::shared_ptr<const Results>;
 
-/// Evaluates plans on a thread of its own. Only the newest plan counts: a result that was overtaken is dropped.
+/// Evaluates plans on a thread of its own. Only the newest plan counts: a result that was overtaken is
+/// dropped.
 class Evaluator : public QObject {
   Q_OBJECT
 

@@ -7,7 +7,8 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// Fewer runs with different luck than the command line's: an answer within a second, that says its standard error.
+/// Fewer runs with different luck than the command line's: an answer within a second, that says its standard
+/// error.
 constexpr int runs = 60;
 
 LineResultPtr run_line_of(const LineQuestion& question, const Results& results) {
@@ -20,13 +21,18 @@ LineResultPtr run_line_of(const LineQuestion& question, const Results& results) 
       if (cycle.weldment == weldment.id) return cycle;
     return cycle_given(*results.plan, weldment, results.evaluation);
   };
-  const Release release = question.carts.isEmpty() ? release_all(orders) : release_complete(orders, *results.plan, question.carts.toStdString());
-  return std::make_shared<const LineResult>(simulate_line(*results.plan, results.evaluation, release, request));
+  const Release release = question.carts.isEmpty()
+                              ? release_all(orders)
+                              : release_complete(orders, *results.plan, question.carts.toStdString());
+  return std::make_shared<const LineResult>(
+      simulate_line(*results.plan, results.evaluation, release, request));
 }
 
 }  // namespace
 
-LineJob::LineJob(QObject* parent) : QObject(parent) { thread_.setMaxThreadCount(1); }
+LineJob::LineJob(QObject* parent) : QObject(parent) {
+  thread_.setMaxThreadCount(1);
+}
 
 LineJob::~LineJob() {
   ++run_;
@@ -50,7 +56,8 @@ void LineJob::begin() {
     } catch (const std::exception& error) {
       reason = QString::fromUtf8(error.what());
     }
-    QMetaObject::invokeMethod(this, [this, run, result, reason] { done(run, result, reason); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        this, [this, run, result, reason] { done(run, result, reason); }, Qt::QueuedConnection);
   });
 }
 

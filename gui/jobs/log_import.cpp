@@ -16,7 +16,8 @@ struct Stopped {};
 /// Half of the work is judging, half is keeping the samples: the second reading counts on from the first.
 using Report = std::function<void(std::uint64_t, std::uint64_t, int)>;
 
-std::string trace_key(const std::string& log, std::string_view unit, std::string_view weldment, std::string_view seam, int pass) {
+std::string trace_key(const std::string& log, std::string_view unit, std::string_view weldment,
+                      std::string_view seam, int pass) {
   std::string key = log;
   for (std::string_view part : {unit, weldment, seam}) (key += '|') += part;
   return key + '|' + std::to_string(pass);
@@ -26,7 +27,9 @@ void read_traces(const std::string& path, TraceMap& traces, const Report& report
   const auto bytes = open_log_bytes(path);
   RejectedRows rejected;
   LogReader reader(*bytes, path, nullptr, {}, rejected);
-  constexpr LogQuantity quantities[Trace::channels] = {LogQuantity::current_A, LogQuantity::voltage_V, LogQuantity::wire_feed_speed_m_min, LogQuantity::travel_speed_mm_s};
+  constexpr LogQuantity quantities[Trace::channels] = {LogQuantity::current_A, LogQuantity::voltage_V,
+                                                       LogQuantity::wire_feed_speed_m_min,
+                                                       LogQuantity::travel_speed_mm_s};
   std::string key, last_key;
   Trace* trace = nullptr;
   for (auto rows = reader.next_rows(); !rows.empty(); rows = reader.next_rows()) {
@@ -43,12 +46,14 @@ void read_traces(const std::string& path, TraceMap& traces, const Report& report
         values[channel] = static_cast<float>(row[quantities[channel]]);
         if (row.has(quantities[channel])) present |= 1u << channel;
       }
-      trace->add(static_cast<double>(row.time.ns) / 1e9, static_cast<std::uint32_t>(row.line), values, present);
+      trace->add(static_cast<double>(row.time.ns) / 1e9, static_cast<std::uint32_t>(row.line), values,
+                 present);
     }
   }
 }
 
-ImportedLogsPtr import_logs(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv, const Report& report) {
+ImportedLogsPtr import_logs(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv,
+                            const Report& report) {
   auto logs = std::make_shared<ImportedLogs>();
   logs->plan = plan;
   logs->paths = paths;
@@ -68,8 +73,10 @@ ImportedLogsPtr import_logs(const QStringList& paths, const PlanPtr& plan, const
 
 }  // namespace
 
-const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin, std::size_t& end) {
-  auto at = logs.traces.find(trace_key(record.source, record.unit_serial, record.weldment, record.seam, record.pass.value_or(0)));
+const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin,
+                      std::size_t& end) {
+  auto at = logs.traces.find(
+      trace_key(record.source, record.unit_serial, record.weldment, record.seam, record.pass.value_or(0)));
   if (at == logs.traces.end()) at = logs.traces.find(trace_key(record.source, {}, {}, {}, 0));
   if (at == logs.traces.end()) at = logs.traces.lower_bound(record.source + "|");
   if (at == logs.traces.end() || !at->first.starts_with(record.source + "|")) return nullptr;
@@ -77,7 +84,9 @@ const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::s
   return begin < end ? &at->second : nullptr;
 }
 
-LogImport::LogImport(QObject* parent) : QObject(parent) { thread_.setMaxThreadCount(1); }
+LogImport::LogImport(QObject* parent) : QObject(parent) {
+  thread_.setMaxThreadCount(1);
+}
 
 LogImport::~LogImport() {
   stop_ = true;
@@ -92,13 +101,19 @@ void LogImport::start(const QStringList& paths, const PlanPtr& plan, const QStri
   const unsigned run = ++run_;
   thread_.start([this, paths, plan, manual_csv, run] {
     const auto send = [this, run](auto action) {
-      QMetaObject::invokeMethod(this, [this, run, action] { if (run == run_) action(); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this,
+          [this, run, action] {
+            if (run == run_) action();
+          },
+          Qt::QueuedConnection);
     };
     try {
-      const auto logs = import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
-        if (stop_) throw Stopped();
-        send([this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
-      });
+      const auto logs =
+          import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
+            if (stop_) throw Stopped();
+            send([this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
+          });
       send([this, logs] {
         running_ = false;
         emit finished(logs);
@@ -118,7 +133,9 @@ void LogImport::start(const QStringList& paths, const PlanPtr& plan, const QStri
   });
 }
 
-void LogImport::cancel() { stop_ = true; }
+void LogImport::cancel() {
+  stop_ = true;
+}
 
 void LogImport::wait() {
   while (running_) {

@@ -22,9 +22,11 @@ struct ImportedLogs {
 using ImportedLogsPtr = std::shared_ptr<const ImportedLogs>;
 
 /// The trace of a pass record, and its stretch; nullptr where no samples were kept.
-const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin, std::size_t& end);
+const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::size_t& begin,
+                      std::size_t& end);
 
-/// Reads arc logs on a thread of its own, with progress; it can be stopped at any time and then leaves nothing.
+/// Reads arc logs on a thread of its own, with progress; it can be stopped at any time and then leaves
+/// nothing.
 class LogImport : public QObject {
   Q_OBJECT
 

@@ -22,35 +22,42 @@ LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
       ++seams;
       if (findings.worstOfSeam(weldment.id, seam.id) == Severity::fail) ++failing;
     }
-  return {Figures::tr("%1 seams").arg(seams), failing ? Figures::tr("%1 fail").arg(failing) : QString(), findings.tally(Link::seams).worst()};
+  return {Figures::tr("%1 seams").arg(seams), failing ? Figures::tr("%1 fail").arg(failing) : QString(),
+          findings.tally(Link::seams).worst()};
 }
 
 LinkFigure schedules_figure(const Results& results, const FindingIndex& findings) {
   const auto& schedules = results.plan->schedules;
-  const auto drafts = std::count_if(schedules.begin(), schedules.end(), [](const Schedule& each) { return each.status != "approved"; });
-  return {Figures::tr("%1 schedules").arg(schedules.size()), drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(),
+  const auto drafts = std::count_if(schedules.begin(), schedules.end(),
+                                    [](const Schedule& each) { return each.status != "approved"; });
+  return {Figures::tr("%1 schedules").arg(schedules.size()),
+          drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(),
           findings.tally(Link::schedules).worst()};
 }
 
 LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
   const auto& passes = results.evaluation.passes;
   if (passes.empty()) return {};
-  const auto [low, high] = std::minmax_element(passes.begin(), passes.end(), [](const PassEvaluation& a, const PassEvaluation& b) {
-    return a.heat_input_kJ_mm < b.heat_input_kJ_mm;
-  });
+  const auto [low, high] =
+      std::minmax_element(passes.begin(), passes.end(), [](const PassEvaluation& a, const PassEvaluation& b) {
+        return a.heat_input_kJ_mm < b.heat_input_kJ_mm;
+      });
   const UnitView& units = UnitView::shared();
-  return {units.numberText(low->heat_input_kJ_mm, "kJ/mm", 2) + QStringLiteral("–") + units.numberText(high->heat_input_kJ_mm, "kJ/mm", 2),
+  return {units.numberText(low->heat_input_kJ_mm, "kJ/mm", 2) + QStringLiteral("–") +
+              units.numberText(high->heat_input_kJ_mm, "kJ/mm", 2),
           units.unitText("kJ/mm"), findings.tally(Link::heat).worst()};
 }
 
 /// The weldment that is nearest to missing takt.
 LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
   if (results.cycles.empty()) return {};
-  const auto worst = std::max_element(results.cycles.begin(), results.cycles.end(), [](const CycleResult& a, const CycleResult& b) {
-    return a.cycle_time_s < b.cycle_time_s;
-  });
-  const QString of = worst->takt_s ? Figures::tr("of %1, %2").arg(minutes_text(*worst->takt_s), QString::fromStdString(worst->weldment))
-                                   : QString::fromStdString(worst->weldment);
+  const auto worst = std::max_element(
+      results.cycles.begin(), results.cycles.end(),
+      [](const CycleResult& a, const CycleResult& b) { return a.cycle_time_s < b.cycle_time_s; });
+  const QString of = worst->takt_s
+                         ? Figures::tr("of %1, %2")
+                               .arg(minutes_text(*worst->takt_s), QString::fromStdString(worst->weldment))
+                         : QString::fromStdString(worst->weldment);
   return {minutes_text(worst->cycle_time_s), of, findings.tally(Link::cell).worst()};
 }
 
@@ -69,9 +76,11 @@ QString minutes_text(double seconds) {
 std::vector<LinkFigure> chain_figures(const Results& results) {
   const FindingIndex findings(*results.plan, results.findings);
   const Tally& all = findings.all();
-  const LinkFigure last{Figures::tr("%1 fail").arg(all.fail), Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all.worst()};
-  return {seams_figure(results, findings), schedules_figure(results, findings), heat_figure(results, findings),
-          cell_figure(results, findings),  line_figure(results, findings),      last};
+  const LinkFigure last{Figures::tr("%1 fail").arg(all.fail),
+                        Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all.worst()};
+  return {seams_figure(results, findings), schedules_figure(results, findings),
+          heat_figure(results, findings),  cell_figure(results, findings),
+          line_figure(results, findings),  last};
 }
 
 }  // namespace seamtakt::desk

@@ -14,8 +14,8 @@ struct LinkFigure {
   std::optional<Severity> worst;
 };
 
-/// The links that follow from the plan, in the chain's order: seams, schedules, heat, cell, line; records have their
-/// own; the last one is the findings.
+/// The links that follow from the plan, in the chain's order: seams, schedules, heat, cell, line; records
+/// have their own; the last one is the findings.
 std::vector<LinkFigure> chain_figures(const Results& results);
 
 /// "19:40" of seconds.

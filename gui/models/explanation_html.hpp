@@ -6,12 +6,12 @@
 
 namespace seamtakt::desk {
 
-/// A formula as the core writes it ("E = U*I/(1000*v)") as rich text: quotients stacked, powers raised, indices
-/// lowered, Greek letters as such.
+/// A formula as the core writes it ("E = U*I/(1000*v)") as rich text: quotients stacked, powers raised,
+/// indices lowered, Greek letters as such.
 QString formula_html(const QString& formula);
 
-/// How a derived value comes about, for the Explain drawer: formula, numbers put in, what the symbols mean, source,
-/// range, uncertainty. Text that says why there is none, where there is none.
+/// How a derived value comes about, for the Explain drawer: formula, numbers put in, what the symbols mean,
+/// source, range, uncertainty. Text that says why there is none, where there is none.
 QString explanation_html(const Plan& plan, const QString& place, const QString& key);
 
 /// The same in two or three plain lines, for a tooltip; empty where there is none.

@@ -72,7 +72,8 @@ std::optional<Severity> FindingIndex::worstAt(const std::string& place) const {
   return at == worst_.end() ? std::nullopt : std::optional(at->second);
 }
 
-std::optional<Severity> FindingIndex::worstOfSeam(const std::string& weldment, const std::string& seam) const {
+std::optional<Severity> FindingIndex::worstOfSeam(const std::string& weldment,
+                                                  const std::string& seam) const {
   return worstAt(weldment + "/" + seam);
 }
 

@@ -7,16 +7,24 @@ namespace seamtakt::desk {
 namespace {
 
 std::vector<GridColumn> finding_columns() {
-  return {{"severity", FindingModel::tr("State"), "", FindingModel::tr("fail: a limit is not kept; warning: look at it; note: good to know"), false, true, nullptr},
-          {"where", FindingModel::tr("Where"), "", FindingModel::tr("Weldment, seam and pass"), false, true, nullptr},
+  return {{"severity", FindingModel::tr("State"), "",
+           FindingModel::tr("fail: a limit is not kept; warning: look at it; note: good to know"), false,
+           true, nullptr},
+          {"where", FindingModel::tr("Where"), "", FindingModel::tr("Weldment, seam and pass"), false, true,
+           nullptr},
           {"text", FindingModel::tr("Finding"), "", {}, false, true, nullptr},
           {"value", FindingModel::tr("Value"), "", FindingModel::tr("What was found"), true, true, nullptr},
-          {"limit", FindingModel::tr("Limit"), "", FindingModel::tr("What it is judged against"), true, true, nullptr},
-          {"rule", FindingModel::tr("Rule"), "", FindingModel::tr("Stable name of the rule"), false, true, nullptr},
-          {"source", FindingModel::tr("Source"), "", FindingModel::tr("Standard and clause"), false, true, nullptr}};
+          {"limit", FindingModel::tr("Limit"), "", FindingModel::tr("What it is judged against"), true, true,
+           nullptr},
+          {"rule", FindingModel::tr("Rule"), "", FindingModel::tr("Stable name of the rule"), false, true,
+           nullptr},
+          {"source", FindingModel::tr("Source"), "", FindingModel::tr("Standard and clause"), false, true,
+           nullptr}};
 }
 
-ValueModel::Cell text_cell(const QString& text) { return {text, std::nullopt, 0, {}, {}}; }
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
 
 /// The unit differs from row to row, so it stands beside the number.
 ValueModel::Cell number_cell(const std::optional<double>& number, const std::string& unit) {
@@ -37,9 +45,13 @@ void FindingModel::setFindings(const Plan& plan, const Findings& findings) {
     row.severity = finding.severity;
     row.address = QString::fromStdString(address_of_finding(plan, finding.where));
     const QString text = QString::fromStdString(finding.text);
-    row.cells = {text_cell(severity_word(finding.severity)), text_cell(QString::fromStdString(finding.where)), text_cell(text),
-                 number_cell(finding.value, finding.unit), number_cell(finding.limit, finding.unit),
-                 text_cell(QString::fromStdString(finding.rule)), text_cell(QString::fromStdString(finding.source))};
+    row.cells = {text_cell(severity_word(finding.severity)),
+                 text_cell(QString::fromStdString(finding.where)),
+                 text_cell(text),
+                 number_cell(finding.value, finding.unit),
+                 number_cell(finding.limit, finding.unit),
+                 text_cell(QString::fromStdString(finding.rule)),
+                 text_cell(QString::fromStdString(finding.source))};
     row.cells[2].tip = text;
     rows.push_back(std::move(row));
   }

@@ -15,9 +15,15 @@ struct Piece {
 
 const QHash<QString, QString>& letters() {
   static const QHash<QString, QString> names = {
-      {"pi", "π"},     {"lambda", "λ"}, {"alpha", "α"}, {"beta", "β"},   {"rho", "ρ"},     {"eta", "η"},
-      {"psi", "ψ"},    {"sigma", "σ"},  {"tau", "τ"},   {"theta", "θ"},  {"kappa", "κ"},   {"sqrt", "√"},
-      {"sum", "Σ"},    {"sum_i", "Σ<sub>i</sub>"},      {"Delta", "Δ"},  {"rho_c", "ρc"},  {"phi", "φ"},
+      {"pi", "π"},    {"lambda", "λ"},
+      {"alpha", "α"}, {"beta", "β"},
+      {"rho", "ρ"},   {"eta", "η"},
+      {"psi", "ψ"},   {"sigma", "σ"},
+      {"tau", "τ"},   {"theta", "θ"},
+      {"kappa", "κ"}, {"sqrt", "√"},
+      {"sum", "Σ"},   {"sum_i", "Σ<sub>i</sub>"},
+      {"Delta", "Δ"}, {"rho_c", "ρc"},
+      {"phi", "φ"},
   };
   return names;
 }
@@ -43,11 +49,13 @@ Piece joined(const std::vector<Piece>& row) {
 
 Piece fraction(const Piece& above, const Piece& below) {
   return {QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>%1</tr><tr>%2</tr></table>")
-              .arg(cell(above.html, QStringLiteral("border-bottom-width:1px; border-bottom-style:solid;")), cell(below.html)),
+              .arg(cell(above.html, QStringLiteral("border-bottom-width:1px; border-bottom-style:solid;")),
+                   cell(below.html)),
           true};
 }
 
-/// Reads sum, product, power, atom; what it can't read is taken character by character, so that nothing is lost.
+/// Reads sum, product, power, atom; what it can't read is taken character by character, so that nothing is
+/// lost.
 class Reader {
  public:
   explicit Reader(const QString& text) : text_(text) {}
@@ -103,7 +111,8 @@ class Reader {
     if (next() != '^') return base;
     ++at_;
     const Piece exponent = atom(true);
-    return {exponent.tall ? as_table({base, {QStringLiteral("^"), false}, exponent}) : base.html + QStringLiteral("<sup>") + exponent.html + QStringLiteral("</sup>"),
+    return {exponent.tall ? as_table({base, {QStringLiteral("^"), false}, exponent})
+                          : base.html + QStringLiteral("<sup>") + exponent.html + QStringLiteral("</sup>"),
             base.tall || exponent.tall};
   }
 
@@ -123,8 +132,14 @@ class Reader {
       return joined({{QStringLiteral("−"), false}, atom(false)});
     }
     qsizetype end = at_;
-    while (end < text_.size() && (text_[end].isLetterOrNumber() || text_[end] == '_' || text_[end] == '.' || text_[end] == '\'')) ++end;
-    if (end == at_) return {at_ < text_.size() && !QStringLiteral(")+-*/=,^ ").contains(c) ? text_.mid(at_++, 1).toHtmlEscaped() : QString(), false};
+    while (end < text_.size() &&
+           (text_[end].isLetterOrNumber() || text_[end] == '_' || text_[end] == '.' || text_[end] == '\''))
+      ++end;
+    if (end == at_)
+      return {at_ < text_.size() && !QStringLiteral(")+-*/=,^ ").contains(c)
+                  ? text_.mid(at_++, 1).toHtmlEscaped()
+                  : QString(),
+              false};
     const QString name = text_.mid(at_, end - at_);
     at_ = end;
     const Piece symbol{symbol_html(name), false};
@@ -143,10 +158,13 @@ QString symbol_html(const QString& name) {
   const auto letter = letters().constFind(name);
   if (letter != letters().constEnd()) return *letter;
   const qsizetype underscore = name.indexOf('_');
-  if (underscore <= 0) return name[0].isDigit() ? name.toHtmlEscaped() : QStringLiteral("<i>%1</i>").arg(name.toHtmlEscaped());
+  if (underscore <= 0)
+    return name[0].isDigit() ? name.toHtmlEscaped() : QStringLiteral("<i>%1</i>").arg(name.toHtmlEscaped());
   const QString base = name.left(underscore);
   const auto greek = letters().constFind(base);
-  return QStringLiteral("<i>%1</i><sub>%2</sub>").arg(greek != letters().constEnd() ? *greek : base.toHtmlEscaped(), name.mid(underscore + 1).toHtmlEscaped());
+  return QStringLiteral("<i>%1</i><sub>%2</sub>")
+      .arg(greek != letters().constEnd() ? *greek : base.toHtmlEscaped(),
+           name.mid(underscore + 1).toHtmlEscaped());
 }
 
 QString stacked_formula(const QString& formula) {

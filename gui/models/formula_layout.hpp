@@ -4,8 +4,8 @@
 
 namespace seamtakt::desk {
 
-/// Splits "a = b/c" style formulas at the operators of least strength and sets quotients as stacked fractions in
-/// rich text (a two-row table). Text that can't be read as a formula comes back as it is, escaped.
+/// Splits "a = b/c" style formulas at the operators of least strength and sets quotients as stacked fractions
+/// in rich text (a two-row table). Text that can't be read as a formula comes back as it is, escaped.
 QString stacked_formula(const QString& formula);
 
 /// One name of a formula as rich text: "t8/5" and "T_0" with lowered index, "lambda" as the letter.

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "plan/plan.hpp"
 #include "plan/field.hpp"
+#include "plan/plan.hpp"
 
 namespace seamtakt::desk {
 
@@ -33,8 +33,8 @@ struct GridColumn {
   const FieldInfo* field = nullptr;  ///< of an editable column
 };
 
-/// A table of rows that all have the same columns. Derived classes say what stands in a cell; this one turns it
-/// into what views ask for.
+/// A table of rows that all have the same columns. Derived classes say what stands in a cell; this one turns
+/// it into what views ask for.
 class GridModel : public QAbstractTableModel {
   Q_OBJECT
 

@@ -14,17 +14,26 @@ class LineTable : public QObject {
 
 constexpr std::size_t most_cures = 12;
 
-ValueModel::Cell text_cell(const QString& text) { return {text, std::nullopt, 0, {}, {}}; }
-ValueModel::Cell number_cell(double number, int digits) { return {{}, number, digits, {}, {}}; }
-GridColumn text_column(const char* key, const QString& label) { return {key, label, "", {}, false, true, nullptr}; }
-GridColumn number_column(const char* key, const QString& label, const QString& help = {}) { return {key, label, "", help, true, true, nullptr}; }
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(double number, int digits) {
+  return {{}, number, digits, {}, {}};
+}
+GridColumn text_column(const char* key, const QString& label) {
+  return {key, label, "", {}, false, true, nullptr};
+}
+GridColumn number_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, true, true, nullptr};
+}
 
 }  // namespace
 
 std::vector<GridColumn> stage_columns() {
   std::vector<GridColumn> columns;
   for (const Field<Stage>& field : fields_of<Stage>().fields)
-    columns.push_back({std::string(field.key), core_label(field.label), field.unit, core_text(field.help), field.kind != FieldKind::text, true, nullptr});
+    columns.push_back({std::string(field.key), core_label(field.label), field.unit, core_text(field.help),
+                       field.kind != FieldKind::text, true, nullptr});
   return columns;
 }
 
@@ -32,15 +41,18 @@ std::vector<ValueModel::Row> stage_rows(const Line& line) {
   std::vector<ValueModel::Row> rows;
   for (const Stage& stage : line.stages) {
     ValueModel::Row row;
-    for (const Field<Stage>& field : fields_of<Stage>().fields) row.cells.push_back(text_cell(UnitView::shared().fieldShown(field.text(stage), field)));
+    for (const Field<Stage>& field : fields_of<Stage>().fields)
+      row.cells.push_back(text_cell(UnitView::shared().fieldShown(field.text(stage), field)));
     rows.push_back(std::move(row));
   }
   return rows;
 }
 
 std::vector<GridColumn> line_unit_columns() {
-  return {text_column("mark", LineTable::tr("State")), text_column("unit", LineTable::tr("Unit")), text_column("weldment", LineTable::tr("Weldment")),
-          text_column("due", LineTable::tr("Due")), text_column("start", LineTable::tr("In")), text_column("end", LineTable::tr("Out")), text_column("cause", LineTable::tr("Remark"))};
+  return {text_column("mark", LineTable::tr("State")),        text_column("unit", LineTable::tr("Unit")),
+          text_column("weldment", LineTable::tr("Weldment")), text_column("due", LineTable::tr("Due")),
+          text_column("start", LineTable::tr("In")),          text_column("end", LineTable::tr("Out")),
+          text_column("cause", LineTable::tr("Remark"))};
 }
 
 std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
@@ -52,18 +64,35 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
       row.severity = Severity::fail;
     else if (late)
       row.severity = Severity::warn;
-    QString remark = late ? LineTable::tr("missed takt: %1").arg(QString::fromStdString(unit.cause)) : QString();
-    if (unit.reworks > 0) remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
-    row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap") : late ? LineTable::tr("late") : LineTable::tr("in takt")), text_cell(QString::fromStdString(unit.serial)),
-                 text_cell(QString::fromStdString(unit.weldment)), text_cell(QString::fromStdString(unit.due)), text_cell(minutes_text(unit.start_s)), text_cell(minutes_text(unit.end_s)), text_cell(remark)};
+    QString remark =
+        late ? LineTable::tr("missed takt: %1").arg(QString::fromStdString(unit.cause)) : QString();
+    if (unit.reworks > 0)
+      remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
+    row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
+                           : late        ? LineTable::tr("late")
+                                         : LineTable::tr("in takt")),
+                 text_cell(QString::fromStdString(unit.serial)),
+                 text_cell(QString::fromStdString(unit.weldment)),
+                 text_cell(QString::fromStdString(unit.due)),
+                 text_cell(minutes_text(unit.start_s)),
+                 text_cell(minutes_text(unit.end_s)),
+                 text_cell(remark)};
     rows.push_back(std::move(row));
   }
   for (const WaitingUnit& unit : line.waiting) {
     ValueModel::Row row;
     row.severity = Severity::warn;
-    const QString instead = unit.released_instead.empty() ? QString() : LineTable::tr("; released instead: %1").arg(QString::fromStdString(unit.released_instead));
-    row.cells = {text_cell(LineTable::tr("waits")), text_cell(QString::fromStdString(unit.order.serial)), text_cell(QString::fromStdString(unit.order.weldment)),
-                 text_cell(QString::fromStdString(unit.order.due)), text_cell({}), text_cell({}), text_cell(QString::fromStdString(unit.text) + instead)};
+    const QString instead =
+        unit.released_instead.empty()
+            ? QString()
+            : LineTable::tr("; released instead: %1").arg(QString::fromStdString(unit.released_instead));
+    row.cells = {text_cell(LineTable::tr("waits")),
+                 text_cell(QString::fromStdString(unit.order.serial)),
+                 text_cell(QString::fromStdString(unit.order.weldment)),
+                 text_cell(QString::fromStdString(unit.order.due)),
+                 text_cell({}),
+                 text_cell({}),
+                 text_cell(QString::fromStdString(unit.text) + instead)};
     rows.push_back(std::move(row));
   }
   return rows;
@@ -71,9 +100,12 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
 
 std::vector<GridColumn> cure_columns() {
   return {text_column("stage", LineTable::tr("Stage")), text_column("change", LineTable::tr("What if")),
-          number_column("units_per_h", LineTable::tr("Units/h more"), LineTable::tr("Change of throughput, mean of the runs")),
-          number_column("se", LineTable::tr("± (1 SE)"), LineTable::tr("Standard error of the change: both lines meet the same luck")),
-          number_column("misses", LineTable::tr("Takt misses"), LineTable::tr("Change of takt misses, mean of the runs"))};
+          number_column("units_per_h", LineTable::tr("Units/h more"),
+                        LineTable::tr("Change of throughput, mean of the runs")),
+          number_column("se", LineTable::tr("± (1 SE)"),
+                        LineTable::tr("Standard error of the change: both lines meet the same luck")),
+          number_column("misses", LineTable::tr("Takt misses"),
+                        LineTable::tr("Change of takt misses, mean of the runs"))};
 }
 
 std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
@@ -81,7 +113,8 @@ std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
   for (const Cure& cure : line.cures) {
     if (rows.size() == most_cures) break;
     ValueModel::Row row;
-    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(QString::fromStdString(cure.change)), number_cell(cure.throughput_change_per_h, 3),
+    row.cells = {text_cell(QString::fromStdString(cure.stage)),
+                 text_cell(QString::fromStdString(cure.change)), number_cell(cure.throughput_change_per_h, 3),
                  number_cell(cure.throughput_change_se_per_h, 2), number_cell(cure.takt_misses_change, 3)};
     rows.push_back(std::move(row));
   }

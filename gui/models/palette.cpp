@@ -51,21 +51,29 @@ const Palette& Palette::night() {
   return palette;
 }
 
-const Palette& Palette::current() { return in_use ? *in_use : light(); }
-void Palette::setDark(bool dark) { in_use = dark ? &night() : &light(); }
+const Palette& Palette::current() {
+  return in_use ? *in_use : light();
+}
+void Palette::setDark(bool dark) {
+  in_use = dark ? &night() : &light();
+}
 
 QColor Palette::of(std::optional<Severity> severity) const {
   if (!severity) return ok;
   switch (*severity) {
-    case Severity::fail: return fail;
-    case Severity::warn: return warn;
-    case Severity::note: return note;
+    case Severity::fail:
+      return fail;
+    case Severity::warn:
+      return warn;
+    case Severity::note:
+      return note;
   }
   return ok;
 }
 
 QColor Palette::series(int index) const {
-  static constexpr unsigned okabe_ito[] = {0x0072b2, 0xd55e00, 0x009e73, 0xcc79a7, 0xe69f00, 0x56b4e9, 0xf0e442};
+  static constexpr unsigned okabe_ito[] = {0x0072b2, 0xd55e00, 0x009e73, 0xcc79a7,
+                                           0xe69f00, 0x56b4e9, 0xf0e442};
   const QColor color = QColor::fromRgb(okabe_ito[static_cast<std::size_t>(index) % std::size(okabe_ito)]);
   return dark ? color.lighter(125) : color;
 }

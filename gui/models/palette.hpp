@@ -26,6 +26,7 @@ struct Palette {
 };
 
 /// Heat ramp after the temper colours of steel, ordered by lightness.
-inline constexpr std::array<unsigned, 7> heat_ramp = {0x16243d, 0x3b3a6e, 0x7a4a73, 0xb0653f, 0xd99a3e, 0xf0d27a, 0xfbf4dc};
+inline constexpr std::array<unsigned, 7> heat_ramp = {0x16243d, 0x3b3a6e, 0x7a4a73, 0xb0653f,
+                                                      0xd99a3e, 0xf0d27a, 0xfbf4dc};
 
 }  // namespace seamtakt::desk

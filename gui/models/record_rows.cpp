@@ -10,10 +10,16 @@ class RecordTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const QString& text) { return {text, std::nullopt, 0, {}, {}}; }
-ValueModel::Cell number_cell(const std::optional<double>& number, int digits) { return {QStringLiteral("–"), number, digits, {}, {}}; }
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
+  return {QStringLiteral("–"), number, digits, {}, {}};
+}
 
-GridColumn text_column(const char* key, const QString& label, const QString& help = {}) { return {key, label, "", help, false, true, nullptr}; }
+GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, false, true, nullptr};
+}
 GridColumn number_column(const char* key, const QString& label, const char* unit, const QString& help = {}) {
   return {key, label, unit, help, true, true, nullptr};
 }
@@ -25,7 +31,8 @@ QString yes_no(const std::optional<bool>& truth) {
 QString listed(const std::vector<PassRef>& passes) {
   QStringList names;
   for (const PassRef& pass : passes)
-    names << QString::fromStdString(pass.seam) + (pass.pass ? QStringLiteral("/%1").arg(*pass.pass) : QString());
+    names << QString::fromStdString(pass.seam) +
+                 (pass.pass ? QStringLiteral("/%1").arg(*pass.pass) : QString());
   return names.join(QStringLiteral(", "));
 }
 
@@ -50,9 +57,12 @@ Counts counts_of(const AuditResult& audit, const std::string& unit) {
 QString verdict_word(const std::optional<Verdict>& verdict) {
   if (!verdict) return RecordTable::tr("not judged");
   switch (*verdict) {
-    case Verdict::pass: return RecordTable::tr("pass");
-    case Verdict::fail: return RecordTable::tr("fail");
-    case Verdict::undecided: return RecordTable::tr("undecided");
+    case Verdict::pass:
+      return RecordTable::tr("pass");
+    case Verdict::fail:
+      return RecordTable::tr("fail");
+    case Verdict::undecided:
+      return RecordTable::tr("undecided");
   }
   return {};
 }
@@ -68,7 +78,8 @@ std::vector<GridColumn> unit_columns() {
   return {text_column("mark", RecordTable::tr("State")),
           text_column("unit", RecordTable::tr("Unit")),
           text_column("weldment", RecordTable::tr("Weldment")),
-          text_column("complete", RecordTable::tr("Complete"), RecordTable::tr("All robot and manual passes there, none of them failed")),
+          text_column("complete", RecordTable::tr("Complete"),
+                      RecordTable::tr("All robot and manual passes there, none of them failed")),
           number_column("passes", RecordTable::tr("Passes"), ""),
           number_column("fail", RecordTable::tr("Failed"), ""),
           number_column("undecided", RecordTable::tr("Undecided"), ""),
@@ -80,10 +91,19 @@ std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
   for (const UnitRecord& unit : audit.units) {
     const Counts counts = counts_of(audit, unit.unit_serial);
     ValueModel::Row row;
-    row.severity = counts.fail ? std::optional(Severity::fail) : unit.complete == true ? std::nullopt : std::optional(Severity::warn);
-    const QString state = counts.fail ? RecordTable::tr("fail") : unit.complete == true ? RecordTable::tr("complete") : RecordTable::tr("open");
-    row.cells = {text_cell(state), text_cell(QString::fromStdString(unit.unit_serial)), text_cell(QString::fromStdString(unit.weldment)),
-                 text_cell(yes_no(unit.complete)), number_cell(counts.passes, 9), number_cell(counts.fail, 9), number_cell(counts.undecided, 9),
+    row.severity = counts.fail             ? std::optional(Severity::fail)
+                   : unit.complete == true ? std::nullopt
+                                           : std::optional(Severity::warn);
+    const QString state = counts.fail             ? RecordTable::tr("fail")
+                          : unit.complete == true ? RecordTable::tr("complete")
+                                                  : RecordTable::tr("open");
+    row.cells = {text_cell(state),
+                 text_cell(QString::fromStdString(unit.unit_serial)),
+                 text_cell(QString::fromStdString(unit.weldment)),
+                 text_cell(yes_no(unit.complete)),
+                 number_cell(counts.passes, 9),
+                 number_cell(counts.fail, 9),
+                 number_cell(counts.undecided, 9),
                  text_cell(listed(unit.missing_passes))};
     rows.push_back(std::move(row));
   }
@@ -96,7 +116,8 @@ std::vector<GridColumn> record_columns() {
           number_column("pass", RecordTable::tr("Pass"), ""),
           text_column("schedule", RecordTable::tr("Schedule")),
           number_column("heat_input_kJ_mm", RecordTable::tr("Heat input"), "kJ/mm"),
-          number_column("U_heat_input_kJ_mm", RecordTable::tr("U heat input"), "kJ/mm", RecordTable::tr("Expanded uncertainty, k = 2")),
+          number_column("U_heat_input_kJ_mm", RecordTable::tr("U heat input"), "kJ/mm",
+                        RecordTable::tr("Expanded uncertainty, k = 2")),
           number_column("mean_current_A", RecordTable::tr("Current"), "A"),
           number_column("mean_voltage_V", RecordTable::tr("Voltage"), "V"),
           number_column("travel_speed_mm_s", RecordTable::tr("Travel speed"), "mm/s"),
@@ -104,7 +125,8 @@ std::vector<GridColumn> record_columns() {
           number_column("length_mm", RecordTable::tr("Length"), "mm"),
           number_column("arc_starts", RecordTable::tr("Arc starts"), ""),
           number_column("cooling_time_s", RecordTable::tr("t8/5"), "s"),
-          text_column("energy_method", RecordTable::tr("Method"), RecordTable::tr("Energy by method A, B or C of ISO/TR 18491"))};
+          text_column("energy_method", RecordTable::tr("Method"),
+                      RecordTable::tr("Energy by method A, B or C of ISO/TR 18491"))};
 }
 
 ValueModel::Row record_row(const PassRecord& record) {
@@ -112,10 +134,19 @@ ValueModel::Row record_row(const PassRecord& record) {
   row.severity = verdict_severity(record.verdict);
   std::optional<double> pass;
   if (record.pass) pass = *record.pass;
-  row.cells = {text_cell(verdict_word(record.verdict)), text_cell(QString::fromStdString(record.seam.empty() ? "–" : record.seam)), number_cell(pass, 9),
-               text_cell(QString::fromStdString(record.schedule)), number_cell(record.heat_input_kJ_mm, 4), number_cell(record.U_heat_input_kJ_mm, 2),
-               number_cell(record.mean_current_A, 4), number_cell(record.mean_voltage_V, 4), number_cell(record.travel_speed_mm_s, 4), number_cell(record.arc_time_s, 4),
-               number_cell(record.length_mm, 5), number_cell(static_cast<double>(record.arc_starts), 9), number_cell(record.cooling_time_s, 4),
+  row.cells = {text_cell(verdict_word(record.verdict)),
+               text_cell(QString::fromStdString(record.seam.empty() ? "–" : record.seam)),
+               number_cell(pass, 9),
+               text_cell(QString::fromStdString(record.schedule)),
+               number_cell(record.heat_input_kJ_mm, 4),
+               number_cell(record.U_heat_input_kJ_mm, 2),
+               number_cell(record.mean_current_A, 4),
+               number_cell(record.mean_voltage_V, 4),
+               number_cell(record.travel_speed_mm_s, 4),
+               number_cell(record.arc_time_s, 4),
+               number_cell(record.length_mm, 5),
+               number_cell(static_cast<double>(record.arc_starts), 9),
+               number_cell(record.cooling_time_s, 4),
                text_cell(QString::fromStdString(record.energy_method))};
   return row;
 }

@@ -10,20 +10,25 @@ class Difference : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell cell(const QString& text) { return {text, std::nullopt, 0, {}, {}}; }
+ValueModel::Cell cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
 
 template <class Object>
-void add_rows(std::vector<ValueModel::Row>& rows, const QString& prefix, const Object& one, const Object& other) {
+void add_rows(std::vector<ValueModel::Row>& rows, const QString& prefix, const Object& one,
+              const Object& other) {
   const UnitView& units = UnitView::shared();
   for (const Field<Object>& field : fields_of<Object>().fields) {
-    if (field.kind == FieldKind::object || field.kind == FieldKind::object_list || field.key == "id") continue;
+    if (field.kind == FieldKind::object || field.kind == FieldKind::object_list || field.key == "id")
+      continue;
     const std::string a = field.text(one), b = field.text(other);
     if (a == b) continue;
     const QString unit = units.unitText(field.unit);
     ValueModel::Row row;
-    row.cells = {cell(prefix + core_label(field.label) + (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit)),
-                 cell(a.empty() ? QStringLiteral("–") : units.fieldShown(a, field)),
-                 cell(b.empty() ? QStringLiteral("–") : units.fieldShown(b, field))};
+    row.cells = {
+        cell(prefix + core_label(field.label) + (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit)),
+        cell(a.empty() ? QStringLiteral("–") : units.fieldShown(a, field)),
+        cell(b.empty() ? QStringLiteral("–") : units.fieldShown(b, field))};
     rows.push_back(std::move(row));
   }
 }

@@ -8,17 +8,29 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr const char* shown_fields[] = {"id", "revision", "status", "process", "transfer", "wire", "gas",
-                                        "wire_feed_speed_m_min", "arc_voltage_V", "travel_speed_mm_s", "preheat_C"};
+constexpr const char* shown_fields[] = {"id",
+                                        "revision",
+                                        "status",
+                                        "process",
+                                        "transfer",
+                                        "wire",
+                                        "gas",
+                                        "wire_feed_speed_m_min",
+                                        "arc_voltage_V",
+                                        "travel_speed_mm_s",
+                                        "preheat_C"};
 
 std::vector<GridColumn> schedule_table_columns() {
   std::vector<GridColumn> columns;
-  columns.push_back({"mark", ScheduleModel::tr("State"), "", ScheduleModel::tr("Worst finding on the passes welded by it"), false, true, nullptr});
+  columns.push_back({"mark", ScheduleModel::tr("State"), "",
+                     ScheduleModel::tr("Worst finding on the passes welded by it"), false, true, nullptr});
   for (const char* key : shown_fields)
     if (const Field<Schedule>* field = field_named<Schedule>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
-                         field->kind == FieldKind::number || field->kind == FieldKind::integer, false, field});
-  columns.push_back({"uses", ScheduleModel::tr("Passes"), "", ScheduleModel::tr("Passes that are welded by it"), true, true, nullptr});
+                         field->kind == FieldKind::number || field->kind == FieldKind::integer, false,
+                         field});
+  columns.push_back({"uses", ScheduleModel::tr("Passes"), "",
+                     ScheduleModel::tr("Passes that are welded by it"), true, true, nullptr});
   return columns;
 }
 
@@ -55,7 +67,8 @@ void ScheduleModel::setResults(const ResultsPtr& results) {
   judged_ = true;
   worst_.clear();
   for (const PassEvaluation& pass : results->evaluation.passes) {
-    const auto severity = findings.worstAt(pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass));
+    const auto severity =
+        findings.worstAt(pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass));
     if (!severity) continue;
     const auto at = worst_.try_emplace(pass.schedule, *severity).first;
     at->second = std::max(at->second, *severity);
@@ -94,7 +107,8 @@ bool ScheduleModel::setData(const QModelIndex& index, const QVariant& value, int
   const GridColumn& about = columns()[static_cast<std::size_t>(index.column())];
   if (role != Qt::EditRole || !about.field) return false;
   document_.endTyping();
-  const auto refusal = set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
+  const auto refusal =
+      set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
   if (refusal) emit refused(index, refusal->text);
   return !refusal;
 }

@@ -9,14 +9,21 @@ namespace seamtakt::desk {
 namespace {
 
 /// What the table shows of a seam's own fields, in this order; the form has them all.
-constexpr const char* shown_fields[] = {"id", "joint", "thickness_mm", "leg_mm", "gap_mm", "position", "schedules", "by"};
+constexpr const char* shown_fields[] = {"id",     "joint",    "thickness_mm", "leg_mm",
+                                        "gap_mm", "position", "schedules",    "by"};
 constexpr const char* shown_seam_values[] = {"leg_mm", "throat_mm", "angular_distortion_deg"};
-constexpr const char* shown_pass_values[] = {"heat_input_kJ_mm", "cooling_time_s", "preheat_needed_C", "haz_hardness_HV",
-                                             "arc_time_s"};
+constexpr const char* shown_pass_values[] = {"heat_input_kJ_mm", "cooling_time_s", "preheat_needed_C",
+                                             "haz_hardness_HV", "arc_time_s"};
 
 template <class Row>
 GridColumn derived_column(const Column<Row>& column, const char* prefix) {
-  return {prefix + std::string(column.key), core_label(column.label), column.unit, core_text(column.help), true, true, nullptr};
+  return {prefix + std::string(column.key),
+          core_label(column.label),
+          column.unit,
+          core_text(column.help),
+          true,
+          true,
+          nullptr};
 }
 
 bool is_number_kind(FieldKind kind) {
@@ -25,15 +32,20 @@ bool is_number_kind(FieldKind kind) {
 
 std::vector<GridColumn> seam_table_columns() {
   std::vector<GridColumn> columns;
-  columns.push_back({"mark", SeamModel::tr("State"), "", SeamModel::tr("Worst finding on the seam"), false, true, nullptr});
-  columns.push_back({"weldment", SeamModel::tr("Weldment"), "", SeamModel::tr("The weldment that the seam belongs to"), false, true, nullptr});
+  columns.push_back(
+      {"mark", SeamModel::tr("State"), "", SeamModel::tr("Worst finding on the seam"), false, true, nullptr});
+  columns.push_back({"weldment", SeamModel::tr("Weldment"), "",
+                     SeamModel::tr("The weldment that the seam belongs to"), false, true, nullptr});
   for (const char* key : shown_fields)
     if (const Field<Seam>* field = field_named<Seam>(key))
-      columns.push_back({key, core_label(field->label), field->unit, core_text(field->help), is_number_kind(field->kind), false, field});
+      columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
+                         is_number_kind(field->kind), false, field});
   for (const char* key : shown_seam_values)
-    if (const auto* column = find_column(seam_columns(), key)) columns.push_back(derived_column(*column, "seam."));
+    if (const auto* column = find_column(seam_columns(), key))
+      columns.push_back(derived_column(*column, "seam."));
   for (const char* key : shown_pass_values)
-    if (const auto* column = find_column(pass_columns(), key)) columns.push_back(derived_column(*column, "pass."));
+    if (const auto* column = find_column(pass_columns(), key))
+      columns.push_back(derived_column(*column, "pass."));
   // The drawn leg and the obtained one stand side by side: say which is which.
   for (GridColumn& column : columns) {
     if (column.key == "seam.leg_mm") column.label = SeamModel::tr("Leg obtained");
@@ -50,10 +62,12 @@ int digits_of(const std::string& key) {
 
 }  // namespace
 
-SeamModel::SeamModel(Document& document, QObject* parent) : GridModel(parent), document_(document), plan_(document.plan()) {
+SeamModel::SeamModel(Document& document, QObject* parent)
+    : GridModel(parent), document_(document), plan_(document.plan()) {
   setColumns(seam_table_columns());
   connect(&document_, &Document::planChanged, this, &SeamModel::rebuild);
-  connect(&document_, &Document::replaced, this, [this] { weldment_ = document_.plan()->weldments.empty() ? -1 : 0; });
+  connect(&document_, &Document::replaced, this,
+          [this] { weldment_ = document_.plan()->weldments.empty() ? -1 : 0; });
   connect(&UnitView::shared(), &UnitView::changed, this, [this] { unitsChanged(); });
   rebuild();
 }
@@ -70,10 +84,11 @@ void SeamModel::rebuild() {
   for (std::size_t w = 0; w < plan->weldments.size(); ++w)
     if (weldment_ < 0 || static_cast<std::size_t>(weldment_) == w)
       for (std::size_t s = 0; s < plan->weldments[w].seams.size(); ++s) rows.push_back({w, s});
-  const bool same_rows = rows.size() == rows_.size() &&
-                         std::equal(rows.begin(), rows.end(), rows_.begin(), [](const SeamPlace& a, const SeamPlace& b) {
-                           return a.weldment == b.weldment && a.seam == b.seam;
-                         });
+  const bool same_rows =
+      rows.size() == rows_.size() &&
+      std::equal(rows.begin(), rows.end(), rows_.begin(), [](const SeamPlace& a, const SeamPlace& b) {
+        return a.weldment == b.weldment && a.seam == b.seam;
+      });
   if (same_rows) {
     plan_ = plan;
     if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
@@ -102,7 +117,9 @@ void SeamModel::setResults(const ResultsPtr& results) {
   if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
 }
 
-int SeamModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : static_cast<int>(rows_.size()); }
+int SeamModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
 
 int SeamModel::rowOf(const SeamPlace& place) const {
   for (std::size_t row = 0; row < rows_.size(); ++row)
@@ -110,8 +127,12 @@ int SeamModel::rowOf(const SeamPlace& place) const {
   return -1;
 }
 
-const Weldment& SeamModel::weldmentOf(int row) const { return plan_->weldments[place(row).weldment]; }
-const Seam& SeamModel::seam(int row) const { return weldmentOf(row).seams[place(row).seam]; }
+const Weldment& SeamModel::weldmentOf(int row) const {
+  return plan_->weldments[place(row).weldment];
+}
+const Seam& SeamModel::seam(int row) const {
+  return weldmentOf(row).seams[place(row).seam];
+}
 
 const SeamEvaluation* SeamModel::evaluation(int row) const {
   const SeamPlace& at = place(row);
@@ -130,7 +151,8 @@ ColumnValue SeamModel::derived(int row, int column) const {
   if (key.starts_with("seam.")) return find_column(seam_columns(), key.substr(5))->value(*of_seam);
   if (!key.starts_with("pass.")) return {};
   const std::size_t seam_index = static_cast<std::size_t>(of_seam - results_->evaluation.seams.data());
-  if (seam_index >= first_pass_.size() || first_pass_[seam_index] >= results_->evaluation.passes.size()) return {};
+  if (seam_index >= first_pass_.size() || first_pass_[seam_index] >= results_->evaluation.passes.size())
+    return {};
   const PassEvaluation& pass = results_->evaluation.passes[first_pass_[seam_index]];
   if (pass.seam != of_seam->seam || pass.weldment != of_seam->weldment) return {};
   return find_column(pass_columns(), key.substr(5))->value(pass);
@@ -173,7 +195,8 @@ bool SeamModel::setData(const QModelIndex& index, const QVariant& value, int rol
   const GridColumn& about = columns()[static_cast<std::size_t>(index.column())];
   if (role != Qt::EditRole || !about.field) return false;
   document_.endTyping();
-  const auto refusal = set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
+  const auto refusal =
+      set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
   if (refusal) emit refused(index, refusal->text);
   return !refusal;
 }

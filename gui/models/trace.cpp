@@ -6,19 +6,24 @@ namespace seamtakt::desk {
 
 namespace {
 
-Extremes joined(Extremes a, Extremes b) { return {std::min(a.low, b.low), std::max(a.high, b.high)}; }
+Extremes joined(Extremes a, Extremes b) {
+  return {std::min(a.low, b.low), std::max(a.high, b.high)};
+}
 
 }  // namespace
 
-void TraceChannel::add(float value) { values_.push_back(value); }
+void TraceChannel::add(float value) {
+  values_.push_back(value);
+}
 
 void TraceChannel::build() {
   levels_.clear();
   std::vector<Extremes> level;
   level.reserve(values_.size() / fan + 1);
   for (std::size_t begin = 0; begin < values_.size(); begin += fan) {
-    const auto [low, high] = std::minmax_element(values_.begin() + static_cast<std::ptrdiff_t>(begin),
-                                                 values_.begin() + static_cast<std::ptrdiff_t>(std::min(begin + fan, values_.size())));
+    const auto [low, high] = std::minmax_element(
+        values_.begin() + static_cast<std::ptrdiff_t>(begin),
+        values_.begin() + static_cast<std::ptrdiff_t>(std::min(begin + fan, values_.size())));
     level.push_back({*low, *high});
   }
   while (level.size() > 1) {
@@ -27,7 +32,8 @@ void TraceChannel::build() {
     const std::vector<Extremes>& below = levels_.back();
     for (std::size_t begin = 0; begin < below.size(); begin += fan) {
       Extremes all = below[begin];
-      for (std::size_t i = begin + 1; i < std::min(begin + fan, below.size()); ++i) all = joined(all, below[i]);
+      for (std::size_t i = begin + 1; i < std::min(begin + fan, below.size()); ++i)
+        all = joined(all, below[i]);
       level.push_back(all);
     }
   }

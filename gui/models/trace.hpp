@@ -13,8 +13,8 @@ struct Extremes {
   float low, high;
 };
 
-/// One logged quantity, with a pyramid of extremes above it, so that any stretch is drawn from as many numbers as the
-/// screen has columns.
+/// One logged quantity, with a pyramid of extremes above it, so that any stretch is drawn from as many
+/// numbers as the screen has columns.
 class TraceChannel {
  public:
   void add(float value);

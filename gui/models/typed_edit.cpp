@@ -16,8 +16,9 @@ std::optional<Refusal> set_typed(Document& document, const std::string& pointer,
   try {
     return document.setField(pointer, key, units.fieldTyped(typed, *field));
   } catch (const InputError& error) {
-    return Refusal{pointer, Document::tr("found %1, expected %2")
-                                .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected()))};
+    return Refusal{pointer,
+                   Document::tr("found %1, expected %2")
+                       .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected()))};
   }
 }
 

@@ -35,8 +35,8 @@ class UnitView : public QObject {
   QString quantityText(double value, const char* unit, int digits) const;
   QString columnText(const ColumnValue& value, const char* unit, int digits) const;
 
-  /// A field's text (numbers in the field's unit) in the view's unit, and back. Typed numbers may carry any unit
-  /// that fits. InputError where one doesn't.
+  /// A field's text (numbers in the field's unit) in the view's unit, and back. Typed numbers may carry any
+  /// unit that fits. InputError where one doesn't.
   QString fieldShown(const std::string& text, const FieldInfo& field) const;
   std::string fieldTyped(const QString& text, const FieldInfo& field) const;
 

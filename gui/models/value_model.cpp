@@ -18,7 +18,9 @@ void ValueModel::setRows(std::vector<Row> rows) {
   endResetModel();
 }
 
-int ValueModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : static_cast<int>(rows_.size()); }
+int ValueModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
 
 const ValueModel::Cell& ValueModel::cell(int row, int column) const {
   return rows_[static_cast<std::size_t>(row)].cells[static_cast<std::size_t>(column)];
@@ -27,18 +29,27 @@ const ValueModel::Cell& ValueModel::cell(int row, int column) const {
 QString ValueModel::cellText(int row, int column) const {
   const Cell& at = cell(row, column);
   if (!at.number) return at.text;
-  return UnitView::shared().numberText(*at.number, columns()[static_cast<std::size_t>(column)].unit, at.digits);
+  return UnitView::shared().numberText(*at.number, columns()[static_cast<std::size_t>(column)].unit,
+                                       at.digits);
 }
 
-std::optional<double> ValueModel::cellNumber(int row, int column) const { return cell(row, column).number; }
+std::optional<double> ValueModel::cellNumber(int row, int column) const {
+  return cell(row, column).number;
+}
 
 QString ValueModel::cellTip(int row, int column) const {
   const QString& tip = cell(row, column).tip;
   return tip.isEmpty() ? GridModel::cellTip(row, column) : tip;
 }
 
-QString ValueModel::rowAddress(int row) const { return rows_[static_cast<std::size_t>(row)].address; }
-QString ValueModel::cellPlace(int row, int column) const { return cell(row, column).place; }
-std::optional<Severity> ValueModel::rowSeverity(int row) const { return rows_[static_cast<std::size_t>(row)].severity; }
+QString ValueModel::rowAddress(int row) const {
+  return rows_[static_cast<std::size_t>(row)].address;
+}
+QString ValueModel::cellPlace(int row, int column) const {
+  return cell(row, column).place;
+}
+std::optional<Severity> ValueModel::rowSeverity(int row) const {
+  return rows_[static_cast<std::size_t>(row)].severity;
+}
 
 }  // namespace seamtakt::desk

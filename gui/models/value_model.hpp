@@ -54,13 +54,15 @@ std::vector<GridColumn> value_columns(std::span<const Column<Row>> columns, bool
   std::vector<GridColumn> grid;
   for (const auto& column : columns)
     if (column.brief || !brief_only)
-      grid.push_back({column.key, core_label(column.label), column.unit, core_text(column.help), column.digits > 0, true, nullptr});
+      grid.push_back({column.key, core_label(column.label), column.unit, core_text(column.help),
+                      column.digits > 0, true, nullptr});
   return grid;
 }
 
 /// One row of such a table; `place` is where `explain` finds its values.
 template <class Row>
-ValueModel::Row value_row(std::span<const Column<Row>> columns, bool brief_only, const Row& row, const QString& place) {
+ValueModel::Row value_row(std::span<const Column<Row>> columns, bool brief_only, const Row& row,
+                          const QString& place) {
   ValueModel::Row cells;
   for (const auto& column : columns) {
     if (!column.brief && brief_only) continue;

@@ -13,7 +13,8 @@ class SeamView;
 class TimelineView;
 class ValueModel;
 
-/// The cell: what each weldment's cycle is made of, the robots' timelines against takt, the seams in welding order.
+/// The cell: what each weldment's cycle is made of, the robots' timelines against takt, the seams in welding
+/// order.
 class CellPage : public Page {
   Q_OBJECT
 

@@ -15,7 +15,8 @@ class TemperaturePlot;
 class ValueModel;
 class WindowPanel;
 
-/// Heat and cooling: every pass's figures, the operating window of its schedule, and the temperatures round its arc.
+/// Heat and cooling: every pass's figures, the operating window of its schedule, and the temperatures round
+/// its arc.
 class HeatPage : public Page {
   Q_OBJECT
 

@@ -19,7 +19,10 @@
 namespace seamtakt::desk {
 
 RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
-    : Page(desk, Link::records, tr("Records"), tr("A verdict holds for what was logged: it says nothing of what no sensor saw. Instruments must be in date."), parent) {
+    : Page(desk, Link::records, tr("Records"),
+           tr("A verdict holds for what was logged: it says nothing of what no sensor saw. Instruments must "
+              "be in date."),
+           parent) {
   units_ = new ValueModel(unit_columns(), this);
   passes_ = new ValueModel(record_columns(), this);
   setWhat(makeWhat());
@@ -106,7 +109,8 @@ void RecordsPage::makeTools() {
   connect(manual_button_, &QPushButton::clicked, this, [this, filter] {
     const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, filter);
     if (paths.isEmpty()) return;
-    const QString manual = QFileDialog::getOpenFileName(this, tr("Manual seams"), {}, tr("Tables (*.csv);;All files (*)"));
+    const QString manual =
+        QFileDialog::getOpenFileName(this, tr("Manual seams"), {}, tr("Tables (*.csv);;All files (*)"));
     importLogs(paths, manual);
   });
   connect(demo_button_, &QPushButton::clicked, this, [this] {
@@ -130,7 +134,8 @@ void RecordsPage::importLogs(const QStringList& paths, const QString& manual_csv
 
 Findings RecordsPage::recordFindings() const {
   Findings all = logs_ ? logs_->audit.findings : Findings();
-  std::stable_sort(all.begin(), all.end(), [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
   return all;
 }
 
@@ -140,7 +145,11 @@ void RecordsPage::show(const ImportedLogsPtr& logs) {
   logs_ = logs;
   const AuditResult& audit = logs->audit;
   summary_->setText(tr("%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected")
-                        .arg(audit.passes.size()).arg(audit.rows.read).arg(audit.rows.in_passes).arg(audit.rows.arc_off).arg(audit.rows.rejected));
+                        .arg(audit.passes.size())
+                        .arg(audit.rows.read)
+                        .arg(audit.rows.in_passes)
+                        .arg(audit.rows.arc_off)
+                        .arg(audit.rows.rejected));
   units_->setRows(unit_rows(audit));
   unit_table_->fitColumns();
   unit_table_->clearSelection();
@@ -158,7 +167,8 @@ void RecordsPage::showPasses() {
   const int unit = unit_table_->currentRow();
   for (std::size_t i = 0; logs_ && i < logs_->audit.passes.size(); ++i) {
     const PassRecord& record = logs_->audit.passes[i];
-    if (unit >= 0 && record.unit_serial != logs_->audit.units[static_cast<std::size_t>(unit)].unit_serial) continue;
+    if (unit >= 0 && record.unit_serial != logs_->audit.units[static_cast<std::size_t>(unit)].unit_serial)
+      continue;
     shown_.push_back(i);
     rows.push_back(record_row(record));
   }
@@ -168,7 +178,8 @@ void RecordsPage::showPasses() {
 }
 
 void RecordsPage::showTrace(int row) {
-  if (!logs_ || row < 0 || static_cast<std::size_t>(row) >= shown_.size()) return trace_->setTrace(nullptr, 0, 0, {}, {});
+  if (!logs_ || row < 0 || static_cast<std::size_t>(row) >= shown_.size())
+    return trace_->setTrace(nullptr, 0, 0, {}, {});
   const PassRecord& record = logs_->audit.passes[shown_[static_cast<std::size_t>(row)]];
   TraceLimits limits;
   const Schedule* schedule = find_by_id(logs_->plan->schedules, record.schedule);
@@ -180,21 +191,28 @@ void RecordsPage::showTrace(int row) {
   }
   std::size_t begin = 0, end = 0;
   const Trace* trace = trace_of(*logs_, record, begin, end);
-  trace_->setTrace(trace, begin, end, limits, QString::fromStdString(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
+  trace_->setTrace(
+      trace, begin, end, limits,
+      QString::fromStdString(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
   std::vector<IndividualsPlot::Point> points;
   for (const PassRecord& each : logs_->audit.passes)
-    if (each.schedule == record.schedule && each.heat_input_kJ_mm) points.push_back({*each.heat_input_kJ_mm, each.U_heat_input_kJ_mm.value_or(0), each.verdict});
-  individuals_->setPoints(std::move(points), schedule && schedule->limits ? schedule->limits->heat_input_kJ_mm : std::nullopt,
+    if (each.schedule == record.schedule && each.heat_input_kJ_mm)
+      points.push_back({*each.heat_input_kJ_mm, each.U_heat_input_kJ_mm.value_or(0), each.verdict});
+  individuals_->setPoints(std::move(points),
+                          schedule && schedule->limits ? schedule->limits->heat_input_kJ_mm : std::nullopt,
                           tr("heat input, %1").arg(QString::fromStdString(record.schedule)), "kJ/mm");
 }
 
 QString RecordsPage::figure() const {
   if (!logs_) return {};
-  const auto complete = std::count_if(logs_->audit.units.begin(), logs_->audit.units.end(), [](const UnitRecord& unit) { return unit.complete == true; });
+  const auto complete = std::count_if(logs_->audit.units.begin(), logs_->audit.units.end(),
+                                      [](const UnitRecord& unit) { return unit.complete == true; });
   return tr("%1 of %2").arg(complete).arg(logs_->audit.units.size());
 }
 
-QString RecordsPage::figureDetail() const { return logs_ ? tr("units complete") : QString(); }
+QString RecordsPage::figureDetail() const {
+  return logs_ ? tr("units complete") : QString();
+}
 
 std::optional<Severity> RecordsPage::worst() const {
   if (!logs_) return std::nullopt;

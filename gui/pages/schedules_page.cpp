@@ -22,16 +22,27 @@ namespace seamtakt::desk {
 namespace {
 
 std::vector<FieldGroup> schedule_form_groups() {
-  return {{SchedulesPage::tr("Identity"), {}, {"id", "revision", "status", "approved_by", "effective_from", "qualification"}},
-          {SchedulesPage::tr("Arc"), {}, {"process", "transfer", "waveform", "polarity", "wire", "gas", "power_source", "wire_feed_speed_m_min", "arc_voltage_V", "travel_speed_mm_s", "contact_tip_distance_mm", "arc_length_mm", "current_A", "waveform_factor", "preheat_C"}},
-          {SchedulesPage::tr("Torch and gas"), {}, {"gas_flow_l_min", "nozzle_mm", "torch_work_deg", "torch_travel_deg", "arc_start_s", "crater_fill_s", "preparation", "backing"}},
+  return {{SchedulesPage::tr("Identity"),
+           {},
+           {"id", "revision", "status", "approved_by", "effective_from", "qualification"}},
+          {SchedulesPage::tr("Arc"),
+           {},
+           {"process", "transfer", "waveform", "polarity", "wire", "gas", "power_source",
+            "wire_feed_speed_m_min", "arc_voltage_V", "travel_speed_mm_s", "contact_tip_distance_mm",
+            "arc_length_mm", "current_A", "waveform_factor", "preheat_C"}},
+          {SchedulesPage::tr("Torch and gas"),
+           {},
+           {"gas_flow_l_min", "nozzle_mm", "torch_work_deg", "torch_travel_deg", "arc_start_s",
+            "crater_fill_s", "preparation", "backing"}},
           {SchedulesPage::tr("Limits"), "limits", {}},
           {SchedulesPage::tr("Use"), "use", {}},
           {SchedulesPage::tr("Weave"), "weave", {}}};
 }
 
 /// What of a pass is shown where a schedule is used.
-constexpr const char* use_keys[] = {"weldment", "seam", "pass", "length_mm", "heat_input_kJ_mm", "cooling_time_s", "haz_hardness_HV", "arc_time_s"};
+constexpr const char* use_keys[] = {
+    "weldment",        "seam",      "pass", "length_mm", "heat_input_kJ_mm", "cooling_time_s",
+    "haz_hardness_HV", "arc_time_s"};
 
 bool is_use_key(std::string_view key) {
   return std::find(std::begin(use_keys), std::end(use_keys), key) != std::end(use_keys);
@@ -40,7 +51,8 @@ bool is_use_key(std::string_view key) {
 std::vector<GridColumn> use_columns() {
   auto columns = value_columns(pass_columns(), false);
   std::erase_if(columns, [](const GridColumn& column) { return !is_use_key(column.key); });
-  columns.insert(columns.begin(), GridColumn{"mark", SchedulesPage::tr("State"), "", {}, false, true, nullptr});
+  columns.insert(columns.begin(),
+                 GridColumn{"mark", SchedulesPage::tr("State"), "", {}, false, true, nullptr});
   return columns;
 }
 
@@ -48,7 +60,9 @@ std::vector<GridColumn> use_columns() {
 
 SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
     : Page(desk, Link::schedules, tr("Schedules"),
-           tr("A schedule is a draft until it is qualified by test under the governing code and approved by a responsible person."), parent) {
+           tr("A schedule is a draft until it is qualified by test under the governing code and approved by "
+              "a responsible person."),
+           parent) {
   model_ = new ScheduleModel(desk_.document, this);
   difference_ = new ValueModel(difference_columns(), this);
   uses_ = new ValueModel(use_columns(), this);
@@ -56,11 +70,13 @@ SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
   setWhy(makeWhy());
   setShares(3, 2);
   makeTools();
-  connect(table_, &GridView::rowChosen, this, [this](int row) { desk_.selection.setSchedule(static_cast<std::size_t>(row)); });
+  connect(table_, &GridView::rowChosen, this,
+          [this](int row) { desk_.selection.setSchedule(static_cast<std::size_t>(row)); });
   connect(table_, &GridView::refused, this, &Page::message);
   connect(table_, &GridView::opened, this, [this](int) { form_->focusField("wire_feed_speed_m_min"); });
   connect(uses_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
-  connect(uses_table_, &GridView::opened, this, [this](int row) { desk_.selection.goTo(uses_->row(row).address, "schedules"); });
+  connect(uses_table_, &GridView::opened, this,
+          [this](int row) { desk_.selection.goTo(uses_->row(row).address, "schedules"); });
   connect(&desk_.selection, &Selection::scheduleChanged, this, &SchedulesPage::showSchedule);
   connect(&desk_.document, &Document::planChanged, this, &SchedulesPage::refresh);
   connect(&desk_.document, &Document::replaced, table_, &GridView::fitColumns);
@@ -114,20 +130,26 @@ void SchedulesPage::makeTools() {
   const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
     auto* made = new QPushButton(text, this);
     made->setAccessibleName(text);
-    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) + QStringLiteral(")"));
+    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
+                     QStringLiteral(")"));
     made->setShortcut(keys);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };
-  button(tr("Add schedule"), tr("A draft like the chosen one"), QKeySequence(Qt::ALT | Qt::Key_Insert), &SchedulesPage::addSchedule);
-  button(tr("New revision"), tr("The next revision as a draft; this one stays as it is"), QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
-  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete), &SchedulesPage::removeSchedule);
+  button(tr("Add schedule"), tr("A draft like the chosen one"), QKeySequence(Qt::ALT | Qt::Key_Insert),
+         &SchedulesPage::addSchedule);
+  button(tr("New revision"), tr("The next revision as a draft; this one stays as it is"),
+         QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
+  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
+         &SchedulesPage::removeSchedule);
   tools().addStretch(1);
 }
 
 void SchedulesPage::refresh() {
   const PlanPtr plan = desk_.document.plan();
-  setEmptyStep(plan->schedules.empty() ? tr("A schedule says how a pass is welded. Open the demo to look around, or start a new plan: it begins with one draft.") : QString());
+  setEmptyStep(plan->schedules.empty() ? tr("A schedule says how a pass is welded. Open the demo to look "
+                                            "around, or start a new plan: it begins with one draft.")
+                                       : QString());
   const QString compared = other_->currentText();
   other_->clear();
   for (const Schedule& schedule : plan->schedules) other_->addItem(QString::fromStdString(schedule.id));
@@ -161,11 +183,15 @@ void SchedulesPage::showUses() {
       row.cells.push_back({severity_word(row.severity), std::nullopt, 0, {}, {}});
       for (std::size_t i = 0; i < columns.size(); ++i)
         if (is_use_key(columns[i].key)) row.cells.push_back(all.cells[i]);
-      if (const auto seam = find_seam(*plan, pass.weldment, pass.seam)) row.address = QString::fromStdString(seam_address(seam->weldment, seam->seam));
+      if (const auto seam = find_seam(*plan, pass.weldment, pass.seam))
+        row.address = QString::fromStdString(seam_address(seam->weldment, seam->seam));
       rows.push_back(std::move(row));
     }
   }
-  uses_title_->setText(at < plan->schedules.size() ? tr("Passes welded by %1: %2").arg(QString::fromStdString(plan->schedules[at].id)).arg(rows.size()) : QString());
+  uses_title_->setText(
+      at < plan->schedules.size()
+          ? tr("Passes welded by %1: %2").arg(QString::fromStdString(plan->schedules[at].id)).arg(rows.size())
+          : QString());
   uses_->setPlan(plan);
   uses_->setRows(std::move(rows));
   uses_table_->fitColumns();
@@ -203,7 +229,8 @@ bool SchedulesPage::goTo(const QString& address, const QString& key) {
 
 void SchedulesPage::append(Schedule schedule, const QString& what) {
   const std::size_t at = desk_.document.plan()->schedules.size();
-  const auto refusal = desk_.document.edit(what, {}, [&](Plan& plan) { plan.schedules.push_back(std::move(schedule)); });
+  const auto refusal =
+      desk_.document.edit(what, {}, [&](Plan& plan) { plan.schedules.push_back(std::move(schedule)); });
   if (refusal) return emit message(refusal->text);
   desk_.selection.setSchedule(at);
   showSchedule();
@@ -213,7 +240,8 @@ void SchedulesPage::append(Schedule schedule, const QString& what) {
 void SchedulesPage::addSchedule() {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t at = desk_.selection.schedule();
-  if (at >= plan->schedules.size()) return emit message(tr("There is no schedule to begin from: start a new plan."));
+  if (at >= plan->schedules.size())
+    return emit message(tr("There is no schedule to begin from: start a new plan."));
   Schedule schedule = plan->schedules[at];
   schedule.id = next_id(plan->schedules, schedule.id);
   schedule.revision = 1;

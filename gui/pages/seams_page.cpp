@@ -1,5 +1,6 @@
 #include "pages/seams_page.hpp"
 
+#include <QButtonGroup>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -7,7 +8,6 @@
 #include <QScrollArea>
 #include <QSplitter>
 #include <QToolButton>
-#include <QButtonGroup>
 
 #include "document/new_item.hpp"
 #include "models/seam_model.hpp"
@@ -22,34 +22,45 @@
 namespace seamtakt::desk {
 
 std::vector<FieldGroup> seam_form_groups() {
-  return {{SeamsPage::tr("Joint"), {}, {"id", "joint", "thickness_mm", "base_metals", "leg_mm", "throat_mm", "dihedral_deg", "gap_mm", "gap_max_mm", "area_allowance", "flange_width_mm", "quality"}},
-          {SeamsPage::tr("Welding"), {}, {"schedules", "position", "direction", "by", "robots", "orientation", "tracking", "sense_points", "after", "balance", "overlap_mm", "path_mm"}},
+  return {{SeamsPage::tr("Joint"),
+           {},
+           {"id", "joint", "thickness_mm", "base_metals", "leg_mm", "throat_mm", "dihedral_deg", "gap_mm",
+            "gap_max_mm", "area_allowance", "flange_width_mm", "quality"}},
+          {SeamsPage::tr("Welding"),
+           {},
+           {"schedules", "position", "direction", "by", "robots", "orientation", "tracking", "sense_points",
+            "after", "balance", "overlap_mm", "path_mm"}},
           {SeamsPage::tr("Groove"), "groove", {}},
           {SeamsPage::tr("Intermittent"), "intermittent", {}},
           {SeamsPage::tr("Tacks"), "tacks", {}}};
 }
 
 std::vector<FieldGroup> weldment_form_groups() {
-  return {{SeamsPage::tr("Weldment"), {}, {"id", "drawing", "tolerance_class"}},
-          {SeamsPage::tr("Times"), {}, {"load_s", "unload_s", "tack_s", "manual_s", "measure_s", "inspect_s"}},
-          {SeamsPage::tr("Section"), "section", {}}};
+  return {
+      {SeamsPage::tr("Weldment"), {}, {"id", "drawing", "tolerance_class"}},
+      {SeamsPage::tr("Times"), {}, {"load_s", "unload_s", "tack_s", "manual_s", "measure_s", "inspect_s"}},
+      {SeamsPage::tr("Section"), "section", {}}};
 }
 
 SeamsPage::SeamsPage(const Desk& desk, QWidget* parent)
     : Page(desk, Link::seams, tr("Seams"),
-           tr("Estimates only: the governing code, qualification by test and a responsible welding coordinator (ISO 14731) decide."), parent) {
+           tr("Estimates only: the governing code, qualification by test and a responsible welding "
+              "coordinator (ISO 14731) decide."),
+           parent) {
   model_ = new SeamModel(desk_.document, this);
   passes_ = new ValueModel(value_columns(pass_columns(), true), this);
   setWhat(makeWhat());
   setWhy(makeWhy());
   setShares(3, 2);
   makeTools();
-  connect(table_, &GridView::rowChosen, this, [this](int row) { desk_.selection.setSeam(model_->place(row)); });
+  connect(table_, &GridView::rowChosen, this,
+          [this](int row) { desk_.selection.setSeam(model_->place(row)); });
   connect(table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(pass_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(table_, &GridView::refused, this, &Page::message);
   connect(table_, &GridView::opened, this, [this](int) { form_->setFocus(); });
-  connect(picture_, &SeamView::picked, this, [this](int index) { desk_.selection.setSeam(model_->place(index)); });
+  connect(picture_, &SeamView::picked, this,
+          [this](int index) { desk_.selection.setSeam(model_->place(index)); });
   connect(&desk_.selection, &Selection::seamChanged, this, &SeamsPage::showSeam);
   connect(&desk_.document, &Document::planChanged, this, &SeamsPage::fillWeldments);
   connect(&desk_.document, &Document::replaced, this, [this] {
@@ -112,28 +123,34 @@ void SeamsPage::makeTools() {
   weldment_fields_ = new QToolButton(this);
   weldment_fields_->setText(tr("Its fields"));
   weldment_fields_->setAccessibleName(tr("Fields of the weldment"));
-  weldment_fields_->setToolTip(tr("Shows the weldment's own fields, its times and section, in place of the seam's"));
+  weldment_fields_->setToolTip(
+      tr("Shows the weldment's own fields, its times and section, in place of the seam's"));
   weldment_fields_->setCheckable(true);
   connect(weldment_fields_, &QToolButton::toggled, this, &SeamsPage::showSeam);
   tools().addWidget(weldment_fields_);
   const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
     auto* made = new QPushButton(text, this);
     made->setAccessibleName(text);
-    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) + QStringLiteral(")"));
+    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
+                     QStringLiteral(")"));
     made->setShortcut(keys);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };
-  button(tr("Add seam"), tr("A new seam after the last one"), QKeySequence(Qt::ALT | Qt::Key_Insert), &SeamsPage::addSeam);
-  button(tr("Duplicate"), tr("A copy of the seam"), QKeySequence(Qt::CTRL | Qt::Key_D), &SeamsPage::duplicateSeam);
-  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete), &SeamsPage::removeSeam);
+  button(tr("Add seam"), tr("A new seam after the last one"), QKeySequence(Qt::ALT | Qt::Key_Insert),
+         &SeamsPage::addSeam);
+  button(tr("Duplicate"), tr("A copy of the seam"), QKeySequence(Qt::CTRL | Qt::Key_D),
+         &SeamsPage::duplicateSeam);
+  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
+         &SeamsPage::removeSeam);
   tools().addStretch(1);
   meaning_ = new QComboBox(this);
   meaning_->setAccessibleName(tr("What colours the seams"));
   meaning_->setToolTip(tr("What colours the seams"));
   meaning_->addItem(tr("State"), QString());
   for (const GridColumn& column : model_->columns())
-    if (column.is_derived && column.is_number) meaning_->addItem(column.label, QString::fromStdString(column.key));
+    if (column.is_derived && column.is_number)
+      meaning_->addItem(column.label, QString::fromStdString(column.key));
   connect(meaning_, &QComboBox::activated, this, &SeamsPage::draw);
   tools().addWidget(meaning_);
   auto* group = new QButtonGroup(this);
@@ -147,12 +164,15 @@ void SeamsPage::makeTools() {
     group->addButton(view, i);
     tools().addWidget(view);
   }
-  connect(group, &QButtonGroup::idClicked, this, [this](int id) { picture_->setProjection(static_cast<Projection>(id)); });
+  connect(group, &QButtonGroup::idClicked, this,
+          [this](int id) { picture_->setProjection(static_cast<Projection>(id)); });
 }
 
 void SeamsPage::fillWeldments() {
   const PlanPtr plan = desk_.document.plan();
-  setEmptyStep(desk_.document.isEmpty() ? tr("A plan begins with a weldment and its seams. Open the demo to look around, or start a new plan.") : QString());
+  setEmptyStep(desk_.document.isEmpty() ? tr("A plan begins with a weldment and its seams. Open the demo to "
+                                             "look around, or start a new plan.")
+                                        : QString());
   weldments_->clear();
   weldments_->addItem(tr("All weldments"));
   for (const Weldment& weldment : plan->weldments) weldments_->addItem(QString::fromStdString(weldment.id));
@@ -166,7 +186,8 @@ void SeamsPage::fillWeldments() {
 void SeamsPage::showSeam() {
   const SeamPlace at = desk_.selection.seam();
   const PlanPtr plan = desk_.document.plan();
-  const bool exists = at.weldment < plan->weldments.size() && at.seam < plan->weldments[at.weldment].seams.size();
+  const bool exists =
+      at.weldment < plan->weldments.size() && at.seam < plan->weldments[at.weldment].seams.size();
   if (exists && model_->weldment() >= 0 && static_cast<std::size_t>(model_->weldment()) != at.weldment) {
     model_->setWeldment(static_cast<int>(at.weldment));
     weldments_->setCurrentIndex(static_cast<int>(at.weldment) + 1);
@@ -209,18 +230,22 @@ void SeamsPage::draw() {
     line.path_mm = seam.path_mm;
     line.by_hand = seam.by == "manual";
     const QModelIndex first = model_->index(row, 0);
-    if (const QVariant severity = first.data(SeverityRole); severity.isValid()) line.severity = static_cast<Severity>(severity.toInt());
+    if (const QVariant severity = first.data(SeverityRole); severity.isValid())
+      line.severity = static_cast<Severity>(severity.toInt());
     line.tip = line.name + QStringLiteral(": ") + severity_word(line.severity);
     if (column >= 0) {
       const QModelIndex cell = model_->index(row, column);
-      if (const QVariant number = cell.data(SortRole); number.typeId() == QMetaType::Double) line.value = number.toDouble();
-      line.tip += QStringLiteral("\n") + model_->headingText(column) + QStringLiteral(": ") + cell.data().toString();
+      if (const QVariant number = cell.data(SortRole); number.typeId() == QMetaType::Double)
+        line.value = number.toDouble();
+      line.tip +=
+          QStringLiteral("\n") + model_->headingText(column) + QStringLiteral(": ") + cell.data().toString();
     }
     drawn.push_back(std::move(line));
   }
   if (column >= 0) {
     const char* unit = model_->columns()[static_cast<std::size_t>(column)].unit;
-    picture_->setMeaning(model_->headingText(column), [unit](double value) { return UnitView::shared().numberText(value, unit, 3); });
+    picture_->setMeaning(model_->headingText(column),
+                         [unit](double value) { return UnitView::shared().numberText(value, unit, 3); });
   } else {
     picture_->setMeaning({}, {});
   }
@@ -282,7 +307,8 @@ void SeamsPage::addWeldment() {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t at = plan->weldments.size();
   const auto refusal = desk_.document.edit(tr("Add weldment"), {}, [&](Plan& changed) {
-    changed.weldments.emplace_back().id = next_id(plan->weldments, plan->weldments.empty() ? "W1" : plan->weldments.back().id);
+    changed.weldments.emplace_back().id =
+        next_id(plan->weldments, plan->weldments.empty() ? "W1" : plan->weldments.back().id);
   });
   if (refusal) return emit message(refusal->text);
   model_->setWeldment(static_cast<int>(at));

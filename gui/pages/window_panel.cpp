@@ -25,7 +25,8 @@ WindowPanel::WindowPanel(const Desk& desk, QWidget* parent) : QWidget(parent), d
   value_ = new QComboBox(this);
   value_->setAccessibleName(tr("Value that colours the window"));
   value_->setToolTip(tr("Value that colours the window"));
-  for (const WindowValue& value : window_values()) value_->addItem(core_label(value.label), QString::fromUtf8(value.key));
+  for (const WindowValue& value : window_values())
+    value_->addItem(core_label(value.label), QString::fromUtf8(value.key));
   read_out_ = new QLabel(this);
   read_out_->setProperty("role", "quiet");
   read_out_->setMinimumWidth(10);
@@ -55,7 +56,9 @@ void WindowPanel::setPass(const std::string& weldment, const std::string& seam, 
   compute();
 }
 
-void WindowPanel::setResults(const ResultsPtr&) { compute(); }
+void WindowPanel::setResults(const ResultsPtr&) {
+  compute();
+}
 
 void WindowPanel::restyle() {
   plot_->restyle();
@@ -78,9 +81,13 @@ void WindowPanel::compute() {
     WindowOptions options;
     options.size = map_points;
     window_map_into(plot_->map(), *plan, schedule_, weldment_ + "/" + seam_, options);
-    const std::string robot = plan->cell && !plan->cell->robots.empty() ? plan->cell->robots[0].id : std::string();
-    plot_->setUncertainty(relative_uncertainty(*plan, robot, "wire_feed_speed", schedule->wire_feed_speed_m_min).value_or(0) * schedule->wire_feed_speed_m_min,
-                          relative_uncertainty(*plan, robot, "travel_speed", schedule->travel_speed_mm_s).value_or(0) * schedule->travel_speed_mm_s);
+    const std::string robot =
+        plan->cell && !plan->cell->robots.empty() ? plan->cell->robots[0].id : std::string();
+    plot_->setUncertainty(
+        relative_uncertainty(*plan, robot, "wire_feed_speed", schedule->wire_feed_speed_m_min).value_or(0) *
+            schedule->wire_feed_speed_m_min,
+        relative_uncertainty(*plan, robot, "travel_speed", schedule->travel_speed_mm_s).value_or(0) *
+            schedule->travel_speed_mm_s);
     plot_->showMap(value_->currentData().toString());
     describe();
   } catch (const InputError& error) {
@@ -94,14 +101,18 @@ void WindowPanel::describe() {
   if (map.broken.empty()) return;
   const UnitView& units = UnitView::shared();
   QString text = tr("%1 on %2/%3: %4 % of the map is feasible; the working point %5.")
-                     .arg(QString::fromStdString(map.schedule), QString::fromStdString(map.weldment), QString::fromStdString(map.seam),
-                          units.numberText(map.feasible_pct(), "", 3), map.working_point_is_feasible ? tr("keeps all limits") : tr("does not keep them"));
+                     .arg(QString::fromStdString(map.schedule), QString::fromStdString(map.weldment),
+                          QString::fromStdString(map.seam), units.numberText(map.feasible_pct(), "", 3),
+                          map.working_point_is_feasible ? tr("keeps all limits") : tr("does not keep them"));
   for (const WindowLimit& limit : map.limits) {
     if (!limit.bound || !limit.at_working_point || !limit.margin() || *limit.margin() >= 0) continue;
-    text += QStringLiteral(" ") + tr("%1: %2 against %3.").arg(QString::fromStdString(limit.what), units.quantityText(*limit.at_working_point, limit.unit.c_str(), 3),
-                                                               units.quantityText(*limit.bound, limit.unit.c_str(), 3));
+    text += QStringLiteral(" ") + tr("%1: %2 against %3.")
+                                      .arg(QString::fromStdString(limit.what),
+                                           units.quantityText(*limit.at_working_point, limit.unit.c_str(), 3),
+                                           units.quantityText(*limit.bound, limit.unit.c_str(), 3));
   }
-  text += QStringLiteral(" ") + tr("Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5.");
+  text += QStringLiteral(" ") +
+          tr("Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5.");
   limits_->setText(text);
 }
 
@@ -112,7 +123,8 @@ void WindowPanel::move(double wire_feed_speed_m_min, double travel_speed_mm_s, b
   const auto refusal = desk_.document.edit(tr("Move working point"), "window." + schedule_, [&](Plan& plan) {
     // What a person can set: two decimals of m/min, two of mm/s.
     Schedule& schedule = plan.schedules[*at];
-    field_named<Schedule>("wire_feed_speed_m_min")->set_text(schedule, rounded_text(wire_feed_speed_m_min, 3));
+    field_named<Schedule>("wire_feed_speed_m_min")
+        ->set_text(schedule, rounded_text(wire_feed_speed_m_min, 3));
     field_named<Schedule>("travel_speed_mm_s")->set_text(schedule, rounded_text(travel_speed_mm_s, 3));
   });
   if (refusal) emit message(refusal->text);

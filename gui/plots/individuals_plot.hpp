@@ -11,8 +11,8 @@ class QCustomPlot;
 
 namespace seamtakt::desk {
 
-/// One logged value a pass, in the order in which they were welded, between its limits; each verdict has a shape of
-/// its own.
+/// One logged value a pass, in the order in which they were welded, between its limits; each verdict has a
+/// shape of its own.
 class IndividualsPlot : public QWidget {
   Q_OBJECT
 
@@ -23,7 +23,8 @@ class IndividualsPlot : public QWidget {
     double expanded;  ///< uncertainty (k = 2); 0: not known
     std::optional<Verdict> verdict;
   };
-  void setPoints(std::vector<Point> points, const std::optional<Interval>& limits, const QString& heading, const char* unit);
+  void setPoints(std::vector<Point> points, const std::optional<Interval>& limits, const QString& heading,
+                 const char* unit);
   void restyle();
 
  private:

@@ -41,7 +41,8 @@ void LineView::setResult(std::shared_ptr<const LineResult> result) {
 
 void LineView::paintStages(QPainter& painter, const QRectF& area) const {
   const Palette& p = Palette::current();
-  const double row = std::min(30.0, area.height() / static_cast<double>(std::max<std::size_t>(1, result_->stages.size())));
+  const double row =
+      std::min(30.0, area.height() / static_cast<double>(std::max<std::size_t>(1, result_->stages.size())));
   const double names = 92;
   for (std::size_t i = 0; i < result_->stages.size(); ++i) {
     const StageResult& stage = result_->stages[i];
@@ -50,7 +51,9 @@ void LineView::paintStages(QPainter& painter, const QRectF& area) const {
     font.setBold(stage.stage == result_->bottleneck);
     painter.setFont(font);
     painter.setPen(p.ink);
-    painter.drawText(QRectF(area.left(), y, names - 8, row), Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(stage.stage) + (stage.servers > 1 ? QStringLiteral(" ×%1").arg(stage.servers) : QString()));
+    painter.drawText(QRectF(area.left(), y, names - 8, row), Qt::AlignRight | Qt::AlignVCenter,
+                     QString::fromStdString(stage.stage) +
+                         (stage.servers > 1 ? QStringLiteral(" ×%1").arg(stage.servers) : QString()));
     font.setBold(false);
     painter.setFont(font);
     double x = area.left() + names;
@@ -63,7 +66,8 @@ void LineView::paintStages(QPainter& painter, const QRectF& area) const {
         painter.setPen(QPen(p.series(share.series), 1));
         painter.drawRect(bar);
       }
-      const QString text = QStringLiteral("%1 %").arg(QString::fromStdString(rounded_text(stage.*share.pct, 2)));
+      const QString text =
+          QStringLiteral("%1 %").arg(QString::fromStdString(rounded_text(stage.*share.pct, 2)));
       if (share.fill == Qt::SolidPattern && wide > painter.fontMetrics().horizontalAdvance(text) + 6) {
         painter.setPen(p.dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
         painter.drawText(bar, Qt::AlignCenter, text);
@@ -78,9 +82,11 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
   std::vector<const UnitResult*> units;
   for (const UnitResult& unit : result_->units) units.push_back(&unit);
   if (units.size() < 2) return;
-  std::sort(units.begin(), units.end(), [](const UnitResult* a, const UnitResult* b) { return a->end_s < b->end_s; });
+  std::sort(units.begin(), units.end(),
+            [](const UnitResult* a, const UnitResult* b) { return a->end_s < b->end_s; });
   double longest = result_->takt_s.value_or(0) * 1.3;
-  for (std::size_t i = 1; i < units.size(); ++i) longest = std::max(longest, units[i]->end_s - units[i - 1]->end_s);
+  for (std::size_t i = 1; i < units.size(); ++i)
+    longest = std::max(longest, units[i]->end_s - units[i - 1]->end_s);
   const double left = 62;
   const QRectF plot = area.adjusted(left, 8, -8, -34);
   const auto y = [&](double seconds) { return plot.bottom() - seconds / longest * plot.height(); };
@@ -88,21 +94,26 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
   painter.drawRect(plot);
   painter.setPen(p.quiet);
   for (const double minutes : round_levels(0, longest / 60, 4))
-    painter.drawText(QRectF(area.left(), y(minutes * 60) - 9, left - 6, 18), Qt::AlignRight | Qt::AlignVCenter, minutes_text(minutes * 60));
+    painter.drawText(QRectF(area.left(), y(minutes * 60) - 9, left - 6, 18),
+                     Qt::AlignRight | Qt::AlignVCenter, minutes_text(minutes * 60));
   const double step = plot.width() / static_cast<double>(units.size());
   for (std::size_t i = 1; i < units.size(); ++i) {
     const double interval = units[i]->end_s - units[i - 1]->end_s;
     const bool late = units[i]->wanted_s.has_value();
-    const QRectF bar(plot.left() + step * static_cast<double>(i) + 1, y(interval), std::max(1.0, step - 2), plot.bottom() - y(interval));
+    const QRectF bar(plot.left() + step * static_cast<double>(i) + 1, y(interval), std::max(1.0, step - 2),
+                     plot.bottom() - y(interval));
     painter.fillRect(bar, QBrush(late ? p.fail : p.series(0), late ? Qt::Dense4Pattern : Qt::SolidPattern));
   }
   if (result_->takt_s) {
     painter.setPen(QPen(p.ink, 1.5, Qt::DashLine));
     painter.drawLine(QPointF(plot.left(), y(*result_->takt_s)), QPointF(plot.right(), y(*result_->takt_s)));
-    painter.drawText(QRectF(plot.left(), y(*result_->takt_s) - 18, plot.width() - 4, 16), Qt::AlignRight, tr("takt %1").arg(minutes_text(*result_->takt_s)));
+    painter.drawText(QRectF(plot.left(), y(*result_->takt_s) - 18, plot.width() - 4, 16), Qt::AlignRight,
+                     tr("takt %1").arg(minutes_text(*result_->takt_s)));
   }
   painter.setPen(p.quiet);
-  painter.drawText(QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft, tr("units in the order in which they leave; bar: time since the one before; dotted bar: missed takt"));
+  painter.drawText(
+      QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft,
+      tr("units in the order in which they leave; bar: time since the one before; dotted bar: missed takt"));
 }
 
 void LineView::paintEvent(QPaintEvent*) {
@@ -110,7 +121,8 @@ void LineView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setPen(p.quiet);
   if (!result_) {
-    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, tr("Read the day's orders to see what the line makes of them."));
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("Read the day's orders to see what the line makes of them."));
     return;
   }
   double x = 92;

@@ -7,8 +7,8 @@
 
 namespace seamtakt::desk {
 
-/// The line's day: what each stage's servers did (busy, blocked, starved, stopped, told apart by hatch), and when each
-/// unit left against takt.
+/// The line's day: what each stage's servers did (busy, blocked, starved, stopped, told apart by hatch), and
+/// when each unit left against takt.
 class LineView : public QWidget {
   Q_OBJECT
 

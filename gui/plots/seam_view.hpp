@@ -22,7 +22,8 @@ struct DrawnSeam {
   int order = 0;  ///< place in the welding order, from 1; 0: not said
 };
 
-/// Seams in plan and elevation. Colour and dash both tell the class of the value; the picked seam is thick and named.
+/// Seams in plan and elevation. Colour and dash both tell the class of the value; the picked seam is thick
+/// and named.
 class SeamView : public QWidget {
   Q_OBJECT
 

@@ -12,8 +12,8 @@ class QCustomPlot;
 
 namespace seamtakt::desk {
 
-/// The surface round the moving arc as a colour map with isotherms that carry their value, and below it what chosen
-/// points go through, with the 800 to 500 degree span marked.
+/// The surface round the moving arc as a colour map with isotherms that carry their value, and below it what
+/// chosen points go through, with the 800 to 500 degree span marked.
 class TemperaturePlot : public QWidget {
   Q_OBJECT
 

@@ -7,8 +7,9 @@
 
 namespace seamtakt::desk {
 
-/// The robots' timelines: a row a robot, kinds of move told apart by height, hatch and letter as well as colour;
-/// takt and lower bound as lines. The wheel zooms at the cursor, dragging moves, a click picks the seam.
+/// The robots' timelines: a row a robot, kinds of move told apart by height, hatch and letter as well as
+/// colour; takt and lower bound as lines. The wheel zooms at the cursor, dragging moves, a click picks the
+/// seam.
 class TimelineView : public QWidget {
   Q_OBJECT
 

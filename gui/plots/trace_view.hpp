@@ -13,15 +13,17 @@ struct TraceLimits {
   std::optional<Interval> band[Trace::channels];
 };
 
-/// Logged quantities over time, one lane each, with their limits as bands. Wheel or plus and minus zoom, dragging or the
-/// arrow keys move, Home shows all; drawn from the extremes of each column of pixels, so any length pans at once.
+/// Logged quantities over time, one lane each, with their limits as bands. Wheel or plus and minus zoom,
+/// dragging or the arrow keys move, Home shows all; drawn from the extremes of each column of pixels, so any
+/// length pans at once.
 class TraceView : public QWidget {
   Q_OBJECT
 
  public:
   explicit TraceView(QWidget* parent = nullptr);
   /// `trace` must stay until another is set; begin to end is what is shown.
-  void setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits, const QString& title);
+  void setTrace(const Trace* trace, std::size_t begin, std::size_t end, const TraceLimits& limits,
+                const QString& title);
   void zoom(double factor, double at_s);
   void pan(double seconds);
   void showAll();

@@ -14,9 +14,9 @@ namespace seamtakt::desk {
 
 class OutsideHatch;
 
-/// Wire feed speed against travel speed: one value as colours, isolines of the values that limits are about, all that
-/// isn't feasible hatched, the working point with its uncertainty ellipse. The point is dragged with the mouse, or moved
-/// with the arrow keys (Shift: ten times as far).
+/// Wire feed speed against travel speed: one value as colours, isolines of the values that limits are about,
+/// all that isn't feasible hatched, the working point with its uncertainty ellipse. The point is dragged with
+/// the mouse, or moved with the arrow keys (Shift: ten times as far).
 class WindowPlot : public QWidget {
   Q_OBJECT
 

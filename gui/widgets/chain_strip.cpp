@@ -32,7 +32,9 @@ ChainLink::ChainLink(const QString& name, const QString& key, QWidget* parent)
   setText(name);
 }
 
-QSize ChainLink::sizeHint() const { return {150, strip_height}; }
+QSize ChainLink::sizeHint() const {
+  return {150, strip_height};
+}
 
 void ChainLink::setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst) {
   figure_ = figure;
@@ -40,8 +42,8 @@ void ChainLink::setFigure(const QString& figure, const QString& detail, std::opt
   worst_ = worst;
   const QString state = figure.isEmpty() ? QString() : severity_word(worst);
   setAccessibleDescription(figure + QStringLiteral(" ") + detail + QStringLiteral(", ") + state);
-  setToolTip(name_ + QStringLiteral(" (") + key_ + QStringLiteral(")\n") + figure + QStringLiteral(" ") + detail +
-             (state.isEmpty() ? QString() : QStringLiteral("\n") + state));
+  setToolTip(name_ + QStringLiteral(" (") + key_ + QStringLiteral(")\n") + figure + QStringLiteral(" ") +
+             detail + (state.isEmpty() ? QString() : QStringLiteral("\n") + state));
   update();
 }
 
@@ -59,19 +61,23 @@ void ChainLink::paintEvent(QPaintEvent*) {
   painter.setFont(name_font);
   painter.setPen(isChecked() ? p.ink : p.quiet);
   const int text_left = area.left() + (figure_.isEmpty() ? 0 : mark + 6);
-  painter.drawText(QRect(text_left, area.top() - 2, area.right() - text_left, 20), Qt::AlignVCenter | Qt::AlignLeft,
+  painter.drawText(QRect(text_left, area.top() - 2, area.right() - text_left, 20),
+                   Qt::AlignVCenter | Qt::AlignLeft,
                    painter.fontMetrics().elidedText(name_, Qt::ElideRight, area.right() - text_left));
 
   painter.setFont(scaled(font(), 1.25));
   painter.setPen(p.ink);
   const QFontMetrics figure_metrics = painter.fontMetrics();
-  const QString figure = figure_metrics.elidedText(figure_.isEmpty() ? QStringLiteral("–") : figure_, Qt::ElideRight, area.width());
-  painter.drawText(QRect(area.left(), area.top() + 22, area.width(), 24), Qt::AlignVCenter | Qt::AlignLeft, figure);
+  const QString figure = figure_metrics.elidedText(figure_.isEmpty() ? QStringLiteral("–") : figure_,
+                                                   Qt::ElideRight, area.width());
+  painter.drawText(QRect(area.left(), area.top() + 22, area.width(), 24), Qt::AlignVCenter | Qt::AlignLeft,
+                   figure);
   const int after = area.left() + figure_metrics.horizontalAdvance(figure) + 8;
   painter.setFont(scaled(font(), 0.85));
   painter.setPen(p.quiet);
   if (area.right() - after > 30)
-    painter.drawText(QRect(after, area.top() + 24, area.right() - after, 22), Qt::AlignVCenter | Qt::AlignLeft,
+    painter.drawText(QRect(after, area.top() + 24, area.right() - after, 22),
+                     Qt::AlignVCenter | Qt::AlignLeft,
                      painter.fontMetrics().elidedText(detail_, Qt::ElideRight, area.right() - after));
   if (hasFocus()) {
     painter.setPen(QPen(p.accent, 1.5, Qt::DotLine));
@@ -86,7 +92,8 @@ ChainStrip::ChainStrip(QWidget* parent) : QWidget(parent) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  const QString names[] = {tr("Seams"), tr("Schedules"), tr("Heat"), tr("Cell"), tr("Line"), tr("Records"), tr("Findings")};
+  const QString names[] = {tr("Seams"), tr("Schedules"), tr("Heat"),    tr("Cell"),
+                           tr("Line"),  tr("Records"),   tr("Findings")};
   for (int i = 0; i < links; ++i) {
     auto* link = new ChainLink(names[i], QStringLiteral("Ctrl+%1").arg(i + 1), this);
     links_[static_cast<std::size_t>(i)] = link;

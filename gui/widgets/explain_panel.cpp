@@ -1,7 +1,7 @@
 #include "widgets/explain_panel.hpp"
 
-#include <QLabel>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QTextBrowser>
 #include <QToolButton>
 
@@ -51,13 +51,16 @@ void ExplainPanel::showEvent(QShowEvent* event) {
   render();
 }
 
-QString ExplainPanel::text() const { return browser_->toPlainText(); }
+QString ExplainPanel::text() const {
+  return browser_->toPlainText();
+}
 
 void ExplainPanel::render() {
   if (place_.isEmpty() || !results_) {
-    browser_->setHtml(QStringLiteral("<p>%1</p>").arg(
-        tr("Choose a derived value, such as a leg obtained or a cooling time: here stand its formula, the numbers put in, "
-           "the source and where it holds.")));
+    browser_->setHtml(QStringLiteral("<p>%1</p>")
+                          .arg(tr("Choose a derived value, such as a leg obtained or a cooling time: here "
+                                  "stand its formula, the numbers put in, "
+                                  "the source and where it holds.")));
     return;
   }
   browser_->setHtml(explanation_html(*results_->plan, place_, key_));

@@ -23,7 +23,8 @@ bool is_nested(const FieldInfo& field) {
 
 const TableInfo* table_at(const Plan& plan, const std::string& pointer) {
   const TableInfo* table = nullptr;
-  visit_object(plan, pointer, [&](const auto& object) { table = &fields_of<std::remove_cvref_t<decltype(object)>>(); });
+  visit_object(plan, pointer,
+               [&](const auto& object) { table = &fields_of<std::remove_cvref_t<decltype(object)>>(); });
   return table;
 }
 
@@ -77,13 +78,15 @@ void FieldForm::addGroup(const FieldGroup& group) {
     heading->setChecked(here);
     heading->setAccessibleName(group.title);
     heading->setStyleSheet("font-weight: 600; padding-top: 8px;");
-    connect(heading, &QCheckBox::clicked, this, [this, nested = group.nested, title = group.title, heading](bool on) {
-      const auto refusal = document_.edit(title, {}, [&](Plan& plan) { set_nested(plan, pointer_, nested, on); });
-      if (refusal) {
-        heading->setChecked(!on);
-        heading->setToolTip(refusal->text);
-      }
-    });
+    connect(heading, &QCheckBox::clicked, this,
+            [this, nested = group.nested, title = group.title, heading](bool on) {
+              const auto refusal =
+                  document_.edit(title, {}, [&](Plan& plan) { set_nested(plan, pointer_, nested, on); });
+              if (refusal) {
+                heading->setChecked(!on);
+                heading->setToolTip(refusal->text);
+              }
+            });
     section.heading = heading;
   }
   section.heading->show();
@@ -91,7 +94,8 @@ void FieldForm::addGroup(const FieldGroup& group) {
   if (const TableInfo* table = here ? table_at(*document_.plan(), pointer) : nullptr)
     for (const FieldInfo* field : table->infos) {
       const bool wanted = group.keys.empty() ? !is_nested(*field)
-                                             : std::find(group.keys.begin(), group.keys.end(), field->key) != group.keys.end();
+                                             : std::find(group.keys.begin(), group.keys.end(), field->key) !=
+                                                   group.keys.end();
       if (!wanted) continue;
       auto* cell = new FieldCell(document_, pointer, *field, this);
       cell->show();
@@ -104,7 +108,8 @@ void FieldForm::refresh() {
   std::string present;
   const bool exists = table_at(*document_.plan(), pointer_) != nullptr;
   for (const FieldGroup& group : groups_)
-    present += exists && (group.nested.empty() || has_nested(*document_.plan(), pointer_, group.nested)) ? '1' : '0';
+    present +=
+        exists && (group.nested.empty() || has_nested(*document_.plan(), pointer_, group.nested)) ? '1' : '0';
   if (!exists || present != present_) return rebuild();
   for (const Section& section : sections_)
     for (FieldCell* cell : section.cells) cell->refresh();
@@ -145,7 +150,8 @@ void FieldForm::resizeEvent(QResizeEvent* event) {
 QWidget* FieldForm::editorOf(const QString& key) const {
   for (const Section& section : sections_)
     for (FieldCell* cell : section.cells) {
-      const std::string name = section.nested.empty() ? std::string(cell->field().key) : section.nested + "." + std::string(cell->field().key);
+      const std::string name = section.nested.empty() ? std::string(cell->field().key)
+                                                      : section.nested + "." + std::string(cell->field().key);
       if (name == key.toStdString()) return cell->editor();
     }
   return nullptr;

@@ -20,8 +20,8 @@ struct FieldGroup {
   std::vector<std::string> keys;  ///< empty: all plain fields of it
 };
 
-/// A form made from the plan's field tables: a label above each field, the reason below where it refuses. Fields flow
-/// into as many columns as there is room for.
+/// A form made from the plan's field tables: a label above each field, the reason below where it refuses.
+/// Fields flow into as many columns as there is room for.
 class FieldForm : public QWidget {
   Q_OBJECT
 

@@ -23,11 +23,18 @@ struct DataList {
   const char* label;  ///< of the core's tables
 };
 
-constexpr DataList lists[] = {{"/base_metals", "base metals"}, {"/wires", "wires"},          {"/gases", "gases"},
-                              {"/power_sources", "power sources"}, {"/qualifications", "qualifications"}, {"/instruments", "instruments"},
-                              {"/cell/robots", "robots"},      {"/cell/orientations", "orientations"}, {"/cell/zones", "zones"},
+constexpr DataList lists[] = {{"/base_metals", "base metals"},
+                              {"/wires", "wires"},
+                              {"/gases", "gases"},
+                              {"/power_sources", "power sources"},
+                              {"/qualifications", "qualifications"},
+                              {"/instruments", "instruments"},
+                              {"/cell/robots", "robots"},
+                              {"/cell/orientations", "orientations"},
+                              {"/cell/zones", "zones"},
                               {"/line/stages", "stages"}};
-constexpr DataList objects[] = {{"/cell", "cell"}, {"/line", "line"}, {"/costs", "costs"}, {"/measuring", "measuring"}};
+constexpr DataList objects[] = {
+    {"/cell", "cell"}, {"/line", "line"}, {"/costs", "costs"}, {"/measuring", "measuring"}};
 
 /// Nested objects of each kind of item, shown below its own fields.
 std::vector<FieldGroup> groups_of(const std::string& pointer) {
@@ -108,8 +115,12 @@ void PlanDataDialog::fill() {
     branch->setExpanded(true);
   }
   for (const DataList& object : objects)
-    if (has_nested(plan, {}, std::string_view(object.pointer).substr(1))) add(nullptr, core_label(object.label), object.pointer);
-  tree_->setCurrentItem(again ? again : tree_->topLevelItem(0) && tree_->topLevelItem(0)->childCount() ? tree_->topLevelItem(0)->child(0) : nullptr);
+    if (has_nested(plan, {}, std::string_view(object.pointer).substr(1)))
+      add(nullptr, core_label(object.label), object.pointer);
+  tree_->setCurrentItem(again ? again
+                        : tree_->topLevelItem(0) && tree_->topLevelItem(0)->childCount()
+                            ? tree_->topLevelItem(0)->child(0)
+                            : nullptr);
   choose();
 }
 
@@ -129,7 +140,8 @@ void PlanDataDialog::choose() {
 
 void PlanDataDialog::duplicate() {
   std::string made;
-  const auto refusal = document_.edit(tr("Duplicate"), {}, [&](Plan& plan) { made = duplicate_item(plan, chosen()); });
+  const auto refusal =
+      document_.edit(tr("Duplicate"), {}, [&](Plan& plan) { made = duplicate_item(plan, chosen()); });
   if (refusal) return refusal_->setText(refusal->text);
   for (QTreeWidgetItem* item : tree_->findItems(QStringLiteral("*"), Qt::MatchWildcard | Qt::MatchRecursive))
     if (item->data(0, Qt::UserRole).toString().toStdString() == made) tree_->setCurrentItem(item);

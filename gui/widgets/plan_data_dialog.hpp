@@ -13,8 +13,8 @@ namespace seamtakt::desk {
 
 class FieldForm;
 
-/// What pages have no room for: metals, wires, gases, power sources, qualifications, instruments, the cell, the line,
-/// costs. A tree of them, and the form of the chosen one.
+/// What pages have no room for: metals, wires, gases, power sources, qualifications, instruments, the cell,
+/// the line, costs. A tree of them, and the form of the chosen one.
 class PlanDataDialog : public QDialog {
   Q_OBJECT
 
