@@ -3,6 +3,7 @@
 
 #include "base/error.hpp"
 #include "base/units.hpp"
+#include "cell/best_order.hpp"
 #include "cell/line/line_result.hpp"
 #include "cell/line/without_robot.hpp"
 #include "cli/command.hpp"
@@ -22,7 +23,7 @@ struct Options {
   std::string tip_every, tip_change = "0s", wire_package, wire_change = "0s";
   bool level = false, json = false, summary = false;
   long units = 0;
-  std::uint64_t seed = 1;
+  std::uint64_t seed = 1, steps = 20'000;
   int runs = 200, window = 10;
 };
 
@@ -40,6 +41,20 @@ double interval(const std::string& text, const char* unit, double least, const c
   return value;
 }
 
+/// How the cell welds a weldment. The best order is searched by steps, not by seconds: the line is to be the
+/// same each time.
+std::function<CycleResult(const Weldment&)> cycle_function(const Options& options, const Plan& plan,
+                                                           const Evaluation& evaluation) {
+  if (options.order != "best")
+    return [&plan, &evaluation](const Weldment& weldment) { return cycle_given(plan, weldment, evaluation); };
+  BestOptions best;
+  best.seed = options.seed;
+  best.steps = options.steps;
+  return [&plan, &evaluation, best](const Weldment& weldment) {
+    return cycle_best(plan, weldment, evaluation, best);
+  };
+}
+
 LineRequest request_of(const Options& options, const Plan& plan, const Evaluation& evaluation) {
   LineRequest request;
   request.plan_file = printable(options.plan);
@@ -52,9 +67,7 @@ LineRequest request_of(const Options& options, const Plan& plan, const Evaluatio
   request.changes.tip_change_s = quantity(options.tip_change, "s", "--tip-change");
   request.changes.wire_package_kg = interval(options.wire_package, "kg", 0.001, "--wire-package");
   request.changes.wire_package_change_s = quantity(options.wire_change, "s", "--wire-change");
-  request.cycle_of = [&plan, &evaluation](const Weldment& weldment) {
-    return cycle_given(plan, weldment, evaluation);
-  };
+  request.cycle_of = cycle_function(options, plan, evaluation);
   return request;
 }
 
@@ -76,8 +89,6 @@ void add_findings(const Findings& of_line, Findings& findings) {
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
-  if (options.order == "best")
-    throw InputError("--order", "\"best\"", "given: the line knows no other order in the cell yet");
   const std::vector<Order> orders = read_orders(options.orders, loaded.plan);
   Findings findings;
   if (!options.without_robot.empty()) {
@@ -126,8 +137,12 @@ void add_line(CLI::App& app, Result& result) {
   command->add_option("--carts", options->carts,
                       "folder of carts, SERIAL.csv each: only complete ones are released");
   command->add_flag("--level", options->level, "re-sequence the orders, due dates kept");
-  command->add_option("--order", options->order, "in the cell: given: seams in file order")
+  command
+      ->add_option("--order", options->order,
+                   "in the cell: given: seams in file order; best: the shortest cycle found")
       ->check(CLI::IsMember({"given", "best"}));
+  command->add_option("--steps", options->steps, "best: orders to try a weldment (default 20000)")
+      ->check(CLI::Range(1, 100'000'000));
   command->add_option("--units", options->units, "as many units, the orders again and again")
       ->check(CLI::Range(1L, most_units));
   command->add_option("--seed", options->seed, "of stops and faults");

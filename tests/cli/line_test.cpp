@@ -209,6 +209,16 @@ TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
   EXPECT_NE(first, run("8"));
 }
 
+TEST_F(LineCommand, TheBestOrderInTheCellLeavesItLessToDo) {
+  const auto cell_work_s = [](const char* order) {
+    const ProgramRun run = run_program({"line", demo, "--orders", day, "--order", order, "--steps", "2000", "--json"});
+    EXPECT_LE(run.exit_code, 1) << run.errors;
+    const JsonNode result = json_of(run);
+    return number(result.find("stages")->elements.at(2), "busy_pct") / 100 * number(result, "makespan_s");
+  };
+  EXPECT_LT(cell_work_s("best"), cell_work_s("given"));
+}
+
 TEST_F(LineCommand, TipAndWireChangesCostTime) {
   const auto makespan = [&](std::vector<std::string> more) {
     std::vector<std::string> arguments{"line", demo, "--orders", day, "--json"};
