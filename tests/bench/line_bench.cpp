@@ -38,7 +38,7 @@ LineModel line_of(std::size_t units) {
   LineModel line;
   for (std::size_t i = 0; i < stations; ++i) {
     LineStage stage;
-    stage.id = "S" + std::to_string(i + 1);
+    stage.id = std::to_string(i + 1);
     stage.buffer_after = 3;
     line.stages.push_back(stage);
   }
