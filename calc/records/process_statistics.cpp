@@ -46,7 +46,7 @@ std::string text_of(double value) {
 void add_signals(const QuantityStatistics& of, Findings& findings) {
   // One finding a rule: where it first shows, and how often.
   std::map<RunsRule, std::pair<std::size_t, std::size_t>> first_and_count;
-  for (const RunsSignal& signal : of.signals)
+  for (const RunsSignal& signal : of.chart_signals)
     ++first_and_count.try_emplace(signal.rule, signal.at, 0).first->second.second;
   for (const auto& [rule, shown] : first_and_count)
     findings.push_back({"statistics.signal", Severity::note, of.places[shown.first], of.values[shown.first],
@@ -80,7 +80,7 @@ void add_quantity(const Schedule& schedule, const Quantity& quantity,
     }
   if (of.values.size() < least_values) return;
   of.chart = *process_chart(of.values);
-  of.signals = runs_signals(of.values, of.chart);
+  of.chart_signals = runs_signals(of.values, of.chart);
   if (schedule.limits && (*schedule.limits).*quantity.limit) {
     const Interval& limit = *((*schedule.limits).*quantity.limit);
     of.capability = capability(of.values, limit.lower, limit.upper);
@@ -166,7 +166,7 @@ void write_statistics(JsonWriter& json, const ProcessStatistics& statistics) {
     json.member("passes", of.values.size());
     write_chart(json, of.chart);
     json.key("signals").begin_array();
-    for (const RunsSignal& signal : of.signals) {
+    for (const RunsSignal& signal : of.chart_signals) {
       json.begin_object();
       json.member("rule", to_string(signal.rule)).member("where", of.places[signal.at]);
       json.member("value", of.values[signal.at]).end_object();

@@ -18,7 +18,7 @@ struct QuantityStatistics {
   std::vector<double> values;  ///< of the steady part; heat input of the whole pass
   std::vector<std::string> places;
   ProcessChart chart;
-  std::vector<RunsSignal> signals;
+  std::vector<RunsSignal> chart_signals;
   std::optional<Capability> capability;  ///< where the schedule limits the quantity
 };
 
