@@ -1,5 +1,6 @@
 #include "pages/schedules_page.hpp"
 
+#include <QShortcut>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -132,7 +133,8 @@ void SchedulesPage::makeTools() {
     made->setAccessibleName(text);
     made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
                      QStringLiteral(")"));
-    made->setShortcut(keys);
+    // A button's own shortcut would act after the animation of a click.
+    connect(new QShortcut(keys, made), &QShortcut::activated, made, &QPushButton::click);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };

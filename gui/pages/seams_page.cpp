@@ -1,5 +1,6 @@
 #include "pages/seams_page.hpp"
 
+#include <QShortcut>
 #include <QButtonGroup>
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -133,7 +134,8 @@ void SeamsPage::makeTools() {
     made->setAccessibleName(text);
     made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
                      QStringLiteral(")"));
-    made->setShortcut(keys);
+    // A button's own shortcut would act after the animation of a click.
+    connect(new QShortcut(keys, made), &QShortcut::activated, made, &QPushButton::click);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };

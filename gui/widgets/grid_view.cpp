@@ -65,7 +65,8 @@ void GridDelegate::setEditorData(QWidget* editor, const QModelIndex& index) cons
   const QString text = index.data(Qt::EditRole).toString();
   if (auto* choice = qobject_cast<QComboBox*>(editor))
     choice->setCurrentIndex(std::max(0, choice->findData(text)));
-  if (auto* line = qobject_cast<QuantityEdit*>(editor)) line->setText(text);
+  // An evaluation that ends meanwhile changes the cell; what is being typed there stays.
+  if (auto* line = qobject_cast<QuantityEdit*>(editor); line && !line->isModified()) line->setText(text);
 }
 
 void GridDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const {

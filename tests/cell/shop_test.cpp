@@ -222,7 +222,7 @@ TEST(Shops, BestReachesThePublishedOptimaOfJobShopsAndNothingBelowThem) {
     const CellModel model = model_of(job_shop(folder + name));
     EXPECT_LE(makespan_bound_s(model), optimum_s) << name;
     BestOptions options;
-    options.steps = 300000;
+    options.steps = 1000000;
     const BestOrder best = best_order(model, options);
     EXPECT_GE(best.makespan_s, optimum_s) << name;
     EXPECT_EQ(Scheduler(model).makespan_s(best.sequence), best.makespan_s) << name;

@@ -134,6 +134,7 @@ TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
 TEST(Step, MovesTheSecondSignificantPlace) {
   EXPECT_EQ(stepped_text("8.6", 1, 0), "8.7");
   EXPECT_EQ(stepped_text("245", 1, 0), "250");
+  EXPECT_EQ(stepped_text("245", -1, 0), "240");
   EXPECT_EQ(stepped_text("7.5 mm/s", -1, 0), "7.4 mm/s");
   EXPECT_EQ(stepped_text("0.1", -5, 0), "0.05");
   EXPECT_EQ(stepped_text("0.2", -90, 0), "0");

@@ -334,6 +334,9 @@ TEST_F(DeskTest, PlansAndLogsAreTakenByDragAndDrop) {
   const auto drop = [&](const QString& path) {
     QMimeData data;
     data.setUrls({QUrl::fromLocalFile(path)});
+    // A drag enters before it drops.
+    QDragEnterEvent enter(QPoint(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(window.get(), &enter);
     QDropEvent event(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     QApplication::sendEvent(window.get(), &event);
   };
