@@ -222,14 +222,22 @@ TEST(Shops, BestReachesThePublishedOptimaOfJobShopsAndNothingBelowThem) {
     const CellModel model = model_of(job_shop(folder + name));
     EXPECT_LE(makespan_bound_s(model), optimum_s) << name;
     BestOptions options;
+#ifdef SEAMTAKT_SANITIZED
+    options.steps = 20000;  // too few for the optima; the bounds hold all the same
+    constexpr bool long_enough = false;
+#else
     options.steps = 1000000;
+    constexpr bool long_enough = true;
+#endif
     const BestOrder best = best_order(model, options);
     EXPECT_GE(best.makespan_s, optimum_s) << name;
     EXPECT_EQ(Scheduler(model).makespan_s(best.sequence), best.makespan_s) << name;
-    if (name == "ft06" || name == "la01" || name == "la05")
+    if (!long_enough) continue;
+    if (name == "ft06" || name == "la01" || name == "la05") {
       EXPECT_EQ(best.makespan_s, optimum_s) << name;
-    else
+    } else {
       EXPECT_LE(best.makespan_s, optimum_s * 1.06) << name;
+    }
   }
 }
 
