@@ -63,8 +63,8 @@ std::optional<Digest> digest_from_bytes(std::string_view bytes) {
 
 struct Sha256::State {
   struct Free {
-    void operator()(EVP_MD_CTX* context) const { EVP_MD_CTX_free(context); }
-    void operator()(EVP_MD* algorithm) const { EVP_MD_free(algorithm); }
+    void operator()(EVP_MD_CTX* unused) const { EVP_MD_CTX_free(unused); }
+    void operator()(EVP_MD* unused) const { EVP_MD_free(unused); }
   };
   std::unique_ptr<EVP_MD, Free> algorithm{EVP_MD_fetch(nullptr, "SHA256", nullptr)};
   std::unique_ptr<EVP_MD_CTX, Free> context{EVP_MD_CTX_new()};
