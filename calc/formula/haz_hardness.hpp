@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "formula/composition.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 
@@ -18,6 +19,22 @@ namespace seamtakt {
 struct HardeningElements {
   double C = 0, Si = 0, Mn = 0, Cu = 0, Ni = 0, Cr = 0, Mo = 0, V = 0, Nb = 0, B = 0, N = 0;
 };
+
+/// The part of a steel's composition that the hardness formulas use; its derivatives, if any, are dropped.
+template <class Real>
+HardeningElements hardening_elements(const Composition<Real>& c) {
+  return {.C = value_of(c.C),
+          .Si = value_of(c.Si),
+          .Mn = value_of(c.Mn),
+          .Cu = value_of(c.Cu),
+          .Ni = value_of(c.Ni),
+          .Cr = value_of(c.Cr),
+          .Mo = value_of(c.Mo),
+          .V = value_of(c.V),
+          .Nb = value_of(c.Nb),
+          .B = value_of(c.B),
+          .N = value_of(c.N)};
+}
 
 inline constexpr double haz_hardness_scatter_HV = 56;  ///< two standard deviations
 

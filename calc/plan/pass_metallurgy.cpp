@@ -15,11 +15,6 @@ namespace {
 
 using Steel = Composition<double>;
 
-HardeningElements hardening_elements(const Steel& c) {
-  return {.C = c.C, .Si = c.Si, .Mn = c.Mn, .Cu = c.Cu, .Ni = c.Ni, .Cr = c.Cr, .Mo = c.Mo, .V = c.V, .Nb = c.Nb,
-          .B = c.B, .N = c.N};
-}
-
 std::vector<SymbolValue> element_symbols(const Steel& steel) {
   std::vector<SymbolValue> symbols;
   for (const auto& [symbol, value] : Steel::members())

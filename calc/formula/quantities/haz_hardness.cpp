@@ -37,21 +37,6 @@ constexpr ValidRange dueren_time_range{
     "haz-hardness.cooling-time.range", "The cooling time", dueren_fastest_s, dueren_slowest_s, "s",
     "Dueren and Lorenz, recalled"};
 
-template <class Real>
-HardeningElements elements_of(const Composition<Real>& c) {
-  return {.C = value_of(c.C),
-          .Si = value_of(c.Si),
-          .Mn = value_of(c.Mn),
-          .Cu = value_of(c.Cu),
-          .Ni = value_of(c.Ni),
-          .Cr = value_of(c.Cr),
-          .Mo = value_of(c.Mo),
-          .V = value_of(c.V),
-          .Nb = value_of(c.Nb),
-          .B = value_of(c.B),
-          .N = value_of(c.N)};
-}
-
 /// Hardness that codes commonly allow (recalled): the highest one passed is worth saying.
 void note_common_limit(double hardness_HV, Findings& findings) {
   struct CommonLimit {
@@ -132,7 +117,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   if (!in.has("composition")) throw InputError("--composition", "nothing", "mass %, e.g. C=0.17,Mn=1.45");
   const Composition<Real> composition = given_composition(in);
   if (!composition.was_reported("C")) throw InputError("--composition", "no carbon", "at least C=");
-  const HardeningElements elements = elements_of(composition);
+  const HardeningElements elements = hardening_elements(composition);
   const std::optional<Real> time = find_positive(in, "cooling-time");
   if (in.text("method") == "dueren") {
     compute_dueren(elements, time, out);

@@ -124,18 +124,7 @@ class LimitCollector {
   /// Hardness falls with the cooling time. Upper bound: the least time that keeps it; lower bound: the
   /// greatest. A composition that gives no hardness breaks neither.
   static double time_of_hardness_s(const BaseMetal& metal, double hardness_HV, bool upper) {
-    const auto c = composition_of<double>(metal.composition_pct);
-    const HardeningElements elements{.C = c.C,
-                                     .Si = c.Si,
-                                     .Mn = c.Mn,
-                                     .Cu = c.Cu,
-                                     .Ni = c.Ni,
-                                     .Cr = c.Cr,
-                                     .Mo = c.Mo,
-                                     .V = c.V,
-                                     .Nb = c.Nb,
-                                     .B = c.B,
-                                     .N = c.N};
+    const HardeningElements elements = hardening_elements(composition_of<double>(metal.composition_pct));
     constexpr double infinity = std::numeric_limits<double>::infinity();
     if (!yurioka_hardness_HV(elements, 1.0)) return 0;
     const auto beyond = [&](double time_s) {

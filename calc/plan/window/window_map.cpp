@@ -114,18 +114,7 @@ class HardnessRow {
   HardnessRow(const SeamAlone& alone, const WindowModel& model) : model_(model) {
     for (std::size_t plate = 0; plate < 2; ++plate) {
       const BaseMetal* metal = find_by_id(alone.plan.base_metals, alone.seam().base_metals[plate]);
-      const auto c = composition_of<double>(metal->composition_pct);
-      elements_[plate] = {.C = c.C,
-                          .Si = c.Si,
-                          .Mn = c.Mn,
-                          .Cu = c.Cu,
-                          .Ni = c.Ni,
-                          .Cr = c.Cr,
-                          .Mo = c.Mo,
-                          .V = c.V,
-                          .Nb = c.Nb,
-                          .B = c.B,
-                          .N = c.N};
+      elements_[plate] = hardening_elements(composition_of<double>(metal->composition_pct));
     }
   }
 
