@@ -159,65 +159,6 @@ void add_balance_groups(const Weldment& weldment, CellModel& model, Findings& fi
   add_awaited(model);
 }
 
-namespace {
-
-struct Begun {
-  double at_s = std::numeric_limits<double>::infinity();
-  int seam = -1;
-};
-
-/// When each seam's first run begins.
-std::vector<double> begun_s(const CellModel& model, const std::vector<BareMove>& moves) {
-  std::vector<double> begun(model.seams.size(), std::numeric_limits<double>::infinity());
-  for (const BareMove& move : moves)
-    if (move.run >= 0 && move.pass == 1) begun[move.seam] = std::min(begun[move.seam], move.start_s);
-  return begun;
-}
-
-/// The seam that comes next of those left: the earliest; of equals one that alternates.
-int next_begun(const CellModel& model, const std::vector<double>& begun, const std::vector<int>& left,
-               int side) {
-  constexpr double together_s = 1e-9;
-  double first_s = std::numeric_limits<double>::infinity();
-  for (const int seam : left) first_s = std::min(first_s, begun[seam]);
-  int next = -1;
-  for (const int seam : left) {
-    if (begun[seam] > first_s + together_s) continue;
-    if (next < 0 || (model.seams[next].side == side && model.seams[seam].side != side)) next = seam;
-  }
-  return next;
-}
-
-}  // namespace
-
-std::vector<BalanceBreak> balance_breaks(const CellModel& model, const std::vector<BareMove>& moves) {
-  const std::vector<double> begun = begun_s(model, moves);
-  std::vector<BalanceBreak> breaks;
-  for (const CellGroup& group : model.groups) {
-    std::vector<int> left;
-    for (int i = group.first_member; i < group.first_member + group.member_count; ++i)
-      if (model.seams[model.members[i]].group >= 0) left.push_back(model.members[i]);
-    const auto fresh = [&](int seam) { return std::count(left.begin(), left.end(), seam) > 0; };
-    int before = -1;
-    while (!left.empty()) {
-      const int side = before < 0 ? -1 : model.seams[before].side;
-      const int seam = next_begun(model, begun, left, side);
-      if (seam < 0) break;
-      if (model.seams[seam].side == side)
-        for (const int other : left) {
-          const CellSeam& at = model.seams[other];
-          const auto awaited = model.awaited.begin() + at.first_awaited;
-          if (at.side == side || std::any_of(awaited, awaited + at.awaited_count, fresh)) continue;
-          breaks.push_back({seam, before, other});
-          break;
-        }
-      left.erase(std::find(left.begin(), left.end(), seam));
-      before = seam;
-    }
-  }
-  return breaks;
-}
-
 Findings balance_findings(const Weldment& weldment, const CellModel& model,
                           const std::vector<BareMove>& moves) {
   Findings findings;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "cell/balance.hpp"
 #include "cell/greedy_order.hpp"
 #include "cell/lower_bound.hpp"
 #include "cell/robot_travel.hpp"
@@ -86,7 +87,25 @@ class Search {
         passes[move.seam] = move.pass;
         ordered.push_back({move.seam, static_cast<std::int16_t>(move.robot), move.reversed});
       }
+    for (const CellGroup& group : model_.groups) put_by_turns(begun_by_turns(model_, group, moves), ordered);
     return ordered;
+  }
+
+  /// Puts the seams' first steps, at the places they have, in this order: it only differs where seams begin
+  /// together.
+  static void put_by_turns(const std::vector<int>& seams, Sequence& sequence) {
+    const auto first_step = [&](int seam) {
+      return std::find_if(sequence.begin(), sequence.end(),
+                          [&](const Step& step) { return step.seam == seam; });
+    };
+    std::vector<Sequence::iterator> places;
+    Sequence steps;
+    for (const int seam : seams) {
+      places.push_back(first_step(seam));
+      steps.push_back(*places.back());
+    }
+    std::sort(places.begin(), places.end());
+    for (std::size_t i = 0; i < steps.size(); ++i) *places[i] = steps[i];
   }
 
   void take_if_better(const Sequence& sequence, double makespan_s) {

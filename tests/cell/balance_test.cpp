@@ -82,6 +82,41 @@ TEST(Balance, PrecedenceGoesBeforeIt) {
   expect_rules_kept(plan, best);
 }
 
+// S1 and S2 begin together on one side, S3 of the other side comes after S1: only S2, S1, S3 goes by turns.
+Plan begun_together() {
+  Plan plan = twin_plan();
+  plan.cell->robots[1].home_mm = {0, 200, 0};
+  std::vector<Seam>& seams = plan.weldments[0].seams;
+  seams[1].path_mm = {{250, 200, 0}, {350, 200, 0}};
+  seams.push_back(seam_along("S3", {{250, 1000, 0}, {350, 1000, 0}}));
+  seams[2].robots = {"R1"};
+  seams[2].after = {"S1"};
+  for (Seam& seam : seams) seam.balance = "G";
+  return plan;
+}
+
+TEST(Balance, SeamsBegunTogetherCountInTheOrderThatGoesByTurns) {
+  const Plan plan = begun_together();
+  const CycleResult given = cycle_of_plan(plan);
+  EXPECT_TRUE(findings_of(given.findings, "cycle.balance.broken").empty());
+  EXPECT_TRUE(check_balance(plan.weldments[0], given).empty());
+  const CellModel model = compile_cell(plan, plan.weldments[0], evaluation_of(plan)).model;
+  std::vector<BareMove> moves;
+  ASSERT_LT(Scheduler(model).makespan_s({{0, 0, false}, {1, 1, false}, {2, 0, false}}, moves),
+            Scheduler::impossible);
+  ASSERT_EQ(model.groups.size(), 1u);
+  EXPECT_EQ(begun_by_turns(model, model.groups[0], moves), (std::vector<int>{1, 0, 2}));
+}
+
+// S2 begins a tenth of a second after S1: then S3 could have been begun in its place.
+TEST(Balance, SeamsBegunApartCountInTheOrderOfTime) {
+  Plan plan = begun_together();
+  plan.weldments[0].seams[1].path_mm = {{350, 200, 0}, {450, 200, 0}};
+  const CycleResult given = cycle_of_plan(plan);
+  EXPECT_EQ(findings_of(given.findings, "cycle.balance.broken").size(), 1u);
+  EXPECT_EQ(check_balance(plan.weldments[0], given).size(), 1u);
+}
+
 TEST(Balance, SeamsInOnePlaceHaveNoSides) {
   Plan plan = plain_plan();
   for (const char* id : {"S1", "S2"}) {

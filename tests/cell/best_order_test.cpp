@@ -35,20 +35,34 @@ Drawn drawn_cell(unsigned seed, int seams, int robots) {
   return drawn;
 }
 
-RC_GTEST_PROP(BestOrder, BreaksNoRuleAndIsNeverSlowerThanAGivenOrderThatKeepsBalance, ()) {
-  const unsigned seed = *rc::gen::inRange<unsigned>(0u, 2000000000u);
-  const Drawn drawn = drawn_cell(seed, *rc::gen::inRange(1, 25), *rc::gen::inRange(1, 4));
+/// What the best order of a random cell breaks.
+std::vector<std::string> broken_by_best(unsigned seed, int seams, int robots) {
+  const Drawn drawn = drawn_cell(seed, seams, robots);
   const Weldment& weldment = drawn.plan.weldments[0];
-  const CycleResult best = cycle_best(drawn.plan, weldment, drawn.evaluation, steps(1500));
   const auto left_out = seams_left_out(drawn.plan);
-  for (const auto& sentence : check_timeline(drawn.plan, weldment, drawn.evaluation, best, left_out))
-    RC_FAIL(sentence);
-  for (const auto& sentence : check_balance(weldment, best, left_out)) RC_FAIL(sentence);
-  RC_ASSERT(findings_of(best.findings, "cycle.balance.broken").empty());
+  const CycleResult best = cycle_best(drawn.plan, weldment, drawn.evaluation, steps(1500));
+  std::vector<std::string> broken = check_timeline(drawn.plan, weldment, drawn.evaluation, best, left_out);
+  for (auto& sentence : check_balance(weldment, best, left_out)) broken.push_back(std::move(sentence));
+  for (const Finding& finding : findings_of(best.findings, "cycle.balance.broken"))
+    broken.push_back(finding.text);
   const CycleResult given = cycle_given(drawn.plan, weldment, drawn.evaluation);
   const bool kept = findings_of(given.findings, "cycle.balance.broken").empty();
-  RC_ASSERT(kept == check_balance(weldment, given, left_out).empty());
-  if (kept) RC_ASSERT(best.cycle_time_s <= given.cycle_time_s + 1e-9);
+  if (kept != check_balance(weldment, given, left_out).empty())
+    broken.push_back("the given order is judged otherwise by the checker");
+  if (kept && best.cycle_time_s > given.cycle_time_s + 1e-9) broken.push_back("the given order is faster");
+  return broken;
+}
+
+RC_GTEST_PROP(BestOrder, BreaksNoRuleAndIsNeverSlowerThanAGivenOrderThatKeepsBalance, ()) {
+  const unsigned seed = *rc::gen::inRange<unsigned>(0u, 2000000000u);
+  for (const auto& sentence : broken_by_best(seed, *rc::gen::inRange(1, 25), *rc::gen::inRange(1, 4)))
+    RC_FAIL(sentence);
+}
+
+// Two seams of a group begun at the same moment, where only one way to count them goes by turns.
+TEST(BestOrder, SeamsBegunTogetherCountInTheOrderThatGoesByTurns) {
+  EXPECT_EQ(broken_by_best(484859716u, 9, 2), std::vector<std::string>());
+  EXPECT_EQ(broken_by_best(833687087u, 18, 2), std::vector<std::string>());
 }
 
 TEST(BestOrder, TheSameSeedAndStepsGiveTheSameOrder) {

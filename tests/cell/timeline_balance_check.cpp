@@ -109,29 +109,42 @@ class BalanceChecker {
     return false;
   }
 
-  void check_group(const std::string& name, std::vector<Member> waiting) {
-    const Member* last = nullptr;
-    std::vector<Member> begun;
-    begun.reserve(waiting.size());
-    while (!waiting.empty()) {
-      double first_s = INFINITY;
-      for (const Member& member : waiting) first_s = std::min(first_s, member.begun_s);
-      auto next = waiting.end();
-      for (auto at = waiting.begin(); at != waiting.end(); ++at)
-        if (at->begun_s <= first_s + 1e-9 && (next == waiting.end() || (last && next->high == last->high)))
-          next = at;
-      if (last && next->high == last->high)
-        for (const Member& other : waiting) {
-          bool waits = other.high == next->high;
-          for (const Member& third : waiting) waits = waits || comes_after(*other.seam, third.seam->id);
-          if (!waits)
-            broken_.push_back("group " + name + ": " + next->seam->id + " after " + last->seam->id +
-                              " on one side, and " + other.seam->id + " could have been");
-        }
-      begun.push_back(*next);
-      last = &begun.back();
-      waiting.erase(next);
+  /// Whether the waiting seams, begun when they were, can be read as turns; of seams begun together in any
+  /// order. What the first reading breaks goes to `broken`.
+  bool by_turns(const std::vector<const Member*>& waiting, const Member* last,
+                std::vector<std::string>& broken) {
+    if (waiting.empty()) return true;
+    double first_s = INFINITY;
+    for (const Member* member : waiting) first_s = std::min(first_s, member->begun_s);
+    for (const Member* next : waiting) {
+      if (next->begun_s > first_s + 1e-9) continue;
+      const Member* missed = last && next->high == last->high ? could_have_been(waiting, *next) : nullptr;
+      if (missed) {
+        broken.push_back(next->seam->id + " after " + last->seam->id + " on one side, and " +
+                         missed->seam->id + " could have been");
+        continue;
+      }
+      std::vector<const Member*> rest = waiting;
+      std::erase(rest, next);
+      if (by_turns(rest, next, broken)) return true;
     }
+    return false;
+  }
+
+  const Member* could_have_been(const std::vector<const Member*>& waiting, const Member& next) const {
+    for (const Member* other : waiting) {
+      bool waits = other->high == next.high;
+      for (const Member* third : waiting) waits = waits || comes_after(*other->seam, third->seam->id);
+      if (!waits) return other;
+    }
+    return nullptr;
+  }
+
+  void check_group(const std::string& name, const std::vector<Member>& members) {
+    std::vector<const Member*> waiting;
+    for (const Member& member : members) waiting.push_back(&member);
+    std::vector<std::string> broken;
+    if (!by_turns(waiting, nullptr, broken)) broken_.push_back("group " + name + ": " + broken.front());
   }
 
   const Weldment& weldment_;
