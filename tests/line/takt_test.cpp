@@ -122,9 +122,8 @@ TEST(MissCauses, Rework) {
   line.stages[1].rework_to = 0;
   line.stages[1].rework_s = 30;
   const std::vector<TaktMiss> misses = misses_of(line, 10, 2);
-  ASSERT_FALSE(misses.empty());
-  // Later ones are compared with a unit that was reworked itself, which may leave them to the work.
-  EXPECT_EQ(misses.front().cause, MissCause::rework);
+  EXPECT_GT(misses.size(), 5u);
+  for (const TaktMiss& miss : misses) EXPECT_EQ(miss.cause, MissCause::rework) << "unit " << miss.unit;
 }
 
 const Cure* cure_of(const std::vector<Cure>& list, const std::string& stage, const std::string& change) {

@@ -63,20 +63,41 @@ struct Spent {
   }
 };
 
+/// Of each activity's work, what counts as rework: all of a visit that the unit had to make again and of a
+/// unit that is scrapped; of its last visit to the stage what that takes more (or less) than the first. So a
+/// unit that leaves right has the work of one visit a stage, and the rest is rework.
+std::vector<double> rework_of(const LineRun& run, const LineTrace& trace, std::size_t stages) {
+  const auto visited = [&](const Activity& activity) {
+    return activity.unit * stages + static_cast<std::size_t>(activity.stage);
+  };
+  std::vector<double> first_s(run.units.size() * stages, -1);
+  for (const Activity& activity : trace.activities)
+    if (double& work_s = first_s[visited(activity)]; work_s < 0) work_s = activity.work_s;
+  std::vector<char> later(first_s.size(), 0);
+  std::vector<double> rework_s(trace.activities.size());
+  for (std::size_t i = trace.activities.size(); i-- > 0;) {
+    const Activity& activity = trace.activities[i];
+    const bool in_vain = run.units[activity.unit].scrapped || later[visited(activity)];
+    rework_s[i] = in_vain ? activity.work_s : activity.work_s - first_s[visited(activity)];
+    later[visited(activity)] = 1;
+  }
+  return rework_s;
+}
+
 /// What the chain of `last` has that the chain of `before` hasn't, less what that one has alone: the
 /// difference of the two units' times of leaving, by stage and kind. An activity's trigger has a lower
 /// number, so walking back from the higher of the two finds where the chains part. `before`: -1 for the begin
 /// of time.
-Spent chain_difference(const LineRun& run, const LineTrace& trace, std::int32_t last, std::int32_t before,
-                       std::size_t stages) {
+Spent chain_difference(const LineTrace& trace, const std::vector<double>& rework_s, std::int32_t last,
+                       std::int32_t before, std::size_t stages) {
   Spent spent(stages);
   while (last != before) {
     std::int32_t& at = last > before ? last : before;
     const double sign = last > before ? 1 : -1;
     const Activity& activity = trace.activities[static_cast<std::size_t>(at)];
-    const UnitTimes& unit = run.units[activity.unit];
-    const bool in_vain = unit.reworks > 0 || unit.scrapped;
-    spent.add(in_vain ? MissCause::rework : MissCause::work, activity.stage, sign * activity.work_s);
+    const double again_s = rework_s[static_cast<std::size_t>(at)];
+    spent.add(MissCause::work, activity.stage, sign * (activity.work_s - again_s));
+    spent.add(MissCause::rework, activity.stage, sign * again_s);
     spent.add(MissCause::repair, activity.stage, sign * activity.repair_s);
     spent.add(MissCause::change, activity.stage, sign * activity.change_s);
     at = activity.trigger;
@@ -113,15 +134,16 @@ TaktCount count_takt(const LineRun& run, const TaktGoal& goal) {
 std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace, std::size_t stages,
                                      const TaktGoal& goal) {
   std::vector<TaktMiss> misses;
+  const std::vector<double> rework_s = rework_of(run, trace, stages);
   std::int32_t clock = -1;  // who set when units are wanted: the miss before
   walk(run, goal, [&](std::uint32_t unit, double wanted_s) {
-    const Spent spent = chain_difference(run, trace, trace.leaving[unit], clock, stages);
+    const Spent spent = chain_difference(trace, rework_s, trace.leaving[unit], clock, stages);
     clock = trace.leaving[unit];
     TaktMiss miss{unit, wanted_s, run.units[unit].end_s, 0, MissCause::work};
     double late_s = miss.left_s - wanted_s;
     for (const MissCause cause : {MissCause::repair, MissCause::change, MissCause::rework}) {
       late_s -= spent.total_s[static_cast<int>(cause)];
-      if (spent.total_s[static_cast<int>(cause)] <= 0 || late_s > 0) continue;
+      if (spent.total_s[static_cast<int>(cause)] <= 0 || late_s > tolerance_s(miss.left_s)) continue;
       miss.cause = cause;
       break;
     }

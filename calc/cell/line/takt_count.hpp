@@ -37,8 +37,8 @@ const char* to_string(MissCause cause);
 /// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
 /// compared with that of the miss before, which set when this unit was wanted (with the begin of the day for
 /// the first). If the unit had come in time without the repairs that its chain has more, they are the cause;
-/// else its wire and tip changes, else its rework (all work on units that are sent back or scrapped, as the
-/// line gives a unit less for it); at the stage with most of it. Else it is the work, at the stage with most
+/// else its wire and tip changes, else its rework (all work on scrap, and on other units what goes beyond one
+/// visit of each stage); at the stage with most of it. Else it is the work, at the stage with most
 /// of that.
 struct TaktMiss {
   std::uint32_t unit = 0;
