@@ -2,12 +2,15 @@
 #include <memory>
 
 #include "base/error.hpp"
+#include "base/joined.hpp"
 #include "base/units.hpp"
 #include "cell/best_order.hpp"
+#include "cell/cycle_losses.hpp"
 #include "cli/best_search.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
+#include "cli/robot_out.hpp"
 #include "plan/evaluate.hpp"
 
 namespace seamtakt::cli {
@@ -15,7 +18,7 @@ namespace seamtakt::cli {
 namespace {
 
 struct Options {
-  std::string plan, weldment, order = "given", seconds;
+  std::string plan, weldment, order = "given", seconds, without_robot;
   std::uint64_t seed = 1, steps = 0;
   bool json = false, summary = false;
 };
@@ -66,6 +69,20 @@ std::string summary_table(const std::vector<CycleResult>& cycles) {
   return table.text();
 }
 
+/// Where the time goes beside the arc: a line a weldment.
+std::string losses_text(const std::vector<CycleResult>& cycles) {
+  constexpr std::size_t most = 3;
+  std::string text = "\nLargest losses beside the arc (summed over the robots):\n";
+  for (const CycleResult& cycle : cycles) {
+    std::vector<std::string> losses;
+    for (const CycleLoss& loss : cycle_losses(cycle))
+      if (losses.size() < most)
+        losses.push_back(std::string(loss.what) + " " + rounded_text(loss.time_s, 4) + " s");
+    if (!losses.empty()) text += "  " + cycle.weldment + ": " + joined(losses) + "\n";
+  }
+  return text;
+}
+
 std::string moves_table(const CycleResult& cycle) {
   TextTable table({{"Robot", "", true, 0}, {"Start", "s", false, 6}, {"End", "s", false, 6}, {"Kind", "", true, 0},
                    {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Direction", "", true, 0}});
@@ -109,11 +126,10 @@ std::string search_note(const Options& options, const std::vector<CycleResult>& 
 }
 
 void run(const Options& options, Result& result) {
-  const LoadedPlan loaded = load(options.plan);
+  LoadedPlan loaded = load(options.plan);
+  Findings findings = take_robot_out(loaded, options.without_robot, options.weldment);
   const std::vector<CycleResult> cycles = cycles_of(options, loaded.plan);
-  Findings findings;
-  for (const CycleResult& cycle : cycles)
-    findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
+  for (const CycleResult& cycle : cycles) add_findings_without_robot(cycle.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;
@@ -126,7 +142,7 @@ void run(const Options& options, Result& result) {
     result.output = json.take();
     return;
   }
-  result.output = summary_table(cycles);
+  result.output = summary_table(cycles) + losses_text(cycles);
   if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
@@ -144,6 +160,7 @@ void add_cycle(CLI::App& app, Result& result) {
   command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
   command->add_option("--steps", options->steps, "best: orders to try a weldment; the same ones for the same seed");
   command->add_option("--seed", options->seed, "best: another number, another search (default 1)");
+  command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
   command->add_flag("--summary", options->summary, "without the moves");
   command->add_flag("--json", options->json, "one JSON document on standard output");
   command->callback([options, &result] { run(*options, result); });

@@ -1,15 +1,14 @@
 #include <memory>
-#include <set>
 
 #include "base/error.hpp"
 #include "base/units.hpp"
 #include "cell/best_order.hpp"
 #include "cell/line/line_result.hpp"
-#include "cell/line/without_robot.hpp"
 #include "cli/command.hpp"
 #include "cli/line_output.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
+#include "cli/robot_out.hpp"
 #include "plan/evaluate.hpp"
 
 namespace seamtakt::cli {
@@ -77,31 +76,17 @@ void require_line(const Plan& plan, const std::string& file) {
     throw InputError(printable(file), "a line without stages", "at least one", "/line/stages");
 }
 
-/// A seam that nobody reaches for want of the robot that is out is said once.
-void add_findings(const Findings& of_line, Findings& findings) {
-  std::set<std::string> said;
-  for (const Finding& finding : findings)
-    if (finding.rule == "cell.robot-out.unreached") said.insert(finding.where);
-  for (const Finding& finding : of_line)
-    if (finding.rule != "cycle.robot.none" || !said.contains(finding.where)) findings.push_back(finding);
-}
-
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
   const std::vector<Order> orders = read_orders(options.orders, loaded.plan);
-  Findings findings;
-  if (!options.without_robot.empty()) {
-    PlanWithoutRobot without = without_robot(loaded.plan, options.without_robot);
-    loaded.plan = std::move(without.plan);
-    findings = std::move(without.findings);
-  }
+  Findings findings = take_robot_out(loaded, options.without_robot);
   const Evaluation evaluation = evaluate(loaded.plan);
   const Release release =
       options.carts.empty() ? release_all(orders) : release_complete(orders, loaded.plan, options.carts);
   const LineResult line =
       simulate_line(loaded.plan, evaluation, release, request_of(options, loaded.plan, evaluation));
-  add_findings(line.findings, findings);
+  add_findings_without_robot(line.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <set>
 
 #include "base/json_node.hpp"
 #include "cli/program.hpp"
@@ -77,6 +78,40 @@ TEST(CycleBest, InterruptedItPrintsTheBestFound) {
   const std::string text((std::istreambuf_iterator<char>(file)), {});
   EXPECT_EQ(weldments(parse_json(text, "out")).size(), 3u);
   std::filesystem::remove_all(folder);
+}
+
+TEST(Cycle, NamesTheLargestLossesOfEachWeldment) {
+  const ProgramRun run = run_program({"cycle", demo, "--weldment", "TT", "--summary"});
+  EXPECT_NE(run.output.find("  TT: waiting 1263 s, sensing 253.8 s, air moves 199.5 s\n"), std::string::npos)
+      << run.output.substr(0, 1500);
+}
+
+TEST(Cycle, WithoutARobotTheOthersTakeOverAndTheRestIsListed) {
+  const JsonNode all = parse_json(run_program({"cycle", demo, "--weldment", "TT", "--json"}).output, "all");
+  const ProgramRun run = run_program({"cycle", demo, "--weldment", "TT", "--without-robot", "R2", "--json"});
+  EXPECT_EQ(run.exit_code, 1) << run.errors;
+  const JsonNode result = parse_json(run.output, "without");
+  std::set<std::string> unreached;
+  for (const JsonNode& finding : result.find("findings")->elements) {
+    const std::string rule = finding.find("rule")->string, where = finding.find("where")->string;
+    EXPECT_TRUE(where.starts_with("TT")) << where;
+    EXPECT_NE(rule, "cycle.robot.none");  // said once, as unreached
+    if (rule == "cell.robot-out.unreached") unreached.insert(where);
+  }
+  const JsonNode& cycle = weldments(result).front();
+  std::set<std::string> welded, welded_by_all;
+  for (const JsonNode& move : cycle.find("moves")->elements) {
+    EXPECT_NE(move.find("robot")->string, "R2");
+    if (move.find("kind")->string == "arc") welded.insert("TT/" + move.find("seam")->string);
+  }
+  for (const JsonNode& move : weldments(all).front().find("moves")->elements)
+    if (move.find("kind")->string == "arc") welded_by_all.insert("TT/" + move.find("seam")->string);
+  for (const std::string& seam : unreached) EXPECT_FALSE(welded.contains(seam)) << seam;
+  welded.insert(unreached.begin(), unreached.end());
+  EXPECT_EQ(welded, welded_by_all);
+  const ProgramRun unknown = run_program({"cycle", demo, "--without-robot", "R9"});
+  EXPECT_EQ(unknown.exit_code, 2);
+  EXPECT_EQ(unknown.errors, "--without-robot: found \"R9\", expected one of R1, R2\n");
 }
 
 TEST(CycleBest, RefusesWhatIsNoLimit) {
