@@ -56,13 +56,12 @@ bool is_certain(const LineModel& model) {
   });
 }
 
-StopTimes::StopTimes(const LineModel& model, std::uint64_t seed) : seed_(seed) {
+StopTimes::StopTimes(const LineModel& model, std::uint64_t seed) {
   for (std::size_t i = 0; i < model.stage_count(); ++i) {
     const LineStage& given = model.stages[i];
-    Stage stage;
+    Stage stage{.up = {seed, i, up_time}, .repair = {seed, i, repair_time}, .quality = {seed, i, quality}};
     stage.yield = given.yield;
     stage.repair_s = given.repair_s;
-    stage.key = i;
     if (given.availability < 1) {
       const double down_per_up = (1 - given.availability) / given.availability;
       stage.kind = given.repair_s > 0 ? Kind::random : Kind::even;
@@ -73,25 +72,14 @@ StopTimes::StopTimes(const LineModel& model, std::uint64_t seed) : seed_(seed) {
   }
 }
 
-double StopTimes::drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s) const {
-  const RandomStream up(seed_, stage.key, up_time);
+double StopTimes::drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s,
+                          double u) {
   double at_s = 0, stopped_s = 0;
-  for (std::uint64_t stop = 0;; ++stop) {
-    const double u = up.uniform(luck, visit, stop);
-    // -log u >= 1 - u: most services see no stop and need no logarithm.
-    if (at_s + (1 - u) * stage.mean_up_s >= work_s) return stopped_s;
+  for (std::uint64_t stop = 0;; u = stage.up.uniform(luck, visit, ++stop)) {
     at_s -= std::log(u) * stage.mean_up_s;
     if (at_s >= work_s) return stopped_s;
-    const RandomStream repair(seed_, stage.key, repair_time);
-    stopped_s -= std::log(repair.uniform(luck, visit, stop)) * stage.repair_s;
+    stopped_s -= std::log(stage.repair.uniform(luck, visit, stop)) * stage.repair_s;
   }
-}
-
-bool StopTimes::right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const {
-  const double yield = stages_[stage].yield;
-  if (yield >= 1) return true;
-  // uniform() is never 0, so a yield of 0 lets nothing pass.
-  return RandomStream(seed_, stages_[stage].key, quality).uniform(luck, visit) <= yield;
 }
 
 }  // namespace seamtakt

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "cell/line/random_stream.hpp"
+
 namespace seamtakt {
 
 /// A stage of the line, as numbers.
@@ -51,13 +53,19 @@ class StopTimes {
   /// Time of stops (s) while `work_s` is done.
   double stop_s(std::size_t stage, std::uint32_t luck, std::uint32_t visit, double work_s) const {
     const Stage& s = stages_[stage];
-    return s.kind == Kind::none   ? 0
-           : s.kind == Kind::even ? work_s * s.even_per_s
-                                  : drawn_s(s, luck, visit, work_s);
+    if (s.kind == Kind::none) return 0;
+    if (s.kind == Kind::even) return work_s * s.even_per_s;
+    // -log u >= 1 - u: most services see no stop and need no logarithm.
+    const double u = s.up.uniform(luck, visit);
+    return (1 - u) * s.mean_up_s >= work_s ? 0 : drawn_s(s, luck, visit, work_s, u);
   }
 
   /// Whether the unit leaves the stage right.
-  bool right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const;
+  bool right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const {
+    const Stage& s = stages_[stage];
+    // uniform() is never 0, so a yield of 0 lets nothing pass.
+    return s.yield >= 1 || s.quality.uniform(luck, visit) <= s.yield;
+  }
 
  private:
   enum class Kind { none, even, random };
@@ -65,11 +73,11 @@ class StopTimes {
     Kind kind = Kind::none;
     double even_per_s = 0;
     double mean_up_s = 0, repair_s = 0, yield = 1;
-    std::uint64_t key = 0;
+    RandomStream up, repair, quality;
   };
-  double drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s) const;
+  /// `u`: the first draw of its time of work.
+  static double drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s, double u);
   std::vector<Stage> stages_;
-  std::uint64_t seed_;
 };
 
 }  // namespace seamtakt
