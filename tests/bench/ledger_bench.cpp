@@ -1,7 +1,8 @@
-// How many records a second are written and verified on one core: a JSON line.
-#include <chrono>
+// How many records a second of processor time are written and verified: a JSON line.
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 
 #include "records/ledger/verify.hpp"
@@ -10,10 +11,11 @@ using namespace seamtakt;
 
 namespace {
 
+/// Of the processor, by one thread: the machine may have other things to do.
 double seconds_of(const std::function<void()>& work) {
-  const auto begin = std::chrono::steady_clock::now();
+  const std::clock_t begin = std::clock();
   work();
-  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
 }
 
 /// About as long as a pass of few figures; commits of 1,000.
@@ -50,7 +52,12 @@ int main(int argc, char** argv) {
     });
   }
   const auto bytes = std::filesystem::file_size(file);
-  verifying = seconds_of([&] { trusted = verify_ledger(Ledger::open("sqlite:" + file, {}), {}).trusted; });
+  // The quickest of three: what else the machine does can only make it slower.
+  for (int i = 0; i < 3; ++i) {
+    const double taken =
+        seconds_of([&] { trusted = verify_ledger(Ledger::open("sqlite:" + file, {}), {}).trusted; });
+    verifying = i == 0 ? taken : std::min(verifying, taken);
+  }
   std::filesystem::remove(file);
   std::printf(
       "{\"records\": %d, \"file_MB\": %.1f, \"written_per_s\": %.0f, \"verified_per_s\": %.0f, \"trusted\": "

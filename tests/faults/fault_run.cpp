@@ -1,12 +1,15 @@
 #include "fault_run.hpp"
 
 #include <fcntl.h>
+#include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
+#include <thread>
 
 #include "base/scratch_folder.hpp"
 
@@ -56,26 +59,42 @@ void exec_save_driver(const std::string& how, const std::string& path, unsigned 
         nullptr);
 }
 
-FaultOutcome run_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last,
-                             const FaultPoint& point) {
+FaultOutcome run_with_fault(const std::vector<std::string>& words, const std::string& folder,
+                            const FaultPoint& point, long kill_after_us) {
   const ScratchFolder notes;
   const pid_t child = fork();
   if (child < 0) throw std::runtime_error("fork failed");
   if (child == 0) {
     redirect(STDOUT_FILENO, notes / "out");
     redirect(STDERR_FILENO, notes / "err");
-    set_up_faults(path.substr(0, path.rfind('/')), notes / "log", point);
-    exec_save_driver(how, path, first, last);
+    set_up_faults(folder, notes / "log", point);
+    std::vector<char*> arguments;
+    for (const std::string& word : words) arguments.push_back(const_cast<char*>(word.c_str()));
+    arguments.push_back(nullptr);
+    execv(arguments[0], arguments.data());
     _exit(98);
+  }
+  if (kill_after_us >= 0) {
+    std::this_thread::sleep_for(std::chrono::microseconds(kill_after_us));
+    kill(child, SIGKILL);
   }
   int status = 0;
   while (waitpid(child, &status, 0) < 0 && errno == EINTR) {
   }
   FaultOutcome outcome;
   outcome.exit_code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  outcome.output = text_of(notes / "out");
   outcome.error = text_of(notes / "err");
   outcome.calls = calls_of(text_of(notes / "log"));
-  std::istringstream numbers(text_of(notes / "out"));
+  return outcome;
+}
+
+FaultOutcome run_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last,
+                             const FaultPoint& point) {
+  FaultOutcome outcome = run_with_fault({SEAMTAKT_SAVE_DRIVER, how, path, std::to_string(version_size),
+                                         std::to_string(first), std::to_string(last)},
+                                        path.substr(0, path.rfind('/')), point);
+  std::istringstream numbers(outcome.output);
   for (unsigned version = 0; numbers >> version;) outcome.acknowledged.push_back(version);
   return outcome;
 }

@@ -5,7 +5,7 @@
 
 namespace seamtakt {
 
-/// One run of the save driver below the fault library.
+/// What goes wrong in one run of a program below the fault library.
 struct FaultPoint {
   std::string mode;  ///< a mode of iofault.c; empty: calls are only counted
   long call = 0;     ///< number of the call at which it happens
@@ -14,10 +14,15 @@ struct FaultPoint {
 
 struct FaultOutcome {
   int exit_code = -1;                  ///< -1: ended by a signal
-  std::vector<unsigned> acknowledged;  ///< versions that the driver said are saved
-  std::string error;                   ///< what it printed on standard error
+  std::vector<unsigned> acknowledged;  ///< versions that the save driver said are saved
+  std::string output, error;           ///< what it printed on standard output and standard error
   std::vector<std::string> calls;      ///< "open /tmp/x/file", in order
 };
+
+/// Runs a program (its path, then its words) to its end; calls on files below `folder` are watched. With
+/// `kill_after_us` it is killed after so long, unless it has ended before.
+FaultOutcome run_with_fault(const std::vector<std::string>& words, const std::string& folder,
+                            const FaultPoint& point, long kill_after_us = -1);
 
 /// Saves versions `first` to `last` of `path` in the driver's way `how`; calls below the folder of `path` are
 /// watched.

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <random>
 
+#include "base/error.hpp"
+
 using namespace seamtakt;
 
 namespace {
@@ -170,6 +172,44 @@ TEST(CanonicalJsonTest, the_scan_takes_what_the_writer_writes_and_nothing_near_i
   }
   EXPECT_GT(changed, 5000);
   EXPECT_GT(still_canonical, 100);
+}
+
+TEST(CanonicalJsonTest, the_scan_knows_every_byte_at_every_place_of_a_text) {
+  for (std::size_t at = 0; at < 20; ++at)
+    for (int byte = 1; byte < 256; ++byte) {
+      std::string inside(20, 'x');
+      inside[at] = static_cast<char>(byte);
+      const bool plain = byte >= 0x20 && byte < 0x80 && byte != '"' && byte != '\\';
+      ASSERT_EQ(scans("{\"" + inside + "\":1}"), plain) << byte << " at " << at;
+      ASSERT_EQ(scans("{\"a\":\"" + inside + "\"}"), plain) << byte << " at " << at;
+    }
+}
+
+TEST(CanonicalJsonTest, the_scan_takes_a_decimal_number_exactly_where_the_writer_writes_it_so) {
+  std::mt19937_64 random(11);
+  int canonical_ones = 0;
+  for (int i = 0; i < 40000; ++i) {
+    std::string digits(1 + random() % 18, '0');
+    for (char& digit : digits)
+      if (random() % 3 != 0) digit = static_cast<char>('0' + random() % 10);
+    if (const std::size_t point = random() % (digits.size() + 1); point < digits.size())
+      digits.insert(point, ".");
+    const std::string number_text = (random() % 4 == 0 ? "-" : "") + digits,
+                      text = "{\"a\":" + number_text + "}";
+    bool expected = false;
+    try {
+      expected = canonical(text) == text;
+    } catch (const InputError&) {
+    }
+    ASSERT_EQ(scans(text), expected) << text;
+    canonical_ones += expected;
+  }
+  EXPECT_GT(canonical_ones, 8000);
+  for (const char* text : {"0.000001", "-0.5", "0", "123456789012345", "0.00000123", "99999999999999.9"})
+    EXPECT_TRUE(scans("{\"a\":" + std::string(text) + "}")) << text;
+  for (const char* text :
+       {"-0", "0.0000001", "1.", ".5", "00.5", "1.50", "-", "1e5", "0.00000012345678901234567"})
+    EXPECT_FALSE(scans("{\"a\":" + std::string(text) + "}")) << text;
 }
 
 TEST(CanonicalJsonTest, the_scan_gives_the_outermost_members) {

@@ -24,7 +24,7 @@ class PostgresServer {
   std::string make_database(const std::string& name) const;
   int process_id() const;
   void stop_immediately();
-  /// After a crash: it recovers.
+  /// After a stop or a crash, from which it recovers; waits until it answers.
   bool restart(const std::string& options = "");
   bool answers_within_s(int seconds) const;
   bool page_checksums_hold();
@@ -32,6 +32,7 @@ class PostgresServer {
  private:
   PostgresServer() = default;
   int run(const std::string& command) const;
+  bool start_once(const std::string& options);
   ScratchFolder folder_;
   std::string programs_;
   int port_ = 0;

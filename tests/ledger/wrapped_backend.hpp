@@ -21,8 +21,8 @@ class WrappedBackend : public LedgerBackend {
   void insert_raw_chunks(const RawChunksRow& chunks) override { inner_->insert_raw_chunks(chunks); }
   void set_state(const LedgerState& state) override { inner_->set_state(state); }
   LedgerSnapshot snapshot() override { return inner_->snapshot(); }
-  std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit) override {
-    return inner_->records(first, limit);
+  void each_record(std::uint64_t first, std::size_t limit, const RecordVisitor& visit) override {
+    inner_->each_record(first, limit, visit);
   }
   std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) override {
     return inner_->heads(after, limit);
@@ -30,8 +30,15 @@ class WrappedBackend : public LedgerBackend {
   std::vector<std::uint64_t> find(std::string_view topic, std::string_view key) override {
     return inner_->find(topic, key);
   }
-  std::vector<LookupRow> lookups(const LookupRow& after, std::size_t limit) override {
-    return inner_->lookups(after, limit);
+  void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) override {
+    inner_->each_record_of(numbers, visit);
+  }
+  std::vector<std::pair<std::uint64_t, std::uint64_t>> references_to(
+      std::span<const std::uint64_t> numbers) override {
+    return inner_->references_to(numbers);
+  }
+  void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) override {
+    inner_->each_lookup(after, limit, visit);
   }
   std::vector<PersonRow> persons() override { return inner_->persons(); }
   std::vector<RawChunksRow> raw_chunks(const std::string& after, std::size_t limit) override {

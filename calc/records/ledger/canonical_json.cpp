@@ -28,10 +28,6 @@ std::u16string utf16(std::string_view text) {
   return units;
 }
 
-bool is_ascii(std::string_view text) {
-  return std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-}
-
 void append_object(std::string& out, const JsonNode& object);
 
 void append(std::string& out, const JsonNode& value) {
@@ -80,7 +76,12 @@ void append_object(std::string& out, const JsonNode& object) {
 }  // namespace
 
 bool canonical_key_less(std::string_view a, std::string_view b) {
-  return is_ascii(a) && is_ascii(b) ? a < b : utf16(a) < utf16(b);
+  const auto [x, y] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
+  if (x == a.end() || y == b.end()) return a.size() < b.size();
+  // Bytes order as UTF-16 units do, but for surrogate pairs (lead byte F0 and above) against U+E000 to U+FFFF
+  // (EE, EF).
+  const auto p = static_cast<unsigned char>(*x), q = static_cast<unsigned char>(*y);
+  return p < 0xee && q < 0xee ? p < q : utf16(a) < utf16(b);
 }
 
 std::string canonical_json(const JsonNode& value) {

@@ -131,7 +131,7 @@ class Ledger {
 };
 
 /// A record's body as a tree; std::runtime_error where it is no JSON (a damaged store).
-JsonNode body_of(const LedgerRow& row);
+JsonNode body_of(const LedgerRowView& row);
 /// Text of a member, or of a member of a member ("results.seam"); empty where there is none.
 std::string body_text(const JsonNode& body, std::string_view path);
 const JsonNode* body_member(const JsonNode& body, std::string_view path);

@@ -21,6 +21,15 @@ bool is_postgres(std::string_view uri) {
 
 }  // namespace
 
+std::vector<LedgerRow> LedgerBackend::records(std::uint64_t first, std::size_t limit) {
+  std::vector<LedgerRow> rows;
+  each_record(first, limit, [&](const LedgerRowView& row) {
+    rows.push_back(
+        {row.seq, std::string(row.kind), std::string(row.body), std::string(row.leaf), row.well_typed});
+  });
+  return rows;
+}
+
 std::unique_ptr<LedgerBackend> open_ledger_backend(const std::string& uri, const StoreOpening& opening) {
   if (uri.starts_with(sqlite_scheme)) return open_sqlite_backend(uri.substr(sqlite_scheme.size()), opening);
   if (is_postgres(uri)) return open_postgres_backend(uri, opening);

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "records/ledger/merkle_tree.hpp"
@@ -20,12 +22,26 @@ struct LedgerRow {
   bool well_typed = true;  ///< the database holds each value in the storage class that it was written in
 };
 
+/// The same where it lies in the database's memory: for the time of a call.
+struct LedgerRowView {
+  std::uint64_t seq = 0;
+  std::string_view kind, body, leaf;
+  bool well_typed = true;
+
+  LedgerRowView() = default;
+  LedgerRowView(const LedgerRow& row)
+      : seq(row.seq), kind(row.kind), body(row.body), leaf(row.leaf), well_typed(row.well_typed) {}
+};
+using RecordVisitor = std::function<void(const LedgerRowView&)>;
+
 /// Where to find records: derived from their bodies, so that it may be made anew, and isn't trusted.
 struct LookupRow {
   std::string topic, key;
   std::uint64_t seq = 0;
   auto operator<=>(const LookupRow&) const = default;
 };
+
+using LookupVisitor = std::function<void(std::string_view topic, std::string_view key, std::uint64_t seq)>;
 
 /// A person's name beside the digest that records hold: SHA-256(salt || name). May be erased.
 struct PersonRow {
@@ -74,12 +90,18 @@ class LedgerBackend {
   // Reading: short transactions of their own, or a part of the one that writes.
   virtual LedgerSnapshot snapshot() = 0;
   /// From `first` on, in order, at most `limit`; fewer at the end only.
-  virtual std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit) = 0;
+  virtual void each_record(std::uint64_t first, std::size_t limit, const RecordVisitor& visit) = 0;
+  std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit);
   /// Heads of more than `after` records, in order.
   virtual std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) = 0;
   virtual std::vector<std::uint64_t> find(std::string_view topic, std::string_view key) = 0;
+  /// Records of these numbers, in order, as far as there are any.
+  virtual void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) = 0;
+  /// Records that point at any of these: pairs of the one pointed at and the later one, in no order.
+  virtual std::vector<std::pair<std::uint64_t, std::uint64_t>> references_to(
+      std::span<const std::uint64_t> numbers) = 0;
   /// All lookups behind `after`, in order of topic, key, seq by bytes.
-  virtual std::vector<LookupRow> lookups(const LookupRow& after, std::size_t limit) = 0;
+  virtual void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) = 0;
   virtual std::vector<PersonRow> persons() = 0;
   virtual std::vector<RawChunksRow> raw_chunks(const std::string& after_sha256, std::size_t limit) = 0;
 

@@ -23,7 +23,7 @@ bool is_record_kind(std::string_view kind) {
   return std::any_of(std::begin(kinds), std::end(kinds), [&](const char* each) { return kind == each; });
 }
 
-JsonNode body_of(const LedgerRow& row) {
+JsonNode body_of(const LedgerRowView& row) {
   try {
     return parse_json(row.body, "record " + std::to_string(row.seq));
   } catch (const std::runtime_error& error) {

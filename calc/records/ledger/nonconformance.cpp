@@ -28,28 +28,27 @@ std::string first_finding(const JsonNode& body) {
   return findings != nullptr && !findings->elements.empty() ? body_text(findings->elements[0], "text") : "";
 }
 
-Nonconformance nonconformance_of(const Ledger& ledger, const LedgerRow& row) {
-  const JsonNode body = body_of(row);
+Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
+  const JsonNode body = body_of(history.record(seq));
   Nonconformance each;
-  each.seq = row.seq;
+  each.seq = seq;
   each.about = whole(body, "ref");
   each.opened = body_text(body, "t");
   each.unit_serial = body_text(body, "results.unit_serial");
   each.place = body_text(body, "results.place");
   each.text = first_finding(body);
   if (each.text.empty()) each.text = body_text(body, "why");
-  const RecordChanges changes = changes_of(ledger, row.seq);
-  for (const std::uint64_t seq : changes.dispositions) {
-    if (changes_of(ledger, seq).is_void()) continue;
-    const JsonNode disposition = body_of(ledger.record(seq));
-    each.dispositions.push_back(seq);
+  for (const std::uint64_t number : history.changes_of(seq).dispositions) {
+    if (history.is_void(number)) continue;
+    const JsonNode disposition = body_of(history.record(number));
+    each.dispositions.push_back(number);
     each.decision = decision_of(body_text(disposition, "results.decision"));
     each.retest = whole(disposition, "results.retest");
   }
   // The re-test must still count.
-  if (each.retest != 0 && changes_of(ledger, each.retest).is_void()) each.retest = 0;
+  if (each.retest != 0 && history.is_void(each.retest)) each.retest = 0;
   const bool closed = each.decision && (*each.decision != Decision::repair || each.retest != 0);
-  each.open = !closed && !changes.is_void() && !(each.about != 0 && changes_of(ledger, each.about).is_void());
+  each.open = !closed && !history.is_void(seq) && !(each.about != 0 && history.is_void(each.about));
   return each;
 }
 
@@ -96,11 +95,23 @@ Decision parse_decision(const std::string& text) {
 }
 
 std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial) {
+  RecordHistory history(ledger);
+  return nonconformances(history, unit_serial);
+}
+
+std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial) {
+  LedgerBackend& backend = history.ledger().backend();
+  auto numbers = unit_serial.empty() ? backend.find("nonconformance", "") : backend.find("unit", unit_serial);
+  history.load(numbers);
+  std::erase_if(numbers,
+                [&](std::uint64_t seq) { return history.record(seq).kind != record_kind::nonconformance; });
+  std::vector<std::uint64_t> abouts;
+  for (const std::uint64_t seq : numbers)
+    if (const std::uint64_t about = whole(body_of(history.record(seq)), "ref"); about != 0)
+      abouts.push_back(about);
+  history.load(abouts);
   std::vector<Nonconformance> list;
-  for (const std::uint64_t seq : ledger.backend().find("nonconformance", "")) {
-    Nonconformance each = nonconformance_of(ledger, ledger.record(seq));
-    if (unit_serial.empty() || each.unit_serial == unit_serial) list.push_back(std::move(each));
-  }
+  for (const std::uint64_t seq : numbers) list.push_back(nonconformance_of(history, seq));
   return list;
 }
 
@@ -109,7 +120,8 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
   const std::string name = "record " + std::to_string(row.seq);
   if (row.kind != record_kind::nonconformance)
     throw InputError(name, "a record of kind " + row.kind, "a nonconformance");
-  const Nonconformance about = nonconformance_of(ledger, row);
+  RecordHistory history(ledger);
+  const Nonconformance about = nonconformance_of(history, row.seq);
   if (!about.open) throw InputError(name, "a nonconformance that is closed", "an open one");
   if (request.decision == Decision::repair && request.schedule.empty())
     throw InputError("--schedule", "nothing", "the schedule that the repair is welded to");

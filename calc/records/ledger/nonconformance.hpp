@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "records/ledger/ledger.hpp"
+#include "records/ledger/record_history.hpp"
 
 namespace seamtakt {
 
@@ -29,6 +29,7 @@ struct Nonconformance {
 /// Those of one unit, or all (`unit_serial` empty), in order. Void ones, and those about void records, are
 /// closed.
 std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial);
+std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial);
 
 struct DispositionRequest {
   std::uint64_t nonconformance = 0;
@@ -54,5 +55,6 @@ struct UnitStatus {
   std::optional<bool> complete;  ///< empty where no plan said what it needs
 };
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
+UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial);
 
 }  // namespace seamtakt

@@ -40,7 +40,7 @@ bool PostgresResult::is_null(int row, int column) const {
   return PQgetisnull(result_.get(), row, column) != 0;
 }
 
-std::string PostgresResult::bytes(int row, int column) const {
+std::string_view PostgresResult::view(int row, int column) const {
   return {PQgetvalue(result_.get(), row, column),
           static_cast<std::size_t>(PQgetlength(result_.get(), row, column))};
 }

@@ -18,7 +18,9 @@ class PostgresResult {
   int rows() const;
   bool is_null(int row, int column) const;
   /// Bytes of a text or bytea.
-  std::string bytes(int row, int column) const;
+  std::string bytes(int row, int column) const { return std::string(view(row, column)); }
+  /// As long as the result lives.
+  std::string_view view(int row, int column) const;
   /// Of a bigint, integer or boolean.
   std::int64_t integer(int row, int column) const;
 

@@ -1,5 +1,7 @@
 #include "records/ledger/postgres_backend.hpp"
 
+#include <algorithm>
+
 #include <system_error>
 
 #include "base/error.hpp"
@@ -109,14 +111,11 @@ class PostgresBackend : public LedgerBackend {
     snapshot.last_seq = number(result, 0, 8);
     return snapshot;
   }
-  std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit) override {
+  void each_record(std::uint64_t first, std::size_t limit, const RecordVisitor& visit) override {
     const auto result =
         server_.query("SELECT seq, kind, body, leaf FROM seamtakt.rec WHERE seq >= $1 ORDER BY seq LIMIT $2",
                       {Value::bigint(first), Value::bigint(limit)});
-    std::vector<LedgerRow> rows;
-    for (int i = 0; i < result.rows(); ++i)
-      rows.push_back({number(result, i, 0), result.bytes(i, 1), result.bytes(i, 2), result.bytes(i, 3)});
-    return rows;
+    visit_records(result, visit);
   }
   std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) override {
     const auto result = server_.query(
@@ -135,15 +134,31 @@ class PostgresBackend : public LedgerBackend {
     for (int i = 0; i < result.rows(); ++i) found.push_back(number(result, i, 0));
     return found;
   }
-  std::vector<LookupRow> lookups(const LookupRow& after, std::size_t limit) override {
+  void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) override {
+    for (; !numbers.empty(); numbers = numbers.subspan(std::min(numbers.size(), numbers_a_query)))
+      visit_records(server_.query("SELECT seq, kind, body, leaf FROM seamtakt.rec WHERE seq = "
+                                  "ANY(string_to_array($1, ',')::bigint[]) ORDER BY seq",
+                                  {Value::text(list_of(numbers))}),
+                    visit);
+  }
+  std::vector<std::pair<std::uint64_t, std::uint64_t>> references_to(
+      std::span<const std::uint64_t> numbers) override {
+    std::vector<std::pair<std::uint64_t, std::uint64_t>> pairs;
+    for (; !numbers.empty(); numbers = numbers.subspan(std::min(numbers.size(), numbers_a_query))) {
+      const auto result = server_.query(
+          "SELECT key::bigint, seq FROM seamtakt.lookup WHERE topic = 'ref' AND key = "
+          "ANY(string_to_array($1, ','))",
+          {Value::text(list_of(numbers))});
+      for (int i = 0; i < result.rows(); ++i) pairs.emplace_back(number(result, i, 0), number(result, i, 1));
+    }
+    return pairs;
+  }
+  void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) override {
     const auto result = server_.query(
         "SELECT topic, key, seq FROM seamtakt.lookup WHERE (topic, key, seq) > ($1, $2, $3) "
         "ORDER BY topic, key, seq LIMIT $4",
         {Value::text(after.topic), Value::text(after.key), Value::bigint(after.seq), Value::bigint(limit)});
-    std::vector<LookupRow> rows;
-    for (int i = 0; i < result.rows(); ++i)
-      rows.push_back({result.bytes(i, 0), result.bytes(i, 1), number(result, i, 2)});
-    return rows;
+    for (int i = 0; i < result.rows(); ++i) visit(result.view(i, 0), result.view(i, 1), number(result, i, 2));
   }
   std::vector<PersonRow> persons() override {
     const auto result = server_.query("SELECT sha256, salt, name FROM seamtakt.person ORDER BY sha256");
@@ -175,6 +190,25 @@ class PostgresBackend : public LedgerBackend {
   }
 
  private:
+  static constexpr std::size_t numbers_a_query = 5000;
+
+  /// The first numbers_a_query of them, as "1,2,3".
+  static std::string list_of(std::span<const std::uint64_t> numbers) {
+    std::string list;
+    for (const std::uint64_t each : numbers.first(std::min(numbers.size(), numbers_a_query)))
+      list += (list.empty() ? "" : ",") + std::to_string(each);
+    return list;
+  }
+  static void visit_records(const PostgresResult& result, const RecordVisitor& visit) {
+    LedgerRowView row;
+    for (int i = 0; i < result.rows(); ++i) {
+      row.seq = number(result, i, 0);
+      row.kind = result.view(i, 1);
+      row.body = result.view(i, 2);
+      row.leaf = result.view(i, 3);
+      visit(row);
+    }
+  }
   static std::uint64_t number(const PostgresResult& result, int row, int column) {
     return static_cast<std::uint64_t>(result.integer(row, column));
   }

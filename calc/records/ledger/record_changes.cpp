@@ -3,14 +3,11 @@
 #include "base/error.hpp"
 #include "base/json_writer.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/record_history.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-JsonNode* member_to_change(JsonNode& body, std::string_view path) {
-  return const_cast<JsonNode*>(body_member(body, path));
-}
 
 std::string number_name(const LedgerRow& row) {
   return "record " + std::to_string(row.seq);
@@ -23,18 +20,7 @@ bool holds_key(const std::string& kind) {
 }  // namespace
 
 RecordChanges changes_of(const Ledger& ledger, std::uint64_t seq) {
-  RecordChanges changes;
-  for (const std::uint64_t later : ledger.backend().find("ref", std::to_string(seq))) {
-    const std::string kind = ledger.record(later).kind;
-    auto& list = kind == record_kind::correction       ? changes.corrections
-                 : kind == record_kind::void_record    ? changes.voids
-                 : kind == record_kind::signoff        ? changes.signoffs
-                 : kind == record_kind::nonconformance ? changes.nonconformances
-                 : kind == record_kind::disposition    ? changes.dispositions
-                                                       : changes.others;
-    list.push_back(later);
-  }
-  return changes;
+  return RecordHistory(ledger).changes_of(seq);
 }
 
 CorrectedValue parse_corrected_value(const std::string& text) {
@@ -90,20 +76,7 @@ LedgerEntry void_entry(const Ledger& ledger, const LedgerRow& old) {
 }
 
 JsonNode corrected_body(const Ledger& ledger, const LedgerRow& row) {
-  JsonNode body = body_of(row);
-  const RecordChanges changes = changes_of(ledger, row.seq);
-  for (const std::uint64_t seq : changes.corrections) {
-    if (changes_of(ledger, seq).is_void()) continue;
-    const JsonNode correction = body_of(ledger.record(seq));
-    const JsonNode* list = body_member(correction, "results.changes");
-    if (list == nullptr) continue;
-    for (const JsonNode& change : list->elements) {
-      JsonNode* member = member_to_change(body, body_text(change, "member"));
-      const JsonNode* value = change.find("new");
-      if (member != nullptr && value != nullptr) *member = *value;
-    }
-  }
-  return body;
+  return RecordHistory(ledger).corrected_body(row.seq);
 }
 
 }  // namespace seamtakt

@@ -14,6 +14,7 @@ struct RecordChanges {
   std::vector<std::uint64_t> corrections, voids, signoffs, nonconformances, dispositions, others;
   bool is_void() const { return !voids.empty(); }
 };
+/// Of one record; RecordHistory for many.
 RecordChanges changes_of(const Ledger& ledger, std::uint64_t seq);
 
 /// A corrected value: "results.unit_serial" and the JSON text that it should have been.
@@ -30,7 +31,7 @@ LedgerEntry correction_entry(const LedgerRow& old, const std::vector<CorrectedVa
 /// already.
 LedgerEntry void_entry(const Ledger& ledger, const LedgerRow& old);
 
-/// The body with all corrections of it applied in order.
+/// The body with all corrections of it applied in order; RecordHistory for many.
 JsonNode corrected_body(const Ledger& ledger, const LedgerRow& row);
 
 }  // namespace seamtakt

@@ -37,9 +37,11 @@ int errno_of(int code) {
 }  // namespace
 
 Sqlite::Sqlite(std::string path, Mode mode) : path_(std::move(path)) {
-  const int flags = mode == Mode::read_only    ? SQLITE_OPEN_READONLY
-                    : mode == Mode::read_write ? SQLITE_OPEN_READWRITE
-                                               : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+  // A connection is used by one thread at a time, so it needs no locks of its own.
+  const int flags =
+      SQLITE_OPEN_NOMUTEX | (mode == Mode::read_only    ? SQLITE_OPEN_READONLY
+                             : mode == Mode::read_write ? SQLITE_OPEN_READWRITE
+                                                        : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
   const int code = sqlite3_open_v2(path_.c_str(), &handle_, flags, nullptr);
   if (code != SQLITE_OK) {
     // The message belongs to the handle, so it is taken before the handle goes.
@@ -133,11 +135,11 @@ std::int64_t SqliteStatement::integer(int column) const {
   return sqlite3_column_int64(statement_, column);
 }
 
-std::string SqliteStatement::bytes(int column) const {
+std::string_view SqliteStatement::view(int column) const {
   const void* data = sqlite3_column_blob(statement_, column);
   const int size = sqlite3_column_bytes(statement_, column);
-  return data != nullptr ? std::string(static_cast<const char*>(data), static_cast<std::size_t>(size))
-                         : std::string();
+  return data != nullptr ? std::string_view(static_cast<const char*>(data), static_cast<std::size_t>(size))
+                         : std::string_view();
 }
 
 SqliteStatement::Class SqliteStatement::storage_class(int column) const {

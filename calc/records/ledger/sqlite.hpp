@@ -51,7 +51,9 @@ class SqliteStatement {
   void run();
   void reset();
   std::int64_t integer(int column) const;
-  std::string bytes(int column) const;
+  std::string bytes(int column) const { return std::string(view(column)); }
+  /// Until the next step.
+  std::string_view view(int column) const;
   enum class Class { integer, text, blob, other };
   Class storage_class(int column) const;
 

@@ -2,7 +2,7 @@
 
 #include <sqlite3.h>
 
-#include <map>
+#include <algorithm>
 #include <system_error>
 
 #include "base/error.hpp"
@@ -108,19 +108,11 @@ class SqliteBackend : public LedgerBackend {
     return result;
   }
 
-  std::vector<LedgerRow> records(std::uint64_t first, std::size_t limit) override {
-    using Class = SqliteStatement::Class;
-    std::vector<LedgerRow> rows;
+  void each_record(std::uint64_t first, std::size_t limit, const RecordVisitor& visit) override {
     SqliteStatement statement(database_,
                               "SELECT seq, kind, body, leaf FROM rec WHERE seq >= ?1 ORDER BY seq LIMIT ?2");
     statement.bind(1, signed_of(first)).bind(2, signed_of(limit));
-    while (statement.step())
-      rows.push_back({static_cast<std::uint64_t>(statement.integer(0)), statement.bytes(1),
-                      statement.bytes(2), statement.bytes(3),
-                      statement.storage_class(1) == Class::text &&
-                          statement.storage_class(2) == Class::blob &&
-                          statement.storage_class(3) == Class::blob});
-    return rows;
+    while (statement.step()) visit(record_of(statement));
   }
   std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) override {
     std::vector<SignedHead> heads;
@@ -138,8 +130,28 @@ class SqliteBackend : public LedgerBackend {
     while (statement.step()) found.push_back(static_cast<std::uint64_t>(statement.integer(0)));
     return found;
   }
-  std::vector<LookupRow> lookups(const LookupRow& after, std::size_t limit) override {
-    std::vector<LookupRow> rows;
+  void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) override {
+    std::vector<std::uint64_t> ordered(numbers.begin(), numbers.end());
+    std::sort(ordered.begin(), ordered.end());
+    SqliteStatement statement(database_, "SELECT seq, kind, body, leaf FROM rec WHERE seq = ?1");
+    for (const std::uint64_t number : ordered) {
+      statement.bind(1, signed_of(number));
+      if (statement.step()) visit(record_of(statement));
+      statement.reset();
+    }
+  }
+  std::vector<std::pair<std::uint64_t, std::uint64_t>> references_to(
+      std::span<const std::uint64_t> numbers) override {
+    std::vector<std::pair<std::uint64_t, std::uint64_t>> pairs;
+    SqliteStatement statement(database_, "SELECT seq FROM lookup WHERE topic = 'ref' AND key = ?1");
+    for (const std::uint64_t number : numbers) {
+      statement.bind_text(1, std::to_string(number));
+      while (statement.step()) pairs.emplace_back(number, static_cast<std::uint64_t>(statement.integer(0)));
+      statement.reset();
+    }
+    return pairs;
+  }
+  void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) override {
     SqliteStatement statement(database_,
                               "SELECT topic, key, seq FROM lookup WHERE (topic, key, seq) > (?1, ?2, ?3) "
                               "ORDER BY topic, key, seq LIMIT ?4");
@@ -148,9 +160,7 @@ class SqliteBackend : public LedgerBackend {
         .bind(3, signed_of(after.seq))
         .bind(4, signed_of(limit));
     while (statement.step())
-      rows.push_back(
-          {statement.bytes(0), statement.bytes(1), static_cast<std::uint64_t>(statement.integer(2))});
-    return rows;
+      visit(statement.view(0), statement.view(1), static_cast<std::uint64_t>(statement.integer(2)));
   }
   std::vector<PersonRow> persons() override {
     std::vector<PersonRow> rows;
@@ -181,6 +191,17 @@ class SqliteBackend : public LedgerBackend {
   }
 
  private:
+  static LedgerRowView record_of(const SqliteStatement& statement) {
+    using Class = SqliteStatement::Class;
+    LedgerRowView row;
+    row.seq = static_cast<std::uint64_t>(statement.integer(0));
+    row.well_typed = statement.storage_class(1) == Class::text && statement.storage_class(2) == Class::blob &&
+                     statement.storage_class(3) == Class::blob;
+    row.kind = statement.view(1);
+    row.body = statement.view(2);
+    row.leaf = statement.view(3);
+    return row;
+  }
   static SignedHead head_of(const SqliteStatement& row) {
     SignedHead head;
     head.n = static_cast<std::uint64_t>(row.integer(0));

@@ -2,7 +2,6 @@
 #include <set>
 
 #include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_changes.hpp"
 
 namespace seamtakt {
 
@@ -41,16 +40,23 @@ void take_needs(const JsonNode& ingest, UnitStatus& status, Needs& needs) {
 }  // namespace
 
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial) {
+  RecordHistory history(ledger);
+  return unit_status(history, unit_serial);
+}
+
+UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   UnitStatus status;
   status.unit_serial = unit_serial;
   Needs needs;
   std::set<std::string> there;
-  for (const std::uint64_t seq : ledger.backend().find("unit", unit_serial)) {
-    const LedgerRow row = ledger.record(seq);
-    if (changes_of(ledger, seq).is_void()) continue;
+  const auto numbers = history.ledger().backend().find("unit", unit_serial);
+  history.load(numbers);
+  for (const std::uint64_t seq : numbers) {
+    const LedgerRow& row = history.record(seq);
+    if (history.is_void(seq)) continue;
     const bool is_pass = row.kind == record_kind::pass, is_manual = row.kind == record_kind::manual;
     if (!is_pass && !is_manual && row.kind != record_kind::ingest) continue;
-    const JsonNode body = corrected_body(ledger, row);
+    const JsonNode body = history.corrected_body(seq);
     if (row.kind == record_kind::ingest) {
       take_needs(body, status, needs);
       continue;
@@ -60,7 +66,7 @@ UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial) {
   }
   for (const std::string& name : needs.missing)
     if (!there.contains(name)) status.missing.push_back(name);
-  status.nonconformances = nonconformances(ledger, unit_serial);
+  status.nonconformances = nonconformances(history, unit_serial);
   bool open = false;
   for (const Nonconformance& each : status.nonconformances) {
     open = open || each.open;

@@ -9,7 +9,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;
+constexpr std::size_t page_rows = 1000;  // of bodies that stay in the processor's near memory
 
 }  // namespace
 
@@ -38,21 +38,6 @@ std::string VerifyReport::summary() const {
            ", signed by the key given (no anchor: an old copy or a tail cut off wouldn't show)";
   return "OK but unanchored: " + count +
          " agree with one another; without an anchor or key from outside a forged store would too";
-}
-
-void RowSum::add(std::string_view topic, std::string_view key, std::uint64_t seq) {
-  const std::string number = std::to_string(seq);
-  const Digest digest = sha256_.add(topic)
-                            .add(std::string_view("\0", 1))
-                            .add(key)
-                            .add(std::string_view("\0", 1))
-                            .add(number)
-                            .take();
-  for (std::size_t i = 0; i < words_.size(); ++i) {
-    std::uint64_t word = 0;
-    for (std::size_t k = 0; k < 8; ++k) word = word << 8 | digest[8 * i + k];
-    words_[i] += word;
-  }
 }
 
 void VerifyRun::add_problem(std::uint64_t seq, std::uint64_t last_seq, std::string text) {
@@ -102,39 +87,44 @@ VerifyReport VerifyRun::run() {
 }
 
 void VerifyRun::check_records() {
-  while (next_seq_ <= snapshot_.last_seq) {
-    std::vector<LedgerRow> page;
+  bool goes_on = true;
+  const RecordVisitor visit = [&](const LedgerRowView& row) { goes_on = goes_on && take_row(row); };
+  while (goes_on && next_seq_ <= snapshot_.last_seq) {
+    const std::uint64_t first = next_seq_;
     try {
-      page = ledger_.backend().records(next_seq_, page_rows);
+      ledger_.backend().each_record(first, page_rows, visit);
     } catch (const std::system_error&) {
       // One by one, to say which one it is.
-      page = ledger_.backend().records(next_seq_, 1);
+      ledger_.backend().each_record(next_seq_, 1, visit);
     }
-    if (page.empty()) {
-      return;
-    }
-    for (const LedgerRow& row : page) {
-      if (row.seq > snapshot_.last_seq) return;
-      if (row.seq != next_seq_) {
-        add_problem(next_seq_, next_seq_, "is missing: the next one is record " + std::to_string(row.seq));
-        if (row.seq < next_seq_) return;
-        // The tree can't agree any more; what follows is still looked at.
-        root_failed_ = true;
-        next_seq_ = row.seq;
-      }
-      check_row(row);
-      ++next_seq_;
-      check_heads_at(row.seq);
-    }
+    if (next_seq_ == first) return;
     if (options_.progress) options_.progress(next_seq_ - 1, snapshot_.last_seq);
   }
 }
 
-void VerifyRun::check_row(const LedgerRow& row) {
+/// False where the rows that follow can't be looked at.
+bool VerifyRun::take_row(const LedgerRowView& row) {
+  if (row.seq > snapshot_.last_seq) return false;
+  if (row.seq != next_seq_) {
+    add_problem(next_seq_, next_seq_, "is missing: the next one is record " + std::to_string(row.seq));
+    if (row.seq < next_seq_) return false;
+    // The tree can't agree any more; what follows is still looked at.
+    root_failed_ = true;
+    next_seq_ = row.seq;
+  }
+  check_row(row);
+  ++next_seq_;
+  check_heads_at(row.seq);
+  return true;
+}
+
+void VerifyRun::check_row(const LedgerRowView& row) {
   const auto stored = digest_from_bytes(row.leaf);
-  const bool holds_key =
-      row.kind == record_kind::genesis || row.kind == record_kind::key || row.kind == record_kind::key_revoke;
-  if (row.seq < options_.from && !holds_key) {
+  const auto holds_key = [&] {
+    return row.kind == record_kind::genesis || row.kind == record_kind::key ||
+           row.kind == record_kind::key_revoke;
+  };
+  if (row.seq < options_.from && !holds_key()) {
     if (!stored) add_problem(row.seq, row.seq, "its leaf isn't a SHA-256");
     frontier_.append(stored.value_or(Digest{}));
     lookups_complete_ = false;
@@ -150,80 +140,23 @@ void VerifyRun::check_row(const LedgerRow& row) {
   check_body(row);
 }
 
-void VerifyRun::check_body(const LedgerRow& row) {
-  const auto bad = [&](const std::string& text) { add_problem(row.seq, row.seq, text); };
-  if (!scan_canonical_object(row.body, members_)) {
-    lookups_complete_ = false;
-    return bad("its body isn't in canonical form");
-  }
-  const std::string_view kind = member_text(members_, "kind"), store = member_text(members_, "store");
-  if (member_text(members_, "v") != std::to_string(ledger_body_version))
-    bad("its body is of a version that this program doesn't know");
-  if (!is_record_kind(row.kind) || kind != "\"" + row.kind + "\"") bad("its kind isn't the one in its body");
-  if (member_text(members_, "seq") != std::to_string(row.seq))
-    bad("its body says record " + std::string(member_text(members_, "seq").substr(0, 20)));
-  if (row.seq == 1) {
-    if (store.size() == 34) store_id_ = store.substr(1, 32);
-    if (row.kind != record_kind::genesis) bad("the first record isn't the store's genesis");
-  } else if (row.kind == record_kind::genesis) {
-    bad("a second genesis");
-  }
-  if (store.size() != 34 || store.substr(1, 32) != store_id_) bad("it is of another store");
-  const std::string_view t = member_text(members_, "t");
-  if (t.size() != 22 || !utc_seconds(t.substr(1, 20))) bad("it has no time");
-  for (const char* required : {"who", "why", "app", lookups_member})
-    if (member_text(members_, required).empty()) bad(std::string("it has no ") + required);
-  if (const std::string_view ref = member_text(members_, "ref"); !ref.empty()) {
-    const std::uint64_t number = std::strtoull(std::string(ref).c_str(), nullptr, 10);
-    if (number == 0 || number >= row.seq)
-      bad("it points at record " + std::string(ref.substr(0, 20)) + ", not at an earlier one");
-    expected_lookups_.add("ref", ref, row.seq);
-  }
-  check_lookup_member(member_text(members_, lookups_member), row.seq);
-  check_meaning(row, row.kind);
-}
-
-/// The member is `["topic:key",...]` in canonical form; a key with escapes takes the long way.
-void VerifyRun::check_lookup_member(std::string_view text, std::uint64_t seq) {
-  std::vector<std::string> plain;
-  if (text.find('\\') != std::string_view::npos) {
-    const JsonNode list = parse_json(text, "keys");
-    for (const JsonNode& each : list.elements) plain.push_back(each.string);
-  } else {
-    for (std::size_t at = text.find('"'); at != std::string_view::npos;) {
-      const std::size_t end = text.find('"', at + 1);
-      plain.emplace_back(text.substr(at + 1, end - at - 1));
-      at = text.find('"', end + 1);
-    }
-  }
-  // A key that a body names twice stands once in the table.
-  if (plain.size() > 1) {
-    std::sort(plain.begin(), plain.end());
-    plain.erase(std::unique(plain.begin(), plain.end()), plain.end());
-  }
-  for (const std::string& each : plain) {
-    const auto colon = each.find(':');
-    const std::string_view whole = each;
-    if (colon == std::string::npos)
-      add_problem(seq, seq, "its keys aren't topic:key");
-    else
-      expected_lookups_.add(whole.substr(0, colon), whole.substr(colon + 1), seq);
-  }
-}
-
 void VerifyRun::check_lookups() {
   if (!lookups_complete_) {
     if (options_.from <= 1) add_problem(0, 0, "what helps to find records can't be checked");
     return;
   }
-  RowSum stored;
+  RowSum stored(sum_key_);
   LookupRow last;
-  for (;;) {
-    const auto page = ledger_.backend().lookups(last, page_rows);
-    for (const LookupRow& row : page)
-      if (row.seq <= snapshot_.last_seq) stored.add(row.topic, row.key, row.seq);
-    if (page.size() < page_rows) break;
-    last = page.back();
+  for (std::size_t rows = page_rows; rows == page_rows;) {
+    rows = 0;
+    LookupRow next;
+    ledger_.backend().each_lookup(last, page_rows,
+                                  [&](std::string_view topic, std::string_view key, std::uint64_t seq) {
+                                    if (seq <= snapshot_.last_seq) stored.add(topic, key, seq);
+                                    if (++rows == page_rows)
+                                      next = {std::string(topic), std::string(key), seq};
+                                  });
+    last = next;
   }
   if (!(stored == expected_lookups_))
     add_problem(0, 0, "what helps to find records doesn't agree with the records (table lookup)");

@@ -4,20 +4,16 @@
 #include <set>
 
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/row_sum.hpp"
 #include "records/ledger/verify.hpp"
 
 namespace seamtakt {
 
-/// A sum of rows that doesn't depend on their order: two sets of rows with one sum are the same set.
-class RowSum {
- public:
-  void add(std::string_view topic, std::string_view key, std::uint64_t seq);
-  bool operator==(const RowSum& other) const { return words_ == other.words_; }
-
- private:
-  std::array<std::uint64_t, 4> words_{};
-  Sha256 sha256_;
+/// What every body has, as its text stands there; empty where it is missing.
+struct BodyParts {
+  std::string_view app, keys, kind, ref, seq, store, t, v, who, why;
 };
+BodyParts body_parts(const std::vector<CanonicalMember>& members);
 
 /// One verification: what the parts know of one another.
 class VerifyRun {
@@ -37,11 +33,14 @@ class VerifyRun {
 
   // Records
   void check_records();
-  void check_row(const LedgerRow& row);
-  void check_body(const LedgerRow& row);
-  void check_meaning(const LedgerRow& row, std::string_view kind);
-  void check_key_record(const LedgerRow& row, bool vouched);
-  void check_signoff(const LedgerRow& row);
+  bool take_row(const LedgerRowView& row);
+  void check_row(const LedgerRowView& row);
+  void check_body(const LedgerRowView& row);
+  void check_place(const LedgerRowView& row, const BodyParts& parts);
+  void check_stamp(const LedgerRowView& row, const BodyParts& parts);
+  void check_meaning(const LedgerRowView& row);
+  void check_key_record(const LedgerRowView& row, bool vouched);
+  void check_signoff(const LedgerRowView& row);
   void check_lookup_member(std::string_view text, std::uint64_t seq);
   void check_lookups();
   void check_persons();
@@ -65,7 +64,10 @@ class VerifyRun {
   MerkleFrontier frontier_;
   std::vector<CanonicalMember> members_;
   std::uint64_t next_seq_ = 1;
-  RowSum expected_lookups_;
+  const RowSum::Key sum_key_ = RowSum::random_key();
+  RowSum expected_lookups_{sum_key_};
+  std::vector<std::string_view> lookups_of_body_;
+  std::string last_time_;         ///< a good one
   bool lookups_complete_ = true;  ///< every body could be read
 
   std::vector<SignedHead> heads_;

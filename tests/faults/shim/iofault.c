@@ -131,6 +131,17 @@ ssize_t read(int file, void* bytes, size_t size) {
 PREAD(pread)
 PREAD(pread64)
 
+#define PWRITE(name)                                                                                     \
+  ssize_t name(int file, const void* bytes, size_t size, off_t at) {                                     \
+    const int now = *path_of(file) ? hit("write", path_of(file)) : 0;                                    \
+    FAIL_IF(now);                                                                                        \
+    if (now && is("lie")) return (ssize_t)size;                                                          \
+    if (now && is("short") && size > 1) size /= 2;                                                       \
+    return finish(now, REAL(ssize_t, #name, int, const void*, size_t, off_t)(file, bytes, size, at));    \
+  }
+PWRITE(pwrite)
+PWRITE(pwrite64)
+
 #define ON_FILE(name, parameters, arguments, ...)                            \
   int name parameters {                                                      \
     const int now = *path_of(file) ? hit(#name, path_of(file)) : 0;          \
@@ -142,6 +153,7 @@ ON_FILE(fsync, (int file), (file), int)
 ON_FILE(fdatasync, (int file), (file), int)
 ON_FILE(fchmod, (int file, mode_t mode), (file, mode), int, mode_t)
 ON_FILE(ftruncate, (int file, off_t size), (file, size), int, off_t)
+ON_FILE(ftruncate64, (int file, off_t size), (file, size), int, off_t)
 
 #define ON_PATH(name, parameters, arguments, ...)                     \
   int name parameters {                                               \
