@@ -84,9 +84,12 @@ bool PostgresServer::restart(const std::string& options) {
 
 bool PostgresServer::start_once(const std::string& options) {
   const std::string home = folder_ / "pg";
+  // syncfs: after a crash a server syncs each of its files by default, thousands where there are many
+  // databases.
   return run("pg_ctl -w -t 120 -D " + home + "/data -l " + home + "/log -o \"-k " + home + " -p " +
-             std::to_string(port_) + " -c listen_addresses=127.0.0.1 -c max_connections=30 " + options +
-             "\" start") == 0;
+             std::to_string(port_) +
+             " -c listen_addresses=127.0.0.1 -c max_connections=30 -c recovery_init_sync_method=syncfs " +
+             options + "\" start") == 0;
 }
 
 PostgresServer::~PostgresServer() {

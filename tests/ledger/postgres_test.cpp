@@ -10,6 +10,8 @@
 #include "base/error.hpp"
 #include "postgres_server.hpp"
 #include "records/ledger/bundle.hpp"
+#include "records/ledger/canonical_json.hpp"
+#include "records/ledger/nonconformance.hpp"
 #include "writers.hpp"
 
 using namespace seamtakt;
@@ -84,6 +86,37 @@ TEST_F(PostgresStore, a_backup_restored_through_both_kinds_of_store_has_the_same
   EXPECT_EQ(bundle_of(fourth), bundle);
   EXPECT_EQ(verified(fourth).newest_head->root, verified(first).newest_head->root);
   EXPECT_LE(second_verdict(folder / "c.sqlite", sample.anchors, folder), 0);
+}
+
+TEST_F(PostgresStore, what_came_after_records_is_found_as_in_the_file) {
+  const ScratchFolder folder;
+  const std::string file = "sqlite:" + (folder / "a.sqlite");
+  make_sample(file);
+  std::istringstream in(bundle_of(file));
+  import_bundle(*open_ledger_backend(uri_, {StoreOpening::For::writing, true, false}), in, "bundle");
+  const Ledger ledgers[] = {Ledger::open(file, {}), Ledger::open(uri_, {})};
+  std::vector<std::string> texts;
+  for (const Ledger& ledger : ledgers) {
+    RecordHistory history(ledger);
+    std::string text;
+    for (std::uint64_t seq = 1; seq <= 17; ++seq) {
+      const RecordChanges& changes = history.changes_of(seq);
+      text += std::to_string(changes.corrections.size()) + std::to_string(changes.signoffs.size()) +
+              history.record(seq).kind + canonical_json(history.corrected_body(seq)) + "\n";
+    }
+    for (const std::uint64_t pass : unit_status(history, "U1").passes) text += std::to_string(pass) + " ";
+    texts.push_back(text);
+  }
+  EXPECT_EQ(texts[0], texts[1]);
+  EXPECT_NE(texts[0].find("10pass"), std::string::npos) << "the corrected pass";
+  // More than one question's worth, with numbers that there aren't.
+  std::vector<std::uint64_t> numbers;
+  for (std::uint64_t seq = 12'000; seq > 0; --seq) numbers.push_back(seq);
+  std::vector<std::uint64_t> found;
+  ledgers[1].backend().each_record_of(numbers, [&](const LedgerRowView& row) { found.push_back(row.seq); });
+  EXPECT_EQ(found.size(), 17u);
+  EXPECT_EQ(ledgers[1].backend().references_to(numbers).size(),
+            ledgers[0].backend().references_to(numbers).size());
 }
 
 TEST_F(PostgresStore, the_writer_may_add_and_nothing_else) {

@@ -10,13 +10,6 @@ namespace seamtakt::test {
 
 bool long_tests();
 
-/// Under the sanitizers all takes some ten times as long: fewer rounds of the same.
-#ifdef SEAMTAKT_SANITIZED
-inline constexpr bool sanitized = true;
-#else
-inline constexpr bool sanitized = false;
-#endif
-
 /// What a planted fault does to a backend; nothing by default.
 using Wrap = std::function<std::unique_ptr<LedgerBackend>(std::unique_ptr<LedgerBackend>)>;
 std::unique_ptr<LedgerBackend> unchanged(std::unique_ptr<LedgerBackend> backend);

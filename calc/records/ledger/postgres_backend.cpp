@@ -1,7 +1,6 @@
 #include "records/ledger/postgres_backend.hpp"
 
 #include <algorithm>
-
 #include <system_error>
 
 #include "base/error.hpp"
@@ -134,7 +133,10 @@ class PostgresBackend : public LedgerBackend {
     for (int i = 0; i < result.rows(); ++i) found.push_back(number(result, i, 0));
     return found;
   }
-  void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) override {
+  void each_record_of(std::span<const std::uint64_t> wanted, const RecordVisitor& visit) override {
+    std::vector<std::uint64_t> ordered(wanted.begin(), wanted.end());
+    std::sort(ordered.begin(), ordered.end());
+    std::span<const std::uint64_t> numbers = ordered;
     for (; !numbers.empty(); numbers = numbers.subspan(std::min(numbers.size(), numbers_a_query)))
       visit_records(server_.query("SELECT seq, kind, body, leaf FROM seamtakt.rec WHERE seq = "
                                   "ANY(string_to_array($1, ',')::bigint[]) ORDER BY seq",

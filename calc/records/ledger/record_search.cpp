@@ -92,7 +92,8 @@ std::vector<std::uint64_t> candidates(const Ledger& ledger, const RecordRange& r
       if (row.kind == record_kind::pass || row.kind == record_kind::manual) {
         if (look.may_meet(row.body)) numbers.push_back(row.seq);
       } else if (row.kind == record_kind::correction) {
-        if (const JsonNode* ref = body_of(row).find("ref"); ref != nullptr && ref->is_integer)
+        const JsonNode body = body_of(row);
+        if (const JsonNode* ref = body.find("ref"); ref != nullptr && ref->is_integer)
           numbers.push_back(static_cast<std::uint64_t>(ref->number));
       }
     });

@@ -135,24 +135,26 @@ std::int64_t SqliteStatement::integer(int column) const {
   return sqlite3_column_int64(statement_, column);
 }
 
+// The column's value is asked for once and then looked at: each of the column's own functions would look it
+// up anew. That a value isn't "protected" has no meaning on a connection without locks.
+
 std::string_view SqliteStatement::view(int column) const {
-  const void* data = sqlite3_column_blob(statement_, column);
-  const int size = sqlite3_column_bytes(statement_, column);
+  sqlite3_value* value = sqlite3_column_value(statement_, column);
+  const void* data = sqlite3_value_blob(value);
+  const int size = sqlite3_value_bytes(value);
   return data != nullptr ? std::string_view(static_cast<const char*>(data), static_cast<std::size_t>(size))
                          : std::string_view();
 }
 
-SqliteStatement::Class SqliteStatement::storage_class(int column) const {
-  switch (sqlite3_column_type(statement_, column)) {
-    case SQLITE_INTEGER:
-      return Class::integer;
-    case SQLITE_TEXT:
-      return Class::text;
-    case SQLITE_BLOB:
-      return Class::blob;
-    default:
-      return Class::other;
-  }
+SqliteStatement::TypedView SqliteStatement::typed_view(int column) const {
+  sqlite3_value* value = sqlite3_column_value(statement_, column);
+  const int type = sqlite3_value_type(value);
+  const auto* data = static_cast<const char*>(sqlite3_value_blob(value));
+  const auto size = static_cast<std::size_t>(sqlite3_value_bytes(value));
+  return {type == SQLITE_TEXT   ? Class::text
+          : type == SQLITE_BLOB ? Class::blob
+                                : Class::other,
+          data != nullptr ? std::string_view(data, size) : std::string_view()};
 }
 
 }  // namespace seamtakt

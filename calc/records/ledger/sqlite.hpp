@@ -54,8 +54,13 @@ class SqliteStatement {
   std::string bytes(int column) const { return std::string(view(column)); }
   /// Until the next step.
   std::string_view view(int column) const;
-  enum class Class { integer, text, blob, other };
-  Class storage_class(int column) const;
+  enum class Class { text, blob, other };
+  struct TypedView {
+    Class storage_class;
+    std::string_view bytes;
+  };
+  /// With the class in which the database holds it.
+  TypedView typed_view(int column) const;
 
  private:
   Sqlite& database_;

@@ -152,15 +152,29 @@ class SqliteBackend : public LedgerBackend {
     return pairs;
   }
   void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) override {
-    SqliteStatement statement(database_,
-                              "SELECT topic, key, seq FROM lookup WHERE (topic, key, seq) > (?1, ?2, ?3) "
-                              "ORDER BY topic, key, seq LIMIT ?4");
-    statement.bind_text(1, after.topic)
-        .bind_text(2, after.key)
-        .bind(3, signed_of(after.seq))
-        .bind(4, signed_of(limit));
-    while (statement.step())
-      visit(statement.view(0), statement.view(1), static_cast<std::uint64_t>(statement.integer(2)));
+    // In three steps, each a range of the table's own order: one comparison of three columns would be made
+    // anew for each row.
+    std::size_t left = limit;
+    const auto take = [&](SqliteStatement& statement) {
+      statement.bind(4, signed_of(left));
+      for (; statement.step(); --left)
+        visit(statement.view(0), statement.view(1), static_cast<std::uint64_t>(statement.integer(2)));
+    };
+    SqliteStatement same_key(database_,
+                             "SELECT topic, key, seq FROM lookup WHERE topic = ?1 AND key = ?2 AND seq > ?3 "
+                             "ORDER BY topic, key, seq LIMIT ?4");
+    same_key.bind_text(1, after.topic).bind_text(2, after.key).bind(3, signed_of(after.seq));
+    take(same_key);
+    SqliteStatement same_topic(database_,
+                               "SELECT topic, key, seq FROM lookup WHERE topic = ?1 AND key > ?2 "
+                               "ORDER BY topic, key, seq LIMIT ?4");
+    same_topic.bind_text(1, after.topic).bind_text(2, after.key);
+    take(same_topic);
+    SqliteStatement others(database_,
+                           "SELECT topic, key, seq FROM lookup WHERE topic > ?1 "
+                           "ORDER BY topic, key, seq LIMIT ?4");
+    others.bind_text(1, after.topic);
+    take(others);
   }
   std::vector<PersonRow> persons() override {
     std::vector<PersonRow> rows;
@@ -195,11 +209,12 @@ class SqliteBackend : public LedgerBackend {
     using Class = SqliteStatement::Class;
     LedgerRowView row;
     row.seq = static_cast<std::uint64_t>(statement.integer(0));
-    row.well_typed = statement.storage_class(1) == Class::text && statement.storage_class(2) == Class::blob &&
-                     statement.storage_class(3) == Class::blob;
-    row.kind = statement.view(1);
-    row.body = statement.view(2);
-    row.leaf = statement.view(3);
+    const auto kind = statement.typed_view(1), body = statement.typed_view(2), leaf = statement.typed_view(3);
+    row.well_typed = kind.storage_class == Class::text && body.storage_class == Class::blob &&
+                     leaf.storage_class == Class::blob;
+    row.kind = kind.bytes;
+    row.body = body.bytes;
+    row.leaf = leaf.bytes;
     return row;
   }
   static SignedHead head_of(const SqliteStatement& row) {

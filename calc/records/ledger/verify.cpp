@@ -9,7 +9,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 1000;  // of bodies that stay in the processor's near memory
+constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
 
 }  // namespace
 
