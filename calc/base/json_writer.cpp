@@ -18,7 +18,9 @@ bool is_whole(double number) {
   return std::abs(number) <= 9007199254740992.0 && number == std::trunc(number);
 }
 
-void append_number(std::string& out, double number) {
+}  // namespace
+
+void append_json_value(std::string& out, double number) {
   if (!std::isfinite(number)) throw std::logic_error("JSON: a number that isn't finite");
   char text[32];
   if (is_whole(number)) {
@@ -28,6 +30,8 @@ void append_number(std::string& out, double number) {
     append_number_text(out, number);
   }
 }
+
+namespace {
 
 bool is_plain(char c) {
   const auto byte = static_cast<unsigned char>(c);
@@ -144,7 +148,7 @@ JsonWriter& JsonWriter::literal(std::string_view text) {
 
 JsonWriter& JsonWriter::value(double number) {
   before_value();
-  append_number(text_, number);
+  append_json_value(text_, number);
   return *this;
 }
 
@@ -160,11 +164,32 @@ JsonWriter& JsonWriter::value(std::span<const double> numbers) {
   return end_array();
 }
 
-std::string JsonWriter::take() {
-  if (!levels_.empty() || text_.empty()) throw std::logic_error("JSON: an unfinished document");
-  text_ += '\n';
+std::string JsonWriter::element_lead() const {
+  if (levels_.empty() || levels_.back().closing != ']')
+    throw std::logic_error("JSON: elements outside of an array");
+  return levels_.back().compact ? std::string() : "\n" + std::string(indent * levels_.size(), ' ');
+}
+
+JsonWriter& JsonWriter::written_elements(std::string_view elements) {
+  if (levels_.empty() || levels_.back().closing != ']')
+    throw std::logic_error("JSON: elements outside of an array");
+  levels_.back().empty = false;
+  text_ += elements;
+  return *this;
+}
+
+std::string JsonWriter::take_part() {
+  parted_ = true;
   std::string text;
   std::swap(text, text_);
+  return text;
+}
+
+std::string JsonWriter::take() {
+  if (!levels_.empty() || (text_.empty() && !parted_)) throw std::logic_error("JSON: an unfinished document");
+  text_ += '\n';
+  std::string text = take_part();
+  parted_ = false;
   return text;
 }
 

@@ -52,6 +52,15 @@ class JsonWriter {
   /// JSON text that is written as it is, e.g. a member kept from a file. It must be one whole value.
   JsonWriter& raw(std::string_view json) { return literal(json); }
 
+  /// What stands before each element of the array that is open, but for the comma, which the first one
+  /// hasn't.
+  std::string element_lead() const;
+  /// Elements of the open array that were written elsewhere, each with its lead, and commas but before the
+  /// first.
+  JsonWriter& written_elements(std::string_view elements);
+  /// What has been written since the last part was taken, for a document that is too long to be kept in one
+  /// text.
+  std::string take_part();
   /// The document with a newline at its end; the writer is empty then.
   std::string take();
 
@@ -70,8 +79,12 @@ class JsonWriter {
 
   std::string text_;
   std::vector<Level> levels_;
+  bool parted_ = false;
   bool after_key_ = false;
 };
+
+/// A number as JsonWriter writes it.
+void append_json_value(std::string& out, double number);
 
 /// `text` as a JSON string with its quotes.
 void append_json_string(std::string& out, std::string_view text);

@@ -148,13 +148,10 @@ void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& mode
   result.gap_pct = reached ? 0 : 100 * (result.cycle_time_s - bound_s) / result.cycle_time_s;
 }
 
-}  // namespace
-
-CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
-                     const Sequence& sequence, Balance balance) {
+CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
+                        const Sequence& sequence, Balance balance, std::vector<BareMove>& moves) {
   const CellModel& model = compiled.model;
   const Cell cell = plan.cell.value_or(Cell{});
-  std::vector<BareMove> moves;
   CycleResult result;
   result.weldment = weldment.id;
   result.findings = compiled.findings;
@@ -172,11 +169,26 @@ CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledC
     if (double* sum = sum_of(result, move.kind)) *sum += move.end_s - move.start_s;
   if (model.robot_count() > 0 && result.cycle_time_s > 0)
     result.arc_on_ratio = result.arc_on_s / (model.robot_count() * result.cycle_time_s);
-  add_bound(weldment, cell, model, result);
-  for (Finding& finding : balance_findings(weldment, model, moves))
+  return result;
+}
+
+}  // namespace
+
+CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
+                        const Sequence& sequence, Balance balance) {
+  std::vector<BareMove> moves;
+  return timeline_of(plan, weldment, compiled, sequence, balance, moves);
+}
+
+CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
+                     const Sequence& sequence, Balance balance) {
+  std::vector<BareMove> moves;
+  CycleResult result = timeline_of(plan, weldment, compiled, sequence, balance, moves);
+  add_bound(weldment, plan.cell.value_or(Cell{}), compiled.model, result);
+  for (Finding& finding : balance_findings(weldment, compiled.model, moves))
     result.findings.push_back(std::move(finding));
-  judge_runs(weldment, model, result.findings);
-  note_changes_left(plan, weldment, model, sequence, result.findings);
+  judge_runs(weldment, compiled.model, result.findings);
+  note_changes_left(plan, weldment, compiled.model, sequence, result.findings);
   judge_takt(plan, result);
   return result;
 }

@@ -15,9 +15,15 @@ namespace seamtakt {
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                      const Sequence& sequence, Balance balance = Balance::ignored);
 
+/// The same without what takes longest and what the timeline itself doesn't need: no lower bound, no takt,
+/// and only the findings of `compiled`.
+CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
+                        const Sequence& sequence, Balance balance = Balance::ignored);
+
 /// Completes the findings of a finished cycle: power sources' duty over the timeline, then the plan's
 /// acceptances of findings on this weldment's cycle (those of `cycle.` rules at WELDMENT or WELDMENT/...).
-void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation, CycleResult& cycle);
+void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
+                 CycleResult& cycle);
 
 /// The part of a seam's path between two distances along it (mm), from first to last; beyond the end of a
 /// closed path it goes round. Where from_mm > to_mm the points run backwards.

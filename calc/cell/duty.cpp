@@ -2,10 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <limits>
 #include <map>
+#include <span>
+#include <string_view>
+#include <unordered_map>
 
+#include "base/thread_pool.hpp"
 #include "base/units.hpp"
+#include "cell/cycle_result.hpp"
 #include "formula/duty_cycle.hpp"
+#include "plan/acceptance.hpp"
 
 namespace seamtakt {
 
@@ -116,13 +124,13 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
     const double rated_A = *source->rated_current_A, duty_pct = source->rated_duty_pct.value_or(100);
     const double limit_A = current_at_duty_A(rated_A, duty_pct, 100.0);
     if (duty.equivalent_current_A <= limit_A * (1 + 1e-9)) continue;
-    findings.push_back(
-        {duty_rule, Severity::fail,
-         weldment.id + "/" + duty.robot + "/" + duty.power_source, duty.equivalent_current_A, limit_A, "A",
-         "In its worst 10 min the source heats like " + rounded_text(duty.equivalent_current_A, 4) +
-             " A for ever; rated " + number_text(rated_A) + " A at " + number_text(duty_pct) +
-             " % it carries " + rounded_text(limit_A, 4) + " A.",
-         "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
+    findings.push_back({duty_rule, Severity::fail, weldment.id + "/" + duty.robot + "/" + duty.power_source,
+                        duty.equivalent_current_A, limit_A, "A",
+                        "In its worst 10 min the source heats like " +
+                            rounded_text(duty.equivalent_current_A, 4) + " A for ever; rated " +
+                            number_text(rated_A) + " A at " + number_text(duty_pct) + " % it carries " +
+                            rounded_text(limit_A, 4) + " A.",
+                        "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
   }
   return findings;
 }
@@ -131,11 +139,57 @@ namespace {
 
 /// The rows of one weldment, which stand together and in the plan's order; `next` is the first not yet taken.
 template <class Row>
-std::vector<Row> rows_of(const std::vector<Row>& rows, const std::string& weldment, std::size_t& next) {
+std::span<const Row> rows_of(const std::vector<Row>& rows, const std::string& weldment, std::size_t& next) {
   const auto begin = rows.begin() + static_cast<std::ptrdiff_t>(next);
   const auto end = std::find_if(begin, rows.end(), [&](const Row& row) { return row.weldment != weldment; });
   next = static_cast<std::size_t>(end - rows.begin());
   return {begin, end};
+}
+
+/// The current that a power source carries for ever; infinite where it isn't rated.
+double lasting_current_A(const PowerSource* source) {
+  if (!source || !source->rated_current_A) return std::numeric_limits<double>::infinity();
+  return current_at_duty_A(*source->rated_current_A, source->rated_duty_pct.value_or(100), 100.0);
+}
+
+/// The least current that a source which may weld with a schedule carries for ever: its own source, else what
+/// any robot has loaded.
+double least_lasting_current_A(const Plan& plan, const Schedule& schedule) {
+  if (!schedule.power_source.empty())
+    return lasting_current_A(find_by_id(plan.power_sources, schedule.power_source));
+  double least_A = std::numeric_limits<double>::infinity();
+  for (const Robot& robot : plan.cell->robots)
+    if (robot.loaded)
+      least_A =
+          std::min(least_A, lasting_current_A(find_by_id(plan.power_sources, robot.loaded->power_source)));
+  return least_A;
+}
+
+/// No mean over ten minutes is above the largest current: where that can be carried for ever, the timeline
+/// needn't be laid out to know that nothing is exceeded.
+class DutyInDoubt {
+ public:
+  explicit DutyInDoubt(const Plan& plan) {
+    for (const Schedule& schedule : plan.schedules)
+      limits_A_.emplace(schedule.id, least_lasting_current_A(plan, schedule));
+  }
+  bool operator()(const PassEvaluation& pass) const {
+    const auto limit_A = limits_A_.find(pass.schedule);
+    return limit_A == limits_A_.end() || !(pass.current_A <= limit_A->second);
+  }
+
+ private:
+  std::unordered_map<std::string_view, double> limits_A_;
+};
+
+/// `cycle.duty.exceeded` of one weldment, whose rows alone `own` holds.
+Findings duty_of_weldment(const Plan& plan, const Weldment& weldment, const Evaluation& own) {
+  const CompiledCell compiled = compile_cell(plan, weldment, own);
+  const CycleResult cycle = timeline_of(plan, weldment, compiled, sequence_given(compiled.model));
+  Findings findings = duty_of_timeline(plan, weldment, own, cycle);
+  apply_acceptances(plan, AcceptanceScope::cycle_of(weldment.id), findings);
+  std::erase_if(findings, [](const Finding& finding) { return finding.rule != duty_rule; });
+  return findings;
 }
 
 }  // namespace
@@ -143,15 +197,28 @@ std::vector<Row> rows_of(const std::vector<Row>& rows, const std::string& weldme
 Findings duty_findings(const Plan& plan, const Evaluation& evaluation) {
   Findings findings;
   if (!plan.cell) return findings;
+  const DutyInDoubt in_doubt(plan);
+  std::vector<std::pair<const Weldment*, Evaluation>> doubtful;
   std::size_t next_pass = 0, next_seam = 0;
   for (const Weldment& weldment : plan.weldments) {
-    // A weldment's own rows only: looking through all rows for each weldment takes the square of a plan's size.
+    // A weldment's own rows only: looking through all rows for each weldment takes the square of a plan's
+    // size.
+    const auto passes = rows_of(evaluation.passes, weldment.id, next_pass);
+    const auto seams = rows_of(evaluation.seams, weldment.id, next_seam);
+    if (std::none_of(passes.begin(), passes.end(), in_doubt)) continue;
     Evaluation own;
-    own.passes = rows_of(evaluation.passes, weldment.id, next_pass);
-    own.seams = rows_of(evaluation.seams, weldment.id, next_seam);
-    for (Finding& finding : cycle_given(plan, weldment, own).findings)
-      if (finding.rule == duty_rule) findings.push_back(std::move(finding));
+    own.passes.assign(passes.begin(), passes.end());
+    own.seams.assign(seams.begin(), seams.end());
+    doubtful.emplace_back(&weldment, std::move(own));
   }
+  std::vector<Findings> of_weldment(doubtful.size());
+  ThreadPool::shared().parallel_for(doubtful.size(), 1, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      of_weldment[i] = duty_of_weldment(plan, *doubtful[i].first, doubtful[i].second);
+  });
+  for (Findings& each : of_weldment)
+    findings.insert(findings.end(), std::make_move_iterator(each.begin()),
+                    std::make_move_iterator(each.end()));
   return findings;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <CLI/CLI.hpp>
 
@@ -11,6 +12,8 @@ namespace seamtakt::cli {
 /// What a command leaves behind: text for standard output, and the exit code that its findings ask for.
 struct Outcome {
   std::string output;
+  std::vector<std::string>
+      more_output;  ///< what follows it, where a result is too long to be kept in one text
   int exit_code = 0;
 };
 

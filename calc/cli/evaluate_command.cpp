@@ -7,6 +7,7 @@
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "plan/evaluate.hpp"
+#include "plan/evaluation_json.hpp"
 
 namespace seamtakt::cli {
 
@@ -23,22 +24,20 @@ void keep_weldment(Evaluation& evaluation, const std::string& id) {
   std::erase_if(evaluation.passes, other);
   std::erase_if(evaluation.seams, other);
   std::erase_if(evaluation.weldments, other);
-  std::erase_if(evaluation.findings,
-                [&](const Finding& finding) {
-                  return finding.where.find('/') != std::string::npos && finding.where.rfind(id + "/", 0) != 0;
-                });
+  std::erase_if(evaluation.findings, [&](const Finding& finding) {
+    return finding.where.find('/') != std::string::npos && finding.where.rfind(id + "/", 0) != 0;
+  });
 }
 
-std::string json_text(const Evaluation& evaluation, const Provenance& provenance) {
+std::vector<std::string> json_parts(const Evaluation& evaluation, const Provenance& provenance) {
   JsonWriter json;
   json.begin_object();
-  write_rows(json, "passes", pass_columns(), evaluation.passes);
-  write_rows(json, "seams", seam_columns(), evaluation.seams);
-  write_rows(json, "weldments", weldment_columns(), evaluation.weldments);
+  std::vector<std::string> parts = write_evaluation(json, evaluation);
   write_findings(json, evaluation.findings);
   write_provenance(json, provenance);
   json.end_object();
-  return json.take();
+  parts.push_back(json.take());
+  return parts;
 }
 
 std::string table_text(const Evaluation& evaluation, const Options& options) {
@@ -47,15 +46,17 @@ std::string table_text(const Evaluation& evaluation, const Options& options) {
     text += "Passes\n" + column_table(pass_columns(), evaluation.passes, options.all) + "\nSeams\n" +
             column_table(seam_columns(), evaluation.seams, options.all) + "\n";
   text += "Weldments\n" + column_table(weldment_columns(), evaluation.weldments, true);
-  return text + "\nFindings: " + findings_count(evaluation.findings) + "\n" + findings_text(evaluation.findings);
+  return text + "\nFindings: " + findings_count(evaluation.findings) + "\n" +
+         findings_text(evaluation.findings);
 }
 
 void explain_value(const Plan& plan, const Options& options, Result& result) {
   const std::size_t dot = options.explain.rfind('.');
   if (dot == std::string::npos)
-    throw InputError("--explain", "\"" + printable(options.explain) + "\"", "WHERE.KEY, such as BD/S03/pass 1.heat_input_kJ_mm");
-  for (const Explanation& explanation :
-       explain(plan, std::string_view(options.explain).substr(0, dot), std::string_view(options.explain).substr(dot + 1)))
+    throw InputError("--explain", "\"" + printable(options.explain) + "\"",
+                     "WHERE.KEY, such as BD/S03/pass 1.heat_input_kJ_mm");
+  for (const Explanation& explanation : explain(plan, std::string_view(options.explain).substr(0, dot),
+                                                std::string_view(options.explain).substr(dot + 1)))
     result.output += (result.output.empty() ? "" : "\n") + explanation_text(explanation);
 }
 
@@ -64,12 +65,16 @@ void run(const Options& options, Result& result) {
   if (!options.explain.empty()) return explain_value(loaded.plan, options, result);
   Evaluation evaluation = evaluate(loaded.plan, today());
   // The robots' power sources are judged over the timeline, which is the cell's to make.
-  for (Finding& finding : duty_findings(loaded.plan, evaluation)) evaluation.findings.push_back(std::move(finding));
+  for (Finding& finding : duty_findings(loaded.plan, evaluation))
+    evaluation.findings.push_back(std::move(finding));
   if (!options.weldment.empty()) {
     chosen_weldments(loaded.plan, options.weldment);
     keep_weldment(evaluation, options.weldment);
   }
-  result.output = options.json ? json_text(evaluation, loaded.provenance) : table_text(evaluation, options);
+  if (options.json)
+    result.more_output = json_parts(evaluation, loaded.provenance);
+  else
+    result.output = table_text(evaluation, options);
   result.exit_code = exit_code_for(evaluation.findings);
 }
 
@@ -77,10 +82,12 @@ void run(const Options& options, Result& result) {
 
 void add_evaluate(CLI::App& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand("evaluate", "Every derived value of every pass and seam of a plan, and the findings");
+  CLI::App* command = app.add_subcommand(
+      "evaluate", "Every derived value of every pass and seam of a plan, and the findings");
   command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
   command->add_option("--weldment", options->weldment, "only this weldment");
-  command->add_option("--explain", options->explain, "WHERE.KEY: how one number comes about, such as \"BD/S03/pass 1.heat_input_kJ_mm\"");
+  command->add_option("--explain", options->explain,
+                      "WHERE.KEY: how one number comes about, such as \"BD/S03/pass 1.heat_input_kJ_mm\"");
   command->add_flag("--summary", options->summary, "weldments and findings only");
   command->add_flag("--all", options->all, "every column");
   command->add_flag("--json", options->json, "one JSON document on standard output");

@@ -24,8 +24,11 @@ std::string one_line(std::string text) {
 }
 
 int print(const cli::Outcome& outcome) {
-  const bool written =
-      std::fwrite(outcome.output.data(), 1, outcome.output.size(), stdout) == outcome.output.size();
+  const auto write = [](const std::string& text) {
+    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  };
+  bool written = write(outcome.output);
+  for (const std::string& text : outcome.more_output) written = written && write(text);
   if (!written || std::fflush(stdout) != 0)
     return fail(cli::machine_failed, "standard output: could not be written");
   return outcome.exit_code;

@@ -1,6 +1,8 @@
 #include "plan/evaluate.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <span>
 
 #include "base/error.hpp"
 #include "plan/acceptance.hpp"
@@ -13,23 +15,83 @@ namespace seamtakt {
 
 namespace {
 
-constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time, judge_hardness,     judge_preheat,
-                                   judge_melting_law,     judge_power_source, judge_schedule_use, judge_qualification_range};
-constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_fillet_minimum, judge_groove_fill,
-                                   judge_intermittent, judge_tracking,      judge_tacks};
+constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time,       judge_hardness,
+                                   judge_preheat,         judge_melting_law,        judge_power_source,
+                                   judge_schedule_use,    judge_qualification_range};
+constexpr SeamRule seam_rules[] = {judge_fillet_size,  judge_fillet_minimum, judge_groove_fill,
+                                   judge_intermittent, judge_tracking,       judge_tacks};
 
-void evaluate_one_seam(const Plan& plan, const PlanIndex& index, const Weldment& weldment, const Seam& seam,
-                       Evaluation& evaluation) {
-  const std::size_t first = evaluation.passes.size();
-  for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass) {
-    const PassFacts facts = pass_facts(plan, index, weldment, seam, pass);
-    evaluation.passes.push_back(evaluate_pass(facts));
-    for (PassRule rule : pass_rules) rule(facts, evaluation.passes.back(), evaluation.findings);
+/// A seam and where its first pass stands among all passes.
+struct SeamWork {
+  const Weldment* weldment;
+  const Seam* seam;
+  std::size_t first_pass;
+};
+
+/// Evaluates all seams, each into its own place.
+class SeamsEvaluation {
+ public:
+  SeamsEvaluation(const Plan& plan, const PlanIndex& index, Evaluation& evaluation)
+      : plan_(plan), index_(index), evaluation_(evaluation) {
+    std::size_t passes = 0;
+    for (const Weldment& weldment : plan.weldments)
+      for (const Seam& seam : weldment.seams) {
+        seams_.push_back({&weldment, &seam, passes});
+        passes += seam.schedules.size();
+      }
+    evaluation_.passes.resize(passes);
+    evaluation_.seams.resize(seams_.size());
   }
-  const std::span<const PassEvaluation> passes = std::span(evaluation.passes).subspan(first);
-  evaluation.seams.push_back(evaluate_seam(plan, index, weldment, seam, passes));
-  const SeamFacts facts{plan, index, weldment, seam, evaluation.seams.back()};
-  for (SeamRule rule : seam_rules) rule(facts, evaluation.findings);
+
+  void run(ThreadPool& pool) {
+    constexpr std::size_t seams_a_piece = 512;
+    std::vector<Findings> found(seams_.size() / seams_a_piece + 1);
+    pool.parallel_for(seams_.size(), seams_a_piece, [&](std::size_t begin, std::size_t end) {
+      PassEvaluator pass_evaluator;
+      for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
+    });
+    for (Findings& findings : found)
+      evaluation_.findings.insert(evaluation_.findings.end(), std::make_move_iterator(findings.begin()),
+                                  std::make_move_iterator(findings.end()));
+  }
+
+ private:
+  void evaluate_one(std::size_t i, PassEvaluator& pass_evaluator, Findings& findings) const {
+    const auto& [weldment, seam, first] = seams_[i];
+    const std::span<PassEvaluation> passes =
+        std::span(evaluation_.passes).subspan(first, seam->schedules.size());
+    for (std::size_t k = 0; k < passes.size(); ++k) {
+      const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
+      passes[k] = pass_evaluator(facts);
+      for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
+    }
+    evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
+    const SeamFacts facts{plan_, index_, *weldment, *seam, evaluation_.seams[i]};
+    for (SeamRule rule : seam_rules) rule(facts, findings);
+  }
+
+  const Plan& plan_;
+  const PlanIndex& index_;
+  Evaluation& evaluation_;
+  std::vector<SeamWork> seams_;
+};
+
+void evaluate_weldments(const Plan& plan, const PlanIndex& index, Evaluation& evaluation, ThreadPool& pool) {
+  std::vector<std::size_t> first_pass;
+  std::size_t passes = 0;
+  for (const Weldment& weldment : plan.weldments) {
+    first_pass.push_back(passes);
+    for (const Seam& seam : weldment.seams) passes += seam.schedules.size();
+  }
+  first_pass.push_back(passes);
+  evaluation.weldments.resize(plan.weldments.size());
+  constexpr std::size_t weldments_a_piece = 16;
+  pool.parallel_for(plan.weldments.size(), weldments_a_piece, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      evaluation.weldments[i] = evaluate_weldment(
+          plan, index, plan.weldments[i],
+          std::span(evaluation.passes).subspan(first_pass[i], first_pass[i + 1] - first_pass[i]));
+  });
 }
 
 /// Where a place is named: the weldment, the seam, and the pass (0: the seam as a whole).
@@ -54,7 +116,8 @@ Place find_place(const Plan& plan, std::string_view text) {
 void gather(const ExplanationSink& sink, std::string_view key, std::vector<Explanation>& gathered,
             std::vector<std::string>& taken) {
   if (std::find(taken.begin(), taken.end(), key) != taken.end()) return;
-  // Where a key was computed more than once (waits before several passes) the last entry is the one that holds.
+  // Where a key was computed more than once (waits before several passes) the last entry is the one that
+  // holds.
   for (auto entry = sink.entries.rbegin(); entry != sink.entries.rend(); ++entry) {
     if (entry->key != key) continue;
     taken.emplace_back(key);
@@ -66,22 +129,11 @@ void gather(const ExplanationSink& sink, std::string_view key, std::vector<Expla
 
 }  // namespace
 
-Evaluation evaluate(const Plan& plan, std::string_view date) {
+Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   const PlanIndex index(plan);
   Evaluation evaluation;
-  std::size_t seams = 0, passes = 0;
-  for (const Weldment& weldment : plan.weldments) {
-    seams += weldment.seams.size();
-    for (const Seam& seam : weldment.seams) passes += seam.schedules.size();
-  }
-  evaluation.passes.reserve(passes);
-  evaluation.seams.reserve(seams);
-  for (const Weldment& weldment : plan.weldments) {
-    const std::size_t first_pass = evaluation.passes.size();
-    for (const Seam& seam : weldment.seams) evaluate_one_seam(plan, index, weldment, seam, evaluation);
-    evaluation.weldments.push_back(
-        evaluate_weldment(plan, index, weldment, std::span(evaluation.passes).subspan(first_pass)));
-  }
+  SeamsEvaluation(plan, index, evaluation).run(pool);
+  evaluate_weldments(plan, index, evaluation, pool);
   judge_schedule_status(plan, index, evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);
@@ -96,7 +148,8 @@ std::vector<Explanation> explain(const Plan& plan, std::string_view place_text, 
   std::vector<PassEvaluation> passes;
   for (int pass = 1; pass <= static_cast<int>(place.seam->schedules.size()); ++pass) {
     const bool wanted = pass == place.pass;
-    passes.push_back(evaluate_pass(pass_facts(plan, index, *place.weldment, *place.seam, pass), wanted ? &sink : nullptr));
+    passes.push_back(
+        evaluate_pass(pass_facts(plan, index, *place.weldment, *place.seam, pass), wanted ? &sink : nullptr));
   }
   if (!place.pass) evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
   std::vector<Explanation> gathered;

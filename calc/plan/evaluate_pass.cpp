@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "formula/cooling_time.hpp"
 #include "formula/deposition.hpp"
@@ -25,7 +26,9 @@ Real heat_input_of_pass_kJ_mm(const Real& voltage_V, const Real& current_A, cons
   return heat_input_kJ_mm<Real>(energy, Real(efficiency));
 }
 
-double extension_mm(const Schedule& schedule) { return schedule.contact_tip_distance_mm - schedule.arc_length_mm; }
+double extension_mm(const Schedule& schedule) {
+  return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+}
 
 void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   if (facts.schedule.current_A) {
@@ -89,8 +92,8 @@ void add_deposit(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
             {"deposition_rate_kg_h"});
 }
 
-void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const ShapeFactors& shape, double thickness,
-                     ExplanationSink* sink) {
+void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const ShapeFactors& shape,
+                     double thickness, ExplanationSink* sink) {
   if (!sink) return;
   const bool two = pass.cooling_regime == "2D";
   std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
@@ -98,8 +101,8 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
   if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
   inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
                        : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
-  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, pass.cooling_time_s, "s", inputs,
-            {"heat_input_kJ_mm"});
+  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, pass.cooling_time_s, "s",
+            inputs, {"heat_input_kJ_mm"});
 }
 
 void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
@@ -126,9 +129,12 @@ void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
 void add_uncertainty(const PassFacts& facts, PassEvaluation& pass) {
   const MeasuringUncertainty u = measuring_uncertainty(facts, pass.current_A, pass.voltage_V);
   if (!u.known) return;
-  const Dual voltage(pass.voltage_V, 3, 0), current(pass.current_A, 3, 1), speed(facts.schedule.travel_speed_mm_s, 3, 2);
+  const Dual voltage(pass.voltage_V, 3, 0), current(pass.current_A, 3, 1),
+      speed(facts.schedule.travel_speed_mm_s, 3, 2);
   const Eigen::Vector3d standard(u.voltage_V, u.current_A, u.travel_speed_mm_s);
-  const auto expanded = [&](const Dual& figure) { return 2 * figure.derivatives().head<3>().cwiseProduct(standard).norm(); };
+  const auto expanded = [&](const Dual& figure) {
+    return 2 * figure.derivatives().head<3>().cwiseProduct(standard).norm();
+  };
   const Dual Q = heat_input_of_pass_kJ_mm<Dual>(voltage, current, speed, facts.schedule.waveform_factor,
                                                 pass.thermal_efficiency);
   pass.U_heat_input_kJ_mm = expanded(Q);
@@ -147,7 +153,8 @@ double post_flow_s(const PassFacts& facts) {
 
 void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   const double speed = facts.schedule.travel_speed_mm_s, flow = facts.schedule.gas_flow_l_min;
-  const double after = post_flow_s(facts), efficiency = facts.power_source ? facts.power_source->efficiency : 1;
+  const double after = post_flow_s(facts),
+               efficiency = facts.power_source ? facts.power_source->efficiency : 1;
   pass.length_mm = welded_length_mm(facts.seam);
   pass.arc_time_s = pass.length_mm / speed;
   pass.wire_g = pass.melting_rate_kg_h * pass.arc_time_s / 3.6;
@@ -160,13 +167,38 @@ void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSi
             {{"M", "melting rate", pass.melting_rate_kg_h, "kg/h"}, {"t", "arc time", pass.arc_time_s, "s"}},
             {"melting_rate_kg_h", "arc_time_s"});
   sink->add("gas_l", gas_note, pass.gas_l, "l",
-            {{"F", "gas flow", flow, "l/min"}, {"t", "arc time", pass.arc_time_s, "s"}, {"tp", "post-flow", after, "s"}},
+            {{"F", "gas flow", flow, "l/min"},
+             {"t", "arc time", pass.arc_time_s, "s"},
+             {"tp", "post-flow", after, "s"}},
             {"arc_time_s"});
   sink->add("energy_kWh", energy_note, pass.energy_kWh, "kWh",
             {{"P", "arc power", pass.arc_power_kW, "kW"},
              {"t", "arc time", pass.arc_time_s, "s"},
              {"eta", "efficiency of the power source", efficiency, ""}},
             {"arc_power_kW", "arc_time_s"});
+}
+
+/// What follows from the schedule with its consumables, the plates, the joint and the instruments: the same
+/// for every seam that is welded so.
+PassEvaluation settings_evaluation(const PassFacts& facts, ExplanationSink* sink) {
+  PassEvaluation pass;
+  pass.schedule = facts.schedule.id;
+  pass.process = facts.schedule.process;
+  add_current(facts, pass, sink);
+  add_heat(facts, pass, sink);
+  add_deposit(facts, pass, sink);
+  add_cooling(facts, pass, sink);
+  add_metallurgy(facts, pass, sink);
+  add_uncertainty(facts, pass);
+  return pass;
+}
+
+/// The rest: whose pass it is, and what its length takes.
+void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  pass.weldment = facts.weldment.id;
+  pass.seam = facts.seam.id;
+  pass.pass = facts.pass;
+  add_consumption(facts, pass, sink);
 }
 
 }  // namespace
@@ -182,20 +214,34 @@ std::optional<double> upper_interpass_C(const Schedule& schedule) {
 }
 
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
-  PassEvaluation pass;
-  pass.weldment = facts.weldment.id;
-  pass.seam = facts.seam.id;
-  pass.pass = facts.pass;
-  pass.schedule = facts.schedule.id;
-  pass.process = facts.schedule.process;
-  add_current(facts, pass, sink);
-  add_heat(facts, pass, sink);
-  add_deposit(facts, pass, sink);
-  add_cooling(facts, pass, sink);
-  add_consumption(facts, pass, sink);
-  add_metallurgy(facts, pass, sink);
-  add_uncertainty(facts, pass);
+  PassEvaluation pass = settings_evaluation(facts, sink);
+  add_place_and_consumption(facts, pass, sink);
   return pass;
+}
+
+PassEvaluation PassEvaluator::operator()(const PassFacts& facts) {
+  const Settings settings{&facts.schedule,
+                          {facts.metals[0], facts.metals[1]},
+                          {facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]},
+                          facts.seam.joint,
+                          measured_robot(facts.plan, facts.seam)};
+  auto known = known_.find(settings);
+  if (known == known_.end()) known = known_.emplace(settings, settings_evaluation(facts, nullptr)).first;
+  PassEvaluation pass = known->second;
+  add_place_and_consumption(facts, pass, nullptr);
+  return pass;
+}
+
+std::size_t PassEvaluator::Hash::operator()(const Settings& settings) const {
+  std::size_t hash =
+      std::hash<std::string_view>()(settings.joint) ^ std::hash<std::string_view>()(settings.robot);
+  const auto add = [&](std::size_t part) { hash = (hash ^ part) * 0x9e3779b97f4a7c15u; };
+  add(std::hash<const void*>()(settings.schedule));
+  for (std::size_t plate = 0; plate < 2; ++plate) {
+    add(std::hash<const void*>()(settings.metals[plate]));
+    add(std::hash<double>()(settings.thickness_mm[plate]));
+  }
+  return hash;
 }
 
 }  // namespace seamtakt

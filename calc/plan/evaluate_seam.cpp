@@ -69,6 +69,7 @@ void add_leg_uncertainty(const SeamWork& work) {
   const Seam& seam = work.seam;
   double by_speed = 0, by_feed = 0;
   bool known = false;
+  if (!work.plan.measuring && work.plan.instruments.empty()) return;
   for (const PassEvaluation& pass : work.passes) {
     const PassFacts facts = pass_facts(work.plan, work.index, work.weldment, seam, pass.pass);
     const MeasuringUncertainty u = measuring_uncertainty(facts, pass.current_A, pass.voltage_V);

@@ -4,18 +4,14 @@
 
 namespace seamtakt {
 
-namespace {
-
-/// The robot that welds the seam in the given order: the first of its list, else the cell's first.
-std::string first_robot(const PassFacts& facts) {
-  if (!facts.seam.robots.empty()) return facts.seam.robots[0];
-  return facts.plan.cell && !facts.plan.cell->robots.empty() ? facts.plan.cell->robots[0].id : std::string();
+std::string_view measured_robot(const Plan& plan, const Seam& seam) {
+  if (!seam.robots.empty()) return seam.robots[0];
+  return plan.cell && !plan.cell->robots.empty() ? std::string_view(plan.cell->robots[0].id)
+                                                 : std::string_view();
 }
 
-}  // namespace
-
 MeasuringUncertainty measuring_uncertainty(const PassFacts& facts, double current_A, double voltage_V) {
-  const std::string robot = first_robot(facts);
+  const std::string_view robot = measured_robot(facts.plan, facts.seam);
   MeasuringUncertainty u;
   const auto absolute = [&](const char* quantity, double value) {
     const std::optional<double> relative = relative_uncertainty(facts.plan, robot, quantity, value);

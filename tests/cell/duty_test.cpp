@@ -4,6 +4,8 @@
 
 #include "cell/duty.hpp"
 #include "cell_plan.hpp"
+#include "plan/evaluate.hpp"
+#include "plan/plan_file.hpp"
 
 namespace seamtakt::testing {
 namespace {
@@ -110,6 +112,34 @@ TEST(Duty, OfAScheduledCycleTakesTheRobotsLoadedSource) {
   EXPECT_EQ(duties[0].power_source, "P");
   EXPECT_NEAR(duties[0].equivalent_current_A, 320 * std::sqrt(10 / 13.1), 2);
   EXPECT_EQ(judged(plan, cycle).size(), 1u);
+}
+
+/// What duty_findings spares itself must not change what it finds: the whole cycles are the other route.
+TEST(Duty, FoundWithoutTheWholeCycleIsWhatTheCycleFinds) {
+  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  const Evaluation evaluation = evaluate(plan);
+  std::size_t exceeded = 0;
+  for (const double rated_A : {120.0, 200.0, 240.0, 275.0, 310.0, 350.0, 500.0}) {
+    for (PowerSource& source : plan.power_sources) source.rated_current_A = rated_A;
+    std::vector<std::string> wanted, found;
+    for (const Weldment& weldment : plan.weldments)
+      for (const Finding& finding : cycle_given(plan, weldment, evaluation).findings)
+        if (finding.rule == "cycle.duty.exceeded") wanted.push_back(finding.where + finding.text);
+    for (const Finding& finding : duty_findings(plan, evaluation)) found.push_back(finding.where + finding.text);
+    EXPECT_EQ(found, wanted) << rated_A;
+    exceeded += found.size();
+  }
+  EXPECT_GT(exceeded, 3u);
+  EXPECT_TRUE(duty_findings(plan, evaluation).empty());  // 500 A: not even in doubt
+}
+
+TEST(Duty, AnAcceptedFindingIsANoteInBothRoutes) {
+  Plan plan = duty_plan();
+  const Finding over = judged(plan, cycle_of_plan(plan)).at(0);
+  plan.accepted.push_back({over.rule, over.where, "N. N.", "2026-01-02", "a trial", {}});
+  const Findings found = duty_findings(plan, evaluation_of(plan));
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_EQ(found[0].severity, Severity::note);
 }
 
 }  // namespace
