@@ -1,6 +1,9 @@
 #include "cli/plan_option.hpp"
 
+#include <optional>
+
 #include "base/error.hpp"
+#include "base/thread_pool.hpp"
 #include "base/json_node.hpp"
 #include "plan/plan_file.hpp"
 
@@ -8,7 +11,16 @@ namespace seamtakt::cli {
 
 LoadedPlan load(const std::string& path) {
   const std::string text = read_file(path, JsonLimits{}.bytes);
-  return {parse_plan(text, path), provenance_of(path, text)};
+  // Of a long file both take time, and neither needs the other.
+  std::optional<JsonText> json;
+  Provenance provenance;
+  ThreadPool::shared().parallel_for(2, 1, [&](std::size_t begin, std::size_t) {
+    if (begin == 0)
+      json.emplace(text, path);
+    else
+      provenance = provenance_of(path, text);
+  });
+  return {parse_plan(*json), std::move(provenance)};
 }
 
 std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::string& id) {

@@ -14,7 +14,7 @@
 /// unknown keys, the ranges, the JSON Schema, and the headings and forms of whoever shows a plan.
 namespace seamtakt {
 
-struct JsonNode;
+class JsonValue;
 class PlanCheck;
 
 /// What a field holds, as a form or a table needs to know it.
@@ -132,7 +132,7 @@ template <class T>
 class FieldAccess {
  public:
   virtual ~FieldAccess() = default;
-  virtual void read(T& object, const JsonNode& node, const FieldInfo& field, ReadContext& context) const = 0;
+  virtual void read(T& object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const = 0;
   virtual bool is_written(const T& object, const FieldInfo& field, bool was_in_file) const = 0;
   virtual void write(const T& object, const FieldInfo& field, std::string& json) const = 0;
   virtual void check(const T& object, const FieldInfo& field, PlanCheck& check) const = 0;
@@ -150,7 +150,7 @@ class Field : public FieldInfo {
       : FieldInfo(std::move(info)), access_(std::move(access)) {}
 
   /// Reads and checks the value of the key at which `context` stands. InputError where it can't be used.
-  void read(T& object, const JsonNode& node, ReadContext& context) const {
+  void read(T& object, const JsonValue& node, ReadContext& context) const {
     access_->read(object, node, *this, context);
   }
   /// Whether saving writes the key: it was in the file, or its value isn't the one that an absent key has.

@@ -4,6 +4,7 @@
 #include <type_traits>
 #include <utility>
 
+#include "base/thread_pool.hpp"
 #include "plan/field_value.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_check.hpp"
@@ -44,7 +45,7 @@ class ValueAccess : public FieldAccess<T> {
  public:
   explicit ValueAccess(M T::*member) : member_(member) {}
 
-  void read(T& object, const JsonNode& node, const FieldInfo& field, ReadContext& context) const override {
+  void read(T& object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override {
     read_value(object.*member_, node, field, context);
   }
   bool is_written(const T& object, const FieldInfo& field, bool was_in_file) const override {
@@ -87,7 +88,7 @@ class OptionalAccess : public FieldAccess<T> {
  public:
   explicit OptionalAccess(std::optional<M> T::*member) : member_(member) {}
 
-  void read(T& object, const JsonNode& node, const FieldInfo& field, ReadContext& context) const override {
+  void read(T& object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override {
     read_value((object.*member_).emplace(), node, field, context);
   }
   bool is_written(const T& object, const FieldInfo& field, bool was_in_file) const override {
@@ -143,7 +144,7 @@ class ObjectAccess : public NestedAccess<T> {
  public:
   explicit ObjectAccess(std::optional<S> T::*member) : member_(member) {}
 
-  void read(T& object, const JsonNode& node, const FieldInfo&, ReadContext& context) const override {
+  void read(T& object, const JsonValue& node, const FieldInfo&, ReadContext& context) const override {
     read_object((object.*member_).emplace(), node, context);
   }
   bool is_written(const T& object, const FieldInfo&, bool) const override {
@@ -166,15 +167,16 @@ class ObjectListAccess : public NestedAccess<T> {
  public:
   explicit ObjectListAccess(std::vector<S> T::*member) : member_(member) {}
 
-  void read(T& object, const JsonNode& node, const FieldInfo& field, ReadContext& context) const override {
-    require_kind(node, node.kind == JsonNode::Kind::array, field, context);
+  void read(T& object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override {
+    require_kind(node, node.kind() == JsonValue::Kind::array, field, context);
     std::vector<S>& list = object.*member_;
+    const std::vector<JsonValue> elements = node.elements();
     list.clear();
-    list.reserve(node.elements.size());
-    for (std::size_t i = 0; i < node.elements.size(); ++i) {
-      FieldPlace::Step step(context, i);
-      read_object(list.emplace_back(), node.elements[i], context);
-    }
+    list.resize(elements.size());
+    share_out(elements.size(), context, [&](std::size_t i, ReadContext& place) {
+      FieldPlace::Step step(place, i);
+      read_object(list[i], elements[i], place);
+    });
   }
   bool is_written(const T& object, const FieldInfo& field, bool was_in_file) const override {
     return field.required || was_in_file || !(object.*member_).empty();
@@ -191,21 +193,46 @@ class ObjectListAccess : public NestedAccess<T> {
   }
   void check(const T& object, const FieldInfo&, PlanCheck& check) const override {
     const std::vector<S>& list = object.*member_;
-    IdSet ids;
-    ids.reserve(list.size());
-    for (std::size_t i = 0; i < list.size(); ++i) {
-      FieldPlace::Step step(check, i);
+    const std::size_t duplicate = first_duplicate(list);
+    share_out(list.size(), check, [&](std::size_t i, PlanCheck& place) {
+      FieldPlace::Step step(place, i);
       if constexpr (requires { list[i].id; })
-        if (!ids.add(list[i].id)) refuse_duplicate(list[i].id, check);
-      check.enter(list[i]);
-      check_object(list[i], check);
-    }
+        if (i == duplicate) refuse_duplicate(list[i].id, place);
+      place.enter(list[i]);
+      check_object(list[i], place);
+    });
   }
   std::string text(const T& object, const FieldInfo&) const override {
     return std::to_string((object.*member_).size());
   }
 
  private:
+  /// Calls work(i, place) for each element. A long list is shared out to the pool's threads, each with a
+  /// place of its own; the first element that is refused is the one that is reported, as in a short list.
+  template <class Place, class Work>
+  static void share_out(std::size_t count, Place& place, const Work& work) {
+    constexpr std::size_t elements_a_piece = 32;
+    if (count <= elements_a_piece) {
+      for (std::size_t i = 0; i < count; ++i) work(i, place);
+      return;
+    }
+    ThreadPool::shared().parallel_for(count, elements_a_piece, [&](std::size_t begin, std::size_t end) {
+      Place own(place);
+      for (std::size_t i = begin; i < end; ++i) work(i, own);
+    });
+  }
+
+  /// The first element whose id an earlier one has; the list's size where there is none.
+  static std::size_t first_duplicate(const std::vector<S>& list) {
+    if constexpr (requires(S item) { item.id; }) {
+      IdSet ids;
+      ids.reserve(list.size());
+      for (std::size_t i = 0; i < list.size(); ++i)
+        if (!ids.add(list[i].id)) return i;
+    }
+    return list.size();
+  }
+
   static void refuse_duplicate(const std::string& id, FieldPlace& place) {
     FieldPlace::Step step(place, "id");
     place.refuse("the id " + quoted(id) + " a second time", "each id once in a list");

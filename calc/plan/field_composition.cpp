@@ -51,21 +51,21 @@ void check_composition(const CompositionPct& composition, const FieldInfo& field
 
 class CompositionAccess : public FieldAccess<BaseMetal> {
  public:
-  void read(BaseMetal& metal, const JsonNode& node, const FieldInfo& field,
+  void read(BaseMetal& metal, const JsonValue& node, const FieldInfo& field,
             ReadContext& context) const override {
-    require_kind(node, node.kind == JsonNode::Kind::object, field, context);
-    for (const auto& [key, value] : node.members) {
+    require_kind(node, node.kind() == JsonValue::Kind::object, field, context);
+    node.each_member([&](std::string_view key, const JsonValue& value) {
       FieldPlace::Step step(context, key);
-      metal.composition_keys.order.push_back(key);
+      metal.composition_keys.order.emplace_back(key);
       if (is_free_key(key)) {
         metal.composition_keys.free.emplace_back(key, context.source_text(value));
-        continue;
+        return;
       }
       if (!is_element(key)) refuse_symbol(key, context);
       double pct = 0;
       read_value(pct, value, field, context);
       metal.composition_pct.emplace_back(key, pct);
-    }
+    });
     check_composition(metal.composition_pct, field, context);
   }
   bool is_written(const BaseMetal&, const FieldInfo&, bool) const override { return true; }

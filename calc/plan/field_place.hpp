@@ -2,21 +2,22 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
-namespace seamtakt {
+#include "base/json_text.hpp"
 
-struct JsonNode;
+namespace seamtakt {
 
 /// Where in a plan one stands: the keys and indexes from its root. Costs nothing much until an error asks for
 /// the JSON pointer and the place in the file.
 class FieldPlace {
  public:
-  /// `file` names the source in messages. `root` is what was read from it, for line and column; nullptr for a
-  /// plan in memory. Both are borrowed.
-  explicit FieldPlace(std::string_view file, const JsonNode* root = nullptr) : file_(file), root_(root) {}
+  /// `file` names the source in messages. `root` is what was read from it, for line and column; empty for a
+  /// plan in memory. Both borrow.
+  explicit FieldPlace(std::string_view file, std::optional<JsonValue> root = {}) : file_(file), root_(root) {}
 
   /// Enters a key or an index for as long as it lives.
   class Step {
@@ -45,33 +46,24 @@ class FieldPlace {
     std::size_t index;
     bool is_index;
   };
-  const JsonNode* node() const;
+  JsonValue value() const;
 
   std::string_view file_;
-  const JsonNode* root_;
+  std::optional<JsonValue> root_;
   std::vector<Part> trail_;
 };
 
-/// What reading fields needs: the place, and the file's text for free keys, which are kept as typed.
+/// What reading fields needs: the place, and the text for free keys, which are kept as typed.
 class ReadContext : public FieldPlace {
  public:
-  ReadContext(std::string_view file, const JsonNode& root, std::string_view source)
-      : FieldPlace(file, &root), source_(source) {}
+  ReadContext(std::string_view file, const JsonValue& root) : FieldPlace(file, root) {}
 
-  /// The JSON text of a node as it stands in the file, blanks outside strings normalised.
-  std::string source_text(const JsonNode& node);
-
- private:
-  std::size_t offset_of(const JsonNode& node);
-
-  std::string_view source_;
-  std::vector<std::size_t> line_starts_;  ///< filled when first asked for
-  std::uint32_t last_line_ = 0, last_column_ = 1;
-  std::size_t last_offset_ = 0;
+  /// The JSON text of a value as it stands in the file, blanks outside strings normalised.
+  static std::string source_text(const JsonValue& value);
 };
 
 /// A value as messages name it: the text "ab", 135, true, null, an object, an empty list.
-std::string found_text(const JsonNode& node);
+std::string found_text(const JsonValue& value);
 
 /// A text in quotes, fit to print.
 std::string quoted(std::string_view text);

@@ -9,14 +9,15 @@ namespace {
 
 class StageTimeAccess : public FieldAccess<Stage> {
  public:
-  void read(Stage& stage, const JsonNode& node, const FieldInfo& field, ReadContext& context) const override {
-    const bool is_word = node.kind == JsonNode::Kind::string;
-    require_kind(node, is_word || node.kind == JsonNode::Kind::number, field, context);
+  void read(Stage& stage, const JsonValue& node, const FieldInfo& field,
+            ReadContext& context) const override {
+    const bool is_word = node.kind() == JsonValue::Kind::string;
+    require_kind(node, is_word || node.kind() == JsonValue::Kind::number, field, context);
     if (is_word) {
-      require_kind(node, !node.string.empty(), field, context);
-      stage.time_of = node.string;
+      require_kind(node, !node.is_empty_string(), field, context);
+      stage.time_of = node.string();
     } else {
-      stage.time_s = node.number;
+      stage.time_s = node.number();
     }
     check_time(stage, field, context);
   }

@@ -1,5 +1,5 @@
 #include "base/csv.hpp"
-#include "base/json_node.hpp"
+#include "base/json_text.hpp"
 #include "base/json_writer.hpp"
 #include "base/units.hpp"
 #include "plan/field_value.hpp"
@@ -9,7 +9,7 @@ namespace seamtakt {
 
 namespace {
 
-using Kind = JsonNode::Kind;
+using Kind = JsonValue::Kind;
 
 void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& place) {
   // A list in memory that isn't required and is empty counts as absent.
@@ -18,9 +18,9 @@ void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& pl
 }
 
 /// A list from a file: its number of elements is checked even where the key needn't be there.
-void require_list(const JsonNode& node, const FieldInfo& field, const FieldPlace& place) {
-  require_kind(node, node.kind == Kind::array, field, place);
-  const std::size_t count = node.elements.size();
+void require_list(const JsonValue& node, const FieldInfo& field, const FieldPlace& place) {
+  require_kind(node, node.kind() == Kind::array, field, place);
+  const std::size_t count = node.count();
   if (count < field.least || count > field.most) place.refuse(count_text(count), field.expectation());
 }
 
@@ -36,9 +36,9 @@ void write_list(const List& list, std::string& json, Write write) {
   json += ']';
 }
 
-double read_number(const JsonNode& node, const FieldInfo& field, const FieldPlace& place) {
-  if (node.kind != Kind::number) place.refuse(found_text(node), field.element_expectation());
-  return node.number;
+double read_number(const JsonValue& node, const FieldInfo& field, const FieldPlace& place) {
+  if (node.kind() != Kind::number) place.refuse(found_text(node), field.element_expectation());
+  return node.number();
 }
 
 /// An item that could be taken for more than one, or lose its blanks, is put in quotes.
@@ -109,15 +109,14 @@ std::vector<std::string_view> split_text(std::string_view text, char separator) 
   }
 }
 
-void read_value(Interval& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  require_kind(node, node.kind == Kind::array, field, place);
-  if (node.elements.size() != 2) place.refuse(count_text(node.elements.size()), field.expectation());
+void read_value(Interval& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+  require_kind(node, node.kind() == Kind::array, field, place);
+  if (node.count() != 2) place.refuse(count_text(node.count()), field.expectation());
   value = {};
-  for (std::size_t i = 0; i < 2; ++i) {
+  node.each_element([&](std::size_t i, const JsonValue& bound) {
     FieldPlace::Step step(place, i);
-    const JsonNode& bound = node.elements[i];
-    if (bound.kind != Kind::null) (i == 0 ? value.lower : value.upper) = read_number(bound, field, place);
-  }
+    if (!bound.is(Kind::null)) (i == 0 ? value.lower : value.upper) = read_number(bound, field, place);
+  });
   check_value(value, field, place);
 }
 
@@ -163,18 +162,17 @@ void parse_value(Interval& value, std::string_view text, const FieldInfo& field,
   check_value(value, field, place);
 }
 
-void read_value(std::vector<std::string>& value, const JsonNode& node, const FieldInfo& field,
+void read_value(std::vector<std::string>& value, const JsonValue& node, const FieldInfo& field,
                 FieldPlace& place) {
   require_list(node, field, place);
   value.clear();
-  value.reserve(node.elements.size());
-  for (std::size_t i = 0; i < node.elements.size(); ++i) {
+  value.reserve(node.count());
+  node.each_element([&](std::size_t i, const JsonValue& element) {
     FieldPlace::Step step(place, i);
-    const JsonNode& element = node.elements[i];
-    if (element.kind != Kind::string || element.string.empty())
+    if (!element.is(Kind::string) || element.is_empty_string())
       place.refuse(found_text(element), field.element_expectation());
-    value.push_back(element.string);
-  }
+    value.push_back(element.string());
+  });
 }
 
 void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPlace& place) {
@@ -202,15 +200,16 @@ void parse_value(std::vector<std::string>& value, std::string_view text, const F
   check_value(value, field, place);
 }
 
-void read_value(std::vector<double>& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(std::vector<double>& value, const JsonValue& node, const FieldInfo& field,
+                FieldPlace& place) {
   require_list(node, field, place);
   value.clear();
-  value.reserve(node.elements.size());
-  for (std::size_t i = 0; i < node.elements.size(); ++i) {
+  value.reserve(node.count());
+  node.each_element([&](std::size_t i, const JsonValue& element) {
     FieldPlace::Step step(place, i);
-    value.push_back(read_number(node.elements[i], field, place));
+    value.push_back(read_number(element, field, place));
     check_value(value.back(), field, place);
-  }
+  });
 }
 
 void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPlace& place) {

@@ -1,4 +1,4 @@
-#include "base/json_node.hpp"
+#include "base/json_text.hpp"
 #include "base/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
@@ -7,7 +7,7 @@ namespace seamtakt {
 
 namespace {
 
-using Kind = JsonNode::Kind;
+using Kind = JsonValue::Kind;
 constexpr const char* point_form = "[x, y, z] in mm";
 
 void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& place) {
@@ -17,16 +17,16 @@ void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& plac
   }
 }
 
-Point_mm read_point(const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
   Point_mm point{};
-  if (node.kind != Kind::array) place.refuse(found_text(node), point_form);
-  if (node.elements.size() != point.size()) place.refuse(count_text(node.elements.size()), point_form);
-  for (std::size_t i = 0; i < point.size(); ++i) {
+  if (node.kind() != Kind::array) place.refuse(found_text(node), point_form);
+  if (node.count() != point.size()) place.refuse(count_text(node.count()), point_form);
+  node.each_element([&](std::size_t i, const JsonValue& coordinate) {
     FieldPlace::Step step(place, i);
-    if (node.elements[i].kind != Kind::number) place.refuse(found_text(node.elements[i]), "a number in mm");
-    point[i] = node.elements[i].number;
+    if (!coordinate.is(Kind::number)) place.refuse(found_text(coordinate), "a number in mm");
+    point[i] = coordinate.number();
     check_value(point[i], field, place);
-  }
+  });
   return point;
 }
 
@@ -44,7 +44,7 @@ Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPlace&
 
 }  // namespace
 
-void read_value(Point_mm& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(Point_mm& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
   value = read_point(node, field, place);
 }
 
@@ -77,16 +77,16 @@ void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field,
   check_point(value, field, place);
 }
 
-void read_value(std::vector<Point_mm>& value, const JsonNode& node, const FieldInfo& field,
+void read_value(std::vector<Point_mm>& value, const JsonValue& node, const FieldInfo& field,
                 FieldPlace& place) {
-  require_kind(node, node.kind == Kind::array, field, place);
-  if (node.elements.size() < field.least) place.refuse(count_text(node.elements.size()), field.expectation());
+  require_kind(node, node.kind() == Kind::array, field, place);
+  if (node.count() < field.least) place.refuse(count_text(node.count()), field.expectation());
   value.clear();
-  value.reserve(node.elements.size());
-  for (std::size_t i = 0; i < node.elements.size(); ++i) {
+  value.reserve(node.count());
+  node.each_element([&](std::size_t i, const JsonValue& element) {
     FieldPlace::Step step(place, i);
-    value.push_back(read_point(node.elements[i], field, place));
-  }
+    value.push_back(read_point(element, field, place));
+  });
 }
 
 void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place) {

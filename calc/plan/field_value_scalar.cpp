@@ -4,7 +4,7 @@
 #include <limits>
 
 #include "base/csv.hpp"
-#include "base/json_node.hpp"
+#include "base/json_text.hpp"
 #include "base/json_writer.hpp"
 #include "base/units.hpp"
 #include "base/utf8.hpp"
@@ -39,7 +39,7 @@ bool is_date(std::string_view text) {
 
 }  // namespace
 
-void require_kind(const JsonNode& node, bool is_right, const FieldInfo& field, const FieldPlace& place) {
+void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPlace& place) {
   if (!is_right) place.refuse(found_text(node), field.expectation());
 }
 
@@ -65,12 +65,12 @@ double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& 
   return value;
 }
 
-void read_value(std::string& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  if (node.kind != JsonNode::Kind::string)
+void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+  if (node.kind() != JsonValue::Kind::string)
     place.refuse(found_text(node), (field.kind == FieldKind::choice ? "a text: " : "") + field.expectation());
-  if (node.string.empty() && field.kind != FieldKind::text)
+  if (node.is_empty_string() && field.kind != FieldKind::text)
     place.refuse("an empty text", field.expectation());
-  value = node.string;
+  value = node.string();
   check_value(value, field, place);
 }
 
@@ -108,11 +108,11 @@ void parse_value(std::string& value, std::string_view text, const FieldInfo& fie
   check_value(value, field, place);
 }
 
-void read_value(double& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  if (node.kind != JsonNode::Kind::number)
+void read_value(double& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+  if (node.kind() != JsonValue::Kind::number)
     place.refuse(found_text(node),
                  field.kind == FieldKind::number ? field.expectation() : field.element_expectation());
-  value = node.number;
+  value = node.number();
   check_value(value, field, place);
 }
 
@@ -140,10 +140,10 @@ void parse_value(double& value, std::string_view text, const FieldInfo& field, F
   check_value(value, field, place);
 }
 
-void read_value(int& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  const bool fits = node.is_integer && std::abs(node.number) <= std::numeric_limits<int>::max();
-  require_kind(node, node.kind == JsonNode::Kind::number && fits, field, place);
-  value = static_cast<int>(node.number);
+void read_value(int& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+  const bool fits = node.is_integer() && std::abs(node.number()) <= std::numeric_limits<int>::max();
+  require_kind(node, node.kind() == JsonValue::Kind::number && fits, field, place);
+  value = static_cast<int>(node.number());
   check_value(value, field, place);
 }
 
@@ -171,9 +171,9 @@ void parse_value(int& value, std::string_view text, const FieldInfo& field, Fiel
   check_value(value, field, place);
 }
 
-void read_value(bool& value, const JsonNode& node, const FieldInfo& field, FieldPlace& place) {
-  require_kind(node, node.kind == JsonNode::Kind::boolean, field, place);
-  value = node.boolean;
+void read_value(bool& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+  require_kind(node, node.kind() == JsonValue::Kind::boolean, field, place);
+  value = node.boolean();
 }
 
 void check_value(bool, const FieldInfo&, FieldPlace&) {}

@@ -2,7 +2,7 @@
 
 #include <bitset>
 
-#include "base/json_node.hpp"
+#include "base/json_text.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_check.hpp"
 
@@ -29,27 +29,27 @@ KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys);
 void append_json_key(std::string& json, std::string_view key, bool& is_first);
 
 template <class T>
-void read_object(T& object, const JsonNode& node, ReadContext& context) {
+void read_object(T& object, const JsonValue& node, ReadContext& context) {
   const FieldTable<T>& table = fields_of<T>();
-  if (node.kind != JsonNode::Kind::object)
+  if (node.kind() != JsonValue::Kind::object)
     context.refuse(found_text(node), std::string("an object (") + table.title + ")");
   KeySet present;
   std::size_t expected = 0;
-  object.file_keys.order.reserve(node.members.size());
-  for (const auto& [key, value] : node.members) {
+  object.file_keys.order.reserve(node.count());
+  node.each_member([&](std::string_view key, const JsonValue& value) {
     FieldPlace::Step step(context, key);
-    object.file_keys.order.push_back(key);
+    object.file_keys.order.emplace_back(key);
     if (is_free_key(key)) {
       object.file_keys.free.emplace_back(key, context.source_text(value));
-      continue;
+      return;
     }
     const std::size_t at = table.find(key, expected);
     if (at == TableInfo::npos) refuse_key(key, table, context);
     expected = at + 1;
     present.set(at);
     const Field<T>& field = table.fields[at];
-    if (!field.nullable || value.kind != JsonNode::Kind::null) field.read(object, value, context);
-  }
+    if (!field.nullable || value.kind() != JsonValue::Kind::null) field.read(object, value, context);
+  });
   check_presence(table, present, context);
 }
 

@@ -20,37 +20,36 @@ std::vector<std::string_view> IdSet::all() const {
   return ids;
 }
 
-PlanCheck::PlanCheck(const Plan& plan, std::string_view file, const JsonNode* root) : FieldPlace(file, root) {
-  fill(ids(IdList::base_metals), plan.base_metals);
-  fill(ids(IdList::wires), plan.wires);
-  fill(ids(IdList::gases), plan.gases);
-  fill(ids(IdList::power_sources), plan.power_sources);
-  fill(ids(IdList::schedules), plan.schedules);
-  fill(ids(IdList::qualifications), plan.qualifications);
-  if (plan.cell) {
-    fill(ids(IdList::robots), plan.cell->robots);
-    fill(ids(IdList::orientations), plan.cell->orientations);
-    if (!plan.cell->zones.empty()) add_seam_places(plan);
-  }
-  if (plan.line) fill(ids(IdList::stages), plan.line->stages);
-}
-
-void PlanCheck::add_seam_places(const Plan& plan) {
+PlanCheck::PlanIds::PlanIds(const Plan& plan) {
+  fill(of(IdList::base_metals), plan.base_metals);
+  fill(of(IdList::wires), plan.wires);
+  fill(of(IdList::gases), plan.gases);
+  fill(of(IdList::power_sources), plan.power_sources);
+  fill(of(IdList::schedules), plan.schedules);
+  fill(of(IdList::qualifications), plan.qualifications);
+  if (plan.line) fill(of(IdList::stages), plan.line->stages);
+  if (!plan.cell) return;
+  fill(of(IdList::robots), plan.cell->robots);
+  fill(of(IdList::orientations), plan.cell->orientations);
+  if (plan.cell->zones.empty()) return;
   // All are made before any is borrowed: a vector that grows moves its short strings.
   for (const Weldment& weldment : plan.weldments)
-    for (const Seam& seam : weldment.seams) seam_places_.push_back(weldment.id + "/" + seam.id);
-  for (const std::string& place : seam_places_) ids(IdList::seam_places).add(place);
+    for (const Seam& seam : weldment.seams) seam_places.push_back(weldment.id + "/" + seam.id);
+  for (const std::string& place : seam_places) of(IdList::seam_places).add(place);
 }
 
+PlanCheck::PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root)
+    : FieldPlace(file, root), ids_(std::make_shared<const PlanIds>(plan)) {}
+
 void PlanCheck::reference(std::string_view id, const FieldInfo& field) const {
-  const IdSet& known = ids_[static_cast<std::size_t>(field.refers_to)];
+  const IdSet& known =
+      field.refers_to == IdList::seams ? seams_ : ids_->ids[static_cast<std::size_t>(field.refers_to)];
   if (!known.has(id)) refuse(quoted(id), field.element_expectation() + nearest_hint(id, known.all()));
 }
 
 void PlanCheck::enter(const Weldment& weldment) {
-  IdSet& seams = ids(IdList::seams);
-  seams.clear();
-  fill(seams, weldment.seams);
+  seams_.clear();
+  fill(seams_, weldment.seams);
 }
 
 }  // namespace seamtakt

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <unordered_set>
@@ -25,10 +26,11 @@ class IdSet {
   std::unordered_set<std::string_view> ids_;
 };
 
-/// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan.
+/// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan. A copy may go on in
+/// another thread.
 class PlanCheck : public FieldPlace {
  public:
-  PlanCheck(const Plan& plan, std::string_view file, const JsonNode* root = nullptr);
+  PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root = {});
 
   /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
   void reference(std::string_view id, const FieldInfo& field) const;
@@ -40,11 +42,16 @@ class PlanCheck : public FieldPlace {
   void enter(const T&) {}
 
  private:
-  void add_seam_places(const Plan& plan);
-  IdSet& ids(IdList list) { return ids_[static_cast<std::size_t>(list)]; }
+  /// Ids that are the same all over the plan; copies of a check share them.
+  struct PlanIds {
+    explicit PlanIds(const Plan& plan);
+    IdSet& of(IdList list) { return ids[static_cast<std::size_t>(list)]; }
+    std::array<IdSet, static_cast<std::size_t>(IdList::seam_places) + 1> ids;
+    std::vector<std::string> seam_places;
+  };
 
-  std::array<IdSet, static_cast<std::size_t>(IdList::seam_places) + 1> ids_;
-  std::vector<std::string> seam_places_;
+  std::shared_ptr<const PlanIds> ids_;
+  IdSet seams_;
 };
 
 /// Checks of one struct's fields and key groups, and of all within it.

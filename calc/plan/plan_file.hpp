@@ -3,6 +3,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/json_text.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
@@ -10,11 +11,13 @@ namespace seamtakt {
 /// Reads a plan from JSON text. Every key, type, range and reference of the plan file is checked; the first
 /// problem is thrown as InputError at FILE:LINE:COLUMN with its JSON pointer. `file` names the source.
 Plan parse_plan(std::string_view text, const std::string& file);
+Plan parse_plan(const JsonText& json);
 
 Plan load_plan(const std::string& path);
 
 /// The plan as JSON text, newline at the end. Keys keep the order in which they were read; a value that was
-/// absent and still has its default isn't written. parse(write(parse(t))) == parse(t), and write is a fixed point.
+/// absent and still has its default isn't written. parse(write(parse(t))) == parse(t), and write is a fixed
+/// point.
 std::string write_plan(const Plan& plan);
 
 /// The JSON Schema (draft 2020-12) of the plan file, made from the same field tables as reader and writer.

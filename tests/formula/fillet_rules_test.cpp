@@ -1,4 +1,6 @@
 #include <gtest/gtest.h>
+#include <tuple>
+#include <utility>
 
 #include "formula/fillet_minimum.hpp"
 #include "formula/fillet_resistance.hpp"
@@ -67,7 +69,8 @@ double limit_mm(const char* imperfection, const char* level, double size) {
 }
 
 TEST(Imperfection, IsNeverLargerAtAStricterLevel) {
-  for (const char* imperfection : {"convexity", "unequal_legs", "root_gap", "undercut", "undersize_throat", "excess_throat"})
+  for (const char* imperfection :
+       {"convexity", "unequal_legs", "root_gap", "undercut", "undersize_throat", "excess_throat"})
     for (double size : {3.0, 8.0, 40.0}) {
       EXPECT_LE(limit_mm(imperfection, "B", size), limit_mm(imperfection, "C", size)) << imperfection;
       // Level D doesn't limit an excess of throat.
@@ -75,6 +78,110 @@ TEST(Imperfection, IsNeverLargerAtAStricterLevel) {
         EXPECT_LE(limit_mm(imperfection, "C", size), limit_mm(imperfection, "D", size)) << imperfection;
       }
     }
+}
+
+/// Limit where the imperfection may be long, and the plate's thickness decides which row holds.
+double limit_of_plate_mm(const char* imperfection, const char* level, double size, double thickness,
+                         bool is_short) {
+  const auto judged = judge_imperfection(imperfection, {level, thickness, is_short});
+  return judged.permission == Permission::limited ? imperfection_limit_mm(*judged.rule, size) : -1;
+}
+
+/// Where a limit of constant + factor * size meets its cap, the two are one: no jump, straight before, level
+/// after.
+void expect_straight_up_to_the_cap(const char* imperfection, const char* level, double constant, double cap) {
+  const double one = limit_mm(imperfection, level, 1) - constant, meets = (cap - constant) / one;
+  ASSERT_GT(one, 0) << imperfection << level;
+  for (double share : {0.1, 0.5, 0.9, 0.999})
+    EXPECT_NEAR(limit_mm(imperfection, level, meets * share), constant + share * (cap - constant), 1e-9)
+        << imperfection << level;
+  for (double more : {1.0, 1.001, 2.0, 50.0})
+    EXPECT_NEAR(limit_mm(imperfection, level, meets * more), cap, 1e-12) << imperfection << level;
+}
+
+// A convex face stands out further the wider it is; a face of no width may still stand 1 mm proud.
+TEST(Imperfection, ConvexityGrowsWithTheFaceAloneFromOneMillimetreToItsCap) {
+  for (const auto& [level, cap] : {std::pair("D", 5.0), std::pair("C", 4.0), std::pair("B", 3.0)}) {
+    expect_straight_up_to_the_cap("convexity", level, 1, cap);
+    for (const double thickness : {0.5, 2.0, 3.0, 8.0, 60.0})
+      EXPECT_EQ(limit_of_plate_mm("convexity", level, 12, thickness, false),
+                limit_of_plate_mm("convexity", level, 12, 8, true));
+  }
+}
+
+// More throat than asked for weakens nothing: the largest whole throat rises with the one asked for, and the
+// share that is too much falls.
+TEST(Imperfection, ExcessThroatIsASmallerShareTheThickerTheWeld) {
+  for (const auto& [level, cap] : {std::pair("C", 4.0), std::pair("B", 3.0)}) {
+    expect_straight_up_to_the_cap("excess_throat", level, 1, cap);
+    double share_before = 1e9, whole_before = 0;
+    for (double throat = 0.5; throat < 60; throat *= 1.3) {
+      const double excess = limit_mm("excess_throat", level, throat);
+      EXPECT_LT(excess / throat, share_before);
+      EXPECT_GT(throat + excess, whole_before);
+      share_before = excess / throat;
+      whole_before = throat + excess;
+    }
+  }
+}
+
+// Too little throat is missing strength: what is left must be most of the throat from 1 mm on, and more for a
+// larger weld.
+TEST(Imperfection, AnUndersizeThroatLeavesMostOfTheThroat) {
+  for (const auto& [level, cap] : {std::pair("D", 2.0), std::pair("C", 1.0)}) {
+    expect_straight_up_to_the_cap("undersize_throat", level, 0.3, cap);
+    double left_before = 0;
+    for (double throat = 1; throat < 80; throat *= 1.2) {
+      const double left = throat - limit_mm("undersize_throat", level, throat);
+      EXPECT_GE(left, 0.6 * throat - 1e-12);
+      EXPECT_GT(left, left_before);
+      left_before = left;
+      EXPECT_EQ(limit_of_plate_mm("undersize_throat", level, throat, 8, false), -1)
+          << "only where it is short";
+    }
+  }
+}
+
+// The one limit without a cap: legs may differ by more the larger the weld, and level C by half a millimetre
+// more than B.
+TEST(Imperfection, UnequalLegsHaveNoCapAndOneSlopeAtLevelsBAndC) {
+  for (const double throat : {1.0, 4.0, 20.0, 300.0}) {
+    EXPECT_NEAR(limit_mm("unequal_legs", "C", throat) - limit_mm("unequal_legs", "B", throat), 0.5, 1e-12);
+    for (const char* level : {"B", "C", "D"}) {
+      const double one = limit_mm("unequal_legs", level, throat),
+                   two = limit_mm("unequal_legs", level, 2 * throat),
+                   three = limit_mm("unequal_legs", level, 3 * throat);
+      EXPECT_NEAR(two - one, three - two, 1e-9 * three) << level;
+      EXPECT_GT(three - two, 0.14 * throat) << level;
+    }
+  }
+}
+
+// A gap at the root takes throat away on one side only: it stays below the throat from 2 mm on, and below 3
+// mm of plate another row would hold, which isn't carried.
+TEST(Imperfection, ARootGapStaysBelowTheThroatAndNeedsPlateAboveThreeMillimetres) {
+  for (const auto& [level, constant, cap] :
+       {std::tuple("D", 1.0, 4.0), std::tuple("C", 0.5, 3.0), std::tuple("B", 0.5, 2.0)}) {
+    expect_straight_up_to_the_cap("root_gap", level, constant, cap);
+    for (double throat = 2; throat < 40; throat *= 1.2)
+      EXPECT_LT(limit_mm("root_gap", level, throat), throat) << level;
+    EXPECT_EQ(limit_of_plate_mm("root_gap", level, 5, 3, true), -1) << level;
+    EXPECT_GT(limit_of_plate_mm("root_gap", level, 5, 3.001, true), 0) << level;
+  }
+}
+
+// Undercut is a share of the plate, without a constant: twice the plate, twice the limit; and the row for
+// thin plate, where only short ones are let pass, meets that for thick plate at 3 mm.
+TEST(Imperfection, UndercutIsAShareOfThePlateAndThinPlatesRowJoinsThickPlates) {
+  for (const auto& [level, cap] : {std::pair("D", 1.0), std::pair("C", 0.5), std::pair("B", 0.5)}) {
+    expect_straight_up_to_the_cap("undercut", level, 0, cap);
+    EXPECT_NEAR(limit_mm("undercut", level, 4.8), 2 * limit_mm("undercut", level, 2.4), 1e-12) << level;
+  }
+  for (const char* level : {"C", "D"}) {
+    EXPECT_NEAR(limit_of_plate_mm("undercut", level, 3, 3, true),
+                limit_of_plate_mm("undercut", level, 3, 3.0001, true), 1e-12);
+    EXPECT_EQ(limit_of_plate_mm("undercut", level, 3, 3, false), -1);
+  }
 }
 
 TEST(Imperfection, SaysWhyThereIsNoLimit) {

@@ -1,11 +1,10 @@
-#include "formula/kernel/vector_math.hpp"
-// Declares the vector functions before any template that calls them is seen.
-
+#include <bit>
 #include <cmath>
 #include <numbers>
 
 #include "formula/heat_input.hpp"
 #include "formula/kernel/heat_input_draws.hpp"
+#include "formula/kernel/lane_math.hpp"
 #include "formula/kernel/row_kernel.hpp"
 
 namespace seamtakt {
@@ -21,46 +20,58 @@ struct DrawRow {
   HeatInputDraws* draws;
 };
 
-/// Inside (0, 1): the middle of one of 2^32 equal parts. By way of a signed number, which vector units
-/// convert.
-inline double unit_interval(std::uint64_t word) {
-  const auto bits = static_cast<std::int32_t>(static_cast<std::uint32_t>(word) ^ 0x80000000u);
-  return (static_cast<double>(bits) + (0x1p31 + 0.5)) * 0x1p-32;
+/// A whole number from 0 to 2^52 as a double, by putting it where the fraction of 2^52 + number stands:
+/// vector units have no instruction for lanes of 64 bits.
+inline double lane_number(std::uint64_t whole) {
+  return std::bit_cast<double>(whole | std::bit_cast<std::uint64_t>(0x1p52)) - 0x1p52;
 }
 
-/// Sine and cosine of an angle within an eighth of a turn of 0, by their series: the first term left out is
-/// below 1e-15.
-inline double sine_near_0(double x) {
-  const double y = x * x;
-  return x * (1 + y * (-1.0 / 6 +
-                       y * (1.0 / 120 +
-                            y * (-1.0 / 5040 +
-                                 y * (1.0 / 362880 +
-                                      y * (-1.0 / 39916800 + y * (1.0 / 6227020800 - y / 1307674368000)))))));
+/// Inside (0, 1): the middle of one of 2^32 equal parts.
+inline double unit_interval(std::uint64_t word) {
+  return (lane_number(word & 0xffffffffu) + 0.5) * 0x1p-32;
 }
-inline double cosine_near_0(double x) {
-  const double y = x * x;
-  return 1 + y * (-1.0 / 2 +
-                  y * (1.0 / 24 +
-                       y * (-1.0 / 720 + y * (1.0 / 40320 + y * (-1.0 / 3628800 +
-                                                                 y * (1.0 / 479001600 - y / 87178291200))))));
+
+/// `value` with its sign turned where the highest bit of `sign` is set.
+inline double turned(double value, std::uint64_t sign) {
+  constexpr std::uint64_t highest = std::uint64_t{1} << 63;
+  return std::bit_cast<double>(std::bit_cast<std::uint64_t>(value) ^ (sign & highest));
+}
+
+/// `a` where `mask` is all ones, `b` where it is all zeros.
+inline double chosen(std::uint64_t mask, double a, double b) {
+  return std::bit_cast<double>((std::bit_cast<std::uint64_t>(a) & mask) |
+                               (std::bit_cast<std::uint64_t>(b) & ~mask));
 }
 
 /// Box and Muller: from two words two deviates, one for either sample of a pair. The angle's two highest bits
 /// choose the quadrant, so nothing needs to be reduced; the rest lies evenly within an eighth of a turn of
-/// its axis.
+/// its axis. In stages: each is a short chain of operations, of which a processor works at several at a time.
 inline void fill_normal(const std::uint64_t* a, const std::uint64_t* b, double mean, double u, double* out) {
+  double s[pairs], power[pairs];
   SEAMTAKT_INDEPENDENT_LOOP
   for (std::size_t i = 0; i < pairs; ++i) {
-    const double radius = std::sqrt(-2.0 * std::log(unit_interval(a[i]))) * u;
-    const auto bits = static_cast<std::uint32_t>(b[i]);
-    const double part = static_cast<double>(static_cast<std::int32_t>(bits << 2)) + 0.5;  // -2^31 .. 2^31
+    const detail::SplitFraction split = detail::split_fraction(unit_interval(a[i]));
+    s[i] = split.s;
+    power[i] = split.power;
+  }
+  double* radius = s;
+  SEAMTAKT_INDEPENDENT_LOOP
+  for (std::size_t i = 0; i < pairs; ++i) radius[i] = std::sqrt(-2.0 * detail::log_of({s[i], power[i]})) * u;
+  double sine[pairs], cosine[pairs];
+  SEAMTAKT_INDEPENDENT_LOOP
+  for (std::size_t i = 0; i < pairs; ++i) {
+    // -2^31 to 2^31 from the lower 30 bits.
+    const double part = lane_number((b[i] << 2 ^ 0x80000000u) & 0xffffffffu) - (0x1p31 - 0.5);
     const double angle = part * (std::numbers::pi / 4 * 0x1p-31);
-    const double sine = sine_near_0(angle), cosine = cosine_near_0(angle);
-    const bool is_across = (bits & 0x40000000u) != 0;
-    const double sign = (bits & 0x80000000u) != 0 ? -radius : radius;
-    out[i] = mean + sign * (is_across ? sine : cosine);
-    out[i + pairs] = mean + sign * (is_across ? -cosine : sine);
+    sine[i] = detail::sine_near_0(angle);
+    cosine[i] = detail::cosine_near_0(angle);
+  }
+  SEAMTAKT_INDEPENDENT_LOOP
+  for (std::size_t i = 0; i < pairs; ++i) {
+    const std::uint64_t is_across = 0 - (b[i] >> 30 & 1);
+    const double signed_radius = turned(radius[i], b[i] << 32);
+    out[i] = mean + signed_radius * chosen(is_across, sine[i], cosine[i]);
+    out[i + pairs] = mean + signed_radius * chosen(is_across, -cosine[i], sine[i]);
   }
 }
 

@@ -29,8 +29,9 @@ struct HeatInputDraws {
   alignas(64) double heat_input_kJ_mm[draws_a_row];
 };
 
-/// Draws row number `row` of a seed's sequence: a sample is a function of the seed and its place alone. Normal
-/// deviates from pairs of 32-bit numbers: none lies beyond 6.8 standard deviations. Source: box-muller-1958.
+/// Draws row number `row` of a seed's sequence: a sample is a function of the seed and its place alone.
+/// Normal deviates from pairs of 32-bit numbers: none lies beyond 6.8 standard deviations. Source:
+/// box-muller-1958.
 void draw_heat_inputs(std::uint64_t seed, std::uint64_t row, const UncertainHeatInput& input,
                       HeatInputDraws& draws, InstructionSet set = best_instruction_set());
 

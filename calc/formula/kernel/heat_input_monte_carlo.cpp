@@ -90,12 +90,19 @@ class LaneSums {
   explicit LaneSums(double near_mean) : near_mean_(near_mean) {}
 
   void add(const double* values) {
+    // Copies of their own: the values might be the sums, as far as a compiler knows, and would be stored
+    // every time.
+    double sum[lanes], squares[lanes];
+    std::copy_n(sum_, lanes, sum);
+    std::copy_n(squares_, lanes, squares);
     for (std::size_t i = 0; i < draws_a_row; i += lanes)
       for (std::size_t lane = 0; lane < lanes; ++lane) {
         const double off = values[i + lane] - near_mean_;
-        sum_[lane] += off;
-        squares_[lane] += off * off;
+        sum[lane] += off;
+        squares[lane] += off * off;
       }
+    std::copy_n(sum, lanes, sum_);
+    std::copy_n(squares, lanes, squares_);
   }
   double sum() const { return total(sum_); }
   double squares() const { return total(squares_); }
@@ -185,8 +192,15 @@ class Drawing {
         result.below[bound] += static_cast<std::uint64_t>(counts[span].below[bound]);
         if (counts[span].up_to[bound] == counts[span].below[bound]) continue;
         const auto [lower, upper] = corridors[bound];
-        for (std::size_t i = span * span_length; i < (span + 1) * span_length; ++i)
-          if (heat[i] >= lower && heat[i] <= upper) result.kept[bound].push_back(heat[i]);
+        // Written down whether it is kept or not, and counted if it is: no branch to guess wrong.
+        double inside[span_length];
+        std::size_t count = 0;
+        for (std::size_t i = span * span_length; i < (span + 1) * span_length; ++i) {
+          inside[count] = heat[i];
+          count += static_cast<std::size_t>(static_cast<int>(heat[i] >= lower) &
+                                            static_cast<int>(heat[i] <= upper));
+        }
+        result.kept[bound].insert(result.kept[bound].end(), inside, inside + count);
       }
   }
 

@@ -14,7 +14,7 @@ std::span<const InstructionSet> supported_instruction_sets() {
   static const bool has_avx512 = __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512vl") &&
                                  __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512bw") &&
                                  __builtin_cpu_supports("avx512cd") && __builtin_cpu_supports("bmi2");
-  static const bool has_avx2 = __builtin_cpu_supports("avx2");
+  static const bool has_avx2 = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
   return std::span(known).first(has_avx512 ? 3 : has_avx2 ? 2 : 1);
 #else
   return std::span(known).first(1);

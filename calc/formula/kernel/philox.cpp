@@ -43,33 +43,47 @@ PhiloxBlock philox_4x32_10(const PhiloxBlock& counter, std::uint32_t key_0, std:
 #if defined(__x86_64__) && defined(__GNUC__)
 
 // A word stands in a lane of 64 bits, whose lower half alone is multiplied (what the vector units have an
-// instruction for, and the compiler doesn't find by itself); so the upper half may hold anything.
-#define SEAMTAKT_PHILOX_ROW(name, attribute, bytes, Native, multiply)                                   \
-  namespace {                                                                                           \
-  attribute void name(const PhiloxRow& row) {                                                           \
-    typedef unsigned long long Lanes __attribute__((vector_size(bytes), aligned(8), may_alias));        \
-    constexpr std::size_t lanes = bytes / 8;                                                            \
-    const Keys keys(row.seed);                                                                          \
-    Lanes offset;                                                                                       \
-    for (std::size_t i = 0; i < lanes; ++i) offset[i] = i;                                              \
-    const Lanes m0 = Lanes{} + multiplier_0, m1 = Lanes{} + multiplier_1;                               \
-    for (std::size_t i = 0; i < philox_row_length; i += lanes) {                                        \
-      Lanes c0 = offset + (row.first + i), c1 = Lanes{} + (row.first >> 32), c2 = Lanes{} + row.stream; \
-      Lanes c3 = Lanes{};                                                                               \
-      for (int round = 0; round < rounds; ++round) {                                                    \
-        const Lanes p0 = (Lanes)multiply((Native)m0, (Native)c0);                                       \
-        const Lanes p1 = (Lanes)multiply((Native)m1, (Native)c2);                                       \
-        c0 = (p1 >> 32) ^ c1 ^ keys.k0[round];                                                          \
-        c1 = p1;                                                                                        \
-        c2 = (p0 >> 32) ^ c3 ^ keys.k1[round];                                                          \
-        c3 = p0;                                                                                        \
-      }                                                                                                 \
-      *(Lanes*)(row.words[0] + i) = c0;                                                                 \
-      *(Lanes*)(row.words[1] + i) = c1;                                                                 \
-      *(Lanes*)(row.words[2] + i) = c2;                                                                 \
-      *(Lanes*)(row.words[3] + i) = c3;                                                                 \
-    }                                                                                                   \
-  }                                                                                                     \
+// instruction for, and the compiler doesn't find by itself); so the upper half may hold anything. Two groups
+// of counters go side by side: a round waits for the one before it, and the processor has the other group
+// meanwhile.
+#define SEAMTAKT_PHILOX_ROW(name, attribute, bytes, Native, multiply)                            \
+  namespace {                                                                                    \
+  attribute void name(const PhiloxRow& row) {                                                    \
+    typedef unsigned long long Lanes __attribute__((vector_size(bytes), aligned(8), may_alias)); \
+    constexpr std::size_t lanes = bytes / 8, groups = 2;                                         \
+    static_assert(philox_row_length % (groups * lanes) == 0);                                    \
+    const Keys keys(row.seed);                                                                   \
+    Lanes offset;                                                                                \
+    for (std::size_t i = 0; i < lanes; ++i) offset[i] = i;                                       \
+    const Lanes m0 = Lanes{} + multiplier_0, m1 = Lanes{} + multiplier_1;                        \
+    for (std::size_t i = 0; i < philox_row_length; i += groups * lanes) {                        \
+      Lanes c0[groups], c1[groups], c2[groups], c3[groups], p0[groups], p1[groups];              \
+      for (std::size_t g = 0; g < groups; ++g) {                                                 \
+        c0[g] = offset + (row.first + i + g * lanes);                                            \
+        c1[g] = Lanes{} + (row.first >> 32);                                                     \
+        c2[g] = Lanes{} + row.stream;                                                            \
+        c3[g] = Lanes{};                                                                         \
+      }                                                                                          \
+      for (int round = 0; round < rounds; ++round) {                                             \
+        for (std::size_t g = 0; g < groups; ++g) {                                               \
+          p0[g] = (Lanes)multiply((Native)m0, (Native)c0[g]);                                    \
+          p1[g] = (Lanes)multiply((Native)m1, (Native)c2[g]);                                    \
+        }                                                                                        \
+        for (std::size_t g = 0; g < groups; ++g) {                                               \
+          c0[g] = (p1[g] >> 32) ^ c1[g] ^ keys.k0[round];                                        \
+          c1[g] = p1[g];                                                                         \
+          c2[g] = (p0[g] >> 32) ^ c3[g] ^ keys.k1[round];                                        \
+          c3[g] = p0[g];                                                                         \
+        }                                                                                        \
+      }                                                                                          \
+      for (std::size_t g = 0; g < groups; ++g) {                                                 \
+        *(Lanes*)(row.words[0] + i + g * lanes) = c0[g];                                         \
+        *(Lanes*)(row.words[1] + i + g * lanes) = c1[g];                                         \
+        *(Lanes*)(row.words[2] + i + g * lanes) = c2[g];                                         \
+        *(Lanes*)(row.words[3] + i + g * lanes) = c3[g];                                         \
+      }                                                                                          \
+    }                                                                                            \
+  }                                                                                              \
   }
 
 // The plain form of this instruction has an uninitialised operand in g++ 12's header, and its warning.

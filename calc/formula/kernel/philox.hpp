@@ -7,8 +7,8 @@
 
 namespace seamtakt {
 
-/// Random numbers that are a function of their place: Philox 4x32 with 10 rounds. Which thread draws a number, and
-/// when, can't change it. Source: salmon-2011.
+/// Random numbers that are a function of their place: Philox 4x32 with 10 rounds. Which thread draws a
+/// number, and when, can't change it. Source: salmon-2011.
 
 struct PhiloxBlock {
   std::uint32_t words[4];

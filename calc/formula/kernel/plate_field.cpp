@@ -18,7 +18,7 @@ constexpr double thin_exponent = 40;
 /// With more images than this on either side a point by itself, which knows other series, is quicker.
 constexpr int most_images = 48;
 /// Columns that share a number of images.
-constexpr std::size_t block_columns = 64;
+constexpr std::size_t block_columns = image_row_length;
 
 class FieldRows {
  public:
@@ -59,12 +59,10 @@ class FieldRows {
     const double ahead = std::max(std::abs(ahead_[first]), std::abs(ahead_[first + count - 1]));
     const int images = images_for(std::hypot(ahead, aside));
     if (images > most_images && effort_.images < 0) return fill_points(aside, first, count, out);
-    std::fill_n(out, count, 0.0);
-    ImageRow row{count, ahead_.data() + first, outrun_, 0, 1, out};
-    const auto add = [&](double depth_mm, double weight) {
-      row.across_squared_mm2 = aside * aside + depth_mm * depth_mm;
-      row.weight = weight;
-      image_row(row, effort_.instructions);
+    std::vector<double> across_squared, weight;
+    const auto add = [&](double depth_mm, double times) {
+      across_squared.push_back(aside * aside + depth_mm * depth_mm);
+      weight.push_back(times);
     };
     add(grid_.depth_mm, 1);
     for (int image = 1; image <= images; ++image) {
@@ -76,8 +74,14 @@ class FieldRows {
         add(grid_.depth_mm + away, 1);
       }
     }
-    for (std::size_t i = 0; i < count; ++i)
-      out[i] = std::min(source_.preheat_C + strength_ * out[i], grid_.ceiling_C);
+    image_row(
+        {count, ahead_.data() + first, outrun_, weight.size(), across_squared.data(), weight.data(), out},
+        effort_.instructions);
+    for (std::size_t i = 0; i < count; ++i) {
+      // At the source itself there is no number, and what isn't below the ceiling shows as it.
+      const double temperature = source_.preheat_C + strength_ * out[i];
+      out[i] = temperature < grid_.ceiling_C ? temperature : grid_.ceiling_C;
+    }
   }
 
   void fill_points(double aside, std::size_t first, std::size_t count, double* out) const {

@@ -22,7 +22,7 @@
   [[gnu::flatten]] void name##_plain(const Row& row) {                                 \
     body(row);                                                                         \
   }                                                                                    \
-  [[gnu::flatten, gnu::target("avx2")]] void name##_avx2(const Row& row) {             \
+  [[gnu::flatten, gnu::target("avx2,fma")]] void name##_avx2(const Row& row) {         \
     body(row);                                                                         \
   }                                                                                    \
   [[gnu::flatten, gnu::target("arch=x86-64-v4")]] void name##_avx512(const Row& row) { \

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
 #include <stdexcept>
 
+#include "base/json_text.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
 #include "records/ledger/canonical_json.hpp"
@@ -107,10 +109,15 @@ void restate_units(AuditResult& audited) {
   }
 }
 
-Schedule schedule_of(const JsonNode& node, const std::string& where, const std::string& text) {
+/// The schedule that a record keeps; empty where it keeps none.
+std::optional<Schedule> schedule_of(const LedgerRow& row) {
+  const JsonText body(row.body, "record " + std::to_string(row.seq));
+  const auto results = body.root().member("results");
+  const auto kept = results ? results->member("schedule") : std::nullopt;
+  if (!kept) return std::nullopt;
   Schedule schedule;
-  ReadContext context(where, node, text);
-  read_object(schedule, node, context);
+  ReadContext context(body.file(), *kept);
+  read_object(schedule, *kept, context);
   return schedule;
 }
 
@@ -122,9 +129,7 @@ StoreHistory history_of(const Ledger& ledger, const Plan& plan) {
     for (const std::uint64_t seq : ledger.backend().find("schedule", schedule.id)) {
       if (changes_of(ledger, seq).is_void()) continue;
       const LedgerRow row = ledger.record(seq);
-      const JsonNode body = body_of(row);
-      if (const JsonNode* kept = body_member(body, "results.schedule"))
-        history.schedules.push_back({seq, schedule_of(*kept, "record " + std::to_string(seq), row.body)});
+      if (auto kept = schedule_of(row)) history.schedules.push_back({seq, std::move(*kept)});
     }
   for (const Instrument& instrument : plan.instruments)
     for (const std::uint64_t seq : ledger.backend().find("instrument", instrument.id)) {

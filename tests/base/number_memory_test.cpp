@@ -1,0 +1,71 @@
+#include "base/number_memory.hpp"
+
+#include <gtest/gtest.h>
+
+#include <bit>
+#include <cmath>
+#include <random>
+
+#include "base/json_writer.hpp"
+
+using namespace seamtakt;
+
+TEST(NumberMemory, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
+  std::mt19937_64 random(3);
+  std::vector<double> numbers = {0,
+                                 -0.0,
+                                 1,
+                                 -1,
+                                 0.1,
+                                 1e-5,
+                                 9.9e-6,
+                                 1e16,
+                                 1.5,
+                                 5e-324,
+                                 1.7976931348623157e308,
+                                 1e15 + 0.5,
+                                 0.000012345678901234567,
+                                 -0.000012345678901234567,
+                                 9007199254740993.0};
+  while (numbers.size() < 20000) {
+    const double number = std::bit_cast<double>(random());
+    if (std::isfinite(number)) numbers.push_back(number);
+    numbers.push_back(static_cast<double>(random() % 5000) / 8);
+  }
+  NumberMemory memory;
+  for (int run = 0; run < 3; ++run)
+    for (const double number : numbers) {
+      std::string remembered = "x", wanted = "x";
+      memory.append(remembered, number);
+      append_json_value(wanted, number);
+      ASSERT_EQ(remembered, wanted);
+    }
+}
+
+TEST(NumberMemory, RefusesWhatJsonCanNotHold) {
+  NumberMemory memory;
+  std::string out;
+  EXPECT_THROW(memory.append(out, std::nan("")), std::logic_error);
+  EXPECT_THROW(memory.append(out, INFINITY), std::logic_error);
+}
+
+TEST(JsonWriterParts, TakenPartsMakeTheSameDocument) {
+  const auto write = [](bool parted) {
+    JsonWriter json;
+    std::string text;
+    json.begin_object().key("a").begin_array();
+    if (parted) {
+      const std::string lead = json.element_lead();
+      text = json.take_part() + lead + "1," + lead + "2";
+      json.written_elements("");
+    } else {
+      json.value(1).value(2);
+    }
+    json.end_array().member("b", 3).end_object();
+    return text + json.take();
+  };
+  EXPECT_EQ(write(true), write(false));
+  JsonWriter json;
+  EXPECT_THROW(json.element_lead(), std::logic_error);
+  EXPECT_THROW(json.written_elements(""), std::logic_error);
+}
