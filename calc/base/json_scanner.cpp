@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/large_pages.hpp"
 #include "base/utf8.hpp"
 
 namespace seamtakt {
@@ -53,7 +54,8 @@ bool JsonScanner::run() {
   if (source_.size() > limits_.bytes || source_.size() >= std::numeric_limits<std::uint32_t>::max())
     return false;
   if (source_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
-  text_.entries_.reserve(source_.size() / 10);
+  text_.entries_.reserve(source_.size() / 8);
+  prefer_large_pages(text_.entries_.data(), text_.entries_.capacity() * sizeof(JsonText::Entry));
   skip_blanks();
   if (!value()) return false;
   skip_blanks();

@@ -8,6 +8,7 @@
 #include "base/descriptor.hpp"
 #include "base/error.hpp"
 #include "base/json_node.hpp"
+#include "base/large_pages.hpp"
 
 namespace seamtakt {
 
@@ -45,6 +46,7 @@ std::string read_file(const std::string& path, std::size_t limit) {
   std::string bytes;
   const auto size = static_cast<std::size_t>(status.st_size);
   if (size <= limit) bytes.reserve(size + 1);
+  prefer_large_pages(bytes.data(), bytes.capacity());
   char block[1 << 16];
   for (;;) {
     const ssize_t count = retried([&] { return ::read(file.get(), block, sizeof block); });

@@ -6,19 +6,6 @@
 
 namespace seamtakt::cli {
 
-void write_column_value(JsonWriter& json, const ColumnValue& value) {
-  if (const double* number = std::get_if<double>(&value))
-    json.value(*number);
-  else if (const int* count = std::get_if<int>(&value))
-    json.value(*count);
-  else if (const auto* text = std::get_if<std::string_view>(&value))
-    json.value(*text);
-  else if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
-    json.value(std::span<const double>(*pair));
-  else
-    json.null();
-}
-
 void write_provenance(JsonWriter& json, const Provenance& provenance) {
   json.key("provenance").begin_object();
   json.member("program", "seamtakt " + provenance.program_version);

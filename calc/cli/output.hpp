@@ -12,23 +12,6 @@
 
 namespace seamtakt::cli {
 
-void write_column_value(JsonWriter& json, const ColumnValue& value);
-
-/// "KEY": [ {…}, … ], one row a line.
-template <class Row>
-void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> columns, const std::vector<Row>& rows) {
-  json.key(key).begin_array();
-  for (const Row& row : rows) {
-    json.begin_object(JsonWriter::Layout::compact);
-    for (const auto& column : columns) {
-      json.key(column.key);
-      write_column_value(json, column.value(row));
-    }
-    json.end_object();
-  }
-  json.end_array();
-}
-
 void write_provenance(JsonWriter& json, const Provenance& provenance);
 
 std::string rounded_pair(const std::array<double, 2>& pair, int digits);

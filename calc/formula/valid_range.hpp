@@ -17,9 +17,13 @@ struct ValidRange {
   const char* source;  ///< standard and clause, or "common practice, no source"
 };
 
+inline bool is_inside(const ValidRange& range, double value) {
+  return value >= range.lower && value <= range.upper;
+}
+
 /// A warning where `value` lies outside the range; nothing inside, bounds included.
 inline std::optional<Finding> outside_range(const ValidRange& range, double value, std::string where) {
-  if (value >= range.lower && value <= range.upper) return std::nullopt;
+  if (is_inside(range, value)) return std::nullopt;
   std::string unit = *range.unit ? std::string(" ") + range.unit : std::string();
   Finding finding;
   finding.rule = range.rule;

@@ -5,6 +5,7 @@
 #include <span>
 
 #include "base/error.hpp"
+#include "base/large_pages.hpp"
 #include "plan/acceptance.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/evaluate_seam.hpp"
@@ -39,12 +40,15 @@ class SeamsEvaluation {
         seams_.push_back({&weldment, &seam, passes});
         passes += seam.schedules.size();
       }
+    evaluation_.passes.reserve(passes);
+    prefer_large_pages(evaluation_.passes.data(), passes * sizeof(PassEvaluation));
     evaluation_.passes.resize(passes);
     evaluation_.seams.resize(seams_.size());
   }
 
   void run(ThreadPool& pool) {
-    constexpr std::size_t seams_a_piece = 512;
+    // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out evenly.
+    const std::size_t seams_a_piece = std::max<std::size_t>(128, seams_.size() / 32 + 1);
     std::vector<Findings> found(seams_.size() / seams_a_piece + 1);
     pool.parallel_for(seams_.size(), seams_a_piece, [&](std::size_t begin, std::size_t end) {
       PassEvaluator pass_evaluator;
@@ -62,7 +66,7 @@ class SeamsEvaluation {
         std::span(evaluation_.passes).subspan(first, seam->schedules.size());
     for (std::size_t k = 0; k < passes.size(); ++k) {
       const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
-      passes[k] = pass_evaluator(facts);
+      pass_evaluator.evaluate(facts, passes[k]);
       for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
     }
     evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);

@@ -219,7 +219,7 @@ PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
   return pass;
 }
 
-PassEvaluation PassEvaluator::operator()(const PassFacts& facts) {
+void PassEvaluator::evaluate(const PassFacts& facts, PassEvaluation& pass) {
   const Settings settings{&facts.schedule,
                           {facts.metals[0], facts.metals[1]},
                           {facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]},
@@ -227,9 +227,8 @@ PassEvaluation PassEvaluator::operator()(const PassFacts& facts) {
                           measured_robot(facts.plan, facts.seam)};
   auto known = known_.find(settings);
   if (known == known_.end()) known = known_.emplace(settings, settings_evaluation(facts, nullptr)).first;
-  PassEvaluation pass = known->second;
+  pass = known->second;
   add_place_and_consumption(facts, pass, nullptr);
-  return pass;
 }
 
 std::size_t PassEvaluator::Hash::operator()(const Settings& settings) const {

@@ -17,7 +17,7 @@ PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink = nul
 /// instruments is computed once for all seams that share them. Borrows the plan; not for two threads at once.
 class PassEvaluator {
  public:
-  PassEvaluation operator()(const PassFacts& facts);
+  void evaluate(const PassFacts& facts, PassEvaluation& pass);
 
  private:
   struct Settings {

@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "formula/distortion.hpp"
-#include "plan/pass_facts.hpp"
 
 namespace seamtakt {
 
@@ -19,14 +18,15 @@ struct Share {
   double pct() const { return all > 0 ? 100 * robot / all : 0; }
 };
 
-double pass_cost(const PassFacts& facts, const PassEvaluation& pass) {
-  const Costs costs = facts.plan.costs.value_or(Costs{});
-  const double hourly = facts.seam.by == "robot" ? costs.robot_per_h : costs.labour_per_h;
-  return pass.wire_g / 1000 * facts.wire.price_per_kg + pass.gas_l / 1000 * (facts.gas ? facts.gas->price_per_m3 : 0) +
+double pass_cost(const Costs& costs, const PlanIndex& index, bool by_robot, const PassEvaluation& pass) {
+  const auto& [wire, gas, source] = index.parts_of(*index.schedule(pass.schedule));
+  const double hourly = by_robot ? costs.robot_per_h : costs.labour_per_h;
+  return pass.wire_g / 1000 * wire->price_per_kg + pass.gas_l / 1000 * (gas ? gas->price_per_m3 : 0) +
          pass.energy_kWh * costs.energy_per_kWh + pass.arc_time_s / 3600 * hourly;
 }
 
-/// How far a seam lies from the neutral axis (y, z), at the middle of its path's points, and its extent along x.
+/// How far a seam lies from the neutral axis (y, z), at the middle of its path's points, and its extent along
+/// x.
 struct SeamLever {
   double y_mm = 0, z_mm = 0, extent_x_mm = 0;
 };
@@ -44,7 +44,9 @@ SeamLever lever_of(const Seam& seam, const Section& section) {
 }
 
 std::optional<double> bow_mm(const Weldment& weldment, std::span<const PassEvaluation> passes) {
-  if (!weldment.section || !weldment.section->second_moment_mm4 || weldment.section->neutral_axis_mm.size() != 2) return {};
+  if (!weldment.section || !weldment.section->second_moment_mm4 ||
+      weldment.section->neutral_axis_mm.size() != 2)
+    return {};
   double bow_y = 0, bow_z = 0;
   std::size_t next = 0;
   for (const Seam& seam : weldment.seams) {
@@ -63,6 +65,7 @@ WeldmentEvaluation evaluate_weldment(const Plan& plan, const PlanIndex& index, c
                                      std::span<const PassEvaluation> passes) {
   WeldmentEvaluation result;
   result.weldment = weldment.id;
+  const Costs costs = plan.costs.value_or(Costs{});
   Share length, deposit, time;
   std::size_t next = 0;
   for (const Seam& seam : weldment.seams)
@@ -73,7 +76,7 @@ WeldmentEvaluation evaluate_weldment(const Plan& plan, const PlanIndex& index, c
       result.wire_kg += pass.wire_g / 1000;
       result.gas_l += pass.gas_l;
       result.energy_kWh += pass.energy_kWh;
-      result.cost += pass_cost(pass_facts(plan, index, weldment, seam, pass.pass), pass);
+      result.cost += pass_cost(costs, index, robot, pass);
       length.add(k == 0 ? pass.length_mm : 0, robot);
       deposit.add(pass.deposition_rate_kg_h * pass.arc_time_s, robot);
       time.add(pass.arc_time_s, robot);

@@ -2,6 +2,7 @@
 
 #include <iterator>
 
+#include "base/large_pages.hpp"
 #include "base/number_memory.hpp"
 #include "plan/evaluation_columns.hpp"
 
@@ -49,7 +50,10 @@ class RowsWriter {
       }
       text += '}';
       // The first row tells how much room all will need.
-      if (i == begin) text.reserve((text.size() + text.size() / 8) * (end - begin));
+      if (i == begin) {
+        text.reserve((text.size() + text.size() / 8) * (end - begin));
+        prefer_large_pages(text.data(), text.capacity());
+      }
     }
     return text;
   }
@@ -63,7 +67,7 @@ class RowsWriter {
 template <class Row>
 void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> columns,
                 const std::vector<Row>& rows, ThreadPool& pool, std::vector<std::string>& parts) {
-  constexpr std::size_t rows_a_part = 1024;
+  constexpr std::size_t rows_a_part = 4096;
   json.key(key).begin_array();
   const RowsWriter<Row> writer(columns, json.element_lead());
   parts.push_back(json.take_part());

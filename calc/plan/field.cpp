@@ -131,11 +131,37 @@ std::string FieldInfo::expectation() const {
   }
 }
 
-std::size_t TableInfo::find(std::string_view key, std::size_t hint) const {
+namespace {
+
+std::size_t slot_of(std::string_view key, std::size_t slots) {
+  std::size_t hash = key.size();
+  for (const std::size_t place : {std::size_t{0}, key.size() / 2, key.size() - 1})
+    hash = hash * 31 + static_cast<unsigned char>(key[place]);
+  return hash % slots;
+}
+
+}  // namespace
+
+void TableInfo::index_keys() {
+  slots.assign(4 * infos.size() + 1, 0);
   for (std::size_t i = 0; i < infos.size(); ++i) {
-    const std::size_t at = (hint + i) % infos.size();
-    if (infos[at]->key == key) return at;
+    required.set(i, infos[i]->required);
+    std::size_t slot = slot_of(infos[i]->key, slots.size());
+    while (slots[slot] != 0) slot = (slot + 1) % slots.size();
+    slots[slot] = static_cast<std::uint8_t>(i + 1);
   }
+  for (const KeyGroup& group : groups) {
+    KeySet keys;
+    for (std::string_view key : group.keys) keys.set(find(key));
+    group_sets.emplace_back(keys, group.needed);
+  }
+}
+
+std::size_t TableInfo::find(std::string_view key, std::size_t hint) const {
+  if (hint < infos.size() && infos[hint]->key == key) return hint;
+  if (key.empty()) return npos;
+  for (std::size_t slot = slot_of(key, slots.size()); slots[slot] != 0; slot = (slot + 1) % slots.size())
+    if (infos[slots[slot] - 1u]->key == key) return slots[slot] - 1u;
   return npos;
 }
 

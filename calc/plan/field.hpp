@@ -1,5 +1,7 @@
 #pragma once
 
+#include <bitset>
+#include <cstdint>
 #include <limits>
 #include <memory>
 #include <optional>
@@ -84,6 +86,9 @@ constexpr Range above_to(double lower, double upper) {
 
 struct TableInfo;
 
+/// The keys of a struct's table that an object of a file has, or that a value in memory would write.
+using KeySet = std::bitset<64>;
+
 /// What is known of a field without its struct.
 struct FieldInfo {
   std::string_view key;    ///< key in the file; a literal
@@ -120,11 +125,29 @@ struct TableInfo {
   std::vector<KeyGroup> groups;
 
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
-  /// Index of the field with this key, looked for from `hint` on and round; npos where there is none.
+  /// Index of the field with this key; npos where there is none. Quickest where it is `hint`, as in a file
+  /// whose objects have their keys in the table's order.
   std::size_t find(std::string_view key, std::size_t hint = 0) const;
+
+  /// Whether these keys are all that must be there, and of each group as many as may be.
+  bool allows(const KeySet& present) const {
+    if ((required & ~present).any()) return false;
+    for (const auto& [keys, needed] : group_sets) {
+      const std::size_t given = (keys & present).count();
+      if (given > 1 || (given == 0 && needed)) return false;
+    }
+    return true;
+  }
 
  protected:
   TableInfo(const char* name_, const char* title_) : name(name_), title(title_) {}
+  /// Fills what follows from infos and groups.
+  void index_keys();
+
+ private:
+  KeySet required;
+  std::vector<std::pair<KeySet, bool>> group_sets;
+  std::vector<std::uint8_t> slots;  ///< index + 1 of the key that hashes there; 0: none
 };
 
 /// How a field's value is reached. Implementations are in field_access.hpp.
@@ -204,6 +227,7 @@ struct FieldTable : TableInfo {
       : TableInfo(name_, title_), fields(std::move(fields_)) {
     groups = std::move(groups_);
     for (const auto& field : fields) infos.push_back(&field);
+    index_keys();
   }
   FieldTable(const FieldTable&) = delete;
   FieldTable& operator=(const FieldTable&) = delete;

@@ -55,7 +55,7 @@ class ValueAccess : public FieldAccess<T> {
     write_value(object.*member_, json);
   }
   void check(const T& object, const FieldInfo& field, PlanCheck& check) const override {
-    check_value(object.*member_, field, check);
+    if (!check.values_are_known_good()) check_value(object.*member_, field, check);
     if constexpr (std::is_same_v<M, std::string> || std::is_same_v<M, std::vector<std::string>>)
       if (field.refers_to != IdList::none) check_references(object.*member_, field, check);
   }
@@ -102,7 +102,7 @@ class OptionalAccess : public FieldAccess<T> {
     }
   }
   void check(const T& object, const FieldInfo& field, PlanCheck& check) const override {
-    if (object.*member_) check_value(*(object.*member_), field, check);
+    if (object.*member_ && !check.values_are_known_good()) check_value(*(object.*member_), field, check);
   }
   std::string text(const T& object, const FieldInfo&) const override {
     return object.*member_ ? value_text(*(object.*member_)) : std::string();

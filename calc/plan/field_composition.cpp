@@ -54,9 +54,10 @@ class CompositionAccess : public FieldAccess<BaseMetal> {
   void read(BaseMetal& metal, const JsonValue& node, const FieldInfo& field,
             ReadContext& context) const override {
     require_kind(node, node.kind() == JsonValue::Kind::object, field, context);
+    std::vector<std::string> order;
     node.each_member([&](std::string_view key, const JsonValue& value) {
       FieldPlace::Step step(context, key);
-      metal.composition_keys.order.emplace_back(key);
+      order.emplace_back(key);
       if (is_free_key(key)) {
         metal.composition_keys.free.emplace_back(key, context.source_text(value));
         return;
@@ -66,6 +67,7 @@ class CompositionAccess : public FieldAccess<BaseMetal> {
       read_value(pct, value, field, context);
       metal.composition_pct.emplace_back(key, pct);
     });
+    metal.composition_keys.order = KeyOrder(std::move(order));
     check_composition(metal.composition_pct, field, context);
   }
   bool is_written(const BaseMetal&, const FieldInfo&, bool) const override { return true; }

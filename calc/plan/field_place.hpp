@@ -2,14 +2,18 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "base/json_text.hpp"
+#include "plan/plan.hpp"
 
 namespace seamtakt {
+
+struct TableInfo;
 
 /// Where in a plan one stands: the keys and indexes from its root. Costs nothing much until an error asks for
 /// the JSON pointer and the place in the file.
@@ -60,6 +64,12 @@ class ReadContext : public FieldPlace {
 
   /// The JSON text of a value as it stands in the file, blanks outside strings normalised.
   static std::string source_text(const JsonValue& value);
+
+  /// The keys of the last object of this table.
+  KeyOrder& last_order(const TableInfo& table) { return last_orders_[&table]; }
+
+ private:
+  std::map<const TableInfo*, KeyOrder> last_orders_;
 };
 
 /// A value as messages name it: the text "ab", 135, true, null, an object, an empty list.

@@ -1,16 +1,11 @@
 #pragma once
 
-#include <bitset>
-
 #include "base/json_text.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_check.hpp"
 
 /// Reading, writing and checking a whole struct by its table.
 namespace seamtakt {
-
-/// The keys of a struct's table that an object of a file has, or that a value in memory would write.
-using KeySet = std::bitset<64>;
 
 /// Refuses a missing required key, or a group of keys of which not just one is there.
 void check_presence(const TableInfo& table, const KeySet& present, const FieldPlace& place);
@@ -28,6 +23,37 @@ KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys);
 /// Appends `"key": `, with a comma before it where it isn't the first one.
 void append_json_key(std::string& json, std::string_view key, bool& is_first);
 
+/// Gathers the keys of an object; where they are those of the last one, they are shared with it.
+class KeyOrderReader {
+ public:
+  explicit KeyOrderReader(KeyOrder& last) : last_(last) {}
+
+  void take(std::string_view key) {
+    if (is_same_ && same_ < last_.size() && last_.keys()[same_] == key) {
+      ++same_;
+    } else {
+      if (is_same_) begin_own();
+      own_.emplace_back(key);
+    }
+  }
+  const KeyOrder& done() {
+    if (is_same_ && same_ < last_.size()) begin_own();
+    if (!is_same_) last_ = KeyOrder(std::move(own_));
+    return last_;
+  }
+
+ private:
+  void begin_own() {
+    is_same_ = false;
+    own_.assign(last_.begin(), last_.begin() + static_cast<std::ptrdiff_t>(same_));
+  }
+
+  KeyOrder& last_;
+  std::vector<std::string> own_;
+  std::size_t same_ = 0;
+  bool is_same_ = true;
+};
+
 template <class T>
 void read_object(T& object, const JsonValue& node, ReadContext& context) {
   const FieldTable<T>& table = fields_of<T>();
@@ -35,10 +61,10 @@ void read_object(T& object, const JsonValue& node, ReadContext& context) {
     context.refuse(found_text(node), std::string("an object (") + table.title + ")");
   KeySet present;
   std::size_t expected = 0;
-  object.file_keys.order.reserve(node.count());
+  KeyOrderReader order(context.last_order(table));
   node.each_member([&](std::string_view key, const JsonValue& value) {
     FieldPlace::Step step(context, key);
-    object.file_keys.order.emplace_back(key);
+    order.take(key);
     if (is_free_key(key)) {
       object.file_keys.free.emplace_back(key, context.source_text(value));
       return;
@@ -50,6 +76,7 @@ void read_object(T& object, const JsonValue& node, ReadContext& context) {
     const Field<T>& field = table.fields[at];
     if (!field.nullable || value.kind() != JsonValue::Kind::null) field.read(object, value, context);
   });
+  object.file_keys.order = order.done();
   check_presence(table, present, context);
 }
 

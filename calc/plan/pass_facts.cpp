@@ -20,7 +20,8 @@ PassFacts pass_facts(const Plan& plan, const PlanIndex& index, const Weldment& w
   };
   const std::string& schedule_id = seam.schedules[static_cast<std::size_t>(pass - 1)];
   const Schedule& schedule = resolved(index.schedule(schedule_id), schedule_id);
-  const Wire& wire = resolved(index.wire(schedule.wire), schedule.wire);
+  const PlanIndex::ScheduleParts& parts = index.parts_of(schedule);
+  const Wire& wire = resolved(parts.wire, schedule.wire);
   return {plan,
           index,
           weldment,
@@ -28,8 +29,8 @@ PassFacts pass_facts(const Plan& plan, const PlanIndex& index, const Weldment& w
           pass,
           schedule,
           wire,
-          index.gas(schedule.gas),
-          index.power_source(schedule.power_source),
+          parts.gas,
+          parts.power_source,
           {&resolved(index.base_metal(seam.base_metals[0]), seam.base_metals[0]),
            &resolved(index.base_metal(seam.base_metals[1]), seam.base_metals[1])}};
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -8,10 +9,29 @@
 
 namespace seamtakt {
 
+/// An object's keys in the order of the file. Objects of a kind mostly have the same ones: copies share them.
+class KeyOrder {
+ public:
+  KeyOrder() = default;
+  explicit KeyOrder(std::vector<std::string> keys)
+      : keys_(std::make_shared<const std::vector<std::string>>(std::move(keys))) {}
+
+  const std::vector<std::string>& keys() const {
+    static const std::vector<std::string> none;
+    return keys_ ? *keys_ : none;
+  }
+  auto begin() const { return keys().begin(); }
+  auto end() const { return keys().end(); }
+  std::size_t size() const { return keys().size(); }
+
+ private:
+  std::shared_ptr<const std::vector<std::string>> keys_;
+};
+
 /// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
 /// saving gives back what was there.
 struct FileKeys {
-  std::vector<std::string> order;  ///< all keys, the free ones too
+  KeyOrder order;  ///< all keys, the free ones too
   std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
 };
 

@@ -39,7 +39,9 @@ PlanCheck::PlanIds::PlanIds(const Plan& plan) {
 }
 
 PlanCheck::PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root)
-    : FieldPlace(file, root), ids_(std::make_shared<const PlanIds>(plan)) {}
+    : FieldPlace(file, root),
+      ids_(std::make_shared<const PlanIds>(plan)),
+      values_are_known_good_(root.has_value()) {}
 
 void PlanCheck::reference(std::string_view id, const FieldInfo& field) const {
   const IdSet& known =

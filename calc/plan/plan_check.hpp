@@ -30,7 +30,11 @@ class IdSet {
 /// another thread.
 class PlanCheck : public FieldPlace {
  public:
+  /// `root`: what the plan was just read from, which has checked each value by itself.
   PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root = {});
+
+  /// Whether the fields' own rules have been looked at, as they have for a plan that was just read.
+  bool values_are_known_good() const { return values_are_known_good_; }
 
   /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
   void reference(std::string_view id, const FieldInfo& field) const;
@@ -51,6 +55,7 @@ class PlanCheck : public FieldPlace {
   };
 
   std::shared_ptr<const PlanIds> ids_;
+  bool values_are_known_good_;
   IdSet seams_;
 };
 

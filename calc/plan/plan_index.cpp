@@ -12,7 +12,7 @@ void fill(Map& map, const List& list) {
 
 }  // namespace
 
-PlanIndex::PlanIndex(const Plan& plan) {
+PlanIndex::PlanIndex(const Plan& plan) : first_schedule_(plan.schedules.data()) {
   fill(base_metals_, plan.base_metals);
   fill(wires_, plan.wires);
   fill(gases_, plan.gases);
@@ -21,6 +21,8 @@ PlanIndex::PlanIndex(const Plan& plan) {
   fill(qualifications_, plan.qualifications);
   fill(weldments_, plan.weldments);
   if (plan.cell) fill(robots_, plan.cell->robots);
+  for (const Schedule& schedule : plan.schedules)
+    parts_.push_back({wire(schedule.wire), gas(schedule.gas), power_source(schedule.power_source)});
 }
 
 std::string seam_place(std::string_view weldment, std::string_view seam) {

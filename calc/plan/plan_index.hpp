@@ -19,6 +19,15 @@ class PlanIndex {
   const PowerSource* power_source(std::string_view id) const { return at(power_sources_, id); }
   const Schedule* schedule(std::string_view id) const { return at(schedules_, id); }
   const Qualification* qualification(std::string_view id) const { return at(qualifications_, id); }
+  /// What a schedule of the plan names; nullptr where it names none.
+  struct ScheduleParts {
+    const Wire* wire = nullptr;
+    const Gas* gas = nullptr;
+    const PowerSource* power_source = nullptr;
+  };
+  const ScheduleParts& parts_of(const Schedule& schedule) const {
+    return parts_[static_cast<std::size_t>(&schedule - first_schedule_)];
+  }
   const Weldment* weldment(std::string_view id) const { return at(weldments_, id); }
   const Robot* robot(std::string_view id) const { return at(robots_, id); }
 
@@ -31,6 +40,8 @@ class PlanIndex {
     return found == map.end() ? nullptr : found->second;
   }
 
+  const Schedule* first_schedule_;
+  std::vector<ScheduleParts> parts_;  ///< of each schedule, in their order
   Map<BaseMetal> base_metals_;
   Map<Wire> wires_;
   Map<Gas> gases_;

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <bit>
+#include <cstdlib>
 #include <filesystem>
 #include <optional>
 #include <random>
@@ -253,6 +254,19 @@ TEST(JsonText, FindsAKeyTwiceHoweverManyThereAre) {
       text += twice ? "\"key" + std::to_string(count / 2) + "\": 0}" : "\"other\": 0}";
       EXPECT_EQ(disagreement(text), "") << count;
     }
+}
+
+// github.com/nst/JSONTestSuite.
+TEST(JsonText, AgreesOnTheSuiteOfJsonFiles) {
+  const char* folder = std::getenv("SEAMTAKT_OPEN_DATA");
+  if (!folder) GTEST_SKIP() << "SEAMTAKT_OPEN_DATA isn't set: the files of JSONTestSuite are not at hand";
+  std::size_t tried = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(folder) + "/parsers/json")) {
+    if (entry.path().extension() != ".json") continue;
+    EXPECT_EQ(disagreement(read_file(entry.path(), 1u << 24)), "") << entry.path();
+    ++tried;
+  }
+  EXPECT_GT(tried, 90u);
 }
 
 TEST(JsonText, GivesTheBytesOfAValueAsTheyStand) {

@@ -15,8 +15,14 @@ import tempfile
 import time
 
 
-def grown(plan, seams):
-    """The plan with its weldments repeated until it has this many seams."""
+def lengthened(seam, copy_number):
+    """The seam, longer by a ten-thousandth a copy: no two copies have a length, a time or a mass in common."""
+    seam["path_mm"] = [[round(value * (1 + copy_number * 1e-4), 6) for value in point] for point in seam["path_mm"]]
+    return seam
+
+
+def grown(plan, seams, varied=False):
+    """The plan with its weldments repeated until it has this many seams; `varied`: each copy a little longer."""
     result = {key: value for key, value in plan.items() if key not in ("weldments", "accepted")}
     result["cell"] = {key: value for key, value in plan["cell"].items() if key != "zones"}
     result["weldments"] = []
@@ -29,6 +35,8 @@ def grown(plan, seams):
             clone["id"] = f"{weldment['id']}-{copies}"
             clone["seams"] = [{key: value for key, value in seam.items() if key not in ("robots", "orientation", "after")}
                               for seam in clone["seams"][:seams - count]]
+            if varied:
+                clone["seams"] = [lengthened(seam, copies) for seam in clone["seams"]]
             count += len(clone["seams"])
             result["weldments"].append(clone)
         copies += 1

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """A heat-input sheet of 100,000 rows: `seamtakt evaluate` of as many passes beside a spreadsheet's recalculation.
 
-  sheet_bench.py PROGRAM PLAN [--rows N] [--rounds N] [--cpu]
+  sheet_bench.py PROGRAM PLAN [--rows N] [--rounds N] [--varied] [--cpu]
 
 PROGRAM evaluates PLAN with its weldments repeated until they have N passes, file in to JSON out: every derived value and finding of
 each pass. LibreOffice, where it is installed, loads a sheet of N rows without stored results, computes one formula a
@@ -58,11 +58,11 @@ def timed(command, cpu):
     return clock(cpu) - began, done.returncode
 
 
-def plan_with_passes(plan, passes):
+def plan_with_passes(plan, passes, varied=False):
     """The plan's weldments repeated until there are that many passes (a little more: whole seams)."""
     per_seam = sum(len(seam["schedules"]) for w in plan["weldments"] for seam in w["seams"]) / sum(
         len(w["seams"]) for w in plan["weldments"])
-    return grown(plan, int(passes / per_seam) + 1)
+    return grown(plan, int(passes / per_seam) + 1, varied)
 
 
 def convert(office, folder, name, rows, cpu):
@@ -85,11 +85,12 @@ def main():
     parser.add_argument("plan")
     parser.add_argument("--rows", type=int, default=100000)
     parser.add_argument("--rounds", type=int, default=3)
+    parser.add_argument("--varied", action="store_true", help="seams of all lengths: few figures come twice")
     parser.add_argument("--cpu", action="store_true", help="CPU time instead of the wall's")
     options = parser.parse_args()
     office = shutil.which("soffice") or shutil.which("libreoffice")
     with open(options.plan, encoding="utf-8") as file:
-        big = plan_with_passes(json.load(file), options.rows)
+        big = plan_with_passes(json.load(file), options.rows, options.varied)
     passes = sum(len(seam["schedules"]) for w in big["weldments"] for seam in w["seams"])
     with tempfile.TemporaryDirectory() as folder:
         plan_file = os.path.join(folder, "big.weldplan.json")

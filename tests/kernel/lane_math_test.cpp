@@ -28,7 +28,7 @@ TEST(LaneMath, the_exponential_is_the_librarys_from_its_lowest_exponent_to_0) {
       worst = std::max(worst, relative(exp_of_negative(x), std::exp(x)));
   }
   EXPECT_LT(worst, 3e-14);
-  EXPECT_NEAR(exp_of_negative(0), 1, 1e-14);
+  EXPECT_NEAR(exp_of_negative(0), 1, 3e-14);
   EXPECT_TRUE(std::isnormal(exp_of_negative(lowest_exponent)));
 }
 

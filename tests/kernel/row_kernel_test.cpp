@@ -152,17 +152,27 @@ TEST(PreheatRowKernel, within_1e_12_of_the_formula) {
   }
 }
 
-TEST(ImageRowKernel, within_1e_12_of_the_formula_on_every_path) {
-  std::vector<double> ahead;
-  for (double x = -150; x <= 90; x += 0.731) ahead.push_back(x);
-  for (const InstructionSet set : supported_instruction_sets()) {
-    std::vector<double> sum(ahead.size(), 0.25);
-    image_row({ahead.size(), ahead.data(), 0.7, 13.3, 2, sum.data()}, set);
-    for (std::size_t i = 0; i < ahead.size(); ++i) {
-      const double single = 0.25 + 2 * detail::image_term<double>(0.7, ahead[i], 13.3);
-      EXPECT_NEAR(sum[i], single, 1e-12 * single) << to_string(set) << " " << ahead[i];
-    }
-  }
+/// Near the source (all within 350/outrun of it) and far from it the kernel has forms of its own: both
+/// against the template.
+TEST(ImageRowKernel, within_1e_12_of_the_formula_near_and_far_on_every_path) {
+  const double across_squared[] = {13.3, 700, 4000}, weight[] = {1, 2, 2};
+  for (const InstructionSet set : supported_instruction_sets())
+    for (const double outrun : {0.01, 0.7, 2.2, 2.5, 9.0, 400.0})
+      for (std::size_t images = 1; images <= 3; ++images)
+        for (double first = -150; first < 90; first += 17.3)
+          for (const std::size_t count : {std::size_t{1}, std::size_t{7}, image_row_length}) {
+            std::vector<double> ahead(count), sum(count, -1);
+            for (std::size_t i = 0; i < count; ++i) ahead[i] = first + 0.271 * static_cast<double>(i);
+            image_row({count, ahead.data(), outrun, images, across_squared, weight, sum.data()}, set);
+            for (std::size_t i = 0; i < count; ++i) {
+              double single = 0;
+              for (std::size_t image = 0; image < images; ++image)
+                single += weight[image] * detail::image_term<double>(outrun, ahead[i], across_squared[image]);
+              // What is below 1e-300 counts as nothing.
+              ASSERT_NEAR(sum[i], single, 1e-12 * single + 1e-300)
+                  << to_string(set) << " " << outrun << " " << ahead[i];
+            }
+          }
 }
 
 TEST(PlateField, within_1e_12_of_single_points_on_every_path) {

@@ -12,18 +12,18 @@ void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Find
   const bool guarded = guarded_decision(facts.plan);
   if (limit.lower)
     judge_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "s",
-                   pass.cooling_time_fastest_s, pass.U_cooling_time_s, {limit.lower, {}}, guarded, facts.place(),
+                   pass.cooling_time_fastest_s, pass.U_cooling_time_s, {limit.lower, {}}, guarded, facts,
                    findings);
   if (limit.upper)
     judge_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "s",
-                   pass.cooling_time_slowest_s, pass.U_cooling_time_s, {{}, limit.upper}, guarded, facts.place(),
+                   pass.cooling_time_slowest_s, pass.U_cooling_time_s, {{}, limit.upper}, guarded, facts,
                    findings);
 }
 
 void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits || !facts.schedule.limits->hardness_HV || !pass.haz_hardness_HV) return;
   judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)", "HV", *pass.haz_hardness_HV, {},
-                 *facts.schedule.limits->hardness_HV, false, facts.place(), findings);
+                 *facts.schedule.limits->hardness_HV, false, facts, findings);
 }
 
 }  // namespace seamtakt

@@ -52,4 +52,12 @@ void judge_interval(const char* rule, const char* what, const char* unit, double
 
 bool guarded_decision(const Plan&);
 
+/// The same for a pass, whose place is named only where something is found.
+inline void judge_interval(const char* rule, const char* what, const char* unit, double value, std::optional<double> U,
+                           const Interval& limit, bool guarded, const PassFacts& facts, Findings& findings) {
+  const double guard = guarded && U ? *U : 0;
+  const bool low = limit.lower && value < *limit.lower + guard, high = limit.upper && value > *limit.upper - guard;
+  if (low || high) judge_interval(rule, what, unit, value, U, limit, guarded, facts.place(), findings);
+}
+
 }  // namespace seamtakt

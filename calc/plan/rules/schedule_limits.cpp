@@ -34,11 +34,11 @@ void judge_schedule_limits(const PassFacts& facts, const PassEvaluation& pass, F
   const bool guarded = guarded_decision(facts.plan);
   for (const LimitedValue& each : limited_values)
     if (const auto& limit = limits.*each.limit)
-      judge_interval(each.rule, each.what, each.unit, each.value(facts, pass), {}, *limit, guarded, facts.place(),
+      judge_interval(each.rule, each.what, each.unit, each.value(facts, pass), {}, *limit, guarded, facts,
                      findings);
   if (limits.heat_input_kJ_mm)
     judge_interval("limit.heat-input", "Heat input", "kJ/mm", pass.heat_input_kJ_mm, pass.U_heat_input_kJ_mm,
-                   *limits.heat_input_kJ_mm, guarded, facts.place(), findings);
+                   *limits.heat_input_kJ_mm, guarded, facts, findings);
 }
 
 }  // namespace seamtakt

@@ -31,21 +31,20 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
   judge_downhill(facts, findings);
   if (!facts.schedule.use) return;
   const ScheduleUse& use = *facts.schedule.use;
-  const std::string place = facts.place();
   if (!use.positions.empty() && !facts.seam.position.empty() && !contains(use.positions, facts.seam.position))
-    findings.push_back({"schedule.use.position", Severity::fail, place, {}, {}, "",
+    findings.push_back({"schedule.use.position", Severity::fail, facts.place(), {}, {}, "",
                         "Schedule " + facts.schedule.id + " is for " + joined(use.positions) + ", the seam is welded in " +
                             facts.seam.position + ".",
                         "plan limit"});
   if (use.thickness_mm)
     for (double thickness : facts.seam.thickness_mm)
-      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm, false, place,
-                     findings);
+      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm, false, facts,
+                   findings);
   if (use.gap_mm)
     judge_interval("schedule.use.gap", "Gap", "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {}, *use.gap_mm,
-                   false, place, findings);
+                   false, facts, findings);
   if (use.leg_mm && facts.seam.leg_mm)
-    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false, place,
+    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false, facts,
                    findings);
 }
 
