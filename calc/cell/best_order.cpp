@@ -7,6 +7,7 @@
 #include "cell/balance.hpp"
 #include "cell/greedy_order.hpp"
 #include "cell/lower_bound.hpp"
+#include "cell/planned_order.hpp"
 #include "cell/robot_travel.hpp"
 #include "cell/routing_search.hpp"
 #include "cell/sequence_moves.hpp"
@@ -45,6 +46,7 @@ class Search {
   BestOrder run() {
     const Sequence given = sequence_given(model_);
     offer(given);
+    if (!options_.start.empty()) offer(options_.start);
     offer(in_time_order(given));
     offer(repaired_order(model_, given));
     if (model_.seams.size() <= greedy_seams) construct();
@@ -198,7 +200,13 @@ BestOrder best_order(const CellModel& model, const BestOptions& options) {
 CycleResult cycle_best(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                        const BestOptions& options) {
   const CompiledCell compiled = compile_cell(plan, weldment, evaluation);
-  const BestOrder best = best_order(compiled.model, options);
+  BestOptions from_plan = options;
+  if (!weldment.order.empty()) {
+    // What is found of the plan's order isn't said of the one that is found.
+    CompiledCell scratch = compiled;
+    from_plan.start = planned_order(plan, weldment, scratch).sequence;
+  }
+  const BestOrder best = best_order(compiled.model, from_plan);
   CycleResult cycle = cycle_of(plan, weldment, compiled, best.sequence, Balance::kept);
   cycle.orders_tried = best.steps;
   judge_cycle(plan, weldment, evaluation, cycle);

@@ -19,6 +19,7 @@ struct BestOptions {
   /// 100,000 steps.
   std::function<bool()> stop;
   std::function<void(const BestProgress&)> progress;  ///< called whenever a better order is found
+  Sequence start = {};  ///< an order to begin from beside the file's; empty: none
 };
 
 struct BestOrder {
@@ -31,14 +32,15 @@ struct BestOrder {
 /// Searches for the order, robots and directions of the least makespan: several constructions (the given
 /// order with balance kept; greedy ones by order of orientations; one robot's travel as a routing problem,
 /// which is the whole search where nothing but travel counts), then annealing over sequences with the
-/// scheduler as the judge, in cycles that get longer and longer, each from the best so far, until the steps are used
-/// up, `stop` says so, or the bound is reached. The n-th step depends on model and seed alone: a search of
-/// fewer steps is the beginning of a longer one. Never slower than the given order where that keeps balance.
+/// scheduler as the judge, in cycles that get longer and longer, each from the best so far, until the steps
+/// are used up, `stop` says so, or the bound is reached. The n-th step depends on model and seed alone: a
+/// search of fewer steps is the beginning of a longer one. Never slower than the given order where that keeps
+/// balance.
 ///
 /// Source: simulated annealing (kirkpatrick-1983, recalled); moves and cycles are our own.
 BestOrder best_order(const CellModel& model, const BestOptions& options);
 
-/// `cycle --order best`.
+/// `cycle --order best`. Begins from the weldment's own order, too, where it has one.
 CycleResult cycle_best(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                        const BestOptions& options);
 

@@ -145,7 +145,7 @@ void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& mode
   // Sums in another order differ in their last bits: a bound that is reached must not pass the cycle.
   const bool reached = bound_s >= result.cycle_time_s * (1 - 1e-12);
   result.lower_bound_s = reached ? result.cycle_time_s : bound_s;
-  result.gap_pct = reached ? 0 : 100 * (result.cycle_time_s - bound_s) / result.cycle_time_s;
+  result.gap_pct = gap_to_bound_pct(result.cycle_time_s, *result.lower_bound_s);
 }
 
 CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
@@ -164,6 +164,11 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
   result.load_unload_s = weldment.load_s + weldment.unload_s;
   result.moves.reserve(moves.size() + 3);
   for (const BareMove& bare : moves) result.moves.push_back(named(plan, weldment, model, bare));
+  for (const Step& step : sequence)
+    result.order.push_back({weldment.seams[model.seams[step.seam].source].id,
+                            cell.robots[step.robot].id,
+                            step.reversed ? "reversed" : "as-drawn",
+                            {}});
   add_station_moves(weldment, cell, result);
   for (const Move& move : result.moves)
     if (double* sum = sum_of(result, move.kind)) *sum += move.end_s - move.start_s;

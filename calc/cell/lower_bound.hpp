@@ -28,4 +28,9 @@ double makespan_bound_s(const CellModel& model);
 /// Source: "two-station cycle" of the trade, common practice, no source.
 double station_cycle_s(int stations, double weld_s, double load_s, double unload_s, double index_s);
 
+/// How far a time is above a lower bound of it (%): 0 where it reaches it, or is 0.
+inline double gap_to_bound_pct(double time_s, double bound_s) {
+  return time_s > bound_s && time_s > 0 ? 100 * (time_s - bound_s) / time_s : 0;
+}
+
 }  // namespace seamtakt

@@ -1,6 +1,7 @@
 #include "cell/timeline.hpp"
 
 #include "cell/cycle_result.hpp"
+#include "cell/planned_order.hpp"
 
 namespace seamtakt {
 
@@ -34,16 +35,8 @@ const char* to_string(MoveKind kind) {
 
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation) {
   CompiledCell compiled = compile_cell(plan, weldment, evaluation);
-  std::vector<int> overtaken;
-  const Sequence sequence = sequence_given(compiled.model, &overtaken);
-  for (const int seam : overtaken)
-    compiled.findings.push_back(
-        {"cycle.order.after", Severity::note,
-         weldment.id + "/" + weldment.seams[compiled.model.seams[seam].source].id, std::nullopt, std::nullopt,
-         "",
-         "In the file it stands before a seam that must be welded first: a later seam was taken ahead of it.",
-         "plan"});
-  CycleResult cycle = cycle_of(plan, weldment, compiled, sequence);
+  const PlannedOrder planned = planned_order(plan, weldment, compiled);
+  CycleResult cycle = cycle_of(plan, weldment, compiled, planned.sequence, planned.balance);
   judge_cycle(plan, weldment, evaluation, cycle);
   return cycle;
 }

@@ -39,11 +39,12 @@ struct CycleResult {
   std::optional<double> lower_bound_s, gap_pct;
   std::uint64_t orders_tried = 0;  ///< by a search; 0 for the given order
   std::vector<Move> moves;
+  std::vector<OrderStep> order;  ///< the passes as the robots claim them: as Weldment::order, the same again
   Findings findings;
 };
 
-/// `cycle --order given`: seams in file order, each by the first robot of its list. `evaluation` is of this
-/// plan. A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit
+/// `cycle --order given`: the weldment's order where it has one, balance kept as far as that order keeps it;
+/// else seams in file order, each by the first robot of its list. `evaluation` is of this plan. A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit
 /// and can't be changed) is a fail finding and is left out of the timeline.
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 

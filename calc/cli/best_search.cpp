@@ -7,6 +7,7 @@
 #include <cstdio>
 
 #include "base/units.hpp"
+#include "cell/lower_bound.hpp"
 
 namespace seamtakt::cli {
 
@@ -73,7 +74,7 @@ bool BestSearch::must_stop() {
 
 /// One line, written over itself.
 void BestSearch::show() {
-  const double gap_pct = last_.best_s > 0 ? 100 * (last_.best_s - last_.bound_s) / last_.best_s : 0;
+  const double gap_pct = gap_to_bound_pct(last_.best_s, last_.bound_s);
   const double elapsed_s = std::chrono::duration<double>(Clock::now() - begun_).count();
   std::string line = weldment_ + ": best " + rounded_text(last_.best_s, 6) + " s, bound " +
                      rounded_text(last_.bound_s, 6) + " s, gap " + rounded_text(gap_pct, 3) + " %, " +

@@ -253,6 +253,7 @@ template <> const FieldTable<Qualification>& fields_of<Qualification>();
 template <> const FieldTable<Part>& fields_of<Part>();
 template <> const FieldTable<Section>& fields_of<Section>();
 template <> const FieldTable<Feature>& fields_of<Feature>();
+template <> const FieldTable<OrderStep>& fields_of<OrderStep>();
 template <> const FieldTable<Groove>& fields_of<Groove>();
 template <> const FieldTable<Intermittent>& fields_of<Intermittent>();
 template <> const FieldTable<Tacks>& fields_of<Tacks>();

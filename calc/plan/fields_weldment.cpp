@@ -164,6 +164,21 @@ const FieldTable<Seam>& fields_of<Seam>() {
 }
 
 template <>
+const FieldTable<OrderStep>& fields_of<OrderStep>() {
+  static const FieldTable<OrderStep> table(
+      "order_step", "a step of the order",
+      {
+          reference("seam", "seam", &OrderStep::seam, IdList::seams, "The seam; its k-th step is its pass k.")
+              .require(),
+          reference("robot", "robot", &OrderStep::robot, IdList::robots, "The robot that welds it.")
+              .require(),
+          choice("direction", "direction", &OrderStep::direction, {"as-drawn", "reversed"},
+                 "Whether the pass runs as the seam is drawn."),
+      });
+  return table;
+}
+
+template <>
 const FieldTable<Weldment>& fields_of<Weldment>() {
   using S = Weldment;
   static const FieldTable<Weldment> table(
@@ -183,6 +198,10 @@ const FieldTable<Weldment>& fields_of<Weldment>() {
           number("inspect_s", "inspect", &S::inspect_s, at_least(0), "Time to inspect it."),
           objects("features", "features", &S::features, "What is measured on it."),
           objects("seams", "seams", &S::seams, "Its seams.").require(),
+          objects(
+              "order", "order", &S::order,
+              "The order of the robots' passes, those of a seam apart where others cool meanwhile; absent: "
+              "seams as they stand, each by the first robot of its list."),
       });
   return table;
 }

@@ -209,6 +209,13 @@ struct Seam {
   FileKeys file_keys;
 };
 
+/// One step of a weldment's order: a pass of a seam by a robot. The k-th step of a seam is its pass k.
+struct OrderStep {
+  std::string seam, robot;
+  std::string direction = "as-drawn";
+  FileKeys file_keys;
+};
+
 struct Weldment {
   std::string id, drawing;
   std::vector<Part> parts;
@@ -217,6 +224,7 @@ struct Weldment {
   double load_s = 0, unload_s = 0, tack_s = 0, manual_s = 0, measure_s = 0, inspect_s = 0;
   std::vector<Feature> features;
   std::vector<Seam> seams;
+  std::vector<OrderStep> order;  ///< of the robots' passes; empty: that of the file
   FileKeys file_keys;
 };
 

@@ -47,6 +47,7 @@ PlanWithoutRobot without_robot(const Plan& plan, std::string_view id, const std:
   std::erase_if(result.plan.cell->robots, [&](const Robot& robot) { return robot.id == id; });
   for (Weldment& weldment : result.plan.weldments) {
     int taken_over = 0;
+    std::erase_if(weldment.order, [&](const OrderStep& step) { return step.robot == id; });
     for (Seam& seam : weldment.seams) {
       const Fate fate = fate_of(seam, *plan.cell, *result.plan.cell, id);
       const std::string place = seam_place(weldment.id, seam.id);
