@@ -1,24 +1,28 @@
+#include <filesystem>
 #include <limits>
 #include <memory>
 
+#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/joined.hpp"
 #include "base/units.hpp"
 #include "cell/best_order.hpp"
 #include "cell/cycle_losses.hpp"
+#include "cell/plan_order.hpp"
 #include "cli/best_search.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
 #include "plan/evaluate.hpp"
+#include "plan/plan_file.hpp"
 
 namespace seamtakt::cli {
 
 namespace {
 
 struct Options {
-  std::string plan, weldment, order = "given", seconds, without_robot;
+  std::string plan, weldment, order = "given", seconds, output, without_robot;
   std::uint64_t seed = 1, steps = 0;
   bool json = false, summary = false;
 };
@@ -125,10 +129,22 @@ std::string search_note(const Options& options, const std::vector<CycleResult>& 
   return note + "\n";
 }
 
+/// The plan with the order of each cycle as its weldment's own.
+void save_orders(const Options& options, Plan plan, const std::vector<CycleResult>& cycles) {
+  std::error_code ignored;
+  if (std::filesystem::equivalent(options.plan, options.output, ignored))
+    throw InputError("--output", "the plan that is read, " + printable(options.output), "another file");
+  for (const CycleResult& cycle : cycles)
+    if (Weldment* weldment = find_by_id(plan.weldments, cycle.weldment)) take_order(*weldment, cycle);
+  check_plan(plan, options.output);
+  save_atomically(options.output, write_plan(plan));
+}
+
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   Findings findings = take_robot_out(loaded, options.without_robot, options.weldment);
   const std::vector<CycleResult> cycles = cycles_of(options, loaded.plan);
+  if (!options.output.empty()) save_orders(options, loaded.plan, cycles);
   for (const CycleResult& cycle : cycles) add_findings_without_robot(cycle.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
@@ -146,6 +162,7 @@ void run(const Options& options, Result& result) {
   if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
+  if (!options.output.empty()) result.output += "\nPlan with this order written to " + options.output + ".\n";
   result.output += "\nFindings: " + findings_count(findings) + "\n" + findings_text(findings);
 }
 
@@ -160,7 +177,10 @@ void add_cycle(CLI::App& app, Result& result) {
   command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
   command->add_option("--steps", options->steps, "best: orders to try a weldment; the same ones for the same seed");
   command->add_option("--seed", options->seed, "best: another number, another search (default 1)");
-  command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  CLI::Option* without =
+      command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  command->add_option("--output", options->output, "write the plan with the order as its own to this file")
+      ->excludes(without);
   command->add_flag("--summary", options->summary, "without the moves");
   command->add_flag("--json", options->json, "one JSON document on standard output");
   command->callback([options, &result] { run(*options, result); });

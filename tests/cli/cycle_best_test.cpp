@@ -56,6 +56,22 @@ TEST(CycleBest, TheSameSeedAndStepsGiveTheSameBytes) {
   EXPECT_TRUE(first.errors.empty()) << first.errors;
 }
 
+TEST(CycleBest, AnOrderThatIsWrittenIsThePlansGivenOne) {
+  char name[] = "/tmp/seamtakt-order-XXXXXX";
+  const std::filesystem::path folder = mkdtemp(name);
+  const std::string taken = (folder / "taken.weldplan.json").string();
+  const ProgramRun best =
+      run_program({"cycle", demo, "--order", "best", "--steps", "3000", "--json", "--output", taken});
+  EXPECT_LE(best.exit_code, 1) << best.errors;
+  const ProgramRun given = run_program({"cycle", taken, "--json"});
+  const JsonNode found = parse_json(best.output, "best"), again = parse_json(given.output, "given");
+  ASSERT_EQ(weldments(found).size(), 3u);
+  for (std::size_t i = 0; i < 3; ++i)
+    EXPECT_EQ(number(weldments(found)[i], "cycle_time_s"), number(weldments(again)[i], "cycle_time_s"));
+  EXPECT_EQ(run_program({"cycle", taken, "--output", taken}).exit_code, 2) << "the plan that is read stays";
+  std::filesystem::remove_all(folder);
+}
+
 TEST(CycleBest, EndsAtItsTime) {
   const auto begun = std::chrono::steady_clock::now();
   const ProgramRun run = run_program({"cycle", demo, "--order", "best", "--seconds", "600ms", "--summary"});
