@@ -77,30 +77,6 @@ std::string verify_json(const VerifyReport& report) {
   return json.take();
 }
 
-/// A store that can't even be opened as one is reported as not trusted, not as bad usage.
-VerifyReport unreadable(const std::string& why) {
-  VerifyReport report;
-  report.problems.push_back({0, 0, why});
-  return report;
-}
-
-VerifyReport verify(const LedgerOptions& given, const VerifyOptions& options) {
-  if (!store_exists(given.store)) throw InputError(printable(given.store), "no such store", "a store");
-  std::optional<Ledger> ledger;
-  try {
-    ledger.emplace(open_for_reading(given));
-  } catch (const InputError& error) {
-    if (!given.store.starts_with("sqlite:")) throw;
-    return unreadable(error.what());
-  } catch (const std::system_error& error) {
-    if (!given.store.starts_with("sqlite:") || error.code() == std::errc::permission_denied ||
-        error.code() == std::errc::device_or_resource_busy)
-      throw;
-    return unreadable(error.what());
-  }
-  return verify_ledger(*ledger, options);
-}
-
 SignedHead newest_head(const Ledger& ledger) {
   auto head = ledger.backend().snapshot().newest_head;
   if (!head) throw InputError(ledger.backend().name(), "a store without a record", "one that was written to");
@@ -171,7 +147,7 @@ void ledger_verify(const LedgerOptions& given, Result& result) {
   options.raw_folder = given.raw;
   options.from = given.from;
   options.progress = show_progress;
-  const VerifyReport report = verify(given, options);
+  const VerifyReport report = verify_store(given.store, {StoreOpening::For::reading, false, given.force}, options);
   result.exit_code = report.trusted ? done : found_fail;
   if (given.json) {
     result.output = verify_json(report);

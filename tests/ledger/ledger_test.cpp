@@ -148,6 +148,8 @@ TEST_F(LedgerTest, a_failed_pass_opens_a_nonconformance_and_only_a_passed_re_tes
   EXPECT_TRUE(open[0].open);
   EXPECT_EQ(open[0].text, "Too low.");
   EXPECT_EQ(unit_status(ledger_, "U1").complete, std::optional<bool>(false));
+  EXPECT_EQ(unit_status(ledger_, "U1").failed, 1u);
+  EXPECT_EQ(unit_status(ledger_, "U1").undecided, 0u);
   EXPECT_THROW(disposition_entry(ledger_, {open[0].seq, Decision::repair, "", 0}), InputError)
       << "a repair names its schedule";
   add(disposition_entry(ledger_, {open[0].seq, Decision::repair, "F6R", 0}));
@@ -178,6 +180,7 @@ TEST_F(LedgerTest, used_as_is_closes_and_scrap_leaves_the_unit_incomplete) {
   import(audit_of({pass_of("U1", "S1", Verdict::fail), pass_of("U2", "S1", Verdict::fail)}, sha_a));
   const auto open = nonconformances(ledger_, "");
   ASSERT_EQ(open.size(), 2u);
+  EXPECT_EQ(unit_serials(ledger_), (std::vector<std::string>{"U1", "U2"}));
   add(disposition_entry(ledger_, {open[0].seq, Decision::use_as_is, "", 0}));
   add(disposition_entry(ledger_, {open[1].seq, Decision::scrap, "", 0}));
   EXPECT_FALSE(nonconformances(ledger_, "")[0].open);

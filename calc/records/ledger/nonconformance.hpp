@@ -51,10 +51,14 @@ struct UnitStatus {
   std::vector<std::uint64_t> passes, manual;  ///< records that aren't void
   std::vector<std::string> missing;           ///< "S03/pass 1" that no record of the plan's passes shows
   std::vector<Nonconformance> nonconformances;
+  std::size_t failed = 0, undecided = 0;  ///< of the passes
   bool scrapped = false;
   std::optional<bool> complete;  ///< empty where no plan said what it needs
 };
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
 UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial);
+
+/// Serial numbers of the units that a ledger has records of, in order of their bytes.
+std::vector<std::string> unit_serials(const Ledger& ledger);
 
 }  // namespace seamtakt

@@ -62,6 +62,9 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
       continue;
     }
     (is_pass ? status.passes : status.manual).push_back(seq);
+    const std::string verdict = is_pass ? body_text(body, "results.verdict") : std::string();
+    if (verdict == "fail") ++status.failed;
+    if (verdict == "undecided") ++status.undecided;
     if (const JsonNode* results = body.find("results")) there.insert(pass_name(*results));
   }
   for (const std::string& name : needs.missing)
@@ -76,6 +79,23 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   // Nothing says what it needs, but something says that it isn't as it should be.
   if (!needs.known && (open || status.scrapped)) status.complete = false;
   return status;
+}
+
+std::vector<std::string> unit_serials(const Ledger& ledger) {
+  constexpr std::size_t rows_at_once = 10'000;
+  const std::string topic = "unit";
+  std::vector<std::string> serials;
+  LookupRow after{topic, "", 0};
+  for (bool more = true; more;) {
+    const auto rows = ledger.backend().lookups(after, rows_at_once);
+    more = rows.size() == rows_at_once;
+    for (const LookupRow& row : rows) {
+      if (row.topic != topic) return serials;
+      if (serials.empty() || serials.back() != row.key) serials.push_back(row.key);
+    }
+    if (more) after = rows.back();
+  }
+  return serials;
 }
 
 }  // namespace seamtakt

@@ -1,0 +1,38 @@
+#include <system_error>
+
+#include "base/error.hpp"
+#include "records/ledger/verify.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+VerifyReport unreadable(const std::string& why) {
+  VerifyReport report;
+  report.problems.push_back({0, 0, why});
+  return report;
+}
+
+/// Someone else's file, or one that is in use, says nothing about its records.
+bool is_no_verdict(const std::system_error& error) {
+  return error.code() == std::errc::permission_denied || error.code() == std::errc::device_or_resource_busy;
+}
+
+}  // namespace
+
+VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, const VerifyOptions& options) {
+  if (!store_exists(uri)) throw InputError(printable(uri), "no such store", "a store");
+  std::optional<Ledger> ledger;
+  try {
+    ledger.emplace(Ledger::open(uri, opening));
+  } catch (const InputError& error) {
+    if (!uri.starts_with("sqlite:")) throw;
+    return unreadable(error.what());
+  } catch (const std::system_error& error) {
+    if (!uri.starts_with("sqlite:") || is_no_verdict(error)) throw;
+    return unreadable(error.what());
+  }
+  return verify_ledger(*ledger, options);
+}
+
+}  // namespace seamtakt
