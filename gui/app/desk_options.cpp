@@ -34,6 +34,10 @@ void check(const DeskOptions& options) {
   if (options.store.isEmpty() != options.unit.isEmpty())
     throw InputError(options.store.isEmpty() ? "--unit" : "--store", "it alone",
                      "--store URI and --unit SERIAL together");
+  if (!options.store.isEmpty() && options.export_to.isEmpty())
+    throw InputError("--store", "nothing to write", "--export FILE.pdf beside it");
+  if (!options.store.isEmpty() && !options.plan.isEmpty())
+    throw InputError("PLAN", "a plan and a store", "one of the two");
   const bool without_display = !options.export_to.isEmpty() || !options.pictures_to.isEmpty();
   if (without_display && options.plan.isEmpty() && options.store.isEmpty())
     throw InputError("PLAN", "nothing", "a plan file");

@@ -50,10 +50,12 @@ void apply_view(const DeskOptions& options, bool remember) {
 }
 
 int export_report(const DeskOptions& options) {
-  if (!options.store.isEmpty())
-    throw InputError("--store", "a record store", "a plan: the desk reports on plans so far");
-  const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
-  export_pdf(*results_of(plan), options.plan, options.export_to);
+  if (!options.store.isEmpty()) {
+    export_unit_pdf(options.store, options.unit, options.export_to);
+  } else {
+    const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
+    export_pdf(*results_of(plan), options.plan, options.export_to);
+  }
   std::printf("Report written to %s\n", qPrintable(options.export_to));
   return done;
 }

@@ -16,6 +16,7 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
+#include "app/theme_choice.hpp"
 #include "base/error.hpp"
 #include "document/demo_plan.hpp"
 #include "models/chain_figures.hpp"
@@ -107,6 +108,7 @@ void MainWindow::connectParts() {
   connect(records_, &RecordsPage::figureChanged, this, [this] {
     chain_->link(5).setFigure(records_->figure(), records_->figureDetail(), records_->worst());
   });
+  connect(records_, &RecordsPage::unitReportAsked, this, &MainWindow::exportUnit);
   connect(line_, &LinePage::figureChanged, this,
           [this] { chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst()); });
   connect(&UnitView::shared(), &UnitView::changed, this, [this] {
@@ -283,6 +285,18 @@ bool MainWindow::mayLeave() {
   box.exec();
   if (box.clickedButton() == save) return savePlan();
   return box.clickedButton() == drop;
+}
+
+void MainWindow::restyle() {
+  if (evaluator_.results()) showResults(evaluator_.results());
+  showPage(currentPage());
+}
+
+bool MainWindow::event(QEvent* event) {
+  const bool follows = event->type() == QEvent::ThemeChange &&
+                       QSettings().value("view/theme", "system").toString() == QStringLiteral("system");
+  if (follows && follow_platform()) restyle();
+  return QMainWindow::event(event);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

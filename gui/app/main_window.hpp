@@ -55,6 +55,7 @@ class MainWindow : public QMainWindow {
   void writeSettings() const;
 
  protected:
+  bool event(QEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
@@ -69,6 +70,8 @@ class MainWindow : public QMainWindow {
   void connectParts();
   void showResults(const ResultsPtr& results);
   void showTitle();
+  /// Draws everything anew in other colours.
+  void restyle();
   /// The next part of the window: chain, table, picture, findings, Explain.
   void nextPart();
   void goTo(const QString& address, const QString& key);
@@ -77,6 +80,7 @@ class MainWindow : public QMainWindow {
   void saveAs();
   void exportReport();
   void exportHtml();
+  void exportUnit(const QString& store, const QString& unit);
   void printReport();
   void fileChangedOnDisk();
   void fillRecent();

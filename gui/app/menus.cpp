@@ -102,10 +102,9 @@ void MainWindow::makeViewMenu() {
       {tr("Colours of the system"), "system"}, {tr("Light"), "light"}, {tr("Dark"), "dark"}};
   for (const auto& [text, theme] : choices) {
     QAction* action = view->addAction(text, this, [this, theme = theme] {
-      choose_theme(theme);
       QSettings().setValue("view/theme", theme);
-      if (evaluator_.results()) showResults(evaluator_.results());
-      showPage(currentPage());
+      theme == QStringLiteral("system") ? static_cast<void>(follow_platform()) : choose_theme(theme);
+      restyle();
     });
     action->setCheckable(true);
     action->setChecked(QSettings().value("view/theme", "system").toString() == theme);
@@ -168,6 +167,18 @@ void MainWindow::exportReport() {
   if (path.isEmpty()) return;
   try {
     export_pdf(*results_of(document_.plan()), document_.path(), path);
+    say(tr("Report written to %1").arg(path));
+  } catch (const std::exception& error) {
+    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+  }
+}
+
+void MainWindow::exportUnit(const QString& store, const QString& unit) {
+  const QString path =
+      QFileDialog::getSaveFileName(this, tr("Report of the unit"), unit + ".pdf", tr("PDF (*.pdf)"));
+  if (path.isEmpty()) return;
+  try {
+    export_unit_pdf(store, unit, path);
     say(tr("Report written to %1").arg(path));
   } catch (const std::exception& error) {
     QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));

@@ -10,6 +10,8 @@
 #include "app/main_window.hpp"
 #include "base/atomic_save.hpp"
 #include "pages/heat_page.hpp"
+#include "pages/records_page.hpp"
+#include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -46,6 +48,12 @@ QStringList take_pictures(MainWindow& window, const QString& folder) {
     auto* heat = qobject_cast<HeatPage*>(&window.page(i));
     if (heat) heat->views().setCurrentIndex(0);
     paths << take(window, folder, QString::fromUtf8(names[i]));
+    if (auto* records = qobject_cast<RecordsPage*>(&window.page(i)); records && records->logs()) {
+      records->tabs().setCurrentIndex(1);
+      records->statistics().selectRow(0);
+      paths << take(window, folder, QStringLiteral("charts"));
+      records->tabs().setCurrentIndex(0);
+    }
     if (!heat) continue;
     heat->views().setCurrentIndex(1);
     paths << take(window, folder, QStringLiteral("temperature"));

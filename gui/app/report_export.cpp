@@ -14,13 +14,14 @@
 #include "base/version.hpp"
 #include "exchange/provenance.hpp"
 #include "exchange/report.hpp"
+#include "exchange/unit_record.hpp"
 #include "plan/plan_file.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-constexpr int picture_width_px = 640, picture_dots_per_px = 3;
+constexpr int picture_width_px = 640, code_width_px = 150, picture_dots_per_px = 3;
 
 /// Rich text has no SVG: each drawing becomes a picture of print resolution.
 void place_drawings(QTextDocument& document, QString& html) {
@@ -29,26 +30,25 @@ void place_drawings(QTextDocument& document, QString& html) {
   int count = 0;
   for (auto match = drawing.match(html); match.hasMatch(); match = drawing.match(html)) {
     QString svg = match.captured();
+    // A code to be scanned is small; all else has the page's width.
+    const int width = svg.contains(QStringLiteral("class=\"qr\"")) ? code_width_px : picture_width_px;
     svg.replace(
         QStringLiteral("<svg "),
         QStringLiteral(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" font-family=\"DejaVu Sans\" font-size=\"11\" "));
     QSvgRenderer renderer(svg.toUtf8());
     const QSizeF size = renderer.viewBoxF().size();
-    const int height =
-        size.width() > 0 ? static_cast<int>(picture_width_px * size.height() / size.width()) : 1;
-    QImage image(picture_width_px * picture_dots_per_px, height * picture_dots_per_px, QImage::Format_RGB32);
+    const int height = size.width() > 0 ? static_cast<int>(width * size.height() / size.width()) : 1;
+    QImage image(width * picture_dots_per_px, height * picture_dots_per_px, QImage::Format_RGB32);
     image.fill(Qt::white);
     QPainter painter(&image);
     renderer.render(&painter);
     painter.end();
     const QString name = QStringLiteral("drawing:%1").arg(count++);
     document.addResource(QTextDocument::ImageResource, QUrl(name), image);
-    html.replace(match.capturedStart(), match.capturedLength(),
-                 QStringLiteral("<img src=\"%1\" width=\"%2\" height=\"%3\">")
-                     .arg(name)
-                     .arg(picture_width_px)
-                     .arg(height));
+    html.replace(
+        match.capturedStart(), match.capturedLength(),
+        QStringLiteral("<img src=\"%1\" width=\"%2\" height=\"%3\">").arg(name).arg(width).arg(height));
   }
 }
 
@@ -58,6 +58,10 @@ QString printable_html(QString html) {
   static const QRegularExpression sheet(QStringLiteral("<style>.*?</style>"),
                                         QRegularExpression::DotMatchesEverythingOption);
   html.remove(sheet);
+  // A moment in a narrow column would be cut into lines of a few letters.
+  static const QRegularExpression moment(
+      QStringLiteral("(?<=>)(\\d{4}-\\d\\d-\\d\\dT[0-9:.]+Z?)(?=<)"));
+  html.replace(moment, QStringLiteral("<span style=\"white-space:nowrap\">\\1</span>"));
   html.replace(QStringLiteral("<dl>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\">"));
   html.replace(QStringLiteral("</dl>"), QStringLiteral("</table>"));
   html.replace(QStringLiteral("<dt>"), QStringLiteral("<tr><td style=\"color:#5a626d\">"));
@@ -75,10 +79,9 @@ const char* print_sheet =
     "border-bottom:1px solid #444} td{border-bottom:1px solid #ccc; vertical-align:top} "
     "td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
 
-void fill(QTextDocument& document, const Results& results, const QString& plan_path) {
+void fill(QTextDocument& document, QString html) {
   document.setDefaultFont(QFont(QStringLiteral("DejaVu Sans"), 7));
   document.setDefaultStyleSheet(QString::fromUtf8(print_sheet));
-  QString html = QString::fromStdString(report_of(results, plan_path));
   place_drawings(document, html);
   document.setHtml(printable_html(html));
 }
@@ -126,7 +129,9 @@ void export_html(const Results& results, const QString& plan_path, const QString
   save_atomically(to.toStdString(), report_of(results, plan_path));
 }
 
-void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
+namespace {
+
+void save_pdf(const std::string& html, const QString& title, const QString& to) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -136,20 +141,32 @@ void export_pdf(const Results& results, const QString& plan_path, const QString&
     writer.setPageSize(QPageSize(QPageSize::A4));
     writer.setPageOrientation(QPageLayout::Landscape);
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
-    writer.setTitle(QString::fromStdString(results.plan->title));
+    writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
     QTextDocument document;
-    fill(document, results, plan_path);
+    fill(document, QString::fromStdString(html));
     paint_pages(document, writer, nullptr);
   }
   save_atomically(to.toStdString(),
                   std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
+}  // namespace
+
+void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
+  save_pdf(report_of(results, plan_path), QString::fromStdString(results.plan->title), to);
+}
+
+void export_unit_pdf(const QString& store, const QString& unit, const QString& to) {
+  const VerifyReport verified = verify_store(store.toStdString(), {}, {});
+  const Ledger ledger = Ledger::open(store.toStdString(), {});
+  save_pdf(unit_report_html(ledger, unit.toStdString(), verified, utc_moment()), unit, to);
+}
+
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
   QTextDocument document;
-  fill(document, results, plan_path);
+  fill(document, QString::fromStdString(report_of(results, plan_path)));
   paint_pages(document, printer, &printer);
 }
 

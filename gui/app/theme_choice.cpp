@@ -19,6 +19,15 @@ void look_at_platform() {
   platform_is_dark = QApplication::palette().color(QPalette::Window).lightness() < 128;
 }
 
+bool follow_platform() {
+  // Without a palette of its own the application has the platform's again.
+  QApplication::setPalette(QPalette());
+  look_at_platform();
+  const bool changes = platform_is_dark != Palette::current().dark;
+  choose_theme(QStringLiteral("system"));
+  return changes;
+}
+
 void choose_theme(const QString& theme) {
   Palette::setDark(theme == QStringLiteral("dark") || (theme != QStringLiteral("light") && platform_is_dark));
   apply_style();

@@ -13,4 +13,7 @@ void choose_language(const QString& language);
 /// Whether the platform came up with light letters on a dark ground; asked once, before a style is applied.
 void look_at_platform();
 
+/// Takes the platform's colours as they are by now; true where light became dark or dark light.
+bool follow_platform();
+
 }  // namespace seamtakt::desk

@@ -234,6 +234,8 @@ void follow_schedule(Plan& plan, const std::string& before, const std::string& a
 
 void follow_seam(Plan& plan, Weldment& weldment, const std::string& before, const std::string& after) {
   for (Seam& seam : weldment.seams) rename_in(seam.after, before, after);
+  for (OrderStep& step : weldment.order)
+    if (step.seam == before) step.seam = after;
   if (!plan.cell) return;
   for (Zone& zone : plan.cell->zones)
     rename_in(zone.seams, weldment.id + "/" + before, weldment.id + "/" + after);

@@ -73,6 +73,13 @@ QString minutes_text(double seconds) {
   return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
 }
 
+QString change_text(double seconds) {
+  const QString sign = std::llround(seconds) < 0   ? QStringLiteral("−")
+                       : std::llround(seconds) > 0 ? QStringLiteral("+")
+                                                   : QStringLiteral("±");
+  return sign + minutes_text(std::abs(seconds));
+}
+
 std::vector<LinkFigure> chain_figures(const Results& results) {
   const FindingIndex findings(*results.plan, results.findings);
   const Tally& all = findings.all();

@@ -20,5 +20,7 @@ std::vector<LinkFigure> chain_figures(const Results& results);
 
 /// "19:40" of seconds.
 QString minutes_text(double seconds);
+/// "+0:23" or "−0:23": a change of so many seconds.
+QString change_text(double seconds);
 
 }  // namespace seamtakt::desk

@@ -1,6 +1,7 @@
 #include "models/finding_model.hpp"
 
 #include "document/plan_address.hpp"
+#include "models/finding_text.hpp"
 
 namespace seamtakt::desk {
 
@@ -44,14 +45,14 @@ void FindingModel::setFindings(const Plan& plan, const Findings& findings) {
     Row row;
     row.severity = finding.severity;
     row.address = QString::fromStdString(address_of_finding(plan, finding.where));
-    const QString text = QString::fromStdString(finding.text);
+    const QString text = finding_text(finding.text);
     row.cells = {text_cell(severity_word(finding.severity)),
                  text_cell(QString::fromStdString(finding.where)),
                  text_cell(text),
                  number_cell(finding.value, finding.unit),
                  number_cell(finding.limit, finding.unit),
                  text_cell(QString::fromStdString(finding.rule)),
-                 text_cell(QString::fromStdString(finding.source))};
+                 text_cell(finding_text(finding.source))};
     row.cells[2].tip = text;
     rows.push_back(std::move(row));
   }

@@ -2,7 +2,9 @@
 
 #include <QCoreApplication>
 
+#include "document/document.hpp"
 #include "models/explanation_html.hpp"
+#include "models/typed_edit.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -122,6 +124,24 @@ Qt::ItemFlags GridModel::flags(const QModelIndex& index) const {
   if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field)
     flags |= Qt::ItemIsEditable;
   return flags;
+}
+
+bool GridModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+  const GridColumn& about = columns_[static_cast<std::size_t>(index.column())];
+  if (role != Qt::EditRole || !about.field || !edited_) return false;
+  edited_->endTyping();
+  const auto refusal =
+      set_typed(*edited_, rowAddress(index.row()).toStdString(), about.key, value.toString());
+  if (refusal) emit refused(index, refusal->text);
+  return !refusal;
+}
+
+void GridModel::beginEdits(const QString& what) {
+  if (edited_) edited_->undo().beginMacro(what);
+}
+
+void GridModel::endEdits() {
+  if (edited_) edited_->undo().endMacro();
 }
 
 void GridModel::unitsChanged() {

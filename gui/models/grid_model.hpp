@@ -12,6 +12,8 @@
 
 namespace seamtakt::desk {
 
+class Document;
+
 /// What a table's cell says beside its text.
 enum GridRole {
   SortRole = Qt::UserRole + 1,  ///< the number (or text) that rows are sorted by
@@ -39,7 +41,9 @@ class GridModel : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  using QAbstractTableModel::QAbstractTableModel;
+  /// `edited`: the plan whose fields stand in editable cells; nullptr: nothing can be edited.
+  explicit GridModel(QObject* parent = nullptr, Document* edited = nullptr)
+      : QAbstractTableModel(parent), edited_(edited) {}
 
   const std::vector<GridColumn>& columns() const { return columns_; }
   int columnNamed(std::string_view key) const;
@@ -48,13 +52,14 @@ class GridModel : public QAbstractTableModel {
   QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
   QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
   Qt::ItemFlags flags(const QModelIndex& index) const override;
+  bool setData(const QModelIndex& index, const QVariant& value, int role = Qt::EditRole) override;
 
   /// Heading with its unit: "Leg, mm".
   QString headingText(int column) const;
 
   /// Edits between the two undo as one.
-  virtual void beginEdits(const QString&) {}
-  virtual void endEdits() {}
+  void beginEdits(const QString& what);
+  void endEdits();
 
  signals:
   /// A typed value was refused: where and why.
@@ -76,6 +81,7 @@ class GridModel : public QAbstractTableModel {
 
  private:
   std::vector<GridColumn> columns_;
+  Document* edited_;
 };
 
 /// "fail", "warn", "note" or "ok" in the user's language.

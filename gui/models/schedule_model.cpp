@@ -1,7 +1,6 @@
 #include "models/schedule_model.hpp"
 
 #include "document/plan_address.hpp"
-#include "models/typed_edit.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -36,7 +35,8 @@ std::vector<GridColumn> schedule_table_columns() {
 
 }  // namespace
 
-ScheduleModel::ScheduleModel(Document& document, QObject* parent) : GridModel(parent), document_(document) {
+ScheduleModel::ScheduleModel(Document& document, QObject* parent)
+    : GridModel(parent, &document), document_(document) {
   setColumns(schedule_table_columns());
   connect(&document_, &Document::planChanged, this, &ScheduleModel::rebuild);
   connect(&UnitView::shared(), &UnitView::changed, this, [this] { unitsChanged(); });
@@ -101,16 +101,6 @@ QString ScheduleModel::rowAddress(int row) const {
 std::optional<Severity> ScheduleModel::rowSeverity(int row) const {
   const auto at = worst_.find(schedule(row).id);
   return at == worst_.end() ? std::nullopt : std::optional(at->second);
-}
-
-bool ScheduleModel::setData(const QModelIndex& index, const QVariant& value, int role) {
-  const GridColumn& about = columns()[static_cast<std::size_t>(index.column())];
-  if (role != Qt::EditRole || !about.field) return false;
-  document_.endTyping();
-  const auto refusal =
-      set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
-  if (refusal) emit refused(index, refusal->text);
-  return !refusal;
 }
 
 }  // namespace seamtakt::desk

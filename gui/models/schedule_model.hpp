@@ -15,9 +15,6 @@ class ScheduleModel : public GridModel {
   explicit ScheduleModel(Document& document, QObject* parent = nullptr);
   void setResults(const ResultsPtr& results);
   int rowCount(const QModelIndex& parent = {}) const override;
-  bool setData(const QModelIndex& index, const QVariant& value, int role = Qt::EditRole) override;
-  void beginEdits(const QString& what) override { document_.undo().beginMacro(what); }
-  void endEdits() override { document_.undo().endMacro(); }
 
  protected:
   QString cellText(int row, int column) const override;

@@ -1,6 +1,5 @@
 #include "models/seam_model.hpp"
 
-#include "models/typed_edit.hpp"
 #include "models/unit_view.hpp"
 #include "plan/evaluation_columns.hpp"
 
@@ -63,7 +62,7 @@ int digits_of(const std::string& key) {
 }  // namespace
 
 SeamModel::SeamModel(Document& document, QObject* parent)
-    : GridModel(parent), document_(document), plan_(document.plan()) {
+    : GridModel(parent, &document), document_(document), plan_(document.plan()) {
   setColumns(seam_table_columns());
   connect(&document_, &Document::planChanged, this, &SeamModel::rebuild);
   connect(&document_, &Document::replaced, this,
@@ -189,16 +188,6 @@ QString SeamModel::cellPlace(int row, int column) const {
 
 std::optional<Severity> SeamModel::rowSeverity(int row) const {
   return findings_.worstOfSeam(weldmentOf(row).id, seam(row).id);
-}
-
-bool SeamModel::setData(const QModelIndex& index, const QVariant& value, int role) {
-  const GridColumn& about = columns()[static_cast<std::size_t>(index.column())];
-  if (role != Qt::EditRole || !about.field) return false;
-  document_.endTyping();
-  const auto refusal =
-      set_typed(document_, rowAddress(index.row()).toStdString(), about.key, value.toString());
-  if (refusal) emit refused(index, refusal->text);
-  return !refusal;
 }
 
 }  // namespace seamtakt::desk

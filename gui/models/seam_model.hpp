@@ -24,9 +24,6 @@ class SeamModel : public GridModel {
   void setResults(const ResultsPtr& results);
 
   int rowCount(const QModelIndex& parent = {}) const override;
-  bool setData(const QModelIndex& index, const QVariant& value, int role = Qt::EditRole) override;
-  void beginEdits(const QString& what) override { document_.undo().beginMacro(what); }
-  void endEdits() override { document_.undo().endMacro(); }
 
   const SeamPlace& place(int row) const { return rows_[static_cast<std::size_t>(row)]; }
   int rowOf(const SeamPlace& place) const;

@@ -17,7 +17,8 @@ std::optional<std::string> stepped_text(const std::string& text, double steps, d
   // To the next multiple in the step's direction: 245 goes up to 250 and down to 240.
   double place = value / step;
   if (std::abs(place - std::round(place)) < 1e-9) place = std::round(place);
-  const double next = std::max(lower, (steps > 0 ? std::floor(place + steps) : std::ceil(place + steps)) * step);
+  const double next =
+      std::max(lower, (steps > 0 ? std::floor(place + steps) : std::ceil(place + steps)) * step);
   const std::string rest(end, text.data() + text.size());
   return rounded_text(next, 10) + rest;
 }

@@ -3,44 +3,19 @@
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPushButton>
 #include <QSplitter>
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
 #include "models/chain_figures.hpp"
-#include "models/value_model.hpp"
+#include "models/cycle_rows.hpp"
+#include "pages/order_bar.hpp"
 #include "plots/seam_view.hpp"
 #include "plots/timeline_view.hpp"
 #include "widgets/grid_view.hpp"
-#include "widgets/style.hpp"
+#include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
-
-namespace {
-
-std::vector<GridColumn> loss_columns() {
-  return {{"part", CellPage::tr("Part of the cycle"), "", {}, false, true, nullptr},
-          {"seconds", CellPage::tr("Time"), "s", CellPage::tr("Sum over all robots"), true, true, nullptr}};
-}
-
-std::vector<GridColumn> move_columns() {
-  return {{"robot", CellPage::tr("Robot"), "", {}, false, true, nullptr},
-          {"start", CellPage::tr("From"), "s", {}, true, true, nullptr},
-          {"end", CellPage::tr("To"), "s", {}, true, true, nullptr},
-          {"kind", CellPage::tr("Move"), "", {}, false, true, nullptr},
-          {"seam", CellPage::tr("Seam"), "", {}, false, true, nullptr},
-          {"pass", CellPage::tr("Pass"), "", {}, true, true, nullptr}};
-}
-
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(double number, int digits) {
-  return {{}, number, digits, {}, {}};
-}
-
-}  // namespace
 
 CellPage::CellPage(const Desk& desk, QWidget* parent)
     : Page(desk, Link::cell, tr("Cell"),
@@ -49,6 +24,14 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
            parent) {
   loss_ = new ValueModel(loss_columns(), this);
   moves_ = new ValueModel(move_columns(), this);
+  setWhat(makeWhat());
+  setWhy(makeWhy());
+  setShares(2, 5);
+  makeTools();
+  connectParts();
+}
+
+QWidget* CellPage::makeWhat() {
   auto* what = new QSplitter(Qt::Vertical);
   loss_table_ = new GridView(*loss_, tr("What the cycle is made of"), what);
   move_table_ = new GridView(*moves_, tr("Moves of the robots"), what);
@@ -56,13 +39,10 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   what->addWidget(loss_table_);
   what->addWidget(move_table_);
   what->setSizes({330, 260});
-  auto* why = new QSplitter(Qt::Vertical);
-  timeline_ = new TimelineView(why);
-  order_ = new SeamView(why);
-  order_->setAccessibleName(tr("Seams in welding order"));
-  why->addWidget(timeline_);
-  why->addWidget(order_);
-  why->setSizes({260, 300});
+  return what;
+}
+
+QWidget* CellPage::makeWhy() {
   auto* side = new QWidget(this);
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(0, 0, 0, 0);
@@ -70,19 +50,30 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   without_note_->setWordWrap(true);
   without_note_->setTextFormat(Qt::PlainText);
   without_note_->hide();
+  bar_ = new OrderBar(desk_, side);
+  pictures_ = new QSplitter(Qt::Vertical, side);
+  timeline_ = new TimelineView(pictures_);
+  other_ = new TimelineView(pictures_);
+  other_->setAccessibleName(tr("Timeline that it is compared with"));
+  other_->hide();
+  order_ = new SeamView(pictures_);
+  order_->setAccessibleName(tr("Seams in welding order"));
+  for (QWidget* each :
+       {static_cast<QWidget*>(timeline_), static_cast<QWidget*>(other_), static_cast<QWidget*>(order_)})
+    pictures_->addWidget(each);
+  pictures_->setSizes({260, 260, 300});
   column->addWidget(without_note_);
-  column->addWidget(why, 1);
-  setWhat(what);
-  setWhy(side);
-  setShares(2, 5);
+  column->addWidget(bar_);
+  column->addWidget(pictures_, 1);
+  return side;
+}
+
+void CellPage::makeTools() {
   weldments_ = new QComboBox(this);
   weldments_->setAccessibleName(tr("Weldment"));
   weldments_->setMinimumContentsLength(10);
   headline_ = new QLabel(this);
   headline_->setTextFormat(Qt::PlainText);
-  auto* all = new QPushButton(tr("Whole cycle"), this);
-  all->setAccessibleName(all->text());
-  all->setToolTip(tr("Shows the timeline from end to end (Home)"));
   tools().addWidget(weldments_);
   without_ = new QComboBox(this);
   without_->setAccessibleName(tr("Robot that is out"));
@@ -91,8 +82,13 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   tools().addWidget(without_);
   tools().addWidget(headline_);
   tools().addStretch(1);
+  QPushButton* all =
+      tool_button(tr("Whole cycle"), tr("Shows the timeline from end to end (Home)"), {}, this);
   tools().addWidget(all);
   connect(all, &QPushButton::clicked, timeline_, &TimelineView::showAll);
+}
+
+void CellPage::connectParts() {
   connect(weldments_, &QComboBox::activated, this, [this](int index) {
     desk_.selection.setSeam({static_cast<std::size_t>(std::max(0, index)), 0});
     showCycle();
@@ -102,8 +98,18 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
     what_if_results_ = results;
     showCycle();
   });
-  connect(timeline_, &TimelineView::picked, this, [this](const QString& seam, int) { pick(seam); });
-  connect(move_table_, &GridView::rowChosen, this, [this](int row) { pick(moves_->row(row).cells[4].text); });
+  for (TimelineView* each : {timeline_, other_})
+    connect(each, &TimelineView::picked, this, [this](const QString& seam, int) { pick(seam); });
+  connect(timeline_, &TimelineView::rangeShown, other_, &TimelineView::showRange);
+  connect(other_, &TimelineView::rangeShown, timeline_, &TimelineView::showRange);
+  connect(timeline_, &TimelineView::carried, this, [this](const QString& seam, const OrderPlace& to) {
+    timeline_->setCarryNote(bar_->preview(seam, to));
+  });
+  connect(timeline_, &TimelineView::dropped, bar_, &OrderBar::place);
+  connect(bar_, &OrderBar::comparisonChanged, this, &CellPage::showCycle);
+  connect(bar_, &OrderBar::message, this, &Page::message);
+  connect(move_table_, &GridView::rowChosen, this,
+          [this](int row) { pick(moves_->row(row).cells[move_seam_column].text); });
   connect(move_table_, &GridView::opened, this,
           [this](int row) { desk_.selection.goTo(moves_->row(row).address, "robots"); });
   connect(&desk_.selection, &Selection::seamChanged, this, &CellPage::showCycle);
@@ -142,6 +148,10 @@ QString listed(const std::vector<std::string>& places) {
   return names.join(QStringLiteral(", "));
 }
 
+double planned_s(const CycleResult& cycle) {
+  return cycle.takt_margin_s ? cycle.cycle_time_s + *cycle.takt_margin_s : 0;
+}
+
 }  // namespace
 
 void CellPage::pick(const QString& seam) {
@@ -151,67 +161,28 @@ void CellPage::pick(const QString& seam) {
     desk_.selection.setSeam(*place);
 }
 
-void CellPage::showLosses(const CycleResult& cycle) {
-  const std::pair<QString, double> parts[] = {{tr("Arc on"), cycle.arc_on_s},
-                                              {tr("Arc starts and craters"), cycle.start_end_s},
-                                              {tr("Air moves"), cycle.air_s},
-                                              {tr("Sensing"), cycle.sense_s},
-                                              {tr("Waiting"), cycle.wait_s},
-                                              {tr("Positioner"), cycle.orientation_s},
-                                              {tr("Torch service"), cycle.service_s},
-                                              {tr("Wire changes"), cycle.wire_change_s},
-                                              {tr("Loading and unloading"), cycle.load_unload_s}};
-  std::vector<ValueModel::Row> rows;
-  for (const auto& [part, seconds] : parts)
-    rows.push_back({{text_cell(part), number_cell(seconds, 5)}, {}, {}});
-  std::stable_sort(rows.begin(), rows.end(),
-                   [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
-  loss_->setRows(std::move(rows));
-  loss_table_->fitColumns();
-}
-
-void CellPage::showMoves(const CycleResult& cycle) {
-  std::vector<ValueModel::Row> rows;
-  const std::size_t w = desk_.selection.seam().weldment;
-  for (const Move& move : cycle.moves) {
-    ValueModel::Row row;
-    row.cells = {text_cell(move.robot.empty() ? tr("cell") : QString::fromStdString(move.robot)),
-                 number_cell(move.start_s, 5),
-                 number_cell(move.end_s, 5),
-                 text_cell(move_word(move.kind)),
-                 text_cell(QString::fromStdString(move.seam)),
-                 text_cell(move.pass ? QString::number(move.pass) : QString())};
-    if (const auto place = find_seam(*results()->plan, results()->plan->weldments[w].id, move.seam))
-      row.address = QString::fromStdString(seam_address(place->weldment, place->seam));
-    rows.push_back(std::move(row));
-  }
-  moves_->setRows(std::move(rows));
-  move_table_->fitColumns();
-}
-
 /// Seams named by their place in the welding order of their robot: "3 S07".
 void CellPage::showOrder(const CycleResult& cycle) {
   const Weldment& weldment = results()->plan->weldments[desk_.selection.seam().weldment];
   std::vector<DrawnSeam> drawn;
+  std::map<std::string, DrawnSeam*> by_id;
+  drawn.reserve(weldment.seams.size());
   for (const Seam& seam : weldment.seams) {
     DrawnSeam line;
     line.name = QString::fromStdString(seam.id);
     line.path_mm = seam.path_mm;
     line.by_hand = seam.by == "manual";
     drawn.push_back(std::move(line));
+    by_id[seam.id] = &drawn.back();
   }
   std::map<std::string, int> order;
-  for (const Move& move : cycle.moves) {
-    if (move.kind != MoveKind::arc || move.pass > 1) continue;
-    for (std::size_t i = 0; i < drawn.size(); ++i)
-      if (weldment.seams[i].id == move.seam && drawn[i].order == 0) {
-        drawn[i].order = ++order[move.robot];
-        drawn[i].name = tr("%1: %3 no. %2")
-                            .arg(drawn[i].name)
-                            .arg(drawn[i].order)
-                            .arg(QString::fromStdString(move.robot));
-        drawn[i].value = drawn[i].order;
-      }
+  for (const OrderStep& step : cycle.order) {
+    const auto at = by_id.find(step.seam);
+    if (at == by_id.end() || at->second->order != 0) continue;
+    DrawnSeam& seam = *at->second;
+    seam.order = ++order[step.robot];
+    seam.value = seam.order;
+    seam.name = tr("%1: %3 no. %2").arg(seam.name).arg(seam.order).arg(QString::fromStdString(step.robot));
   }
   for (DrawnSeam& seam : drawn) seam.tip = seam.name;
   order_->setMeaning(tr("place in the robot's order"),
@@ -220,13 +191,7 @@ void CellPage::showOrder(const CycleResult& cycle) {
   order_->setPicked(static_cast<int>(desk_.selection.seam().seam));
 }
 
-void CellPage::showCycle() {
-  if (!results()) return;
-  const Plan& plan = *results()->plan;
-  if (!plan.cell || plan.weldments.empty())
-    return setEmptyStep(
-        tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
-  setEmptyStep({});
+void CellPage::showChoices(const Plan& plan) {
   weldments_->clear();
   for (const Weldment& weldment : plan.weldments) weldments_->addItem(QString::fromStdString(weldment.id));
   weldments_->setCurrentIndex(static_cast<int>(desk_.selection.seam().weldment));
@@ -238,30 +203,78 @@ void CellPage::showCycle() {
                       QString::fromStdString(robot.id));
   without_->setCurrentIndex(std::max(0, without_->findData(what_if_results_ ? out : QString())));
   without_note_->setVisible(what_if_results_ != nullptr);
-  if (what_if_results_)
-    without_note_->setText(
-        tr("Without %1: %2 seams go to another robot; %3")
-            .arg(out)
-            .arg(out_.taken_over.size())
-            .arg(out_.unreached.empty()
-                     ? tr("none is left to hands.")
-                     : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
+  if (!what_if_results_) return;
+  without_note_->setText(
+      tr("Without %1: %2 seams go to another robot; %3")
+          .arg(out)
+          .arg(out_.taken_over.size())
+          .arg(out_.unreached.empty()
+                   ? tr("none is left to hands.")
+                   : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
+}
+
+void CellPage::showTimelines(const CycleResult& cycle) {
+  const auto& comparison = bar_->comparison();
+  const double reach_s =
+      comparison ? std::max(TimelineView::reachOf(cycle, planned_s(cycle)),
+                            TimelineView::reachOf(comparison->cycle, planned_s(comparison->cycle)))
+                 : 0;
+  timeline_->setArrangeable(!what_if_results_);
+  timeline_->setRobots(ids_of(*shown()->plan, IdList::robots, {}));
+  timeline_->setCycle(cycle, planned_s(cycle), comparison ? tr("This plan") : QString(), reach_s);
+  timeline_->setLegend(!comparison);
+  if (other_->isHidden() == comparison.has_value()) {
+    const int all = pictures_->height();
+    pictures_->setSizes(comparison ? QList<int>{all * 4 / 11, all * 5 / 11, all * 2 / 11}
+                                   : QList<int>{all * 5 / 11, 0, all * 6 / 11});
+    other_->setVisible(comparison.has_value());
+  }
+  if (comparison) {
+    other_->setCycle(comparison->cycle, planned_s(comparison->cycle), comparison->name, reach_s);
+    other_->showRange(timeline_->from(), timeline_->to());
+  }
+  const std::size_t seam = desk_.selection.seam().seam;
+  const auto& seams = results()->plan->weldments[desk_.selection.seam().weldment].seams;
+  const QString name = seam < seams.size() ? QString::fromStdString(seams[seam].id) : QString();
+  timeline_->setPicked(name);
+  other_->setPicked(name);
+}
+
+void CellPage::showHeadline(const CycleResult& cycle) {
+  QString headline = tr("cycle %1, arc on %2 %")
+                         .arg(minutes_text(cycle.cycle_time_s),
+                              UnitView::shared().numberText(cycle.arc_on_ratio * 100, "", 3));
+  if (cycle.takt_margin_s)
+    headline += *cycle.takt_margin_s >= 0 ? tr(", %1 under takt").arg(minutes_text(*cycle.takt_margin_s))
+                                          : tr(", %1 over takt").arg(minutes_text(-*cycle.takt_margin_s));
+  headline_->setText(headline);
+}
+
+void CellPage::showCycle() {
+  if (!results()) return;
+  const Plan& plan = *results()->plan;
+  if (!plan.cell || plan.weldments.empty())
+    return setEmptyStep(
+        tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
+  setEmptyStep({});
+  showChoices(plan);
   const CycleResult* shown = cycle();
   if (!shown) return;
-  const double planned_s = shown->takt_margin_s ? shown->cycle_time_s + *shown->takt_margin_s : 0;
-  timeline_->setCycle(*shown, planned_s);
-  const std::size_t seam = desk_.selection.seam().seam;
-  const auto& seams = plan.weldments[desk_.selection.seam().weldment].seams;
-  timeline_->setPicked(seam < seams.size() ? QString::fromStdString(seams[seam].id) : QString());
-  QString headline = tr("cycle %1, arc on %2 %")
-                         .arg(minutes_text(shown->cycle_time_s),
-                              UnitView::shared().numberText(shown->arc_on_ratio * 100, "", 3));
-  if (shown->takt_margin_s)
-    headline += *shown->takt_margin_s >= 0 ? tr(", %1 under takt").arg(minutes_text(*shown->takt_margin_s))
-                                           : tr(", %1 over takt").arg(minutes_text(-*shown->takt_margin_s));
-  headline_->setText(headline);
-  showLosses(*shown);
-  if (isVisible()) showMoves(*shown);
+  const SeamPlace& at = desk_.selection.seam();
+  const auto& seams = plan.weldments[at.weldment].seams;
+  const QString seam = at.seam < seams.size() ? QString::fromStdString(seams[at.seam].id) : QString();
+  bar_->setShown(this->shown(), at.weldment, seam, !what_if_results_);
+  showTimelines(*shown);
+  showHeadline(*shown);
+  const auto& comparison = bar_->comparison();
+  loss_->setRows(loss_rows(*shown, comparison ? &comparison->cycle : nullptr));
+  for (int column = loss_other_column; column < loss_->columnCount(); ++column)
+    loss_table_->setColumnHidden(column, !comparison);
+  loss_table_->fitColumns();
+  if (isVisible()) {
+    moves_->setRows(move_rows(plan, *shown));
+    move_table_->fitColumns();
+  }
   showOrder(*shown);
 }
 

@@ -5,16 +5,18 @@
 
 class QComboBox;
 class QLabel;
+class QSplitter;
 
 namespace seamtakt::desk {
 
 class GridView;
+class OrderBar;
 class SeamView;
 class TimelineView;
 class ValueModel;
 
-/// The cell: what each weldment's cycle is made of, the robots' timelines against takt, the seams in welding
-/// order.
+/// The cell: what each weldment's cycle is made of, the robots' timelines against takt and beside those of
+/// another order or plan, the seams in welding order.
 class CellPage : public Page {
   Q_OBJECT
 
@@ -23,18 +25,26 @@ class CellPage : public Page {
   void setResults(const ResultsPtr& results) override;
   void opened() override { showCycle(); }
   TimelineView& timeline() { return *timeline_; }
+  /// What it is compared with, on the same axis.
+  TimelineView& otherTimeline() { return *other_; }
+  OrderBar& order() { return *bar_; }
   /// The cell without one of its robots for a shift; an empty text: with all of them.
   void setWithout(const QString& robot);
   QString withoutText() const;
   GridView& losses() { return *loss_table_; }
 
  private:
+  QWidget* makeWhat();
+  QWidget* makeWhy();
+  void makeTools();
+  void connectParts();
   /// Results of the plan, or of the plan without the robot that is out.
   const ResultsPtr& shown() const;
   const CycleResult* cycle() const;
   void showCycle();
-  void showLosses(const CycleResult& cycle);
-  void showMoves(const CycleResult& cycle);
+  void showChoices(const Plan& plan);
+  void showTimelines(const CycleResult& cycle);
+  void showHeadline(const CycleResult& cycle);
   void showOrder(const CycleResult& cycle);
   void pick(const QString& seam);
 
@@ -45,7 +55,9 @@ class CellPage : public Page {
   PlanWithoutRobot out_;
   ValueModel *loss_, *moves_;
   GridView *loss_table_, *move_table_;
-  TimelineView* timeline_;
+  OrderBar* bar_;
+  QSplitter* pictures_;
+  TimelineView *timeline_, *other_;
   SeamView* order_;
 };
 

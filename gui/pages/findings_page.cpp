@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "models/finding_model.hpp"
+#include "models/finding_text.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
@@ -140,10 +141,10 @@ void FindingsPage::showFinding(int row) {
     figures = units.quantityText(*finding.value, finding.unit.c_str(), 4);
   figures_->setText(figures);
   figures_->setVisible(!figures.isEmpty());
-  text_->setText(QString::fromStdString(finding.text));
+  text_->setText(finding_text(finding.text));
   source_->setText(tr("%1\nRule %2\nSource: %3")
                        .arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule),
-                            QString::fromStdString(finding.source)));
+                            finding_text(finding.source)));
 }
 
 void FindingsPage::accept() {

@@ -18,6 +18,7 @@
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
+#include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
 
@@ -81,9 +82,7 @@ QWidget* LinePage::makeWhy() {
 
 void LinePage::makeTools() {
   const auto button = [&](const QString& text, const QString& tip, auto slot) {
-    auto* made = new QPushButton(text, this);
-    made->setAccessibleName(text);
-    made->setToolTip(tip);
+    QPushButton* made = tool_button(text, tip, {}, this);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };

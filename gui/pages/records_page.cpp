@@ -6,15 +6,19 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QSplitter>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include "document/demo_plan.hpp"
 #include "models/record_rows.hpp"
+#include "models/statistics_rows.hpp"
+#include "pages/store_panel.hpp"
 #include "plots/individuals_plot.hpp"
 #include "plots/trace_view.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
+#include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
 
@@ -25,6 +29,7 @@ RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
            parent) {
   units_ = new ValueModel(unit_columns(), this);
   passes_ = new ValueModel(record_columns(), this);
+  statistics_ = new ValueModel(statistics_columns(), this);
   setWhat(makeWhat());
   setWhy(makeWhy());
   setShares(1, 1);
@@ -47,17 +52,37 @@ RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
   connect(unit_table_, &GridView::rowChosen, this, &RecordsPage::showPasses);
   connect(pass_table_, &GridView::rowChosen, this, &RecordsPage::showTrace);
   connect(trace_, &TraceView::readOut, read_out_, &QLabel::setText);
+  connect(statistics_table_, &GridView::rowChosen, this, [this](int row) {
+    const QuantityStatistics& of = logs_->audit.statistics.quantities[static_cast<std::size_t>(row)];
+    chart_schedule_ = of.schedule;
+    chart_quantity_ = of.quantity;
+    showChart();
+  });
+  connect(tabs_, &QTabWidget::currentChanged, this,
+          [this](int tab) { parts()[1]->setVisible(tabs_->widget(tab) != store_); });
+  connect(store_, &StorePanel::message, this, &Page::message);
+  connect(store_, &StorePanel::answered, this, &RecordsPage::figureChanged);
+  connect(store_, &StorePanel::reportAsked, this, &RecordsPage::unitReportAsked);
 }
 
 QWidget* RecordsPage::makeWhat() {
-  auto* split = new QSplitter(Qt::Vertical);
+  tabs_ = new QTabWidget(this);
+  tabs_->setAccessibleName(tr("Records"));
+  tabs_->setDocumentMode(true);
+  auto* split = new QSplitter(Qt::Vertical, tabs_);
   unit_table_ = new GridView(*units_, tr("Units"), split);
   unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   pass_table_ = new GridView(*passes_, tr("Passes of the unit"), split);
   split->addWidget(unit_table_);
   split->addWidget(pass_table_);
   split->setSizes({180, 360});
-  return split;
+  statistics_table_ = new GridView(*statistics_, tr("Charts and capability"), tabs_);
+  statistics_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  store_ = new StorePanel(tabs_);
+  tabs_->addTab(split, tr("Units and passes"));
+  tabs_->addTab(statistics_table_, tr("Charts and capability"));
+  tabs_->addTab(store_, tr("Record store"));
+  return tabs_;
 }
 
 QWidget* RecordsPage::makeWhy() {
@@ -80,9 +105,7 @@ QWidget* RecordsPage::makeWhy() {
 
 void RecordsPage::makeTools() {
   const auto button = [&](const QString& text, const QString& tip) {
-    auto* made = new QPushButton(text, this);
-    made->setAccessibleName(text);
-    made->setToolTip(tip);
+    QPushButton* made = tool_button(text, tip, {}, this);
     tools().addWidget(made);
     return made;
   };
@@ -152,6 +175,9 @@ void RecordsPage::show(const ImportedLogsPtr& logs) {
                         .arg(audit.rows.rejected));
   units_->setRows(unit_rows(audit));
   unit_table_->fitColumns();
+  statistics_->setRows(statistics_rows(audit));
+  statistics_table_->fitColumns();
+  tabs_->setCurrentIndex(0);
   unit_table_->clearSelection();
   unit_table_->setCurrentIndex({});
   showPasses();
@@ -194,29 +220,63 @@ void RecordsPage::showTrace(int row) {
   trace_->setTrace(
       trace, begin, end, limits,
       QString::fromStdString(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
-  std::vector<IndividualsPlot::Point> points;
-  for (const PassRecord& each : logs_->audit.passes)
-    if (each.schedule == record.schedule && each.heat_input_kJ_mm)
-      points.push_back({*each.heat_input_kJ_mm, each.U_heat_input_kJ_mm.value_or(0), each.verdict});
-  individuals_->setPoints(std::move(points),
-                          schedule && schedule->limits ? schedule->limits->heat_input_kJ_mm : std::nullopt,
-                          tr("heat input, %1").arg(QString::fromStdString(record.schedule)), "kJ/mm");
+  chart_schedule_ = record.schedule;
+  showChart();
+}
+
+void RecordsPage::showChart() {
+  IndividualsChart chart;
+  if (!logs_ || chart_schedule_.empty()) return individuals_->setChart(std::move(chart));
+  const AuditResult& audit = logs_->audit;
+  chart.limits = limits_of(find_by_id(logs_->plan->schedules, chart_schedule_), chart_quantity_);
+  const bool is_heat = chart_quantity_ == "heat_input_kJ_mm";
+  std::map<std::string, const PassRecord*> by_place;
+  for (const PassRecord& record : audit.passes) by_place[record.place()] = &record;
+  for (const QuantityStatistics& of : audit.statistics.quantities) {
+    if (of.schedule != chart_schedule_ || of.quantity != chart_quantity_) continue;
+    chart.chart = of.chart;
+    chart.runs = of.chart_signals;
+    chart.unit = find_unit(of.unit)->name;
+    for (std::size_t i = 0; i < of.values.size(); ++i) {
+      const PassRecord* record = by_place.at(of.places[i]);
+      chart.points.push_back(
+          {of.values[i], is_heat ? record->U_heat_input_kJ_mm.value_or(0) : 0, record->verdict});
+    }
+  }
+  // Too few passes for a chart: their heat inputs alone.
+  if (!chart.chart) {
+    chart_quantity_ = "heat_input_kJ_mm";
+    chart.unit = "kJ/mm";
+    chart.limits = limits_of(find_by_id(logs_->plan->schedules, chart_schedule_), chart_quantity_);
+    for (const PassRecord& each : audit.passes)
+      if (each.schedule == chart_schedule_ && each.heat_input_kJ_mm)
+        chart.points.push_back({*each.heat_input_kJ_mm, each.U_heat_input_kJ_mm.value_or(0), each.verdict});
+  }
+  chart.heading = tr("%1, %2").arg(quantity_word(chart_quantity_), QString::fromStdString(chart_schedule_));
+  individuals_->setChart(std::move(chart));
 }
 
 QString RecordsPage::figure() const {
-  if (!logs_) return {};
-  const auto complete = std::count_if(logs_->audit.units.begin(), logs_->audit.units.end(),
-                                      [](const UnitRecord& unit) { return unit.complete == true; });
-  return tr("%1 of %2").arg(complete).arg(logs_->audit.units.size());
+  const auto of = [](std::ptrdiff_t complete, std::size_t all) {
+    return tr("%1 of %2").arg(complete).arg(all);
+  };
+  const auto complete = [](const auto& unit) { return unit.complete == true; };
+  if (logs_)
+    return of(std::count_if(logs_->audit.units.begin(), logs_->audit.units.end(), complete),
+              logs_->audit.units.size());
+  if (!store_->answer()) return {};
+  const auto& units = store_->answer()->units;
+  return of(std::count_if(units.begin(), units.end(), complete), units.size());
 }
 
 QString RecordsPage::figureDetail() const {
-  return logs_ ? tr("units complete") : QString();
+  return logs_ || store_->answer() ? tr("units complete") : QString();
 }
 
 std::optional<Severity> RecordsPage::worst() const {
-  if (!logs_) return std::nullopt;
   Tally tally;
+  if (store_->answer() && !store_->answer()->report.trusted) tally.add(Severity::fail);
+  if (!logs_) return tally.worst();
   for (const PassRecord& record : logs_->audit.passes)
     if (const auto severity = verdict_severity(record.verdict)) tally.add(*severity);
   for (const Finding& finding : logs_->audit.findings) tally.add(finding.severity);

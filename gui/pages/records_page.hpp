@@ -6,15 +6,18 @@
 class QLabel;
 class QProgressBar;
 class QPushButton;
+class QTabWidget;
 
 namespace seamtakt::desk {
 
 class GridView;
 class IndividualsPlot;
+class StorePanel;
 class TraceView;
 class ValueModel;
 
-/// Records: logs are imported and judged; verdicts by unit, passes, the trace of a pass between its limits.
+/// Records: logs are imported and judged; verdicts by unit, passes, the trace of a pass between its limits,
+/// control charts and capability; a record store is verified and its units looked at.
 class RecordsPage : public Page {
   Q_OBJECT
 
@@ -27,7 +30,11 @@ class RecordsPage : public Page {
   const ImportedLogsPtr& logs() const { return logs_; }
   GridView& units() { return *unit_table_; }
   GridView& passes() { return *pass_table_; }
+  GridView& statistics() { return *statistics_table_; }
   TraceView& trace() { return *trace_; }
+  IndividualsPlot& chart() { return *individuals_; }
+  StorePanel& store() { return *store_; }
+  QTabWidget& tabs() { return *tabs_; }
 
   /// For the chain: "41 of 44 complete".
   QString figure() const;
@@ -36,6 +43,8 @@ class RecordsPage : public Page {
 
  signals:
   void figureChanged();
+  /// A unit's report from the store is asked for.
+  void unitReportAsked(const QString& uri, const QString& unit);
 
  private:
   void makeTools();
@@ -44,18 +53,23 @@ class RecordsPage : public Page {
   void show(const ImportedLogsPtr& logs);
   void showPasses();
   void showTrace(int row);
+  /// The control chart of a quantity of a schedule's passes.
+  void showChart();
   void working(bool is_working);
   Findings recordFindings() const;
 
   LogImport import_;
   ImportedLogsPtr logs_;
-  ValueModel *units_, *passes_;
-  GridView *unit_table_, *pass_table_;
+  ValueModel *units_, *passes_, *statistics_;
+  GridView *unit_table_, *pass_table_, *statistics_table_;
+  QTabWidget* tabs_;
+  StorePanel* store_;
   TraceView* trace_;
   IndividualsPlot* individuals_;
   QLabel *summary_, *read_out_;
   QProgressBar* progress_;
   QPushButton *import_button_, *manual_button_, *demo_button_, *cancel_button_;
+  std::string chart_schedule_, chart_quantity_ = "heat_input_kJ_mm";
   std::vector<std::size_t> shown_;  ///< passes shown, as indices of the audit's
 };
 

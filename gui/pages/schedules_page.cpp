@@ -1,7 +1,8 @@
 #include "pages/schedules_page.hpp"
 
-#include <QShortcut>
 #include <QComboBox>
+#include <QFileDialog>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
@@ -14,9 +15,11 @@
 #include "models/schedule_difference.hpp"
 #include "models/schedule_model.hpp"
 #include "plan/evaluation_columns.hpp"
+#include "plan/plan_file.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
+#include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
 
@@ -78,9 +81,13 @@ SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
   connect(uses_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(uses_table_, &GridView::opened, this,
           [this](int row) { desk_.selection.goTo(uses_->row(row).address, "schedules"); });
-  connect(&desk_.selection, &Selection::scheduleChanged, this, &SchedulesPage::showSchedule);
+  connect(&desk_.selection, &Selection::scheduleChanged, this, [this] {
+    chooseSameInOther();
+    showSchedule();
+  });
   connect(&desk_.document, &Document::planChanged, this, &SchedulesPage::refresh);
   connect(&desk_.document, &Document::replaced, table_, &GridView::fitColumns);
+  connect(&desk_.document, &Document::replaced, this, [this] { other_plan_.reset(); });
   connect(&UnitView::shared(), &UnitView::changed, this, &SchedulesPage::showDifference);
   refresh();
 }
@@ -116,9 +123,16 @@ QWidget* SchedulesPage::makeWhy() {
   other_->setMinimumContentsLength(10);
   connect(other_, &QComboBox::activated, this, &SchedulesPage::showDifference);
   title->setBuddy(other_);
+  QPushButton* compare =
+      tool_button(tr("Other plan …"), tr("Compares with the schedules of another plan file"), {}, side);
+  connect(compare, &QPushButton::clicked, this, [this] {
+    const QString path = QFileDialog::getOpenFileName(this, tr("Compare with plan"), {},
+                                                      tr("Plans (*.weldplan.json);;All files (*)"));
+    if (!path.isEmpty()) compareWith(path);
+  });
   head->addWidget(title);
-  head->addWidget(other_);
-  head->addStretch(1);
+  head->addWidget(other_, 1);
+  head->addWidget(compare);
   difference_table_ = new GridView(*difference_, tr("Difference of two schedules"), side);
   column->addWidget(uses_title_);
   column->addWidget(uses_table_, 3);
@@ -129,12 +143,7 @@ QWidget* SchedulesPage::makeWhy() {
 
 void SchedulesPage::makeTools() {
   const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
-    auto* made = new QPushButton(text, this);
-    made->setAccessibleName(text);
-    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
-                     QStringLiteral(")"));
-    // A button's own shortcut would act after the animation of a click.
-    connect(new QShortcut(keys, made), &QShortcut::activated, made, &QPushButton::click);
+    QPushButton* made = tool_button(text, tip, keys, this);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };
@@ -152,10 +161,13 @@ void SchedulesPage::refresh() {
   setEmptyStep(plan->schedules.empty() ? tr("A schedule says how a pass is welded. Open the demo to look "
                                             "around, or start a new plan: it begins with one draft.")
                                        : QString());
-  const QString compared = other_->currentText();
+  const QString chosen = other_->currentText();
   other_->clear();
   for (const Schedule& schedule : plan->schedules) other_->addItem(QString::fromStdString(schedule.id));
-  const int at = other_->findText(compared);
+  if (other_plan_)
+    for (const Schedule& schedule : other_plan_->schedules)
+      other_->addItem(tr("%1 in %2").arg(QString::fromStdString(schedule.id), other_name_));
+  const int at = other_->findText(chosen);
   other_->setCurrentIndex(at >= 0 ? at : other_->count() > 1 ? 1 : 0);
   showSchedule();
 }
@@ -199,12 +211,40 @@ void SchedulesPage::showUses() {
   uses_table_->fitColumns();
 }
 
+const Schedule* SchedulesPage::compared() const {
+  const auto& own = desk_.document.plan()->schedules;
+  const auto at = static_cast<std::size_t>(std::max(0, other_->currentIndex()));
+  if (at < own.size()) return &own[at];
+  if (!other_plan_ || at - own.size() >= other_plan_->schedules.size()) return nullptr;
+  return &other_plan_->schedules[at - own.size()];
+}
+
+void SchedulesPage::chooseSameInOther() {
+  const auto& own = desk_.document.plan()->schedules;
+  const std::size_t at = desk_.selection.schedule();
+  if (!other_plan_ || at >= own.size()) return;
+  if (const auto same = find_schedule(*other_plan_, own[at].id))
+    other_->setCurrentIndex(static_cast<int>(own.size() + *same));
+}
+
+void SchedulesPage::compareWith(const QString& path) {
+  try {
+    other_plan_ = std::make_shared<const Plan>(load_plan(path.toStdString()));
+    other_name_ = QFileInfo(path).fileName();
+    refresh();
+    chooseSameInOther();
+    showDifference();
+  } catch (const std::exception& error) {
+    emit message(QString::fromUtf8(error.what()));
+  }
+}
+
 void SchedulesPage::showDifference() {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t at = desk_.selection.schedule();
-  const auto other = static_cast<std::size_t>(std::max(0, other_->currentIndex()));
-  if (at >= plan->schedules.size() || other >= plan->schedules.size()) return difference_->setRows({});
-  difference_->setRows(difference_rows(plan->schedules[at], plan->schedules[other]));
+  const Schedule* other = compared();
+  if (at >= plan->schedules.size() || !other) return difference_->setRows({});
+  difference_->setRows(difference_rows(plan->schedules[at], *other));
   difference_table_->fitColumns();
   difference_table_->horizontalHeader()->setStretchLastSection(true);
 }

@@ -23,6 +23,8 @@ class SchedulesPage : public Page {
   GridView& table() { return *table_; }
   FieldForm& form() { return *form_; }
   GridView& difference() { return *difference_table_; }
+  /// Offers the schedules of another plan file to compare with, the one of the same id first.
+  void compareWith(const QString& path);
 
  public slots:
   void addSchedule();
@@ -38,6 +40,9 @@ class SchedulesPage : public Page {
   void showSchedule();
   void showDifference();
   void showUses();
+  /// The schedule that the chosen one is compared with; nullptr where there is none.
+  const Schedule* compared() const;
+  void chooseSameInOther();
   void append(Schedule schedule, const QString& what);
 
   ScheduleModel* model_;
@@ -45,6 +50,8 @@ class SchedulesPage : public Page {
   GridView *table_, *difference_table_, *uses_table_;
   FieldForm* form_;
   QComboBox* other_;
+  PlanPtr other_plan_;
+  QString other_name_;
   QLabel* uses_title_;
 };
 

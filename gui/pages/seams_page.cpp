@@ -1,6 +1,5 @@
 #include "pages/seams_page.hpp"
 
-#include <QShortcut>
 #include <QButtonGroup>
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -19,6 +18,7 @@
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
+#include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
 
@@ -130,12 +130,7 @@ void SeamsPage::makeTools() {
   connect(weldment_fields_, &QToolButton::toggled, this, &SeamsPage::showSeam);
   tools().addWidget(weldment_fields_);
   const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
-    auto* made = new QPushButton(text, this);
-    made->setAccessibleName(text);
-    made->setToolTip(tip + QStringLiteral(" (") + keys.toString(QKeySequence::NativeText) +
-                     QStringLiteral(")"));
-    // A button's own shortcut would act after the animation of a click.
-    connect(new QShortcut(keys, made), &QShortcut::activated, made, &QPushButton::click);
+    QPushButton* made = tool_button(text, tip, keys, this);
     connect(made, &QPushButton::clicked, this, slot);
     tools().addWidget(made);
   };
@@ -333,8 +328,10 @@ void SeamsPage::removeSeam() {
   if (row < 0) return;
   const SeamPlace at = model_->place(row);
   const auto refusal = desk_.document.edit(tr("Remove seam"), {}, [&](Plan& plan) {
-    auto& seams = plan.weldments.at(at.weldment).seams;
-    seams.erase(seams.begin() + static_cast<std::ptrdiff_t>(at.seam));
+    Weldment& weldment = plan.weldments.at(at.weldment);
+    const std::string id = weldment.seams.at(at.seam).id;
+    std::erase_if(weldment.order, [&](const OrderStep& step) { return step.seam == id; });
+    weldment.seams.erase(weldment.seams.begin() + static_cast<std::ptrdiff_t>(at.seam));
   });
   if (refusal) return emit message(tr("The seam can't go: %1").arg(refusal->text));
   if (model_->rowCount() > 0) table_->selectRow(std::min(row, model_->rowCount() - 1));

@@ -4,6 +4,7 @@
 
 #include <QVBoxLayout>
 #include <algorithm>
+#include <limits>
 
 #include "models/palette.hpp"
 #include "models/unit_view.hpp"
@@ -11,51 +12,65 @@
 
 namespace seamtakt::desk {
 
+namespace {
+
+struct Kind {
+  std::optional<Verdict> verdict;
+  QColor color;
+  QCPScatterStyle::ScatterShape shape;
+};
+
+std::array<Kind, 4> kinds() {
+  const Palette& p = Palette::current();
+  return {Kind{Verdict::pass, p.ok, QCPScatterStyle::ssDisc},
+          Kind{Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
+          Kind{Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle},
+          Kind{std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
+}
+
+}  // namespace
+
 IndividualsPlot::IndividualsPlot(QWidget* parent) : QWidget(parent) {
-  setAccessibleName(tr("Heat input pass by pass"));
+  setAccessibleName(tr("Control chart"));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   plot_ = new QCustomPlot(this);
   plot_->setFocusPolicy(Qt::NoFocus);
-  plot_->setAccessibleName(tr("Heat input pass by pass"));
+  plot_->setAccessibleName(tr("Control chart"));
+  plot_->setToolTip(
+      tr("Values pass by pass. Dashed: the schedule's limits. Line: mean. Dots and dashes: control limits, "
+         "three sigma about the mean. Ring: the value completes a pattern that chance rarely makes."));
   column->addWidget(plot_);
   restyle();
 }
 
 void IndividualsPlot::restyle() {
   style_plot(*plot_);
-  setPoints(points_, limits_, heading_, unit_);
+  draw();
 }
 
-void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<Interval>& limits,
-                                const QString& heading, const char* unit) {
-  points_ = std::move(points);
-  limits_ = limits;
-  heading_ = heading;
-  unit_ = unit;
-  const Palette& p = Palette::current();
+void IndividualsPlot::setChart(IndividualsChart chart) {
+  chart_ = std::move(chart);
+  draw();
+}
+
+void IndividualsPlot::widen(double shown) {
+  low_ = std::min(low_, shown);
+  high_ = std::max(high_, shown);
+}
+
+void IndividualsPlot::drawPoints() {
   const UnitView& units = UnitView::shared();
-  plot_->clearPlottables();
-  plot_->clearItems();
-  struct Kind {
-    std::optional<Verdict> verdict;
-    QColor color;
-    QCPScatterStyle::ScatterShape shape;
-  };
-  const Kind kinds[] = {{Verdict::pass, p.ok, QCPScatterStyle::ssDisc},
-                        {Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
-                        {Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle},
-                        {std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
-  double low = 1e300, high = -1e300;
-  for (const Kind& kind : kinds) {
+  for (const Kind& kind : kinds()) {
     QVector<double> x, y, u;
-    for (std::size_t i = 0; i < points_.size(); ++i) {
-      if (points_[i].verdict != kind.verdict) continue;
+    for (std::size_t i = 0; i < chart_.points.size(); ++i) {
+      const IndividualsChart::Point& point = chart_.points[i];
+      if (point.verdict != kind.verdict) continue;
       x.push_back(static_cast<double>(i + 1));
-      y.push_back(units.toShown(points_[i].value, unit));
-      u.push_back(units.toShown(points_[i].expanded, unit));
-      low = std::min(low, y.back() - u.back());
-      high = std::max(high, y.back() + u.back());
+      y.push_back(units.toShown(point.value, chart_.unit));
+      u.push_back(units.toShown(point.expanded, chart_.unit));
+      widen(y.back() - u.back());
+      widen(y.back() + u.back());
     }
     QCPGraph* graph = plot_->addGraph();
     graph->setLineStyle(QCPGraph::lsNone);
@@ -66,23 +81,68 @@ void IndividualsPlot::setPoints(std::vector<Point> points, const std::optional<I
     auto* bars = new QCPErrorBars(plot_->xAxis, plot_->yAxis);
     bars->setDataPlottable(graph);
     bars->setData(u);
-    bars->setPen(QPen(p.quiet, 1));
+    bars->setPen(QPen(Palette::current().quiet, 1));
     bars->setWhiskerWidth(4);
   }
-  for (const auto& bound : {limits ? limits->lower : std::nullopt, limits ? limits->upper : std::nullopt})
-    if (bound) {
-      auto* line = new QCPItemStraightLine(plot_);
-      const double at = units.toShown(*bound, unit);
-      line->point1->setCoords(0, at);
-      line->point2->setCoords(1, at);
-      line->setPen(QPen(p.ink, 1, Qt::DashLine));
-      low = std::min(low, at);
-      high = std::max(high, at);
+}
+
+void IndividualsPlot::drawRuns() {
+  QVector<double> x, y;
+  for (const RunsSignal& signal : chart_.runs)
+    if (signal.at < chart_.points.size()) {
+      x.push_back(static_cast<double>(signal.at + 1));
+      y.push_back(UnitView::shared().toShown(chart_.points[signal.at].value, chart_.unit));
     }
-  plot_->xAxis->setLabel(heading_.isEmpty() ? QString() : tr("%1: passes in order").arg(heading_));
-  plot_->yAxis->setLabel(units.unitText(unit));
-  plot_->xAxis->setRange(0, static_cast<double>(std::max<std::size_t>(points_.size(), 1)) + 1);
-  if (high > low) plot_->yAxis->setRange(low - (high - low) * 0.15, high + (high - low) * 0.15);
+  QCPGraph* rings = plot_->addGraph();
+  rings->setLineStyle(QCPGraph::lsNone);
+  rings->setScatterStyle(
+      QCPScatterStyle(QCPScatterStyle::ssCircle, QPen(Palette::current().ink, 1.4), Qt::NoBrush, 14));
+  rings->setData(x, y, true);
+}
+
+/// A level line with its name at the right edge, above or below it.
+void IndividualsPlot::drawLine(double value, const QString& name, Qt::PenStyle style, bool is_below) {
+  const Palette& p = Palette::current();
+  const double at = UnitView::shared().toShown(value, chart_.unit);
+  auto* line = new QCPItemStraightLine(plot_);
+  line->point1->setCoords(0, at);
+  line->point2->setCoords(1, at);
+  line->setPen(QPen(style == Qt::SolidLine ? p.quiet : p.ink, 1, style));
+  auto* text = new QCPItemText(plot_);
+  text->position->setTypeX(QCPItemPosition::ptAxisRectRatio);
+  text->position->setTypeY(QCPItemPosition::ptPlotCoords);
+  text->position->setCoords(1, at);
+  text->setPositionAlignment(Qt::AlignRight | (is_below ? Qt::AlignTop : Qt::AlignBottom));
+  text->setText(name);
+  text->setFont(plot_->font());
+  text->setColor(p.quiet);
+  text->setPadding(QMargins(0, 0, 4, 0));
+  widen(at);
+}
+
+void IndividualsPlot::draw() {
+  plot_->clearPlottables();
+  plot_->clearItems();
+  low_ = std::numeric_limits<double>::max();
+  high_ = std::numeric_limits<double>::lowest();
+  drawPoints();
+  drawRuns();
+  if (chart_.limits) {
+    if (chart_.limits->lower) drawLine(*chart_.limits->lower, tr("lower limit"), Qt::DashLine, true);
+    if (chart_.limits->upper) drawLine(*chart_.limits->upper, tr("upper limit"), Qt::DashLine);
+  }
+  if (chart_.chart) {
+    drawLine(chart_.chart->centre, tr("mean"), Qt::SolidLine);
+    drawLine(chart_.chart->lower, tr("mean − 3 σ"), Qt::DashDotLine, true);
+    drawLine(chart_.chart->upper, tr("mean + 3 σ"), Qt::DashDotLine);
+  }
+  plot_->xAxis->setLabel(chart_.heading.isEmpty() ? QString()
+                                                  : tr("%1: passes in order").arg(chart_.heading));
+  plot_->yAxis->setLabel(UnitView::shared().unitText(chart_.unit));
+  // Room at the right for the names of the lines.
+  const double wide = static_cast<double>(std::max<std::size_t>(chart_.points.size(), 1)) + 1;
+  plot_->xAxis->setRange(0, chart_.chart || chart_.limits ? wide * 1.22 : wide);
+  if (high_ > low_) plot_->yAxis->setRange(low_ - (high_ - low_) * 0.15, high_ + (high_ - low_) * 0.15);
   plot_->replot(QCustomPlot::rpQueuedReplot);
 }
 

@@ -1,72 +1,21 @@
 #include "plots/timeline_view.hpp"
 
-#include <QHelpEvent>
-#include <QKeyEvent>
-#include <QMouseEvent>
 #include <QPainter>
-#include <QToolTip>
 #include <algorithm>
+#include <cmath>
 
+#include "cell/plan_order.hpp"
 #include "models/chain_figures.hpp"
+#include "models/cycle_rows.hpp"
 #include "models/palette.hpp"
-#include "widgets/style.hpp"
+#include "plots/move_look.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-constexpr double left_px = 64, right_px = 24, top_px = 44, bottom_px = 60;
+constexpr double left_px = 64, right_px = 24, top_px = 44, title_px = 20, legend_px = 60, foot_px = 8;
 constexpr double most_row_px = 74;
-
-struct Look {
-  int series;           ///< of the palette; -1: quiet
-  double share;         ///< of the row's height
-  Qt::BrushStyle fill;  ///< told apart without colour
-};
-
-Look look_of(MoveKind kind) {
-  switch (kind) {
-    case MoveKind::arc:
-      return {1, 1.0, Qt::SolidPattern};
-    case MoveKind::start:
-      return {4, 0.75, Qt::Dense4Pattern};
-    case MoveKind::end:
-      return {4, 0.75, Qt::Dense6Pattern};
-    case MoveKind::air:
-      return {5, 0.28, Qt::SolidPattern};
-    case MoveKind::sense:
-      return {2, 0.5, Qt::VerPattern};
-    case MoveKind::wait:
-      return {-1, 0.5, Qt::BDiagPattern};
-    case MoveKind::orientation:
-      return {0, 0.65, Qt::DiagCrossPattern};
-    case MoveKind::service:
-      return {3, 0.65, Qt::HorPattern};
-    case MoveKind::wire_change:
-      return {6, 0.65, Qt::CrossPattern};
-    case MoveKind::index:
-      return {0, 0.4, Qt::FDiagPattern};
-    case MoveKind::load:
-      return {-1, 0.4, Qt::SolidPattern};
-  }
-  return {-1, 0.3, Qt::NoBrush};
-}
-
-QColor color_of(const Look& look) {
-  return look.series < 0 ? Palette::current().quiet : Palette::current().series(look.series);
-}
-
-void paint_bar(QPainter& painter, const QRectF& bar, MoveKind kind) {
-  const Look look = look_of(kind);
-  const QColor color = color_of(look);
-  painter.fillRect(bar, Palette::current().paper);
-  painter.fillRect(bar, QBrush(color, look.fill));
-  if (bar.width() > 2.5) {
-    painter.setPen(QPen(color, 1));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawRect(bar);
-  }
-}
 
 double tick_step_s(double span_s, double room_px) {
   for (const double step : {1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1800.0, 3600.0})
@@ -76,40 +25,7 @@ double tick_step_s(double span_s, double room_px) {
 
 }  // namespace
 
-QString move_word(MoveKind kind) {
-  switch (kind) {
-    case MoveKind::arc:
-      return TimelineView::tr("arc");
-    case MoveKind::start:
-      return TimelineView::tr("arc start");
-    case MoveKind::end:
-      return TimelineView::tr("crater and post-flow");
-    case MoveKind::air:
-      return TimelineView::tr("air move");
-    case MoveKind::sense:
-      return TimelineView::tr("sensing");
-    case MoveKind::wait:
-      return TimelineView::tr("wait");
-    case MoveKind::orientation:
-      return TimelineView::tr("positioner");
-    case MoveKind::service:
-      return TimelineView::tr("torch service");
-    case MoveKind::wire_change:
-      return TimelineView::tr("wire change");
-    case MoveKind::index:
-      return TimelineView::tr("index");
-    case MoveKind::load:
-      return TimelineView::tr("load and unload");
-  }
-  return {};
-}
-
-std::vector<MoveKind> TimelineView::legendKinds() {
-  return {MoveKind::arc,  MoveKind::start,       MoveKind::end,     MoveKind::air,         MoveKind::sense,
-          MoveKind::wait, MoveKind::orientation, MoveKind::service, MoveKind::wire_change, MoveKind::load};
-}
-
-TimelineView::TimelineView(QWidget* parent) : QWidget(parent) {
+TimelineView::TimelineView(QWidget* parent) : QWidget(parent), axis_(left_px, right_px, 2) {
   setAccessibleName(tr("Timeline of the robots"));
   setAccessibleDescription(
       tr("The table of moves says the same in words. Arrow keys move, plus and minus zoom, Home shows all."));
@@ -117,21 +33,26 @@ TimelineView::TimelineView(QWidget* parent) : QWidget(parent) {
   setMouseTracking(true);
 }
 
-void TimelineView::setCycle(const CycleResult& cycle, double planned_s) {
-  const bool same = cycle.weldment == cycle_.weldment;
-  const bool was_all = from_s_ <= 0 && to_s_ >= longest_s_;
+double TimelineView::reachOf(const CycleResult& cycle, double planned_s) {
+  double reach_s = std::max({cycle.cycle_time_s, planned_s, cycle.lower_bound_s.value_or(0.0), 1.0});
+  for (const Move& move : cycle.moves) reach_s = std::max(reach_s, move.end_s);
+  return reach_s;
+}
+
+void TimelineView::setCycle(const CycleResult& cycle, double planned_s, const QString& title,
+                            double at_least_s) {
+  const bool to_all = cycle.weldment != cycle_.weldment || axis_.isAll();
+  endCarry();
   cycle_ = cycle;
   planned_s_ = planned_s;
-  robots_.clear();
-  longest_s_ = std::max({cycle.cycle_time_s, planned_s, cycle.lower_bound_s.value_or(0.0), 1.0});
-  for (const Move& move : cycle_.moves) {
+  title_ = title;
+  robots_ = known_robots_;
+  for (const Move& move : cycle_.moves)
     if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end()) robots_.push_back(move.robot);
-    longest_s_ = std::max(longest_s_, move.end_s);
-  }
   std::stable_sort(robots_.begin(), robots_.end(),
                    [](const auto& a, const auto& b) { return b.empty() ? !a.empty() : !a.empty() && a < b; });
-  if (!same || was_all) showAll();
-  limit();
+  axis_.setEnds(0, std::max(reachOf(cycle, planned_s), at_least_s) * 1.02);
+  if (to_all) axis_.showAll();
   update();
 }
 
@@ -140,92 +61,93 @@ void TimelineView::setPicked(const QString& seam) {
   update();
 }
 
-void TimelineView::showAll() {
-  from_s_ = 0;
-  to_s_ = longest_s_ * 1.02;
-  update();
+double TimelineView::top() const {
+  return title_.isEmpty() ? top_px : top_px + title_px;
 }
 
-void TimelineView::limit() {
-  const double span = std::clamp(to_s_ - from_s_, 2.0, longest_s_ * 1.02);
-  from_s_ = std::clamp(from_s_, 0.0, std::max(0.0, longest_s_ * 1.02 - span));
-  to_s_ = from_s_ + span;
+double TimelineView::bottom() const {
+  return has_legend_ ? legend_px : foot_px;
 }
 
-void TimelineView::zoom(double factor, double at_s) {
-  from_s_ = at_s - (at_s - from_s_) / factor;
-  to_s_ = at_s + (to_s_ - at_s) / factor;
-  limit();
-  update();
+double TimelineView::lanePx() const {
+  return std::min(most_row_px,
+                  (height() - top() - bottom()) / std::max<double>(1, static_cast<double>(robots_.size())));
 }
 
-double TimelineView::x(double seconds) const {
-  return left_px + (seconds - from_s_) / (to_s_ - from_s_) * (width() - left_px - right_px);
-}
-
-double TimelineView::secondsAt(double px) const {
-  return from_s_ + (px - left_px) / (width() - left_px - right_px) * (to_s_ - from_s_);
-}
-
-int TimelineView::rowOf(const std::string& robot) const {
+int TimelineView::laneOf(const std::string& robot) const {
   return static_cast<int>(std::find(robots_.begin(), robots_.end(), robot) - robots_.begin());
+}
+
+double TimelineView::rowOf(const QString& robot) const {
+  return top() + lanePx() * (laneOf(robot.toStdString()) + 0.5);
 }
 
 QRectF TimelineView::barOf(int index) const {
   const Move& move = cycle_.moves[static_cast<std::size_t>(index)];
-  const double lane_px = std::min(most_row_px, (height() - top_px - bottom_px) /
-                                                   std::max<double>(1, static_cast<double>(robots_.size())));
-  const double high = lane_px * 0.62 * look_of(move.kind).share;
-  const double middle = top_px + lane_px * (rowOf(move.robot) + 0.5);
+  const double high = lanePx() * 0.62 * bar_share(move.kind);
+  const double middle = top() + lanePx() * (laneOf(move.robot) + 0.5);
   const double begin = x(move.start_s), end = x(move.end_s);
   return {begin, middle - high / 2, std::max(0.8, end - begin), high};
 }
 
 void TimelineView::paintScale(QPainter& painter) const {
   const Palette& p = Palette::current();
-  const double step = tick_step_s(to_s_ - from_s_, width() - left_px - right_px);
-  for (double tick = std::ceil(from_s_ / step) * step; tick <= to_s_; tick += step) {
+  const double step = tick_step_s(axis_.span(), axis_.room_px(width()));
+  for (double tick = std::ceil(from() / step) * step; tick <= to(); tick += step) {
     painter.setPen(QPen(p.rule, 1));
-    painter.drawLine(QPointF(x(tick), top_px - 4), QPointF(x(tick), height() - bottom_px));
+    painter.drawLine(QPointF(x(tick), top() - 4), QPointF(x(tick), height() - bottom()));
     painter.setPen(p.quiet);
-    painter.drawText(QRectF(x(tick) - 40, top_px - 22, 80, 16), Qt::AlignCenter, minutes_text(tick));
+    painter.drawText(QRectF(x(tick) - 40, top() - 22, 80, 16), Qt::AlignCenter, minutes_text(tick));
   }
+}
+
+void TimelineView::paintSeamName(QPainter& painter, const QRectF& bar, const QString& seam) const {
+  if (bar.width() <= painter.fontMetrics().horizontalAdvance(seam) + 6) return;
+  painter.setPen(Palette::current().dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
+  painter.drawText(bar, Qt::AlignCenter, seam);
 }
 
 void TimelineView::paintBars(QPainter& painter) const {
   const Palette& p = Palette::current();
   painter.save();
-  painter.setClipRect(QRectF(left_px, 0, width() - left_px - right_px + 1, height()));
+  painter.setClipRect(QRectF(left_px, 0, axis_.room_px(width()) + 1, height()));
   for (std::size_t i = 0; i < cycle_.moves.size(); ++i) {
     const Move& move = cycle_.moves[i];
-    if (move.end_s < from_s_ || move.start_s > to_s_) continue;
+    if (move.end_s < from() || move.start_s > to()) continue;
     const QRectF bar = barOf(static_cast<int>(i));
-    paint_bar(painter, bar, move.kind);
+    paint_move(painter, bar, move.kind);
     const QString seam = QString::fromStdString(move.seam);
     if (!picked_.isEmpty() && seam == picked_) {
       painter.setPen(QPen(p.ink, 2));
       painter.setBrush(Qt::NoBrush);
       painter.drawRect(bar.adjusted(-1, -2, 1, 2));
     }
-    if (move.kind == MoveKind::arc && bar.width() > painter.fontMetrics().horizontalAdvance(seam) + 6) {
-      painter.setPen(p.dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
-      painter.drawText(bar, Qt::AlignCenter, seam);
-    }
+    if (move.kind == MoveKind::arc) paintSeamName(painter, bar, seam);
   }
   painter.restore();
 }
 
 void TimelineView::paintLimits(QPainter& painter) const {
   const Palette& p = Palette::current();
+  const double head = top() - top_px;
+  std::vector<QRectF> taken;
   const auto line = [&](double at_s, const QString& text, const QColor& color, Qt::PenStyle style,
                         bool left) {
-    if (at_s < from_s_ || at_s > to_s_) return;
+    if (at_s < from() || at_s > to()) return;
     painter.setPen(QPen(color, 2, style));
-    painter.drawLine(QPointF(x(at_s), 18), QPointF(x(at_s), height() - bottom_px + 4));
+    painter.drawLine(QPointF(x(at_s), head + 18), QPointF(x(at_s), height() - bottom() + 4));
     const double wide = painter.fontMetrics().horizontalAdvance(text) + 4;
-    double at = left ? x(at_s) - wide - 4 : x(at_s) + 4;
-    at = std::clamp(at, 0.0, width() - wide);
-    painter.drawText(QRectF(at, 2, wide, 16), Qt::AlignLeft | Qt::AlignVCenter, text);
+    const auto box = [&](bool at_left) {
+      const double at = at_left ? x(at_s) - wide - 4 : x(at_s) + 4;
+      return QRectF(std::clamp(at, 0.0, width() - wide), head + 2, wide, 16);
+    };
+    const auto is_taken = [&](const QRectF& wanted) {
+      return std::any_of(taken.begin(), taken.end(),
+                         [&](const QRectF& other) { return other.intersects(wanted); });
+    };
+    const QRectF at = is_taken(box(left)) && !is_taken(box(!left)) ? box(!left) : box(left);
+    taken.push_back(at);
+    painter.drawText(at, Qt::AlignLeft | Qt::AlignVCenter, text);
   };
   if (cycle_.lower_bound_s)
     line(*cycle_.lower_bound_s, tr("bound %1").arg(minutes_text(*cycle_.lower_bound_s)), p.note, Qt::DotLine,
@@ -240,7 +162,7 @@ void TimelineView::paintLimits(QPainter& painter) const {
 void TimelineView::paintLegend(QPainter& painter) const {
   double at = left_px;
   double y = height() - 40;
-  for (const MoveKind kind : legendKinds()) {
+  for (const MoveKind kind : legend_kinds()) {
     if (std::none_of(cycle_.moves.begin(), cycle_.moves.end(),
                      [&](const Move& move) { return move.kind == kind; }))
       continue;
@@ -250,12 +172,38 @@ void TimelineView::paintLegend(QPainter& painter) const {
       at = left_px;
       y += 20;
     }
-    const double high = 14 * look_of(kind).share;
-    paint_bar(painter, QRectF(at, y - high / 2, 18, high), kind);
+    const double high = 14 * bar_share(kind);
+    paint_move(painter, QRectF(at, y - high / 2, 18, high), kind);
     painter.setPen(Palette::current().quiet);
     painter.drawText(QRectF(at + 24, y - 9, wide + 2, 18), Qt::AlignVCenter, word);
     at += 24 + wide + 16;
   }
+}
+
+/// A mark where the seam would go, its name at the hand, and what would follow.
+void TimelineView::paintCarried(QPainter& painter) const {
+  const Palette& p = Palette::current();
+  double at_s = 0;
+  for (const SeamVisit& visit : visits_of(cycle_, target_.robot.toStdString())) {
+    if (!target_.before.isEmpty() && visit.seam == target_.before.toStdString()) {
+      at_s = visit.start_s;
+      break;
+    }
+    if (visit.seam != carried_.toStdString()) at_s = visit.end_s;
+  }
+  const double middle = rowOf(target_.robot), half = lanePx() * 0.48;
+  painter.setPen(QPen(p.accent, 3));
+  painter.drawLine(QPointF(x(at_s), middle - half), QPointF(x(at_s), middle + half));
+  const QString text = note_.isEmpty() ? carried_ : note_;
+  const QFontMetricsF metrics(painter.font());
+  QRectF box(hand_.x() + 12, hand_.y() + 10, metrics.horizontalAdvance(text) + 14, metrics.height() + 8);
+  if (box.right() > width()) box.moveRight(width() - 2);
+  if (box.bottom() > height()) box.moveBottom(hand_.y() - 6);
+  painter.setPen(QPen(p.accent, 1));
+  painter.setBrush(p.field);
+  painter.drawRect(box);
+  painter.setPen(p.ink);
+  painter.drawText(box, Qt::AlignCenter, text);
 }
 
 void TimelineView::paintEvent(QPaintEvent*) {
@@ -263,96 +211,28 @@ void TimelineView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   if (robots_.empty()) return;
   paintScale(painter);
-  const double lane_px =
-      std::min(most_row_px, (height() - top_px - bottom_px) / static_cast<double>(robots_.size()));
   for (std::size_t row = 0; row < robots_.size(); ++row) {
     painter.setPen(p.ink);
     const QString name = robots_[row].empty() ? tr("cell") : QString::fromStdString(robots_[row]);
-    painter.drawText(QRectF(4, top_px + lane_px * static_cast<double>(row), left_px - 10, lane_px),
+    painter.drawText(QRectF(4, top() + lanePx() * static_cast<double>(row), left_px - 10, lanePx()),
                      Qt::AlignVCenter | Qt::AlignRight, name);
+  }
+  if (!title_.isEmpty()) {
+    QFont bold = font();
+    bold.setWeight(QFont::DemiBold);
+    painter.setFont(bold);
+    painter.drawText(QRectF(8, 0, width() - 8, title_px), Qt::AlignLeft | Qt::AlignVCenter, title_);
+    painter.setFont(font());
   }
   paintBars(painter);
   paintLimits(painter);
-  paintLegend(painter);
+  if (has_legend_) paintLegend(painter);
+  if (!carried_.isEmpty()) paintCarried(painter);
   if (hasFocus()) {
     painter.setPen(QPen(p.accent, 1, Qt::DotLine));
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(rect().adjusted(0, 0, -1, -1));
   }
-}
-
-int TimelineView::moveAt(const QPointF& at) const {
-  for (std::size_t i = cycle_.moves.size(); i-- > 0;)
-    if (barOf(static_cast<int>(i)).adjusted(-1, -4, 1, 4).contains(at)) return static_cast<int>(i);
-  return -1;
-}
-
-void TimelineView::wheelEvent(QWheelEvent* event) {
-  zoom(event->angleDelta().y() > 0 ? 1.25 : 0.8, secondsAt(event->position().x()));
-  event->accept();
-}
-
-void TimelineView::mousePressEvent(QMouseEvent* event) {
-  pressed_ = event->position();
-  pressed_from_s_ = from_s_;
-  const int index = moveAt(event->position());
-  if (index < 0) return;
-  const Move& move = cycle_.moves[static_cast<std::size_t>(index)];
-  if (!move.seam.empty()) emit picked(QString::fromStdString(move.seam), move.pass);
-}
-
-void TimelineView::mouseMoveEvent(QMouseEvent* event) {
-  if (!(event->buttons() & Qt::LeftButton)) return;
-  const double span = to_s_ - from_s_;
-  from_s_ = pressed_from_s_ - (event->position().x() - pressed_.x()) / (width() - left_px - right_px) * span;
-  to_s_ = from_s_ + span;
-  limit();
-  update();
-}
-
-void TimelineView::keyPressEvent(QKeyEvent* event) {
-  const double span = to_s_ - from_s_, middle = (from_s_ + to_s_) / 2;
-  switch (event->key()) {
-    case Qt::Key_Plus:
-      return zoom(1.5, middle);
-    case Qt::Key_Minus:
-      return zoom(1 / 1.5, middle);
-    case Qt::Key_Home:
-      return showAll();
-    case Qt::Key_Left:
-      from_s_ -= span / 8;
-      to_s_ -= span / 8;
-      break;
-    case Qt::Key_Right:
-      from_s_ += span / 8;
-      to_s_ += span / 8;
-      break;
-    default:
-      return QWidget::keyPressEvent(event);
-  }
-  limit();
-  update();
-}
-
-bool TimelineView::event(QEvent* event) {
-  if (event->type() != QEvent::ToolTip) return QWidget::event(event);
-  auto* help = static_cast<QHelpEvent*>(event);
-  const int index = moveAt(help->pos());
-  if (index < 0) {
-    QToolTip::hideText();
-    return true;
-  }
-  const Move& move = cycle_.moves[static_cast<std::size_t>(index)];
-  const QString seam = move.seam.empty() ? QString()
-                                         : QStringLiteral(" ") + QString::fromStdString(move.seam) +
-                                               (move.pass ? tr(", pass %1").arg(move.pass) : QString());
-  QToolTip::showText(help->globalPos(),
-                     tr("%1%2\n%3 to %4 s")
-                         .arg(move_word(move.kind), seam)
-                         .arg(move.start_s, 0, 'f', 1)
-                         .arg(move.end_s, 0, 'f', 1),
-                     this);
-  return true;
 }
 
 }  // namespace seamtakt::desk

@@ -39,7 +39,7 @@ struct TraceView::Lane {
   double y(double value) const { return area.bottom() - (value - low) / (high - low) * area.height(); }
 };
 
-TraceView::TraceView(QWidget* parent) : QWidget(parent) {
+TraceView::TraceView(QWidget* parent) : QWidget(parent), axis_(left_px, right_px, 0.01) {
   setAccessibleName(tr("Trace of the pass"));
   setAccessibleDescription(tr(
       "Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts."));
@@ -56,42 +56,24 @@ void TraceView::setTrace(const Trace* trace, std::size_t begin, std::size_t end,
   title_ = title;
   if (trace_) {
     first_s_ = trace_->time_s(begin);
-    last_s_ = std::max(trace_->time_s(end - 1), first_s_ + 1e-3);
+    axis_.setEnds(first_s_, trace_->time_s(end - 1));
   }
   showAll();
 }
 
 void TraceView::showAll() {
-  from_s_ = first_s_;
-  to_s_ = last_s_;
+  axis_.showAll();
   update();
 }
 
-void TraceView::limit() {
-  const double span = std::clamp(to_s_ - from_s_, std::min(0.01, last_s_ - first_s_), last_s_ - first_s_);
-  from_s_ = std::clamp(from_s_, first_s_, std::max(first_s_, last_s_ - span));
-  to_s_ = from_s_ + span;
-}
-
 void TraceView::zoom(double factor, double at_s) {
-  from_s_ = at_s - (at_s - from_s_) / factor;
-  to_s_ = at_s + (to_s_ - at_s) / factor;
-  limit();
+  axis_.zoom(factor, at_s);
   update();
 }
 
 void TraceView::pan(double seconds) {
-  from_s_ += seconds;
-  to_s_ += seconds;
-  limit();
+  axis_.pan(seconds);
   update();
-}
-
-double TraceView::x(double seconds) const {
-  return left_px + (seconds - from_s_) / (to_s_ - from_s_) * (width() - left_px - right_px);
-}
-double TraceView::secondsAt(double px) const {
-  return from_s_ + (px - left_px) / (width() - left_px - right_px) * (to_s_ - from_s_);
 }
 
 std::vector<TraceView::Lane> TraceView::lanes() const {
@@ -154,7 +136,7 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   painter.setPen(QPen(p.series(lane.channel == 3 ? 4 : lane.channel), 1));
   const int columns = static_cast<int>(lane.area.width());
   QVector<QLineF> strokes;
-  std::size_t index = std::max(begin_, trace_->indexAt(from_s_));
+  std::size_t index = std::max(begin_, trace_->indexAt(from()));
   QPointF last;
   bool has_last = false;
   for (int column = 0; column < columns; ++column) {
@@ -184,7 +166,7 @@ void TraceView::paintTime(QPainter& painter) const {
   const Palette& p = Palette::current();
   painter.setPen(p.quiet);
   const double y = height() - bottom_px + 4;
-  for (const double level : round_levels(from_s_ - first_s_, to_s_ - first_s_,
+  for (const double level : round_levels(from() - first_s_, to() - first_s_,
                                          std::max(2, static_cast<int>((width() - left_px) / 110)))) {
     const double at = x(level + first_s_);
     painter.drawLine(QPointF(at, y - 4), QPointF(at, y));
@@ -221,17 +203,14 @@ void TraceView::wheelEvent(QWheelEvent* event) {
 
 void TraceView::mousePressEvent(QMouseEvent* event) {
   pressed_px_ = event->position().x();
-  pressed_from_s_ = from_s_;
 }
 
 void TraceView::mouseMoveEvent(QMouseEvent* event) {
   if (!trace_) return;
   if (event->buttons() & Qt::LeftButton) {
-    const double span = to_s_ - from_s_;
-    from_s_ = pressed_from_s_ - (event->position().x() - pressed_px_) / (width() - left_px - right_px) * span;
-    to_s_ = from_s_ + span;
-    limit();
-    return update();
+    pan(axis_.secondsOf(pressed_px_ - event->position().x(), width()));
+    pressed_px_ = event->position().x();
+    return;
   }
   const std::size_t index = std::clamp(trace_->indexAt(secondsAt(event->position().x())), begin_, end_ - 1);
   const UnitView& units = UnitView::shared();
@@ -247,21 +226,8 @@ void TraceView::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void TraceView::keyPressEvent(QKeyEvent* event) {
-  const double span = to_s_ - from_s_, middle = (from_s_ + to_s_) / 2;
-  switch (event->key()) {
-    case Qt::Key_Plus:
-      return zoom(1.5, middle);
-    case Qt::Key_Minus:
-      return zoom(1 / 1.5, middle);
-    case Qt::Key_Home:
-      return showAll();
-    case Qt::Key_Left:
-      return pan(-span / 8);
-    case Qt::Key_Right:
-      return pan(span / 8);
-    default:
-      QWidget::keyPressEvent(event);
-  }
+  if (!axis_.takeKey(event->key())) return QWidget::keyPressEvent(event);
+  update();
 }
 
 }  // namespace seamtakt::desk

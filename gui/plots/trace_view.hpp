@@ -5,6 +5,7 @@
 
 #include "models/trace.hpp"
 #include "plan/plan.hpp"
+#include "plots/time_axis.hpp"
 
 namespace seamtakt::desk {
 
@@ -27,8 +28,8 @@ class TraceView : public QWidget {
   void zoom(double factor, double at_s);
   void pan(double seconds);
   void showAll();
-  double from() const { return from_s_; }
-  double to() const { return to_s_; }
+  double from() const { return axis_.from(); }
+  double to() const { return axis_.to(); }
   QSize minimumSizeHint() const override { return {280, 180}; }
 
  signals:
@@ -46,16 +47,16 @@ class TraceView : public QWidget {
   std::vector<Lane> lanes() const;
   void paintLane(QPainter& painter, const Lane& lane) const;
   void paintTime(QPainter& painter) const;
-  double x(double seconds) const;
-  double secondsAt(double px) const;
-  void limit();
+  double x(double seconds) const { return axis_.x(seconds, width()); }
+  double secondsAt(double px) const { return axis_.at(px, width()); }
 
   const Trace* trace_ = nullptr;
   std::size_t begin_ = 0, end_ = 0;
   TraceLimits limits_;
   QString title_;
-  double first_s_ = 0, last_s_ = 1, from_s_ = 0, to_s_ = 1;
-  double pressed_px_ = 0, pressed_from_s_ = 0;
+  TimeAxis axis_;
+  double first_s_ = 0;  ///< of what is shown; times are told from here
+  double pressed_px_ = 0;
 };
 
 }  // namespace seamtakt::desk

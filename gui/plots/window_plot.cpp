@@ -36,6 +36,31 @@ std::size_t nearest_index(const std::vector<double>& axis, double value) {
   return static_cast<std::size_t>(std::clamp(at, 0.0, static_cast<double>(axis.size() - 1)));
 }
 
+/// How many of `count` points are drawn on a side of so many pixels.
+int shown_count(int count, double pixels) {
+  return std::min(count, std::max(200, static_cast<int>(pixels)));
+}
+
+/// Whether an isoline's name fits round a point of an axis: that share of it from either end.
+bool has_room(const std::vector<double>& axis, double at, double share) {
+  const double margin = share * (axis.back() - axis.front());
+  return at > axis.front() + margin && at < axis.back() - margin;
+}
+
+/// Least and greatest value of every `stride`-th point and of the last ones: all that isolines are drawn
+/// from.
+std::pair<double, double> extremes_of(const std::vector<double>& values, std::size_t across,
+                                      std::size_t stride) {
+  double low = values.back(), high = low;
+  for (std::size_t row = 0; row < values.size() / across; row += stride)
+    for (std::size_t column = 0; column < across; column += stride) {
+      const double at = values[row * across + column];
+      low = std::min(low, at);
+      high = std::max(high, at);
+    }
+  return {low, high};
+}
+
 }  // namespace
 
 /// Hatches what isn't feasible, in screen pixels, so that the lines keep their distance at any zoom.
@@ -134,16 +159,23 @@ void WindowPlot::colour(const QString& value) {
             up = static_cast<int>(map_.wire_feed_speed_m_min.size());
   const UnitView& units = UnitView::shared();
   QCPColorMapData* cells = colors_->data();
-  if (cells->keySize() != across || cells->valueSize() != up) cells->setSize(across, up);
+  // As many cells as the screen has points: more can't be seen, and each one is coloured.
+  const int columns = shown_count(across, plot_->axisRect()->width() * devicePixelRatioF()),
+            rows = shown_count(up, plot_->axisRect()->height() * devicePixelRatioF());
+  if (cells->keySize() != columns || cells->valueSize() != rows) cells->setSize(columns, rows);
   cells->setRange({units.toShown(map_.travel_speed_mm_s.front(), speed_unit),
                    units.toShown(map_.travel_speed_mm_s.back(), speed_unit)},
                   {units.toShown(map_.wire_feed_speed_m_min.front(), feed_unit),
                    units.toShown(map_.wire_feed_speed_m_min.back(), feed_unit)});
   double low = values->front(), high = low;
-  for (int row = 0; row < up; ++row)
-    for (int column = 0; column < across; ++column) {
-      const double at = (*values)[static_cast<std::size_t>(row) * static_cast<std::size_t>(across) +
-                                  static_cast<std::size_t>(column)];
+  std::vector<std::size_t> from(static_cast<std::size_t>(columns));
+  for (int column = 0; column < columns; ++column)
+    from[static_cast<std::size_t>(column)] = static_cast<std::size_t>(column * (across - 1) / (columns - 1));
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      const double at =
+          (*values)[static_cast<std::size_t>(row * (up - 1) / (rows - 1)) * static_cast<std::size_t>(across) +
+                    from[static_cast<std::size_t>(column)]];
       cells->setCell(column, row, at);
       low = std::min(low, at);
       high = std::max(high, at);
@@ -173,8 +205,8 @@ void WindowPlot::drawIsolines(const QString& value) {
     });
     QVector<double> t, x, y;
     if (values && about != known.end()) {
-      const double shown_low = units.toShown(*std::min_element(values->begin(), values->end()), about->unit);
-      const double high = *std::max_element(values->begin(), values->end());
+      const auto [low, high] = extremes_of(*values, map_.travel_speed_mm_s.size(), stride);
+      const double shown_low = units.toShown(low, about->unit);
       const std::size_t here = map_.at(nearest_index(map_.wire_feed_speed_m_min, feed_m_min_),
                                        nearest_index(map_.travel_speed_mm_s, speed_mm_s_));
       const double shown_high = units.toShown(std::min(high, 2.2 * (*values)[here]), about->unit);
@@ -189,6 +221,9 @@ void WindowPlot::drawIsolines(const QString& value) {
         }
         if (pieces.size() < 8) continue;
         const ContourPiece& middle = pieces[pieces.size() * (i + 1) / 4];
+        if (!has_room(map_.travel_speed_mm_s, middle.x1, 0.04) ||
+            !has_room(map_.wire_feed_speed_m_min, middle.y1, 0.025))
+          continue;
         auto* text = new QCPItemText(plot_);
         text->setLayer(QStringLiteral("overlay"));
         text->position->setCoords(units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit));

@@ -1827,6 +1827,613 @@
         <source>dip</source>
         <translation>Kurzlichtbogen</translation>
     </message>
+    <message>
+        <source>The order of the robots&apos; passes, those of a seam apart where others cool meanwhile; absent: seams as they stand, each by the first robot of its list.</source>
+        <translation>Die Reihenfolge der Lagen der Roboter, die einer Naht getrennt, wo andere inzwischen abkühlen; fehlt sie: Nähte, wie sie stehen, jede vom ersten Roboter ihrer Liste.</translation>
+    </message>
+    <message>
+        <source>order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>reversed</source>
+        <translation>umgekehrt</translation>
+    </message>
+</context>
+<context>
+    <name>Finding</name>
+    <message>
+        <source>%1 is %2, below the lower limit of %3.</source>
+        <translation>%1 ist %2, unter der unteren Grenze von %3.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, above the upper limit of %3.</source>
+        <translation>%1 ist %2, über der oberen Grenze von %3.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, within its uncertainty of the lower limit of %3.</source>
+        <translation>%1 ist %2, innerhalb ihrer Unsicherheit an der unteren Grenze von %3.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, within its uncertainty of the upper limit of %3.</source>
+        <translation>%1 ist %2, innerhalb ihrer Unsicherheit an der oberen Grenze von %3.</translation>
+    </message>
+    <message>
+        <source>%1 is %2 of %3 mm that the drawing asks for.</source>
+        <translation>%1: %2 von %3 mm, die die Zeichnung verlangt.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 mm is within its uncertainty of the %3 mm that the drawing asks for.</source>
+        <translation>%1 von %2 mm liegt innerhalb ihrer Unsicherheit an den %3 mm der Zeichnung.</translation>
+    </message>
+    <message>
+        <source>The drawing&apos;s leg of %1 mm is below the code&apos;s minimum of %2 mm for these plates.</source>
+        <translation>Der gezeichnete Schenkel von %1 mm ist kleiner als das Mindestmaß von %2 mm für diese Bleche.</translation>
+    </message>
+    <message>
+        <source>The drawing&apos;s throat of %1 mm is below 3 mm.</source>
+        <translation>Das gezeichnete a-Maß von %1 mm ist kleiner als 3 mm.</translation>
+    </message>
+    <message>
+        <source>All passes together lay %1 of %2 mm2 that groove and cap need.</source>
+        <translation>Alle Lagen zusammen legen %1 von %2 mm², die Fuge und Decklage brauchen.</translation>
+    </message>
+    <message>
+        <source>A run of %1 mm is shorter than the %2 mm (30 mm or 6 throats) from which a fillet is taken to carry load.</source>
+        <translation>Ein Nahtstück von %1 mm ist kürzer als die %2 mm (30 mm oder 6 a-Maße), ab denen eine Kehlnaht als tragend gilt.</translation>
+    </message>
+    <message>
+        <source>Schedule %1 revision %2 is %3, and seams use it.</source>
+        <translation>Schweißplan %1, Revision %2, ist %3, und Nähte verwenden ihn.</translation>
+    </message>
+    <message>
+        <source>Qualification %1 is dated %2, after %3.</source>
+        <translation>Qualifizierung %1 trägt das Datum %2, nach dem %3.</translation>
+    </message>
+    <message>
+        <source>Qualification %1 was last used on %2, after %3.</source>
+        <translation>Qualifizierung %1 wurde zuletzt am %2 verwendet, nach dem %3.</translation>
+    </message>
+    <message>
+        <source>The composition of %1 is %2: carbon equivalents, preheat and hardness from it may lie far from the delivered plate&apos;s.</source>
+        <translation>Die Zusammensetzung von %1 ist %2: Kohlenstoffäquivalente, Vorwärmung und Härte daraus können weit von denen des gelieferten Blechs abweichen.</translation>
+    </message>
+    <message>
+        <source>Current of %1 A is above the %2 A that %3 is rated for.</source>
+        <translation>Der Strom von %1 A liegt über den %2 A, für die %3 bemessen ist.</translation>
+    </message>
+    <message>
+        <source>One arc of %1 s at %2 A is longer than the %3 s that the duty cycle of %4 allows in 10 min.</source>
+        <translation>Ein Lichtbogen von %1 s bei %2 A ist länger als die %3 s, die die Einschaltdauer von %4 in 10 min erlaubt.</translation>
+    </message>
+    <message>
+        <source>Preheat is %1 C, method B asks for %2 C.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C.</translation>
+    </message>
+    <message>
+        <source>Preheat is %1 C, method B asks for %2 C. The composition is the standard&apos;s maximum: the delivered plate will need less.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C. Die Zusammensetzung ist das Höchstmaß der Norm: Das gelieferte Blech wird weniger brauchen.</translation>
+    </message>
+    <message>
+        <source>Preheat is %1 C, method B asks for %2 C, but the pass lies outside the method&apos;s range.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C, aber die Lage liegt außerhalb des Bereichs der Methode.</translation>
+    </message>
+    <message>
+        <source>Preheat is %1 C, method B asks for %2 C, but the pass lies outside the method&apos;s range. The composition is the standard&apos;s maximum: the delivered plate will need less.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C, aber die Lage liegt außerhalb des Bereichs der Methode. Die Zusammensetzung ist das Höchstmaß der Norm: Das gelieferte Blech wird weniger brauchen.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 is outside the %3 that %4 qualifies.</source>
+        <translation>%1 von %2 liegt außerhalb von %3, wofür %4 qualifiziert.</translation>
+    </message>
+    <message>
+        <source>%1 %2 is used, %3 was tested with %4.</source>
+        <translation>%1 %2 wird verwendet, %3 wurde mit %4 geprüft.</translation>
+    </message>
+    <message>
+        <source>Preheat is below the qualification test&apos;s.</source>
+        <translation>Die Vorwärmung liegt unter der der Verfahrensprüfung.</translation>
+    </message>
+    <message>
+        <source>Position %1 and the path&apos;s direction (up) contradict each other.</source>
+        <translation>Position %1 und die Richtung des Wegs (steigend) widersprechen einander.</translation>
+    </message>
+    <message>
+        <source>Position %1 and the path&apos;s direction (down) contradict each other.</source>
+        <translation>Position %1 und die Richtung des Wegs (fallend) widersprechen einander.</translation>
+    </message>
+    <message>
+        <source>Schedule %1 is for %2, the seam is welded in %3.</source>
+        <translation>Schweißplan %1 gilt für %2, die Naht wird in %3 geschweißt.</translation>
+    </message>
+    <message>
+        <source>Tacks of leg %1 mm stand out of a seam of leg %2 mm.</source>
+        <translation>Heftstellen mit Schenkel %1 mm stehen aus einer Naht mit Schenkel %2 mm heraus.</translation>
+    </message>
+    <message>
+        <source>Tacks of %1 mm are shorter than %2 mm.</source>
+        <translation>Heftstellen von %1 mm sind kürzer als %2 mm.</translation>
+    </message>
+    <message>
+        <source>Through-arc tracking on a leg of %1 mm: it works from about 3 to 4 mm.</source>
+        <translation>Nahtverfolgung durch den Lichtbogen an einem Schenkel von %1 mm: Sie geht ab etwa 3 bis 4 mm.</translation>
+    </message>
+    <message>
+        <source>Through-arc tracking needs a weave, and schedule %1 has none.</source>
+        <translation>Nahtverfolgung durch den Lichtbogen braucht Pendeln, und Schweißplan %1 hat keines.</translation>
+    </message>
+    <message>
+        <source>The accepted finding %1 isn&apos;t there any more; drop its acceptance.</source>
+        <translation>Der angenommene Befund %1 ist nicht mehr da; die Annahme kann entfallen.</translation>
+    </message>
+    <message>
+        <source>The seams of balance group %1 lie in one place: there are no sides to take by turns.</source>
+        <translation>Die Nähte der Ausgleichsgruppe %1 liegen an einem Ort: Es gibt keine Seiten, die abwechseln könnten.</translation>
+    </message>
+    <message>
+        <source>Balance group %1 and another come after one another: its sides aren&apos;t taken by turns.</source>
+        <translation>Ausgleichsgruppe %1 und eine andere folgen gegenseitig aufeinander: Ihre Seiten wechseln nicht ab.</translation>
+    </message>
+    <message>
+        <source>Balance group %1: it is begun right after %2 on the same side, though %3 on the other side could be.</source>
+        <translation>Ausgleichsgruppe %1: Sie wird gleich nach %2 auf derselben Seite begonnen, obwohl %3 auf der anderen Seite möglich wäre.</translation>
+    </message>
+    <message>
+        <source>The seam has no schedule: it isn&apos;t in the timeline.</source>
+        <translation>Die Naht hat keinen Schweißplan: Sie steht nicht im Zeitplan.</translation>
+    </message>
+    <message>
+        <source>The seam is shorter than one of its runs: it isn&apos;t in the timeline.</source>
+        <translation>Die Naht ist kürzer als eines ihrer Stücke: Sie steht nicht im Zeitplan.</translation>
+    </message>
+    <message>
+        <source>No robot of the cell reaches the seam: it isn&apos;t in the timeline.</source>
+        <translation>Kein Roboter der Zelle erreicht die Naht: Sie steht nicht im Zeitplan.</translation>
+    </message>
+    <message>
+        <source>What is loaded on %1 doesn&apos;t fit the seam&apos;s schedules and can&apos;t be changed, and no other robot reaches it: it isn&apos;t in the timeline.</source>
+        <translation>Was %1 geladen hat, passt nicht zu den Schweißplänen der Naht und kann nicht gewechselt werden, und kein anderer Roboter erreicht sie: Sie steht nicht im Zeitplan.</translation>
+    </message>
+    <message>
+        <source>What is loaded on %1 doesn&apos;t fit and can&apos;t be changed: %2 welds the seam.</source>
+        <translation>Was %1 geladen hat, passt nicht und kann nicht gewechselt werden: %2 schweißt die Naht.</translation>
+    </message>
+    <message>
+        <source>It comes after the manual seam %1, which is taken as welded before the robots begin.</source>
+        <translation>Sie folgt auf die Handnaht %1, die als vor den Robotern geschweißt gilt.</translation>
+    </message>
+    <message>
+        <source>The cycle takes %1 s; the takt leaves %2 s.</source>
+        <translation>Die Taktzeit ist %1 s; der Takt lässt %2 s.</translation>
+    </message>
+    <message>
+        <source>The cycle takes %1 s; the takt leaves %2 s (%3 % of %4 s).</source>
+        <translation>Die Taktzeit ist %1 s; der Takt lässt %2 s (%3 % von %4 s).</translation>
+    </message>
+    <message>
+        <source>One run of arc is longer than the torch may weld between two services.</source>
+        <translation>Ein Lichtbogen ist länger, als der Brenner zwischen zwei Reinigungen schweißen darf.</translation>
+    </message>
+    <message>
+        <source>The robot ends with %1 and began with %2: changing back isn&apos;t in the cycle.</source>
+        <translation>Der Roboter endet mit %1 und begann mit %2: Der Wechsel zurück ist nicht in der Taktzeit.</translation>
+    </message>
+    <message>
+        <source>In its worst 10 min the source heats like %1 A for ever; rated %2 A at %3 % it carries %4 A.</source>
+        <translation>In ihren schlimmsten 10 min erwärmt sich die Stromquelle wie bei %1 A Dauerstrom; mit %2 A bei %3 % trägt sie %4 A.</translation>
+    </message>
+    <message>
+        <source>In the file it stands before a seam that must be welded first: a later seam was taken ahead of it.</source>
+        <translation>In der Datei steht sie vor einer Naht, die zuerst geschweißt werden muss: Eine spätere wurde vorgezogen.</translation>
+    </message>
+    <message>
+        <source>The weldment&apos;s order doesn&apos;t fit its seams: %1.</source>
+        <translation>Die Reihenfolge des Bauteils passt nicht zu seinen Nähten: %1.</translation>
+    </message>
+    <message>
+        <source>Without %1 no robot reaches it: weld it by hand, or it waits.</source>
+        <translation>Ohne %1 erreicht sie kein Roboter: von Hand schweißen, oder sie wartet.</translation>
+    </message>
+    <message>
+        <source>Without %1 another robot welds %2 seam of it.</source>
+        <translation>Ohne %1 schweißt ein anderer Roboter %2 Naht davon.</translation>
+    </message>
+    <message>
+        <source>Without %1 another robot welds %2 seams of it.</source>
+        <translation>Ohne %1 schweißt ein anderer Roboter %2 Nähte davon.</translation>
+    </message>
+    <message>
+        <source>The given order has units behind others that are due later: levelling puts that right.</source>
+        <translation>In der gegebenen Folge stehen Einheiten hinter anderen, die später fällig sind: Das Glätten richtet das.</translation>
+    </message>
+    <message>
+        <source>The order has units behind others that are due later.</source>
+        <translation>In der Folge stehen Einheiten hinter anderen, die später fällig sind.</translation>
+    </message>
+    <message>
+        <source>The line gives %1 units an hour; the takt wants %2.</source>
+        <translation>Die Linie liefert %1 Einheiten je Stunde; der Takt verlangt %2.</translation>
+    </message>
+    <message>
+        <source>On the whole the line keeps takt, but %1 of %2 units come late.</source>
+        <translation>Im Ganzen hält die Linie den Takt, aber %1 von %2 Einheiten kommen spät.</translation>
+    </message>
+    <message>
+        <source>The robot ends with another wire than it began with: changing back is in the line&apos;s cell time.</source>
+        <translation>Der Roboter endet mit einem anderen Draht, als er begann: Der Wechsel zurück ist in der Zellenzeit der Linie.</translation>
+    </message>
+    <message>
+        <source>It has %1 manual seams and no manual_s: the line takes them as no work.</source>
+        <translation>Sie hat %1 Handnähte und kein manual_s: Die Linie nimmt sie als keine Arbeit.</translation>
+    </message>
+    <message>
+        <source>The cell has two stations and loads one while it welds at the other: the stage takes no time of its own.</source>
+        <translation>Die Zelle hat zwei Stationen und lädt an einer, während sie an der anderen schweißt: Die Stufe braucht keine eigene Zeit.</translation>
+    </message>
+    <message>
+        <source>The unit (%1) waits: %2. No complete unit is behind it.</source>
+        <translation>Die Einheit (%1) wartet: %2. Keine vollständige steht hinter ihr.</translation>
+    </message>
+    <message>
+        <source>The unit (%1) waits: %2. %3 is released next.</source>
+        <translation>Die Einheit (%1) wartet: %2. Als nächste wird %3 freigegeben.</translation>
+    </message>
+    <message>
+        <source>The arc is never on: the highest current is %1 A (is the log in another unit?).</source>
+        <translation>Der Lichtbogen brennt nie: Der höchste Strom ist %1 A (steht das Protokoll in einer anderen Einheit?).</translation>
+    </message>
+    <message>
+        <source>Times have no UTC offset: they are taken as UTC.</source>
+        <translation>Die Zeiten haben keinen UTC-Versatz: Sie gelten als UTC.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 rows are rejected.</source>
+        <translation>%1 von %2 Zeilen sind abgewiesen.</translation>
+    </message>
+    <message>
+        <source>The log names no weldment: the plan&apos;s only one is taken.</source>
+        <translation>Das Protokoll nennt kein Bauteil: Das einzige des Plans gilt.</translation>
+    </message>
+    <message>
+        <source>Job numbers that the columns file doesn&apos;t know: %1.</source>
+        <translation>Programmnummern, die die Spaltendatei nicht kennt: %1.</translation>
+    </message>
+    <message>
+        <source>The manual seam&apos;s result is &quot;%1&quot;.</source>
+        <translation>Das Ergebnis der Handnaht ist „%1“.</translation>
+    </message>
+    <message>
+        <source>The manual seam has no result.</source>
+        <translation>Die Handnaht hat kein Ergebnis.</translation>
+    </message>
+    <message>
+        <source>The manual seam&apos;s result &quot;%1&quot; is neither pass nor fail.</source>
+        <translation>Das Ergebnis der Handnaht „%1“ ist weder „pass“ noch „fail“.</translation>
+    </message>
+    <message>
+        <source>Welded by schedule %1 where the plan has %2.</source>
+        <translation>Nach Schweißplan %1 geschweißt, wo der Plan %2 hat.</translation>
+    </message>
+    <message>
+        <source>No record of this manual pass.</source>
+        <translation>Kein Nachweis dieser Lage von Hand.</translation>
+    </message>
+    <message>
+        <source>No record of this pass in the logs.</source>
+        <translation>Kein Nachweis dieser Lage in den Protokollen.</translation>
+    </message>
+    <message>
+        <source>Welded by a robot where the plan has a manual seam.</source>
+        <translation>Vom Roboter geschweißt, wo der Plan eine Handnaht hat.</translation>
+    </message>
+    <message>
+        <source>Welded by hand where the plan has a robot seam.</source>
+        <translation>Von Hand geschweißt, wo der Plan eine Roboternaht hat.</translation>
+    </message>
+    <message>
+        <source>Welded, but not in the plan.</source>
+        <translation>Geschweißt, aber nicht im Plan.</translation>
+    </message>
+    <message>
+        <source>Welded more than once.</source>
+        <translation>Mehr als einmal geschweißt.</translation>
+    </message>
+    <message>
+        <source>The logged wire feed of %1 m/min melts at about %2 A, and %3 A are logged: one of the two is wrong, or the wire is another.</source>
+        <translation>Der protokollierte Drahtvorschub von %1 m/min schmilzt bei etwa %2 A, und %3 A sind protokolliert: Eines von beiden ist falsch, oder der Draht ist ein anderer.</translation>
+    </message>
+    <message>
+        <source>The wire fed lays %1 mm2 at the logged travel speed where the schedule&apos;s lays %2 mm2.</source>
+        <translation>Der geförderte Draht legt %1 mm² bei der protokollierten Geschwindigkeit, der des Schweißplans %2 mm².</translation>
+    </message>
+    <message>
+        <source>Neither a plan nor --process tells the process, so no thermal efficiency: arc energy, but no heat input.</source>
+        <translation>Weder Plan noch --process nennt den Prozess, also kein Wirkungsgrad: Streckenenergie, aber keine Wärmeeinbringung.</translation>
+    </message>
+    <message>
+        <source>No thermal efficiency is given for process %1: no heat input.</source>
+        <translation>Für Prozess %1 ist kein Wirkungsgrad bekannt: keine Wärmeeinbringung.</translation>
+    </message>
+    <message>
+        <source>The schedule limits what the log doesn&apos;t tell: %1.</source>
+        <translation>Der Schweißplan begrenzt, was das Protokoll nicht sagt: %1.</translation>
+    </message>
+    <message>
+        <source>The schedule limits the heat input, and the log gives none.</source>
+        <translation>Der Schweißplan begrenzt die Wärmeeinbringung, und das Protokoll gibt keine.</translation>
+    </message>
+    <message>
+        <source>The schedule limits the cooling time t8/5, and the log gives none.</source>
+        <translation>Der Schweißplan begrenzt die Abkühlzeit t8/5, und das Protokoll gibt keine.</translation>
+    </message>
+    <message>
+        <source>No arc is longer than its start and crater times together: nothing steady that limits could judge.</source>
+        <translation>Kein Lichtbogen ist länger als Start- und Kraterzeit zusammen: nichts Gleichmäßiges, woran Grenzen messen könnten.</translation>
+    </message>
+    <message>
+        <source>Time goes backwards %1 within the pass, %2: the record can&apos;t be trusted (small disorder can be put right with --sort-window).</source>
+        <translation>Die Zeit läuft in der Lage %1 rückwärts, %2: Dem Nachweis ist nicht zu trauen (kleine Unordnung richtet --sort-window).</translation>
+    </message>
+    <message>
+        <source>Samples have the same time as the one before %1, %2.</source>
+        <translation>Messwerte haben %1 dieselbe Zeit wie der davor, %2.</translation>
+    </message>
+    <message>
+        <source>Samples are missing %1 with the arc on before, %2: that time counts as arc-off.</source>
+        <translation>Messwerte fehlen %1 bei brennendem Lichtbogen, %2: Diese Zeit zählt als Lichtbogen aus.</translation>
+    </message>
+    <message>
+        <source>Current and voltage repeat to the last digit for %1, %2: a frozen logger, left out of the arc time.</source>
+        <translation>Strom und Spannung wiederholen sich %1 lang auf die letzte Stelle, %2: ein eingefrorenes Messgerät, aus der Lichtbogenzeit gelassen.</translation>
+    </message>
+    <message>
+        <source>Voltage, power or energy is missing for %1 of the arc time: the energy is too low by that.</source>
+        <translation>Spannung, Leistung oder Energie fehlt für %1 der Lichtbogenzeit: Um so viel ist die Energie zu klein.</translation>
+    </message>
+    <message>
+        <source>A counter goes back %1, %2: that step isn&apos;t counted.</source>
+        <translation>Ein Zähler läuft %1 zurück, %2: Dieser Schritt zählt nicht.</translation>
+    </message>
+    <message>
+        <source>The logged arc_on disagrees with the current %1, %2; the current decides.</source>
+        <translation>Das protokollierte arc_on widerspricht dem Strom %1, %2; der Strom entscheidet.</translation>
+    </message>
+    <message>
+        <source>Averaged signals (method A) on a waveform-controlled schedule: power and energy are the product of means times the schedule&apos;s waveform factor %1.</source>
+        <translation>Gemittelte Signale (Verfahren A) bei einem Schweißplan mit geregelter Wellenform: Leistung und Energie sind das Produkt der Mittel mal dem Formfaktor %1 des Schweißplans.</translation>
+    </message>
+    <message>
+        <source>Averaged signals (method A) on a waveform-controlled schedule; power or energy is logged, so no waveform factor is applied.</source>
+        <translation>Gemittelte Signale (Verfahren A) bei einem Schweißplan mit geregelter Wellenform; Leistung oder Energie ist protokolliert, daher kein Formfaktor.</translation>
+    </message>
+    <message>
+        <source>Samples every %1 ms don&apos;t follow the waveform: the mean of their products holds only as a sample of it.</source>
+        <translation>Messwerte alle %1 ms folgen der Wellenform nicht: Das Mittel ihrer Produkte gilt nur als Stichprobe.</translation>
+    </message>
+    <message>
+        <source>The wire counter gives %1 m/min, the logged wire feed is %2 m/min.</source>
+        <translation>Der Drahtzähler gibt %1 m/min, der protokollierte Drahtvorschub ist %2 m/min.</translation>
+    </message>
+    <message>
+        <source>The wire counter gives %1 m/min, the planned wire feed is %2 m/min.</source>
+        <translation>Der Drahtzähler gibt %1 m/min, der geplante Drahtvorschub ist %2 m/min.</translation>
+    </message>
+    <message>
+        <source>The plan requires %1 of each pass, and the log has none for this one.</source>
+        <translation>Der Plan verlangt %1 für jede Lage, und das Protokoll hat für diese keines.</translation>
+    </message>
+    <message>
+        <source>The logged schedule revision changes within the pass.</source>
+        <translation>Die protokollierte Revision des Schweißplans wechselt in der Lage.</translation>
+    </message>
+    <message>
+        <source>Welded to revision %1 of schedule %2; the plan holds revision %3.</source>
+        <translation>Nach Revision %1 von Schweißplan %2 geschweißt; der Plan hat Revision %3.</translation>
+    </message>
+    <message>
+        <source>Instrument %1 (%2) was due for calibration on %3 and the pass was welded on %4.</source>
+        <translation>Messgerät %1 (%2) war am %3 zur Kalibrierung fällig, und die Lage wurde am %4 geschweißt.</translation>
+    </message>
+    <message>
+        <source>%1 is %2 where the schedule has %3: is the log in another unit?</source>
+        <translation>%1 ist %2, wo der Schweißplan %3 hat: Steht das Protokoll in einer anderen Einheit?</translation>
+    </message>
+    <message>
+        <source>The plan doesn&apos;t know this pass, so nothing says how it should be.</source>
+        <translation>Der Plan kennt diese Lage nicht, also sagt nichts, wie sie sein soll.</translation>
+    </message>
+    <message>
+        <source>The logged positions lie %1 from the seam on the mean, so they aren&apos;t used: the log may be in another frame.</source>
+        <translation>Die protokollierten Orte liegen im Mittel %1 von der Naht und werden nicht verwendet: Das Protokoll mag ein anderes Koordinatensystem haben.</translation>
+    </message>
+    <message>
+        <source>The logged positions don&apos;t move along the seam while the arc is on, so they aren&apos;t used.</source>
+        <translation>Die protokollierten Orte rücken bei brennendem Lichtbogen nicht längs der Naht vor und werden nicht verwendet.</translation>
+    </message>
+    <message>
+        <source>The travel speed is logged for %1 s of %2 s arc time: the welded length is too short by the rest.</source>
+        <translation>Die Schweißgeschwindigkeit ist für %1 s von %2 s Lichtbogenzeit protokolliert: Um den Rest ist die Länge zu kurz.</translation>
+    </message>
+    <message>
+        <source>No position or travel speed is logged, and arc time times planned speed gives %1 where the plan has %2: no welded length, so no heat input.</source>
+        <translation>Weder Ort noch Geschwindigkeit ist protokolliert, und Lichtbogenzeit mal geplante Geschwindigkeit gibt %1, wo der Plan %2 hat: keine geschweißte Länge, also keine Wärmeeinbringung.</translation>
+    </message>
+    <message>
+        <source>Welded over %1 where the plan has %2.</source>
+        <translation>Über %1 geschweißt, wo der Plan %2 hat.</translation>
+    </message>
+    <message>
+        <source>The log has neither positions nor travel speed, and no plan knows the seam: energy, but no heat input.</source>
+        <translation>Das Protokoll hat weder Orte noch Geschwindigkeit, und kein Plan kennt die Naht: Energie, aber keine Wärmeeinbringung.</translation>
+    </message>
+    <message>
+        <source>It began before %1, which lies under it, had ended.</source>
+        <translation>Sie begann, bevor %1 darunter zu Ende war.</translation>
+    </message>
+    <message>
+        <source>It began %1 after the pass before it; by conduction the seam needs %2 to cool to the interpass limit, and no temperature is logged.</source>
+        <translation>Sie begann %1 nach der Lage davor; durch Leitung braucht die Naht %2, um auf die Zwischenlagengrenze abzukühlen, und keine Temperatur ist protokolliert.</translation>
+    </message>
+    <message>
+        <source>It began before %1 had ended; the plan puts that seam before it.</source>
+        <translation>Sie begann, bevor %1 zu Ende war; der Plan stellt diese Naht davor.</translation>
+    </message>
+    <message>
+        <source>The chart of %1 of schedule %2 signals &quot;%3&quot; here first, %4 times in all.</source>
+        <translation>Die Regelkarte von %1 des Schweißplans %2 zeigt hier zuerst „%3“, insgesamt %4-mal.</translation>
+    </message>
+    <message>
+        <source>Ppk of %1 is %2 over %3 passes.</source>
+        <translation>Ppk von %1 ist %2 über %3 Lagen.</translation>
+    </message>
+    <message>
+        <source>%1 drifts by %2 (%3 to %4) a day over %5 passes.</source>
+        <translation>%1 läuft um %2 (%3 bis %4) am Tag weg, über %5 Lagen.</translation>
+    </message>
+    <message>
+        <source>Mean current of the steady part</source>
+        <translation>Mittlerer Strom des gleichmäßigen Teils</translation>
+    </message>
+    <message>
+        <source>Mean voltage of the steady part</source>
+        <translation>Mittlere Spannung des gleichmäßigen Teils</translation>
+    </message>
+    <message>
+        <source>Mean wire feed speed of the steady part</source>
+        <translation>Mittlerer Drahtvorschub des gleichmäßigen Teils</translation>
+    </message>
+    <message>
+        <source>Mean travel speed of the steady part</source>
+        <translation>Mittlere Schweißgeschwindigkeit des gleichmäßigen Teils</translation>
+    </message>
+    <message>
+        <source>Mean gas flow of the steady part</source>
+        <translation>Mittlerer Gasfluss des gleichmäßigen Teils</translation>
+    </message>
+    <message>
+        <source>Interpass temperature</source>
+        <translation>Zwischenlagentemperatur</translation>
+    </message>
+    <message>
+        <source>Heat input of the whole pass</source>
+        <translation>Wärmeeinbringung der ganzen Lage</translation>
+    </message>
+    <message>
+        <source>Fastest cooling time t8/5 (cold, thicker plate)</source>
+        <translation>Schnellste Abkühlzeit t8/5 (kalt, dickeres Blech)</translation>
+    </message>
+    <message>
+        <source>Slowest cooling time t8/5 (hot, thinner plate)</source>
+        <translation>Langsamste Abkühlzeit t8/5 (heiß, dünneres Blech)</translation>
+    </message>
+    <message>
+        <source>Fillet leg</source>
+        <translation>Schenkel der Kehlnaht</translation>
+    </message>
+    <message>
+        <source>Fillet throat</source>
+        <translation>a-Maß der Kehlnaht</translation>
+    </message>
+    <message>
+        <source>Fillet leg at the largest gap</source>
+        <translation>Schenkel der Kehlnaht am größten Spalt</translation>
+    </message>
+    <message>
+        <source>Fillet throat at the largest gap</source>
+        <translation>a-Maß der Kehlnaht am größten Spalt</translation>
+    </message>
+    <message>
+        <source>Plate thickness</source>
+        <translation>Blechdicke</translation>
+    </message>
+    <message>
+        <source>Gap</source>
+        <translation>Spalt</translation>
+    </message>
+    <message>
+        <source>draft</source>
+        <translation>Entwurf</translation>
+    </message>
+    <message>
+        <source>reviewed</source>
+        <translation>geprüft</translation>
+    </message>
+    <message>
+        <source>without a status</source>
+        <translation>ohne Status</translation>
+    </message>
+    <message>
+        <source>of unstated basis</source>
+        <translation>ohne Angabe der Herkunft</translation>
+    </message>
+    <message>
+        <source>standard-maximum</source>
+        <translation>das Höchstmaß der Norm</translation>
+    </message>
+    <message>
+        <source>typical</source>
+        <translation>ein üblicher Wert</translation>
+    </message>
+    <message>
+        <source>Estimated HAZ hardness (scatter +-56 HV)</source>
+        <translation>Geschätzte WEZ-Härte (Streuung ±56 HV)</translation>
+    </message>
+    <message>
+        <source>Heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>Leg as drawn</source>
+        <translation>Schenkel wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>Process</source>
+        <translation>Prozess</translation>
+    </message>
+    <message>
+        <source>Transfer mode</source>
+        <translation>Werkstoffübergang</translation>
+    </message>
+    <message>
+        <source>1 beyond 3 sigma</source>
+        <translation>1 jenseits 3 Sigma</translation>
+    </message>
+    <message>
+        <source>2 of 3 beyond 2 sigma</source>
+        <translation>2 von 3 jenseits 2 Sigma</translation>
+    </message>
+    <message>
+        <source>4 of 5 beyond 1 sigma</source>
+        <translation>4 von 5 jenseits 1 Sigma</translation>
+    </message>
+    <message>
+        <source>8 in a row on one side</source>
+        <translation>8 in Folge auf einer Seite</translation>
+    </message>
+    <message>
+        <source>once</source>
+        <translation>einmal</translation>
+    </message>
+    <message>
+        <source>%1 Accepted by %2 on %3: %4</source>
+        <translation>%1 Angenommen von %2 am %3: %4</translation>
+    </message>
+    <message>
+        <source>plan limit</source>
+        <translation>Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>common practice, no source</source>
+        <translation>übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>adams (recalled); plan limit</source>
+        <translation>adams (aus dem Gedächtnis); Grenze des Plans</translation>
+    </message>
 </context>
 <context>
     <name>Severity</name>
@@ -1869,42 +2476,6 @@
 <context>
     <name>seamtakt::desk::CellPage</name>
     <message>
-        <source>Part of the cycle</source>
-        <translation>Teil der Taktzeit</translation>
-    </message>
-    <message>
-        <source>Time</source>
-        <translation>Zeit</translation>
-    </message>
-    <message>
-        <source>Sum over all robots</source>
-        <translation>Summe über alle Roboter</translation>
-    </message>
-    <message>
-        <source>Robot</source>
-        <translation>Roboter</translation>
-    </message>
-    <message>
-        <source>From</source>
-        <translation>Von</translation>
-    </message>
-    <message>
-        <source>To</source>
-        <translation>Bis</translation>
-    </message>
-    <message>
-        <source>Move</source>
-        <translation>Bewegung</translation>
-    </message>
-    <message>
-        <source>Seam</source>
-        <translation>Naht</translation>
-    </message>
-    <message>
-        <source>Pass</source>
-        <translation>Lage</translation>
-    </message>
-    <message>
         <source>Cell</source>
         <translation>Zelle</translation>
     </message>
@@ -1935,46 +2506,6 @@
     <message>
         <source>Shows the timeline from end to end (Home)</source>
         <translation>Zeigt den Ablauf von Anfang bis Ende (Pos1)</translation>
-    </message>
-    <message>
-        <source>Arc on</source>
-        <translation>Lichtbogen</translation>
-    </message>
-    <message>
-        <source>Arc starts and craters</source>
-        <translation>Zünden und Krater</translation>
-    </message>
-    <message>
-        <source>Air moves</source>
-        <translation>Eilgänge</translation>
-    </message>
-    <message>
-        <source>Sensing</source>
-        <translation>Suchen</translation>
-    </message>
-    <message>
-        <source>Waiting</source>
-        <translation>Warten</translation>
-    </message>
-    <message>
-        <source>Positioner</source>
-        <translation>Positionierer</translation>
-    </message>
-    <message>
-        <source>Torch service</source>
-        <translation>Brennerpflege</translation>
-    </message>
-    <message>
-        <source>Wire changes</source>
-        <translation>Drahtwechsel</translation>
-    </message>
-    <message>
-        <source>Loading and unloading</source>
-        <translation>Laden und Entladen</translation>
-    </message>
-    <message>
-        <source>cell</source>
-        <translation>Zelle</translation>
     </message>
     <message>
         <source>%1: %3 no. %2</source>
@@ -2028,6 +2559,14 @@
         <source>nobody reaches %1: by hand, or they wait.</source>
         <translation>niemand erreicht %1: von Hand, oder sie warten.</translation>
     </message>
+    <message>
+        <source>Timeline that it is compared with</source>
+        <translation>Zeitplan, mit dem verglichen wird</translation>
+    </message>
+    <message>
+        <source>This plan</source>
+        <translation>Dieser Plan</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::ChainStrip</name>
@@ -2062,6 +2601,105 @@
     <message>
         <source>Findings</source>
         <translation>Befunde</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::CycleTable</name>
+    <message>
+        <source>Arc on</source>
+        <translation>Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Arc starts and craters</source>
+        <translation>Zünden und Krater</translation>
+    </message>
+    <message>
+        <source>Air moves</source>
+        <translation>Eilgänge</translation>
+    </message>
+    <message>
+        <source>Sensing</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Warten</translation>
+    </message>
+    <message>
+        <source>Positioner</source>
+        <translation>Positionierer</translation>
+    </message>
+    <message>
+        <source>Torch service</source>
+        <translation>Brennerpflege</translation>
+    </message>
+    <message>
+        <source>Wire changes</source>
+        <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>Loading and unloading</source>
+        <translation>Laden und Entladen</translation>
+    </message>
+    <message>
+        <source>Part of the cycle</source>
+        <translation>Teil der Taktzeit</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Sum over all robots</source>
+        <translation>Summe über alle Roboter</translation>
+    </message>
+    <message>
+        <source>Compared</source>
+        <translation>Verglichen</translation>
+    </message>
+    <message>
+        <source>The same of what it is compared with</source>
+        <translation>Dasselbe vom Verglichenen</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>From this cycle to the compared one</source>
+        <translation>Von dieser Taktzeit zur verglichenen</translation>
+    </message>
+    <message>
+        <source>Cycle</source>
+        <translation>Taktzeit</translation>
+    </message>
+    <message>
+        <source>Robot</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Move</source>
+        <translation>Bewegung</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Pass</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>cell</source>
+        <translation>Zelle</translation>
     </message>
 </context>
 <context>
@@ -2405,12 +3043,36 @@ Quelle: %3</translation>
 <context>
     <name>seamtakt::desk::IndividualsPlot</name>
     <message>
-        <source>Heat input pass by pass</source>
-        <translation>Wärmeeinbringung Lage für Lage</translation>
-    </message>
-    <message>
         <source>%1: passes in order</source>
         <translation>%1: Lagen der Reihe nach</translation>
+    </message>
+    <message>
+        <source>Control chart</source>
+        <translation>Regelkarte</translation>
+    </message>
+    <message>
+        <source>Values pass by pass. Dashed: the schedule&apos;s limits. Line: mean. Dots and dashes: control limits, three sigma about the mean. Ring: the value completes a pattern that chance rarely makes.</source>
+        <translation>Werte Lage für Lage. Gestrichelt: Grenzen des Schweißplans. Linie: Mittel. Strichpunkt: Eingriffsgrenzen, drei Sigma um das Mittel. Ring: Der Wert schließt ein Muster ab, das der Zufall selten bildet.</translation>
+    </message>
+    <message>
+        <source>lower limit</source>
+        <translation>untere Grenze</translation>
+    </message>
+    <message>
+        <source>upper limit</source>
+        <translation>obere Grenze</translation>
+    </message>
+    <message>
+        <source>mean</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>mean − 3 σ</source>
+        <translation>Mittel − 3 σ</translation>
+    </message>
+    <message>
+        <source>mean + 3 σ</source>
+        <translation>Mittel + 3 σ</translation>
     </message>
 </context>
 <context>
@@ -2964,6 +3626,153 @@ F6: nächster Teil der Seite</translation>
         <source>Next &amp;part</source>
         <translation>Nächster &amp;Teil</translation>
     </message>
+    <message>
+        <source>Report of the unit</source>
+        <translation>Bericht der Einheit</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::OrderBar</name>
+    <message>
+        <source>best %1, bound %2, gap %3 %, %4 s</source>
+        <translation>beste %1, Schranke %2, Abstand %3 %, %4 s</translation>
+    </message>
+    <message>
+        <source>Earlier</source>
+        <translation>Früher</translation>
+    </message>
+    <message>
+        <source>Welds the chosen seam one place earlier</source>
+        <translation>Schweißt die gewählte Naht einen Platz früher</translation>
+    </message>
+    <message>
+        <source>Later</source>
+        <translation>Später</translation>
+    </message>
+    <message>
+        <source>Welds the chosen seam one place later</source>
+        <translation>Schweißt die gewählte Naht einen Platz später</translation>
+    </message>
+    <message>
+        <source>Other robot</source>
+        <translation>Anderer Roboter</translation>
+    </message>
+    <message>
+        <source>Gives the chosen seam to the next robot that reaches it</source>
+        <translation>Gibt die gewählte Naht dem nächsten Roboter, der sie erreicht</translation>
+    </message>
+    <message>
+        <source>Search for the best order</source>
+        <translation>Suche nach der besten Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Search best order</source>
+        <translation>Beste Reihenfolge suchen</translation>
+    </message>
+    <message>
+        <source>Searches order, robots and directions of the shortest cycle until you stop it</source>
+        <translation>Sucht Reihenfolge, Roboter und Richtungen der kürzesten Taktzeit, bis Sie anhalten</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>Ends the search; the best order found is kept</source>
+        <translation>Beendet die Suche; die beste gefundene Reihenfolge bleibt</translation>
+    </message>
+    <message>
+        <source>Take it over</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Makes the order that was found the plan&apos;s, as one step of undo</source>
+        <translation>Macht die gefundene Reihenfolge zu der des Plans, rückgängig in einem Schritt</translation>
+    </message>
+    <message>
+        <source>Compare …</source>
+        <translation>Vergleichen …</translation>
+    </message>
+    <message>
+        <source>Compares with the same weldment of another plan file</source>
+        <translation>Vergleicht mit demselben Bauteil einer anderen Plandatei</translation>
+    </message>
+    <message>
+        <source>Compare with plan</source>
+        <translation>Mit Plan vergleichen</translation>
+    </message>
+    <message>
+        <source>Plans (*.weldplan.json);;All files (*)</source>
+        <translation>Pläne (*.weldplan.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Close comparison</source>
+        <translation>Vergleich schließen</translation>
+    </message>
+    <message>
+        <source>Shows the cycle alone again</source>
+        <translation>Zeigt die Taktzeit wieder allein</translation>
+    </message>
+    <message>
+        <source>%1: no. %2 of %3 on %4</source>
+        <translation>%1: Nr. %2 von %3 auf %4</translation>
+    </message>
+    <message>
+        <source>searching …</source>
+        <translation>sucht …</translation>
+    </message>
+    <message>
+        <source>Best order found</source>
+        <translation>Beste gefundene Reihenfolge</translation>
+    </message>
+    <message>
+        <source>%1 against %2, gap %3 %</source>
+        <translation>%1 gegen %2, Abstand %3 %</translation>
+    </message>
+    <message>
+        <source>Take over the best order</source>
+        <translation>Beste Reihenfolge übernehmen</translation>
+    </message>
+    <message>
+        <source>The order is the plan&apos;s: cycle %1. Undo brings back the one before.</source>
+        <translation>Die Reihenfolge ist die des Plans: Taktzeit %1. Rückgängig holt die vorige zurück.</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>%1 has no weldment %2 in a cell.</source>
+        <translation>%1 hat kein Bauteil %2 in einer Zelle.</translation>
+    </message>
+    <message>
+        <source>Move %1</source>
+        <translation>%1 verschieben</translation>
+    </message>
+    <message>
+        <source>%1 can&apos;t go there: %2</source>
+        <translation>%1 kann dort nicht hin: %2</translation>
+    </message>
+    <message>
+        <source>%1: last on %2</source>
+        <translation>%1: zuletzt auf %2</translation>
+    </message>
+    <message>
+        <source>%1: before %2 on %3</source>
+        <translation>%1: vor %2 auf %3</translation>
+    </message>
+    <message>
+        <source>; cycle %1 (%2)</source>
+        <translation>; Taktzeit %1 (%2)</translation>
+    </message>
+    <message>
+        <source>; refused: expected %1</source>
+        <translation>; abgelehnt: erwartet %1</translation>
+    </message>
+    <message>
+        <source>Only %1 reaches %2.</source>
+        <translation>Nur %1 erreicht %2.</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::Page</name>
@@ -3217,16 +4026,28 @@ F6: nächster Teil der Seite</translation>
         <translation>%1 Lagen; Zeilen: %2 gelesen = %3 in Lagen + %4 ohne Lichtbogen + %5 abgewiesen</translation>
     </message>
     <message>
-        <source>heat input, %1</source>
-        <translation>Wärmeeinbringung, %1</translation>
-    </message>
-    <message>
         <source>%1 of %2</source>
         <translation>%1 von %2</translation>
     </message>
     <message>
         <source>units complete</source>
         <translation>vollständig</translation>
+    </message>
+    <message>
+        <source>Charts and capability</source>
+        <translation>Regelkarten und Fähigkeit</translation>
+    </message>
+    <message>
+        <source>Units and passes</source>
+        <translation>Einheiten und Lagen</translation>
+    </message>
+    <message>
+        <source>Record store</source>
+        <translation>Nachweisspeicher</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
     </message>
 </context>
 <context>
@@ -3349,6 +4170,26 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>The schedule can&apos;t go: %1</source>
         <translation>Der Schweißplan kann nicht weg: %1</translation>
+    </message>
+    <message>
+        <source>Other plan …</source>
+        <translation>Anderer Plan …</translation>
+    </message>
+    <message>
+        <source>Compares with the schedules of another plan file</source>
+        <translation>Vergleicht mit den Schweißplänen einer anderen Plandatei</translation>
+    </message>
+    <message>
+        <source>Compare with plan</source>
+        <translation>Mit Plan vergleichen</translation>
+    </message>
+    <message>
+        <source>Plans (*.weldplan.json);;All files (*)</source>
+        <translation>Pläne (*.weldplan.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>%1 in %2</source>
+        <translation>%1 in %2</translation>
     </message>
 </context>
 <context>
@@ -3566,6 +4407,345 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Add weldment</source>
         <translation>Neues Bauteil</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StatisticsTable</name>
+    <message>
+        <source>current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>voltage</source>
+        <translation>Spannung</translation>
+    </message>
+    <message>
+        <source>wire feed speed</source>
+        <translation>Drahtvorschub</translation>
+    </message>
+    <message>
+        <source>travel speed</source>
+        <translation>Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>one beyond 3 σ</source>
+        <translation>einer jenseits 3 σ</translation>
+    </message>
+    <message>
+        <source>two of three beyond 2 σ</source>
+        <translation>zwei von drei jenseits 2 σ</translation>
+    </message>
+    <message>
+        <source>four of five beyond 1 σ</source>
+        <translation>vier von fünf jenseits 1 σ</translation>
+    </message>
+    <message>
+        <source>eight in a row on one side</source>
+        <translation>acht in Folge auf einer Seite</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>warning: Ppk is low; note: the chart shows a pattern that chance rarely makes</source>
+        <translation>Warnung: Ppk ist niedrig; Hinweis: Die Karte zeigt ein Muster, das der Zufall selten bildet</translation>
+    </message>
+    <message>
+        <source>Schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>Quantity</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>Passes</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>Lower control limit</source>
+        <translation>Untere Eingriffsgrenze</translation>
+    </message>
+    <message>
+        <source>Mean less three times the sigma of the moving ranges</source>
+        <translation>Mittel minus dreimal das Sigma der gleitenden Spannweiten</translation>
+    </message>
+    <message>
+        <source>Upper control limit</source>
+        <translation>Obere Eingriffsgrenze</translation>
+    </message>
+    <message>
+        <source>Mean and three times the sigma of the moving ranges</source>
+        <translation>Mittel plus dreimal das Sigma der gleitenden Spannweiten</translation>
+    </message>
+    <message>
+        <source>Ppk</source>
+        <translation>Ppk</translation>
+    </message>
+    <message>
+        <source>Performance: distance to the nearer limit in units of three overall standard deviations</source>
+        <translation>Leistung: Abstand zur näheren Grenze in Einheiten von drei Gesamtstandardabweichungen</translation>
+    </message>
+    <message>
+        <source>Ppk, at least</source>
+        <translation>Ppk, mindestens</translation>
+    </message>
+    <message>
+        <source>95 % lower bound of Ppk for so few passes</source>
+        <translation>Untere 95-%-Schranke von Ppk bei so wenigen Lagen</translation>
+    </message>
+    <message>
+        <source>Cpk</source>
+        <translation>Cpk</translation>
+    </message>
+    <message>
+        <source>Capability: the same with the sigma of the moving ranges</source>
+        <translation>Fähigkeit: dasselbe mit dem Sigma der gleitenden Spannweiten</translation>
+    </message>
+    <message>
+        <source>Pp</source>
+        <translation>Pp</translation>
+    </message>
+    <message>
+        <source>Cp</source>
+        <translation>Cp</translation>
+    </message>
+    <message>
+        <source>Patterns</source>
+        <translation>Muster</translation>
+    </message>
+    <message>
+        <source>Runs rules that the chart completes</source>
+        <translation>Laufregeln, die die Karte erfüllt</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StoreDialog</name>
+    <message>
+        <source>Open record store</source>
+        <translation>Nachweisspeicher öffnen</translation>
+    </message>
+    <message>
+        <source>Store</source>
+        <translation>Speicher</translation>
+    </message>
+    <message>
+        <source>sqlite:FILE or postgresql://user@host/database</source>
+        <translation>sqlite:DATEI oder postgresql://benutzer@rechner/datenbank</translation>
+    </message>
+    <message>
+        <source>Stores (*.db *.sqlite *.ledger);;All files (*)</source>
+        <translation>Speicher (*.db *.sqlite *.ledger);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Anchors (optional)</source>
+        <translation>Anker (wahlweise)</translation>
+    </message>
+    <message>
+        <source>file of anchor lines that is kept outside the store</source>
+        <translation>Datei mit Ankerzeilen, die außerhalb des Speichers liegt</translation>
+    </message>
+    <message>
+        <source>Anchors (*.txt *.anchor);;All files (*)</source>
+        <translation>Anker (*.txt *.anchor);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Open and verify</source>
+        <translation>Öffnen und prüfen</translation>
+    </message>
+    <message>
+        <source>File …</source>
+        <translation>Datei …</translation>
+    </message>
+    <message>
+        <source>Chooses a file</source>
+        <translation>Wählt eine Datei</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StoreJob</name>
+    <message>
+        <source>Not trusted: the store isn&apos;t as it was written.</source>
+        <translation>Nicht vertrauenswürdig: Der Speicher ist nicht, wie er geschrieben wurde.</translation>
+    </message>
+    <message>
+        <source>Trusted: %1, and the anchor covers the first %2.</source>
+        <translation>Vertrauenswürdig: %1, und der Anker deckt die ersten %2.</translation>
+    </message>
+    <message>
+        <source>Trusted, but unanchored: %1. Only an anchor kept outside shows that the store wasn&apos;t made anew as a whole.</source>
+        <translation>Vertrauenswürdig, aber ohne Anker: %1. Nur ein außerhalb verwahrter Anker zeigt, dass der Speicher nicht im Ganzen neu gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>Not trusted: record %1 isn&apos;t as it was written.</source>
+        <translation>Nicht vertrauenswürdig: Nachweis %1 ist nicht, wie er geschrieben wurde.</translation>
+    </message>
+    <message>
+        <source>%1 records are as they were written, and the signatures over them hold</source>
+        <translation>%1 Nachweise sind, wie sie geschrieben wurden, und die Signaturen darüber gelten</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StorePanel</name>
+    <message>
+        <source>What isn&apos;t as it was written</source>
+        <translation>Was nicht ist, wie es geschrieben wurde</translation>
+    </message>
+    <message>
+        <source>Units of the store</source>
+        <translation>Einheiten des Speichers</translation>
+    </message>
+    <message>
+        <source>listing units: %1 of %2</source>
+        <translation>Einheiten werden aufgezählt: %1 von %2</translation>
+    </message>
+    <message>
+        <source>verifying: %1 of %2 records</source>
+        <translation>geprüft: %1 von %2 Nachweisen</translation>
+    </message>
+    <message>
+        <source>Stopped: nothing is said of the store.</source>
+        <translation>Angehalten: Vom Speicher ist nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>Open a record store to verify its ledger and see its units.</source>
+        <translation>Öffnen Sie einen Nachweisspeicher, um sein Hauptbuch zu prüfen und seine Einheiten zu sehen.</translation>
+    </message>
+    <message>
+        <source>Open store …</source>
+        <translation>Speicher öffnen …</translation>
+    </message>
+    <message>
+        <source>Opens a record store and verifies its ledger</source>
+        <translation>Öffnet einen Nachweisspeicher und prüft sein Hauptbuch</translation>
+    </message>
+    <message>
+        <source>Verify again</source>
+        <translation>Erneut prüfen</translation>
+    </message>
+    <message>
+        <source>Checks every record, signature and number again</source>
+        <translation>Prüft jeden Nachweis, jede Signatur und Nummer erneut</translation>
+    </message>
+    <message>
+        <source>Report of the unit …</source>
+        <translation>Bericht der Einheit …</translation>
+    </message>
+    <message>
+        <source>Writes the chosen unit&apos;s weld record as PDF</source>
+        <translation>Schreibt den Schweißnachweis der gewählten Einheit als PDF</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>Stops verifying (Esc)</source>
+        <translation>Hält die Prüfung an (Esc)</translation>
+    </message>
+    <message>
+        <source>Progress of the verification</source>
+        <translation>Fortschritt der Prüfung</translation>
+    </message>
+    <message>
+        <source>opening the store …</source>
+        <translation>öffnet den Speicher …</translation>
+    </message>
+    <message>
+        <source>Not all units are listed.</source>
+        <translation>Nicht alle Einheiten sind aufgezählt.</translation>
+    </message>
+    <message>
+        <source>Anchor: %1</source>
+        <translation>Anker: %1</translation>
+    </message>
+    <message>
+        <source>Keep this line outside the store, printed or on another machine.</source>
+        <translation>Verwahren Sie diese Zeile außerhalb des Speichers, gedruckt oder auf einem anderen Rechner.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StoreTable</name>
+    <message>
+        <source>scrapped</source>
+        <translation>Ausschuss</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>complete</source>
+        <translation>vollständig</translation>
+    </message>
+    <message>
+        <source>incomplete</source>
+        <translation>unvollständig</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>complete: all passes there, nothing open, none to be welded again; not known: no plan said what the unit needs</source>
+        <translation>vollständig: alle Lagen da, nichts offen, keine neu zu schweißen; unbekannt: Kein Plan sagte, was die Einheit braucht</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Passes</source>
+        <translation>Lagen</translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>Undecided</source>
+        <translation>Offen</translation>
+    </message>
+    <message>
+        <source>By hand</source>
+        <translation>Von Hand</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Offen</translation>
+    </message>
+    <message>
+        <source>Nonconformances without an end</source>
+        <translation>Abweichungen ohne Abschluss</translation>
+    </message>
+    <message>
+        <source>Missing passes</source>
+        <translation>Fehlende Lagen</translation>
+    </message>
+    <message>
+        <source>Record</source>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>What isn&apos;t as it was written</source>
+        <translation>Was nicht ist, wie es geschrieben wurde</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
     </message>
 </context>
 <context>

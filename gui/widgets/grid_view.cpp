@@ -200,7 +200,12 @@ void GridView::fitColumns() {
     for (int row = 0; row < sampled; ++row)
       width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 26);
     const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
-    if (key == "mark" || key == "severity") width += 22;
+    if (key == "mark" || key == "severity") {
+      // Marks change while one works: there is room for each.
+      for (const auto severity : {Severity::fail, Severity::warn, Severity::note})
+        width = std::max(width, metrics.horizontalAdvance(severity_word(severity)) + 26);
+      width += 22;
+    }
     setColumnWidth(column, std::min(width, 420));
   }
 }

@@ -12,7 +12,8 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// %1 paper, %2 ink, %3 quiet, %4 rule, %5 field, %6 selection, %7 accent, %8 fail, %9 the arrow of a choice.
+/// %1 paper, %2 ink, %3 quiet, %4 rule, %5 field, %6 selection, %7 accent, %8 fail, %9 the arrow of a choice,
+/// %10 light or dark.
 const char* sheet = R"(
 * { outline: 0; }
 QMainWindow, QDialog { background: %1; }
@@ -56,6 +57,9 @@ QProgressBar { background: %4; border: 0; height: 8px; text-align: center; color
 QProgressBar::chunk { background: %7; }
 QCheckBox { color: %2; spacing: 6px; }
 QCheckBox:focus { color: %7; }
+QCheckBox::indicator { width: 14px; height: 14px; border: 1px solid %3; background: %5; }
+QCheckBox::indicator:checked { image: url(:/icons/check-%10.svg); }
+QCheckBox::indicator:focus { border: 1px solid %7; }
 QTabBar::tab { background: transparent; color: %3; padding: 4px 12px; border: 0; border-bottom: 2px solid transparent; }
 QTabBar::tab:selected { color: %2; border-bottom: 2px solid %2; }
 QTabBar::tab:focus { color: %7; }
@@ -106,7 +110,8 @@ void apply_style() {
   qApp->setStyleSheet(QString::fromUtf8(sheet).arg(
       p.paper.name(), p.ink.name(), p.quiet.name(), p.rule.name(), p.field.name(), p.selection.name(),
       p.accent.name(), p.fail.name(),
-      p.dark ? QStringLiteral(":/icons/down-dark.svg") : QStringLiteral(":/icons/down-light.svg")));
+      p.dark ? QStringLiteral(":/icons/down-dark.svg") : QStringLiteral(":/icons/down-light.svg"),
+      p.dark ? QStringLiteral("dark") : QStringLiteral("light")));
 }
 
 void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> severity) {

@@ -7,7 +7,7 @@
 #include <QProcessEnvironment>
 #include <QTemporaryDir>
 
-#include "hands.hpp"
+#include "demo_store.hpp"
 
 /// The program itself, without a display.
 namespace seamtakt::desk {
@@ -31,17 +31,35 @@ Ran run_desk(const QStringList& arguments) {
           QString::fromUtf8(process.readAllStandardError())};
 }
 
+QString text_of_pdf(const QString& pdf) {
+  QProcess reader;
+  reader.start("pdftotext", {"-layout", pdf, "-"});
+  EXPECT_TRUE(reader.waitForFinished(20000)) << "pdftotext: install poppler-utils";
+  return QString::fromUtf8(reader.readAllStandardOutput());
+}
+
 TEST(DeskProgram, ExportsAReportThatCanBeReadAsText) {
   QTemporaryDir folder;
   const QString pdf = folder.filePath("report.pdf");
   const Ran ran = run_desk({"--export", pdf, demo_path()});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
-  QProcess reader;
-  reader.start("pdftotext", {"-layout", pdf, "-"});
-  ASSERT_TRUE(reader.waitForFinished(20000)) << "pdftotext: install poppler-utils";
-  const QString text = QString::fromUtf8(reader.readAllStandardOutput());
+  const QString text = text_of_pdf(pdf);
   for (const char* part : {"Airport ground equipment", "F5S", "S01", "ISO 14731", "kJ/mm"})
     EXPECT_TRUE(text.contains(part)) << part;
+}
+
+TEST(DeskProgram, ExportsAUnitsRecordFromAStore) {
+  QTemporaryDir folder;
+  const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
+  const Ran ran = run_desk({"--export", pdf, "--store", uri, "--unit", "GE-26-0102"});
+  ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
+  const QString text = text_of_pdf(pdf);
+  for (const char* part : {"Weld record of unit GE-26-0102", "OK but unanchored", "S01", "Heat input", "TT"})
+    EXPECT_TRUE(text.contains(part)) << part;
+  EXPECT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "GE-0"}).code, 2);
+  const QString absent = "sqlite:" + folder.filePath("absent.db");
+  EXPECT_EQ(run_desk({"--export", pdf, "--store", absent, "--unit", "GE-26-0102"}).code, 2);
+  EXPECT_FALSE(QFile::exists(folder.filePath("absent.db")));
 }
 
 TEST(DeskProgram, TakesAPictureOfEachPageInTheSizeAskedFor) {
@@ -51,7 +69,7 @@ TEST(DeskProgram, TakesAPictureOfEachPageInTheSizeAskedFor) {
                             QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz")});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
   const QStringList files = QDir(folder.path()).entryList({"*.png"});
-  EXPECT_EQ(files.size(), 8);
+  EXPECT_EQ(files.size(), 9);
   for (const QString& file : files) {
     const QImage picture(folder.filePath(file));
     EXPECT_EQ(picture.size(), QSize(1280, 800)) << file.toStdString();
@@ -68,7 +86,9 @@ TEST(DeskProgram, SaysInOneLineWhatItCannotUse) {
       {"--pictures", folder.path()},
       {"--export", folder.filePath("a.pdf"), folder.filePath("absent.weldplan.json")},
       {"--theme"},
-      {"--unit", "U1"}};
+      {"--unit", "U1"},
+      {"--store", "sqlite:x.db", "--unit", "U1"},
+      {"--export", "a.pdf", "--store", "sqlite:x.db", "--unit", "U1", demo_path()}};
   for (const QStringList& arguments : bad) {
     const Ran ran = run_desk(arguments);
     EXPECT_EQ(ran.code, 2) << arguments.join(' ').toStdString();

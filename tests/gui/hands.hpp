@@ -3,7 +3,10 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QDir>
 #include <QElapsedTimer>
+#include <QMouseEvent>
+#include <QPushButton>
 #include <QSortFilterProxyModel>
 #include <QTabWidget>
 #include <QTest>
@@ -19,6 +22,15 @@ namespace seamtakt::desk {
 
 inline QString demo_path() {
   return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+}
+
+inline QString demo_log() {
+  return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz");
+}
+
+template <class Wanted>
+Wanted& page_of(MainWindow& window, int index) {
+  return dynamic_cast<Wanted&>(window.page(index));
 }
 
 /// Someone at the desk: keys go to whatever has the focus, clicks to where a thing is drawn, and all are
@@ -50,6 +62,25 @@ class Hands {
     ASSERT_NE(widget, nullptr);
     ASSERT_TRUE(widget->isVisible()) << widget->accessibleName().toStdString();
     QTest::mouseClick(widget, Qt::LeftButton);
+    QApplication::processEvents();
+  }
+  /// The button of that name that can be seen.
+  void press(QWidget& page, const QString& name) {
+    for (QPushButton* button : page.findChildren<QPushButton*>())
+      if (button->accessibleName() == name && button->isVisible()) return click(button);
+    FAIL() << "no button " << name.toStdString();
+  }
+  /// Presses, moves in steps, and lets go.
+  void drag(QWidget* widget, const QPoint& from, const QPoint& to) {
+    ++clicks;
+    QTest::mousePress(widget, Qt::LeftButton, Qt::NoModifier, from);
+    for (int step = 1; step <= 6; ++step) {
+      const QPointF at = QPointF(from) + QPointF(to - from) * step / 6;
+      QMouseEvent move(QEvent::MouseMove, at, widget->mapToGlobal(at), Qt::NoButton, Qt::LeftButton,
+                       Qt::NoModifier);
+      QApplication::sendEvent(widget, &move);
+    }
+    QTest::mouseRelease(widget, Qt::LeftButton, Qt::NoModifier, to);
     QApplication::processEvents();
   }
   void clickAt(QWidget* widget, const QPoint& at) {
@@ -97,6 +128,12 @@ class DeskTest : public ::testing::Test {
     QApplication::processEvents();
     window->evaluator().wait();
     QApplication::processEvents();
+  }
+  /// A picture of the window as it stands, into the build folder, to be looked at.
+  void photograph(const QString& name) {
+    QTest::qWait(120);
+    QDir().mkpath(QStringLiteral(SEAMTAKT_SCREENSHOTS));
+    EXPECT_TRUE(window->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/%1.png").arg(name)));
   }
   bool has_fail(const std::string& where) const {
     for (const Finding& finding : window->evaluator().results()->findings)

@@ -6,25 +6,26 @@
 #include <QLineEdit>
 #include <QMimeData>
 #include <QPushButton>
+#include <QSettings>
 #include <QSignalSpy>
 #include <QTabWidget>
 #include <QTemporaryDir>
 #include <QToolButton>
 
 #include "app/theme_choice.hpp"
+#include "base/atomic_save.hpp"
 #include "document/plan_address.hpp"
 #include "hands.hpp"
+#include "models/palette.hpp"
 #include "models/unit_view.hpp"
-#include "pages/cell_page.hpp"
 #include "pages/findings_page.hpp"
 #include "pages/heat_page.hpp"
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
 #include "pages/window_panel.hpp"
+#include "plan/plan_file.hpp"
 #include "plots/seam_view.hpp"
-#include "plots/timeline_view.hpp"
-#include "plots/trace_view.hpp"
 #include "plots/window_plot.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/field_form.hpp"
@@ -34,15 +35,6 @@
 
 namespace seamtakt::desk {
 namespace {
-
-template <class Wanted>
-Wanted& page_of(MainWindow& window, int index) {
-  return dynamic_cast<Wanted&>(window.page(index));
-}
-
-QString demo_log() {
-  return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz");
-}
 
 TEST_F(DeskTest, TheChainShowsALiveFigureOfEachLink) {
   for (int i = 0; i < 5; ++i) EXPECT_FALSE(window->chain().link(i).figure().isEmpty()) << i;
@@ -151,6 +143,23 @@ TEST_F(DeskTest, ACellIsEditedInPlaceAndARangeGoesToASpreadsheetAndBack) {
   EXPECT_TRUE(table.paste("9.5\n18 in/min"));
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[1].travel_speed_mm_s, 9.5);
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[2].travel_speed_mm_s, 7.62);
+}
+
+TEST_F(DeskTest, ASchedulesDifferenceToTheSameOneOfAnotherPlanIsShown) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath("older.weldplan.json");
+  Plan older = *window->document().plan();
+  older.schedules[2].arc_voltage_V += 1;
+  save_atomically(path.toStdString(), write_plan(older));
+  Hands hands(*window);
+  hands.page(1);
+  auto& page = page_of<SchedulesPage>(*window, 1);
+  page.compareWith(path);
+  window->selection().setSchedule(1);
+  EXPECT_EQ(page.difference().grid().rowCount(), 0) << "the same in both plans";
+  window->selection().setSchedule(2);
+  ASSERT_EQ(page.difference().grid().rowCount(), 1);
+  EXPECT_EQ(page.difference().grid().index(0, 0).data().toString(), "Arc voltage, V");
 }
 
 TEST_F(DeskTest, SortingGoesByTheNumberAndNotByItsText) {
@@ -264,69 +273,6 @@ TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
   EXPECT_NEAR(window->document().plan()->schedules[at].wire_feed_speed_m_min, before + 0.1, 1e-9);
 }
 
-TEST_F(DeskTest, TheTimelineZoomsAndAClickOnABarChoosesTheSeam) {
-  Hands hands(*window);
-  hands.page(3);
-  auto& page = page_of<CellPage>(*window, 3);
-  TimelineView& line = page.timeline();
-  const double all = line.to() - line.from();
-  line.setFocus();
-  hands.key(Qt::Key_Plus);
-  EXPECT_LT(line.to() - line.from(), all);
-  hands.key(Qt::Key_Home);
-  EXPECT_NEAR(line.to() - line.from(), all, 1e-9);
-  const CycleResult& cycle = window->evaluator().results()->cycles[0];
-  for (std::size_t i = 0; i < cycle.moves.size(); ++i) {
-    if (cycle.moves[i].kind != MoveKind::arc || line.barOf(static_cast<int>(i)).width() < 4 ||
-        cycle.moves[i].seam == "S01")
-      continue;
-    hands.clickAt(&line, line.barOf(static_cast<int>(i)).center().toPoint());
-    const SeamPlace at = window->selection().seam();
-    EXPECT_EQ(window->document().plan()->weldments[at.weldment].seams[at.seam].id, cycle.moves[i].seam);
-    return;
-  }
-  FAIL() << "no bar wide enough to click";
-}
-
-TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
-  Hands hands(*window);
-  hands.page(5);
-  auto& page = page_of<RecordsPage>(*window, 5);
-  QSignalSpy stopped(&page.job(), &LogImport::cancelled);
-  page.importLogs({demo_log()});
-  page.job().cancel();
-  page.job().wait();
-  EXPECT_EQ(stopped.count(), 1);
-  EXPECT_FALSE(page.logs());
-  for (QPushButton* button : page.findChildren<QPushButton*>())
-    if (button->accessibleName() == "Demo log") hands.click(button);
-  page.job().wait();
-  ASSERT_TRUE(page.logs());
-  EXPECT_GT(page.logs()->audit.passes.size(), 10u);
-  EXPECT_TRUE(page.logs()->audit.rows.add_up());
-  EXPECT_EQ(page.units().grid().rowCount(), static_cast<int>(page.logs()->audit.units.size()));
-  EXPECT_FALSE(page.figure().isEmpty());
-  page.passes().setFocus();
-  page.passes().setCurrentIndex(page.passes().proxy().index(0, 0));
-  EXPECT_GT(page.trace().to(), page.trace().from());
-  const double all = page.trace().to() - page.trace().from();
-  page.trace().setFocus();
-  hands.key(Qt::Key_Plus);
-  EXPECT_LT(page.trace().to() - page.trace().from(), all);
-}
-
-TEST_F(DeskTest, EveryPassOfTheDemoLogHasItsSamples) {
-  auto& page = page_of<RecordsPage>(*window, 5);
-  page.importLogs({demo_log()});
-  page.job().wait();
-  ASSERT_TRUE(page.logs());
-  for (const PassRecord& record : page.logs()->audit.passes) {
-    std::size_t begin = 0, end = 0;
-    ASSERT_NE(trace_of(*page.logs(), record, begin, end), nullptr) << record.place();
-    EXPECT_EQ(end - begin, record.samples) << record.place();
-  }
-}
-
 TEST_F(DeskTest, PlansAndLogsAreTakenByDragAndDrop) {
   QTemporaryDir folder;
   const QString copy = folder.filePath("dropped.weldplan.json");
@@ -368,6 +314,50 @@ TEST_F(DeskTest, AnEmptyDeskSaysTheFirstStepAndOpensTheDemo) {
   settle();
   EXPECT_GT(window->document().plan()->weldments.size(), 1u);
   EXPECT_TRUE(window->document().path().isEmpty());
+}
+
+TEST_F(DeskTest, AFindingOfTheCycleIsAcceptedToo) {
+  const auto takt_missed = [&]() -> const Finding* {
+    for (const Finding& finding : window->evaluator().results()->findings)
+      if (finding.rule == "cycle.takt.missed") return &finding;
+    return nullptr;
+  };
+  ASSERT_NE(takt_missed(), nullptr);
+  ASSERT_EQ(takt_missed()->severity, Severity::fail);
+  Hands hands(*window);
+  hands.page(6);
+  auto& page = page_of<FindingsPage>(*window, 6);
+  for (int row = 0; row < page.table().grid().rowCount(); ++row)
+    if (page.table().grid().index(row, page.table().grid().columnNamed("rule")).data() == "cycle.takt.missed")
+      page.table().selectRow(row);
+  for (QLineEdit* line : page.findChildren<QLineEdit*>()) {
+    if (line->accessibleName() != "Reason" && line->accessibleName() != "Accepted by") continue;
+    line->setFocus();
+    line->selectAll();
+    hands.type(line->accessibleName() == "Reason" ? "one shift more" : "p. engineer");
+  }
+  const std::size_t before = window->document().plan()->accepted.size();
+  hands.press(page, "Accept with this reason");
+  settle();
+  ASSERT_EQ(window->document().plan()->accepted.size(), before + 1);
+  ASSERT_NE(takt_missed(), nullptr);
+  EXPECT_EQ(takt_missed()->severity, Severity::note) << "accepted, it is a note with its reason";
+  EXPECT_NE(takt_missed()->text.find("one shift more"), std::string::npos);
+}
+
+TEST_F(DeskTest, AThemeThatChangesWhileItRunsIsFollowedWhereTheSystemsIsWanted) {
+  choose_theme("dark");
+  ASSERT_TRUE(Palette::current().dark);
+  QSettings().setValue("view/theme", "dark");
+  QEvent other(QEvent::ThemeChange);
+  QApplication::sendEvent(window.get(), &other);
+  EXPECT_TRUE(Palette::current().dark) << "who chose dark keeps it";
+  QSettings().setValue("view/theme", "system");
+  QEvent change(QEvent::ThemeChange);
+  QApplication::sendEvent(window.get(), &change);
+  EXPECT_FALSE(Palette::current().dark) << "the platform of the tests is light";
+  QSettings().remove("view/theme");
+  choose_theme("light");
 }
 
 TEST_F(DeskTest, DerivedValuesFollowTheLastKeyWithinAHundredMilliseconds) {

@@ -1,10 +1,12 @@
 #include <QClipboard>
+#include <QComboBox>
 #include <QPushButton>
 #include <QTemporaryDir>
 
 #include "document/plan_address.hpp"
 #include "hands.hpp"
 #include "pages/cell_page.hpp"
+#include "pages/order_bar.hpp"
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
@@ -181,6 +183,32 @@ TEST_F(TaskTest, CellProgrammerNamesTheThreeLargestLosses) {
   }
   hands.report("the largest losses of a cycle");
   EXPECT_LE(hands.keys + hands.clicks, 2);
+}
+
+TEST_F(TaskTest, CellProgrammerTakesTheBestOrderOfTheWeldmentThatMissesTakt) {
+  Hands hands(*window);
+  hands.page(3);
+  auto& page = dynamic_cast<CellPage&>(window->page(3));
+  for (QComboBox* choice : page.findChildren<QComboBox*>())
+    if (choice->accessibleName() == "Weldment") choice->setFocus();
+  hands.key(Qt::Key_Down);
+  ASSERT_EQ(window->selection().seam().weldment, 1u);
+  ASSERT_LT(window->evaluator().results()->cycles[1].takt_margin_s.value_or(0), 0);
+  const double takt_s = *window->evaluator().results()->cycles[1].takt_s;
+  double best_s = 1e9;
+  QObject::connect(&page.order().job(), &BestJob::progress,
+                   [&](const SearchState& state) { best_s = state.best_s; });
+  hands.key(Qt::Key_B, Qt::ControlModifier);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return best_s < takt_s; }, 30000));
+  hands.key(Qt::Key_B, Qt::ControlModifier);
+  page.order().job().wait();
+  hands.key(Qt::Key_T, Qt::ControlModifier);
+  settle();
+  EXPECT_GE(window->evaluator().results()->cycles[1].takt_margin_s.value_or(-1), 0);
+  hands.key(Qt::Key_S, Qt::ControlModifier);
+  EXPECT_FALSE(load_plan(path.toStdString()).weldments[1].order.empty());
+  hands.report("the best order taken, takt kept, saved");
+  EXPECT_LE(hands.keys, 6);
 }
 
 TEST_F(TaskTest, AuditorReadsALogAndSeesOneVerdictAPassAndTheTraceOfAFailedOne) {

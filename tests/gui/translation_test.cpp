@@ -7,13 +7,16 @@
 
 #include "app/theme_choice.hpp"
 #include "hands.hpp"
+#include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "plan/evaluation_columns.hpp"
+#include "plan/plan_file.hpp"
+#include "records/audit.hpp"
 
 namespace seamtakt::desk {
 
-extern const char* const core_texts[];
-extern const int core_text_count;
+extern const char *const core_words[], *const core_helps[];
+extern const int core_word_count, core_help_count;
 
 namespace {
 
@@ -37,7 +40,8 @@ TEST_F(German, IsSpokenByTheChainTheMenusAndTheCoresTables) {
 }
 
 TEST_F(German, KnowsEveryLabelOfFieldsAndColumns) {
-  std::set<std::string> known(core_texts, core_texts + core_text_count), labels;
+  std::set<std::string> known(core_words, core_words + core_word_count), labels;
+  known.insert(core_helps, core_helps + core_help_count);
   add_labels<Seam>(labels);
   add_labels<Schedule>(labels);
   add_labels<ScheduleLimits>(labels);
@@ -48,7 +52,29 @@ TEST_F(German, KnowsEveryLabelOfFieldsAndColumns) {
   for (const auto& column : pass_columns()) labels.insert(column.label);
   for (const auto& column : seam_columns()) labels.insert(column.label);
   for (const std::string& label : labels)
-    EXPECT_TRUE(known.count(label)) << label << ": add it to gui/models/core_texts.cpp";
+    EXPECT_TRUE(known.count(label)) << label << ": add it to gui/models/core_words.cpp";
+}
+
+TEST_F(German, SpeaksOfFindingsWithTheirNamesAndNumbers) {
+  EXPECT_EQ(finding_text("Fillet leg is 5.1 of 6 mm that the drawing asks for."),
+            "Schenkel der Kehlnaht: 5.1 von 6 mm, die die Zeichnung verlangt.");
+  EXPECT_EQ(finding_text(
+                "The cycle takes 2573.1 s; the takt leaves 2160 s. Accepted by w. e. on 2026-11-25: %1 days"),
+            "Die Taktzeit ist 2573.1 s; der Takt lässt 2160 s. Angenommen von w. e. am 2026-11-25: %1 days");
+  EXPECT_EQ(finding_text("A sentence that nobody knows."), "A sentence that nobody knows.");
+  choose_language("en");
+  EXPECT_EQ(finding_text("Welded more than once."), "Welded more than once.");
+}
+
+TEST_F(German, SpeaksOfEveryFindingOfTheDemo) {
+  const auto results = results_of(std::make_shared<const Plan>(load_plan(demo_path().toStdString())));
+  Findings findings = results->findings;
+  const AuditResult audited = audit({{demo_log().toStdString(), nullptr}}, {}, results->plan.get());
+  findings.insert(findings.end(), audited.findings.begin(), audited.findings.end());
+  ASSERT_GT(findings.size(), 10u);
+  for (const Finding& finding : findings)
+    EXPECT_NE(finding_text(finding.text).toStdString(), finding.text)
+        << finding.rule << ": add its sentence to gui/models/finding_templates.cpp";
 }
 
 TEST_F(German, HasNoTextLeftUntranslated) {

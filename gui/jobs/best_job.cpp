@@ -1,0 +1,111 @@
+#include "jobs/best_job.hpp"
+
+#include <QCoreApplication>
+#include <QMetaObject>
+
+#include "cell/lower_bound.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+constexpr qint64 longest_ms = 600'000, told_every_ms = 100;
+
+/// The searched makespan as the cycle that follows from it.
+SearchState state_of(const BestProgress& progress, const Cell& cell, const Weldment& weldment,
+                     qint64 elapsed_ms) {
+  const auto cycle_s = [&](double weld_s) {
+    return station_cycle_s(cell.stations, weld_s, weldment.load_s, weldment.unload_s, cell.index_s);
+  };
+  SearchState state{cycle_s(progress.best_s), cycle_s(progress.bound_s), 0,
+                    static_cast<double>(elapsed_ms) / 1000};
+  state.gap_pct = gap_to_bound_pct(state.best_s, state.bound_s);
+  return state;
+}
+
+}  // namespace
+
+BestJob::BestJob(QObject* parent) : QObject(parent) {
+  thread_.setMaxThreadCount(1);
+}
+
+BestJob::~BestJob() {
+  ++run_;
+  stop_ = true;
+  thread_.waitForDone();
+}
+
+void BestJob::drop() {
+  ++run_;
+  stop_ = true;
+  is_running_ = false;
+}
+
+template <class Action>
+void BestJob::send(unsigned run, Action action) {
+  QMetaObject::invokeMethod(
+      this,
+      [this, run, action] {
+        if (run == run_) action();
+      },
+      Qt::QueuedConnection);
+}
+
+BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, unsigned run) {
+  struct Told {
+    BestProgress last;
+    qint64 at_ms = -told_every_ms;
+  };
+  auto told = std::make_shared<Told>();
+  BestOptions options;
+  options.progress = [told](const BestProgress& progress) { told->last = progress; };
+  options.stop = [this, told, results, weldment, run] {
+    const qint64 now_ms = since_start_.elapsed();
+    if (now_ms - told->at_ms >= told_every_ms && told->last.best_s > 0) {
+      told->at_ms = now_ms;
+      const SearchState state =
+          state_of(told->last, *results->plan->cell, results->plan->weldments[weldment], now_ms);
+      send(run, [this, state] { emit progress(state); });
+    }
+    return stop_ || now_ms >= longest_ms;
+  };
+  return options;
+}
+
+void BestJob::search(const ResultsPtr& results, std::size_t weldment, unsigned run) {
+  try {
+    auto order = std::make_shared<FoundOrder>();
+    order->of = results;
+    order->weldment = weldment;
+    order->cycle = cycle_best(*results->plan, results->plan->weldments[weldment], results->evaluation,
+                              options(results, weldment, run));
+    send(run, [this, order] {
+      is_running_ = false;
+      emit found(order);
+    });
+  } catch (const std::exception& error) {
+    const QString reason = QString::fromUtf8(error.what());
+    send(run, [this, reason] {
+      is_running_ = false;
+      emit failed(reason);
+    });
+  }
+}
+
+void BestJob::start(const ResultsPtr& results, std::size_t weldment) {
+  drop();
+  thread_.waitForDone();
+  stop_ = false;
+  is_running_ = true;
+  since_start_.start();
+  thread_.start([this, results, weldment, run = run_] { search(results, weldment, run); });
+}
+
+void BestJob::wait() {
+  while (is_running_) {
+    thread_.waitForDone();
+    QCoreApplication::processEvents();
+  }
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <QElapsedTimer>
+#include <QObject>
+#include <QThreadPool>
+#include <atomic>
+#include <memory>
+
+#include "cell/best_order.hpp"
+#include "jobs/evaluator.hpp"
+
+namespace seamtakt::desk {
+
+/// How far a search for the best order is, in times of the cycle.
+struct SearchState {
+  double best_s = 0, bound_s = 0, gap_pct = 0, elapsed_s = 0;
+};
+
+/// What a search found, and for what.
+struct FoundOrder {
+  ResultsPtr of;
+  std::size_t weldment = 0;
+  CycleResult cycle;
+};
+using FoundOrderPtr = std::shared_ptr<const FoundOrder>;
+
+/// Searches a weldment's best order on a thread of its own until it is stopped, the order is proven, or ten
+/// minutes are over.
+class BestJob : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit BestJob(QObject* parent = nullptr);
+  ~BestJob() override;
+
+  /// A search that still runs is dropped.
+  void start(const ResultsPtr& results, std::size_t weldment);
+  /// Ends the search; what it found is kept and `found` follows.
+  void stop() { stop_ = true; }
+  /// Ends the search; nothing follows.
+  void drop();
+  bool isRunning() const { return is_running_; }
+  void wait();
+
+ signals:
+  void progress(const seamtakt::desk::SearchState& state);
+  void found(seamtakt::desk::FoundOrderPtr order);
+  void failed(const QString& reason);
+
+ private:
+  BestOptions options(const ResultsPtr& results, std::size_t weldment, unsigned run);
+  void search(const ResultsPtr& results, std::size_t weldment, unsigned run);
+  template <class Action>
+  void send(unsigned run, Action action);
+
+  std::atomic<bool> stop_ = false;
+  bool is_running_ = false;
+  unsigned run_ = 0;
+  QElapsedTimer since_start_;
+  QThreadPool thread_;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,119 @@
+#include "jobs/store_job.hpp"
+
+#include <QCoreApplication>
+#include <QMetaObject>
+
+#include "base/atomic_save.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+constexpr std::size_t largest_anchor_file = 64u << 20;
+}
+
+StoreJob::StoreJob(QObject* parent) : QObject(parent) {
+  thread_.setMaxThreadCount(1);
+}
+
+StoreJob::~StoreJob() {
+  ++run_;
+  stop_ = true;
+  thread_.waitForDone();
+}
+
+template <class Action>
+void StoreJob::send(unsigned run, Action action) {
+  QMetaObject::invokeMethod(
+      this,
+      [this, run, action] {
+        if (run == run_) action();
+      },
+      Qt::QueuedConnection);
+}
+
+void StoreJob::tell(unsigned run, bool is_listing, std::uint64_t done, std::uint64_t all) {
+  if (stop_) throw Stopped();
+  send(run, [this, is_listing, done, all] { emit progress(is_listing, done, all); });
+}
+
+void StoreJob::list(StoreAnswer& answer, unsigned run) {
+  const Ledger ledger = Ledger::open(answer.question.uri.toStdString(), {});
+  const std::vector<std::string> serials = unit_serials(ledger);
+  for (std::size_t i = 0; i < serials.size(); ++i) {
+    if (i % 8 == 0) tell(run, true, i, serials.size());
+    answer.units.push_back(unit_status(ledger, serials[i]));
+  }
+  answer.has_all_units = true;
+}
+
+StoreAnswerPtr StoreJob::ask(const StoreQuestion& question, unsigned run) {
+  auto answer = std::make_shared<StoreAnswer>();
+  answer->question = question;
+  VerifyOptions options;
+  options.progress = [&](std::uint64_t done, std::uint64_t all) { tell(run, false, done, all); };
+  if (const std::string file = question.anchors.toStdString(); !file.empty())
+    options.anchors = parse_anchors(read_file(file, largest_anchor_file), file);
+  answer->report = verify_store(question.uri.toStdString(), {}, options);
+  try {
+    list(*answer, run);
+  } catch (const Stopped&) {
+    // The verdict stands; the units so far are shown.
+  } catch (const std::exception& error) {
+    // A store that isn't trusted may not even be readable as one.
+    if (answer->report.trusted) throw;
+    answer->report.warnings.push_back(error.what());
+  }
+  return answer;
+}
+
+void StoreJob::start(const StoreQuestion& question) {
+  cancel();
+  thread_.waitForDone();
+  stop_ = false;
+  is_running_ = true;
+  const unsigned run = ++run_;
+  thread_.start([this, question, run] {
+    const auto end = [&](auto signal) {
+      send(run, [this, signal] {
+        is_running_ = false;
+        signal();
+      });
+    };
+    try {
+      const StoreAnswerPtr answer = ask(question, run);
+      end([this, answer] { emit answered(answer); });
+    } catch (const Stopped&) {
+      end([this] { emit cancelled(); });
+    } catch (const std::exception& error) {
+      const QString reason = QString::fromUtf8(error.what());
+      end([this, reason] { emit failed(reason); });
+    }
+  });
+}
+
+void StoreJob::wait() {
+  while (is_running_) {
+    thread_.waitForDone();
+    QCoreApplication::processEvents();
+  }
+}
+
+QString verdict_text(const VerifyReport& report) {
+  if (!report.trusted) {
+    // A problem of one record says more than one of a span.
+    for (const LedgerProblem& problem : report.problems)
+      if (problem.seq > 0 && problem.last_seq <= problem.seq)
+        return StoreJob::tr("Not trusted: record %1 isn't as it was written.").arg(problem.seq);
+    return StoreJob::tr("Not trusted: the store isn't as it was written.");
+  }
+  const QString all = StoreJob::tr("%1 records are as they were written, and the signatures over them hold")
+                          .arg(report.records);
+  if (report.anchored_to > 0)
+    return StoreJob::tr("Trusted: %1, and the anchor covers the first %2.").arg(all).arg(report.anchored_to);
+  return StoreJob::tr(
+             "Trusted, but unanchored: %1. Only an anchor kept outside shows that the store wasn't "
+             "made anew as a whole.")
+      .arg(all);
+}
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,75 @@
+#pragma once
+
+#include <QWidget>
+#include <optional>
+
+#include "jobs/best_job.hpp"
+#include "pages/page.hpp"
+#include "plots/timeline_view.hpp"
+
+class QLabel;
+class QPushButton;
+
+namespace seamtakt::desk {
+
+/// The cycle that a cell's own is compared with.
+struct Comparison {
+  QString name;
+  CycleResult cycle;
+};
+
+/// The row above the timelines: a seam moved to another place or robot, the best order searched and taken
+/// over, another plan to compare with. Each change of the plan is one step of undo.
+class OrderBar : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit OrderBar(const Desk& desk, QWidget* parent = nullptr);
+
+  /// What the page shows. `is_plan`: it is of the plan on the desk, so it can be changed.
+  void setShown(const ResultsPtr& results, std::size_t weldment, const QString& seam, bool is_plan);
+  const std::optional<Comparison>& comparison() const { return comparison_; }
+  BestJob& job() { return job_; }
+  Evaluator& otherPlan() { return other_; }
+  /// Compares with the same weldment of a plan file.
+  void compareWith(const QString& path);
+
+  void search();
+  void take();
+  void close();
+  void place(const QString& seam, const OrderPlace& to);
+  /// What the cycle would be after `place`.
+  QString preview(const QString& seam, const OrderPlace& to) const;
+  void step(int places);
+  void changeRobot();
+
+ signals:
+  void comparisonChanged();
+  void message(const QString& text);
+
+ private:
+  void makeButtons();
+  const CycleResult* cycle() const;
+  bool canArrange() const;
+  /// The cycle of the plan as it is by now.
+  CycleResult cycleNow() const;
+  const Weldment& weldmentNow() const;
+  void showFound(const FoundOrderPtr& order);
+  void showOther();
+  void showState();
+  void say(const QString& text);
+
+  Desk desk_;
+  BestJob job_;
+  Evaluator other_;
+  ResultsPtr shown_;
+  std::size_t weldment_ = 0;
+  QString seam_, other_name_;
+  bool is_plan_ = false;
+  FoundOrderPtr found_;
+  std::optional<Comparison> comparison_;
+  QPushButton *search_, *stop_, *take_, *close_, *compare_, *earlier_, *later_, *robot_;
+  QLabel *place_, *state_;
+};
+
+}  // namespace seamtakt::desk

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <QPainter>
+#include <QRectF>
+#include <vector>
+
+#include "cell/timeline.hpp"
+
+namespace seamtakt::desk {
+
+/// Height of a kind's bar as a share of its row.
+double bar_share(MoveKind kind);
+
+/// A bar whose kind is told by height and hatch as well as by colour.
+void paint_move(QPainter& painter, const QRectF& bar, MoveKind kind);
+
+/// The kinds that a legend names, in its order.
+std::vector<MoveKind> legend_kinds();
+
+}  // namespace seamtakt::desk

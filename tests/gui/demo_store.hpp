@@ -1,0 +1,37 @@
+#pragma once
+
+#include "hands.hpp"
+#include "plan/plan_file.hpp"
+#include "records/record_store.hpp"
+#include "records/unit_times.hpp"
+
+namespace seamtakt::desk {
+
+/// A record store with the demo's log in it, judged by the demo's plan; returns its URI. `anchor`, where
+/// given, takes the anchor line of its newest head.
+inline QString make_demo_store(const QString& file, std::string* anchor = nullptr) {
+  const Plan plan = load_plan(demo_path().toStdString());
+  AuditOptions options;
+  options.digest = true;
+  options.manual = load_manual_seams(SEAMTAKT_SOURCE_DIR "/reference/demo/manual-seams.csv");
+  const AuditResult audited = audit({{demo_log().toStdString(), nullptr}}, options, &plan);
+  const std::string uri = "sqlite:" + file.toStdString();
+  Ledger ledger = Ledger::open(uri, {StoreOpening::For::writing, true, false});
+  const SigningKey key = SigningKey::generate();
+  IngestNote note;
+  note.stamp = {"2026-11-25T12:00:00Z", "anna", "end of shift", "test"};
+  note.catalogue_sha256 = std::string(64, '0');
+  note.plan_file = "demo.weldplan.json";
+  note.plan_sha256 = std::string(64, '1');
+  note.plan = &plan;
+  append_audit(
+      ledger, [&](const std::string&, const std::string&) { return key; }, audited, note);
+  if (anchor) {
+    SignedHead head = *ledger.backend().snapshot().newest_head;
+    head.store = ledger.store_id();
+    *anchor = head.anchor_line();
+  }
+  return QString::fromStdString(uri);
+}
+
+}  // namespace seamtakt::desk
