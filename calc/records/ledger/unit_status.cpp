@@ -85,15 +85,18 @@ std::vector<std::string> unit_serials(const Ledger& ledger) {
   constexpr std::size_t rows_at_once = 10'000;
   const std::string topic = "unit";
   std::vector<std::string> serials;
-  LookupRow after{topic, "", 0};
+  LookupRow last{topic, "", 0};
   for (bool more = true; more;) {
-    const auto rows = ledger.backend().lookups(after, rows_at_once);
-    more = rows.size() == rows_at_once;
-    for (const LookupRow& row : rows) {
-      if (row.topic != topic) return serials;
-      if (serials.empty() || serials.back() != row.key) serials.push_back(row.key);
-    }
-    if (more) after = rows.back();
+    std::size_t rows = 0;
+    const LookupRow after = last;
+    ledger.backend().each_lookup(after, rows_at_once,
+                                 [&](std::string_view row_topic, std::string_view key, std::uint64_t seq) {
+                                   ++rows;
+                                   last = {std::string(row_topic), std::string(key), seq};
+                                   if (last.topic != topic) return;
+                                   if (serials.empty() || serials.back() != key) serials.emplace_back(key);
+                                 });
+    more = rows == rows_at_once && last.topic == topic;
   }
   return serials;
 }
