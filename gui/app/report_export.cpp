@@ -58,10 +58,6 @@ QString printable_html(QString html) {
   static const QRegularExpression sheet(QStringLiteral("<style>.*?</style>"),
                                         QRegularExpression::DotMatchesEverythingOption);
   html.remove(sheet);
-  // A moment in a narrow column would be cut into lines of a few letters.
-  static const QRegularExpression moment(
-      QStringLiteral("(?<=>)(\\d{4}-\\d\\d-\\d\\dT[0-9:.]+Z?)(?=<)"));
-  html.replace(moment, QStringLiteral("<span style=\"white-space:nowrap\">\\1</span>"));
   html.replace(QStringLiteral("<dl>"), QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\">"));
   html.replace(QStringLiteral("</dl>"), QStringLiteral("</table>"));
   html.replace(QStringLiteral("<dt>"), QStringLiteral("<tr><td style=\"color:#5a626d\">"));
