@@ -8,6 +8,7 @@
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/plan_option.hpp"
+#include "exchange/period_record.hpp"
 #include "exchange/report.hpp"
 #include "exchange/sheet.hpp"
 #include "exchange/unit_record.hpp"
@@ -24,7 +25,7 @@ std::string made_at_utc() {
 }
 
 struct Options {
-  std::string plan, store, unit, output, table = "passes";
+  std::string plan, store, unit, from, to, seam, output, table = "passes";
 };
 
 enum class Form { page, table, workbook };
@@ -58,22 +59,32 @@ std::string plan_report(const Options& options, Form form) {
   return sheets_xlsx(sheets, "Weld plan " + loaded.plan.title, origin);
 }
 
-std::string unit_report(const Options& options, Form form) {
-  if (options.unit.empty()) throw InputError("--unit", "nothing", "the serial number of the unit to report from the store");
+/// Of a unit, or of a span of time and a seam.
+std::string store_report(const Options& options, Form form) {
+  const bool of_period = !options.from.empty() || !options.to.empty() || !options.seam.empty();
+  if (options.unit.empty() != of_period)
+    throw InputError("report --store", of_period ? "--unit beside --from, --to or --seam" : "none of --unit, --from, --to and --seam",
+                     "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM");
+  RecordRange range;
+  range.set_times(options.from, options.to);
+  if (!options.seam.empty()) range.set_seam(options.seam);
   const Ledger ledger = Ledger::open(options.store, {});
   const VerifyReport verified = verify_ledger(ledger, {});
-  if (form == Form::page) return unit_report_html(ledger, options.unit, verified, made_at_utc());
+  if (form == Form::page)
+    return of_period ? period_report_html(ledger, range, verified, made_at_utc())
+                     : unit_report_html(ledger, options.unit, verified, made_at_utc());
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc());
-  const std::vector<Sheet> sheets = unit_sheets(ledger, options.unit, origin);
+  const std::vector<Sheet> sheets =
+      of_period ? period_sheets(ledger, range, origin) : unit_sheets(ledger, options.unit, origin);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
-  return sheets_xlsx(sheets, "Weld record of unit " + options.unit, origin);
+  return sheets_xlsx(sheets, of_period ? "Heat-input record: " + title_of(range) : "Weld record of unit " + options.unit, origin);
 }
 
 void run(const Options& options, Result& result) {
   const Form form = form_of(options.output);
   if (options.plan.empty() == options.store.empty())
     throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store", "one of the two");
-  save_atomically(options.output, options.store.empty() ? plan_report(options, form) : unit_report(options, form));
+  save_atomically(options.output, options.store.empty() ? plan_report(options, form) : store_report(options, form));
   result.output = "Report written to " + options.output + "\n";
 }
 
@@ -82,15 +93,19 @@ void run(const Options& options, Result& result) {
 void add_report(CLI::App& app, Result& result) {
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand(
-      "report", "A plan's schedule sheets, heat input, cycle sheets and findings, or a unit's weld record from a store");
+      "report", "A plan's schedule sheets, heat input, cycle sheets and findings, or the weld record of a unit, a shift or a seam over time from a store");
   command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)");
-  command->add_option("--store", options->store, "sqlite:FILE or postgresql://...: the record of a unit instead");
-  command->add_option("--unit", options->unit, "its serial number");
+  command->add_option("--store", options->store, "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
+  command->add_option("--unit", options->unit, "a unit's serial number");
+  command->add_option("--from", options->from, "first moment of a shift: a day, or a time such as 2026-03-02T06:00:00+01:00 (UTC without an offset)");
+  command->add_option("--to", options->to, "its end: a day with all of it, or a time");
+  command->add_option("--seam", options->seam, "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
   command->add_option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")->required();
   command
       ->add_option("--table", options->table,
                    "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, about; of a unit "
-                   "unit, passes, manual, schedules, instruments, open-items, changes, about")
+                   "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or seam summary and units, "
+                   "and a seam's statistics, in place of unit")
       ->capture_default_str();
   command->callback([options, &result] { run(*options, result); });
 }

@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <set>
 
 #include "base/csv.hpp"
 #include "cli/program.hpp"
@@ -69,6 +70,101 @@ TEST_F(UnitReport, TableOfPassesHasTheContractsKeys) {
   ASSERT_EQ(run_program({"report", "--store", store, "--unit", serial, "--output", path("u.xlsx")}).exit_code,
             0);
   EXPECT_EQ(text("u.xlsx").substr(0, 2), "PK");
+}
+
+TEST_F(UnitReport, ReportOfAShiftHoldsItsUnitsPassesAndSums) {
+  const auto table = [&](const char* name, std::vector<std::string> words) {
+    words.insert(words.begin(), {"report", "--store", store});
+    words.insert(words.end(), {"--table", name, "--output", path("t.csv")});
+    const ProgramRun run = run_program(words);
+    EXPECT_EQ(run.exit_code, 0) << run.errors;
+    return read_csv(path("t.csv"));
+  };
+  const CsvTable day = table("passes", {"--from", "2026-03-02", "--to", "2026-03-02"});
+  EXPECT_GT(day.rows.size(), 50u);
+  const std::size_t started = day.require("started"), unit = day.require("unit_serial");
+  std::set<std::string> units;
+  for (std::size_t i = 0; i < day.rows.size(); ++i) {
+    units.insert(day.rows[i].fields[unit]);
+    EXPECT_LE(day.rows[i > 0 ? i - 1 : 0].fields[started], day.rows[i].fields[started]);
+  }
+  EXPECT_EQ(table("units", {"--from", "2026-03-02", "--to", "2026-03-02"}).rows.size(), units.size());
+  // The two halves of the day are the day.
+  const std::string middle = day.rows[day.rows.size() / 2].fields[started];
+  const CsvTable first = table("passes", {"--from", "2026-03-02", "--to", middle}),
+                 second = table("passes", {"--from", middle, "--to", "2026-03-03"});
+  EXPECT_EQ(first.rows.size() + second.rows.size(), day.rows.size());
+  EXPECT_EQ(second.rows.at(0).fields[started], middle) << "the beginning belongs to a span, its end doesn't";
+  ASSERT_EQ(run_program({"report", "--store", store, "--from", "2026-03-02", "--to", "2026-03-02", "--output",
+                         path("s.html")})
+                .exit_code,
+            0);
+  const std::string page = text("s.html");
+  for (const char* part : {"Heat-input record: welding from 2026-03-02", "Complete by now", "ISO 10218",
+                           "<svg role=\"img\" class=\"qr\"", "Open items and dispositions"})
+    EXPECT_NE(page.find(part), std::string::npos) << part;
+  ASSERT_EQ(
+      run_program({"report", "--store", store, "--from", "2026-03-02", "--output", path("s.xlsx")}).exit_code,
+      0);
+  EXPECT_EQ(text("s.xlsx").substr(0, 2), "PK");
+}
+
+TEST_F(UnitReport, ReportOfASeamShowsItOverTime) {
+  ASSERT_EQ(run_program(
+                {"report", "--store", store, "--unit", serial, "--output", path("u.csv"), "--table", "unit"})
+                .exit_code,
+            0);
+  const std::string weldment = read_csv(path("u.csv")).rows.at(1).fields.at(1);
+  ASSERT_EQ(run_program({"report", "--store", store, "--unit", serial, "--output", path("p.csv")}).exit_code,
+            0);
+  const CsvTable passes = read_csv(path("p.csv"));
+  const std::string seam = passes.rows.at(0).fields.at(passes.require("seam"));
+  const std::string place = weldment + "/" + seam;
+  const ProgramRun run = run_program(
+      {"report", "--store", store, "--seam", place, "--table", "statistics", "--output", path("s.csv")});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const CsvTable statistics = read_csv(path("s.csv"));
+  const std::size_t quantity = statistics.require("quantity"), mean = statistics.require("mean"),
+                    records = statistics.require("records"), where = statistics.require("place");
+  ASSERT_FALSE(statistics.rows.empty());
+  // The mean of what the passes' table has.
+  ASSERT_EQ(run_program({"report", "--store", store, "--seam", place, "--output", path("q.csv")}).exit_code,
+            0);
+  const CsvTable all = read_csv(path("q.csv"));
+  double sum = 0;
+  int count = 0;
+  for (const CsvRow& row : all.rows)
+    if (row.fields[all.require("pass")] == "1") {
+      sum += std::stod(row.fields[all.require("heat_input_kJ_mm")]);
+      ++count;
+    }
+  bool found = false;
+  for (const CsvRow& row : statistics.rows)
+    if (row.fields[quantity] == "heat_input_kJ_mm" && row.fields[where] == place + "/pass 1") {
+      found = true;
+      EXPECT_EQ(row.fields[records], std::to_string(count));
+      EXPECT_NEAR(std::stod(row.fields[mean]), sum / count, 1e-9);
+    }
+  EXPECT_TRUE(found);
+}
+
+TEST_F(UnitReport, ARangeThatSaysNothingIsRefusedByItsOption) {
+  const auto refused = [&](std::vector<std::string> words, const char* option) {
+    words.insert(words.begin(), {"report", "--store", store, "--output", path("x.html")});
+    const ProgramRun run = run_program(words);
+    EXPECT_EQ(run.exit_code, 2) << run.output;
+    EXPECT_NE(run.errors.find(option), std::string::npos) << run.errors;
+    EXPECT_FALSE(std::filesystem::exists(path("x.html")));
+  };
+  refused({}, "--unit");
+  refused({"--unit", serial, "--from", "2026-03-02"}, "--unit");
+  refused({"--from", "tomorrow"}, "--from");
+  refused({"--from", "2026-02-30"}, "--from");
+  refused({"--from", "2026-03-02T10:00:00Z", "--to", "2026-03-02T09:00:00Z"}, "--to");
+  refused({"--from", "1999-01-01", "--to", "1999-01-02"}, "--from");
+  refused({"--from", "2027-01-01"}, "--from");
+  refused({"--seam", "S01"}, "--seam");
+  refused({"--seam", "BD/none"}, "--seam");
 }
 
 TEST_F(UnitReport, AlteredStoreIsReportedAsNotTrusted) {

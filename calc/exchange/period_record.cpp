@@ -1,0 +1,200 @@
+#include "exchange/period_record.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "base/error.hpp"
+#include "base/joined.hpp"
+#include "exchange/caution.hpp"
+#include "exchange/record_page.hpp"
+#include "exchange/record_tables.hpp"
+#include "exchange/seam_statistics.hpp"
+#include "exchange/unit_record.hpp"
+#include "records/log_time.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// What was asked for, with the history that answers it.
+struct Period {
+  RecordHistory history;
+  std::vector<FoundRecord> records;
+};
+
+Period period_of(const Ledger& ledger, const RecordRange& range) {
+  Period period{RecordHistory(ledger), {}};
+  period.records = find_records(period.history, range);
+  if (period.records.empty())
+    throw InputError(range.seam.empty() ? "--from, --to" : "--seam", "no record of the " + title_of(range),
+                     "a time and a seam of which the store has records");
+  return period;
+}
+
+/// Counts and sums of the records that aren't void.
+struct Sums {
+  std::map<std::string, int> verdicts;
+  std::size_t passes = 0, manual = 0, voids = 0;
+  double arc_time_s = 0, length_mm = 0, energy_J = 0;
+
+  void add(const JsonNode& body, bool is_pass) {
+    ++(is_pass ? passes : manual);
+    if (!is_pass) return;
+    const std::string verdict = body_text(body, "results.verdict");
+    ++verdicts[verdict.empty() ? "not judged" : verdict];
+    for (const auto& [path, sum] :
+         {std::pair("results.arc_time_s", &arc_time_s), std::pair("results.length_mm", &length_mm),
+          std::pair("results.energy_J", &energy_J)})
+      if (const JsonNode* value = body_member(body, path);
+          value != nullptr && value->kind == JsonNode::Kind::number)
+        *sum += value->number;
+  }
+  double count(const char* verdict) const {
+    const auto at = verdicts.find(verdict);
+    return at == verdicts.end() ? 0 : at->second;
+  }
+};
+
+struct PeriodSums {
+  Sums all;
+  std::map<std::string, Sums> of_unit;  ///< by serial
+};
+
+PeriodSums sums_of(Period& period) {
+  PeriodSums sums;
+  for (const FoundRecord& record : period.records) {
+    const JsonNode body = period.history.corrected_body(record.seq);
+    Sums& unit = sums.of_unit[body_text(body, "results.unit_serial")];
+    if (period.history.is_void(record.seq)) {
+      ++sums.all.voids;
+      continue;
+    }
+    const bool is_pass = period.history.record(record.seq).kind == record_kind::pass;
+    sums.all.add(body, is_pass);
+    unit.add(body, is_pass);
+  }
+  return sums;
+}
+
+Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
+  const auto time = [](const std::optional<std::int64_t>& ns) { return ns ? utc_text(*ns) : "open"; };
+  const Sums& all = sums.all;
+  Sheet sheet{"summary", {{"item", "Item"}, {"value", "Value"}}, {}};
+  sheet.rows = {{"From (UTC)", time(range.from_ns)},
+                {"To (UTC)", time(range.to_ns)},
+                {"Seam", range.seam.empty() ? "all" : range.weldment + "/" + range.seam},
+                {"Units", static_cast<double>(sums.of_unit.size())},
+                {"Robot passes", static_cast<double>(all.passes)},
+                {"Passed", all.count("pass")},
+                {"Failed", all.count("fail")},
+                {"Undecided", all.count("undecided")},
+                {"Not judged", all.count("not judged")},
+                {"Manual seams", static_cast<double>(all.manual)},
+                {"Void records, which count for nothing", static_cast<double>(all.voids)},
+                {"Arc time, s", all.arc_time_s},
+                {"Welded length, mm", all.length_mm},
+                {"Arc energy, J", all.energy_J}};
+  return sheet;
+}
+
+/// All of them where they are few, else how many.
+std::string missing_text(const std::vector<std::string>& missing) {
+  constexpr std::size_t few = 6;
+  return missing.size() <= few ? joined(missing) : std::to_string(missing.size()) + " passes";
+}
+
+Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items) {
+  Sheet sheet{"units",
+              {{"unit_serial", "Unit"},
+               {"weldment", "Weldment"},
+               {"passes", "Passes of this report"},
+               {"failed", "Failed"},
+               {"undecided", "Undecided"},
+               {"manual", "Manual seams"},
+               {"complete", "Complete by now"},
+               {"missing", "Missing passes"},
+               {"open_items", "Open items"}},
+              {}};
+  for (const auto& [serial, unit] : sums.of_unit) {
+    const UnitStatus status = serial.empty() ? UnitStatus{} : unit_status(period.history, serial);
+    const auto open = std::count_if(status.nonconformances.begin(), status.nonconformances.end(),
+                                    [](const Nonconformance& each) { return each.open; });
+    open_items.insert(open_items.end(), status.nonconformances.begin(), status.nonconformances.end());
+    sheet.rows.push_back(
+        {serial.empty() ? SheetCell(std::string("not known")) : SheetCell(serial), status.weldment,
+         static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
+         static_cast<double>(unit.manual),
+         status.complete ? SheetCell(std::string(*status.complete ? "yes" : "no")) : SheetCell(),
+         missing_text(status.missing), static_cast<double>(open)});
+  }
+  return sheet;
+}
+
+/// Those about records of the report.
+std::vector<Nonconformance> about_records(std::vector<Nonconformance> list,
+                                          const std::vector<FoundRecord>& records) {
+  std::erase_if(list, [&](const Nonconformance& each) {
+    return std::none_of(records.begin(), records.end(),
+                        [&](const FoundRecord& record) { return record.seq == each.about; });
+  });
+  std::sort(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.seq < b.seq; });
+  return list;
+}
+
+std::vector<Sheet> sheets_of(Period& period, const RecordRange& range, const SheetOrigin& origin) {
+  const PeriodSums sums = sums_of(period);
+  RecordTables tables(period.history, RecordTables::Of::many_units);
+  for (const FoundRecord& record : period.records) tables.add(record.seq);
+  std::vector<Nonconformance> open_items;
+  std::vector<Sheet> sheets = {summary_sheet(range, sums), units_sheet(period, sums, open_items)};
+  for (Sheet& sheet : tables.take_records()) sheets.push_back(std::move(sheet));
+  if (!range.seam.empty()) sheets.push_back(statistics_sheet(seam_series(period.history, period.records)));
+  sheets.push_back(open_items_sheet(about_records(std::move(open_items), period.records)));
+  sheets.push_back(tables.take_changes());
+  sheets.push_back(about_sheet(origin));
+  return sheets;
+}
+
+}  // namespace
+
+std::string title_of(const RecordRange& range) {
+  std::string title;
+  if (!range.seam.empty()) title = "seam " + range.weldment + "/" + range.seam;
+  if (!range.from_ns && !range.to_ns) return title;
+  const std::string time = (range.from_ns ? " from " + utc_text(*range.from_ns) : "") +
+                           (range.to_ns ? " to " + utc_text(*range.to_ns) : "");
+  return title.empty() ? "welding" + time : title + time;
+}
+
+std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin) {
+  Period period = period_of(ledger, range);
+  return sheets_of(period, range, origin);
+}
+
+std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
+                               const std::string& made_at_utc) {
+  const SheetOrigin origin = origin_of(ledger, verified, made_at_utc);
+  Period period = period_of(ledger, range);
+  const std::vector<Sheet> sheets = sheets_of(period, range, origin);
+  HtmlPage page("Heat-input record: " + title_of(range));
+  page.paragraph(caution_text(), "caution");
+  put_pairs(page, sheet_named(sheets, "summary"));
+  if (!range.seam.empty()) {
+    for (const SeamSeries& series : seam_series(period.history, period.records))
+      if (series.quantity == "heat_input_kJ_mm" && series.values.size() > 1)
+        page.raw(series_svg(series, series.place + ": heat input, kJ/mm"));
+    put_table(page, "Level, scatter and drift", sheet_named(sheets, "statistics"));
+  }
+  put_table(page, "Units", sheet_named(sheets, "units"));
+  put_table(page, "Open items and dispositions", sheet_named(sheets, "open-items"));
+  put_table(page, "Heat input by robot pass", sheet_named(sheets, "passes"));
+  put_table(page, "Manual seams", sheet_named(sheets, "manual"));
+  put_table(page, "Schedule revisions", sheet_named(sheets, "schedules"));
+  put_table(page, "Instruments on the day", sheet_named(sheets, "instruments"));
+  put_table(page, "Corrections, void records, sign-offs", sheet_named(sheets, "changes"));
+  put_verification(page, verified);
+  put_origin(page, origin);
+  return page.finish();
+}
+
+}  // namespace seamtakt

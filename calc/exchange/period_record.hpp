@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "exchange/sheet.hpp"
+#include "records/ledger/record_search.hpp"
+#include "records/ledger/verify.hpp"
+
+namespace seamtakt {
+
+/// What a ledger holds of a span of time (a shift) or of one seam over time, or of both, as tables: "summary"
+/// (what was asked for, counts and sums), "units" (each with its verdicts, complete or not), "passes" in the
+/// order in which they were welded (heat-input record), "manual", "statistics" (of one seam alone: level,
+/// scatter and drift of what was logged, by pass and schedule), "schedules", "instruments", "open-items",
+/// "changes" and "about". Void records stand in the tables, marked, and count for nothing. InputError: no
+/// record within the range.
+std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin);
+
+/// The same tables as one HTML page, a chart of a seam's heat input over time, the verification's word,
+/// cautions and the newest signed head as an anchor line with its QR code.
+std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
+                               const std::string& made_at_utc);
+
+/// "shift of 2026-03-02T06:00:00Z to 2026-03-02T14:00:00Z", "seam BD-2/S03": for headings.
+std::string title_of(const RecordRange& range);
+
+}  // namespace seamtakt

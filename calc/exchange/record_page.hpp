@@ -1,0 +1,26 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "exchange/html.hpp"
+#include "exchange/sheet.hpp"
+#include "records/ledger/verify.hpp"
+
+namespace seamtakt {
+
+/// Parts that the pages of records have in common.
+
+/// A sheet of item and value as rows of label and value.
+void put_pairs(HtmlPage& page, const Sheet& sheet);
+/// A sheet below its heading; "None." where it is empty.
+void put_table(HtmlPage& page, const std::string& heading, const Sheet& sheet);
+/// std::logic_error where there is none.
+const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name);
+/// Whether the records can be trusted, and the newest signed head as an anchor line with its QR code.
+void put_verification(HtmlPage& page, const VerifyReport& verified);
+/// Program, store and time of the report; places to sign.
+void put_origin(HtmlPage& page, const SheetOrigin& origin);
+
+}  // namespace seamtakt

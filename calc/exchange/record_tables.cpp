@@ -1,0 +1,227 @@
+#include "exchange/record_tables.hpp"
+
+#include "exchange/caution.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// A member of a record's results that stands in a table.
+struct Member {
+  const char* path;
+  const char* key;
+  const char* heading;
+};
+
+constexpr Member pass_members[] = {
+    {"results.seam", "seam", "Seam"},
+    {"results.pass", "pass", "Pass"},
+    {"results.robot", "robot", "Robot"},
+    {"results.schedule", "schedule", "Schedule"},
+    {"results.started", "started", "Started"},
+    {"results.arc_time_s", "arc_time_s", "Arc time, s"},
+    {"results.arc_starts", "arc_starts", "Arc starts"},
+    {"results.length_mm", "length_mm", "Length, mm"},
+    {"results.mean_current_A", "mean_current_A", "Current, A"},
+    {"results.mean_voltage_V", "mean_voltage_V", "Voltage, V"},
+    {"results.travel_speed_mm_s", "travel_speed_mm_s", "Travel speed, mm/s"},
+    {"results.energy_J", "energy_J", "Energy, J"},
+    {"results.arc_energy_kJ_mm", "arc_energy_kJ_mm", "Arc energy, kJ/mm"},
+    {"results.heat_input_kJ_mm", "heat_input_kJ_mm", "Heat input, kJ/mm"},
+    {"results.U_heat_input_kJ_mm", "U_heat_input_kJ_mm", "U (k = 2), kJ/mm"},
+    {"results.cooling_time_s", "cooling_time_s", "t8/5, s"},
+    {"results.interpass_C", "interpass_C", "Interpass, C"},
+    {"results.verdict", "verdict", "Verdict"},
+};
+
+constexpr Member manual_members[] = {
+    {"results.seam", "seam", "Seam"},
+    {"results.pass", "pass", "Pass"},
+    {"results.schedule", "schedule", "Schedule"},
+    {"results.date", "date", "Date"},
+    {"results.result", "result", "Result"},
+};
+
+constexpr Member schedule_members[] = {
+    {"results.schedule.id", "schedule", "Schedule"},
+    {"results.schedule.revision", "revision", "Revision"},
+    {"results.schedule.status", "status", "Status"},
+    {"results.schedule.approved_by", "approved_by", "Approved by"},
+    {"results.schedule.effective_from", "effective_from", "In force from"},
+    {"results.schedule.process", "process", "Process"},
+    {"results.wire.classification", "wire", "Wire"},
+    {"schedule", "sha256", "SHA-256 of the revision"},
+};
+
+SheetCell cell_of(const JsonNode* value) {
+  if (value == nullptr) return {};
+  switch (value->kind) {
+    case JsonNode::Kind::number:
+      return value->number;
+    case JsonNode::Kind::string:
+      return value->string;
+    case JsonNode::Kind::boolean:
+      return std::string(value->boolean ? "yes" : "no");
+    default:
+      return {};
+  }
+}
+
+constexpr Member unit_members[] = {
+    {"results.unit_serial", "unit_serial", "Unit"},
+    {"results.weldment", "weldment", "Weldment"},
+};
+
+template <std::size_t n>
+Sheet empty_sheet(const char* name, const Member (&members)[n], bool names_units = false) {
+  Sheet sheet{name, {{"record", "Record"}}, {}};
+  if (names_units)
+    for (const Member& member : unit_members) sheet.columns.push_back({member.key, member.heading});
+  for (const Member& member : members) sheet.columns.push_back({member.key, member.heading});
+  return sheet;
+}
+
+template <std::size_t n>
+std::vector<SheetCell> cells_of(std::uint64_t seq, const JsonNode& body, const Member (&members)[n],
+                                bool names_units = false) {
+  std::vector<SheetCell> cells = {static_cast<double>(seq)};
+  if (names_units)
+    for (const Member& member : unit_members) cells.push_back(cell_of(body_member(body, member.path)));
+  for (const Member& member : members) cells.push_back(cell_of(body_member(body, member.path)));
+  return cells;
+}
+
+std::string joined_numbers(const std::vector<std::uint64_t>& numbers) {
+  std::string text;
+  for (const std::uint64_t number : numbers) text += (text.empty() ? "" : ", ") + std::to_string(number);
+  return text;
+}
+
+/// What happened to a record since: "corrected by 61; void by 70".
+std::string since_text(const RecordChanges& changes) {
+  std::string text;
+  const auto add = [&](const char* what, const std::vector<std::uint64_t>& numbers) {
+    if (!numbers.empty())
+      text += (text.empty() ? "" : "; ") + std::string(what) + " by " + joined_numbers(numbers);
+  };
+  add("void", changes.voids);
+  add("corrected", changes.corrections);
+  add("signed off", changes.signoffs);
+  return text;
+}
+
+}  // namespace
+
+RecordTables::RecordTables(RecordHistory& history, Of of)
+    : history_(history),
+      names_units_(of == Of::many_units),
+      passes_(empty_sheet("passes", pass_members, names_units_)),
+      manual_(empty_sheet("manual", manual_members, names_units_)),
+      schedules_(empty_sheet("schedules", schedule_members)),
+      instruments_{"instruments",
+                   {{"instrument", "Instrument"},
+                    {"quantity", "Quantity"},
+                    {"certificate", "Certificate"},
+                    {"due", "Due"}},
+                   {}},
+      changes_{"changes",
+               {{"record", "Record"},
+                {"kind", "Kind"},
+                {"about", "About record"},
+                {"time", "Time (UTC)"},
+                {"who", "Who"},
+                {"why", "Why"}},
+               {}} {
+  for (Sheet* sheet : {&passes_, &manual_}) sheet->columns.push_back({"since", "Since"});
+  manual_.columns.push_back({"welder", "Welder"});
+}
+
+void RecordTables::add(std::uint64_t seq) {
+  const std::string& kind = history_.record(seq).kind;
+  const bool is_pass = kind == record_kind::pass;
+  if (!is_pass && kind != record_kind::manual) return;
+  const JsonNode body = history_.corrected_body(seq);
+  if (is_pass)
+    add_pass(seq, body);
+  else
+    add_manual(seq, body);
+  const RecordChanges& changes = history_.changes_of(seq);
+  for (const auto* later : {&changes.corrections, &changes.voids, &changes.signoffs})
+    for (const std::uint64_t number : *later) add_change(number, seq);
+}
+
+void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
+  auto cells = cells_of(seq, body, pass_members, names_units_);
+  cells.push_back(since_text(history_.changes_of(seq)));
+  passes_.rows.push_back(std::move(cells));
+  if (const JsonNode* kept = body_member(body, "schedule_record"); kept != nullptr && kept->is_integer)
+    add_schedule(static_cast<std::uint64_t>(kept->number));
+  if (const JsonNode* list = body_member(body, "instruments"))
+    for (const JsonNode& instrument : list->elements) add_instrument(instrument);
+}
+
+void RecordTables::add_manual(std::uint64_t seq, const JsonNode& body) {
+  auto cells = cells_of(seq, body, manual_members, names_units_);
+  cells.push_back(since_text(history_.changes_of(seq)));
+  const std::string welder = body_text(body, "results.welder");
+  cells.push_back(welder.empty() ? SheetCell() : SheetCell(history_.ledger().person_name(welder)));
+  manual_.rows.push_back(std::move(cells));
+}
+
+void RecordTables::add_schedule(std::uint64_t seq) {
+  if (schedules_seen_.insert(seq).second)
+    schedules_.rows.push_back(cells_of(seq, body_of(history_.record(seq)), schedule_members));
+}
+
+void RecordTables::add_instrument(const JsonNode& instrument) {
+  std::vector<SheetCell> cells;
+  std::string identity;
+  for (const char* key : {"id", "quantity", "certificate", "due"}) {
+    cells.push_back(cell_of(instrument.find(key)));
+    identity += body_text(instrument, key) + "\n";
+  }
+  if (instruments_seen_.insert(identity).second) instruments_.rows.push_back(std::move(cells));
+}
+
+void RecordTables::add_change(std::uint64_t seq, std::uint64_t about) {
+  const LedgerRow& row = history_.record(seq);
+  const JsonNode body = body_of(row);
+  changes_.rows.push_back({static_cast<double>(row.seq), row.kind, static_cast<double>(about),
+                           body_text(body, "t"), history_.ledger().person_name(body_text(body, "who")),
+                           body_text(body, "why")});
+}
+
+std::vector<Sheet> RecordTables::take_records() {
+  std::vector<Sheet> sheets;
+  for (Sheet* sheet : {&passes_, &manual_, &schedules_, &instruments_}) sheets.push_back(std::move(*sheet));
+  return sheets;
+}
+
+Sheet open_items_sheet(const std::vector<Nonconformance>& list) {
+  Sheet sheet{"open-items",
+              {{"record", "Record"},
+               {"about", "About record"},
+               {"place", "Where"},
+               {"text", "What failed"},
+               {"opened", "Opened"},
+               {"decision", "Decision"},
+               {"retest", "Re-test, record"},
+               {"state", "State"}},
+              {}};
+  for (const Nonconformance& each : list)
+    sheet.rows.push_back({static_cast<double>(each.seq), static_cast<double>(each.about), each.place,
+                          each.text, each.opened,
+                          each.decision ? SheetCell(std::string(to_string(*each.decision))) : SheetCell(),
+                          each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
+                          std::string(each.open ? "open" : "closed")});
+  return sheet;
+}
+
+Sheet about_sheet(const SheetOrigin& origin) {
+  Sheet sheet{"about", {{"item", "Item"}, {"value", "Value"}}, {}};
+  sheet.rows.push_back({"Caution", caution_text()});
+  for (const auto& [key, value] : origin) sheet.rows.push_back({key, value});
+  return sheet;
+}
+
+}  // namespace seamtakt
