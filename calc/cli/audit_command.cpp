@@ -184,7 +184,6 @@ void follow(const Options& given, std::vector<LogSource>& logs) {
   LogSource& log = logs.back();
   if (log.path == "-")
     throw InputError("--follow", "standard input", "a file (standard input is read to its end anyway)");
-  if (!given.store.empty()) throw InputError("--follow", "--store beside it", "one of the two: a log is stored when it is whole");
   const double idle_s = parse_quantity(given.follow_idle, *find_unit("s"), "--follow-idle");
   const auto following = std::make_shared<Following>(idle_s, log.path);
   log.bytes = followed_bytes(log.path, [following] { return following->wait(); });
@@ -198,7 +197,10 @@ void run(const Options& given, Result& result) {
   for (const std::string& path : given.logs) logs.push_back({path, nullptr});
   if (given.follow) follow(given, logs);
   AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
-  if (!given.store.empty() && !given.plan.empty() && !audited.too_many_rejected)
+  // From here on a followed log is a file like any other.
+  logs.back().bytes.reset();
+  const bool is_whole = !given.follow || stop_following == 0;
+  if (!given.store.empty() && !given.plan.empty() && !audited.too_many_rejected && is_whole)
     audited = judged_by_store(std::move(audited), logs, given, loaded.plan);
   if (given.json)
     write_audit_json(audited, result.output);
@@ -208,6 +210,11 @@ void run(const Options& given, Result& result) {
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
   if (audited.too_many_rejected || given.store.empty()) return;
+  if (!is_whole) {
+    // Its later rows would come as another log with the same passes in it.
+    if (!given.json) result.output += "\nNot stored: stopped before the log was whole.\n";
+    return;
+  }
   const std::string stored = store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.json) result.output += "\n" + stored + "\n";
 }
@@ -239,7 +246,8 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("--threads", o.threads,
                       "threads that read; the result is the same for any number [as many as the machine has]");
   command->add_flag("--follow", o.follow,
-                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle");
+                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with --store it is stored when "
+                    "nothing has come for so long, not after Ctrl-C");
   command->add_option("--follow-idle", o.follow_idle,
                       "end following when nothing has been written for so long (s) [10s]");
   command->add_option("--who", o.who, "who imports, kept with the records");

@@ -84,9 +84,17 @@ Learned learn(const std::vector<PassRecord>& records, const Plan& plan) {
     learn_waveform_factor(chosen([&](const Example& e) { return e.schedule == &schedule; }), schedule,
                           learned);
   if (plan.cell)
-    for (const Robot& robot : plan.cell->robots)
+    for (const Robot& robot : plan.cell->robots) {
       learn_crater_time(chosen([&](const Example& e) { return e.record->robot == robot.id; }), robot,
                         learned);
+      learn_moves(all, plan, robot, learned);
+    }
+  if (!all.empty())
+    learned.findings.push_back(
+        {"learn.deposition.unknown", Severity::note, "wires", std::nullopt, std::nullopt, "",
+         "An arc log doesn't tell deposition efficiency: it takes the mass of the weld metal beside that of "
+         "the wire, and no column holds it.",
+         learn_source});
   return learned;
 }
 

@@ -33,14 +33,16 @@ struct Learned {
 
 /// Refits what records can tell of the plan's numbers:
 ///  - a wire's melting coefficients: ln I of the steady part against the melting law at the logged wire feed,
-///  both
-///    coefficients where the currents differ enough to tell them apart, else one factor for both;
+///    both coefficients where the currents differ enough to tell them apart, else one factor for both;
 ///  - a schedule's waveform factor: mean(u*i)/(mean u * mean i) of the steady part, where samples are
-///  instantaneous;
-///  - a robot's crater time: how long the torch stood at the end with the arc on.
-/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. What no log tells (deposition
-/// efficiency, which needs weighing; gas pre-flow) stays as it is. Records without a schedule of the plan are
-/// left out.
+///    instantaneous;
+///  - a robot's crater time: how long the torch stood at the end with the arc on;
+///  - a robot's air speed and arc start: the time between passes that follow one another directly, over the
+///    way between them by the plan's geometry (trapezoid with the plan's acceleration, post-flow, sensing and
+///    wrist's turn as planned); the start is all that is left, from the torch's arrival to its motion. Only
+///    where the times follow the ways: a log of passes without the cell's own timing gives a note.
+/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. Deposition efficiency isn't told by
+/// any log (it needs weighing), which a note says. Records without a schedule of the plan are left out.
 Learned learn(const std::vector<PassRecord>& records, const Plan& plan);
 
 }  // namespace seamtakt

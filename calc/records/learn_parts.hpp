@@ -36,6 +36,8 @@ std::optional<CheckedFit> checked_fit(const Examples& examples, const ExampleRes
 void learn_melting(const Examples& examples, const Wire& wire, Learned& learned);
 void learn_waveform_factor(const Examples& examples, const Schedule& schedule, Learned& learned);
 void learn_crater_time(const Examples& examples, const Robot& robot, Learned& learned);
+/// `all`: of every robot, because one may wait for another.
+void learn_moves(const Examples& all, const Plan& plan, const Robot& robot, Learned& learned);
 
 void note_too_few(const std::string& name, std::size_t records, Learned& learned);
 

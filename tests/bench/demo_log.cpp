@@ -1,6 +1,7 @@
 // Writes the arc log of an invented shift: a stand-in for the cell's logger, with known truth.
 //
-//   demo_log PLAN [--orders CSV] [--units N] [--rate HZ] [--seed N] [--clean] [--output FILE] [--truth FILE]
+//   demo_log PLAN [--orders CSV] [--units N] [--rate HZ] [--seed N] [--clean] [--moves] [--output FILE]
+//            [--truth FILE]
 //
 // Units are welded one after the other, each weldment's robot seams in file order, so that the log is a
 // record of passes and not of the cell's timing. Even passes run backwards where the seam allows it. What is
@@ -11,7 +12,10 @@
 //  - arc start: for arc_start_s / 2 the gas flows, for the other half the arc stands at the seam's start, the
 //  current
 //    rising from 60 %; crater: for crater_fill_s the arc stands at the end, the current falling to 60 %;
-//  - between the runs of an intermittent seam, before and after a pass, rows with the arc off.
+//  - between the runs of an intermittent seam, before and after a pass, rows with the arc off;
+//  - between passes 5 s whatever the way; with --moves the robot moves from where it ended, at
+//    true_air_share of the plan's air speed (trapezoid), turns its wrist and senses, and a start takes
+//    lead_in_s more than the plan says.
 // The second unit (the only one, where there is one) has two faults unless --clean: in the first pass of its
 // third robot seam the current lies 30 % low in the middle third of the way, and its last robot seam's last
 // pass is missing.
@@ -28,6 +32,7 @@
 #include <exception>
 #include <fstream>
 #include <iostream>
+#include <map>
 #include <memory>
 #include <string>
 #include <system_error>
@@ -36,6 +41,7 @@
 #include "base/csv.hpp"
 #include "base/error.hpp"
 #include "formula/melting.hpp"
+#include "formula/move_time.hpp"
 #include "plan/plan.hpp"
 #include "plan/plan_file.hpp"
 #include "plan/seam_geometry.hpp"
@@ -46,7 +52,7 @@ namespace {
 constexpr double true_melting_factor = 1.03;
 constexpr double level_spread = 0.01, current_noise = 0.015, voltage_noise = 0.01;
 constexpr double transient_share = 0.6, fault_share = 0.70;
-constexpr double lead_in_s = 0.2, pause_s = 5;
+constexpr double lead_in_s = 0.2, pause_s = 5, true_air_share = 0.85;
 constexpr std::chrono::sys_days first_day = std::chrono::year(2026) / 3 / 2;
 constexpr double first_second = 6 * 3600;
 
@@ -55,7 +61,7 @@ struct Options {
   std::size_t units = 3;
   double rate_Hz = 20;
   std::uint64_t seed = 1;
-  bool clean = false;
+  bool clean = false, moves = false;
 };
 
 struct Unit {
@@ -147,6 +153,8 @@ class LogWriter {
 
   void weld(const PassJob& job);
   void pause() { tick_ += std::llround(pause_s / step_s_); }
+  /// From where the robot's last pass ended to where this one begins, as far as it has welded before.
+  void move_to(const PassJob& job);
 
  private:
   double now_s() const { return static_cast<double>(tick_) * step_s_; }
@@ -167,6 +175,7 @@ class LogWriter {
   double interpass_C_ = 20;
   std::string identity_;
   Levels levels_{};
+  std::map<std::string, Point_mm> ends_;  ///< by robot: where its last pass ended
 };
 
 void LogWriter::begin(const PassJob& job) {
@@ -264,6 +273,22 @@ void LogWriter::weld(const PassJob& job) {
   }
 }
 
+void LogWriter::move_to(const PassJob& job) {
+  const std::vector<WeldRun> runs = weld_runs(*job.seam);
+  const double first_mm = job.reversed ? runs.back().to_mm : runs.front().from_mm;
+  const double last_mm = job.reversed ? runs.front().from_mm : runs.back().to_mm;
+  const Robot& robot = *job.robot;
+  if (const auto from = ends_.find(robot.id); from != ends_.end()) {
+    const double way_mm = distance_mm(from->second, point_at(*job.seam, first_mm));
+    const double time_s = move_time(way_mm, true_air_share * robot.air_speed_mm_s,
+                                    robot.air_acceleration_mm_s2, robot.air_acceleration_mm_s2)
+                              .time_s +
+                          robot.wrist_s + job.seam->sense_points * robot.sense_point_s;
+    tick_ += std::llround(time_s / step_s_);
+  }
+  ends_[robot.id] = point_at(*job.seam, last_mm);
+}
+
 std::vector<Unit> units_of(const Plan& plan, const Options& options) {
   std::vector<Unit> units;
   if (options.orders.empty()) {
@@ -310,7 +335,7 @@ void write_truth(std::ostream& truth, const PassJob& job, bool missing) {
         << '\n';
 }
 
-void weld_unit(const Plan& plan, const Unit& unit, std::uint64_t key, bool faulty, LogWriter& log,
+void weld_unit(const Plan& plan, const Unit& unit, std::uint64_t key, bool faulty, bool moves, LogWriter& log,
                std::ostream* truth) {
   std::vector<const Seam*> seams;
   for (const Seam& seam : unit.weldment->seams)
@@ -324,8 +349,9 @@ void weld_unit(const Plan& plan, const Unit& unit, std::uint64_t key, bool fault
       const bool missing = faulty && i + 1 == seams.size() && pass == passes;
       if (truth) write_truth(*truth, job, missing);
       if (missing) continue;
+      if (moves) log.move_to(job);
       log.weld(job);
-      log.pause();
+      if (!moves) log.pause();
     }
   }
 }
@@ -348,7 +374,7 @@ void write_log(const Options& options) {
   LogWriter log(file, options);
   for (std::size_t i = 0; i < units.size(); ++i)
     weld_unit(plan, units[i], random_bits(options.seed, i),
-              !options.clean && i == std::min<std::size_t>(1, units.size() - 1), log,
+              !options.clean && i == std::min<std::size_t>(1, units.size() - 1), options.moves, log,
               options.truth.empty() ? nullptr : &truth);
   if (std::fflush(file) != 0 || (!options.truth.empty() && !truth.flush()))
     throw std::system_error(errno, std::generic_category(), "writing the log");
@@ -367,6 +393,7 @@ int main(int argc, char** argv) {
   app.add_option("--rate", options.rate_Hz, "samples a second")->check(CLI::Range(0.5, 1000.0));
   app.add_option("--seed", options.seed, "seed of the noise");
   app.add_flag("--clean", options.clean, "no faulty and no missing pass");
+  app.add_flag("--moves", options.moves, "the robots' true moves between passes in place of a pause");
   app.add_option("--output", options.output, "file to write; standard output where left out");
   app.add_option("--truth", options.truth, "CSV of what is true, a row a pass");
   CLI11_PARSE(app, argc, argv);

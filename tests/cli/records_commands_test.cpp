@@ -74,6 +74,32 @@ TEST_F(RecordsCommands, AFollowedLogIsReadToWhereItIsWritten) {
   EXPECT_EQ(run_program({"audit", "-", "--follow"}).exit_code, 2);
 }
 
+TEST_F(RecordsCommands, AFollowedLogIsStoredOnceItIsWholeAndAgainAddsNothing) {
+  const std::string head = "time_s,current_A,voltage_V\n";
+  const std::string log = write("growing.csv", head + rows(0, 50));
+  std::thread writer([&] {
+    std::this_thread::sleep_for(std::chrono::milliseconds(300));
+    std::ofstream(log, std::ios::app) << rows(50, 100);
+  });
+  setenv("XDG_DATA_HOME", path("data").c_str(), 1);
+  const std::string store = "sqlite:" + path("followed.sqlite");
+  const auto followed =
+      run_program({"audit", log, "--follow", "--follow-idle", "2s", "--process", "135", "--store", store});
+  writer.join();
+  EXPECT_NE(followed.output.find("Stored 1 pass"), std::string::npos) << followed.output << followed.errors;
+  const auto again = run_program({"audit", log, "--process", "135", "--store", store});
+  EXPECT_NE(again.output.find("Nothing added"), std::string::npos) << again.output << again.errors;
+  EXPECT_EQ(run_program({"ledger", "verify", "--store", store}).exit_code, 0);
+  // One that isn't whole is no log to keep.
+  const std::string half = write("half.csv", head + rows(0, 50) + "5.0,2"),
+                    other = "sqlite:" + path("half.sqlite");
+  const auto refused =
+      run_program({"audit", half, "--follow", "--follow-idle", "1s", "--process", "135", "--store", other});
+  EXPECT_EQ(refused.exit_code, 2) << refused.output;
+  EXPECT_FALSE(std::filesystem::exists(path("half.sqlite")));
+  unsetenv("XDG_DATA_HOME");
+}
+
 TEST_F(RecordsCommands, LearnFindsHowTheDemosWiresReallyMelt) {
   const auto run =
       run_program({"learn", demo_log, "--plan", demo_plan, "--output", path("plan2.json"), "--json"});
@@ -93,6 +119,40 @@ TEST_F(RecordsCommands, LearnFindsHowTheDemosWiresReallyMelt) {
   EXPECT_EQ(run_program({"evaluate", path("plan2.json"), "--json"}).errors, "") << "the proposal is a plan";
   EXPECT_EQ(run_program({"learn", demo_log, "--plan", demo_plan, "--output", demo_plan}).exit_code, 2)
       << "a proposal never replaces the plan";
+}
+
+TEST_F(RecordsCommands, LearnFindsHowFastTheRobotsMoveAndWhatAStartTakes) {
+  const std::string log = path("moves.csv");
+  const std::string command = std::string(SEAMTAKT_DEMO_LOG) + " " + demo_plan +
+                              " --units 3 --rate 20 --clean --moves --output " + log;
+  ASSERT_EQ(std::system(command.c_str()), 0);
+  const auto run = run_program({"learn", log, "--plan", demo_plan, "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const JsonNode result = parse_json(run.output, "learn");
+  int speeds = 0, starts = 0;
+  for (const JsonNode& parameter : result.find("parameters")->elements) {
+    const std::string& name = parameter.find("name")->string;
+    const bool is_speed = name.find("/air_speed_mm_s") != std::string::npos,
+               is_start = name.find("/arc_start_s") != std::string::npos;
+    if (!is_speed && !is_start) continue;
+    // The truth of the generator: 0.85 of the plan's speed, and 0.2 s more a start. Rows come every 0.05 s,
+    // and the standing before the first one is cut off to whole rows.
+    const double old_value = parameter.find("old")->number;
+    const double truth = is_speed ? 0.85 * old_value : old_value + 0.2;
+    const double margin = is_speed ? 0.02 * truth : 0.05;
+    EXPECT_LE(parameter.find("low_95")->number, truth + margin) << name;
+    EXPECT_GE(parameter.find("high_95")->number, truth - margin) << name;
+    EXPECT_NEAR(parameter.find("new")->number, truth, is_speed ? 0.05 * truth : 0.08) << name;
+    EXPECT_TRUE(parameter.find("proposed")->boolean) << name;
+    ++(is_speed ? speeds : starts);
+  }
+  EXPECT_EQ(speeds, 2);
+  EXPECT_EQ(starts, 2);
+  // The demo's own log has five seconds between passes whatever the way: nothing is learned of it.
+  const auto without = run_program({"learn", demo_log, "--plan", demo_plan, "--json"});
+  EXPECT_EQ(without.output.find("air_speed_mm_s\""), std::string::npos);
+  EXPECT_NE(without.output.find("learn.moves.unclear"), std::string::npos);
+  EXPECT_NE(without.output.find("learn.deposition.unknown"), std::string::npos);
 }
 
 TEST_F(RecordsCommands, MeasureJudgesTheDemosPoints) {
