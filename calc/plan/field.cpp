@@ -133,22 +133,22 @@ std::string FieldInfo::expectation() const {
 
 namespace {
 
-std::size_t slot_of(std::string_view key, std::size_t slots) {
+std::size_t slot_of(std::string_view key, std::size_t count) {
   std::size_t hash = key.size();
   for (const std::size_t place : {std::size_t{0}, key.size() / 2, key.size() - 1})
     hash = hash * 31 + static_cast<unsigned char>(key[place]);
-  return hash % slots;
+  return hash % count;
 }
 
 }  // namespace
 
 void TableInfo::index_keys() {
-  slots.assign(4 * infos.size() + 1, 0);
+  hashed.assign(4 * infos.size() + 1, 0);
   for (std::size_t i = 0; i < infos.size(); ++i) {
     required.set(i, infos[i]->required);
-    std::size_t slot = slot_of(infos[i]->key, slots.size());
-    while (slots[slot] != 0) slot = (slot + 1) % slots.size();
-    slots[slot] = static_cast<std::uint8_t>(i + 1);
+    std::size_t slot = slot_of(infos[i]->key, hashed.size());
+    while (hashed[slot] != 0) slot = (slot + 1) % hashed.size();
+    hashed[slot] = static_cast<std::uint8_t>(i + 1);
   }
   for (const KeyGroup& group : groups) {
     KeySet keys;
@@ -160,8 +160,8 @@ void TableInfo::index_keys() {
 std::size_t TableInfo::find(std::string_view key, std::size_t hint) const {
   if (hint < infos.size() && infos[hint]->key == key) return hint;
   if (key.empty()) return npos;
-  for (std::size_t slot = slot_of(key, slots.size()); slots[slot] != 0; slot = (slot + 1) % slots.size())
-    if (infos[slots[slot] - 1u]->key == key) return slots[slot] - 1u;
+  for (std::size_t slot = slot_of(key, hashed.size()); hashed[slot] != 0; slot = (slot + 1) % hashed.size())
+    if (infos[hashed[slot] - 1u]->key == key) return hashed[slot] - 1u;
   return npos;
 }
 

@@ -147,7 +147,7 @@ struct TableInfo {
  private:
   KeySet required;
   std::vector<std::pair<KeySet, bool>> group_sets;
-  std::vector<std::uint8_t> slots;  ///< index + 1 of the key that hashes there; 0: none
+  std::vector<std::uint8_t> hashed;  ///< index + 1 of the key that hashes there; 0: none
 };
 
 /// How a field's value is reached. Implementations are in field_access.hpp.
