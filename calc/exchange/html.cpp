@@ -13,7 +13,7 @@ body{background:var(--paper);color:var(--ink);font:15px/1.45 system-ui,sans-seri
 h1{font-size:1.6em;margin:0 0 .2em}h2{font-size:1.2em;margin:2em 0 .4em;border-bottom:1px solid var(--rule)}h3{font-size:1.02em;margin:1.4em 0 .3em}
 p{margin:.4em 0;max-width:60em}.quiet{color:var(--quiet)}.caution{border-left:4px solid var(--warn);padding:.3em .8em}
 table{border-collapse:collapse;margin:.5em 0;font-variant-numeric:tabular-nums}th,td{padding:.22em .7em;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
-th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
+th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}.w{white-space:nowrap}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
 dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;height:auto}svg text{fill:var(--ink);font:11px system-ui,sans-serif}
 .sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
 section{break-inside:avoid}
@@ -28,18 +28,41 @@ std::string html_text(std::string_view text) {
   std::string escaped;
   for (char c : printable(text, text.size() * 8 + 8)) {
     switch (c) {
-      case '&': escaped += "&amp;"; break;
-      case '<': escaped += "&lt;"; break;
-      case '>': escaped += "&gt;"; break;
-      case '"': escaped += "&quot;"; break;
-      case '\'': escaped += "&#39;"; break;
-      default: escaped += c;
+      case '&':
+        escaped += "&amp;";
+        break;
+      case '<':
+        escaped += "&lt;";
+        break;
+      case '>':
+        escaped += "&gt;";
+        break;
+      case '"':
+        escaped += "&quot;";
+        break;
+      case '\'':
+        escaped += "&#39;";
+        break;
+      default:
+        escaped += c;
     }
   }
   return escaped;
 }
 
-HtmlPage::HtmlPage(std::string_view title) : title_(title) { heading(1, title); }
+namespace {
+
+/// An id or a moment, which isn't broken at its hyphens.
+bool is_name(std::string_view text) {
+  constexpr std::size_t longest = 26;
+  return text.size() <= longest && text.find(' ') == std::string_view::npos;
+}
+
+}  // namespace
+
+HtmlPage::HtmlPage(std::string_view title) : title_(title) {
+  heading(1, title);
+}
 
 void HtmlPage::heading(int level, std::string_view text) {
   const std::string tag = "h" + std::to_string(level);
@@ -51,10 +74,18 @@ void HtmlPage::paragraph(std::string_view text, std::string_view css_class) {
   body_ += html_text(text) + "</p>\n";
 }
 
-void HtmlPage::begin_sheets() { body_ += "<div class=\"pairs\">\n"; }
-void HtmlPage::end_sheets() { body_ += "</div>\n"; }
-void HtmlPage::begin_section() { body_ += "<section>\n"; }
-void HtmlPage::end_section() { body_ += "</section>\n"; }
+void HtmlPage::begin_sheets() {
+  body_ += "<div class=\"pairs\">\n";
+}
+void HtmlPage::end_sheets() {
+  body_ += "</div>\n";
+}
+void HtmlPage::begin_section() {
+  body_ += "<section>\n";
+}
+void HtmlPage::end_section() {
+  body_ += "</section>\n";
+}
 
 void HtmlPage::data_list(const std::vector<std::pair<std::string, std::string>>& items) {
   body_ += "<dl>";
@@ -67,7 +98,8 @@ void HtmlPage::table(const std::vector<std::string>& head, const std::vector<boo
                      const std::vector<std::vector<std::string>>& rows) {
   const auto cell = [&](const char* tag, std::size_t column, const std::string& text) {
     const bool right = column < numeric.size() && numeric[column];
-    body_ += std::string("<") + tag + (right ? " class=\"n\">" : ">") + html_text(text) + "</" + tag + ">";
+    const char* look = right ? " class=\"n\">" : is_name(text) ? " class=\"w\">" : ">";
+    body_ += std::string("<") + tag + look + html_text(text) + "</" + tag + ">";
   };
   // A portrait page holds about a dozen columns.
   const bool is_wide = head.size() > 12;
@@ -84,9 +116,11 @@ void HtmlPage::table(const std::vector<std::string>& head, const std::vector<boo
 
 std::string HtmlPage::finish() const {
   return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
+         "'unsafe-inline'\">\n"
          "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-         html_text(title_) + "</title>\n<style>" + style + "</style></head>\n<body>\n" + body_ + "</body></html>\n";
+         html_text(title_) + "</title>\n<style>" + style + "</style></head>\n<body>\n" + body_ +
+         "</body></html>\n";
 }
 
 }  // namespace seamtakt

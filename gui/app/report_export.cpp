@@ -65,14 +65,24 @@ QString printable_html(QString html) {
   html.replace(QStringLiteral("</dd>"), QStringLiteral("</td></tr>"));
   html.replace(QStringLiteral("<table>"),
                QStringLiteral("<table cellspacing=\"0\" cellpadding=\"2\" width=\"100%\">"));
-  html.replace(QStringLiteral("<div class=\"sign\">"), QStringLiteral("<div style=\"margin-top:40px\">"));
+  // Places to sign stand beside one another, so that no page begins with the last of them.
+  static const QRegularExpression places(QStringLiteral("<div class=\"sign\">(.*?</div>)</div>"));
+  for (auto match = places.match(html); match.hasMatch(); match = places.match(html)) {
+    QString row = match.captured(1);
+    row.replace(QStringLiteral("<div>"), QStringLiteral("<td style=\"border-bottom:0\">"));
+    row.replace(QStringLiteral("</div>"), QStringLiteral("</td>"));
+    html.replace(
+        match.capturedStart(), match.capturedLength(),
+        QStringLiteral("<p></p><table cellpadding=\"2\" width=\"100%\"><tr>%1</tr></table>").arg(row));
+  }
   return html;
 }
 
 const char* print_sheet =
     "body{color:#000} h1{font-size:15pt} h2{font-size:12pt; margin-top:14px} h3{font-size:10pt} "
     "th{color:#5a626d; text-align:left; font-weight:600; "
-    "border-bottom:1px solid #444} td{border-bottom:1px solid #ccc; vertical-align:top} "
+    "border-bottom:1px solid #444} .w{white-space:nowrap} td{border-bottom:1px solid #ccc; "
+    "vertical-align:top} "
     "td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
 
 void fill(QTextDocument& document, QString html) {
