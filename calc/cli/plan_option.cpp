@@ -1,9 +1,9 @@
 #include "cli/plan_option.hpp"
 
+#include <future>
 #include <optional>
 
 #include "base/error.hpp"
-#include "base/thread_pool.hpp"
 #include "base/json_node.hpp"
 #include "plan/plan_file.hpp"
 
@@ -11,15 +11,12 @@ namespace seamtakt::cli {
 
 LoadedPlan load(const std::string& path) {
   const std::string text = read_file(path, JsonLimits{}.bytes);
-  // Of a long file both take time, and neither needs the other.
+  // Of a long file both take time, and neither needs the other. The digest stays on this thread: what OpenSSL
+  // keeps for a thread that outlives it is never freed.
   std::optional<JsonText> json;
-  Provenance provenance;
-  ThreadPool::shared().parallel_for(2, 1, [&](std::size_t begin, std::size_t) {
-    if (begin == 0)
-      json.emplace(text, path);
-    else
-      provenance = provenance_of(path, text);
-  });
+  std::future<void> reading = std::async(std::launch::async, [&] { json.emplace(text, path); });
+  Provenance provenance = provenance_of(path, text);
+  reading.get();
   return {parse_plan(*json), std::move(provenance)};
 }
 
@@ -31,7 +28,8 @@ std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::strin
     known += (known.empty() ? "" : ", ") + weldment.id;
   }
   if (chosen.empty() && !id.empty())
-    throw InputError("--weldment", "\"" + printable(id) + "\"", known.empty() ? "a plan with weldments" : "one of " + known);
+    throw InputError("--weldment", "\"" + printable(id) + "\"",
+                     known.empty() ? "a plan with weldments" : "one of " + known);
   return chosen;
 }
 
