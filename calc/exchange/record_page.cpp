@@ -55,6 +55,8 @@ const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name
   throw std::logic_error("no such table of a record");
 }
 
+namespace {
+
 void put_verification(HtmlPage& page, const VerifyReport& verified) {
   page.heading(2, "Whether the records can be trusted");
   page.paragraph(verified.summary() + ".", verified.trusted ? "" : "caution");
@@ -86,6 +88,20 @@ void put_origin(HtmlPage& page, const SheetOrigin& origin) {
                   {"Store id", value("store_id")},
                   {"Made at", value("made_at_utc")}});
   page.raw("<div class=\"sign\"><div>Inspected</div><div>Released</div></div>\n");
+}
+
+}  // namespace
+
+void put_records(HtmlPage& page, const std::vector<Sheet>& sheets, const VerifyReport& verified,
+                 const SheetOrigin& origin) {
+  put_table(page, "Open items and dispositions", sheet_named(sheets, "open-items"));
+  put_table(page, "Heat input by robot pass", sheet_named(sheets, "passes"));
+  put_table(page, "Manual seams", sheet_named(sheets, "manual"));
+  put_table(page, "Schedule revisions", sheet_named(sheets, "schedules"));
+  put_table(page, "Instruments on the day", sheet_named(sheets, "instruments"));
+  put_table(page, "Corrections, void records, sign-offs", sheet_named(sheets, "changes"));
+  put_verification(page, verified);
+  put_origin(page, origin);
 }
 
 }  // namespace seamtakt

@@ -18,9 +18,10 @@ void put_pairs(HtmlPage& page, const Sheet& sheet);
 void put_table(HtmlPage& page, const std::string& heading, const Sheet& sheet);
 /// std::logic_error where there is none.
 const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name);
-/// Whether the records can be trusted, and the newest signed head as an anchor line with its QR code.
-void put_verification(HtmlPage& page, const VerifyReport& verified);
-/// Program, store and time of the report; places to sign.
-void put_origin(HtmlPage& page, const SheetOrigin& origin);
+/// What every record page ends with: open items, passes, manual seams, schedule revisions, instruments and
+/// changes; whether the records can be trusted, with the newest signed head as an anchor line and its QR
+/// code; program, store and time of the report; places to sign.
+void put_records(HtmlPage& page, const std::vector<Sheet>& sheets, const VerifyReport& verified,
+                 const SheetOrigin& origin);
 
 }  // namespace seamtakt
