@@ -11,8 +11,4 @@ double CellModel::air_between_s(const Motion& motion, const Point_mm& from, cons
          motion.wrist_s;
 }
 
-bool may_reverse(const Seam& seam) {
-  return seam.direction != "as-drawn" && seam.position != "PF" && seam.position != "PG";
-}
-
 }  // namespace seamtakt

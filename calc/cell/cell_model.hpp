@@ -133,7 +133,4 @@ struct CompiledCell {
 /// plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
-/// Whether the seam may be welded against its drawn direction: not in PF or PG, nor where drawn is demanded.
-bool may_reverse(const Seam& seam);
-
 }  // namespace seamtakt

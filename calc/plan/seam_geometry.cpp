@@ -52,6 +52,16 @@ Point_mm point_at(const Seam& seam, double along_mm) {
   return seam.path_mm.back();
 }
 
+bool may_reverse(const Seam& seam) {
+  return seam.direction != "as-drawn" && seam.position != "PF" && seam.position != "PG";
+}
+
+PassEnds pass_ends(const Seam& seam, int pass) {
+  const auto runs = weld_runs(seam);
+  const Point_mm first = point_at(seam, runs.front().from_mm), last = point_at(seam, runs.back().to_mm);
+  return pass % 2 == 0 && may_reverse(seam) ? PassEnds{last, first} : PassEnds{first, last};
+}
+
 Projection project(const Seam& seam, const Point_mm& point) {
   Projection nearest{0, distance_mm(seam.path_mm.front(), point)};
   double before = 0;

@@ -29,6 +29,16 @@ double welded_length_mm(const Seam& seam);
 /// The point at a distance along the path (mm); beyond the end of a closed path it goes round.
 Point_mm point_at(const Seam& seam, double along_mm);
 
+/// Whether the seam may be welded against its drawn direction: not in PF or PG, nor where drawn is demanded.
+bool may_reverse(const Seam& seam);
+
+/// Where a pass of the seam begins and ends when nothing else was ordered: odd passes as drawn, even ones back
+/// where they may. The seam must have a run.
+struct PassEnds {
+  Point_mm begin, end;
+};
+PassEnds pass_ends(const Seam& seam, int pass);
+
 /// Projection of a point on the path: the distance along it of the nearest point, and the distance to it.
 struct Projection {
   double along_mm = 0, off_mm = 0;

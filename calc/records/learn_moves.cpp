@@ -24,14 +24,6 @@ struct Gap {
   double time_s = 0;
 };
 
-/// Where a pass begins and ends: odd passes as drawn, even ones back where the direction is free.
-std::pair<Point_mm, Point_mm> ends_of(const Seam& seam, int pass) {
-  const auto runs = weld_runs(seam);
-  const Point_mm first = point_at(seam, runs.front().from_mm), last = point_at(seam, runs.back().to_mm);
-  const bool fixed_way = seam.direction == "as-drawn" || seam.position == "PF" || seam.position == "PG";
-  return pass % 2 == 0 && !fixed_way ? std::pair(last, first) : std::pair(first, last);
-}
-
 const Seam* seam_of(const Plan& plan, const PassRecord& record) {
   const Weldment* weldment = find_by_id(plan.weldments, record.weldment);
   const Seam* seam = weldment != nullptr ? find_by_id(weldment->seams, record.seam) : nullptr;
@@ -54,7 +46,7 @@ std::optional<Gap> gap_between(const PassRecord& last, const Example& next, cons
   const Seam *from = seam_of(plan, last), *to = seam_of(plan, *next.record);
   if (from == nullptr || to == nullptr) return std::nullopt;
   Gap gap;
-  gap.distance_mm = distance_mm(ends_of(*from, *last.pass).second, ends_of(*to, *next.record->pass).first);
+  gap.distance_mm = distance_mm(pass_ends(*from, *last.pass).end, pass_ends(*to, *next.record->pass).begin);
   if (gap.distance_mm < least_move_mm) return std::nullopt;
   const double between_s = static_cast<double>(next.record->first_arc_ns - last.last_arc_ns) / 1e9;
   gap.time_s = between_s - robot.post_flow_s - robot.wrist_s - to->sense_points * robot.sense_point_s +

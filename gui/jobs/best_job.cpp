@@ -1,8 +1,5 @@
 #include "jobs/best_job.hpp"
 
-#include <QCoreApplication>
-#include <QMetaObject>
-
 #include "cell/lower_bound.hpp"
 
 namespace seamtakt::desk {
@@ -25,31 +22,8 @@ SearchState state_of(const BestProgress& progress, const Cell& cell, const Weldm
 
 }  // namespace
 
-BestJob::BestJob(QObject* parent) : QObject(parent) {
-  thread_.setMaxThreadCount(1);
-}
-
-BestJob::~BestJob() {
-  ++run_;
-  stop_ = true;
-  thread_.waitForDone();
-}
-
-void BestJob::drop() {
-  ++run_;
-  stop_ = true;
-  is_running_ = false;
-}
-
-template <class Action>
-void BestJob::send(unsigned run, Action action) {
-  QMetaObject::invokeMethod(
-      this,
-      [this, run, action] {
-        if (run == run_) action();
-      },
-      Qt::QueuedConnection);
-}
+BestJob::BestJob(QObject* parent)
+    : QObject(parent), worker_([this](const QString& reason) { emit failed(reason); }) {}
 
 BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, unsigned run) {
   struct Told {
@@ -65,47 +39,23 @@ BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, un
       told->at_ms = now_ms;
       const SearchState state =
           state_of(told->last, *results->plan->cell, results->plan->weldments[weldment], now_ms);
-      send(run, [this, state] { emit progress(state); });
+      worker_.say(run, [this, state] { emit progress(state); });
     }
-    return stop_ || now_ms >= longest_ms;
+    return worker_.isStopped() || now_ms >= longest_ms;
   };
   return options;
 }
 
-void BestJob::search(const ResultsPtr& results, std::size_t weldment, unsigned run) {
-  try {
+void BestJob::start(const ResultsPtr& results, std::size_t weldment) {
+  worker_.start([this, results, weldment](unsigned run) -> Worker::Said {
+    since_start_.start();
     auto order = std::make_shared<FoundOrder>();
     order->of = results;
     order->weldment = weldment;
     order->cycle = cycle_best(*results->plan, results->plan->weldments[weldment], results->evaluation,
                               options(results, weldment, run));
-    send(run, [this, order] {
-      is_running_ = false;
-      emit found(order);
-    });
-  } catch (const std::exception& error) {
-    const QString reason = QString::fromUtf8(error.what());
-    send(run, [this, reason] {
-      is_running_ = false;
-      emit failed(reason);
-    });
-  }
-}
-
-void BestJob::start(const ResultsPtr& results, std::size_t weldment) {
-  drop();
-  thread_.waitForDone();
-  stop_ = false;
-  is_running_ = true;
-  since_start_.start();
-  thread_.start([this, results, weldment, run = run_] { search(results, weldment, run); });
-}
-
-void BestJob::wait() {
-  while (is_running_) {
-    thread_.waitForDone();
-    QCoreApplication::processEvents();
-  }
+    return [this, order] { emit found(order); };
+  });
 }
 
 }  // namespace seamtakt::desk

@@ -2,12 +2,11 @@
 
 #include <QElapsedTimer>
 #include <QObject>
-#include <QThreadPool>
-#include <atomic>
 #include <memory>
 
 #include "cell/best_order.hpp"
 #include "jobs/evaluator.hpp"
+#include "jobs/worker.hpp"
 
 namespace seamtakt::desk {
 
@@ -31,16 +30,15 @@ class BestJob : public QObject {
 
  public:
   explicit BestJob(QObject* parent = nullptr);
-  ~BestJob() override;
 
   /// A search that still runs is dropped.
   void start(const ResultsPtr& results, std::size_t weldment);
   /// Ends the search; what it found is kept and `found` follows.
-  void stop() { stop_ = true; }
+  void stop() { worker_.stop(); }
   /// Ends the search; nothing follows.
-  void drop();
-  bool isRunning() const { return is_running_; }
-  void wait();
+  void drop() { worker_.drop(); }
+  bool isRunning() const { return worker_.isBusy(); }
+  void wait() { worker_.wait(); }
 
  signals:
   void progress(const seamtakt::desk::SearchState& state);
@@ -49,15 +47,9 @@ class BestJob : public QObject {
 
  private:
   BestOptions options(const ResultsPtr& results, std::size_t weldment, unsigned run);
-  void search(const ResultsPtr& results, std::size_t weldment, unsigned run);
-  template <class Action>
-  void send(unsigned run, Action action);
 
-  std::atomic<bool> stop_ = false;
-  bool is_running_ = false;
-  unsigned run_ = 0;
   QElapsedTimer since_start_;
-  QThreadPool thread_;
+  Worker worker_;
 };
 
 }  // namespace seamtakt::desk

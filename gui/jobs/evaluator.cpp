@@ -1,8 +1,6 @@
 #include "jobs/evaluator.hpp"
 
-#include <QCoreApplication>
 #include <QDateTime>
-#include <QMetaObject>
 #include <algorithm>
 
 #include "plan/evaluate.hpp"
@@ -57,56 +55,22 @@ ResultsPtr results_of(const PlanPtr& plan) {
   return with_cycles(*evaluated(plan));
 }
 
-Evaluator::Evaluator(QObject* parent) : QObject(parent) {
-  thread_.setMaxThreadCount(1);
-}
-
-Evaluator::~Evaluator() {
-  ++run_;
-  thread_.waitForDone();
-}
+Evaluator::Evaluator(QObject* parent)
+    : QObject(parent), worker_([this](const QString& reason) { emit failed(reason); }) {}
 
 void Evaluator::evaluate(const PlanPtr& plan) {
-  wanted_ = plan;
-  ++run_;
-  if (!busy_) begin();
-}
-
-void Evaluator::begin() {
-  busy_ = true;
-  thread_.start([this, plan = wanted_, run = run_.load()] {
-    const auto give = [&](ResultsPtr results) {
-      QMetaObject::invokeMethod(
-          this, [this, run, results] { take(run, results); }, Qt::QueuedConnection);
-    };
-    try {
-      const ResultsPtr first = evaluated(plan);
-      give(first);
-      give(run == run_.load() ? with_cycles(*first) : nullptr);
-    } catch (const std::exception& error) {
-      const QString reason = QString::fromUtf8(error.what());
-      QMetaObject::invokeMethod(
-          this, [this, reason] { emit failed(reason); }, Qt::QueuedConnection);
-      give(nullptr);
-    }
+  worker_.queue([this, plan](unsigned run) -> Worker::Said {
+    const ResultsPtr first = evaluated(plan);
+    worker_.say(run, [this, first] { take(first); });
+    if (!worker_.isNewest(run)) return {};
+    const ResultsPtr all = with_cycles(*first);
+    return [this, all] { take(all); };
   });
 }
 
-void Evaluator::take(unsigned run, const ResultsPtr& results) {
-  const bool last = !results || results->has_cycles;
-  if (last) busy_ = false;
-  if (run == run_ && results) {
-    results_ = results;
-    emit ready(results);
-  }
-  if (last && run != run_) begin();
-}
-
-void Evaluator::wait() {
-  while (busy_) {
-    thread_.waitForDone();
-    QCoreApplication::processEvents();
-  }
+void Evaluator::take(const ResultsPtr& results) {
+  results_ = results;
+  emit ready(results);
 }
 
 }  // namespace seamtakt::desk

@@ -1,13 +1,12 @@
 #pragma once
 
 #include <QObject>
-#include <QThreadPool>
-#include <atomic>
 #include <memory>
 #include <vector>
 
 #include "cell/timeline.hpp"
 #include "document/document.hpp"
+#include "jobs/worker.hpp"
 #include "plan/evaluation.hpp"
 
 namespace seamtakt::desk {
@@ -29,28 +28,23 @@ class Evaluator : public QObject {
 
  public:
   explicit Evaluator(QObject* parent = nullptr);
-  ~Evaluator() override;
 
   /// Asks for the results of this plan; `ready` follows, first without cycles, then with them.
   void evaluate(const PlanPtr& plan);
   const ResultsPtr& results() const { return results_; }
-  bool isBusy() const { return busy_; }
+  bool isBusy() const { return worker_.isBusy(); }
   /// Waits for the newest results (pictures, exports, tests).
-  void wait();
+  void wait() { worker_.wait(); }
 
  signals:
   void ready(seamtakt::desk::ResultsPtr results);
   void failed(const QString& reason);
 
  private:
-  void begin();
-  void take(unsigned run, const ResultsPtr& results);
+  void take(const ResultsPtr& results);
 
-  PlanPtr wanted_;
   ResultsPtr results_;
-  std::atomic<unsigned> run_ = 0;  ///< of the newest plan
-  bool busy_ = false;
-  QThreadPool thread_;
+  Worker worker_;
 };
 
 /// All of it at once, on the calling thread.

@@ -1,8 +1,5 @@
 #include "jobs/line_job.hpp"
 
-#include <QCoreApplication>
-#include <QMetaObject>
-
 namespace seamtakt::desk {
 
 namespace {
@@ -30,51 +27,14 @@ LineResultPtr run_line_of(const LineQuestion& question, const Results& results) 
 
 }  // namespace
 
-LineJob::LineJob(QObject* parent) : QObject(parent) {
-  thread_.setMaxThreadCount(1);
-}
-
-LineJob::~LineJob() {
-  ++run_;
-  thread_.waitForDone();
-}
+LineJob::LineJob(QObject* parent)
+    : QObject(parent), worker_([this](const QString& reason) { emit failed(reason); }) {}
 
 void LineJob::ask(const LineQuestion& question, const ResultsPtr& results) {
-  question_ = question;
-  results_ = results;
-  ++run_;
-  if (!busy_) begin();
-}
-
-void LineJob::begin() {
-  busy_ = true;
-  thread_.start([this, question = question_, results = results_, run = run_] {
-    LineResultPtr result;
-    QString reason;
-    try {
-      result = run_line_of(question, *results);
-    } catch (const std::exception& error) {
-      reason = QString::fromUtf8(error.what());
-    }
-    QMetaObject::invokeMethod(
-        this, [this, run, result, reason] { done(run, result, reason); }, Qt::QueuedConnection);
+  worker_.queue([this, question, results](unsigned) -> Worker::Said {
+    const LineResultPtr result = run_line_of(question, *results);
+    return [this, result] { emit answered(result); };
   });
-}
-
-void LineJob::done(unsigned run, const LineResultPtr& result, const QString& reason) {
-  busy_ = false;
-  if (run != run_) return begin();
-  if (result)
-    emit answered(result);
-  else
-    emit failed(reason);
-}
-
-void LineJob::wait() {
-  while (busy_) {
-    thread_.waitForDone();
-    QCoreApplication::processEvents();
-  }
 }
 
 }  // namespace seamtakt::desk

@@ -2,11 +2,11 @@
 
 #include <QObject>
 #include <QString>
-#include <QThreadPool>
 #include <memory>
 
 #include "cell/line/line_result.hpp"
 #include "jobs/evaluator.hpp"
+#include "jobs/worker.hpp"
 
 namespace seamtakt::desk {
 
@@ -24,24 +24,16 @@ class LineJob : public QObject {
 
  public:
   explicit LineJob(QObject* parent = nullptr);
-  ~LineJob() override;
   void ask(const LineQuestion& question, const ResultsPtr& results);
-  bool isBusy() const { return busy_; }
-  void wait();
+  bool isBusy() const { return worker_.isBusy(); }
+  void wait() { worker_.wait(); }
 
  signals:
   void answered(seamtakt::desk::LineResultPtr result);
   void failed(const QString& reason);
 
  private:
-  void begin();
-  void done(unsigned run, const LineResultPtr& result, const QString& reason);
-
-  LineQuestion question_;
-  ResultsPtr results_;
-  unsigned run_ = 0;
-  bool busy_ = false;
-  QThreadPool thread_;
+  Worker worker_;
 };
 
 }  // namespace seamtakt::desk

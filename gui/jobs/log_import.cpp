@@ -1,8 +1,5 @@
 #include "jobs/log_import.hpp"
 
-#include <QCoreApplication>
-#include <QMetaObject>
-
 #include "base/error.hpp"
 #include "records/log_reader.hpp"
 #include "records/unit_times.hpp"
@@ -10,8 +7,6 @@
 namespace seamtakt::desk {
 
 namespace {
-
-struct Stopped {};
 
 /// Half of the work is judging, half is keeping the samples: the second reading counts on from the first.
 using Report = std::function<void(std::uint64_t, std::uint64_t, int)>;
@@ -84,64 +79,20 @@ const Trace* trace_of(const ImportedLogs& logs, const PassRecord& record, std::s
   return begin < end ? &at->second : nullptr;
 }
 
-LogImport::LogImport(QObject* parent) : QObject(parent) {
-  thread_.setMaxThreadCount(1);
-}
-
-LogImport::~LogImport() {
-  stop_ = true;
-  thread_.waitForDone();
-}
+LogImport::LogImport(QObject* parent)
+    : QObject(parent),
+      worker_([this](const QString& reason) { emit failed(reason); }, [this] { emit cancelled(); }) {}
 
 void LogImport::start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv) {
-  cancel();
-  thread_.waitForDone();
-  stop_ = false;
-  running_ = true;
-  const unsigned run = ++run_;
-  thread_.start([this, paths, plan, manual_csv, run] {
-    const auto send = [this, run](auto action) {
-      QMetaObject::invokeMethod(
-          this,
-          [this, run, action] {
-            if (run == run_) action();
-          },
-          Qt::QueuedConnection);
-    };
-    try {
-      const auto logs =
-          import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
-            if (stop_) throw Stopped();
-            send([this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
-          });
-      send([this, logs] {
-        running_ = false;
-        emit finished(logs);
-      });
-    } catch (const Stopped&) {
-      send([this] {
-        running_ = false;
-        emit cancelled();
-      });
-    } catch (const std::exception& error) {
-      const QString reason = QString::fromUtf8(error.what());
-      send([this, reason] {
-        running_ = false;
-        emit failed(reason);
-      });
-    }
+  worker_.start([this, paths, plan, manual_csv](unsigned run) -> Worker::Said {
+    const auto logs =
+        import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
+          if (worker_.isStopped()) throw Worker::Stopped();
+          worker_.say(
+              run, [this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
+        });
+    return [this, logs] { emit finished(logs); };
   });
-}
-
-void LogImport::cancel() {
-  stop_ = true;
-}
-
-void LogImport::wait() {
-  while (running_) {
-    thread_.waitForDone();
-    QCoreApplication::processEvents();
-  }
 }
 
 }  // namespace seamtakt::desk

@@ -2,11 +2,10 @@
 
 #include <QObject>
 #include <QStringList>
-#include <QThreadPool>
-#include <atomic>
 #include <memory>
 
 #include "document/document.hpp"
+#include "jobs/worker.hpp"
 #include "models/trace.hpp"
 #include "records/audit.hpp"
 
@@ -32,12 +31,11 @@ class LogImport : public QObject {
 
  public:
   explicit LogImport(QObject* parent = nullptr);
-  ~LogImport() override;
 
   void start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv = {});
-  void cancel();
-  bool isRunning() const { return running_; }
-  void wait();
+  void cancel() { worker_.stop(); }
+  bool isRunning() const { return worker_.isBusy(); }
+  void wait() { worker_.wait(); }
 
  signals:
   /// Bytes taken and in all (0: not known).
@@ -47,10 +45,7 @@ class LogImport : public QObject {
   void failed(const QString& reason);
 
  private:
-  std::atomic<bool> stop_ = false;
-  bool running_ = false;
-  unsigned run_ = 0;
-  QThreadPool thread_;
+  Worker worker_;
 };
 
 }  // namespace seamtakt::desk

@@ -1,8 +1,5 @@
 #include "jobs/store_job.hpp"
 
-#include <QCoreApplication>
-#include <QMetaObject>
-
 #include "base/atomic_save.hpp"
 
 namespace seamtakt::desk {
@@ -11,29 +8,13 @@ namespace {
 constexpr std::size_t largest_anchor_file = 64u << 20;
 }
 
-StoreJob::StoreJob(QObject* parent) : QObject(parent) {
-  thread_.setMaxThreadCount(1);
-}
-
-StoreJob::~StoreJob() {
-  ++run_;
-  stop_ = true;
-  thread_.waitForDone();
-}
-
-template <class Action>
-void StoreJob::send(unsigned run, Action action) {
-  QMetaObject::invokeMethod(
-      this,
-      [this, run, action] {
-        if (run == run_) action();
-      },
-      Qt::QueuedConnection);
-}
+StoreJob::StoreJob(QObject* parent)
+    : QObject(parent),
+      worker_([this](const QString& reason) { emit failed(reason); }, [this] { emit cancelled(); }) {}
 
 void StoreJob::tell(unsigned run, bool is_listing, std::uint64_t done, std::uint64_t all) {
-  if (stop_) throw Stopped();
-  send(run, [this, is_listing, done, all] { emit progress(is_listing, done, all); });
+  if (worker_.isStopped()) throw Worker::Stopped();
+  worker_.say(run, [this, is_listing, done, all] { emit progress(is_listing, done, all); });
 }
 
 void StoreJob::list(StoreAnswer& answer, unsigned run) {
@@ -56,7 +37,7 @@ StoreAnswerPtr StoreJob::ask(const StoreQuestion& question, unsigned run) {
   answer->report = verify_store(question.uri.toStdString(), {}, options);
   try {
     list(*answer, run);
-  } catch (const Stopped&) {
+  } catch (const Worker::Stopped&) {
     // The verdict stands; the units so far are shown.
   } catch (const std::exception& error) {
     // A store that isn't trusted may not even be readable as one.
@@ -67,35 +48,10 @@ StoreAnswerPtr StoreJob::ask(const StoreQuestion& question, unsigned run) {
 }
 
 void StoreJob::start(const StoreQuestion& question) {
-  cancel();
-  thread_.waitForDone();
-  stop_ = false;
-  is_running_ = true;
-  const unsigned run = ++run_;
-  thread_.start([this, question, run] {
-    const auto end = [&](auto signal) {
-      send(run, [this, signal] {
-        is_running_ = false;
-        signal();
-      });
-    };
-    try {
-      const StoreAnswerPtr answer = ask(question, run);
-      end([this, answer] { emit answered(answer); });
-    } catch (const Stopped&) {
-      end([this] { emit cancelled(); });
-    } catch (const std::exception& error) {
-      const QString reason = QString::fromUtf8(error.what());
-      end([this, reason] { emit failed(reason); });
-    }
+  worker_.start([this, question](unsigned run) -> Worker::Said {
+    const StoreAnswerPtr answer = ask(question, run);
+    return [this, answer] { emit answered(answer); };
   });
-}
-
-void StoreJob::wait() {
-  while (is_running_) {
-    thread_.waitForDone();
-    QCoreApplication::processEvents();
-  }
 }
 
 QString verdict_text(const VerifyReport& report) {

@@ -2,10 +2,9 @@
 
 #include <QObject>
 #include <QString>
-#include <QThreadPool>
-#include <atomic>
 #include <memory>
 
+#include "jobs/worker.hpp"
 #include "records/ledger/nonconformance.hpp"
 #include "records/ledger/verify.hpp"
 
@@ -32,12 +31,11 @@ class StoreJob : public QObject {
 
  public:
   explicit StoreJob(QObject* parent = nullptr);
-  ~StoreJob() override;
 
   void start(const StoreQuestion& question);
-  void cancel() { stop_ = true; }
-  bool isRunning() const { return is_running_; }
-  void wait();
+  void cancel() { worker_.stop(); }
+  bool isRunning() const { return worker_.isBusy(); }
+  void wait() { worker_.wait(); }
 
  signals:
   /// Records verified, or units listed, of all.
@@ -47,17 +45,11 @@ class StoreJob : public QObject {
   void failed(const QString& reason);
 
  private:
-  struct Stopped {};
   StoreAnswerPtr ask(const StoreQuestion& question, unsigned run);
   void list(StoreAnswer& answer, unsigned run);
   void tell(unsigned run, bool is_listing, std::uint64_t done, std::uint64_t all);
-  template <class Action>
-  void send(unsigned run, Action action);
 
-  std::atomic<bool> stop_ = false;
-  bool is_running_ = false;
-  unsigned run_ = 0;
-  QThreadPool thread_;
+  Worker worker_;
 };
 
 /// "Trusted", "Trusted, but unanchored" or "Not trusted", and why, in the user's language.

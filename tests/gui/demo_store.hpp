@@ -7,15 +7,14 @@
 
 namespace seamtakt::desk {
 
-/// A record store with the demo's log in it, judged by the demo's plan; returns its URI. `anchor`, where
-/// given, takes the anchor line of its newest head.
-inline QString make_demo_store(const QString& file, std::string* anchor = nullptr) {
+/// Puts the demo's log, judged by the demo's plan, into a new store at `uri`. `anchor`, where given, takes the
+/// anchor line of its newest head.
+inline void fill_demo_store(const std::string& uri, std::string* anchor = nullptr) {
   const Plan plan = load_plan(demo_path().toStdString());
   AuditOptions options;
   options.digest = true;
   options.manual = load_manual_seams(SEAMTAKT_SOURCE_DIR "/reference/demo/manual-seams.csv");
   const AuditResult audited = audit({{demo_log().toStdString(), nullptr}}, options, &plan);
-  const std::string uri = "sqlite:" + file.toStdString();
   Ledger ledger = Ledger::open(uri, {StoreOpening::For::writing, true, false});
   const SigningKey key = SigningKey::generate();
   IngestNote note;
@@ -31,7 +30,13 @@ inline QString make_demo_store(const QString& file, std::string* anchor = nullpt
     head.store = ledger.store_id();
     *anchor = head.anchor_line();
   }
-  return QString::fromStdString(uri);
+}
+
+/// The same in a file; returns its URI.
+inline QString make_demo_store(const QString& file, std::string* anchor = nullptr) {
+  const QString uri = "sqlite:" + file;
+  fill_demo_store(uri.toStdString(), anchor);
+  return uri;
 }
 
 }  // namespace seamtakt::desk

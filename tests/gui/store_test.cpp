@@ -6,6 +6,7 @@
 
 #include "base/atomic_save.hpp"
 #include "demo_store.hpp"
+#include "ledger/postgres_server.hpp"
 #include "pages/records_page.hpp"
 #include "pages/store_panel.hpp"
 #include "widgets/grid_view.hpp"
@@ -104,6 +105,27 @@ TEST_F(StoreTest, ThatIsNotThereIsSaidInWords) {
   EXPECT_EQ(said.count(), 1);
   EXPECT_FALSE(panel().answer());
   EXPECT_TRUE(panel().verdict().contains("no such store")) << panel().verdict().toStdString();
+}
+
+TEST_F(StoreTest, OnAPostgresServerIsVerifiedAndItsUnitsShown) {
+  std::string why;
+  const auto server = test::PostgresServer::start(why);
+  if (!server) GTEST_SKIP() << "PostgreSQL isn't tested: " << why;
+  const std::string uri = server->make_database("desk");
+  std::string anchor;
+  fill_demo_store(uri, &anchor);
+  const QString kept = folder.filePath("anchors.txt");
+  save_atomically(kept.toStdString(), anchor + "\n");
+  open({QString::fromStdString(uri), kept});
+  EXPECT_TRUE(panel().verdict().startsWith("Trusted: ")) << panel().verdict().toStdString();
+  EXPECT_EQ(panel().units().grid().rowCount(), 3);
+  photograph("records-store-postgres");
+
+  server->stop_immediately();
+  QSignalSpy said(&page(), &Page::message);
+  open({QString::fromStdString(uri), {}});
+  EXPECT_EQ(said.count(), 1);
+  EXPECT_FALSE(panel().answer());
 }
 
 TEST_F(StoreTest, IsAskedForWithAPathOrAUri) {
