@@ -27,6 +27,7 @@ FindingsPage::FindingsPage(const Desk& desk, QWidget* parent)
   model_ = new FindingModel(this);
   table_ = new GridView(*model_, tr("Findings"), this);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->setRoomTaker(2);
   setWhat(table_);
   setWhy(makeDetail());
   setShares(3, 1);

@@ -166,7 +166,7 @@ QString LinePage::figure() const {
 }
 
 QString LinePage::figureDetail() const {
-  return line_ && line_->takt_misses ? tr("%1 takt misses").arg(*line_->takt_misses) : QString();
+  return line_ && line_->takt_misses ? tr("%1 missed").arg(*line_->takt_misses) : QString();
 }
 
 std::optional<Severity> LinePage::worst() const {

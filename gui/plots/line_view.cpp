@@ -86,7 +86,7 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
             [](const UnitResult* a, const UnitResult* b) { return a->end_s < b->end_s; });
   double longest = result_->takt_s.value_or(0) * 1.3;
   for (std::size_t i = 1; i < units.size(); ++i)
-    longest = std::max(longest, units[i]->end_s - units[i - 1]->end_s);
+    longest = std::max(longest, (units[i]->end_s - units[i - 1]->end_s) * 1.06);
   const double left = 62;
   const QRectF plot = area.adjusted(left, 8, -8, -34);
   const auto y = [&](double seconds) { return plot.bottom() - seconds / longest * plot.height(); };

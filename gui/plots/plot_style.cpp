@@ -28,6 +28,18 @@ void style_plot(QCustomPlot& plot) {
   plot.setLocale(QLocale::c());
 }
 
+QCPItemText* map_text(QCustomPlot& plot, double x, double y, const QString& text) {
+  auto* item = new QCPItemText(&plot);
+  item->setLayer(QStringLiteral("overlay"));
+  item->position->setCoords(x, y);
+  item->setText(text);
+  item->setFont(plot.font());
+  item->setColor(Palette::light().ink);
+  item->setBrush(QColor(0xfb, 0xf4, 0xdc, 210));
+  item->setPadding(QMargins(2, 0, 2, 0));
+  return item;
+}
+
 QCPColorGradient heat_gradient() {
   QCPColorGradient gradient;
   gradient.clearColorStops();

@@ -28,16 +28,6 @@ constexpr QCPScatterStyle::ScatterShape shapes[] = {QCPScatterStyle::ssDisc, QCP
                                                     QCPScatterStyle::ssTriangle, QCPScatterStyle::ssDiamond,
                                                     QCPScatterStyle::ssCross};
 
-void place_text(QCustomPlot& plot, const QPointF& at, const QString& text, const QColor& color,
-                Qt::Alignment alignment) {
-  auto* item = new QCPItemText(&plot);
-  item->position->setCoords(at);
-  item->setPositionAlignment(alignment);
-  item->setText(text);
-  item->setColor(color);
-  item->setFont(plot.font());
-}
-
 }  // namespace
 
 TemperaturePlot::TemperaturePlot(QWidget* parent) : QWidget(parent) {
@@ -130,9 +120,9 @@ void TemperaturePlot::drawIsotherms(const SurfaceField& field) {
     isotherms_[i]->setData(t, x, y, true);
     isotherms_[i]->setPen(QPen(QColor(0xfb, 0xf4, 0xdc), 1.6, isotherms[i].style));
     if (!pieces.empty())
-      place_text(*map_, {units.toShown(left, "mm"), units.toShown(at, "mm")},
-                 units.quantityText(i == 0 ? steel_melting_C : isotherms[i].at_C, "C", 4),
-                 QColor(0xfb, 0xf4, 0xdc), Qt::AlignLeft | Qt::AlignBottom);
+      map_text(*map_, units.toShown(left, "mm"), units.toShown(at, "mm"),
+               units.quantityText(i == 0 ? steel_melting_C : isotherms[i].at_C, "C", 4))
+          ->setPositionAlignment(Qt::AlignHCenter | Qt::AlignBottom);
   }
 }
 

@@ -30,6 +30,17 @@ QString name_of(int channel) {
   return QCoreApplication::translate("TraceView", names[channel].name);
 }
 
+/// As many levels as their texts have room for, one above the other.
+std::vector<double> levels_with_room(double low, double high, double height_px) {
+  constexpr double text_px = 14;
+  std::vector<double> levels;
+  for (int wanted = std::max(3, static_cast<int>(height_px / 30)); wanted > 0; --wanted) {
+    levels = round_levels(low, high, wanted);
+    if (static_cast<double>(levels.size()) * text_px <= height_px) break;
+  }
+  return levels;
+}
+
 }  // namespace
 
 struct TraceView::Lane {
@@ -124,9 +135,8 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   painter.setPen(QPen(p.rule, 1));
   painter.drawRect(lane.area);
   painter.setPen(p.quiet);
-  for (const double level :
-       round_levels(units.toShown(lane.low, name.unit), units.toShown(lane.high, name.unit),
-                    std::max(2, static_cast<int>(lane.area.height() / 30)))) {
+  for (const double level : levels_with_room(units.toShown(lane.low, name.unit),
+                                             units.toShown(lane.high, name.unit), lane.area.height())) {
     const double y = lane.y(units.fromShown(level, name.unit));
     painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter,
                      QString::fromStdString(rounded_text(level, 5)));

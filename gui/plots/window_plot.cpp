@@ -224,15 +224,9 @@ void WindowPlot::drawIsolines(const QString& value) {
         if (!has_room(map_.travel_speed_mm_s, middle.x1, 0.04) ||
             !has_room(map_.wire_feed_speed_m_min, middle.y1, 0.025))
           continue;
-        auto* text = new QCPItemText(plot_);
-        text->setLayer(QStringLiteral("overlay"));
-        text->position->setCoords(units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit));
-        text->setText(QString::fromStdString(rounded_text(level, 4)) + QStringLiteral("\u202f") +
-                      units.unitText(about->unit));
-        text->setFont(font());
-        text->setColor(Palette::light().ink);
-        text->setBrush(QColor(0xfb, 0xf4, 0xdc, 210));
-        text->setPadding(QMargins(2, 0, 2, 0));
+        map_text(*plot_, units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit),
+                 QString::fromStdString(rounded_text(level, 4)) + QStringLiteral("\u202f") +
+                     units.unitText(about->unit));
       }
     }
     isolines_[i]->setData(t, x, y, true);

@@ -181,7 +181,7 @@
     </message>
     <message>
         <source>status</source>
-        <translation>Stand</translation>
+        <translation>Freigabe</translation>
     </message>
     <message>
         <source>draft</source>
@@ -2927,7 +2927,7 @@
     </message>
     <message>
         <source>why the limit may be passed here</source>
-        <translation>warum die Grenze hier überschritten werden darf</translation>
+        <translation>warum das hier zulässig ist</translation>
     </message>
     <message>
         <source>Accepted by</source>
@@ -3190,8 +3190,8 @@ Quelle: %3</translation>
         <translation>%1 Einh./h</translation>
     </message>
     <message>
-        <source>%1 takt misses</source>
-        <translation>%1 Taktverluste</translation>
+        <source>%1 missed</source>
+        <translation>%1 verpasst</translation>
     </message>
 </context>
 <context>

@@ -71,7 +71,7 @@ void FindingList::setFindings(const Plan& plan, const Findings& findings) {
   const bool is_empty = model_->rowCount() == 0;
   if (is_empty != was_empty) setFolded(is_empty);
   view_->setColumnWidth(0, 110);
-  view_->setColumnWidth(1, 130);
+  view_->fitColumn(1, 130, 260);
   view_->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
   view_->setColumnWidth(3, 96);
   view_->setColumnWidth(4, 96);

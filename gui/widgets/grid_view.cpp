@@ -189,25 +189,50 @@ void GridView::currentChanged(const QModelIndex& current, const QModelIndex& pre
   emit cellChosen(current.data(PlaceRole).toString(), current.data(KeyRole).toString());
 }
 
-void GridView::fitColumns() {
+int GridView::contentWidth(int column) const {
   const QFontMetrics metrics = fontMetrics();
-  for (int column = 0; column < grid_.columnCount(); ++column) {
-    const QStringList heading =
-        grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
-    int width = 0;
-    for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 22);
-    const int sampled = std::min(grid_.rowCount(), 100);
-    for (int row = 0; row < sampled; ++row)
-      width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 26);
-    const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
-    if (key == "mark" || key == "severity") {
-      // Marks change while one works: there is room for each.
-      for (const auto severity : {Severity::fail, Severity::warn, Severity::note})
-        width = std::max(width, metrics.horizontalAdvance(severity_word(severity)) + 26);
-      width += 22;
-    }
-    setColumnWidth(column, std::min(width, 420));
+  const QStringList heading =
+      grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
+  int width = 0;
+  for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 22);
+  const int sampled = std::min(grid_.rowCount(), 100);
+  for (int row = 0; row < sampled; ++row)
+    width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 26);
+  const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
+  if (key == "mark" || key == "severity") {
+    // Marks change while one works: there is room for each.
+    for (const auto severity : {Severity::fail, Severity::warn, Severity::note})
+      width = std::max(width, metrics.horizontalAdvance(severity_word(severity)) + 26);
+    width += 22;
   }
+  return width;
+}
+
+void GridView::fitColumns() {
+  for (int column = 0; column < grid_.columnCount(); ++column)
+    setColumnWidth(column, std::min(contentWidth(column), 420));
+  giveRoom();
+}
+
+void GridView::fitColumn(int column, int least, int most) {
+  setColumnWidth(column, std::clamp(contentWidth(column), least, most));
+}
+
+void GridView::setRoomTaker(int column) {
+  room_taker_ = column;
+  giveRoom();
+}
+
+void GridView::giveRoom() {
+  if (room_taker_ < 0 || grid_.rowCount() == 0) return;
+  const int wanted = contentWidth(room_taker_), least = std::min(wanted, 420);
+  const int others = horizontalHeader()->length() - columnWidth(room_taker_);
+  setColumnWidth(room_taker_, std::clamp(viewport()->width() - others, least, std::max(least, wanted)));
+}
+
+void GridView::resizeEvent(QResizeEvent* event) {
+  QTableView::resizeEvent(event);
+  giveRoom();
 }
 
 }  // namespace seamtakt::desk

@@ -43,6 +43,10 @@ class GridView : public QTableView {
   bool paste(const QString& text);
   /// Columns that there is no room for are left to their end; widths follow the contents.
   void fitColumns();
+  /// One column as wide as its contents, within bounds in pixels.
+  void fitColumn(int column, int least, int most);
+  /// The column that takes what room is left over: of a long text more is read in a large window.
+  void setRoomTaker(int column);
 
  public slots:
   void copy();
@@ -57,11 +61,16 @@ class GridView : public QTableView {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
  private:
+  int contentWidth(int column) const;
+  void giveRoom();
+
   GridModel& grid_;
   QSortFilterProxyModel* proxy_;
+  int room_taker_ = -1;
 };
 
 }  // namespace seamtakt::desk
