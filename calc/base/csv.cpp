@@ -10,8 +10,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t file_limit = 64u << 20;
-
 char lower(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
 }
@@ -223,7 +221,7 @@ CsvTable parse_csv(std::string_view text, const std::string& file, const CsvLimi
 }
 
 CsvTable read_csv(const std::string& path, const CsvLimits& limits) {
-  return parse_csv(read_file(path, file_limit), path, limits);
+  return parse_csv(read_file(path, largest_small_table), path, limits);
 }
 
 }  // namespace seamtakt

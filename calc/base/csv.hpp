@@ -7,6 +7,9 @@
 
 namespace seamtakt {
 
+/// Bytes of a table that is read whole.
+inline constexpr std::size_t largest_small_table = 64u << 20;
+
 struct CsvLimits {
   std::size_t field_bytes = 4096;
   std::size_t record_bytes = 65536;

@@ -20,7 +20,7 @@ namespace {
 
 struct Options {
   std::vector<std::string> logs;
-  std::string plan, columns, units, output;
+  std::string plan, columns, units, weighed, output;
   unsigned threads = 0;
   bool json = false;
 };
@@ -32,7 +32,7 @@ struct Change {
 };
 
 struct Changes {
-  std::vector<Change> heat_input_kJ_mm, cycle_time_s;
+  std::vector<Change> heat_input_kJ_mm, leg_mm, cycle_time_s;
 };
 
 std::vector<PassRecord> records_of(const Options& given, const Plan& plan) {
@@ -62,6 +62,11 @@ Changes changes_of(const Plan& plan, const Plan& proposal) {
       changes.heat_input_kJ_mm.push_back(
           {pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass), pass.heat_input_kJ_mm,
            after.passes[i].heat_input_kJ_mm});
+  }
+  for (std::size_t i = 0; i < before.seams.size(); ++i) {
+    const SeamEvaluation &seam = before.seams[i], &then = after.seams[i];
+    if (seam.leg_mm && then.leg_mm && *seam.leg_mm != *then.leg_mm)
+      changes.leg_mm.push_back({seam.weldment + "/" + seam.seam, *seam.leg_mm, *then.leg_mm});
   }
   if (!plan.cell) return changes;
   for (std::size_t i = 0; i < plan.weldments.size(); ++i) {
@@ -104,6 +109,7 @@ std::string json_of(const Learned& learned, const Changes& changes, const Proven
   json.end_array();
   json.key("changes").begin_object();
   write_changes(json, "heat_input_kJ_mm", changes.heat_input_kJ_mm);
+  write_changes(json, "leg_mm", changes.leg_mm);
   write_changes(json, "cycle_time_s", changes.cycle_time_s);
   json.end_object();
   write_findings(json, learned.findings);
@@ -157,7 +163,9 @@ std::string change_table(const char* what, const char* unit, const std::vector<C
 
 void run(const Options& given, Result& result) {
   const LoadedPlan loaded = load(given.plan);
-  const Learned learned = learn(records_of(given, loaded.plan), loaded.plan);
+  const std::vector<Weighing> weighings =
+      given.weighed.empty() ? std::vector<Weighing>() : load_weighings(given.weighed);
+  const Learned learned = learn(records_of(given, loaded.plan), loaded.plan, weighings);
   const Changes changes = changes_of(loaded.plan, learned.proposal);
   if (!given.output.empty()) {
     if (given.output == given.plan)
@@ -170,6 +178,7 @@ void run(const Options& given, Result& result) {
     return;
   }
   result.output = parameter_table(learned) + change_table("Heat input", "kJ/mm", changes.heat_input_kJ_mm) +
+                  change_table("Leg", "mm", changes.leg_mm) +
                   change_table("Cycle", "s", changes.cycle_time_s);
   if (!given.output.empty()) result.output += "\nProposal: " + given.output + "\n";
   result.output += "\nFindings: " + findings_count(learned.findings) + "\n" + findings_text(learned.findings);
@@ -184,6 +193,8 @@ void add_learn(CLI::App& app, Result& result) {
   command->add_option("--plan", options->plan, "plan whose numbers are refitted")->required();
   command->add_option("--columns", options->columns, "JSON that maps a log's own column names");
   command->add_option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
+  command->add_option("--weighed", options->weighed,
+                      "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
   command->add_option("--threads", options->threads, "threads that read [as many as the machine has]");
   command->add_option("--output", options->output,
                       "plan file for the proposal; the plan itself is never changed");

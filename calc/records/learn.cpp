@@ -65,7 +65,8 @@ void note_too_few(const std::string& name, std::size_t records, Learned& learned
                               learn_source});
 }
 
-Learned learn(const std::vector<PassRecord>& records, const Plan& plan) {
+Learned learn(const std::vector<PassRecord>& records, const Plan& plan,
+              const std::vector<Weighing>& weighings) {
   Learned learned;
   learned.proposal = plan;
   Examples all;
@@ -89,12 +90,7 @@ Learned learn(const std::vector<PassRecord>& records, const Plan& plan) {
                         learned);
       learn_moves(all, plan, robot, learned);
     }
-  if (!all.empty())
-    learned.findings.push_back(
-        {"learn.deposition.unknown", Severity::note, "wires", std::nullopt, std::nullopt, "",
-         "An arc log doesn't tell deposition efficiency: it takes the mass of the weld metal beside that of "
-         "the wire, and no column holds it.",
-         learn_source});
+  if (!all.empty()) learn_deposition(all, plan, weighings, learned);
   return learned;
 }
 

@@ -8,6 +8,7 @@
 #include "base/finding.hpp"
 #include "plan/plan.hpp"
 #include "records/pass_record.hpp"
+#include "records/weighings.hpp"
 
 namespace seamtakt {
 
@@ -41,8 +42,12 @@ struct Learned {
 ///    way between them by the plan's geometry (trapezoid with the plan's acceleration, post-flow, sensing and
 ///    wrist's turn as planned); the start is all that is left, from the torch's arrival to its motion. Only
 ///    where the times follow the ways: a log of passes without the cell's own timing gives a note.
-/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. Deposition efficiency isn't told by
-/// any log (it needs weighing), which a note says. Records without a schedule of the plan are left out.
-Learned learn(const std::vector<PassRecord>& records, const Plan& plan);
+///  - a wire's deposition efficiency: what weighed welds gained over the wire that their records say was fed
+///    (wire area * mean feed * arc time * density of the wire as fed). Without weighings a note says that no
+///    log tells it.
+/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. Records without a schedule of the plan
+/// are left out.
+Learned learn(const std::vector<PassRecord>& records, const Plan& plan,
+              const std::vector<Weighing>& weighings = {});
 
 }  // namespace seamtakt

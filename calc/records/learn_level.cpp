@@ -5,11 +5,6 @@
 
 namespace seamtakt {
 
-namespace {
-
-using Figure = std::function<std::optional<double>(const Example&)>;
-
-/// The robust level of a figure; empty where fewer than least_records have it.
 std::optional<LearnedParameter> level_of(const Examples& examples, const Figure& figure, double old_value,
                                          const std::string& name, const char* unit, Learned& learned) {
   Examples rows;
@@ -43,11 +38,9 @@ std::optional<LearnedParameter> level_of(const Examples& examples, const Figure&
   return parameter;
 }
 
-bool outside(const LearnedParameter& parameter, double margin) {
+bool lies_outside(const LearnedParameter& parameter, double margin) {
   return parameter.old_value < parameter.low_95 - margin || parameter.old_value > parameter.high_95 + margin;
 }
-
-}  // namespace
 
 void learn_waveform_factor(const Examples& examples, const Schedule& schedule, Learned& learned) {
   const Figure factor = [](const Example& example) -> std::optional<double> {
@@ -63,7 +56,7 @@ void learn_waveform_factor(const Examples& examples, const Schedule& schedule, L
                             "schedules/" + schedule.id + "/waveform_factor", "", learned);
   if (!parameter) return;
   // A part in a thousand is below what any arc voltage is measured to.
-  parameter->proposed = outside(*parameter, 1e-3);
+  parameter->proposed = lies_outside(*parameter, 1e-3);
   if (parameter->proposed)
     find_by_id(learned.proposal.schedules, schedule.id)->waveform_factor = parameter->new_value;
   learned.parameters.push_back(*parameter);
@@ -78,7 +71,7 @@ void learn_crater_time(const Examples& examples, const Robot& robot, Learned& le
                             "cell/robots/" + robot.id + "/crater_fill_s", "s", learned);
   if (!parameter) return;
   // The samples' spacing isn't known here: a hundredth of a second is below what a cycle shows.
-  parameter->proposed = outside(*parameter, 0.01);
+  parameter->proposed = lies_outside(*parameter, 0.01);
   if (parameter->proposed)
     find_by_id(learned.proposal.cell->robots, robot.id)->crater_fill_s = parameter->new_value;
   learned.parameters.push_back(*parameter);

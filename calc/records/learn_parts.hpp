@@ -39,6 +39,19 @@ void learn_crater_time(const Examples& examples, const Robot& robot, Learned& le
 /// `all`: of every robot, because one may wait for another.
 void learn_moves(const Examples& all, const Plan& plan, const Robot& robot, Learned& learned);
 
+void learn_deposition(const Examples& all, const Plan& plan, const std::vector<Weighing>& weighings,
+                      Learned& learned);
+
+/// A figure of an example; empty where it hasn't got it.
+using Figure = std::function<std::optional<double>(const Example&)>;
+
+/// The robust level of a figure; empty where fewer than least_records have it.
+std::optional<LearnedParameter> level_of(const Examples& examples, const Figure& figure, double old_value,
+                                         const std::string& name, const char* unit, Learned& learned);
+
+/// Whether the old value lies farther outside of the interval than a margin that is of no account.
+bool lies_outside(const LearnedParameter& parameter, double margin);
+
 void note_too_few(const std::string& name, std::size_t records, Learned& learned);
 
 }  // namespace seamtakt

@@ -1,36 +1,23 @@
 #include "records/unit_times.hpp"
 
 #include <algorithm>
-#include <charconv>
 
-#include "base/csv.hpp"
+#include "base/json_node.hpp"
 #include "base/error.hpp"
 #include "records/log_time.hpp"
+#include "records/table_fields.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// A time as the log has it: seconds or ISO 8601.
-std::int64_t parse_time(const std::string& text, const std::string& where, bool decimal_comma,
-                        bool& counts_seconds) {
-  std::int64_t ns = 0;
+/// A time as the log has it: seconds or ISO 8601; false where it is neither.
+bool parse_time(const std::string& text, bool decimal_comma, std::int64_t& ns, bool& counts_seconds) {
   LogTime time;
-  if (parse_iso8601(text, time)) {
-    counts_seconds = false;
-    return time.ns;
-  }
-  counts_seconds = true;
-  if (parse_seconds(text, decimal_comma, ns)) return ns;
-  throw InputError(where, '"' + printable(text, 60) + '"', "seconds of the log, or an ISO 8601 time");
-}
-
-std::string field_of(const CsvRow& row, int column) {
-  return column < 0 ? std::string() : row.fields[static_cast<std::size_t>(column)];
-}
-
-std::string cell(const CsvTable& table, const CsvRow& row, std::size_t column) {
-  return printable(table.file) + ":" + std::to_string(row.line) + ":" + std::to_string(column + 1);
+  counts_seconds = !parse_iso8601(text, time);
+  if (counts_seconds) return parse_seconds(text, decimal_comma, ns);
+  ns = time.ns;
+  return true;
 }
 
 void check_units(const std::vector<UnitTime>& units, const std::string& file) {
@@ -45,74 +32,64 @@ void check_units(const std::vector<UnitTime>& units, const std::string& file) {
   }
 }
 
-std::vector<UnitTime> unit_times_of(const CsvTable& table) {
+}  // namespace
+
+std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& file) {
+  const CsvTable table = parse_csv(csv, file);
   const std::size_t serial = table.require("unit_serial"), start = table.require("start"),
                     end = table.require("end");
   const int weldment = table.column("weldment");
   const bool decimal_comma = table.delimiter != ',';
   std::vector<UnitTime> units;
-  for (const auto& row : table.rows) {
+  for (const CsvRow& row : table.rows) {
     UnitTime unit;
     unit.unit_serial = row.fields[serial];
-    unit.weldment = field_of(row, weldment);
-    if (unit.unit_serial.empty())
-      throw InputError(cell(table, row, serial), "no unit_serial", "a serial number");
+    unit.weldment = optional_field(row, weldment);
+    if (unit.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number");
     bool end_counts_seconds = false;
-    unit.start_ns =
-        parse_time(row.fields[start], cell(table, row, start), decimal_comma, unit.counts_seconds);
-    unit.end_ns = parse_time(row.fields[end], cell(table, row, end), decimal_comma, end_counts_seconds);
+    if (!parse_time(row.fields[start], decimal_comma, unit.start_ns, unit.counts_seconds))
+      refuse_field(csv, table, row, start, "seconds of the log, or an ISO 8601 time");
+    if (!parse_time(row.fields[end], decimal_comma, unit.end_ns, end_counts_seconds))
+      refuse_field(csv, table, row, end, "seconds of the log, or an ISO 8601 time");
     if (end_counts_seconds != unit.counts_seconds || unit.end_ns <= unit.start_ns)
-      throw InputError(cell(table, row, end), '"' + printable(row.fields[end], 60) + '"',
-                       "a time after start, \"" + printable(row.fields[start], 60) + '"');
+      refuse_field(csv, table, row, end,
+                   "a time after start, \"" + printable(row.fields[start], 60) + '"');
     units.push_back(std::move(unit));
   }
   std::stable_sort(units.begin(), units.end(),
                    [](const UnitTime& a, const UnitTime& b) { return a.start_ns < b.start_ns; });
-  check_units(units, table.file);
+  check_units(units, file);
   return units;
 }
+std::vector<UnitTime> load_unit_times(const std::string& path) {
+  return parse_unit_times(read_file(path, largest_small_table), path);
+}
 
-std::vector<ManualSeam> manual_seams_of(const CsvTable& table) {
+std::vector<ManualSeam> parse_manual_seams(std::string_view csv, const std::string& file) {
+  const CsvTable table = parse_csv(csv, file);
   const std::size_t serial = table.require("unit_serial"), seam = table.require("seam"),
                     result = table.require("result");
   const int weldment = table.column("weldment"), pass = table.column("pass"), welder = table.column("welder"),
             schedule = table.column("schedule"), date = table.column("date");
   std::vector<ManualSeam> seams;
-  for (const auto& row : table.rows) {
-    ManualSeam manual{
-        row.fields[serial],      field_of(row, weldment), row.fields[seam],   1,       field_of(row, welder),
-        field_of(row, schedule), field_of(row, date),     row.fields[result], row.line};
-    if (manual.unit_serial.empty())
-      throw InputError(cell(table, row, serial), "no unit_serial", "a serial number");
-    if (manual.seam.empty()) throw InputError(cell(table, row, seam), "no seam", "a seam's id");
-    const std::string number = field_of(row, pass);
-    if (!number.empty()) {
-      int parsed = 0;
-      const auto end = std::from_chars(number.data(), number.data() + number.size(), parsed);
-      if (end.ec != std::errc() || end.ptr != number.data() + number.size() || parsed < 1)
-        throw InputError(cell(table, row, static_cast<std::size_t>(pass)), '"' + printable(number, 60) + '"',
-                         "a whole number from 1");
-      manual.pass = parsed;
-    }
+  for (const CsvRow& row : table.rows) {
+    ManualSeam manual{row.fields[serial],
+                      optional_field(row, weldment),
+                      row.fields[seam],
+                      optional_pass(csv, table, row, pass).value_or(1),
+                      optional_field(row, welder),
+                      optional_field(row, schedule),
+                      optional_field(row, date),
+                      row.fields[result],
+                      row.line};
+    if (manual.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number");
+    if (manual.seam.empty()) refuse_field(csv, table, row, seam, "a seam's id");
     seams.push_back(std::move(manual));
   }
   return seams;
 }
-
-}  // namespace
-
-std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& file) {
-  return unit_times_of(parse_csv(csv, file));
-}
-std::vector<UnitTime> load_unit_times(const std::string& path) {
-  return unit_times_of(read_csv(path));
-}
-
-std::vector<ManualSeam> parse_manual_seams(std::string_view csv, const std::string& file) {
-  return manual_seams_of(parse_csv(csv, file));
-}
 std::vector<ManualSeam> load_manual_seams(const std::string& path) {
-  return manual_seams_of(read_csv(path));
+  return parse_manual_seams(read_file(path, largest_small_table), path);
 }
 
 }  // namespace seamtakt

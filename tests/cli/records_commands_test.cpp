@@ -155,6 +155,36 @@ TEST_F(RecordsCommands, LearnFindsHowFastTheRobotsMoveAndWhatAStartTakes) {
   EXPECT_NE(without.output.find("learn.deposition.unknown"), std::string::npos);
 }
 
+TEST_F(RecordsCommands, LearnTakesWhatTheScalesSay) {
+  const auto audited = run_program({"audit", demo_log, "--plan", demo_plan, "--json"});
+  const JsonNode passes = parse_json(audited.output, "audit");
+  // Every pass of the solid wire's F5S weighed: 0.95 of the 1.2 mm wire that its record says was fed.
+  std::string scales = "unit_serial,weldment,seam,pass,gained_g\n";
+  for (const JsonNode& pass : passes.find("passes")->elements) {
+    if (pass.find("schedule")->string != "F5S") continue;
+    const double volume_mm3 = 3.14159265358979 * 0.6 * 0.6 * pass.find("wire_feed_speed_m_min")->number *
+                              1000 / 60 * pass.find("arc_time_s")->number;
+    scales += pass.find("unit_serial")->string + "," + pass.find("weldment")->string + "," +
+              pass.find("seam")->string + "," + std::to_string(static_cast<int>(pass.find("pass")->number)) +
+              "," + std::to_string(volume_mm3 * 7.85e-3 * 0.95) + "\n";
+  }
+  std::ofstream(path("scales.csv")) << scales;
+  const auto run =
+      run_program({"learn", demo_log, "--plan", demo_plan, "--weighed", path("scales.csv"), "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const JsonNode result = parse_json(run.output, "learn");
+  int found = 0;
+  for (const JsonNode& parameter : result.find("parameters")->elements)
+    if (parameter.find("name")->string == "wires/S12/deposition_efficiency") {
+      ++found;
+      EXPECT_NEAR(parameter.find("new")->number, 0.95, 1e-4);
+      EXPECT_TRUE(parameter.find("proposed")->boolean);
+    }
+  EXPECT_EQ(found, 1);
+  EXPECT_FALSE(result.find("changes")->find("leg_mm")->elements.empty()) << "less metal, smaller legs";
+  EXPECT_EQ(run.output.find("learn.deposition.unknown"), std::string::npos);
+}
+
 TEST_F(RecordsCommands, MeasureJudgesTheDemosPoints) {
   const auto run =
       run_program({"measure", demo_plan, "--weldment", "BD", "--points", demo + "points.csv", "--json"});

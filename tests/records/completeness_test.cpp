@@ -137,10 +137,10 @@ TEST(ManualSeams, BadRowsAreRefusedWithTheirPlace) {
     }
     return std::string("accepted");
   };
-  EXPECT_EQ(refused("U1,M1,0,A,G,,pass\n").substr(0, 10), "m.csv:2:3:");
-  EXPECT_EQ(refused("U1,M1,one,A,G,,pass\n").substr(0, 10), "m.csv:2:3:");
+  EXPECT_EQ(refused("U1,M1,0,A,G,,pass\n").substr(0, 10), "m.csv:2:7:");
+  EXPECT_EQ(refused("U1,M1,one,A,G,,pass\n").substr(0, 10), "m.csv:2:7:");
   EXPECT_EQ(refused(",M1,1,A,G,,pass\n").substr(0, 10), "m.csv:2:1:");
-  EXPECT_EQ(refused("U1,,1,A,G,,pass\n").substr(0, 10), "m.csv:2:2:");
+  EXPECT_EQ(refused("U1,,1,A,G,,pass\n").substr(0, 10), "m.csv:2:4:");
   EXPECT_THROW(parse_manual_seams("unit_serial,seam\nU1,M1\n", "m.csv"), InputError);
 }
 

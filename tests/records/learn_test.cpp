@@ -4,6 +4,7 @@
 #include <random>
 
 #include "audit_fixture.hpp"
+#include "base/error.hpp"
 #include "formula/melting.hpp"
 #include "records/learn.hpp"
 #include "records/robust_fit.hpp"
@@ -155,6 +156,108 @@ TEST_F(LearnFromRecords, FewRecordsChangeNothingAndAreNoted) {
   EXPECT_FALSE(learned.findings.empty());
   EXPECT_EQ(learned.proposal.wires[0].alpha_mm_s_A, 0.30);
   EXPECT_TRUE(learn({}, plan_).findings.empty());
+}
+
+/// A weld of 40 s at 8 m/min, by a wire of 1.2 mm and 7.85 g/cm3: pi/4*1.44*8000*40/60*7.85/1000 g.
+constexpr double fed_in_40_s_g = 47.3501;
+
+class LearnFromScales : public LearnFromRecords {
+ protected:
+  void SetUp() override {
+    LearnFromRecords::SetUp();
+    plan_.wires[0].diameter_mm = 1.2;
+    plan_.wires[0].density_g_cm3 = 7.85;
+    plan_.wires[0].deposition_efficiency = 0.98;
+    for (int i = 0; i < 12; ++i) {
+      records_.push_back(record(8, 1, 1, 0));
+      PassRecord& last = records_.back();
+      last.unit_serial = "U" + std::to_string(i);
+      last.seam = "S1";
+      last.pass = 1;
+      last.wire_feed_speed_m_min = 8;
+      last.arc_time_s = 40;
+    }
+  }
+  std::vector<Weighing> weighed(double share) const {
+    std::vector<Weighing> weighings;
+    for (int i = 0; i < 12; ++i)
+      weighings.push_back({"U" + std::to_string(i), "", "S1", std::nullopt,
+                           fed_in_40_s_g * share * (1 + 0.002 * (i % 3 - 1)), 2});
+    return weighings;
+  }
+  const LearnedParameter* efficiency(const Learned& learned) const {
+    return find(learned, "wires/wire/deposition_efficiency");
+  }
+  std::vector<PassRecord> records_;
+};
+
+TEST_F(LearnFromScales, HowMuchOfTheWireStaysInTheWeld) {
+  const Learned learned = learn(records_, plan_, weighed(0.93));
+  const auto* found = efficiency(learned);
+  ASSERT_TRUE(found);
+  EXPECT_NEAR(found->new_value, 0.93, 1e-3);
+  EXPECT_LT(found->low_95, 0.93);
+  EXPECT_GT(found->high_95, 0.93);
+  EXPECT_EQ(found->records, 12u);
+  EXPECT_TRUE(found->proposed);
+  EXPECT_EQ(learned.proposal.wires[0].deposition_efficiency, found->new_value);
+  EXPECT_FALSE(efficiency(learn(records_, plan_, weighed(0.981)))->proposed) << "the plan says 0.98";
+}
+
+TEST_F(LearnFromScales, TheScalesMayHoldAllPassesOfASeam) {
+  std::vector<PassRecord> two = records_;
+  for (PassRecord second : records_) {
+    second.pass = 2;
+    second.arc_time_s = 20;
+    two.push_back(second);
+  }
+  std::vector<Weighing> weighings = weighed(0.93);
+  for (Weighing& weighing : weighings) weighing.gained_g *= 1.5;
+  EXPECT_NEAR(efficiency(learn(two, plan_, weighings))->new_value, 0.93, 1e-3);
+  for (Weighing& weighing : weighings) weighing.pass = 1;
+  EXPECT_NEAR(efficiency(learn(two, plan_, weighings))->new_value, 0.93 * 1.5, 1e-3);
+}
+
+TEST_F(LearnFromScales, MoreThanTheWireIsNoEfficiency) {
+  const Learned learned = learn(records_, plan_, weighed(1.04));
+  EXPECT_FALSE(efficiency(learned)->proposed);
+  EXPECT_EQ(learned.findings.back().rule, "learn.deposition.above-one");
+  EXPECT_EQ(learned.proposal.wires[0].deposition_efficiency, 0.98);
+}
+
+TEST_F(LearnFromScales, AWeighingWithoutARecordCountsForNothingAndIsSaid) {
+  std::vector<Weighing> weighings = weighed(0.93);
+  weighings[0].seam = "S9";
+  records_[1].wire_feed_speed_m_min.reset();
+  const Learned learned = learn(records_, plan_, weighings);
+  EXPECT_EQ(efficiency(learned)->records, 10u);
+  const auto said = std::find_if(learned.findings.begin(), learned.findings.end(),
+                                 [](const Finding& f) { return f.rule == "learn.weighing.unused"; });
+  ASSERT_NE(said, learned.findings.end());
+  EXPECT_EQ(said->value, 2.0);
+}
+
+TEST(Weighings, AreReadAndRefusedInOneLine) {
+  const auto weighings =
+      parse_weighings("unit_serial;seam;pass;gained_g\nT1;S1;;45,5\nT1;S2;2;30\n", "w.csv");
+  ASSERT_EQ(weighings.size(), 2u);
+  EXPECT_EQ(weighings[0].gained_g, 45.5);
+  EXPECT_FALSE(weighings[0].pass);
+  EXPECT_EQ(weighings[1].pass, 2);
+  const auto refused = [](const std::string& rows) -> std::string {
+    try {
+      parse_weighings("unit_serial,seam,pass,gained_g\n" + rows, "w.csv");
+    } catch (const InputError& error) {
+      return error.what();
+    }
+    return "taken as good";
+  };
+  EXPECT_EQ(refused("T1,S1,,0\n"), "w.csv:2:8: found \"0\", expected grams above 0");
+  EXPECT_EQ(refused("T1,S1,,nan\n"), "w.csv:2:8: found \"nan\", expected grams above 0");
+  EXPECT_EQ(refused("T1,S1,0,9\n"), "w.csv:2:7: found \"0\", expected a whole number from 1");
+  EXPECT_EQ(refused(",S1,,9\n"), "w.csv:2:1: found nothing in \"unit_serial\", expected a serial number");
+  EXPECT_EQ(refused("T1,S1,,9\nT1,S1,,8\n"),
+            "w.csv:3:4: found this weld a second time, expected each weld once");
 }
 
 TEST(Standing, IsToldFromTheLoggedTravelSpeed) {

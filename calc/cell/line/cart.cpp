@@ -4,13 +4,12 @@
 #include <charconv>
 
 #include "base/json_node.hpp"
-#include "cell/line/csv_place.hpp"
+#include "base/csv_place.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t file_limit = 64u << 20;
 constexpr int most_of_a_part = 1'000'000;
 
 int quantity_of(std::string_view text, const CsvTable& table, const CsvRow& row, std::size_t field) {
@@ -76,7 +75,7 @@ Cart parse_cart(std::string_view text, const std::string& file) {
 }
 
 Cart read_cart(const std::string& path) {
-  return parse_cart(read_file(path, file_limit), path);
+  return parse_cart(read_file(path, largest_small_table), path);
 }
 
 CartCheck check_cart(const Weldment& weldment, const Cart& cart) {

@@ -7,13 +7,12 @@
 #include "base/joined.hpp"
 #include "base/json_node.hpp"
 #include "base/nearest.hpp"
-#include "cell/line/csv_place.hpp"
+#include "base/csv_place.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t file_limit = 64u << 20;
 const char* const never_due = "9999-99-99";
 
 bool number_at(std::string_view text, std::size_t at, std::size_t digits, int& value) {
@@ -100,7 +99,7 @@ std::vector<Order> parse_orders(std::string_view text, const std::string& file, 
 }
 
 std::vector<Order> read_orders(const std::string& path, const Plan& plan) {
-  return parse_orders(read_file(path, file_limit), path, plan);
+  return parse_orders(read_file(path, largest_small_table), path, plan);
 }
 
 bool dues_kept(const std::vector<Order>& orders) {

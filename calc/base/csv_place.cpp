@@ -1,4 +1,4 @@
-#include "cell/line/csv_place.hpp"
+#include "base/csv_place.hpp"
 
 #include "base/error.hpp"
 
