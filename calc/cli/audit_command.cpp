@@ -202,6 +202,10 @@ void run(const Options& given, Result& result) {
   const bool is_whole = !given.follow || stop_following == 0;
   if (!given.store.empty() && !given.plan.empty() && !audited.too_many_rejected && is_whole)
     audited = judged_by_store(std::move(audited), logs, given, loaded.plan);
+  // Its later rows would come as another log with the same passes in it.
+  if (!given.store.empty() && !is_whole)
+    audited.findings.push_back({"audit.store.not-whole", Severity::warn, printable(logs.back().path), {}, {}, "",
+                                "Not stored: stopped before the log was whole.", "common practice, no source"});
   if (given.json)
     write_audit_json(audited, result.output);
   else
@@ -209,12 +213,7 @@ void run(const Options& given, Result& result) {
   result.exit_code = audited.too_many_rejected ? bad_input : exit_code_for(audited.findings);
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
-  if (audited.too_many_rejected || given.store.empty()) return;
-  if (!is_whole) {
-    // Its later rows would come as another log with the same passes in it.
-    if (!given.json) result.output += "\nNot stored: stopped before the log was whole.\n";
-    return;
-  }
+  if (audited.too_many_rejected || given.store.empty() || !is_whole) return;
   const std::string stored = store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.json) result.output += "\n" + stored + "\n";
 }

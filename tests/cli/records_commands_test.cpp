@@ -1,11 +1,13 @@
 // The commands that read arc logs and measured points, run as a user runs them.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <thread>
+#include <tuple>
 
 #include "base/json_node.hpp"
 #include "cli/program.hpp"
@@ -98,6 +100,21 @@ TEST_F(RecordsCommands, AFollowedLogIsStoredOnceItIsWholeAndAgainAddsNothing) {
   EXPECT_EQ(refused.exit_code, 2) << refused.output;
   EXPECT_FALSE(std::filesystem::exists(path("half.sqlite")));
   unsetenv("XDG_DATA_HOME");
+}
+
+TEST_F(RecordsCommands, FollowingThatIsStoppedTellsWhatCameAndThatNothingIsStored) {
+  const std::string log = write("growing.csv", "time_s,current_A,voltage_V\n" + rows(0, 50));
+  const std::string command = "timeout -s INT 1.5 " SEAMTAKT_PROGRAM " audit " + log +
+                              " --follow --follow-idle 60s --process 135 --json --store sqlite:" +
+                              path("stopped.sqlite") + " > " + path("out.json") + " 2> " + path("err.txt");
+  std::ignore = std::system(command.c_str());
+  const JsonNode told = parse_json(read_file(path("out.json"), 1 << 20), "out.json");
+  EXPECT_EQ(told.find("rows")->find("read")->number, 50);
+  const auto& findings = told.find("findings")->elements;
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const JsonNode& finding) {
+    return finding.find("rule")->string == "audit.store.not-whole";
+  }));
+  EXPECT_FALSE(std::filesystem::exists(path("stopped.sqlite")));
 }
 
 TEST_F(RecordsCommands, LearnFindsHowTheDemosWiresReallyMelt) {
