@@ -65,9 +65,20 @@ double column_width(const Sheet& sheet, std::size_t column) {
   return static_cast<double>(widest) + 2;
 }
 
+/// On paper a table stays as wide as a page, its head on each: columns on pages of their own can't be read.
+void set_up_pages(lxw_worksheet* worksheet) {
+  worksheet_set_landscape(worksheet);
+  worksheet_set_paper(worksheet, 9);  // A4
+  worksheet_fit_to_pages(worksheet, 1, 0);
+  worksheet_repeat_rows(worksheet, 0, 0);
+  worksheet_set_header(worksheet, "&L&A");
+  worksheet_set_footer(worksheet, "&RPage &P of &N");
+}
+
 void write_sheet(lxw_workbook* workbook, lxw_format* head, const Sheet& sheet) {
   lxw_worksheet* worksheet = workbook_add_worksheet(workbook, sheet.name.c_str());
   worksheet_freeze_panes(worksheet, 1, 0);
+  set_up_pages(worksheet);
   for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
     const auto column = static_cast<lxw_col_t>(i);
     worksheet_set_column(worksheet, column, column, column_width(sheet, i), nullptr);
