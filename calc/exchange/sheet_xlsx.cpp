@@ -1,6 +1,7 @@
 #include <xlsxwriter.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
@@ -50,19 +51,63 @@ std::string cut_text(const std::string& text) {
 /// The row or column number that the format can hold.
 constexpr std::size_t row_limit = 1048575;
 
-void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell) {
+/// How cells look; what they hold is the whole number and the whole text.
+class Looks {
+ public:
+  explicit Looks(lxw_workbook* workbook)
+      : head_(workbook_add_format(workbook)), text_(workbook_add_format(workbook)) {
+    format_set_bold(head_);
+    for (lxw_format* format : {head_, text_}) {
+      format_set_text_wrap(format);
+      format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
+      format_set_indent(format, 1);  // beside the number to the left of it
+    }
+    std::string picture = "0";
+    for (std::size_t decimals = 0; decimals < std::size(numbers_); ++decimals) {
+      numbers_[decimals] = workbook_add_format(workbook);
+      format_set_num_format(numbers_[decimals], picture.c_str());
+      picture += decimals == 0 ? ".0" : "0";
+    }
+  }
+  lxw_format* head() const { return head_; }
+  lxw_format* text() const { return text_; }
+  /// Five significant digits, whole numbers whole; the program's own form where that isn't enough room.
+  lxw_format* number(double value) const {
+    if (value == std::floor(value)) return std::fabs(value) < 1e15 ? numbers_[0] : nullptr;
+    const double place = 4 - std::floor(std::log10(std::fabs(value)));
+    if (place >= static_cast<double>(std::size(numbers_))) return nullptr;
+    return numbers_[static_cast<std::size_t>(std::max(place, 0.0))];
+  }
+  static constexpr std::size_t widest_text = 60;
+
+ private:
+  lxw_format *head_, *text_, *numbers_[8];
+};
+
+void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
+                const Looks& looks) {
   if (const double* number = std::get_if<double>(&cell))
-    worksheet_write_number(worksheet, row, column, *number, nullptr);
+    worksheet_write_number(worksheet, row, column, *number, looks.number(*number));
   else if (const auto* text = std::get_if<std::string>(&cell))
-    worksheet_write_string(worksheet, row, column, cut_text(*text).c_str(), nullptr);
+    worksheet_write_string(worksheet, row, column, cut_text(*text).c_str(), looks.text());
 }
 
 double column_width(const Sheet& sheet, std::size_t column) {
-  std::size_t widest = std::min<std::size_t>(sheet.columns[column].heading.size(), 24);
+  std::size_t widest = std::min<std::size_t>(sheet.columns[column].heading.size(), 16);
   for (const auto& row : sheet.rows)
     if (const auto* text = std::get_if<std::string>(&row[column]))
-      widest = std::max(widest, std::min<std::size_t>(text->size(), 60));
-  return static_cast<double>(widest) + 2;
+      widest = std::max(widest, std::min(text->size(), Looks::widest_text));
+  return static_cast<double>(widest) + 3;
+}
+
+/// Rows grow with their longest text: not every program sees to that by itself.
+double row_height_pt(const std::vector<SheetCell>& row) {
+  constexpr double line_pt = 15, most_pt = 400;
+  std::size_t lines = 1;
+  for (const SheetCell& cell : row)
+    if (const auto* text = std::get_if<std::string>(&cell))
+      lines = std::max(lines, text->size() / (Looks::widest_text - 10) + 1);
+  return std::min(line_pt * static_cast<double>(lines), most_pt);
 }
 
 /// On paper a table stays as wide as a page, its head on each: columns on pages of their own can't be read.
@@ -75,18 +120,21 @@ void set_up_pages(lxw_worksheet* worksheet) {
   worksheet_set_footer(worksheet, "&RPage &P of &N");
 }
 
-void write_sheet(lxw_workbook* workbook, lxw_format* head, const Sheet& sheet) {
+void write_sheet(lxw_workbook* workbook, const Looks& looks, const Sheet& sheet) {
   lxw_worksheet* worksheet = workbook_add_worksheet(workbook, sheet.name.c_str());
   worksheet_freeze_panes(worksheet, 1, 0);
   set_up_pages(worksheet);
   for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
     const auto column = static_cast<lxw_col_t>(i);
     worksheet_set_column(worksheet, column, column, column_width(sheet, i), nullptr);
-    worksheet_write_string(worksheet, 0, column, sheet.columns[i].heading.c_str(), head);
+    worksheet_write_string(worksheet, 0, column, sheet.columns[i].heading.c_str(), looks.head());
   }
-  for (std::size_t r = 0; r < sheet.rows.size(); ++r)
+  for (std::size_t r = 0; r < sheet.rows.size(); ++r) {
+    const auto row = static_cast<lxw_row_t>(r + 1);
+    worksheet_set_row(worksheet, row, row_height_pt(sheet.rows[r]), nullptr);
     for (std::size_t i = 0; i < sheet.rows[r].size(); ++i)
-      write_cell(worksheet, static_cast<lxw_row_t>(r + 1), static_cast<lxw_col_t>(i), sheet.rows[r][i]);
+      write_cell(worksheet, row, static_cast<lxw_col_t>(i), sheet.rows[r][i], looks);
+  }
 }
 
 void check_size(const Sheet& sheet) {
@@ -129,10 +177,8 @@ std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& tit
   properties.comments = comment.data();
   properties.created = made_at(origin);
   workbook_set_properties(workbook, &properties);
-  lxw_format* head = workbook_add_format(workbook);
-  format_set_bold(head);
-  format_set_text_wrap(head);
-  for (const Sheet& sheet : sheets) write_sheet(workbook, head, sheet);
+  const Looks looks(workbook);
+  for (const Sheet& sheet : sheets) write_sheet(workbook, looks, sheet);
   if (const lxw_error error = workbook_close(workbook); error != LXW_NO_ERROR)
     throw std::system_error(std::make_error_code(std::errc::io_error), path + ": " + lxw_strerror(error));
   return file_bytes(path);
