@@ -113,7 +113,7 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
   painter.setPen(p.quiet);
   painter.drawText(
       QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft,
-      tr("units in the order in which they leave; bar: time since the one before; dotted bar: missed takt"));
+      tr("units as they leave; bar: time since the one before; dotted: takt missed"));
 }
 
 void LineView::paintEvent(QPaintEvent*) {

@@ -34,7 +34,9 @@ QPointF flat(const Point_mm& point, Projection projection) {
 QColor ramp_color(int which) {
   // The end of the ramp that would vanish on the ground is left out.
   const int first = Palette::current().dark ? 2 : 0;
-  return QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
+  const QColor color = QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
+  // 3:1 against the dark ground (WCAG 2.1, 1.4.11), still darker than the next.
+  return Palette::current().dark && which == 0 ? color.lighter(125) : color;
 }
 
 /// Each class has a dash of its own, so that it reads without colour.

@@ -3316,7 +3316,7 @@ Quelle: %3</translation>
         <translation>Takt %1</translation>
     </message>
     <message>
-        <source>units in the order in which they leave; bar: time since the one before; dotted bar: missed takt</source>
+        <source>units as they leave; bar: time since the one before; dotted: takt missed</source>
         <translation>Einheiten in der Folge ihres Abgangs; Balken: Zeit seit der vorigen; punktiert: Takt verfehlt</translation>
     </message>
     <message>
