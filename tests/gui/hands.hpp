@@ -115,6 +115,8 @@ class DeskTest : public ::testing::Test {
     window = std::make_unique<MainWindow>();
     window->resize(1280, 800);
     window->show();
+    // A bare X server has no window manager that would do it.
+    window->activateWindow();
     ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     window->document().open(demo_path());
     settle();
