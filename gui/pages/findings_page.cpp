@@ -12,6 +12,7 @@
 
 #include "models/finding_model.hpp"
 #include "models/finding_text.hpp"
+#include "models/text_units.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
@@ -142,7 +143,7 @@ void FindingsPage::showFinding(int row) {
     figures = units.quantityText(*finding.value, finding.unit.c_str(), 4);
   figures_->setText(figures);
   figures_->setVisible(!figures.isEmpty());
-  text_->setText(finding_text(finding.text));
+  text_->setText(in_shown_units(finding_text(finding.text)));
   source_->setText(tr("%1\nRule %2\nSource: %3")
                        .arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule),
                             finding_text(finding.source)));
