@@ -107,9 +107,12 @@ class Reader {
 
   Piece power() {
     const bool strip = std::exchange(strip_, false);
+    const bool has_brackets = next() == '(';
     Piece base = atom(strip);
     if (next() != '^') return base;
     ++at_;
+    // The whole denominator is the power, not what stands in its brackets: 1/(a - b)^2.
+    if (strip && has_brackets) base = joined({{QStringLiteral("("), false}, base, {QStringLiteral(")"), false}});
     const Piece exponent = atom(true);
     return {exponent.tall ? as_table({base, {QStringLiteral("^"), false}, exponent})
                           : base.html + QStringLiteral("<sup>") + exponent.html + QStringLiteral("</sup>"),

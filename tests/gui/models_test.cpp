@@ -158,6 +158,8 @@ TEST(Formula, StacksQuotientsAndLosesNothing) {
   const QString html = stacked_formula("E = U*I/(1000*v)");
   EXPECT_TRUE(html.contains("border-bottom")) << html.toStdString();
   EXPECT_FALSE(html.contains("/(")) << html.toStdString();
+  const QString power = stacked_formula("t = 1/(500 - v)^2");
+  EXPECT_TRUE(power.contains(")<sup>2")) << "the square is of the whole bracket: " << power.toStdString();
   for (const char* odd :
        {"", ")", "a/", "((", "x^^2", "T = sum_i(exp(-v*(x + R_i)/(2*a))/R_i)", "a <b> & c", "-", "^"})
     EXPECT_FALSE(stacked_formula(odd).contains("<b>")) << odd;
