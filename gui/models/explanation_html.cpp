@@ -2,8 +2,9 @@
 
 #include "base/error.hpp"
 #include "models/formula_layout.hpp"
-#include "models/grid_model.hpp"
+#include "models/note_text.hpp"
 #include "models/palette.hpp"
+#include "models/place_text.hpp"
 #include "models/unit_view.hpp"
 #include "plan/evaluate.hpp"
 
@@ -24,32 +25,22 @@ QString row(const QString& label, const QString& value) {
       .arg(label, value, Palette::current().quiet.name());
 }
 
-/// "heat_input_kJ_mm" -> "Heat input": the label of the derived value's column.
-QString label_of(const char* key) {
-  if (const auto* column = find_column(pass_columns(), key)) return core_label(column->label);
-  if (const auto* column = find_column(seam_columns(), key)) return core_label(column->label);
-  // A value on the way to one of the tables': its key without the unit, as words.
-  std::string words = key;
-  if (unit_of_key(key))
-    for (const char* suffix : {"_kJ_mm", "_mm_s", "_m_min", "_g_cm3", "_kg_h"})
-      if (words.ends_with(suffix)) words.resize(words.size() - std::string_view(suffix).size());
-  if (const std::size_t last = words.rfind('_');
-      words == key && unit_of_key(key) && last != std::string::npos)
-    words.resize(last);
-  for (char& letter : words)
-    if (letter == '_') letter = ' ';
-  return core_label(words.c_str());
+/// "en-1011-2, Annex D": key and, where there is one, clause.
+QString source_text(const FormulaNote& note) {
+  const QString key = QString::fromUtf8(note.source_key), clause = note_text(note.clause);
+  return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
 }
 
 QString one_html(const Explanation& explanation, bool first) {
   const FormulaNote& note = *explanation.note;
   const QString value = QString::fromStdString(rounded_text(explanation.result, 6)) + QStringLiteral(" ") +
                         UnitView::readable(explanation.unit.c_str());
-  QString html = QStringLiteral(
-                     "<p style=\"margin-top:%4px; margin-bottom:2px\"><b>%1</b>&nbsp; <span "
-                     "style=\"font-size:%3\">%2</span></p>")
-                     .arg(label_of(note.result), value.toHtmlEscaped(), first ? "large" : "medium")
-                     .arg(first ? 0 : 18);
+  QString html =
+      QStringLiteral(
+          "<p style=\"margin-top:%4px; margin-bottom:2px\"><b>%1</b>&nbsp; <span "
+          "style=\"font-size:%3\">%2</span></p>")
+          .arg(result_label(note.result).toHtmlEscaped(), value.toHtmlEscaped(), first ? "large" : "medium")
+          .arg(first ? 0 : 18);
   html += stacked_formula(QString::fromUtf8(note.symbols));
   html += stacked_formula(QString::fromStdString(with_numbers(explanation)));
   html += QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">");
@@ -58,12 +49,13 @@ QString one_html(const Explanation& explanation, bool first) {
         symbol_html(QString::fromStdString(symbol.symbol)),
         QStringLiteral("%1 %2 <span style=\"color:%4\">%3</span>")
             .arg(text(rounded_text(symbol.value, 6)), UnitView::readable(symbol.unit.c_str()).toHtmlEscaped(),
-                 text(symbol.meaning), Palette::current().quiet.name()));
+                 note_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
   html += QStringLiteral("</table><table cellspacing=\"0\" cellpadding=\"1\" style=\"margin-top:4px\">");
-  html += row(Words::tr("Source"),
-              text(std::string(note.source_key) + ", " + note.clause + " (" + to_string(note.basis) + ")"));
-  html += row(Words::tr("Holds"), text(note.range));
-  html += row(Words::tr("Accuracy"), text(note.accuracy));
+  html += row(Words::tr("Source"), (source_text(note) + QStringLiteral(" (") +
+                                    note_text(to_string(note.basis)) + QStringLiteral(")"))
+                                       .toHtmlEscaped());
+  html += row(Words::tr("Holds"), note_text(note.range).toHtmlEscaped());
+  html += row(Words::tr("Accuracy"), note_text(note.accuracy).toHtmlEscaped());
   return html + QStringLiteral("</table>");
 }
 
@@ -78,7 +70,7 @@ QString explanation_html(const Plan& plan, const QString& place, const QString& 
   try {
     const auto explanations = explain(plan, place.toStdString(), name);
     QString html = QStringLiteral("<p style=\"color:%2\">%1</p>")
-                       .arg(place.toHtmlEscaped(), Palette::current().quiet.name());
+                       .arg(place_text(place.toStdString()).toHtmlEscaped(), Palette::current().quiet.name());
     for (std::size_t i = 0; i < explanations.size(); ++i) {
       if (i == 1)
         html += QStringLiteral("<p style=\"margin-top:18px; color:%2\">%1</p>")
@@ -89,9 +81,9 @@ QString explanation_html(const Plan& plan, const QString& place, const QString& 
   } catch (const InputError&) {
     return QStringLiteral("<p>%1</p><p style=\"color:%3\">%2</p>")
         .arg(Words::tr("%1 is given or counted: no formula stands behind it.")
-                 .arg(label_of(name.c_str()))
+                 .arg(result_label(name))
                  .toHtmlEscaped(),
-             place.toHtmlEscaped(), Palette::current().quiet.name());
+             place_text(place.toStdString()).toHtmlEscaped(), Palette::current().quiet.name());
   }
 }
 
@@ -101,8 +93,7 @@ QString explanation_tip(const Plan& plan, const QString& place, const QString& k
     if (explanations.empty()) return {};
     const FormulaNote& note = *explanations[0].note;
     return QString::fromUtf8(note.symbols) + QStringLiteral("\n") +
-           QString::fromStdString(with_numbers(explanations[0])) + QStringLiteral("\n") +
-           QString::fromUtf8(note.source_key) + QStringLiteral(", ") + QString::fromUtf8(note.clause);
+           QString::fromStdString(with_numbers(explanations[0])) + QStringLiteral("\n") + source_text(note);
   } catch (const InputError&) {
     return {};
   }

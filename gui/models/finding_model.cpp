@@ -2,6 +2,7 @@
 
 #include "document/plan_address.hpp"
 #include "models/finding_text.hpp"
+#include "models/place_text.hpp"
 #include "models/text_units.hpp"
 
 namespace seamtakt::desk {
@@ -48,7 +49,7 @@ void FindingModel::setFindings(const Plan& plan, const Findings& findings) {
     row.address = QString::fromStdString(address_of_finding(plan, finding.where));
     const QString text = in_shown_units(finding_text(finding.text));
     row.cells = {text_cell(severity_word(finding.severity)),
-                 text_cell(QString::fromStdString(finding.where)),
+                 text_cell(place_text(finding.where)),
                  text_cell(text),
                  number_cell(finding.value, finding.unit),
                  number_cell(finding.limit, finding.unit),

@@ -183,6 +183,19 @@ constexpr const char* templates[] = {
                       "The chart of %1 of schedule %2 signals \"%3\" here first, %4 times in all."),
     QT_TRANSLATE_NOOP("Finding", "Ppk of %1 is %2 over %3 passes."),
     QT_TRANSLATE_NOOP("Finding", "%1 drifts by %2 (%3 to %4) a day over %5 passes."),
+    // Sources.
+    QT_TRANSLATE_NOOP("Finding", "%1 (recalled)"),
+    QT_TRANSLATE_NOOP("Finding", "AWS D1.1:2015, Table 5.7"),
+    QT_TRANSLATE_NOOP("Finding", "EN 1011-1:2009, Table 1"),
+    QT_TRANSLATE_NOOP("Finding", "EN 1011-2:2001, C.3 (method B)"),
+    QT_TRANSLATE_NOOP("Finding", "IEC 60974-1, rating plate (recalled)"),
+    QT_TRANSLATE_NOOP(
+        "Finding",
+        "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"),
+    QT_TRANSLATE_NOOP("Finding", "ILAC-G8:09/2019, 4.2.2; plan limit"),
+    QT_TRANSLATE_NOOP("Finding", "ISO 15614-1:2017, level 2 (recalled)"),
+    QT_TRANSLATE_NOOP("Finding",
+                      "iso-22514-2 (recalled); common practice, no source for the limit of 1.33"),
 };
 
 /// Words that stand in the holes.
@@ -213,6 +226,14 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "Leg as drawn"),
     QT_TRANSLATE_NOOP("Finding", "Process"),
     QT_TRANSLATE_NOOP("Finding", "Transfer mode"),
+    QT_TRANSLATE_NOOP("Finding", "Wire feed speed"),
+    QT_TRANSLATE_NOOP("Finding", "Travel speed"),
+    QT_TRANSLATE_NOOP("Finding", "Current"),
+    QT_TRANSLATE_NOOP("Finding", "Arc voltage"),
+    QT_TRANSLATE_NOOP("Finding", "Estimated HAZ hardness"),
+    QT_TRANSLATE_NOOP("Finding", "Preheat needed (method B)"),
+    QT_TRANSLATE_NOOP("Finding", "Longest single arc"),
+    QT_TRANSLATE_NOOP("Finding", "Heat input, as qualified"),
     QT_TRANSLATE_NOOP("Finding", "1 beyond 3 sigma"),
     QT_TRANSLATE_NOOP("Finding", "2 of 3 beyond 2 sigma"),
     QT_TRANSLATE_NOOP("Finding", "4 of 5 beyond 1 sigma"),

@@ -12,6 +12,7 @@
 
 #include "models/finding_model.hpp"
 #include "models/finding_text.hpp"
+#include "models/place_text.hpp"
 #include "models/text_units.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
@@ -145,7 +146,7 @@ void FindingsPage::showFinding(int row) {
   figures_->setVisible(!figures.isEmpty());
   text_->setText(in_shown_units(finding_text(finding.text)));
   source_->setText(tr("%1\nRule %2\nSource: %3")
-                       .arg(QString::fromStdString(finding.where), QString::fromStdString(finding.rule),
+                       .arg(place_text(finding.where), QString::fromStdString(finding.rule),
                             finding_text(finding.source)));
 }
 
@@ -173,7 +174,7 @@ void FindingsPage::accept() {
   if (refusal) return refusal_->setText(refusal->text);
   QSettings().setValue("accepted_by", by);
   reason_->clear();
-  emit message(tr("Accepted: %1").arg(QString::fromStdString(finding.where)));
+  emit message(tr("Accepted: %1").arg(place_text(finding.where)));
 }
 
 void FindingsPage::setResults(const ResultsPtr& results) {

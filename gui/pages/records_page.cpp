@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "document/demo_plan.hpp"
+#include "models/place_text.hpp"
 #include "models/record_rows.hpp"
 #include "models/statistics_rows.hpp"
 #include "pages/store_panel.hpp"
@@ -219,7 +220,7 @@ void RecordsPage::showTrace(int row) {
   const Trace* trace = trace_of(*logs_, record, begin, end);
   trace_->setTrace(
       trace, begin, end, limits,
-      QString::fromStdString(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
+      place_text(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
   chart_schedule_ = record.schedule;
   showChart();
 }

@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
+#include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
 #include "plan/instrument_uncertainty.hpp"
@@ -107,7 +108,7 @@ void WindowPanel::describe() {
   for (const WindowLimit& limit : map.limits) {
     if (!limit.bound || !limit.at_working_point || !limit.margin() || *limit.margin() >= 0) continue;
     text += QStringLiteral(" ") + tr("%1: %2 against %3.")
-                                      .arg(QString::fromStdString(limit.what),
+                                      .arg(finding_text(limit.what),
                                            units.quantityText(*limit.at_working_point, limit.unit.c_str(), 3),
                                            units.quantityText(*limit.bound, limit.unit.c_str(), 3));
   }

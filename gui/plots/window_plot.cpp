@@ -9,6 +9,7 @@
 #include <numbers>
 
 #include "models/contour.hpp"
+#include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/palette.hpp"
 #include "models/unit_view.hpp"
@@ -305,7 +306,7 @@ QString WindowPlot::describe(double wire_feed_speed_m_min, double travel_speed_m
               units.quantityText((*values)[at], value.unit, 3) + QStringLiteral("; ");
   QStringList beyond;
   for (std::size_t k = 0; k < map_.limits.size(); ++k)
-    if ((map_.broken[at] >> k) & 1u) beyond << QString::fromStdString(map_.limits[k].what);
+    if ((map_.broken[at] >> k) & 1u) beyond << finding_text(map_.limits[k].what);
   return text +
          (beyond.isEmpty() ? tr("all limits kept") : tr("beyond: %1").arg(beyond.join(QStringLiteral(", "))));
 }

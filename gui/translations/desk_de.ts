@@ -1685,7 +1685,7 @@
     </message>
     <message>
         <source>Rough estimate, bead on plate</source>
-        <translation>Grobe Schätzung, Raupe auf Blech</translation>
+        <translation>Grobe Schätzung, Blindraupe</translation>
     </message>
     <message>
         <source>Metal transfer</source>
@@ -1701,7 +1701,7 @@
     </message>
     <message>
         <source>Over the range of the shape factor</source>
-        <translation>Über den Bereich des Formbeiwerts</translation>
+        <translation>Über den Bereich des Nahtfaktors</translation>
     </message>
     <message>
         <source>Each plate&apos;s own</source>
@@ -1838,6 +1838,1237 @@
     <message>
         <source>reversed</source>
         <translation>umgekehrt</translation>
+    </message>
+</context>
+<context>
+    <name>Explanation</name>
+    <message>
+        <source>read</source>
+        <translation>gelesen</translation>
+    </message>
+    <message>
+        <source>part read, part recalled</source>
+        <translation>teils gelesen, teils aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>recalled: compare with your copy</source>
+        <translation>aus dem Gedächtnis: mit der eigenen Ausgabe vergleichen</translation>
+    </message>
+    <message>
+        <source>derived here</source>
+        <translation>hier hergeleitet</translation>
+    </message>
+    <message>
+        <source>common practice, no source</source>
+        <translation>übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>thermal efficiency of process %1</source>
+        <translation>thermischer Wirkungsgrad des Verfahrens %1</translation>
+    </message>
+    <message>
+        <source>shape factor, joint %1</source>
+        <translation>Nahtfaktor, %1</translation>
+    </message>
+    <message>
+        <source>butt</source>
+        <translation>Stumpfstoß</translation>
+    </message>
+    <message>
+        <source>tee</source>
+        <translation>T-Stoß</translation>
+    </message>
+    <message>
+        <source>corner</source>
+        <translation>Eckstoß</translation>
+    </message>
+    <message>
+        <source>lap</source>
+        <translation>Überlappstoß</translation>
+    </message>
+    <message>
+        <source>cooling time t8/5 of plate %1</source>
+        <translation>Abkühlzeit t8/5 von Blech %1</translation>
+    </message>
+    <message>
+        <source>wire feed speed</source>
+        <translation>Drahtvorschub</translation>
+    </message>
+    <message>
+        <source>electrode extension: contact tip distance less arc length</source>
+        <translation>freies Drahtende: Kontaktrohrabstand minus Lichtbogenlänge</translation>
+    </message>
+    <message>
+        <source>of the wire</source>
+        <translation>des Drahts</translation>
+    </message>
+    <message>
+        <source>arc voltage</source>
+        <translation>Lichtbogenspannung</translation>
+    </message>
+    <message>
+        <source>current</source>
+        <translation>Schweißstrom</translation>
+    </message>
+    <message>
+        <source>waveform factor</source>
+        <translation>Formfaktor</translation>
+    </message>
+    <message>
+        <source>arc power</source>
+        <translation>Lichtbogenleistung</translation>
+    </message>
+    <message>
+        <source>travel speed</source>
+        <translation>Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>arc energy</source>
+        <translation>Streckenenergie</translation>
+    </message>
+    <message>
+        <source>wire diameter</source>
+        <translation>Drahtdurchmesser</translation>
+    </message>
+    <message>
+        <source>density of the wire as fed</source>
+        <translation>Dichte des zugeführten Drahts</translation>
+    </message>
+    <message>
+        <source>deposition efficiency</source>
+        <translation>Ausbringung</translation>
+    </message>
+    <message>
+        <source>melting rate</source>
+        <translation>Abschmelzleistung</translation>
+    </message>
+    <message>
+        <source>deposition rate</source>
+        <translation>Auftragleistung</translation>
+    </message>
+    <message>
+        <source>density of the weld metal</source>
+        <translation>Dichte des Schweißguts</translation>
+    </message>
+    <message>
+        <source>preheat</source>
+        <translation>Vorwärmtemperatur</translation>
+    </message>
+    <message>
+        <source>heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>thinner plate</source>
+        <translation>dünneres Blech</translation>
+    </message>
+    <message>
+        <source>thicker plate</source>
+        <translation>dickeres Blech</translation>
+    </message>
+    <message>
+        <source>welded length</source>
+        <translation>geschweißte Länge</translation>
+    </message>
+    <message>
+        <source>arc time</source>
+        <translation>Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>gas flow</source>
+        <translation>Gasfluss</translation>
+    </message>
+    <message>
+        <source>post-flow</source>
+        <translation>Gasnachströmen</translation>
+    </message>
+    <message>
+        <source>efficiency of the power source</source>
+        <translation>Wirkungsgrad der Stromquelle</translation>
+    </message>
+    <message>
+        <source>mass %</source>
+        <translation>Massenanteil in %</translation>
+    </message>
+    <message>
+        <source>mass %, not reported, taken as 0</source>
+        <translation>Massenanteil in %, nicht angegeben, als 0 angenommen</translation>
+    </message>
+    <message>
+        <source>of the metal with the higher one</source>
+        <translation>des Grundwerkstoffs mit dem höheren Wert</translation>
+    </message>
+    <message>
+        <source>diffusible hydrogen of the wire</source>
+        <translation>diffusibler Wasserstoff des Drahts</translation>
+    </message>
+    <message>
+        <source>martensite</source>
+        <translation>Martensit</translation>
+    </message>
+    <message>
+        <source>bainite</source>
+        <translation>Bainit</translation>
+    </message>
+    <message>
+        <source>all martensite up to</source>
+        <translation>reiner Martensit bis</translation>
+    </message>
+    <message>
+        <source>no martensite from</source>
+        <translation>kein Martensit ab</translation>
+    </message>
+    <message>
+        <source>coefficient of the inch form</source>
+        <translation>Beiwert der Zollform</translation>
+    </message>
+    <message>
+        <source>leg as drawn</source>
+        <translation>Schenkel wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>leg obtained</source>
+        <translation>erreichter Schenkel</translation>
+    </message>
+    <message>
+        <source>gap</source>
+        <translation>Spalt</translation>
+    </message>
+    <message>
+        <source>dihedral</source>
+        <translation>Öffnungswinkel</translation>
+    </message>
+    <message>
+        <source>area allowance</source>
+        <translation>Flächenzuschlag</translation>
+    </message>
+    <message>
+        <source>area of all passes</source>
+        <translation>Fläche aller Lagen</translation>
+    </message>
+    <message>
+        <source>heat input of the pass before</source>
+        <translation>Wärmeeinbringung der Lage davor</translation>
+    </message>
+    <message>
+        <source>conductivity</source>
+        <translation>Wärmeleitfähigkeit</translation>
+    </message>
+    <message>
+        <source>volumetric heat capacity</source>
+        <translation>volumenbezogene Wärmekapazität</translation>
+    </message>
+    <message>
+        <source>upper interpass temperature</source>
+        <translation>obere Zwischenlagentemperatur</translation>
+    </message>
+    <message>
+        <source>plate</source>
+        <translation>Blech</translation>
+    </message>
+    <message>
+        <source>shape factor</source>
+        <translation>Nahtfaktor</translation>
+    </message>
+    <message>
+        <source>movement of the flange&apos;s edge</source>
+        <translation>Weg der Flanschkante</translation>
+    </message>
+    <message>
+        <source>flange width</source>
+        <translation>Flanschbreite</translation>
+    </message>
+    <message>
+        <source>one wire of circular section; rho of the wire as fed</source>
+        <translation>ein Draht mit Kreisquerschnitt; rho des zugeführten Drahts</translation>
+    </message>
+    <message>
+        <source>eta from 0 to 1</source>
+        <translation>eta von 0 bis 1</translation>
+    </message>
+    <message>
+        <source>rhow of the weld metal: 7.85 g/cm3 for steel</source>
+        <translation>rhow des Schweißguts: 7.85 g/cm³ bei Stahl</translation>
+    </message>
+    <message>
+        <source>steel; f_low and t_least by joint, runs and thickness of the test piece</source>
+        <translation>Stahl; f_low und t_least nach Stoß, Lagenzahl und Dicke des Prüfstücks</translation>
+    </message>
+    <message>
+        <source>steel; f_high by joint, runs and thickness of the test piece</source>
+        <translation>Stahl; f_high nach Stoß, Lagenzahl und Dicke des Prüfstücks</translation>
+    </message>
+    <message>
+        <source>single-run fillets; several runs have no limit</source>
+        <translation>einlagige Kehlnähte; mehrlagige haben keine Grenze</translation>
+    </message>
+    <message>
+        <source>where hardness was tested; arc energy likewise</source>
+        <translation>wo die Härte geprüft wurde; für die Streckenenergie ebenso</translation>
+    </message>
+    <message>
+        <source>where impact was tested; arc energy likewise</source>
+        <translation>wo die Kerbschlagarbeit geprüft wurde; für die Streckenenergie ebenso</translation>
+    </message>
+    <message>
+        <source>ferritic steels, arc welding, T0 below 450 degC, plate at or above the transition thickness</source>
+        <translation>ferritische Stähle, Lichtbogenschweißen, T0 unter 450 °C, Blech ab der Übergangsblechdicke</translation>
+    </message>
+    <message>
+        <source>ferritic steels, arc welding, T0 below 450 degC, plate below the transition thickness</source>
+        <translation>ferritische Stähle, Lichtbogenschweißen, T0 unter 450 °C, Blech unter der Übergangsblechdicke</translation>
+    </message>
+    <message>
+        <source>as the two formulas</source>
+        <translation>wie die beiden Formeln</translation>
+    </message>
+    <message>
+        <source>semi-infinite body, source on since t; G spreads across and down, F and R are the front and rear halves with [1 + erf] and [1 - erf]; conduction only, no melting</source>
+        <translation>halbunendlicher Körper, Quelle seit t eingeschaltet; G breitet sich quer und in die Tiefe aus, F und R sind die vordere und die hintere Hälfte mit [1 + erf] und [1 - erf]; nur Wärmeleitung, kein Schmelzen</translation>
+    </message>
+    <message>
+        <source>solid wire 0.76 to 1.6 mm; mild steel in Ar with O2, stainless in Ar with O2, aluminium in Ar; no clear transition above 15 % CO2</source>
+        <translation>Massivdraht 0.76 bis 1.6 mm; unlegierter Stahl unter Ar mit O2, nichtrostender Stahl unter Ar mit O2, Aluminium unter Ar; über 15 % CO2 kein deutlicher Übergang</translation>
+    </message>
+    <message>
+        <source>square edges</source>
+        <translation>rechtwinklige Kanten</translation>
+    </message>
+    <message>
+        <source>included angle alpha below 180 deg</source>
+        <translation>Öffnungswinkel alpha unter 180°</translation>
+    </message>
+    <message>
+        <source>symmetric, included angle alpha below 180 deg</source>
+        <translation>symmetrisch, Öffnungswinkel alpha unter 180°</translation>
+    </message>
+    <message>
+        <source>bevel angle beta below 90 deg</source>
+        <translation>Flankenwinkel beta unter 90°</translation>
+    </message>
+    <message>
+        <source>symmetric, bevel angle beta below 90 deg</source>
+        <translation>symmetrisch, Flankenwinkel beta unter 90°</translation>
+    </message>
+    <message>
+        <source>phi = 90 deg less the wall angle; s = t-c-r*(1-cos(phi)) not below 0, else the arc alone</source>
+        <translation>phi = 90° minus Flankenwinkel; s = t-c-r*(1-cos(phi)) nicht unter 0, sonst nur der Bogen</translation>
+    </message>
+    <message>
+        <source>n faces welded: two for double grooves</source>
+        <translation>n geschweißte Seiten: zwei bei Doppelfugen</translation>
+    </message>
+    <message>
+        <source>w the opening of the sloped walls at the surface</source>
+        <translation>w die Öffnung der schrägen Flanken an der Oberfläche</translation>
+    </message>
+    <message>
+        <source>plate thick against the heat; conduction only</source>
+        <translation>Blech dick gegenüber der Wärme; nur Wärmeleitung</translation>
+    </message>
+    <message>
+        <source>plate thin against the heat; conduction only</source>
+        <translation>Blech dünn gegenüber der Wärme; nur Wärmeleitung</translation>
+    </message>
+    <message>
+        <source>the speed v is reached: d at least v^2/2*(1/a1 + 1/a2)</source>
+        <translation>die Geschwindigkeit v wird erreicht: d mindestens v^2/2*(1/a1 + 1/a2)</translation>
+    </message>
+    <message>
+        <source>the speed isn&apos;t reached</source>
+        <translation>die Geschwindigkeit wird nicht erreicht</translation>
+    </message>
+    <message>
+        <source>any distance</source>
+        <translation>jeder Weg</translation>
+    </message>
+    <message>
+        <source>steel; the constant holds for mm only (0.02 in inches); one or two fillets on one side of a flange</source>
+        <translation>Stahl; die Konstante gilt nur für mm (0.02 in Zoll); eine oder zwei Kehlnähte auf einer Seite eines Flansches</translation>
+    </message>
+    <message>
+        <source>the halves of the flange stay flat</source>
+        <translation>die Hälften des Flansches bleiben eben</translation>
+    </message>
+    <message>
+        <source>steel; weld area with the plate melted in; welds along the whole length</source>
+        <translation>Stahl; Nahtfläche mit aufgeschmolzenem Grundwerkstoff; Nähte über die ganze Länge</translation>
+    </message>
+    <message>
+        <source>steel butt welds, unrestrained; recalled texts have 0.2*A_w/t + 0.05*gap</source>
+        <translation>Stumpfnähte an Stahl, nicht eingespannt; Texte aus dem Gedächtnis haben 0.2*A_w/t + 0.05*Spalt</translation>
+    </message>
+    <message>
+        <source>steel, while the force stays below yield stress times section area; Q is net</source>
+        <translation>Stahl, solange die Kraft unter Streckgrenze mal Querschnittsfläche bleibt; Q ist netto</translation>
+    </message>
+    <message>
+        <source>elastic, slender member, weld along its whole length</source>
+        <translation>elastischer, schlanker Träger, Naht über seine ganze Länge</translation>
+    </message>
+    <message>
+        <source>elastic, weld along its whole length</source>
+        <translation>elastisch, Naht über die ganze Länge</translation>
+    </message>
+    <message>
+        <source>bead on plate, mild steel, submerged arc; K 0.0010 to 0.0019 by flux and process</source>
+        <translation>Blindraupe, unlegierter Stahl, Unterpulverschweißen; K 0.0010 bis 0.0019 je nach Pulver und Verfahren</translation>
+    </message>
+    <message>
+        <source>guard band equal to the expanded uncertainty, k = 2</source>
+        <translation>Sicherheitsabstand gleich der erweiterten Messunsicherheit, k = 2</translation>
+    </message>
+    <message>
+        <source>normally distributed errors, no prior knowledge; a side without limit counts as infinitely far</source>
+        <translation>normalverteilte Abweichungen, kein Vorwissen; eine Seite ohne Grenze gilt als unendlich weit</translation>
+    </message>
+    <message>
+        <source>10 min period, 40 degC ambient</source>
+        <translation>Spieldauer 10 min, Umgebung 40 °C</translation>
+    </message>
+    <message>
+        <source>steel; T is the thinner plate with low hydrogen, else the thicker plate and a single pass</source>
+        <translation>Stahl; T ist bei niedrigem Wasserstoff das dünnere Blech, sonst das dickere bei einer einzigen Lage</translation>
+    </message>
+    <message>
+        <source>plates of 4 mm and more; national annexes may ask for more</source>
+        <translation>Bleche ab 4 mm; nationale Anhänge können mehr verlangen</translation>
+    </message>
+    <message>
+        <source>C up to 0.8 %, N up to 0.01 %; held between HB and HM</source>
+        <translation>C bis 0.8 %, N bis 0.01 %; auf HB bis HM begrenzt</translation>
+    </message>
+    <message>
+        <source>C up to 0.8 %</source>
+        <translation>C bis 0.8 %</translation>
+    </message>
+    <message>
+        <source>t8/5 2 to 20 s; L = log10(t8/5), A = Si/11 + Mn/8 + Cu/9 + Cr/5 + Ni/17 + Mo/6 + V/3; held between HB and HM</source>
+        <translation>t8/5 2 bis 20 s; L = log10(t8/5), A = Si/11 + Mn/8 + Cu/9 + Cr/5 + Ni/17 + Mo/6 + V/3; auf HB bis HM begrenzt</translation>
+    </message>
+    <message>
+        <source>all martensite</source>
+        <translation>reiner Martensit</translation>
+    </message>
+    <message>
+        <source>all bainite</source>
+        <translation>reiner Bainit</translation>
+    </message>
+    <message>
+        <source>unalloyed and low-alloy steels</source>
+        <translation>unlegierte und niedriglegierte Stähle</translation>
+    </message>
+    <message>
+        <source>C 0.05-0.32, Si to 0.8, Mn 0.5-1.9, Cr to 1.5, Cu to 0.7, Mo to 0.75, Nb to 0.06, Ni to 2.5, Ti to 0.12, V to 0.18, B to 0.005 %</source>
+        <translation>C 0.05-0.32, Si bis 0.8, Mn 0.5-1.9, Cr bis 1.5, Cu bis 0.7, Mo bis 0.75, Nb bis 0.06, Ni bis 2.5, Ti bis 0.12, V bis 0.18, B bis 0.005 %</translation>
+    </message>
+    <message>
+        <source>low-carbon and high-strength steels</source>
+        <translation>kohlenstoffarme und hochfeste Stähle</translation>
+    </message>
+    <message>
+        <source>C-Mn and low-alloy steels</source>
+        <translation>C-Mn-Stähle und niedriglegierte Stähle</translation>
+    </message>
+    <message>
+        <source>f_u of the weaker part; gamma_M2 = 1.25 unless a national annex differs</source>
+        <translation>f_u des schwächeren Teils; gamma_M2 = 1.25, wenn kein nationaler Anhang abweicht</translation>
+    </message>
+    <message>
+        <source>simplified method, any direction of force; effective length at least 30 mm and 6*a</source>
+        <translation>vereinfachtes Verfahren, jede Kraftrichtung; wirksame Länge mindestens 30 mm und 6*a</translation>
+    </message>
+    <message>
+        <source>effective length at least 30 mm and 6*a</source>
+        <translation>wirksame Länge mindestens 30 mm und 6*a</translation>
+    </message>
+    <message>
+        <source>plates at right angles: s = tp = N/(a*L*n*sqrt(2)), tl = V/(a*L*n)</source>
+        <translation>rechtwinklige Bleche: s = tp = N/(a*L*n*sqrt(2)), tl = V/(a*L*n)</translation>
+    </message>
+    <message>
+        <source>any</source>
+        <translation>uneingeschränkt</translation>
+    </message>
+    <message>
+        <source>arithmetic means; power source without waveform control</source>
+        <translation>arithmetische Mittelwerte; Stromquelle ohne geregelte Wellenform</translation>
+    </message>
+    <message>
+        <source>steady travel; P the mean power near the arc</source>
+        <translation>gleichmäßige Schweißgeschwindigkeit; P ist die mittlere Leistung nahe am Lichtbogen</translation>
+    </message>
+    <message>
+        <source>any waveform; W the energy of the whole weld</source>
+        <translation>jede Wellenform; W ist die Energie der ganzen Naht</translation>
+    </message>
+    <message>
+        <source>as arc energy; no efficiency factor in this form</source>
+        <translation>wie die Streckenenergie; in dieser Form ohne Wirkungsgrad</translation>
+    </message>
+    <message>
+        <source>arc processes; k by ISO 4063 process number, or given</source>
+        <translation>Lichtbogenverfahren; k nach der Verfahrensnummer von ISO 4063 oder gegeben</translation>
+    </message>
+    <message>
+        <source>samples closer than the signal&apos;s changes</source>
+        <translation>Abtastung dichter als die Änderungen des Signals</translation>
+    </message>
+    <message>
+        <source>any waveform</source>
+        <translation>jede Wellenform</translation>
+    </message>
+    <message>
+        <source>only without waveform control: it misses the covariance of U and I</source>
+        <translation>nur ohne geregelte Wellenform: Die Kovarianz von U und I fehlt darin</translation>
+    </message>
+    <message>
+        <source>CET 0.2-0.5 %, d 10-90 mm (thicker plate), HD 1-20 ml/100 g, Q 0.5-4.0 kJ/mm, yield to 1000 MPa</source>
+        <translation>CET 0.2-0.5 %, d 10-90 mm (dickeres Blech), HD 1-20 ml/100 g, Q 0.5-4.0 kJ/mm, Streckgrenze bis 1000 MPa</translation>
+    </message>
+    <message>
+        <source>CETw: weld metal, where given</source>
+        <translation>CETw: Schweißgut, wo gegeben</translation>
+    </message>
+    <message>
+        <source>groups A to G up to 7.0</source>
+        <translation>Gruppen A bis G bis 7.0</translation>
+    </message>
+    <message>
+        <source>groups A to G, three restraint levels, any thickness</source>
+        <translation>Gruppen A bis G, drei Einspanngrade, jede Dicke</translation>
+    </message>
+    <message>
+        <source>outside the weld pool; R = sqrt(x^2 + y^2 + z^2), a = lambda/rho_c</source>
+        <translation>außerhalb des Schmelzbads; R = sqrt(x^2 + y^2 + z^2), a = lambda/rho_c</translation>
+    </message>
+    <message>
+        <source>outside the weld pool; r = sqrt(x^2 + y^2), a = lambda/rho_c; no heat lost at the faces</source>
+        <translation>außerhalb des Schmelzbads; r = sqrt(x^2 + y^2), a = lambda/rho_c; keine Wärmeabgabe an den Oberflächen</translation>
+    </message>
+    <message>
+        <source>outside the weld pool; R_i = sqrt(x^2 + y^2 + (z - 2*i*d)^2), all whole i; no heat lost at the faces</source>
+        <translation>außerhalb des Schmelzbads; R_i = sqrt(x^2 + y^2 + (z - 2*i*d)^2), alle ganzen i; keine Wärmeabgabe an den Oberflächen</translation>
+    </message>
+    <message>
+        <source>thin plate, T0 &lt; Tp &lt;= Tm, fast travel; Y from the fusion line</source>
+        <translation>dünnes Blech, T0 &lt; Tp &lt;= Tm, hohe Schweißgeschwindigkeit; Y ab der Schmelzlinie</translation>
+    </message>
+    <message>
+        <source>thin plate, fast travel; Y from the fusion line</source>
+        <translation>dünnes Blech, hohe Schweißgeschwindigkeit; Y ab der Schmelzlinie</translation>
+    </message>
+    <message>
+        <source>thick plate, T0 &lt; Tp &lt;= Tm, fast travel; Y from the fusion line</source>
+        <translation>dickes Blech, T0 &lt; Tp &lt;= Tm, hohe Schweißgeschwindigkeit; Y ab der Schmelzlinie</translation>
+    </message>
+    <message>
+        <source>thick plate, fast travel; r_m = sqrt(2*Q*1000/(pi*e*rho_c*(Tm - T0))), Y from the fusion line</source>
+        <translation>dickes Blech, hohe Schweißgeschwindigkeit; r_m = sqrt(2*Q*1000/(pi*e*rho_c*(Tm - T0))), Y ab der Schmelzlinie</translation>
+    </message>
+    <message>
+        <source>flat face, As = 0; else a circular segment</source>
+        <translation>ebene Nahtoberfläche, As = 0; sonst ein Kreisabschnitt</translation>
+    </message>
+    <message>
+        <source>0 &lt; psi &lt; 180 deg; the shorter leg where the perpendicular falls outside the face</source>
+        <translation>0 &lt; psi &lt; 180°; der kürzere Schenkel, wo das Lot neben die Nahtoberfläche fällt</translation>
+    </message>
+    <message>
+        <source>equal legs</source>
+        <translation>gleiche Schenkel</translation>
+    </message>
+    <message>
+        <source>equal legs; As the face&apos;s segment, itself a function of z</source>
+        <translation>gleiche Schenkel; As ist der Abschnitt der Nahtoberfläche, selbst eine Funktion von z</translation>
+    </message>
+    <message>
+        <source>gap g deducted whatever its size, concavity h deducted, convexity not counted</source>
+        <translation>Spalt g immer abgezogen, auch der kleinste; Hohlwölbung h abgezogen, Überwölbung nicht angerechnet</translation>
+    </message>
+    <message>
+        <source>60 to 135 deg</source>
+        <translation>60 bis 135°</translation>
+    </message>
+    <message>
+        <source>solid wire, electrode positive, steady current; wire 0.8 to 1.6 mm, extension 5 to 35 mm, 50 to 500 A</source>
+        <translation>Massivdraht, Elektrode am Pluspol, gleichmäßiger Strom; Draht 0.8 bis 1.6 mm, freies Drahtende 5 bis 35 mm, 50 bis 500 A</translation>
+    </message>
+    <message>
+        <source>solid wire, any waveform whose rms current is known</source>
+        <translation>Massivdraht, jede Wellenform mit bekanntem Effektivstrom</translation>
+    </message>
+    <message>
+        <source>as the melting law, of which it is the inverse</source>
+        <translation>wie das Abschmelzgesetz, dessen Umkehrung sie ist</translation>
+    </message>
+    <message>
+        <source>solid wire 0.8 to 1.6 mm</source>
+        <translation>Massivdraht 0.8 bis 1.6 mm</translation>
+    </message>
+    <message>
+        <source>2 mm and more; a range&apos;s upper bound belongs to it</source>
+        <translation>ab 2 mm; die obere Grenze eines Bereichs gehört dazu</translation>
+    </message>
+    <message>
+        <source>length of the shorter leg</source>
+        <translation>Länge des kürzeren Schenkels</translation>
+    </message>
+    <message>
+        <source>at the end of the shorter leg; t is the table&apos;s rounded mm/m</source>
+        <translation>am Ende des kürzeren Schenkels; t ist der gerundete Wert der Tabelle in mm/m</translation>
+    </message>
+    <message>
+        <source>above 30 mm; classes G and H recalled</source>
+        <translation>über 30 mm; Klassen G und H aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>f = mean(U*I)/(mean U * mean I), 1 for a source without waveform control</source>
+        <translation>f = Mittel(U*I)/(Mittel U * Mittel I), 1 bei einer Stromquelle ohne geregelte Wellenform</translation>
+    </message>
+    <message>
+        <source>steady travel</source>
+        <translation>gleichmäßige Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>one wire</source>
+        <translation>ein Draht</translation>
+    </message>
+    <message>
+        <source>flow as set</source>
+        <translation>Gasfluss wie eingestellt</translation>
+    </message>
+    <message>
+        <source>idle losses left out</source>
+        <translation>ohne Leerlaufverluste</translation>
+    </message>
+    <message>
+        <source>equal legs, flat face; q is the area allowance</source>
+        <translation>gleiche Schenkel, ebene Nahtoberfläche; q ist der Flächenzuschlag</translation>
+    </message>
+    <message>
+        <source>equal legs, flat face</source>
+        <translation>gleiche Schenkel, ebene Nahtoberfläche</translation>
+    </message>
+    <message>
+        <source>fusion-welded fillets, 0.5 mm and thicker; the row of the level</source>
+        <translation>schmelzgeschweißte Kehlnähte, Dicke ab 0.5 mm; die Zeile der Bewertungsgruppe</translation>
+    </message>
+    <message>
+        <source>not stated by the source</source>
+        <translation>von der Quelle nicht angegeben</translation>
+    </message>
+    <message>
+        <source>not stated by the source; +-10 to 20 % (common practice)</source>
+        <translation>von der Quelle nicht angegeben; ±10 bis 20 % (übliche Praxis)</translation>
+    </message>
+    <message>
+        <source>not stated by the source; a longer extension lowers it</source>
+        <translation>von der Quelle nicht angegeben; ein längeres freies Drahtende senkt ihn</translation>
+    </message>
+    <message>
+        <source>not stated by the source; constant properties, conduction only</source>
+        <translation>von der Quelle nicht angegeben; feste Stoffwerte, nur Wärmeleitung</translation>
+    </message>
+    <message>
+        <source>quadrature 1e-6; the physics is not stated by the source</source>
+        <translation>Quadratur 1e-6; zur Physik gibt die Quelle nichts an</translation>
+    </message>
+    <message>
+        <source>+-15 % with tabulated coefficients (common practice); calibrate</source>
+        <translation>±15 % mit tabellierten Beiwerten (übliche Praxis); kalibrieren</translation>
+    </message>
+    <message>
+        <source>+-30 % (common practice)</source>
+        <translation>±30 % (übliche Praxis)</translation>
+    </message>
+    <message>
+        <source>+-56 HV (two standard deviations of the best of twelve methods over 300 welds)</source>
+        <translation>±56 HV (zwei Standardabweichungen des besten von zwölf Verfahren an 300 Schweißungen)</translation>
+    </message>
+    <message>
+        <source>a factor of 1.5 to 2 either way (common practice, no source)</source>
+        <translation>Faktor 1.5 bis 2 nach oben und unten (übliche Praxis, ohne Quelle)</translation>
+    </message>
+    <message>
+        <source>a rule, no scatter</source>
+        <translation>eine Regel, ohne Streuung</translation>
+    </message>
+    <message>
+        <source>an estimate; makers&apos; own ratings can lie below it</source>
+        <translation>eine Schätzung; die Angaben der Hersteller können darunter liegen</translation>
+    </message>
+    <message>
+        <source>as alpha</source>
+        <translation>wie alpha</translation>
+    </message>
+    <message>
+        <source>as the melting law</source>
+        <translation>wie das Abschmelzgesetz</translation>
+    </message>
+    <message>
+        <source>exact</source>
+        <translation>exakt</translation>
+    </message>
+    <message>
+        <source>exact for its assumptions</source>
+        <translation>exakt unter den Annahmen</translation>
+    </message>
+    <message>
+        <source>exact for its definition</source>
+        <translation>exakt nach der Definition</translation>
+    </message>
+    <message>
+        <source>exact for piecewise linear signals</source>
+        <translation>exakt für stückweise lineare Signale</translation>
+    </message>
+    <message>
+        <source>exact for the analysis</source>
+        <translation>exakt für die Analyse</translation>
+    </message>
+    <message>
+        <source>exact for the drawing</source>
+        <translation>exakt für die Zeichnung</translation>
+    </message>
+    <message>
+        <source>k is a convention and carries no uncertainty</source>
+        <translation>k ist eine Vereinbarung und trägt keine Unsicherheit</translation>
+    </message>
+    <message>
+        <source>that of diameter and density</source>
+        <translation>die von Durchmesser und Dichte</translation>
+    </message>
+    <message>
+        <source>that of the arc energy</source>
+        <translation>die der Streckenenergie</translation>
+    </message>
+    <message>
+        <source>that of the deposition rate and the travel speed</source>
+        <translation>die von Auftragleistung und Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>that of the efficiency</source>
+        <translation>die des Wirkungsgrads</translation>
+    </message>
+    <message>
+        <source>that of the flow</source>
+        <translation>die des Gasflusses</translation>
+    </message>
+    <message>
+        <source>that of the leg</source>
+        <translation>die des Schenkels</translation>
+    </message>
+    <message>
+        <source>that of the measured energy and length</source>
+        <translation>die von gemessener Energie und Länge</translation>
+    </message>
+    <message>
+        <source>that of the measured power and speed</source>
+        <translation>die von gemessener Leistung und Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>that of the measured voltage and current</source>
+        <translation>die von gemessener Spannung und gemessenem Strom</translation>
+    </message>
+    <message>
+        <source>that of the melting rate</source>
+        <translation>die der Abschmelzleistung</translation>
+    </message>
+    <message>
+        <source>that of the samples</source>
+        <translation>die der Messwerte</translation>
+    </message>
+    <message>
+        <source>that of the travel speed</source>
+        <translation>die der Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>that of voltage, current and f</source>
+        <translation>die von Spannung, Strom und f</translation>
+    </message>
+    <message>
+        <source>that of wire feed, efficiency and travel speed</source>
+        <translation>die von Drahtvorschub, Ausbringung und Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>the table&apos;s steps</source>
+        <translation>die Stufen der Tabelle</translation>
+    </message>
+    <message>
+        <source>within +-15 % of a power-source maker&apos;s rules at 10 mm extension but for +18 % at 0.8 mm</source>
+        <translation>bei 10 mm freiem Drahtende innerhalb ±15 % der Regeln eines Stromquellenherstellers, nur bei 0.8 mm +18 %</translation>
+    </message>
+    <message>
+        <source>within 2 % of a circular cap for h/b up to 0.12</source>
+        <translation>innerhalb 2 % einer Kreisbogen-Überhöhung für h/b bis 0.12</translation>
+    </message>
+    <message>
+        <source>4.2.2, page 8</source>
+        <translation>4.2.2, Seite 8</translation>
+    </message>
+    <message>
+        <source>Annex D, three-dimensional heat flow</source>
+        <translation>Anhang D, dreidimensionale Wärmeableitung</translation>
+    </message>
+    <message>
+        <source>Annex D, two-dimensional heat flow</source>
+        <translation>Anhang D, zweidimensionale Wärmeableitung</translation>
+    </message>
+    <message>
+        <source>C.3, equation C.8</source>
+        <translation>C.3, Gleichung C.8</translation>
+    </message>
+    <message>
+        <source>Table 1</source>
+        <translation>Tabelle 1</translation>
+    </message>
+    <message>
+        <source>Table 1, 5011 and 5012</source>
+        <translation>Tabelle 1, 5011 und 5012</translation>
+    </message>
+    <message>
+        <source>Table 1, 503</source>
+        <translation>Tabelle 1, 503</translation>
+    </message>
+    <message>
+        <source>Table 1, 512</source>
+        <translation>Tabelle 1, 512</translation>
+    </message>
+    <message>
+        <source>Table 1, 5213</source>
+        <translation>Tabelle 1, 5213</translation>
+    </message>
+    <message>
+        <source>Table 1, 5214</source>
+        <translation>Tabelle 1, 5214</translation>
+    </message>
+    <message>
+        <source>Table 1, 617</source>
+        <translation>Tabelle 1, 617</translation>
+    </message>
+    <message>
+        <source>Table 1-2</source>
+        <translation>Tabelle 1-2</translation>
+    </message>
+    <message>
+        <source>annex on skewed T-joints, 60 to 135 deg</source>
+        <translation>Anhang zu schrägen T-Stößen, 60 bis 135°</translation>
+    </message>
+    <message>
+        <source>arc energy over the power source&apos;s efficiency</source>
+        <translation>Lichtbogenenergie durch den Wirkungsgrad der Stromquelle</translation>
+    </message>
+    <message>
+        <source>bar under end force</source>
+        <translation>Stab unter Endkraft</translation>
+    </message>
+    <message>
+        <source>beam under end moments</source>
+        <translation>Balken unter Endmomenten</translation>
+    </message>
+    <message>
+        <source>butt welds</source>
+        <translation>Stumpfnähte</translation>
+    </message>
+    <message>
+        <source>centre line, thick plate</source>
+        <translation>Nahtmitte, dickes Blech</translation>
+    </message>
+    <message>
+        <source>centre line, thin plate</source>
+        <translation>Nahtmitte, dünnes Blech</translation>
+    </message>
+    <message>
+        <source>chapter 1, medium thick plate</source>
+        <translation>Kapitel 1, mitteldickes Blech</translation>
+    </message>
+    <message>
+        <source>corrected form of the double-ellipsoidal solution; source density goldak-1984</source>
+        <translation>berichtigte Form der Lösung für das Doppelellipsoid; Quelldichte goldak-1984</translation>
+    </message>
+    <message>
+        <source>definition</source>
+        <translation>Definition</translation>
+    </message>
+    <message>
+        <source>distortion, angular distortion of flanges</source>
+        <translation>Verzug, Winkelverzug von Flanschen</translation>
+    </message>
+    <message>
+        <source>distortion, longitudinal bending</source>
+        <translation>Verzug, Längsbiegung</translation>
+    </message>
+    <message>
+        <source>duty-cycle page</source>
+        <translation>Seite zur Einschaltdauer</translation>
+    </message>
+    <message>
+        <source>equal cooling times</source>
+        <translation>gleiche Abkühlzeiten</translation>
+    </message>
+    <message>
+        <source>fit-up of fillet welds</source>
+        <translation>Passung von Kehlnähten</translation>
+    </message>
+    <message>
+        <source>flow over arc and post-flow time</source>
+        <translation>Gasfluss über Lichtbogen- und Nachströmzeit</translation>
+    </message>
+    <message>
+        <source>geometry</source>
+        <translation>Geometrie</translation>
+    </message>
+    <message>
+        <source>hydrogen control, index</source>
+        <translation>Wasserstoffkontrolle, Kennzahl</translation>
+    </message>
+    <message>
+        <source>hydrogen control, minimum preheat</source>
+        <translation>Wasserstoffkontrolle, Mindestvorwärmung</translation>
+    </message>
+    <message>
+        <source>integral of the product of two linear functions; for iso-tr-18491 method B</source>
+        <translation>Integral des Produkts zweier linearer Funktionen; für iso-tr-18491, Verfahren B</translation>
+    </message>
+    <message>
+        <source>integral of the square of a linear function</source>
+        <translation>Integral des Quadrats einer linearen Funktion</translation>
+    </message>
+    <message>
+        <source>inverse of the mean melting law</source>
+        <translation>Umkehrung des gemittelten Abschmelzgesetzes</translation>
+    </message>
+    <message>
+        <source>inverse of the melting law</source>
+        <translation>Umkehrung des Abschmelzgesetzes</translation>
+    </message>
+    <message>
+        <source>inverse; t2 and t3 at 1 kJ/mm</source>
+        <translation>Umkehrung; t2 und t3 bei 1 kJ/mm</translation>
+    </message>
+    <message>
+        <source>level 2, 8.4.7</source>
+        <translation>Stufe 2, 8.4.7</translation>
+    </message>
+    <message>
+        <source>level 2, Table 8</source>
+        <translation>Stufe 2, Tabelle 8</translation>
+    </message>
+    <message>
+        <source>level 2, Tables 7 and 8</source>
+        <translation>Stufe 2, Tabellen 7 und 8</translation>
+    </message>
+    <message>
+        <source>mass balance</source>
+        <translation>Massenbilanz</translation>
+    </message>
+    <message>
+        <source>mean of the melting law over the waveform</source>
+        <translation>Mittel des Abschmelzgesetzes über die Wellenform</translation>
+    </message>
+    <message>
+        <source>melting rate times arc time</source>
+        <translation>Abschmelzleistung mal Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>method A</source>
+        <translation>Verfahren A</translation>
+    </message>
+    <message>
+        <source>method A, times the waveform factor</source>
+        <translation>Verfahren A, mal Formfaktor</translation>
+    </message>
+    <message>
+        <source>method B</source>
+        <translation>Verfahren B</translation>
+    </message>
+    <message>
+        <source>method C</source>
+        <translation>Verfahren C</translation>
+    </message>
+    <message>
+        <source>methods A and C</source>
+        <translation>Verfahren A und C</translation>
+    </message>
+    <message>
+        <source>minimum fillet weld size, Table 5.7 of the 2015 edition</source>
+        <translation>Mindestmaß der Kehlnaht, Tabelle 5.7 der Ausgabe 2015</translation>
+    </message>
+    <message>
+        <source>page 217R</source>
+        <translation>Seite 217R</translation>
+    </message>
+    <message>
+        <source>parabola</source>
+        <translation>Parabel</translation>
+    </message>
+    <message>
+        <source>peak temperature, fast source on a thick plate</source>
+        <translation>Spitzentemperatur, schnelle Quelle auf dickem Blech</translation>
+    </message>
+    <message>
+        <source>peak temperature, thin plate</source>
+        <translation>Spitzentemperatur, dünnes Blech</translation>
+    </message>
+    <message>
+        <source>scaled from the 1.2 mm wire</source>
+        <translation>umgerechnet vom Draht mit 1.2 mm</translation>
+    </message>
+    <message>
+        <source>table of angular dimensions</source>
+        <translation>Tabelle der Winkelmaße</translation>
+    </message>
+    <message>
+        <source>table of linear dimensions</source>
+        <translation>Tabelle der Längenmaße</translation>
+    </message>
+    <message>
+        <source>table of straightness, flatness and parallelism</source>
+        <translation>Tabelle für Geradheit, Ebenheit und Parallelität</translation>
+    </message>
+    <message>
+        <source>the two formulas meet at the transition thickness</source>
+        <translation>bei der Übergangsblechdicke treffen sich die beiden Formeln</translation>
+    </message>
+    <message>
+        <source>thick plate</source>
+        <translation>dickes Blech</translation>
+    </message>
+    <message>
+        <source>thin plate</source>
+        <translation>dünnes Blech</translation>
+    </message>
+    <message>
+        <source>triangle of the area laid, gap deducted</source>
+        <translation>Dreieck der gelegten Fläche, Spalt abgezogen</translation>
+    </message>
+    <message>
+        <source>triangle over the gap, with allowance</source>
+        <translation>Dreieck über dem Spalt, mit Zuschlag</translation>
+    </message>
+    <message>
+        <source>uniform acceleration</source>
+        <translation>gleichmäßige Beschleunigung</translation>
+    </message>
+    <message>
+        <source>welded length over travel speed</source>
+        <translation>geschweißte Länge durch Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Acceptance interval</source>
+        <translation>Annahmebereich</translation>
+    </message>
+    <message>
+        <source>Arc coefficient alpha</source>
+        <translation>Lichtbogenbeiwert alpha</translation>
+    </message>
+    <message>
+        <source>Arc energy per inch</source>
+        <translation>Streckenenergie je Zoll</translation>
+    </message>
+    <message>
+        <source>Arc power</source>
+        <translation>Lichtbogenleistung</translation>
+    </message>
+    <message>
+        <source>Hardness of bainite</source>
+        <translation>Härte des Bainits</translation>
+    </message>
+    <message>
+        <source>Resistance coefficient beta</source>
+        <translation>Widerstandsbeiwert beta</translation>
+    </message>
+    <message>
+        <source>Longitudinal bow</source>
+        <translation>Längskrümmung</translation>
+    </message>
+    <message>
+        <source>Cap area</source>
+        <translation>Fläche der Nahtüberhöhung</translation>
+    </message>
+    <message>
+        <source>CET of the plate or the weld metal</source>
+        <translation>CET von Blech oder Schweißgut</translation>
+    </message>
+    <message>
+        <source>Cooling time, two-dimensional heat flow</source>
+        <translation>Abkühlzeit t8/5, zweidimensionale Wärmeableitung</translation>
+    </message>
+    <message>
+        <source>Cooling time, three-dimensional heat flow</source>
+        <translation>Abkühlzeit t8/5, dreidimensionale Wärmeableitung</translation>
+    </message>
+    <message>
+        <source>Design shear strength of the weld</source>
+        <translation>Bemessungswert der Scherfestigkeit der Naht</translation>
+    </message>
+    <message>
+        <source>Distance from the fusion line</source>
+        <translation>Abstand von der Schmelzlinie</translation>
+    </message>
+    <message>
+        <source>Duty cycle</source>
+        <translation>Einschaltdauer</translation>
+    </message>
+    <message>
+        <source>Effective throat</source>
+        <translation>Wirksame Nahtdicke</translation>
+    </message>
+    <message>
+        <source>Energy of the record</source>
+        <translation>Energie der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Tendon force</source>
+        <translation>Schrumpfkraft</translation>
+    </message>
+    <message>
+        <source>Groove area</source>
+        <translation>Fugenfläche</translation>
+    </message>
+    <message>
+        <source>Hardness of the heat-affected zone</source>
+        <translation>Härte der Wärmeeinflusszone</translation>
+    </message>
+    <message>
+        <source>Least leg</source>
+        <translation>Mindestschenkel</translation>
+    </message>
+    <message>
+        <source>Limit of convexity</source>
+        <translation>Grenze für die Nahtüberhöhung</translation>
+    </message>
+    <message>
+        <source>Limit of excess throat</source>
+        <translation>Grenze für zu große Kehlnahtdicke</translation>
+    </message>
+    <message>
+        <source>Limit of the root gap</source>
+        <translation>Grenze für den Stegabstand</translation>
+    </message>
+    <message>
+        <source>Limit of undercut</source>
+        <translation>Grenze für Einbrandkerben</translation>
+    </message>
+    <message>
+        <source>Limit of undersize throat</source>
+        <translation>Grenze für zu kleine Kehlnahtdicke</translation>
+    </message>
+    <message>
+        <source>Limit of unequal legs</source>
+        <translation>Grenze für die Ungleichschenkligkeit</translation>
+    </message>
+    <message>
+        <source>Hardness of martensite</source>
+        <translation>Härte des Martensits</translation>
+    </message>
+    <message>
+        <source>Mean power</source>
+        <translation>Mittlere Leistung</translation>
+    </message>
+    <message>
+        <source>Movement by distortion</source>
+        <translation>Weg durch Verzug</translation>
+    </message>
+    <message>
+        <source>Peak temperature</source>
+        <translation>Spitzentemperatur</translation>
+    </message>
+    <message>
+        <source>Preheat needed</source>
+        <translation>Nötige Vorwärmtemperatur</translation>
+    </message>
+    <message>
+        <source>Probability of conformity</source>
+        <translation>Konformitätswahrscheinlichkeit</translation>
+    </message>
+    <message>
+        <source>Product of the means</source>
+        <translation>Produkt der Mittelwerte</translation>
+    </message>
+    <message>
+        <source>Speed reached</source>
+        <translation>Erreichte Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Resistance of the weld</source>
+        <translation>Tragfähigkeit der Naht</translation>
+    </message>
+    <message>
+        <source>Effective current</source>
+        <translation>Effektivstrom</translation>
+    </message>
+    <message>
+        <source>Shortening</source>
+        <translation>Verkürzung</translation>
+    </message>
+    <message>
+        <source>Factor for skewed joints</source>
+        <translation>Faktor für schräge Stöße</translation>
+    </message>
+    <message>
+        <source>Susceptibility index</source>
+        <translation>Kennzahl der Rissempfindlichkeit</translation>
+    </message>
+    <message>
+        <source>Takt</source>
+        <translation>Takt</translation>
+    </message>
+    <message>
+        <source>Temperature</source>
+        <translation>Temperatur</translation>
+    </message>
+    <message>
+        <source>Qualified thickness</source>
+        <translation>Qualifizierte Dicke</translation>
+    </message>
+    <message>
+        <source>Least throat</source>
+        <translation>Mindest-a-Maß</translation>
+    </message>
+    <message>
+        <source>Time of the move</source>
+        <translation>Zeit der Bewegung</translation>
+    </message>
+    <message>
+        <source>Tolerance of the angle</source>
+        <translation>Winkeltoleranz</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>Width of the groove at the top</source>
+        <translation>Obere Fugenbreite</translation>
+    </message>
+    <message>
+        <source>Transition current</source>
+        <translation>Übergangsstrom</translation>
+    </message>
+    <message>
+        <source>Transition thickness</source>
+        <translation>Übergangsblechdicke</translation>
+    </message>
+    <message>
+        <source>Units an hour</source>
+        <translation>Einheiten je Stunde</translation>
+    </message>
+    <message>
+        <source>Utilisation, directional method</source>
+        <translation>Ausnutzung, richtungsbezogenes Verfahren</translation>
+    </message>
+    <message>
+        <source>Utilisation, simplified method</source>
+        <translation>Ausnutzung, vereinfachtes Verfahren</translation>
+    </message>
+    <message>
+        <source>Interpass wait</source>
+        <translation>Zwischenlagenpause</translation>
+    </message>
+    <message>
+        <source>Wire feed speed</source>
+        <translation>Drahtvorschub</translation>
     </message>
 </context>
 <context>
@@ -2433,6 +3664,85 @@
     <message>
         <source>adams (recalled); plan limit</source>
         <translation>adams (aus dem Gedächtnis); Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>%1 (recalled)</source>
+        <translation>%1 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>AWS D1.1:2015, Table 5.7</source>
+        <translation>AWS D1.1:2015, Tabelle 5.7</translation>
+    </message>
+    <message>
+        <source>EN 1011-1:2009, Table 1</source>
+        <translation>EN 1011-1:2009, Tabelle 1</translation>
+    </message>
+    <message>
+        <source>EN 1011-2:2001, C.3 (method B)</source>
+        <translation>EN 1011-2:2001, C.3 (Verfahren B)</translation>
+    </message>
+    <message>
+        <source>IEC 60974-1, rating plate (recalled)</source>
+        <translation>IEC 60974-1, Leistungsschild (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate</source>
+        <translation>IEC 60974-1, Spieldauer 10 min (aus dem Gedächtnis); I2 = I1*sqrt(D1/D2), eine Schätzung</translation>
+    </message>
+    <message>
+        <source>ILAC-G8:09/2019, 4.2.2; plan limit</source>
+        <translation>ILAC-G8:09/2019, 4.2.2; Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>ISO 15614-1:2017, level 2 (recalled)</source>
+        <translation>ISO 15614-1:2017, Stufe 2 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>iso-22514-2 (recalled); common practice, no source for the limit of 1.33</source>
+        <translation>iso-22514-2 (aus dem Gedächtnis); übliche Praxis, ohne Quelle für die Grenze 1.33</translation>
+    </message>
+    <message>
+        <source>Wire feed speed</source>
+        <translation>Drahtvorschub</translation>
+    </message>
+    <message>
+        <source>Travel speed</source>
+        <translation>Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
+        <source>Arc voltage</source>
+        <translation>Lichtbogenspannung</translation>
+    </message>
+    <message>
+        <source>Estimated HAZ hardness</source>
+        <translation>Geschätzte WEZ-Härte</translation>
+    </message>
+    <message>
+        <source>Preheat needed (method B)</source>
+        <translation>Nötige Vorwärmung (Verfahren B)</translation>
+    </message>
+    <message>
+        <source>Longest single arc</source>
+        <translation>Längster Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Heat input, as qualified</source>
+        <translation>Wärmeeinbringung, wie qualifiziert</translation>
+    </message>
+</context>
+<context>
+    <name>Place</name>
+    <message>
+        <source>%1/pass %2</source>
+        <translation>%1/Lage %2</translation>
+    </message>
+    <message>
+        <source>schedule %1</source>
+        <translation>Schweißplan %1</translation>
     </message>
 </context>
 <context>

@@ -9,6 +9,7 @@
 #include "hands.hpp"
 #include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
+#include "models/place_text.hpp"
 #include "plan/evaluation_columns.hpp"
 #include "plan/plan_file.hpp"
 #include "records/audit.hpp"
@@ -75,6 +76,21 @@ TEST_F(German, SpeaksOfEveryFindingOfTheDemo) {
   for (const Finding& finding : findings)
     EXPECT_NE(finding_text(finding.text).toStdString(), finding.text)
         << finding.rule << ": add its sentence to gui/models/finding_templates.cpp";
+}
+
+TEST_F(German, SpeaksOfTheSourcesOfFindings) {
+  EXPECT_EQ(finding_text("ISO 17662 (recalled)"), "ISO 17662 (aus dem Gedächtnis)");
+  EXPECT_EQ(finding_text("IEC 60974-1, rating plate (recalled)"),
+            "IEC 60974-1, Leistungsschild (aus dem Gedächtnis)");
+  EXPECT_EQ(finding_text("iso-13920"), "iso-13920");
+}
+
+TEST_F(German, NamesPlacesAsTheyAreRead) {
+  EXPECT_EQ(place_text("BD/S03/pass 12"), "BD/S03/Lage 12");
+  EXPECT_EQ(place_text("schedule F5S"), "Schweißplan F5S");
+  EXPECT_EQ(place_text("BD/S03"), "BD/S03");
+  choose_language("en");
+  EXPECT_EQ(place_text("BD/S03/pass 12"), "BD/S03/pass 12");
 }
 
 TEST_F(German, HasNoTextLeftUntranslated) {

@@ -1,0 +1,156 @@
+// What explanations say in words is said in German where the desk speaks German.
+#include "models/note_text.hpp"
+
+#include <gtest/gtest.h>
+
+#include <QRegularExpression>
+#include <map>
+#include <set>
+
+#include "app/theme_choice.hpp"
+#include "formula/quantity.hpp"
+#include "hands.hpp"
+#include "models/explanation_html.hpp"
+#include "plan/evaluate.hpp"
+#include "plan/evaluation_columns.hpp"
+#include "plan/plan_file.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class GermanNotes : public ::testing::Test {
+ protected:
+  void SetUp() override { choose_language("de"); }
+  void TearDown() override { choose_language("en"); }
+};
+
+constexpr SourceBasis every_basis[] = {SourceBasis::read, SourceBasis::part_read, SourceBasis::recalled,
+                                       SourceBasis::derived, SourceBasis::common_practice};
+
+/// What explanations say, each text once, with the id of a note that says it.
+struct Said {
+  std::map<std::string, std::string> texts, results;
+  std::set<std::string> notes;
+
+  void add(const FormulaNote& note) {
+    for (const char* text : {note.range, note.accuracy, note.clause, to_string(note.basis)})
+      texts.emplace(text, note.id);
+    results.emplace(note.result, note.id);
+    notes.insert(note.id);
+  }
+
+  /// A value, and all that it rests on. A column without a formula says nothing.
+  void add(const Plan& plan, const std::string& place, const char* key) {
+    try {
+      for (const Explanation& explanation : explain(plan, place, key)) {
+        add(*explanation.note);
+        for (const SymbolValue& symbol : explanation.inputs)
+          texts.emplace(symbol.meaning, explanation.note->id);
+      }
+    } catch (const InputError&) {
+    }
+  }
+};
+
+Said said_by_the_demo() {
+  const Plan plan = load_plan(demo_path().toStdString());
+  Said said;
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams) {
+      const std::string place = weldment.id + "/" + seam.id;
+      for (const auto& column : seam_columns()) said.add(plan, place, column.key);
+      for (std::size_t pass = 1; pass <= seam.schedules.size(); ++pass)
+        for (const auto& column : pass_columns())
+          said.add(plan, place + "/pass " + std::to_string(pass), column.key);
+    }
+  return said;
+}
+
+Said said_by_the_registry() {
+  Said said;
+  for (const Quantity* quantity : quantities())
+    for (const FormulaNote* note : quantity->notes) said.add(*note);
+  return said;
+}
+
+/// "C.3", "CET" and a formula without words are the same in every language.
+bool has_words(const std::string& text) {
+  static const QRegularExpression word(QStringLiteral("[a-z]{3}"));
+  return QString::fromStdString(text).contains(word);
+}
+
+void expect_german(const Said& said) {
+  for (const auto& [text, note] : said.texts)
+    if (has_words(text)) {
+      EXPECT_NE(note_text(text).toStdString(), text)
+          << note << ": add it to gui/models/note_texts.cpp and its German to desk_de.ts";
+    }
+  for (const auto& [key, note] : said.results)
+    if (has_words(key)) {
+      EXPECT_NE(result_label(key).toStdString(), key)
+          << note << ": add its label to gui/models/result_labels.cpp";
+    }
+}
+
+TEST_F(GermanNotes, SayAllThatTheDemoExplains) {
+  const Said said = said_by_the_demo();
+  for (const char* id : {"cooling-time.2d", "cooling-time.3d", "preheat.method-b", "haz-hardness.yurioka",
+                         "distortion.fillet-angular-angle", "plan.leg"})
+    EXPECT_TRUE(said.notes.contains(id)) << id << " isn't explained: the walk is too short";
+  EXPECT_GE(said.notes.size(), 24u);
+  expect_german(said);
+}
+
+TEST_F(GermanNotes, SayWhatEveryRegisteredFormulaSays) {
+  const Said said = said_by_the_registry();
+  EXPECT_GT(said.notes.size(), 80u);
+  expect_german(said);
+}
+
+TEST_F(GermanNotes, HoldNoTextThatNobodySays) {
+  Said said = said_by_the_registry();
+  said.texts.merge(said_by_the_demo().texts);
+  for (const SourceBasis basis : every_basis) said.texts.emplace(to_string(basis), "basis");
+  for (const char* joint : {"butt", "tee", "corner", "lap"}) said.texts.emplace(joint, "shape factor");
+  for (const char* text : note_texts())
+    if (!QString::fromUtf8(text).contains("%1")) {
+      EXPECT_TRUE(said.texts.contains(text)) << text;
+    }
+}
+
+TEST_F(GermanNotes, SayHowEachSourceWasHad) {
+  Said said;
+  for (const SourceBasis basis : every_basis) said.texts.emplace(to_string(basis), "basis");
+  EXPECT_EQ(said.texts.size(), 5u);
+  expect_german(said);
+}
+
+TEST_F(GermanNotes, FillTheirHoles) {
+  EXPECT_EQ(note_text("thermal efficiency of process 138"), "thermischer Wirkungsgrad des Verfahrens 138");
+  EXPECT_EQ(note_text("shape factor, joint tee"), "Nahtfaktor, T-Stoß");
+  EXPECT_EQ(note_text("A text that nobody knows."), "A text that nobody knows.");
+  choose_language("en");
+  EXPECT_EQ(note_text("shape factor, joint tee"), "shape factor, joint tee");
+}
+
+TEST_F(GermanNotes, NameResultsThatAreNoColumn) {
+  EXPECT_EQ(result_label("cooling_time_2d_s"), "Abkühlzeit t8/5, zweidimensionale Wärmeableitung");
+  EXPECT_EQ(result_label("heat_input_kJ_mm"), "Wärmeeinbringung");
+  EXPECT_EQ(result_label("no_such_key"), "no_such_key");
+  choose_language("en");
+  EXPECT_EQ(result_label("cooling_time_2d_s"), "Cooling time, two-dimensional heat flow");
+}
+
+TEST_F(GermanNotes, StandInThePanelAndInTooltips) {
+  const Plan plan = load_plan(demo_path().toStdString());
+  const QString html = explanation_html(plan, "BD/S02/pass 1", "cooling_time_s");
+  for (const char* part : {"BD/S02/Lage 1", "Abkühlzeit t8/5, zweidimensionale Wärmeableitung", "Anhang D",
+                           "teils gelesen", "Nahtfaktor", "Vorwärmtemperatur"})
+    EXPECT_TRUE(html.contains(part)) << part;
+  EXPECT_TRUE(explanation_tip(plan, "BD/S02/pass 1", "cooling_time_s")
+                  .endsWith("Anhang D, zweidimensionale Wärmeableitung"));
+}
+
+}  // namespace
+}  // namespace seamtakt::desk
