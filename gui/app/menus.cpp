@@ -16,6 +16,7 @@
 #include "app/theme_choice.hpp"
 #include "base/version.hpp"
 #include "exchange/caution.hpp"
+#include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
 #include "pages/page.hpp"
 #include "widgets/chain_strip.hpp"
@@ -130,7 +131,7 @@ void MainWindow::makeHelpMenu() {
                           "and to the audited arc log.</p><p>%2</p>"
                           "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), "
                           "SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
-                           .arg(QString::fromUtf8(program_version), QString::fromUtf8(caution_text())));
+                           .arg(QString::fromUtf8(program_version), core_text(caution_text())));
   });
   help->addAction(tr("About &Qt"), qApp, &QApplication::aboutQt);
 }

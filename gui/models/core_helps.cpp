@@ -217,6 +217,11 @@ const char* const core_helps[] = {
     QT_TRANSLATE_NOOP("Core",
                       "The order of the robots' passes, those of a seam apart where others cool meanwhile; "
                       "absent: seams as they stand, each by the first robot of its list."),
+    QT_TRANSLATE_NOOP("Core",
+                      "Estimates only. The governing code, qualification by test and a responsible welding "
+                      "coordinator (ISO 14731) or certified welding engineer decide whether a procedure "
+                      "may be used. The cell's safeguards follow ISO 10218 and local law; a planned "
+                      "timeline is no proof that a robot's motion is safe."),
 };
 // clang-format on
 const int core_help_count = static_cast<int>(sizeof(core_helps) / sizeof(core_helps[0]));

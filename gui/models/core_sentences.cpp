@@ -46,6 +46,15 @@ QString CoreSentences::word(const QString& text) const {
   return QCoreApplication::translate(context_, text.toUtf8().constData());
 }
 
+/// A name or a number goes over as it is; texts of the core may stand in a hole too, several with "; "
+/// between.
+QString CoreSentences::in_hole(const QString& text) const {
+  static const QString between = QStringLiteral("; ");
+  QStringList parts = text.split(between);
+  for (QString& part : parts) part = found(part);
+  return parts.join(between);
+}
+
 /// The holes are filled in one go: what stands in them may look like a hole.
 QString CoreSentences::filled(const SentenceForm& form, const QRegularExpressionMatch& match) const {
   const QString wanted = QCoreApplication::translate(context_, form.english());
@@ -53,7 +62,7 @@ QString CoreSentences::filled(const SentenceForm& form, const QRegularExpression
   qsizetype from = 0;
   for (auto holes = hole().globalMatch(wanted); holes.hasNext();) {
     const auto at = holes.next();
-    text += wanted.mid(from, at.capturedStart() - from) + word(match.captured(at.captured(1).toInt()));
+    text += wanted.mid(from, at.capturedStart() - from) + in_hole(match.captured(at.captured(1).toInt()));
     from = at.capturedEnd();
   }
   return text + wanted.mid(from);

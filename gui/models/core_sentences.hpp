@@ -34,12 +34,13 @@ class CoreSentences {
   /// `context`: that of the translations; `english`: all texts, at least one. Both must outlive this.
   CoreSentences(const char* context, std::span<const char* const> english);
 
-  /// `text` in the user's language: a listed text, or a listed form whose holes are filled anew (a word in a
-  /// hole is translated where it has a translation). A text that isn't known stays as it is.
+  /// `text` in the user's language: a listed text, or a listed form whose holes are filled anew (what stands
+  /// in a hole is translated where it is known itself). A text that isn't known stays as it is.
   QString translated(const QString& text) const;
 
  private:
   QString word(const QString& text) const;
+  QString in_hole(const QString& text) const;
   QString filled(const SentenceForm& form, const QRegularExpressionMatch& match) const;
   QString found(const QString& text) const;
 

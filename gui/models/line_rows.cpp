@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 #include "models/chain_figures.hpp"
+#include "models/finding_text.hpp"
 
 namespace seamtakt::desk {
 
@@ -25,6 +26,13 @@ GridColumn text_column(const char* key, const QString& label) {
 }
 GridColumn number_column(const char* key, const QString& label, const QString& help = {}) {
   return {key, label, "", help, true, true, nullptr};
+}
+
+/// "2 P7 are missing (none there); its ..." piece by piece.
+QString waits_for(const WaitingUnit& unit) {
+  QStringList pieces = QString::fromStdString(unit.text).split(QStringLiteral("; "));
+  for (QString& piece : pieces) piece = finding_text(piece.toStdString());
+  return pieces.join(QStringLiteral("; "));
 }
 
 }  // namespace
@@ -64,8 +72,7 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
       row.severity = Severity::fail;
     else if (late)
       row.severity = Severity::warn;
-    QString remark =
-        late ? LineTable::tr("missed takt: %1").arg(QString::fromStdString(unit.cause)) : QString();
+    QString remark = late ? LineTable::tr("missed takt: %1").arg(finding_text(unit.cause)) : QString();
     if (unit.reworks > 0)
       remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
     row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
@@ -92,7 +99,7 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
                  text_cell(QString::fromStdString(unit.order.due)),
                  text_cell({}),
                  text_cell({}),
-                 text_cell(QString::fromStdString(unit.text) + instead)};
+                 text_cell(waits_for(unit) + instead)};
     rows.push_back(std::move(row));
   }
   return rows;
@@ -113,8 +120,8 @@ std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
   for (const Cure& cure : line.cures) {
     if (rows.size() == most_cures) break;
     ValueModel::Row row;
-    row.cells = {text_cell(QString::fromStdString(cure.stage)),
-                 text_cell(QString::fromStdString(cure.change)), number_cell(cure.throughput_change_per_h, 3),
+    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(finding_text(cure.change)),
+                 number_cell(cure.throughput_change_per_h, 3),
                  number_cell(cure.throughput_change_se_per_h, 2), number_cell(cure.takt_misses_change, 3)};
     rows.push_back(std::move(row));
   }

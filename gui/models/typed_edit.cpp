@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "document/plan_address.hpp"
+#include "models/expectation_text.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -18,7 +19,7 @@ std::optional<Refusal> set_typed(Document& document, const std::string& pointer,
   } catch (const InputError& error) {
     return Refusal{pointer,
                    Document::tr("found %1, expected %2")
-                       .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected()))};
+                       .arg(QString::fromStdString(error.found()), expectation_text(error.expected()))};
   }
 }
 

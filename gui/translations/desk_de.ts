@@ -1839,6 +1839,185 @@
         <source>reversed</source>
         <translation>umgekehrt</translation>
     </message>
+    <message>
+        <source>Estimates only. The governing code, qualification by test and a responsible welding coordinator (ISO 14731) or certified welding engineer decide whether a procedure may be used. The cell&apos;s safeguards follow ISO 10218 and local law; a planned timeline is no proof that a robot&apos;s motion is safe.</source>
+        <translation>Nur Schätzungen. Ob ein Schweißverfahren angewendet werden darf, entscheiden die geltende Norm, die Verfahrensprüfung und die verantwortliche Schweißaufsicht (ISO 14731) oder ein zertifizierter Schweißfachingenieur. Der Schutz der Zelle folgt ISO 10218 und örtlichem Recht; ein geplanter Zeitablauf beweist nicht, dass eine Roboterbewegung sicher ist.</translation>
+    </message>
+</context>
+<context>
+    <name>Expectation</name>
+    <message>
+        <source>a text that isn&apos;t empty</source>
+        <translation>ein nicht leerer Text</translation>
+    </message>
+    <message>
+        <source>a text</source>
+        <translation>ein Text</translation>
+    </message>
+    <message>
+        <source>a date YYYY-MM-DD</source>
+        <translation>ein Datum JJJJ-MM-TT</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>true oder false</translation>
+    </message>
+    <message>
+        <source>[lower, upper], each %1</source>
+        <translation>[untere, obere Grenze], jeweils %1</translation>
+    </message>
+    <message>
+        <source>null or %1</source>
+        <translation>null oder %1</translation>
+    </message>
+    <message>
+        <source>%1, or null</source>
+        <translation>%1, oder null</translation>
+    </message>
+    <message>
+        <source>one of %1, or %2</source>
+        <translation>eines von %1, oder %2</translation>
+    </message>
+    <message>
+        <source>one of %1</source>
+        <translation>eines von %1</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
+        <source>the text %1</source>
+        <translation>der Text %1</translation>
+    </message>
+    <message>
+        <source>a list, each %1</source>
+        <translation>eine Liste, jeweils %1</translation>
+    </message>
+    <message>
+        <source>a list of %1, each %2</source>
+        <translation>eine Liste mit %1 Einträgen, jeweils %2</translation>
+    </message>
+    <message>
+        <source>a list of at least %1, each %2</source>
+        <translation>eine Liste mit mindestens %1, jeweils %2</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>a number in %1</source>
+        <translation>eine Zahl in %1</translation>
+    </message>
+    <message>
+        <source>a number equal to %1</source>
+        <translation>eine Zahl gleich %1</translation>
+    </message>
+    <message>
+        <source>a number from %1 to %2</source>
+        <translation>eine Zahl von %1 bis %2</translation>
+    </message>
+    <message>
+        <source>a number above %1</source>
+        <translation>eine Zahl über %1</translation>
+    </message>
+    <message>
+        <source>a number above %1 and below %2</source>
+        <translation>eine Zahl über %1 und unter %2</translation>
+    </message>
+    <message>
+        <source>a number above %1 and at most %2</source>
+        <translation>eine Zahl über %1 und höchstens %2</translation>
+    </message>
+    <message>
+        <source>a number of at least %1</source>
+        <translation>eine Zahl ab %1</translation>
+    </message>
+    <message>
+        <source>a number of at least %1 and below %2</source>
+        <translation>eine Zahl ab %1 und unter %2</translation>
+    </message>
+    <message>
+        <source>a number below %1</source>
+        <translation>eine Zahl unter %1</translation>
+    </message>
+    <message>
+        <source>a number at most %1</source>
+        <translation>eine Zahl bis %1</translation>
+    </message>
+    <message>
+        <source>a whole number</source>
+        <translation>eine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>a whole number from %1 to %2</source>
+        <translation>eine ganze Zahl von %1 bis %2</translation>
+    </message>
+    <message>
+        <source>a whole number above %1</source>
+        <translation>eine ganze Zahl über %1</translation>
+    </message>
+    <message>
+        <source>a whole number of at least %1</source>
+        <translation>eine ganze Zahl ab %1</translation>
+    </message>
+    <message>
+        <source>a mass percentage from 0 to 100</source>
+        <translation>ein Massenanteil von 0 bis 100 %</translation>
+    </message>
+    <message>
+        <source>an object of mass percentages by element symbol</source>
+        <translation>ein Objekt mit Massenanteilen je Elementzeichen</translation>
+    </message>
+    <message>
+        <source>an id</source>
+        <translation>eine Kennung</translation>
+    </message>
+    <message>
+        <source>the id of a base metal</source>
+        <translation>die Kennung eines Grundwerkstoffs</translation>
+    </message>
+    <message>
+        <source>the id of a wire</source>
+        <translation>die Kennung eines Drahts</translation>
+    </message>
+    <message>
+        <source>the id of a gas</source>
+        <translation>die Kennung eines Gases</translation>
+    </message>
+    <message>
+        <source>the id of a power source</source>
+        <translation>die Kennung einer Stromquelle</translation>
+    </message>
+    <message>
+        <source>the id of a schedule</source>
+        <translation>die Kennung eines Schweißplans</translation>
+    </message>
+    <message>
+        <source>the id of a qualification</source>
+        <translation>die Kennung einer Qualifizierung</translation>
+    </message>
+    <message>
+        <source>the id of a seam of this weldment</source>
+        <translation>die Kennung einer Naht dieses Bauteils</translation>
+    </message>
+    <message>
+        <source>the id of a robot</source>
+        <translation>die Kennung eines Roboters</translation>
+    </message>
+    <message>
+        <source>the id of an orientation</source>
+        <translation>die Kennung einer Lage</translation>
+    </message>
+    <message>
+        <source>the id of a stage</source>
+        <translation>die Kennung einer Stufe</translation>
+    </message>
+    <message>
+        <source>a seam as weldment/seam</source>
+        <translation>eine Naht als Bauteil/Naht</translation>
+    </message>
 </context>
 <context>
     <name>Explanation</name>
@@ -3199,15 +3378,15 @@
     </message>
     <message>
         <source>The seams of balance group %1 lie in one place: there are no sides to take by turns.</source>
-        <translation>Die Nähte der Ausgleichsgruppe %1 liegen an einem Ort: Es gibt keine Seiten, die abwechseln könnten.</translation>
+        <translation>Die Nähte der Wechselgruppe %1 liegen an einem Ort: Es gibt keine Seiten, die abwechseln könnten.</translation>
     </message>
     <message>
         <source>Balance group %1 and another come after one another: its sides aren&apos;t taken by turns.</source>
-        <translation>Ausgleichsgruppe %1 und eine andere folgen gegenseitig aufeinander: Ihre Seiten wechseln nicht ab.</translation>
+        <translation>Wechselgruppe %1 und eine andere folgen gegenseitig aufeinander: Ihre Seiten wechseln nicht ab.</translation>
     </message>
     <message>
         <source>Balance group %1: it is begun right after %2 on the same side, though %3 on the other side could be.</source>
-        <translation>Ausgleichsgruppe %1: Sie wird gleich nach %2 auf derselben Seite begonnen, obwohl %3 auf der anderen Seite möglich wäre.</translation>
+        <translation>Wechselgruppe %1: Sie wird gleich nach %2 auf derselben Seite begonnen, obwohl %3 auf der anderen Seite möglich wäre.</translation>
     </message>
     <message>
         <source>The seam has no schedule: it isn&apos;t in the timeline.</source>
@@ -3732,6 +3911,70 @@
     <message>
         <source>Heat input, as qualified</source>
         <translation>Wärmeeinbringung, wie qualifiziert</translation>
+    </message>
+    <message>
+        <source>repair at %1</source>
+        <translation>Reparatur an %1</translation>
+    </message>
+    <message>
+        <source>wire or tip change at %1</source>
+        <translation>Wechsel von Draht oder Kontaktrohr an %1</translation>
+    </message>
+    <message>
+        <source>rework or scrap at %1</source>
+        <translation>Nacharbeit oder Ausschuss an %1</translation>
+    </message>
+    <message>
+        <source>work at %1</source>
+        <translation>Arbeit an %1</translation>
+    </message>
+    <message>
+        <source>time -10 %</source>
+        <translation>Zeit −10 %</translation>
+    </message>
+    <message>
+        <source>1 server more</source>
+        <translation>1 Platz mehr</translation>
+    </message>
+    <message>
+        <source>buffer 1 more</source>
+        <translation>Puffer um 1 größer</translation>
+    </message>
+    <message>
+        <source>no stops</source>
+        <translation>keine Störungen</translation>
+    </message>
+    <message>
+        <source>all right first time</source>
+        <translation>alles auf Anhieb gut</translation>
+    </message>
+    <message>
+        <source>its cart isn&apos;t there</source>
+        <translation>ihr Wagen ist nicht da</translation>
+    </message>
+    <message>
+        <source>%1 %2 is missing (none there)</source>
+        <translation>%1 %2 fehlt (keines da)</translation>
+    </message>
+    <message>
+        <source>%1 %2 are missing (none there)</source>
+        <translation>%1 %2 fehlen (keines da)</translation>
+    </message>
+    <message>
+        <source>%1 %2 is missing (%3 of %4 there)</source>
+        <translation>%1 %2 fehlt (%3 von %4 da)</translation>
+    </message>
+    <message>
+        <source>%1 %2 are missing (%3 of %4 there)</source>
+        <translation>%1 %2 fehlen (%3 von %4 da)</translation>
+    </message>
+    <message>
+        <source>%1 %2 too many (the weldment has none)</source>
+        <translation>%1 %2 zu viel (das Bauteil hat keines)</translation>
+    </message>
+    <message>
+        <source>%1 %2 too many (%3 for %4)</source>
+        <translation>%1 %2 zu viel (%3 statt %4)</translation>
     </message>
 </context>
 <context>

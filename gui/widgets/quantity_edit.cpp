@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QStyle>
 
+#include "models/expectation_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/palette.hpp"
 #include "models/step.hpp"
@@ -24,7 +25,7 @@ void QuantityEdit::setField(const FieldInfo* field) {
   setAccessibleName(unit.isEmpty() ? core_label(field->label)
                                    : core_label(field->label) + QStringLiteral(", ") + unit);
   setAccessibleDescription(core_text(field->help));
-  setToolTip(core_text(field->help) + QStringLiteral("\n") + QString::fromStdString(field->expectation()));
+  setToolTip(core_text(field->help) + QStringLiteral("\n") + expectation_text(field->expectation()));
   if (field->kind == FieldKind::number || field->kind == FieldKind::integer) setAlignment(Qt::AlignRight);
   update();
 }

@@ -6,7 +6,9 @@
 #include <set>
 
 #include "app/theme_choice.hpp"
+#include "exchange/caution.hpp"
 #include "hands.hpp"
+#include "models/expectation_text.hpp"
 #include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/place_text.hpp"
@@ -56,6 +58,40 @@ TEST_F(German, KnowsEveryLabelOfFieldsAndColumns) {
     EXPECT_TRUE(known.count(label)) << label << ": add it to gui/models/core_words.cpp";
 }
 
+template <class Object>
+void expect_german_expectations() {
+  for (const Field<Object>& field : fields_of<Object>().fields)
+    if (field.kind != FieldKind::object && field.kind != FieldKind::object_list)
+      for (const std::string& text : {field.expectation(), field.element_expectation()}) {
+        if (text.find("[x, y, z]") == std::string::npos) {
+          EXPECT_NE(expectation_text(text).toStdString(), text)
+              << field.key << ": add it to gui/models/expectation_text.cpp";
+        }
+        EXPECT_FALSE(expectation_text(text).contains(QRegularExpression("\\b(a|an|each|the|of)\\b")))
+            << expectation_text(text).toStdString();
+      }
+}
+
+TEST_F(German, SaysWhatFieldsMayHold) {
+  EXPECT_EQ(expectation_text("a number from 0 to 100 mm"), "eine Zahl von 0 bis 100 mm");
+  EXPECT_EQ(expectation_text("a list of 2, each a number above 0 mm"),
+            "eine Liste mit 2 Einträgen, jeweils eine Zahl über 0 mm");
+  expect_german_expectations<BaseMetal>();
+  expect_german_expectations<Wire>();
+  expect_german_expectations<Gas>();
+  expect_german_expectations<PowerSource>();
+  expect_german_expectations<Schedule>();
+  expect_german_expectations<ScheduleLimits>();
+  expect_german_expectations<Seam>();
+  expect_german_expectations<Weldment>();
+  expect_german_expectations<Robot>();
+  expect_german_expectations<Stage>();
+}
+
+TEST_F(German, SaysTheCaution) {
+  EXPECT_TRUE(core_text(caution_text()).startsWith("Nur Schätzungen.")) << "gui/models/core_helps.cpp";
+}
+
 TEST_F(German, SpeaksOfFindingsWithTheirNamesAndNumbers) {
   EXPECT_EQ(finding_text("Fillet leg is 5.1 of 6 mm that the drawing asks for."),
             "Schenkel der Kehlnaht: 5.1 von 6 mm, die die Zeichnung verlangt.");
@@ -76,6 +112,16 @@ TEST_F(German, SpeaksOfEveryFindingOfTheDemo) {
   for (const Finding& finding : findings)
     EXPECT_NE(finding_text(finding.text).toStdString(), finding.text)
         << finding.rule << ": add its sentence to gui/models/finding_templates.cpp";
+}
+
+TEST_F(German, SpeaksOfTheLinesLossesAndCures) {
+  EXPECT_EQ(finding_text("wire or tip change at cell"), "Wechsel von Draht oder Kontaktrohr an cell");
+  EXPECT_EQ(finding_text("time -10 %"), "Zeit −10 %");
+  EXPECT_EQ(
+      finding_text("The unit (BD) waits: 2 P7 are missing (none there); 1 P8 is missing (1 of 2 there). "
+                   "No complete unit is behind it."),
+      "Die Einheit (BD) wartet: 2 P7 fehlen (keines da); 1 P8 fehlt (1 von 2 da). Keine vollständige "
+      "steht hinter ihr.");
 }
 
 TEST_F(German, SpeaksOfTheSourcesOfFindings) {
