@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "models/place_text.hpp"
+
 namespace seamtakt::desk {
 
 namespace {
@@ -31,7 +33,7 @@ std::size_t open_items(const UnitStatus& unit) {
 
 QString listed(const std::vector<std::string>& passes) {
   QStringList names;
-  for (const std::string& pass : passes) names << QString::fromStdString(pass);
+  for (const std::string& pass : passes) names << place_text(pass);
   return names.join(QStringLiteral(", "));
 }
 
