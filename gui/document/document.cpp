@@ -7,7 +7,7 @@
 #include "base/json_node.hpp"
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
-#include "models/expectation_text.hpp"
+#include "models/refusal_text.hpp"
 #include "plan/plan_file.hpp"
 
 namespace seamtakt::desk {
@@ -119,9 +119,7 @@ std::optional<Refusal> Document::edit(const QString& what, const std::string& me
     change(*after);
     check_plan(*after, name().toStdString());
   } catch (const InputError& error) {
-    return Refusal{error.pointer(),
-                   tr("found %1, expected %2")
-                       .arg(QString::fromStdString(error.found()), expectation_text(error.expected()))};
+    return Refusal{error.pointer(), refusal_text(error)};
   }
   const std::string key = merge_key.empty() ? merge_key : merge_key + "#" + std::to_string(typing_);
   undo_.push(new PlanEdit(*this, what, key, plan_, std::move(after)));

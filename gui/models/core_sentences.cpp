@@ -69,6 +69,7 @@ QString CoreSentences::filled(const SentenceForm& form, const QRegularExpression
 }
 
 QString CoreSentences::found(const QString& text) const {
+  if (text.startsWith('"')) return text;  // a person's own words
   if (const QString whole = word(text); whole != text) return whole;
   for (const SentenceForm& form : forms_)
     if (const auto match = form.match(text); match.hasMatch()) return filled(form, match);

@@ -2,7 +2,7 @@
 
 #include "base/error.hpp"
 #include "document/plan_address.hpp"
-#include "models/expectation_text.hpp"
+#include "models/refusal_text.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -17,9 +17,7 @@ std::optional<Refusal> set_typed(Document& document, const std::string& pointer,
   try {
     return document.setField(pointer, key, units.fieldTyped(typed, *field));
   } catch (const InputError& error) {
-    return Refusal{pointer,
-                   Document::tr("found %1, expected %2")
-                       .arg(QString::fromStdString(error.found()), expectation_text(error.expected()))};
+    return Refusal{pointer, refusal_text(error)};
   }
 }
 

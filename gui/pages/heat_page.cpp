@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
+#include "models/refusal_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "pages/window_panel.hpp"
@@ -186,9 +187,7 @@ void HeatPage::drawNow() {
       const Unit& unit = units.shown(*find_unit("mm"));
       points.push_back(to_canonical(parse_quantity(text.trimmed().toStdString(), unit, "point"), unit));
     } catch (const InputError& error) {
-      read_out_->setText(
-          tr("found %1, expected %2")
-              .arg(QString::fromStdString(error.found()), QString::fromStdString(error.expected())));
+      read_out_->setText(refusal_text(error));
     }
   }
   if (points.empty()) {

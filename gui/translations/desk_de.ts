@@ -1845,181 +1845,6 @@
     </message>
 </context>
 <context>
-    <name>Expectation</name>
-    <message>
-        <source>a text that isn&apos;t empty</source>
-        <translation>ein nicht leerer Text</translation>
-    </message>
-    <message>
-        <source>a text</source>
-        <translation>ein Text</translation>
-    </message>
-    <message>
-        <source>a date YYYY-MM-DD</source>
-        <translation>ein Datum JJJJ-MM-TT</translation>
-    </message>
-    <message>
-        <source>true or false</source>
-        <translation>true oder false</translation>
-    </message>
-    <message>
-        <source>[lower, upper], each %1</source>
-        <translation>[untere, obere Grenze], jeweils %1</translation>
-    </message>
-    <message>
-        <source>null or %1</source>
-        <translation>null oder %1</translation>
-    </message>
-    <message>
-        <source>%1, or null</source>
-        <translation>%1, oder null</translation>
-    </message>
-    <message>
-        <source>one of %1, or %2</source>
-        <translation>eines von %1, oder %2</translation>
-    </message>
-    <message>
-        <source>one of %1</source>
-        <translation>eines von %1</translation>
-    </message>
-    <message>
-        <source>%1 and %2</source>
-        <translation>%1 und %2</translation>
-    </message>
-    <message>
-        <source>the text %1</source>
-        <translation>der Text %1</translation>
-    </message>
-    <message>
-        <source>a list, each %1</source>
-        <translation>eine Liste, jeweils %1</translation>
-    </message>
-    <message>
-        <source>a list of %1, each %2</source>
-        <translation>eine Liste mit %1 Einträgen, jeweils %2</translation>
-    </message>
-    <message>
-        <source>a list of at least %1, each %2</source>
-        <translation>eine Liste mit mindestens %1, jeweils %2</translation>
-    </message>
-    <message>
-        <source>a number</source>
-        <translation>eine Zahl</translation>
-    </message>
-    <message>
-        <source>a number in %1</source>
-        <translation>eine Zahl in %1</translation>
-    </message>
-    <message>
-        <source>a number equal to %1</source>
-        <translation>eine Zahl gleich %1</translation>
-    </message>
-    <message>
-        <source>a number from %1 to %2</source>
-        <translation>eine Zahl von %1 bis %2</translation>
-    </message>
-    <message>
-        <source>a number above %1</source>
-        <translation>eine Zahl über %1</translation>
-    </message>
-    <message>
-        <source>a number above %1 and below %2</source>
-        <translation>eine Zahl über %1 und unter %2</translation>
-    </message>
-    <message>
-        <source>a number above %1 and at most %2</source>
-        <translation>eine Zahl über %1 und höchstens %2</translation>
-    </message>
-    <message>
-        <source>a number of at least %1</source>
-        <translation>eine Zahl ab %1</translation>
-    </message>
-    <message>
-        <source>a number of at least %1 and below %2</source>
-        <translation>eine Zahl ab %1 und unter %2</translation>
-    </message>
-    <message>
-        <source>a number below %1</source>
-        <translation>eine Zahl unter %1</translation>
-    </message>
-    <message>
-        <source>a number at most %1</source>
-        <translation>eine Zahl bis %1</translation>
-    </message>
-    <message>
-        <source>a whole number</source>
-        <translation>eine ganze Zahl</translation>
-    </message>
-    <message>
-        <source>a whole number from %1 to %2</source>
-        <translation>eine ganze Zahl von %1 bis %2</translation>
-    </message>
-    <message>
-        <source>a whole number above %1</source>
-        <translation>eine ganze Zahl über %1</translation>
-    </message>
-    <message>
-        <source>a whole number of at least %1</source>
-        <translation>eine ganze Zahl ab %1</translation>
-    </message>
-    <message>
-        <source>a mass percentage from 0 to 100</source>
-        <translation>ein Massenanteil von 0 bis 100 %</translation>
-    </message>
-    <message>
-        <source>an object of mass percentages by element symbol</source>
-        <translation>ein Objekt mit Massenanteilen je Elementzeichen</translation>
-    </message>
-    <message>
-        <source>an id</source>
-        <translation>eine Kennung</translation>
-    </message>
-    <message>
-        <source>the id of a base metal</source>
-        <translation>die Kennung eines Grundwerkstoffs</translation>
-    </message>
-    <message>
-        <source>the id of a wire</source>
-        <translation>die Kennung eines Drahts</translation>
-    </message>
-    <message>
-        <source>the id of a gas</source>
-        <translation>die Kennung eines Gases</translation>
-    </message>
-    <message>
-        <source>the id of a power source</source>
-        <translation>die Kennung einer Stromquelle</translation>
-    </message>
-    <message>
-        <source>the id of a schedule</source>
-        <translation>die Kennung eines Schweißplans</translation>
-    </message>
-    <message>
-        <source>the id of a qualification</source>
-        <translation>die Kennung einer Qualifizierung</translation>
-    </message>
-    <message>
-        <source>the id of a seam of this weldment</source>
-        <translation>die Kennung einer Naht dieses Bauteils</translation>
-    </message>
-    <message>
-        <source>the id of a robot</source>
-        <translation>die Kennung eines Roboters</translation>
-    </message>
-    <message>
-        <source>the id of an orientation</source>
-        <translation>die Kennung einer Lage</translation>
-    </message>
-    <message>
-        <source>the id of a stage</source>
-        <translation>die Kennung einer Stufe</translation>
-    </message>
-    <message>
-        <source>a seam as weldment/seam</source>
-        <translation>eine Naht als Bauteil/Naht</translation>
-    </message>
-</context>
-<context>
     <name>Explanation</name>
     <message>
         <source>read</source>
@@ -3989,6 +3814,297 @@
     </message>
 </context>
 <context>
+    <name>Refusal</name>
+    <message>
+        <source>a text that isn&apos;t empty</source>
+        <translation>ein nicht leerer Text</translation>
+    </message>
+    <message>
+        <source>a text</source>
+        <translation>ein Text</translation>
+    </message>
+    <message>
+        <source>a date YYYY-MM-DD</source>
+        <translation>ein Datum JJJJ-MM-TT</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>true oder false</translation>
+    </message>
+    <message>
+        <source>[lower, upper], each %1</source>
+        <translation>[untere, obere Grenze], jeweils %1</translation>
+    </message>
+    <message>
+        <source>null or %1</source>
+        <translation>null oder %1</translation>
+    </message>
+    <message>
+        <source>%1, or null</source>
+        <translation>%1, oder null</translation>
+    </message>
+    <message>
+        <source>one of %1, or %2</source>
+        <translation>eines von %1, oder %2</translation>
+    </message>
+    <message>
+        <source>one of %1</source>
+        <translation>eines von %1</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
+        <source>the text %1</source>
+        <translation>der Text %1</translation>
+    </message>
+    <message>
+        <source>a list, each %1</source>
+        <translation>eine Liste, jeweils %1</translation>
+    </message>
+    <message>
+        <source>a list of %1, each %2</source>
+        <translation>eine Liste mit %1 Einträgen, jeweils %2</translation>
+    </message>
+    <message>
+        <source>a list of at least %1, each %2</source>
+        <translation>eine Liste mit mindestens %1, jeweils %2</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>a number in %1</source>
+        <translation>eine Zahl in %1</translation>
+    </message>
+    <message>
+        <source>a number equal to %1</source>
+        <translation>eine Zahl gleich %1</translation>
+    </message>
+    <message>
+        <source>a number from %1 to %2</source>
+        <translation>eine Zahl von %1 bis %2</translation>
+    </message>
+    <message>
+        <source>a number above %1</source>
+        <translation>eine Zahl über %1</translation>
+    </message>
+    <message>
+        <source>a number above %1 and below %2</source>
+        <translation>eine Zahl über %1 und unter %2</translation>
+    </message>
+    <message>
+        <source>a number above %1 and at most %2</source>
+        <translation>eine Zahl über %1 und höchstens %2</translation>
+    </message>
+    <message>
+        <source>a number of at least %1</source>
+        <translation>eine Zahl ab %1</translation>
+    </message>
+    <message>
+        <source>a number of at least %1 and below %2</source>
+        <translation>eine Zahl ab %1 und unter %2</translation>
+    </message>
+    <message>
+        <source>a number below %1</source>
+        <translation>eine Zahl unter %1</translation>
+    </message>
+    <message>
+        <source>a number at most %1</source>
+        <translation>eine Zahl bis %1</translation>
+    </message>
+    <message>
+        <source>a whole number</source>
+        <translation>eine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>a whole number from %1 to %2</source>
+        <translation>eine ganze Zahl von %1 bis %2</translation>
+    </message>
+    <message>
+        <source>a whole number above %1</source>
+        <translation>eine ganze Zahl über %1</translation>
+    </message>
+    <message>
+        <source>a whole number of at least %1</source>
+        <translation>eine ganze Zahl ab %1</translation>
+    </message>
+    <message>
+        <source>a mass percentage from 0 to 100</source>
+        <translation>ein Massenanteil von 0 bis 100 %</translation>
+    </message>
+    <message>
+        <source>an object of mass percentages by element symbol</source>
+        <translation>ein Objekt mit Massenanteilen je Elementzeichen</translation>
+    </message>
+    <message>
+        <source>an id</source>
+        <translation>eine Kennung</translation>
+    </message>
+    <message>
+        <source>the id of a base metal</source>
+        <translation>die Kennung eines Grundwerkstoffs</translation>
+    </message>
+    <message>
+        <source>the id of a wire</source>
+        <translation>die Kennung eines Drahts</translation>
+    </message>
+    <message>
+        <source>the id of a gas</source>
+        <translation>die Kennung eines Gases</translation>
+    </message>
+    <message>
+        <source>the id of a power source</source>
+        <translation>die Kennung einer Stromquelle</translation>
+    </message>
+    <message>
+        <source>the id of a schedule</source>
+        <translation>die Kennung eines Schweißplans</translation>
+    </message>
+    <message>
+        <source>the id of a qualification</source>
+        <translation>die Kennung einer Qualifizierung</translation>
+    </message>
+    <message>
+        <source>the id of a seam of this weldment</source>
+        <translation>die Kennung einer Naht dieses Bauteils</translation>
+    </message>
+    <message>
+        <source>the id of a robot</source>
+        <translation>die Kennung eines Roboters</translation>
+    </message>
+    <message>
+        <source>the id of an orientation</source>
+        <translation>die Kennung einer Lage</translation>
+    </message>
+    <message>
+        <source>the id of a stage</source>
+        <translation>die Kennung einer Stufe</translation>
+    </message>
+    <message>
+        <source>a seam as weldment/seam</source>
+        <translation>eine Naht als Bauteil/Naht</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>an empty text</source>
+        <translation>ein leerer Text</translation>
+    </message>
+    <message>
+        <source>an empty list</source>
+        <translation>eine leere Liste</translation>
+    </message>
+    <message>
+        <source>a list of %1</source>
+        <translation>eine Liste mit %1 Einträgen</translation>
+    </message>
+    <message>
+        <source>unit %1 in %2</source>
+        <translation>Einheit %1 in %2</translation>
+    </message>
+    <message>
+        <source>unknown unit %1 in %2</source>
+        <translation>unbekannte Einheit %1 in %2</translation>
+    </message>
+    <message>
+        <source>a path of length 0 mm</source>
+        <translation>ein Verlauf der Länge 0 mm</translation>
+    </message>
+    <message>
+        <source>points that lie apart</source>
+        <translation>Punkte, die auseinander liegen</translation>
+    </message>
+    <message>
+        <source>an electrode extension of %1 mm (contact_tip_distance_mm %2 less arc_length_mm %3)</source>
+        <translation>ein freies Drahtende von %1 mm (Kontaktrohrabstand %2 minus Lichtbogenlänge %3)</translation>
+    </message>
+    <message>
+        <source>an extension above 0 mm</source>
+        <translation>ein freies Drahtende über 0 mm</translation>
+    </message>
+    <message>
+        <source>a run of %1 mm</source>
+        <translation>ein Nahtstück von %1 mm</translation>
+    </message>
+    <message>
+        <source>at most the seam&apos;s length, %1 mm</source>
+        <translation>höchstens die Länge der Naht, %1 mm</translation>
+    </message>
+    <message>
+        <source>a run of %1 mm on a seam of %2 mm</source>
+        <translation>ein Nahtstück von %1 mm an einer Naht von %2 mm</translation>
+    </message>
+    <message>
+        <source>runs long enough that there are at most %1</source>
+        <translation>so lange Nahtstücke, dass es höchstens %1 sind</translation>
+    </message>
+    <message>
+        <source>a circle: %1</source>
+        <translation>ein Kreis: %1</translation>
+    </message>
+    <message>
+        <source>seams of which each comes after others without coming after itself</source>
+        <translation>Nähte, von denen keine über andere nach sich selbst kommt</translation>
+    </message>
+    <message>
+        <source>a comma</source>
+        <translation>ein Komma</translation>
+    </message>
+    <message>
+        <source>an open quote in %1</source>
+        <translation>ein offenes Anführungszeichen in %1</translation>
+    </message>
+    <message>
+        <source>a quote at the end of the item</source>
+        <translation>ein Anführungszeichen am Ende des Eintrags</translation>
+    </message>
+    <message>
+        <source>a finite number</source>
+        <translation>eine endliche Zahl</translation>
+    </message>
+    <message>
+        <source>a number without a unit</source>
+        <translation>eine Zahl ohne Einheit</translation>
+    </message>
+    <message>
+        <source>a number with %1</source>
+        <translation>eine Zahl mit %1</translation>
+    </message>
+    <message>
+        <source>a number of usual size (0, or 1e-15 to 1e15)</source>
+        <translation>eine Zahl üblicher Größe (0 oder 1e-15 bis 1e15)</translation>
+    </message>
+    <message>
+        <source>three numbers: x y z</source>
+        <translation>drei Zahlen: x y z</translation>
+    </message>
+    <message>
+        <source>two bounds, such as 2 .. 6, 2 .. or .. 6</source>
+        <translation>zwei Grenzen, etwa 2 .. 6, 2 .. oder .. 6</translation>
+    </message>
+    <message>
+        <source>a lower bound that isn&apos;t above the upper one</source>
+        <translation>eine untere Grenze, die nicht über der oberen liegt</translation>
+    </message>
+    <message>
+        <source>%1 or %2</source>
+        <translation>%1 oder %2</translation>
+    </message>
+    <message>
+        <source>found %1, expected %2</source>
+        <translation>gefunden: %1, erwartet: %2</translation>
+    </message>
+    <message>
+        <source>%1; the nearest is %2</source>
+        <translation>%1; am nächsten liegt %2</translation>
+    </message>
+</context>
+<context>
     <name>Severity</name>
     <message>
         <source>ok</source>
@@ -4289,10 +4405,6 @@
         <translation>Neuer Plan</translation>
     </message>
     <message>
-        <source>found %1, expected %2</source>
-        <translation>gefunden: %1, erwartet: %2</translation>
-    </message>
-    <message>
         <source>Change %1</source>
         <translation>%1 ändern</translation>
     </message>
@@ -4583,10 +4695,6 @@ Quelle: %3</translation>
     <message>
         <source>Temperature</source>
         <translation>Temperatur</translation>
-    </message>
-    <message>
-        <source>found %1, expected %2</source>
-        <translation>gefunden: %1, erwartet: %2</translation>
     </message>
     <message>
         <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>

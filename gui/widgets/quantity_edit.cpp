@@ -4,7 +4,7 @@
 #include <QPainter>
 #include <QStyle>
 
-#include "models/expectation_text.hpp"
+#include "models/refusal_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/palette.hpp"
 #include "models/step.hpp"

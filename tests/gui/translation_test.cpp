@@ -8,10 +8,10 @@
 #include "app/theme_choice.hpp"
 #include "exchange/caution.hpp"
 #include "hands.hpp"
-#include "models/expectation_text.hpp"
 #include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/place_text.hpp"
+#include "models/refusal_text.hpp"
 #include "plan/evaluation_columns.hpp"
 #include "plan/plan_file.hpp"
 #include "records/audit.hpp"
@@ -65,7 +65,7 @@ void expect_german_expectations() {
       for (const std::string& text : {field.expectation(), field.element_expectation()}) {
         if (text.find("[x, y, z]") == std::string::npos) {
           EXPECT_NE(expectation_text(text).toStdString(), text)
-              << field.key << ": add it to gui/models/expectation_text.cpp";
+              << field.key << ": add it to gui/models/refusal_text.cpp";
         }
         EXPECT_FALSE(expectation_text(text).contains(QRegularExpression("\\b(a|an|each|the|of)\\b")))
             << expectation_text(text).toStdString();
@@ -76,6 +76,11 @@ TEST_F(German, SaysWhatFieldsMayHold) {
   EXPECT_EQ(expectation_text("a number from 0 to 100 mm"), "eine Zahl von 0 bis 100 mm");
   EXPECT_EQ(expectation_text("a list of 2, each a number above 0 mm"),
             "eine Liste mit 2 Einträgen, jeweils eine Zahl über 0 mm");
+  EXPECT_EQ(refusal_text(InputError("x", "unit \"kg\" in \"45 kg\"", "a number with mm/s, m/min or in/min")),
+            "gefunden: Einheit \"kg\" in \"45 kg\", erwartet: eine Zahl mit mm/s, m/min oder in/min");
+  EXPECT_EQ(expectation_text("\"this or that\""), "\"this or that\"");
+  EXPECT_EQ(expectation_text("the id of a wire; the nearest is S12"),
+            "die Kennung eines Drahts; am nächsten liegt S12");
   expect_german_expectations<BaseMetal>();
   expect_german_expectations<Wire>();
   expect_german_expectations<Gas>();
