@@ -31,7 +31,7 @@ QString source_text(const FormulaNote& note) {
   return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
 }
 
-QString one_html(const Explanation& explanation, bool first) {
+QString one_html(const Explanation& explanation, bool first, int most_letters) {
   const FormulaNote& note = *explanation.note;
   const QString value = QString::fromStdString(rounded_text(explanation.result, 6)) + QStringLiteral(" ") +
                         UnitView::readable(explanation.unit.c_str());
@@ -41,8 +41,8 @@ QString one_html(const Explanation& explanation, bool first) {
           "style=\"font-size:%3\">%2</span></p>")
           .arg(result_label(note.result).toHtmlEscaped(), value.toHtmlEscaped(), first ? "large" : "medium")
           .arg(first ? 0 : 18);
-  html += stacked_formula(QString::fromUtf8(note.symbols));
-  html += stacked_formula(QString::fromStdString(with_numbers(explanation)));
+  html += stacked_formula(QString::fromUtf8(note.symbols), most_letters);
+  html += stacked_formula(QString::fromStdString(with_numbers(explanation)), most_letters);
   html += QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">");
   for (const SymbolValue& symbol : explanation.inputs)
     html += row(
@@ -61,11 +61,7 @@ QString one_html(const Explanation& explanation, bool first) {
 
 }  // namespace
 
-QString formula_html(const QString& formula) {
-  return stacked_formula(formula);
-}
-
-QString explanation_html(const Plan& plan, const QString& place, const QString& key) {
+QString explanation_html(const Plan& plan, const QString& place, const QString& key, int most_letters) {
   const std::string name = key.section('.', -1).toStdString();
   try {
     const auto explanations = explain(plan, place.toStdString(), name);
@@ -75,7 +71,7 @@ QString explanation_html(const Plan& plan, const QString& place, const QString& 
       if (i == 1)
         html += QStringLiteral("<p style=\"margin-top:18px; color:%2\">%1</p>")
                     .arg(Words::tr("It rests on"), Palette::current().quiet.name());
-      html += one_html(explanations[i], i == 0);
+      html += one_html(explanations[i], i == 0, most_letters);
     }
     return html;
   } catch (const InputError&) {

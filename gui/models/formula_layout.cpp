@@ -1,6 +1,8 @@
 #include "models/formula_layout.hpp"
 
 #include <QHash>
+#include <QRegularExpression>
+#include <algorithm>
 #include <vector>
 
 namespace seamtakt::desk {
@@ -11,7 +13,18 @@ namespace {
 struct Piece {
   QString html;
   bool tall = false;
+  qsizetype letters = 0;  ///< as wide as so many
 };
+
+/// Text of one line, some of it in tags.
+Piece line(const QString& html) {
+  static const QRegularExpression tag(QStringLiteral("<[^>]*>"));
+  return {html, false, QString(html).remove(tag).size()};
+}
+
+Piece sign_piece(QChar sign) {
+  return line(QStringLiteral(" %1 ").arg(sign == '-' ? QChar(0x2212) : sign));
+}
 
 const QHash<QString, QString>& letters() {
   static const QHash<QString, QString> names = {
@@ -29,7 +42,8 @@ const QHash<QString, QString>& letters() {
 }
 
 QString cell(const QString& html, const QString& style = {}) {
-  return QStringLiteral("<td align=\"center\" valign=\"middle\" style=\"%2\">%1</td>").arg(html, style);
+  return QStringLiteral("<td align=\"center\" valign=\"middle\" style=\"white-space:nowrap; %2\">%1</td>")
+      .arg(html, style);
 }
 
 QString as_table(const std::vector<Piece>& row) {
@@ -39,19 +53,43 @@ QString as_table(const std::vector<Piece>& row) {
 }
 
 Piece joined(const std::vector<Piece>& row) {
-  bool tall = false;
-  for (const Piece& piece : row) tall = tall || piece.tall;
-  if (tall) return {as_table(row), true};
-  QString html;
-  for (const Piece& piece : row) html += piece.html;
-  return {html, false};
+  Piece whole;
+  for (const Piece& piece : row) {
+    whole.tall = whole.tall || piece.tall;
+    whole.letters += piece.letters;
+    whole.html += piece.html;
+  }
+  if (whole.tall) whole.html = as_table(row);
+  return whole;
 }
 
 Piece fraction(const Piece& above, const Piece& below) {
   return {QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>%1</tr><tr>%2</tr></table>")
               .arg(cell(above.html, QStringLiteral("border-bottom-width:1px; border-bottom-style:solid;")),
                    cell(below.html)),
-          true};
+          true, std::max(above.letters, below.letters)};
+}
+
+Piece in_brackets(const Piece& inner) {
+  return joined({line(QStringLiteral("(")), inner, line(QStringLiteral(")"))});
+}
+
+/// Lines of at most so many letters where the pieces allow it; a new one begins with a sign.
+std::vector<std::vector<Piece>> lines_of(const std::vector<Piece>& pieces, qsizetype most_letters) {
+  static const QRegularExpression sign(QStringLiteral("^( . |·)$"));
+  std::vector<std::vector<Piece>> lines(1);
+  qsizetype letters = 0;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const qsizetype with_next = pieces[i].letters + (i + 1 < pieces.size() ? pieces[i + 1].letters : 0);
+    if (sign.match(pieces[i].html).hasMatch() && letters > 0 && lines.back().size() > 2 &&
+        letters + with_next > most_letters) {
+      lines.emplace_back(1, line(QStringLiteral("&nbsp;&nbsp;&nbsp;")));
+      letters = 3;
+    }
+    lines.back().push_back(pieces[i]);
+    letters += pieces[i].letters;
+  }
+  return lines;
 }
 
 /// Reads sum, product, power, atom; what it can't read is taken character by character, so that nothing is
@@ -60,13 +98,15 @@ class Reader {
  public:
   explicit Reader(const QString& text) : text_(text) {}
 
-  Piece all() {
+  /// The whole formula in pieces that may stand on lines of their own; signs are pieces, too.
+  std::vector<Piece> all() {
     std::vector<Piece> row;
     while (at_ < text_.size()) {
-      row.push_back(sum());
-      if (at_ < text_.size()) row.push_back({text_.mid(at_++, 1).toHtmlEscaped(), false});
+      const std::vector<Piece> more = sum_pieces();
+      row.insert(row.end(), more.begin(), more.end());
+      if (at_ < text_.size()) row.push_back(line(text_.mid(at_++, 1).toHtmlEscaped()));
     }
-    return joined(row);
+    return row;
   }
 
  private:
@@ -78,17 +118,20 @@ class Reader {
     return at_ < text_.size() ? text_[at_] : QChar();
   }
 
-  Piece sum() {
-    std::vector<Piece> row = {product()};
+  Piece sum() { return joined(sum_pieces()); }
+
+  std::vector<Piece> sum_pieces() {
+    std::vector<Piece> row = product();
     for (QChar sign = next(); sign == '+' || sign == '-' || sign == '=' || sign == ','; sign = next()) {
       ++at_;
-      row.push_back({QStringLiteral(" %1 ").arg(sign == '-' ? QChar(0x2212) : sign), false});
-      row.push_back(product());
+      row.push_back(sign_piece(sign));
+      const std::vector<Piece> more = product();
+      row.insert(row.end(), more.begin(), more.end());
     }
-    return joined(row);
+    return row;
   }
 
-  Piece product() {
+  std::vector<Piece> product() {
     std::vector<Piece> row = {power()};
     for (QChar sign = next(); sign == '*' || sign == '/'; sign = next()) {
       ++at_;
@@ -98,11 +141,11 @@ class Reader {
         // Everything multiplied so far stands above the bar.
         row = {fraction(joined(row), below)};
       } else {
-        row.push_back({QStringLiteral("·"), false});
+        row.push_back(line(QStringLiteral("·")));
         row.push_back(power());
       }
     }
-    return joined(row);
+    return row;
   }
 
   Piece power() {
@@ -112,11 +155,11 @@ class Reader {
     if (next() != '^') return base;
     ++at_;
     // The whole denominator is the power, not what stands in its brackets: 1/(a - b)^2.
-    if (strip && has_brackets) base = joined({{QStringLiteral("("), false}, base, {QStringLiteral(")"), false}});
+    if (strip && has_brackets) base = in_brackets(base);
     const Piece exponent = atom(true);
-    return {exponent.tall ? as_table({base, {QStringLiteral("^"), false}, exponent})
+    return {exponent.tall ? as_table({base, line(QStringLiteral("^")), exponent})
                           : base.html + QStringLiteral("<sup>") + exponent.html + QStringLiteral("</sup>"),
-            base.tall || exponent.tall};
+            base.tall || exponent.tall, base.letters + exponent.letters};
   }
 
   Piece bracketed(bool strip) {
@@ -124,7 +167,7 @@ class Reader {
     const Piece inner = sum();
     if (next() == ')') ++at_;
     if (strip) return inner;
-    return joined({{QStringLiteral("("), false}, inner, {QStringLiteral(")"), false}});
+    return in_brackets(inner);
   }
 
   Piece atom(bool strip) {
@@ -132,20 +175,19 @@ class Reader {
     if (c == '(') return bracketed(strip);
     if (c == '-') {
       ++at_;
-      return joined({{QStringLiteral("−"), false}, atom(false)});
+      return joined({line(QStringLiteral("−")), atom(false)});
     }
     qsizetype end = at_;
     while (end < text_.size() &&
            (text_[end].isLetterOrNumber() || text_[end] == '_' || text_[end] == '.' || text_[end] == '\''))
       ++end;
     if (end == at_)
-      return {at_ < text_.size() && !QStringLiteral(")+-*/=,^ ").contains(c)
-                  ? text_.mid(at_++, 1).toHtmlEscaped()
-                  : QString(),
-              false};
+      return line(at_ < text_.size() && !QStringLiteral(")+-*/=,^ ").contains(c)
+                      ? text_.mid(at_++, 1).toHtmlEscaped()
+                      : QString());
     const QString name = text_.mid(at_, end - at_);
     at_ = end;
-    const Piece symbol{symbol_html(name), false};
+    const Piece symbol = line(symbol_html(name));
     if (at_ < text_.size() && text_[at_] == '(') return joined({symbol, bracketed(false)});
     return symbol;
   }
@@ -170,9 +212,13 @@ QString symbol_html(const QString& name) {
            name.mid(underscore + 1).toHtmlEscaped());
 }
 
-QString stacked_formula(const QString& formula) {
-  const Piece whole = Reader(formula).all();
-  return whole.tall ? whole.html : QStringLiteral("<p>%1</p>").arg(whole.html);
+QString stacked_formula(const QString& formula, int most_letters) {
+  QString html;
+  for (const auto& pieces : lines_of(Reader(formula).all(), most_letters)) {
+    const Piece whole = joined(pieces);
+    html += whole.tall ? whole.html : QStringLiteral("<p>%1</p>").arg(whole.html);
+  }
+  return html;
 }
 
 }  // namespace seamtakt::desk

@@ -2,8 +2,10 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QResizeEvent>
 #include <QTextBrowser>
 #include <QToolButton>
+#include <algorithm>
 
 #include "models/explanation_html.hpp"
 #include "widgets/style.hpp"
@@ -51,6 +53,11 @@ void ExplainPanel::showEvent(QShowEvent* event) {
   render();
 }
 
+void ExplainPanel::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  if (isVisible() && event->size().width() != event->oldSize().width()) render();
+}
+
 QString ExplainPanel::text() const {
   return browser_->toPlainText();
 }
@@ -63,7 +70,10 @@ void ExplainPanel::render() {
                                   "the source and where it holds.")));
     return;
   }
-  browser_->setHtml(explanation_html(*results_->plan, place_, key_));
+  // Digits and signs are about so wide; the formula's margins take three.
+  const int letter_px = std::max(1, fontMetrics().horizontalAdvance(QStringLiteral("0123456789")) / 10);
+  const int most_letters = std::max(24, browser_->viewport()->width() / letter_px - 3);
+  browser_->setHtml(explanation_html(*results_->plan, place_, key_, most_letters));
 }
 
 }  // namespace seamtakt::desk

@@ -24,6 +24,7 @@ class ExplainPanel : public QWidget {
 
  protected:
   void showEvent(QShowEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void render();

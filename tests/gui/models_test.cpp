@@ -158,6 +158,10 @@ TEST(Formula, StacksQuotientsAndLosesNothing) {
   const QString html = stacked_formula("E = U*I/(1000*v)");
   EXPECT_TRUE(html.contains("border-bottom")) << html.toStdString();
   EXPECT_FALSE(html.contains("/(")) << html.toStdString();
+  const QString broken = stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 30);
+  EXPECT_EQ(stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 90).count("&nbsp;"), 0);
+  EXPECT_EQ(broken.count("&nbsp;&nbsp;&nbsp;"), 2) << broken.toStdString();
+  EXPECT_TRUE(broken.contains("white-space:nowrap")) << "nothing breaks within a bracket";
   const QString power = stacked_formula("t = 1/(500 - v)^2");
   EXPECT_TRUE(power.contains(")<sup>2")) << "the square is of the whole bracket: " << power.toStdString();
   for (const char* odd :
