@@ -1,8 +1,11 @@
 #include "base/json_scanner.hpp"
 
+#include <algorithm>
 #include <array>
+#include <bit>
 #include <charconv>
 #include <cmath>
+#include <cstring>
 #include <limits>
 
 #include "base/large_pages.hpp"
@@ -50,12 +53,14 @@ bool is_low_surrogate(unsigned unit) {
 
 }  // namespace
 
-bool JsonScanner::run() {
-  if (source_.size() > limits_.bytes || source_.size() >= std::numeric_limits<std::uint32_t>::max())
-    return false;
+std::size_t JsonScanner::most_entries(std::size_t bytes, const JsonLimits& limits) {
+  return bytes / 2 + std::min(limits.depth, bytes) + 8;
+}
+
+bool JsonScanner::run(std::future<JsonRun>* ahead, std::size_t ahead_begin) {
+  ahead_ = ahead;
+  if (ahead) watched_ = ahead_begin;
   if (source_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
-  text_.entries_.reserve(source_.size() / 8);
-  prefer_large_pages(text_.entries_.data(), text_.entries_.capacity() * sizeof(JsonText::Entry));
   skip_blanks();
   if (!value()) return false;
   skip_blanks();
@@ -74,16 +79,13 @@ bool JsonScanner::take(char c) {
   return true;
 }
 
-std::size_t JsonScanner::open() {
-  text_.entries_.push_back({static_cast<std::uint32_t>(at_), 0, 0, 0});
-  return text_.entries_.size() - 1;
+std::uint32_t JsonScanner::open() {
+  text_.entries_[next_entry_].begin = static_cast<std::uint32_t>(at_);
+  return next_entry_++;
 }
 
-void JsonScanner::close(std::size_t index, std::uint32_t count) {
-  JsonText::Entry& entry = text_.entries_[index];
-  entry.end = static_cast<std::uint32_t>(at_);
-  entry.count = count;
-  entry.after = static_cast<std::uint32_t>(text_.entries_.size());
+void JsonScanner::close(std::uint32_t index, std::uint32_t flag) {
+  text_.entries_[index].link = static_cast<std::uint32_t>(at_) | flag;
 }
 
 bool JsonScanner::value() {
@@ -107,97 +109,193 @@ bool JsonScanner::value() {
 }
 
 bool JsonScanner::word(std::string_view expected) {
-  const std::size_t index = open();
+  const std::uint32_t index = open();
   if (source_.substr(at_, expected.size()) != expected) return false;
   at_ += expected.size();
-  close(index, 0);
+  close(index);
+  return true;
+}
+
+bool JsonScanner::go_down() {
+  if (depth_++ >= limits_.depth) return false;
+  deepest_ = std::max(deepest_, depth_);
   return true;
 }
 
 bool JsonScanner::array() {
-  if (depth_++ >= limits_.depth) return false;
-  const std::size_t index = open();
-  std::uint32_t count = 0;
+  if (!go_down()) return false;
+  const std::uint32_t index = open();
+  std::size_t count = 0;
   ++at_;
   skip_blanks();
-  if (!take(']'))
-    for (;;) {
-      if (++count > limits_.members || !value()) return false;
-      skip_blanks();
-      if (take(']')) break;
-      if (!take(',')) return false;
-      skip_blanks();
-    }
-  close(index, count);
+  if (!take(']') && !(elements(count) && take(']'))) return false;
+  text_.entries_[index].link = next_entry_;
   --depth_;
   return true;
 }
 
+/// One element at least; stops before what is no comma.
+bool JsonScanner::elements(std::size_t& count) {
+  for (;;) {
+    if (at_ >= watched_ && take_run(count)) return true;
+    if (++count > limits_.members || !value()) return false;
+    skip_blanks();
+    if (!take(',')) return true;
+    skip_blanks();
+  }
+}
+
+/// Goes on behind the run that was looked through ahead, where it begins here and fits in.
+bool JsonScanner::take_run(std::size_t& count) {
+  if (ahead_->valid()) {
+    run_ = ahead_->get();
+    watched_ = run_.elements > 0 ? run_.begin : std::string_view::npos;
+  }
+  if (at_ < watched_) return false;
+  watched_ = std::string_view::npos;
+  if (at_ != run_.begin || count + run_.elements > limits_.members ||
+      values_ + run_.values > limits_.values || depth_ + run_.depth > limits_.depth)
+    return false;
+  text_.entries_[next_entry_] = {JsonText::elsewhere, run_.first};
+  next_entry_ = run_.after;
+  count += run_.elements;
+  values_ += run_.values;
+  at_ = run_.end;
+  return true;
+}
+
+JsonRun JsonScanner::run_from(std::size_t begin) {
+  JsonRun longest;
+  at_ = begin;
+  for (bool around = true; around;) {
+    JsonRun run;
+    run.begin = at_;
+    run.first = next_entry_ = static_cast<std::uint32_t>(most_entries(at_, limits_));
+    values_ = depth_ = deepest_ = 0;
+    if (!elements(run.elements) || at_ == source_.size() || source_[at_] != ']') break;
+    run.end = at_;
+    run.after = next_entry_;
+    run.values = values_;
+    run.depth = deepest_;
+    if (run.end - run.begin > longest.end - longest.begin) longest = run;
+    around = leave_array();
+  }
+  return longest;
+}
+
+/// From an array's end to the next element of the array around the object that has it; false where there is
+/// none.
+bool JsonScanner::leave_array() {
+  ++at_;
+  for (skip_blanks(); take(','); skip_blanks()) {
+    skip_blanks();
+    if (!key()) return false;
+    if (!value()) return false;
+  }
+  if (!take('}')) return false;
+  skip_blanks();
+  if (!take(',')) return false;
+  skip_blanks();
+  return true;
+}
+
+/// A key and its colon.
+bool JsonScanner::key() {
+  if (at_ == source_.size() || source_[at_] != '"' || !string()) return false;
+  skip_blanks();
+  if (!take(':')) return false;
+  skip_blanks();
+  return true;
+}
+
 bool JsonScanner::object() {
-  if (depth_++ >= limits_.depth) return false;
-  const std::size_t index = open();
-  std::uint32_t count = 0;
+  if (!go_down()) return false;
+  const std::uint32_t index = open();
   Keys keys;
   ++at_;
   skip_blanks();
   if (!take('}'))
     for (;;) {
-      const std::size_t key = text_.entries_.size();
-      if (at_ == source_.size() || source_[at_] != '"' || !string()) return false;
-      if (++count > limits_.members || !key_is_new(index, key, keys)) return false;
-      skip_blanks();
-      if (!take(':')) return false;
-      skip_blanks();
+      const std::uint32_t at = next_entry_;
+      if (!key() || ++keys.count > limits_.members || !key_is_new(index, at, keys)) return false;
       if (!value()) return false;
       skip_blanks();
       if (take('}')) break;
       if (!take(',')) return false;
       skip_blanks();
     }
-  close(index, count);
+  text_.entries_[index].link = next_entry_;
   --depth_;
   return true;
 }
 
+std::string_view JsonScanner::raw_key(std::uint32_t index) const {
+  const auto [begin, link] = text_.entries_[index];
+  return source_.substr(begin, (link & ~JsonText::escapes) - begin);
+}
+
+template <class Visit>
+void JsonScanner::each_earlier_key(std::uint32_t object_index, std::uint32_t key_index,
+                                   const Visit& visit) const {
+  for (std::uint32_t i = object_index + 1; i < key_index;) {
+    visit(i);
+    const auto [begin, link] = text_.entries_[i + 1];
+    i = source_[begin] == '{' || source_[begin] == '[' ? link : i + 2;
+  }
+}
+
 /// Where a key's bit isn't set, there is no need to compare.
-bool JsonScanner::key_is_new(std::size_t object_index, std::size_t key_index, Keys& keys) const {
-  const auto& entries = text_.entries_;
-  const auto raw = [&](std::size_t i) {
-    return source_.substr(entries[i].begin, entries[i].end - entries[i].begin);
-  };
-  const auto has_escape = [](std::string_view key) { return key.find('\\') != std::string_view::npos; };
-  const auto each_earlier = [&](const auto& visit) {
-    for (std::size_t i = object_index + 1; i < key_index; i = entries[i + 1].after) visit(raw(i));
-  };
+bool JsonScanner::key_is_new(std::uint32_t object_index, std::uint32_t key_index, Keys& keys) const {
   constexpr std::size_t many = 64;
-  const std::string_view key = raw(key_index);
-  if (!keys.all && key_index - object_index > 2 * many) {
+  const std::string_view key = raw_key(key_index);
+  if (!keys.all && keys.count > many) {
     keys.all.emplace();
-    each_earlier([&](std::string_view earlier) { keys.all->insert(unescaped_json(earlier)); });
+    each_earlier_key(object_index, key_index,
+                     [&](std::uint32_t earlier) { keys.all->insert(unescaped_json(raw_key(earlier))); });
   }
   if (keys.all) return keys.all->insert(unescaped_json(key)).second;
   std::size_t hash = key.size() * 7;
   for (const std::size_t place : {key.size() / 4, key.size() / 2, key.size() - 2})
     hash = hash * 5 + static_cast<unsigned char>(key[place]);
-  const std::uint64_t bit = std::uint64_t{1} << (hash & 63);
+  std::uint64_t& seen = keys.seen[hash / 64 % keys.seen.size()];
+  const std::uint64_t bit = std::uint64_t{1} << (hash % 64);
   // An escaped key may be any other in disguise, and any later one may be it.
-  const bool escaped = has_escape(key), compare = escaped || (keys.seen & bit) != 0;
-  keys.seen |= escaped ? ~std::uint64_t{0} : bit;
+  const auto is_escaped = [&](std::uint32_t i) { return (text_.entries_[i].link & JsonText::escapes) != 0; };
+  const bool escaped = is_escaped(key_index), compare = escaped || keys.any_escaped || (seen & bit) != 0;
+  keys.any_escaped |= escaped;
+  seen |= bit;
   if (!compare) return true;
   bool is_new = true;
-  each_earlier([&](std::string_view earlier) {
+  each_earlier_key(object_index, key_index, [&](std::uint32_t i) {
+    const std::string_view earlier = raw_key(i);
     if (earlier == key ||
-        ((escaped || has_escape(earlier)) && unescaped_json(earlier) == unescaped_json(key)))
+        ((escaped || is_escaped(i)) && unescaped_json(earlier) == unescaped_json(key)))
       is_new = false;
   });
   return is_new;
 }
 
+void JsonScanner::skip_plain() {
+  if constexpr (std::endian::native == std::endian::little) {
+    constexpr std::uint64_t each = 0x0101010101010101;
+    for (std::uint64_t bytes; source_.size() - at_ >= sizeof bytes; at_ += sizeof bytes) {
+      std::memcpy(&bytes, source_.data() + at_, sizeof bytes);
+      // The highest bit of the first byte that isn't plain is set, and of none before it.
+      const std::uint64_t others = ((bytes - each * 0x20) | ((bytes ^ each * '"') - each) |
+                                    ((bytes ^ each * '\\') - each) | bytes) & each * 0x80;
+      if (others == 0) continue;
+      at_ += static_cast<std::size_t>(std::countr_zero(others)) / 8;
+      return;
+    }
+  }
+  while (at_ < source_.size() && kind_of(source_[at_]) == Byte::plain) ++at_;
+}
+
 bool JsonScanner::string() {
-  const std::size_t index = open();
+  const std::uint32_t index = open();
   bool escaped = false;
   for (++at_;;) {
-    while (at_ < source_.size() && kind_of(source_[at_]) == Byte::plain) ++at_;
+    skip_plain();
     if (at_ == source_.size()) return false;
     const Byte kind = kind_of(source_[at_]);
     if (kind == Byte::quote) break;
@@ -212,7 +310,7 @@ bool JsonScanner::string() {
     at_ += bytes;
   }
   ++at_;
-  close(index, 0);
+  close(index, escaped ? JsonText::escapes : 0);
   const std::size_t begin = text_.entries_[index].begin;
   if (at_ - begin - 2 <= limits_.string_bytes) return true;
   return escaped && unescaped_json(source_.substr(begin, at_ - begin)).size() <= limits_.string_bytes;
@@ -245,7 +343,8 @@ bool JsonScanner::digits() {
 }
 
 bool JsonScanner::number() {
-  const std::size_t index = open(), begin = at_;
+  const std::uint32_t index = open();
+  const std::size_t begin = at_;
   take('-');
   if (!take('0') && !digits()) return false;
   if (take('.') && !digits()) return false;
@@ -255,8 +354,38 @@ bool JsonScanner::number() {
     if (!take('+')) take('-');
     if (!digits()) return false;
   }
-  close(index, 0);
+  close(index);
   return !may_overflow || std::isfinite(json_number(source_.substr(begin, at_ - begin)));
+}
+
+namespace {
+
+/// Where an object follows another in an array, by all appearances, in the second half of a text; npos where
+/// there is no such place. It may be within a string, too.
+std::size_t likely_element(std::string_view text) {
+  constexpr std::string_view blanks = " \n\t\r";
+  for (std::size_t at = text.find('{', text.size() / 2); at != std::string_view::npos; at = text.find('{', at + 1)) {
+    const std::size_t comma = text.find_last_not_of(blanks, at - 1);
+    if (at == 0 || comma == std::string_view::npos || comma == 0 || text[comma] != ',') continue;
+    const std::size_t before = text.find_last_not_of(blanks, comma - 1);
+    if (before != std::string_view::npos && text[before] == '}') return at;
+  }
+  return std::string_view::npos;
+}
+
+}  // namespace
+
+bool JsonText::look_through(const JsonLimits& limits, std::size_t two_threads_from) {
+  if (text_.size() > limits.bytes || text_.size() >= escapes) return false;
+  const std::size_t room = 2 * JsonScanner::most_entries(text_.size(), limits) - text_.size() / 2;
+  entries_ = std::make_unique_for_overwrite<Entry[]>(room);
+  prefer_large_pages(entries_.get(), room * sizeof(Entry));
+  const std::size_t likely =
+      text_.size() < two_threads_from ? std::string_view::npos : likely_element(text_);
+  if (likely == std::string_view::npos) return JsonScanner(*this, limits).run(nullptr, 0);
+  std::future<JsonRun> ahead =
+      std::async(std::launch::async, [&] { return JsonScanner(*this, limits).run_from(likely); });
+  return JsonScanner(*this, limits).run(&ahead, likely);
 }
 
 std::string unescaped_json(std::string_view quoted) {

@@ -45,10 +45,6 @@ double JsonValue::number() const {
   return json_number(source());
 }
 
-bool JsonValue::is_bare_string() const {
-  return source().find('\\') == std::string_view::npos;
-}
-
 std::string JsonValue::string() const {
   return is_bare_string() ? std::string(bare_string()) : unescaped_json(source());
 }
@@ -57,9 +53,31 @@ bool JsonValue::is_empty_string() const {
   return source().size() == 2;
 }
 
+std::size_t JsonValue::count() const {
+  std::size_t count = 0;
+  const auto visit = [&](const auto&, const JsonValue&) { ++count; };
+  if (is(Kind::object))
+    each_member(visit);
+  else
+    each_element(visit);
+  return count;
+}
+
+/// Behind the last of what it holds, but for blanks, stands the closing bracket.
+std::size_t JsonValue::end_of_holder() const {
+  std::size_t at = text_->entries_[index_].begin + std::size_t{1};
+  std::optional<JsonValue> last;
+  const auto visit = [&](const auto&, const JsonValue& held) { last = held; };
+  if (is(Kind::object))
+    each_member(visit);
+  else
+    each_element(visit);
+  if (last) at = last->end();
+  return text_->text_.find_first_of("]}", at) + 1;
+}
+
 std::vector<JsonValue> JsonValue::elements() const {
   std::vector<JsonValue> all;
-  all.reserve(count());
   each_element([&](std::size_t, const JsonValue& element) { all.push_back(element); });
   return all;
 }
@@ -88,10 +106,11 @@ JsonValue::Place JsonValue::place() const {
   return place;
 }
 
-JsonText::JsonText(std::string_view text, std::string file, const JsonLimits& limits)
+JsonText::JsonText(std::string_view text, std::string file, const JsonLimits& limits,
+                   std::size_t two_threads_from)
     : text_(text), file_(std::move(file)) {
-  if (JsonScanner(*this, limits).run()) return;
-  entries_ = {};
+  if (look_through(limits, two_threads_from)) return;
+  entries_.reset();
   parse_json(text, file_, limits);
   throw std::logic_error(file_ + ": JSON that one reader accepts and the other refuses");
 }

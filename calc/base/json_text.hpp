@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,7 +27,7 @@ class JsonValue {
   double number() const;       ///< finite
   std::string string() const;  ///< escapes resolved
   bool is_empty_string() const;
-  std::size_t count() const;  ///< elements of an array, members of an object
+  std::size_t count() const;  ///< elements of an array, members of an object; takes a step for each
 
   /// The bytes of the value as they stand in the file.
   std::string_view source() const;
@@ -48,9 +49,16 @@ class JsonValue {
   Place place() const;
 
  private:
+  bool holds_others() const;
+  std::size_t end() const;
+  std::size_t end_of_holder() const;
+  /// The entry behind the value and all that it holds.
   std::uint32_t after() const;
   /// Whether the string has no escape, so that it stands in the text as it is.
   bool is_bare_string() const;
+  /// step(entry of the element or key) for each, and goes on behind what it returns.
+  template <class Step>
+  void each_held(const Step& step) const;
   std::string_view bare_string() const { return source().substr(1, source().size() - 2); }
 
   const JsonText* text_;
@@ -58,11 +66,13 @@ class JsonValue {
 };
 
 /// JSON text that has been looked through once: what parse_json accepts, it accepts, and what that refuses,
-/// it refuses with the same InputError. No tree is made: 16 bytes a value, so that a long file is read
-/// quickly and in little memory. Borrows the text.
+/// it refuses with the same InputError. No tree is made: 8 bytes a value, so that a long file is read
+/// quickly and in little memory. Two threads look through a long text. Borrows the text.
 class JsonText {
  public:
-  JsonText(std::string_view text, std::string file, const JsonLimits& limits = {});
+  /// `two_threads_from`: the bytes from which on a text is long.
+  JsonText(std::string_view text, std::string file, const JsonLimits& limits = {},
+           std::size_t two_threads_from = std::size_t{1} << 20);
 
   JsonValue root() const { return {*this, 0}; }
   const std::string& file() const { return file_; }
@@ -70,49 +80,69 @@ class JsonText {
  private:
   friend class JsonValue;
   friend class JsonScanner;
-  /// A value or a key. An object's members follow it: key, value, key, value ...
+  /// A value or a key. What an array or object holds follows it: element, element ... or key, value, key ...
   struct Entry {
-    std::uint32_t begin = 0, end = 0;  ///< bytes of the text
-    std::uint32_t count = 0;           ///< elements or members
-    std::uint32_t after = 0;           ///< the entry behind all that it holds
+    std::uint32_t begin;  ///< byte of the text; `elsewhere`: the entry meant is that at `link`
+    /// Of an array or object the entry behind all that it holds; of others the byte behind them, and the
+    /// highest bit tells that a string has escapes.
+    std::uint32_t link;
   };
+  static constexpr std::uint32_t elsewhere = 0xffffffff, escapes = 0x80000000;
+
+  bool look_through(const JsonLimits& limits, std::size_t two_threads_from);
 
   std::string_view text_;
   std::string file_;
-  std::vector<Entry> entries_;
+  std::unique_ptr<Entry[]> entries_;
 };
 
-inline std::uint32_t JsonValue::after() const {
-  return text_->entries_[index_].after;
+inline bool JsonValue::holds_others() const {
+  const char first = text_->text_[text_->entries_[index_].begin];
+  return first == '{' || first == '[';
 }
-inline std::size_t JsonValue::count() const {
-  return text_->entries_[index_].count;
+inline std::uint32_t JsonValue::after() const {
+  return holds_others() ? text_->entries_[index_].link : index_ + 1;
+}
+inline bool JsonValue::is_bare_string() const {
+  return (text_->entries_[index_].link & JsonText::escapes) == 0;
 }
 inline std::string_view JsonValue::source() const {
-  const JsonText::Entry& entry = text_->entries_[index_];
-  return text_->text_.substr(entry.begin, entry.end - entry.begin);
+  const std::size_t begin = text_->entries_[index_].begin;
+  return text_->text_.substr(begin, end() - begin);
+}
+inline std::size_t JsonValue::end() const {
+  return holds_others() ? end_of_holder() : text_->entries_[index_].link & ~JsonText::escapes;
 }
 
-template <class Visit>
-void JsonValue::each_element(const Visit& visit) const {
-  JsonValue element(*text_, index_ + 1);
-  for (std::size_t i = 0, all = count(); i < all; ++i) {
-    visit(i, element);
-    element.index_ = element.after();
+template <class Step>
+void JsonValue::each_held(const Step& step) const {
+  if (!holds_others()) return;
+  const std::uint32_t end = after();
+  for (std::uint32_t at = index_ + 1; at != end;) {
+    if (text_->entries_[at].begin == JsonText::elsewhere) at = text_->entries_[at].link;
+    at = step(JsonValue(*text_, at));
   }
 }
 
 template <class Visit>
+void JsonValue::each_element(const Visit& visit) const {
+  std::size_t i = 0;
+  each_held([&](const JsonValue& element) {
+    visit(i++, element);
+    return element.after();
+  });
+}
+
+template <class Visit>
 void JsonValue::each_member(const Visit& visit) const {
-  JsonValue key(*text_, index_ + 1);
-  for (std::size_t i = 0, all = count(); i < all; ++i) {
+  each_held([&](const JsonValue& key) {
     const JsonValue value(*text_, key.index_ + 1);
     if (key.is_bare_string())
       visit(key.bare_string(), value);
     else
       visit(std::string_view(key.string()), value);
-    key.index_ = value.after();
-  }
+    return value.after();
+  });
 }
 
 }  // namespace seamtakt

@@ -45,6 +45,7 @@ std::string difference(const JsonNode& node, const JsonValue& value, const std::
       break;
   }
   std::string found;
+  if (JsonText(value.source(), "f").root().count() != value.count()) return at + ": bytes";
   if (value.count() != node.elements.size() + node.members.size()) return at + ": count";
   if (node.kind == Kind::array)
     value.each_element([&](std::size_t i, const JsonValue& element) {
@@ -60,8 +61,9 @@ std::string difference(const JsonNode& node, const JsonValue& value, const std::
   return found;
 }
 
-/// What both readers make of a text: "" where they agree.
-std::string disagreement(std::string_view text, const JsonLimits& limits = {}) {
+/// What both readers make of a text: "" where they agree. From `two_threads_from` bytes on, two threads look
+/// through it.
+std::string disagreement_with(std::string_view text, const JsonLimits& limits, std::size_t two_threads_from) {
   std::optional<JsonNode> tree;
   std::string refused, refused_too;
   try {
@@ -70,13 +72,23 @@ std::string disagreement(std::string_view text, const JsonLimits& limits = {}) {
     refused = error.what();
   }
   try {
-    const JsonText quick(text, "f.json", limits);
+    const JsonText quick(text, "f.json", limits, two_threads_from);
     return tree ? difference(*tree, quick.root()) : "only the careful reader refuses: " + refused;
   } catch (const std::exception& error) {
     refused_too = error.what();
   }
   return refused == refused_too ? "" : "careful: " + refused + "; quick: " + refused_too;
 }
+
+std::string disagreement(std::string_view text, const JsonLimits& limits = {}) {
+  const std::string found = disagreement_with(text, limits, std::string_view::npos);
+  return found.empty() ? disagreement_with(text, limits, 0) : found;
+}
+
+/// Lists of objects in lists of objects, with what looks like one within a text.
+constexpr std::string_view nested_lists =
+    R"({"w": [{"s": [{"a": [1, 2]}, {"b": {}}], "t": 1}, {"s": [{"c": "},{"}, {"d": [[4], []]}, {"e": 5}], "u": 2},)"
+    R"({"s": [{"f": "},{"}, {"g": "},{"}]}, {"s": []}, {"v": null, "w": [{"x": 1}, {"y": 2}]}, {}], "z": [{}, {}]})";
 
 const std::string_view samples[] = {"",
                                     " ",
@@ -197,10 +209,11 @@ TEST(JsonText, AgreesOnTextThatIsChangedAtRandom) {
       R"({"a": [1, -2.5e1, true, null, "x\nä\ud83d\ude00"], "b\u0061": {"k": "", "l": [[], {}]}, "c": 0.125, "d": 12})";
   constexpr std::string_view bytes = "\"\\{}[]:,0123456789.eE+-untrfals \n\xc3\xa4\xff";
   std::mt19937 random(20261125);
+  const std::string bases[] = {base, std::string(nested_lists)};
   const auto below = [&](std::size_t n) { return random() % n; };
   std::size_t refused = 0;
   for (int run = 0; run < 30000 / share; ++run) {
-    std::string text = base;
+    std::string text = bases[run % 2];
     for (std::size_t changes = 1 + below(4); changes > 0 && !text.empty(); --changes) {
       const std::size_t at = below(text.size());
       const char byte = bytes[below(bytes.size())];
@@ -223,6 +236,23 @@ TEST(JsonText, AgreesOnTextThatIsChangedAtRandom) {
   }
   EXPECT_GT(refused, 10000u / share);
   EXPECT_LT(refused, 30000u / share);
+}
+
+/// Two threads meet at every place where an element begins.
+TEST(JsonText, AgreesWhereverASecondThreadBegins) {
+  for (std::size_t blanks = 0; blanks < nested_lists.size(); ++blanks) {
+    EXPECT_EQ(disagreement(std::string(blanks, ' ') + std::string(nested_lists)), "") << blanks;
+    EXPECT_EQ(disagreement(std::string(nested_lists) + std::string(blanks, ' ')), "") << blanks;
+  }
+}
+
+TEST(JsonText, ASecondThreadKeepsToTheLimitsOfTheWhole) {
+  const std::string text = R"([[{"a": 1}, {"a": 2}, {"a": 3}, {"a": 4}, {"a": [5]}]])";
+  for (std::size_t limit = 1; limit < 20; ++limit) {
+    EXPECT_EQ(disagreement(text, {.depth = limit}), "") << limit;
+    EXPECT_EQ(disagreement(text, {.members = limit}), "") << limit;
+    EXPECT_EQ(disagreement(text, {.values = limit}), "") << limit;
+  }
 }
 
 TEST(JsonText, NumbersHaveTheBitsOfTheCarefulReader) {
