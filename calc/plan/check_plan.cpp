@@ -114,7 +114,8 @@ void check_weldment(const Weldment& weldment, FieldPlace& place) {
     FieldPlace::Step step(place, i);
     check_length(weldment.seams[i], place);
   }
-  AfterWalk(weldment.seams, place).run();
+  const auto comes_first = [](const Seam& seam) { return seam.after.empty(); };
+  if (!std::ranges::all_of(weldment.seams, comes_first)) AfterWalk(weldment.seams, place).run();
 }
 
 }  // namespace

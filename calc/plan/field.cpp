@@ -52,6 +52,26 @@ std::string list_text(const FieldInfo& field) {
   return field.least > 0 ? text : "a list, each ";
 }
 
+/// Whether the reader has seen all that there is to check in a field of this kind.
+bool stands_alone(const FieldInfo& field) {
+  switch (field.kind) {
+    case FieldKind::text:
+    case FieldKind::choice:
+    case FieldKind::date:
+    case FieldKind::number:
+    case FieldKind::integer:
+    case FieldKind::boolean:
+    case FieldKind::interval:
+    case FieldKind::text_list:
+    case FieldKind::number_list:
+    case FieldKind::point:
+    case FieldKind::path:
+      return field.refers_to == IdList::none;
+    default:
+      return false;
+  }
+}
+
 std::string choices_text(const FieldInfo& field) {
   return (field.choices.size() > 1 ? "one of " : "the text ") + listed(field.choices);
 }
@@ -146,6 +166,7 @@ void TableInfo::index_keys() {
   hashed.assign(4 * infos.size() + 1, 0);
   for (std::size_t i = 0; i < infos.size(); ++i) {
     required.set(i, infos[i]->required);
+    beyond_own_rules.set(i, !stands_alone(*infos[i]));
     std::size_t slot = slot_of(infos[i]->key, hashed.size());
     while (hashed[slot] != 0) slot = (slot + 1) % hashed.size();
     hashed[slot] = static_cast<std::uint8_t>(i + 1);
@@ -154,6 +175,7 @@ void TableInfo::index_keys() {
     KeySet keys;
     for (std::string_view key : group.keys) keys.set(find(key));
     group_sets.emplace_back(keys, group.needed);
+    beyond_own_rules |= keys;
   }
 }
 

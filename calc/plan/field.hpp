@@ -129,6 +129,10 @@ struct TableInfo {
   /// whose objects have their keys in the table's order.
   std::size_t find(std::string_view key, std::size_t hint = 0) const;
 
+  /// Whether there is something to check in a field whose own rules are known to be kept: it refers to an id,
+  /// holds others, or is one of a group of keys.
+  bool points_elsewhere(std::size_t field) const { return beyond_own_rules.test(field); }
+
   /// Whether these keys are all that must be there, and of each group as many as may be.
   bool allows(const KeySet& present) const {
     if ((required & ~present).any()) return false;
@@ -145,7 +149,7 @@ struct TableInfo {
   void index_keys();
 
  private:
-  KeySet required;
+  KeySet required, beyond_own_rules;
   std::vector<std::pair<KeySet, bool>> group_sets;
   std::vector<std::uint8_t> hashed;  ///< index + 1 of the key that hashes there; 0: none
 };

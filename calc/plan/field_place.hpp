@@ -57,6 +57,12 @@ class FieldPlace {
   std::vector<Part> trail_;
 };
 
+/// The keys of an object that was read, and the index of each one's field.
+struct LastKeys {
+  KeyOrder order;
+  std::vector<std::size_t> fields;
+};
+
 /// What reading fields needs: the place, and the text for free keys, which are kept as typed.
 class ReadContext : public FieldPlace {
  public:
@@ -66,10 +72,10 @@ class ReadContext : public FieldPlace {
   static std::string source_text(const JsonValue& value);
 
   /// The keys of the last object of this table.
-  KeyOrder& last_order(const TableInfo& table) { return last_orders_[&table]; }
+  LastKeys& last_keys(const TableInfo& table) { return last_keys_[&table]; }
 
  private:
-  std::map<const TableInfo*, KeyOrder> last_orders_;
+  std::map<const TableInfo*, LastKeys> last_keys_;
 };
 
 /// A value as messages name it: the text "ab", 135, true, null, an object, an empty list.

@@ -37,6 +37,20 @@ bool is_date(std::string_view text) {
       .ok();
 }
 
+/// What a field asks of a text that a file can carry.
+void check_word(const std::string& value, const FieldInfo& field, const FieldPlace& place) {
+  if (value.empty()) {
+    if (field.required) place.refuse("an empty text", field.expectation());
+    return;
+  }
+  const auto refuse = [&](const std::string& hint) {
+    place.refuse(quoted(value), field.expectation() + hint);
+  };
+  if (field.kind == FieldKind::choice && std::ranges::find(field.choices, value) == field.choices.end())
+    refuse(nearest_hint(value, field.choices));
+  if (field.kind == FieldKind::date && !is_date(value)) refuse("");
+}
+
 }  // namespace
 
 void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPlace& place) {
@@ -71,21 +85,12 @@ void read_value(std::string& value, const JsonValue& node, const FieldInfo& fiel
   if (node.is_empty_string() && field.kind != FieldKind::text)
     place.refuse("an empty text", field.expectation());
   value = node.string();
-  check_value(value, field, place);
+  check_word(value, field, place);  // the JSON reader has seen that the text is one that a file can carry
 }
 
 void check_value(const std::string& value, const FieldInfo& field, FieldPlace& place) {
   check_text(value, place);
-  if (value.empty()) {
-    if (field.required) place.refuse("an empty text", field.expectation());
-    return;
-  }
-  const auto refuse = [&](const std::string& hint) {
-    place.refuse(quoted(value), field.expectation() + hint);
-  };
-  if (field.kind == FieldKind::choice && std::ranges::find(field.choices, value) == field.choices.end())
-    refuse(nearest_hint(value, field.choices));
-  if (field.kind == FieldKind::date && !is_date(value)) refuse("");
+  check_word(value, field, place);
 }
 
 bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field,

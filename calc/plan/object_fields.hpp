@@ -23,35 +23,43 @@ KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys);
 /// Appends `"key": `, with a comma before it where it isn't the first one.
 void append_json_key(std::string& json, std::string_view key, bool& is_first);
 
-/// Gathers the keys of an object; where they are those of the last one, they are shared with it.
+/// Gathers the keys of an object and finds their fields; where the keys are those of the last object, they are
+/// shared with it and needn't be looked for.
 class KeyOrderReader {
  public:
-  explicit KeyOrderReader(KeyOrder& last) : last_(last) {}
+  static constexpr std::size_t free_key = TableInfo::npos - 1;
 
-  void take(std::string_view key) {
-    if (is_same_ && same_ < last_.size() && last_.keys()[same_] == key) {
-      ++same_;
-    } else {
-      if (is_same_) begin_own();
-      own_.emplace_back(key);
-    }
+  KeyOrderReader(LastKeys& last, const TableInfo& table) : last_(last), table_(table) {}
+
+  /// Index of the key's field; free_key where it is a free one, npos where it is unknown.
+  std::size_t take(std::string_view key) {
+    if (own_.empty() && same_ < last_.fields.size() && last_.order.keys()[same_] == key)
+      return last_.fields[same_++];
+    if (own_.empty()) begin_own();
+    own_.emplace_back(key);
+    const std::size_t hint = own_fields_.empty() ? 0 : own_fields_.back() + 1;
+    own_fields_.push_back(is_free_key(key) ? free_key : table_.find(key, hint));
+    return own_fields_.back();
   }
   const KeyOrder& done() {
-    if (is_same_ && same_ < last_.size()) begin_own();
-    if (!is_same_) last_ = KeyOrder(std::move(own_));
-    return last_;
+    if (own_.empty() && same_ < last_.fields.size()) begin_own();
+    if (same_ == last_.fields.size() && own_.empty()) return last_.order;
+    last_ = {KeyOrder(std::move(own_)), std::move(own_fields_)};
+    return last_.order;
   }
 
  private:
   void begin_own() {
-    is_same_ = false;
-    own_.assign(last_.begin(), last_.begin() + static_cast<std::ptrdiff_t>(same_));
+    const auto count = static_cast<std::ptrdiff_t>(same_);
+    own_.assign(last_.order.begin(), last_.order.begin() + count);
+    own_fields_.assign(last_.fields.begin(), last_.fields.begin() + count);
   }
 
-  KeyOrder& last_;
+  LastKeys& last_;
+  const TableInfo& table_;
   std::vector<std::string> own_;
+  std::vector<std::size_t> own_fields_;
   std::size_t same_ = 0;
-  bool is_same_ = true;
 };
 
 template <class T>
@@ -60,18 +68,15 @@ void read_object(T& object, const JsonValue& node, ReadContext& context) {
   if (node.kind() != JsonValue::Kind::object)
     context.refuse(found_text(node), std::string("an object (") + table.title + ")");
   KeySet present;
-  std::size_t expected = 0;
-  KeyOrderReader order(context.last_order(table));
+  KeyOrderReader order(context.last_keys(table), table);
   node.each_member([&](std::string_view key, const JsonValue& value) {
     FieldPlace::Step step(context, key);
-    order.take(key);
-    if (is_free_key(key)) {
+    const std::size_t at = order.take(key);
+    if (at == KeyOrderReader::free_key) {
       object.file_keys.free.emplace_back(key, context.source_text(value));
       return;
     }
-    const std::size_t at = table.find(key, expected);
     if (at == TableInfo::npos) refuse_key(key, table, context);
-    expected = at + 1;
     present.set(at);
     const Field<T>& field = table.fields[at];
     if (!field.nullable || value.kind() != JsonValue::Kind::null) field.read(object, value, context);
@@ -108,6 +113,10 @@ void check_object(const T& object, PlanCheck& check) {
   KeySet present;
   for (std::size_t i = 0; i < table.fields.size(); ++i) {
     const Field<T>& field = table.fields[i];
+    if (check.values_are_known_good() && !table.points_elsewhere(i)) {
+      present.set(i, field.required);
+      continue;
+    }
     present.set(i, field.required || field.is_written(object, false));
     FieldPlace::Step step(check, field.key);
     field.check(object, check);
