@@ -1,19 +1,24 @@
 #pragma once
 
+#include <functional>
+#include <memory>
 #include <string>
-#include <vector>
 
 #include <CLI/CLI.hpp>
 
 #include "base/finding.hpp"
+#include "base/ordered_output.hpp"
 
 namespace seamtakt::cli {
 
 /// What a command leaves behind: text for standard output, and the exit code that its findings ask for.
 struct Outcome {
   std::string output;
-  std::vector<std::string>
-      more_output;  ///< what follows it, where a result is too long to be kept in one text
+  /// What follows it, where a result is too long to be kept: writes it to a sink that is lent for the call.
+  std::function<void(const TextSink&)> more_output;
+  /// What the command has built and nobody needs any more; taking a large plan apart takes longer than leaving
+  /// it to the end of the program.
+  std::shared_ptr<const void> left_over;
   int exit_code = 0;
 };
 

@@ -29,15 +29,14 @@ void keep_weldment(Evaluation& evaluation, const std::string& id) {
   });
 }
 
-std::vector<std::string> json_parts(const Evaluation& evaluation, const Provenance& provenance) {
+void write_json(const Evaluation& evaluation, const Provenance& provenance, const TextSink& sink) {
   JsonWriter json;
   json.begin_object();
-  std::vector<std::string> parts = write_evaluation(json, evaluation);
+  write_evaluation(json, evaluation, sink);
   write_findings(json, evaluation.findings);
   write_provenance(json, provenance);
   json.end_object();
-  parts.push_back(json.take());
-  return parts;
+  sink(json.take());
 }
 
 std::string table_text(const Evaluation& evaluation, const Options& options) {
@@ -60,10 +59,19 @@ void explain_value(const Plan& plan, const Options& options, Result& result) {
     result.output += (result.output.empty() ? "" : "\n") + explanation_text(explanation);
 }
 
+/// A plan and what follows from it.
+struct Evaluated {
+  LoadedPlan loaded;
+  Evaluation evaluation;
+};
+
 void run(const Options& options, Result& result) {
-  const LoadedPlan loaded = load(options.plan);
+  const auto kept = std::make_shared<Evaluated>();
+  result.left_over = kept;
+  auto& [loaded, evaluation] = *kept;
+  loaded = load(options.plan);
   if (!options.explain.empty()) return explain_value(loaded.plan, options, result);
-  Evaluation evaluation = evaluate(loaded.plan, today());
+  evaluation = evaluate(loaded.plan, today());
   // The robots' power sources are judged over the timeline, which is the cell's to make.
   for (Finding& finding : duty_findings(loaded.plan, evaluation))
     evaluation.findings.push_back(std::move(finding));
@@ -72,7 +80,9 @@ void run(const Options& options, Result& result) {
     keep_weldment(evaluation, options.weldment);
   }
   if (options.json)
-    result.more_output = json_parts(evaluation, loaded.provenance);
+    result.more_output = [kept](const TextSink& sink) {
+      write_json(kept->evaluation, kept->loaded.provenance, sink);
+    };
   else
     result.output = table_text(evaluation, options);
   result.exit_code = exit_code_for(evaluation.findings);

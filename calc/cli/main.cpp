@@ -1,4 +1,5 @@
 #include <cstdio>
+#include <cstdlib>
 #include <system_error>
 
 #include "base/error.hpp"
@@ -23,14 +24,19 @@ std::string one_line(std::string text) {
   return text;
 }
 
+/// Ends the program where standard output has all, so that what the command has built is left to the system.
 int print(const cli::Outcome& outcome) {
-  const auto write = [](const std::string& text) {
-    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  bool written = true;
+  const TextSink write = [&](std::string_view text) {
+    written = written && std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   };
-  bool written = write(outcome.output);
-  for (const std::string& text : outcome.more_output) written = written && write(text);
+  write(outcome.output);
+  if (outcome.more_output) outcome.more_output(write);
   if (!written || std::fflush(stdout) != 0)
     return fail(cli::machine_failed, "standard output: could not be written");
+#ifndef SEAMTAKT_SANITIZED  // there, all is taken apart, so that leaks are seen
+  if (outcome.left_over) std::_Exit(outcome.exit_code);
+#endif
   return outcome.exit_code;
 }
 

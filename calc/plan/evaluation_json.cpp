@@ -1,9 +1,7 @@
 #include "plan/evaluation_json.hpp"
 
-#include <iterator>
-
-#include "base/large_pages.hpp"
 #include "base/number_memory.hpp"
+#include "base/ordered_output.hpp"
 #include "plan/evaluation_columns.hpp"
 
 namespace seamtakt {
@@ -38,9 +36,8 @@ class RowsWriter {
       before_.push_back((before_.empty() ? "{" : ", ") + json_string(column.key) + ": ");
   }
 
-  std::string text(std::span<const Row> rows, std::size_t begin, std::size_t end) const {
-    NumberMemory numbers;
-    std::string text;
+  void append(std::string& text, std::span<const Row> rows, std::size_t begin, std::size_t end,
+              NumberMemory& numbers) const {
     for (std::size_t i = begin; i < end; ++i) {
       if (i > 0) text += ',';
       text += lead_;
@@ -49,13 +46,7 @@ class RowsWriter {
         append_column_value(text, columns_[k].value(rows[i]), numbers);
       }
       text += '}';
-      // The first row tells how much room all will need.
-      if (i == begin) {
-        text.reserve((text.size() + text.size() / 8) * (end - begin));
-        prefer_large_pages(text.data(), text.capacity());
-      }
     }
-    return text;
   }
 
  private:
@@ -64,17 +55,30 @@ class RowsWriter {
   std::vector<std::string> before_;
 };
 
+/// What a thread writes into: the text of one part after another.
+struct Desk {
+  std::string text;
+  NumberMemory numbers;
+};
+
 template <class Row>
 void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> columns,
-                const std::vector<Row>& rows, ThreadPool& pool, std::vector<std::string>& parts) {
-  constexpr std::size_t rows_a_part = 4096;
+                const std::vector<Row>& rows, const TextSink& sink, ThreadPool& pool) {
+  // A part stays in the processor's cache until it is written.
+  constexpr std::size_t rows_a_part = 256;
   json.key(key).begin_array();
   const RowsWriter<Row> writer(columns, json.element_lead());
-  parts.push_back(json.take_part());
-  const std::size_t first = parts.size();
-  parts.resize(first + (rows.size() + rows_a_part - 1) / rows_a_part);
+  sink(json.take_part());
+  OrderedOutput output(sink);
+  Spares<Desk> desks;
   pool.parallel_for(rows.size(), rows_a_part, [&](std::size_t begin, std::size_t end) {
-    parts[first + begin / rows_a_part] = writer.text(rows, begin, end);
+    std::unique_ptr<Desk> desk = desks.take();
+    output.put(begin / rows_a_part, [&] {
+      desk->text.clear();
+      writer.append(desk->text, rows, begin, end, desk->numbers);
+      return std::string_view(desk->text);
+    });
+    desks.give_back(std::move(desk));
   });
   if (!rows.empty()) json.written_elements("");
   json.end_array();
@@ -82,12 +86,11 @@ void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> 
 
 }  // namespace
 
-std::vector<std::string> write_evaluation(JsonWriter& json, const Evaluation& evaluation, ThreadPool& pool) {
-  std::vector<std::string> parts;
-  write_rows(json, "passes", pass_columns(), evaluation.passes, pool, parts);
-  write_rows(json, "seams", seam_columns(), evaluation.seams, pool, parts);
-  write_rows(json, "weldments", weldment_columns(), evaluation.weldments, pool, parts);
-  return parts;
+void write_evaluation(JsonWriter& json, const Evaluation& evaluation, const TextSink& sink, ThreadPool& pool) {
+  write_rows(json, "passes", pass_columns(), evaluation.passes, sink, pool);
+  write_rows(json, "seams", seam_columns(), evaluation.seams, sink, pool);
+  write_rows(json, "weldments", weldment_columns(), evaluation.weldments, sink, pool);
+  sink(json.take_part());
 }
 
 }  // namespace seamtakt

@@ -37,7 +37,8 @@ std::string whole_text(const Evaluation& evaluation, ThreadPool& pool) {
   JsonWriter json;
   json.begin_object();
   std::string text;
-  for (const std::string& part : write_evaluation(json, evaluation, pool)) text += part;
+  write_evaluation(
+      json, evaluation, [&](std::string_view part) { text += part; }, pool);
   write_findings(json, evaluation.findings);
   json.end_object();
   return text + json.take();

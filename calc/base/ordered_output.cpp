@@ -1,0 +1,28 @@
+#include "base/ordered_output.hpp"
+
+namespace seamtakt {
+
+void OrderedOutput::put(std::size_t index, const std::function<std::string_view()>& make) {
+  const auto fail = [&] {
+    const std::lock_guard guard(mutex_);
+    broken_ = true;
+    moved_on_.notify_all();
+  };
+  try {
+    const std::string_view text = make();
+    {
+      std::unique_lock lock(mutex_);
+      moved_on_.wait(lock, [&] { return broken_ || next_ == index; });
+      if (broken_) return;
+    }
+    sink_(text);
+  } catch (...) {
+    fail();
+    throw;
+  }
+  const std::lock_guard guard(mutex_);
+  ++next_;
+  moved_on_.notify_all();
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,56 @@
+#pragma once
+
+#include <condition_variable>
+#include <cstddef>
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <string_view>
+#include <vector>
+
+namespace seamtakt {
+
+/// Takes a text piece by piece, in order, from one thread at a time. The piece is lent for the call.
+using TextSink = std::function<void(std::string_view)>;
+
+/// Brings the pieces that several threads make into their order: each waits until those before it are out.
+/// The threads must begin the pieces in ascending order from 0 (as those of a ThreadPool do), else a piece
+/// would wait for one that nobody makes.
+class OrderedOutput {
+ public:
+  explicit OrderedOutput(const TextSink& sink) : sink_(sink) {}
+
+  /// Makes piece `index` and hands it on when its turn has come. Where making or taking a piece throws, so
+  /// does this, and the pieces behind it are dropped.
+  void put(std::size_t index, const std::function<std::string_view()>& make);
+
+ private:
+  const TextSink& sink_;
+  std::mutex mutex_;
+  std::condition_variable moved_on_;
+  std::size_t next_ = 0;
+  bool broken_ = false;
+};
+
+/// Things that threads use in turn and leave for the next one, so that their memory is used again.
+template <class T>
+class Spares {
+ public:
+  std::unique_ptr<T> take() {
+    const std::lock_guard guard(mutex_);
+    if (spares_.empty()) return std::make_unique<T>();
+    std::unique_ptr<T> spare = std::move(spares_.back());
+    spares_.pop_back();
+    return spare;
+  }
+  void give_back(std::unique_ptr<T> spare) {
+    const std::lock_guard guard(mutex_);
+    spares_.push_back(std::move(spare));
+  }
+
+ private:
+  std::mutex mutex_;
+  std::vector<std::unique_ptr<T>> spares_;
+};
+
+}  // namespace seamtakt

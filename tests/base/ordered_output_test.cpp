@@ -1,0 +1,56 @@
+#include "base/ordered_output.hpp"
+
+#include <gtest/gtest.h>
+
+#include <stdexcept>
+#include <string>
+
+#include "base/thread_pool.hpp"
+
+using namespace seamtakt;
+
+namespace {
+
+std::string numbers_of(ThreadPool& pool, std::size_t count) {
+  std::string text;
+  const TextSink sink = [&](std::string_view part) { text += part; };
+  OrderedOutput output(sink);
+  Spares<std::string> spares;
+  pool.parallel_for(count, 1, [&](std::size_t begin, std::size_t) {
+    std::unique_ptr<std::string> own = spares.take();
+    output.put(begin, [&] {
+      *own = std::to_string(begin) + ",";
+      return std::string_view(*own);
+    });
+    spares.give_back(std::move(own));
+  });
+  return text;
+}
+
+TEST(OrderedOutput, AnyNumberOfThreadsGivesTheSameOrder) {
+  std::string wanted;
+  for (std::size_t i = 0; i < 2000; ++i) wanted += std::to_string(i) + ",";
+  for (const unsigned threads : {1u, 2u, 5u}) {
+    ThreadPool pool(threads);
+    EXPECT_EQ(numbers_of(pool, 2000), wanted) << threads;
+  }
+}
+
+TEST(OrderedOutput, APieceThatFailsLetsNobodyWaitAndEndsTheText) {
+  for (const unsigned threads : {1u, 2u, 5u}) {
+    ThreadPool pool(threads);
+    std::string text;
+    const TextSink sink = [&](std::string_view part) { text += part; };
+    OrderedOutput output(sink);
+    const auto work = [&](std::size_t begin, std::size_t) {
+      output.put(begin, [&]() -> std::string_view {
+        if (begin == 40) throw std::runtime_error("no paper");
+        return "x";
+      });
+    };
+    EXPECT_THROW(pool.parallel_for(1000, 1, work), std::runtime_error) << threads;
+    EXPECT_EQ(text, std::string(40, 'x')) << threads;
+  }
+}
+
+}  // namespace
