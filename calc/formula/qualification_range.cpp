@@ -49,39 +49,52 @@ bool matches(const std::string& cell, const std::string& wanted) {
   return cell.empty() || cell == wanted;
 }
 
-/// Rows of one quantity that fit joint and runs of the test.
-std::vector<const Row*> rows_for(const QualifiedTest& test, std::string_view quantity) {
+/// Calls visit(row) for the rows of one quantity that fit joint and runs of the test, until it returns true.
+/// Every pass of a plan asks: the comparison that most rows fail comes first.
+template <class Visit>
+void each_row_for(const QualifiedTest& test, std::string_view quantity, const Visit& visit) {
+  bool any = false;
+  for (const Row& row : rows()) {
+    if (row.quantity != quantity || !matches(row.joint, test.joint) || !matches(row.runs, test.runs) ||
+        row.document != test.basis)
+      continue;
+    any = true;
+    if (visit(row)) return;
+  }
+  if (any) return;
   const auto same_document = [&](const Row& row) { return row.document == test.basis; };
   if (std::none_of(rows().begin(), rows().end(), same_document))
     throw InputError("reference/qualification_ranges.csv", "no rows for " + printable(test.basis),
                      "a basis that the table has");
-  std::vector<const Row*> fitting;
-  for (const Row& row : rows())
-    if (same_document(row) && row.quantity == quantity && matches(row.joint, test.joint) &&
-        matches(row.runs, test.runs))
-      fitting.push_back(&row);
-  return fitting;
 }
 
 }  // namespace
 
 std::optional<RangeRule> thickness_rule(const QualifiedTest& test, double tested_thickness_mm) {
-  for (const Row* row : rows_for(test, "thickness"))
-    if (covers(*row, tested_thickness_mm)) return row->rule;
-  return std::nullopt;
+  std::optional<RangeRule> rule;
+  each_row_for(test, "thickness", [&](const Row& row) {
+    if (covers(row, tested_thickness_mm)) rule = row.rule;
+    return rule.has_value();
+  });
+  return rule;
 }
 
 RangeRule throat_rule(const QualifiedTest& test) {
-  const auto fitting = rows_for(test, "throat");
-  return fitting.empty() ? RangeRule{} : fitting.front()->rule;
+  RangeRule rule;
+  each_row_for(test, "throat", [&](const Row& row) {
+    rule = row.rule;
+    return true;
+  });
+  return rule;
 }
 
 RangeRule heat_input_rule(const QualifiedTest& test) {
   RangeRule rule;
-  for (const Row* row : rows_for(test, "heat-input")) {
-    if (row->test == "impact" && test.impact_tested) rule.high_factor = row->rule.high_factor;
-    if (row->test == "hardness" && test.hardness_tested) rule.low_factor = row->rule.low_factor;
-  }
+  each_row_for(test, "heat-input", [&](const Row& row) {
+    if (row.test == "impact" && test.impact_tested) rule.high_factor = row.rule.high_factor;
+    if (row.test == "hardness" && test.hardness_tested) rule.low_factor = row.rule.low_factor;
+    return false;
+  });
   return rule;
 }
 
