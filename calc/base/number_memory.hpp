@@ -1,8 +1,10 @@
 #pragma once
 
 #include <array>
+#include <bit>
+#include <cstddef>
 #include <cstdint>
-#include <string>
+#include <cstring>
 
 namespace seamtakt {
 
@@ -11,15 +13,26 @@ namespace seamtakt {
 /// text anew.
 class NumberMemory {
  public:
-  /// The same text as append_json_value.
-  void append(std::string& out, double number);
+  /// What write may touch: no number's text is longer.
+  static constexpr std::size_t most_bytes = 31;
+
+  /// Writes the same text as append_json_value, and returns how long it is. `to` has room for most_bytes.
+  std::size_t write(char* to, double number) {
+    const auto bits = std::bit_cast<std::uint64_t>(number);
+    Entry& entry = entries_[(bits * 0x9e3779b97f4a7c15u) >> (64 - index_bits)];
+    if (entry.length == 0 || entry.bits != bits) fill(entry, number);
+    std::memcpy(to, entry.text, most_bytes);  // a copy of fixed length is the quickest
+    return entry.length;
+  }
 
  private:
   struct Entry {
     std::uint64_t bits = 0;
+    char text[most_bytes];
     std::uint8_t length = 0;  ///< 0: nothing remembered
-    char text[31];
   };
+  static void fill(Entry& entry, double number);
+
   static constexpr unsigned index_bits = 11;
   std::array<Entry, std::size_t{1} << index_bits> entries_;
 };

@@ -16,8 +16,8 @@ struct Outcome {
   std::string output;
   /// What follows it, where a result is too long to be kept: writes it to a sink that is lent for the call.
   std::function<void(const TextSink&)> more_output;
-  /// What the command has built and nobody needs any more; taking a large plan apart takes longer than leaving
-  /// it to the end of the program.
+  /// What the command has built and nobody needs any more; taking a large plan apart takes longer than
+  /// leaving it to the end of the program.
   std::shared_ptr<const void> left_over;
   int exit_code = 0;
 };

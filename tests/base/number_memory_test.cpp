@@ -35,18 +35,19 @@ TEST(NumberMemory, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
   NumberMemory memory;
   for (int run = 0; run < 3; ++run)
     for (const double number : numbers) {
-      std::string remembered = "x", wanted = "x";
-      memory.append(remembered, number);
+      char remembered[NumberMemory::most_bytes];
+      const std::size_t length = memory.write(remembered, number);
+      std::string wanted;
       append_json_value(wanted, number);
-      ASSERT_EQ(remembered, wanted);
+      ASSERT_EQ(std::string_view(remembered, length), wanted);
     }
 }
 
 TEST(NumberMemory, RefusesWhatJsonCanNotHold) {
   NumberMemory memory;
-  std::string out;
-  EXPECT_THROW(memory.append(out, std::nan("")), std::logic_error);
-  EXPECT_THROW(memory.append(out, INFINITY), std::logic_error);
+  char out[NumberMemory::most_bytes];
+  EXPECT_THROW(memory.write(out, std::nan("")), std::logic_error);
+  EXPECT_THROW(memory.write(out, INFINITY), std::logic_error);
 }
 
 TEST(JsonWriterParts, TakenPartsMakeTheSameDocument) {
