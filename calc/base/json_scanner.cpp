@@ -268,8 +268,7 @@ bool JsonScanner::key_is_new(std::uint32_t object_index, std::uint32_t key_index
   bool is_new = true;
   each_earlier_key(object_index, key_index, [&](std::uint32_t i) {
     const std::string_view earlier = raw_key(i);
-    if (earlier == key ||
-        ((escaped || is_escaped(i)) && unescaped_json(earlier) == unescaped_json(key)))
+    if (earlier == key || ((escaped || is_escaped(i)) && unescaped_json(earlier) == unescaped_json(key)))
       is_new = false;
   });
   return is_new;
@@ -281,8 +280,9 @@ void JsonScanner::skip_plain() {
     for (std::uint64_t bytes; source_.size() - at_ >= sizeof bytes; at_ += sizeof bytes) {
       std::memcpy(&bytes, source_.data() + at_, sizeof bytes);
       // The highest bit of the first byte that isn't plain is set, and of none before it.
-      const std::uint64_t others = ((bytes - each * 0x20) | ((bytes ^ each * '"') - each) |
-                                    ((bytes ^ each * '\\') - each) | bytes) & each * 0x80;
+      const std::uint64_t others =
+          ((bytes - each * 0x20) | ((bytes ^ each * '"') - each) | ((bytes ^ each * '\\') - each) | bytes) &
+          each * 0x80;
       if (others == 0) continue;
       at_ += static_cast<std::size_t>(std::countr_zero(others)) / 8;
       return;
@@ -364,7 +364,8 @@ namespace {
 /// there is no such place. It may be within a string, too.
 std::size_t likely_element(std::string_view text) {
   constexpr std::string_view blanks = " \n\t\r";
-  for (std::size_t at = text.find('{', text.size() / 2); at != std::string_view::npos; at = text.find('{', at + 1)) {
+  for (std::size_t at = text.find('{', text.size() / 2); at != std::string_view::npos;
+       at = text.find('{', at + 1)) {
     const std::size_t comma = text.find_last_not_of(blanks, at - 1);
     if (at == 0 || comma == std::string_view::npos || comma == 0 || text[comma] != ',') continue;
     const std::size_t before = text.find_last_not_of(blanks, comma - 1);
@@ -380,8 +381,7 @@ bool JsonText::look_through(const JsonLimits& limits, std::size_t two_threads_fr
   const std::size_t room = 2 * JsonScanner::most_entries(text_.size(), limits) - text_.size() / 2;
   entries_ = std::make_unique_for_overwrite<Entry[]>(room);
   prefer_large_pages(entries_.get(), room * sizeof(Entry));
-  const std::size_t likely =
-      text_.size() < two_threads_from ? std::string_view::npos : likely_element(text_);
+  const std::size_t likely = text_.size() < two_threads_from ? std::string_view::npos : likely_element(text_);
   if (likely == std::string_view::npos) return JsonScanner(*this, limits).run(nullptr, 0);
   std::future<JsonRun> ahead =
       std::async(std::launch::async, [&] { return JsonScanner(*this, limits).run_from(likely); });

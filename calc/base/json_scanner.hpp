@@ -11,9 +11,10 @@
 
 namespace seamtakt {
 
-/// Elements of an array, one after another up to its end, that were looked through without what stands before.
+/// Elements of an array, one after another up to its end, that were looked through without what stands
+/// before.
 struct JsonRun {
-  std::size_t begin = 0, end = 0;  ///< bytes of the text: the first element, and the closing bracket
+  std::size_t begin = 0, end = 0;      ///< bytes of the text: the first element, and the closing bracket
   std::uint32_t first = 0, after = 0;  ///< entries
   std::size_t elements = 0, values = 0, depth = 0;
 };

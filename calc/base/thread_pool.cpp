@@ -150,6 +150,10 @@ void ThreadPool::parallel_for(std::size_t count, std::size_t grain, const Piece&
   job.rethrow();
 }
 
+bool ThreadPool::is_inside_piece() {
+  return inside_piece;
+}
+
 ThreadPool& ThreadPool::shared() {
   static ThreadPool pool;
   return pool;

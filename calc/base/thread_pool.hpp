@@ -29,6 +29,9 @@ class ThreadPool {
   /// of 0 counts as 1.
   void parallel_for(std::size_t count, std::size_t grain, const Piece& piece, unsigned most_threads = 0);
 
+  /// Whether this thread works on a piece of some pool, so that parallel_for would share out nothing.
+  static bool is_inside_piece();
+
   /// The program's one pool, made at the first call.
   static ThreadPool& shared();
 

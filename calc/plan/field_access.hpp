@@ -212,7 +212,7 @@ class ObjectListAccess : public NestedAccess<T> {
   template <class Place, class Work>
   static void share_out(std::size_t count, Place& place, const Work& work) {
     constexpr std::size_t elements_a_piece = 32;
-    if (count <= elements_a_piece) {
+    if (count <= elements_a_piece || ThreadPool::is_inside_piece()) {
       for (std::size_t i = 0; i < count; ++i) work(i, place);
       return;
     }

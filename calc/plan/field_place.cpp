@@ -28,7 +28,7 @@ std::string escaped_part(std::string_view key) {
 
 std::string FieldPlace::pointer() const {
   std::string text;
-  for (const Part& part : trail_) {
+  for (const Part& part : trail()) {
     text += '/';
     text += part.is_index ? std::to_string(part.index) : escaped_part(part.key);
   }
@@ -37,7 +37,7 @@ std::string FieldPlace::pointer() const {
 
 JsonValue FieldPlace::value() const {
   JsonValue value = *root_;
-  for (const Part& part : trail_) {
+  for (const Part& part : trail()) {
     std::optional<JsonValue> child;
     if (part.is_index && value.is(JsonValue::Kind::array))
       value.each_element([&](std::size_t index, const JsonValue& element) {

@@ -1,9 +1,12 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <span>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,11 +29,9 @@ class FieldPlace {
   /// Enters a key or an index for as long as it lives.
   class Step {
    public:
-    Step(FieldPlace& place, std::string_view key) : place_(place) {
-      place_.trail_.push_back({key, 0, false});
-    }
-    Step(FieldPlace& place, std::size_t index) : place_(place) { place_.trail_.push_back({{}, index, true}); }
-    ~Step() { place_.trail_.pop_back(); }
+    Step(FieldPlace& place, std::string_view key) : place_(place) { place_.go_to({key, 0, false}); }
+    Step(FieldPlace& place, std::size_t index) : place_(place) { place_.go_to({{}, index, true}); }
+    ~Step() { --place_.depth_; }
     Step(const Step&) = delete;
     Step& operator=(const Step&) = delete;
 
@@ -50,11 +51,20 @@ class FieldPlace {
     std::size_t index;
     bool is_index;
   };
+  /// More than the tables nest: no field stands deeper, whatever the file says.
+  static constexpr std::size_t deepest = 16;
+
+  void go_to(const Part& part) {
+    if (depth_ == deepest) throw std::logic_error("a field table that nests too deep");
+    trail_[depth_++] = part;
+  }
+  std::span<const Part> trail() const { return std::span(trail_).first(depth_); }
   JsonValue value() const;
 
   std::string_view file_;
   std::optional<JsonValue> root_;
-  std::vector<Part> trail_;
+  std::array<Part, deepest> trail_{};
+  std::size_t depth_ = 0;
 };
 
 /// The keys of an object that was read, and the index of each one's field.

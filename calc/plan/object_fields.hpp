@@ -1,5 +1,7 @@
 #pragma once
 
+#include <span>
+
 #include "base/json_text.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_check.hpp"
@@ -23,18 +25,18 @@ KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys);
 /// Appends `"key": `, with a comma before it where it isn't the first one.
 void append_json_key(std::string& json, std::string_view key, bool& is_first);
 
-/// Gathers the keys of an object and finds their fields; where the keys are those of the last object, they are
-/// shared with it and needn't be looked for.
+/// Gathers the keys of an object and finds their fields; where the keys are those of the last object, they
+/// are shared with it and needn't be looked for.
 class KeyOrderReader {
  public:
   static constexpr std::size_t free_key = TableInfo::npos - 1;
 
-  KeyOrderReader(LastKeys& last, const TableInfo& table) : last_(last), table_(table) {}
+  KeyOrderReader(LastKeys& last, const TableInfo& table)
+      : last_(last), table_(table), last_keys_(last.order.keys()) {}
 
   /// Index of the key's field; free_key where it is a free one, npos where it is unknown.
   std::size_t take(std::string_view key) {
-    if (own_.empty() && same_ < last_.fields.size() && last_.order.keys()[same_] == key)
-      return last_.fields[same_++];
+    if (own_.empty() && same_ < last_keys_.size() && last_keys_[same_] == key) return last_.fields[same_++];
     if (own_.empty()) begin_own();
     own_.emplace_back(key);
     const std::size_t hint = own_fields_.empty() ? 0 : own_fields_.back() + 1;
@@ -57,6 +59,7 @@ class KeyOrderReader {
 
   LastKeys& last_;
   const TableInfo& table_;
+  std::span<const std::string> last_keys_;
   std::vector<std::string> own_;
   std::vector<std::size_t> own_fields_;
   std::size_t same_ = 0;

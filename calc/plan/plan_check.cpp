@@ -43,15 +43,22 @@ PlanCheck::PlanCheck(const Plan& plan, std::string_view file, std::optional<Json
       ids_(std::make_shared<const PlanIds>(plan)),
       values_are_known_good_(root.has_value()) {}
 
-void PlanCheck::reference(std::string_view id, const FieldInfo& field) const {
-  const IdSet& known =
-      field.refers_to == IdList::seams ? seams_ : ids_->ids[static_cast<std::size_t>(field.refers_to)];
+void PlanCheck::reference(std::string_view id, const FieldInfo& field) {
+  const auto list = static_cast<std::size_t>(field.refers_to);
+  const bool of_weldment = field.refers_to == IdList::seams;
+  if (!id.empty() && id == last_found_[list] && !of_weldment) return;
+  if (of_weldment && weldment_) {
+    fill(seams_, weldment_->seams);
+    weldment_ = nullptr;
+  }
+  const IdSet& known = of_weldment ? seams_ : ids_->ids[list];
   if (!known.has(id)) refuse(quoted(id), field.element_expectation() + nearest_hint(id, known.all()));
+  last_found_[list] = id;
 }
 
 void PlanCheck::enter(const Weldment& weldment) {
   seams_.clear();
-  fill(seams_, weldment.seams);
+  weldment_ = &weldment;
 }
 
 }  // namespace seamtakt

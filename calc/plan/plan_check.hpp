@@ -37,7 +37,7 @@ class PlanCheck : public FieldPlace {
   bool values_are_known_good() const { return values_are_known_good_; }
 
   /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
-  void reference(std::string_view id, const FieldInfo& field) const;
+  void reference(std::string_view id, const FieldInfo& field);
 
   /// From here on, ids of seams are those of this weldment.
   void enter(const Weldment& weldment);
@@ -57,6 +57,9 @@ class PlanCheck : public FieldPlace {
   std::shared_ptr<const PlanIds> ids_;
   bool values_are_known_good_;
   IdSet seams_;
+  const Weldment* weldment_ = nullptr;  ///< whose seams are still to be put there, once one is asked for
+  /// The id that was last found in each list: seams of a kind name the same ones.
+  std::array<std::string_view, static_cast<std::size_t>(IdList::seam_places) + 1> last_found_;
 };
 
 /// Checks of one struct's fields and key groups, and of all within it.

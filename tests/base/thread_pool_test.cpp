@@ -26,6 +26,17 @@ TEST(ThreadPoolTest, every_item_is_worked_on_once) {
   }
 }
 
+TEST(ThreadPoolTest, a_thread_knows_whether_it_is_inside_a_piece) {
+  for (const unsigned threads : {1u, 3u}) {
+    ThreadPool pool(threads);
+    std::atomic<int> inside = 0;
+    EXPECT_FALSE(ThreadPool::is_inside_piece());
+    pool.parallel_for(20, 1, [&](std::size_t, std::size_t) { inside += ThreadPool::is_inside_piece(); });
+    EXPECT_EQ(inside, 20) << threads;
+    EXPECT_FALSE(ThreadPool::is_inside_piece());
+  }
+}
+
 TEST(ThreadPoolTest, pieces_do_not_depend_on_the_number_of_threads) {
   using Pieces = std::set<std::pair<std::size_t, std::size_t>>;
   const auto pieces_with = [](unsigned threads, unsigned most) {
