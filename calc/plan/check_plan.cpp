@@ -2,6 +2,7 @@
 #include <unordered_map>
 
 #include "base/error.hpp"
+#include "base/thread_pool.hpp"
 #include "base/units.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
@@ -126,11 +127,16 @@ void check_relations(const Plan& plan, FieldPlace& place) {
     FieldPlace::Step step(place, i);
     check_extension(plan.schedules[i], place);
   }
-  for (std::size_t i = 0; i < plan.weldments.size(); ++i) {
-    FieldPlace::Step key(place, "weldments");
-    FieldPlace::Step step(place, i);
-    check_weldment(plan.weldments[i], place);
-  }
+  constexpr std::size_t weldments_a_piece = 32;
+  ThreadPool::shared().parallel_for(
+      plan.weldments.size(), weldments_a_piece, [&](std::size_t begin, std::size_t end) {
+        FieldPlace own(place);
+        FieldPlace::Step key(own, "weldments");
+        for (std::size_t i = begin; i < end; ++i) {
+          FieldPlace::Step step(own, i);
+          check_weldment(plan.weldments[i], own);
+        }
+      });
 }
 
 void check_plan(const Plan& plan, const std::string& file) {

@@ -22,6 +22,13 @@ constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time,   
 constexpr SeamRule seam_rules[] = {judge_fillet_size,  judge_fillet_minimum, judge_groove_fill,
                                    judge_intermittent, judge_tracking,       judge_tacks};
 
+template <class Row>
+void make_rows(std::vector<Row>& rows, std::size_t count) {
+  rows.reserve(count);
+  prefer_large_pages(rows.data(), count * sizeof(Row));
+  rows.resize(count);
+}
+
 /// A seam and where its first pass stands among all passes.
 struct SeamWork {
   const Weldment* weldment;
@@ -40,10 +47,8 @@ class SeamsEvaluation {
         seams_.push_back({&weldment, &seam, passes});
         passes += seam.schedules.size();
       }
-    evaluation_.passes.reserve(passes);
-    prefer_large_pages(evaluation_.passes.data(), passes * sizeof(PassEvaluation));
-    evaluation_.passes.resize(passes);
-    evaluation_.seams.resize(seams_.size());
+    make_rows(evaluation_.passes, passes);
+    make_rows(evaluation_.seams, seams_.size());
   }
 
   void run(ThreadPool& pool) {

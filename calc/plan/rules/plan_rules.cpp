@@ -1,4 +1,5 @@
 #include <set>
+#include <utility>
 
 #include "plan/rules/rules.hpp"
 
@@ -6,9 +7,11 @@ namespace seamtakt {
 
 void judge_schedule_status(const Plan& plan, const PlanIndex& index, Findings& findings) {
   std::set<std::string_view> told;
+  std::string_view last;  // seam after seam mostly has the same
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams)
       for (const std::string& id : seam.schedules) {
+        if (id == std::exchange(last, id)) continue;
         const Schedule* schedule = index.schedule(id);
         if (!schedule || schedule->status == "approved" || !told.insert(schedule->id).second) continue;
         findings.push_back({"schedule.status.not-approved", Severity::note, schedule->id, {}, {}, "",
