@@ -71,11 +71,12 @@ void add_leg_uncertainty(const SeamWork& work) {
   bool known = false;
   if (!work.plan.measuring && work.plan.instruments.empty()) return;
   for (const PassEvaluation& pass : work.passes) {
-    const PassFacts facts = pass_facts(work.plan, work.index, work.weldment, seam, pass.pass);
-    const MeasuringUncertainty u = measuring_uncertainty(facts, pass.current_A, pass.voltage_V);
+    const Schedule& schedule = *work.index.schedule(pass.schedule);
+    const MeasuringUncertainty u =
+        measuring_uncertainty(work.plan, seam, schedule, pass.current_A, pass.voltage_V);
     known = known || u.known;
-    by_speed += pass.deposit_area_mm2 * u.travel_speed_mm_s / facts.schedule.travel_speed_mm_s;
-    by_feed += pass.deposit_area_mm2 * u.wire_feed_speed_m_min / facts.schedule.wire_feed_speed_m_min;
+    by_speed += pass.deposit_area_mm2 * u.travel_speed_mm_s / schedule.travel_speed_mm_s;
+    by_feed += pass.deposit_area_mm2 * u.wire_feed_speed_m_min / schedule.wire_feed_speed_m_min;
   }
   if (!known) return;
   const Dual area(work.result.area_mm2, 1, 0);

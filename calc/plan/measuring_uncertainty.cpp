@@ -10,18 +10,19 @@ std::string_view measured_robot(const Plan& plan, const Seam& seam) {
                                                  : std::string_view();
 }
 
-MeasuringUncertainty measuring_uncertainty(const PassFacts& facts, double current_A, double voltage_V) {
-  const std::string_view robot = measured_robot(facts.plan, facts.seam);
+MeasuringUncertainty measuring_uncertainty(const Plan& plan, const Seam& seam, const Schedule& schedule,
+                                           double current_A, double voltage_V) {
+  const std::string_view robot = measured_robot(plan, seam);
   MeasuringUncertainty u;
   const auto absolute = [&](const char* quantity, double value) {
-    const std::optional<double> relative = relative_uncertainty(facts.plan, robot, quantity, value);
+    const std::optional<double> relative = relative_uncertainty(plan, robot, quantity, value);
     u.known = u.known || relative.has_value();
     return relative.value_or(0) * value;
   };
   u.current_A = absolute("current", current_A);
   u.voltage_V = absolute("voltage", voltage_V);
-  u.travel_speed_mm_s = absolute("travel_speed", facts.schedule.travel_speed_mm_s);
-  u.wire_feed_speed_m_min = absolute("wire_feed_speed", facts.schedule.wire_feed_speed_m_min);
+  u.travel_speed_mm_s = absolute("travel_speed", schedule.travel_speed_mm_s);
+  u.wire_feed_speed_m_min = absolute("wire_feed_speed", schedule.wire_feed_speed_m_min);
   return u;
 }
 

@@ -2,7 +2,7 @@
 
 #include <string_view>
 
-#include "plan/pass_facts.hpp"
+#include "plan/plan.hpp"
 
 namespace seamtakt {
 
@@ -19,6 +19,7 @@ std::string_view measured_robot(const Plan& plan, const Seam& seam);
 
 /// From the instruments of the seam's first robot (or those without a robot), else from `measuring`. An
 /// instrument's half width is taken as rectangular: u = a/sqrt(3) (JCGM 100:2008, 4.3.7).
-MeasuringUncertainty measuring_uncertainty(const PassFacts& facts, double current_A, double voltage_V);
+MeasuringUncertainty measuring_uncertainty(const Plan& plan, const Seam& seam, const Schedule& schedule,
+                                           double current_A, double voltage_V);
 
 }  // namespace seamtakt

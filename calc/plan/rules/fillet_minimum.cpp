@@ -14,7 +14,7 @@ constexpr double low_hydrogen_ml_100g = 10;
 
 bool is_low_hydrogen(const SeamFacts& facts) {
   for (const std::string& id : facts.seam.schedules) {
-    const Wire* wire = facts.index.wire(facts.index.schedule(id)->wire);
+    const Wire* wire = facts.index.parts_of(*facts.index.schedule(id)).wire;
     if (wire->hydrogen_ml_100g && *wire->hydrogen_ml_100g > low_hydrogen_ml_100g) return false;
   }
   return true;
