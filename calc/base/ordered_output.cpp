@@ -1,19 +1,21 @@
 #include "base/ordered_output.hpp"
 
+#include <algorithm>
+
 namespace seamtakt {
 
 void OrderedOutput::put(std::size_t index, const std::function<std::string_view()>& make) {
   const auto fail = [&] {
     const std::lock_guard guard(mutex_);
-    broken_ = true;
+    end_ = std::min(end_, index);
     moved_on_.notify_all();
   };
   try {
     const std::string_view text = make();
     {
       std::unique_lock lock(mutex_);
-      moved_on_.wait(lock, [&] { return broken_ || next_ == index; });
-      if (broken_) return;
+      moved_on_.wait(lock, [&] { return next_ == index || index > end_; });
+      if (next_ != index) return;
     }
     sink_(text);
   } catch (...) {

@@ -3,6 +3,7 @@
 #include <condition_variable>
 #include <cstddef>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <mutex>
 #include <string_view>
@@ -29,7 +30,7 @@ class OrderedOutput {
   std::mutex mutex_;
   std::condition_variable moved_on_;
   std::size_t next_ = 0;
-  bool broken_ = false;
+  std::size_t end_ = std::numeric_limits<std::size_t>::max();  ///< the first piece that failed
 };
 
 /// Things that threads use in turn and leave for the next one, so that their memory is used again.

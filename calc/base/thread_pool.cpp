@@ -23,8 +23,8 @@ class InsidePiece {
   InsidePiece& operator=(const InsidePiece&) = delete;
 };
 
-/// One call of parallel_for. Pieces are taken in ascending order; so when one fails, all before it have been
-/// begun, and the first failure by place is always found.
+/// One call of parallel_for. Pieces are taken in ascending order, and when one fails, those before it are
+/// still worked on; so the first failure by place is always found.
 class Job {
  public:
   Job(std::size_t count, std::size_t grain, const ThreadPool::Piece& piece)
@@ -36,7 +36,7 @@ class Job {
     const InsidePiece mark;
     for (;;) {
       const std::size_t index = next_.fetch_add(1, std::memory_order_relaxed);
-      if (index >= pieces_ || stopped_.load(std::memory_order_relaxed)) return;
+      if (index >= pieces_ || index > failed_piece_.load(std::memory_order_relaxed)) return;
       try {
         const std::size_t begin = index * grain_;
         piece_(begin, begin + std::min(grain_, count_ - begin));
@@ -53,18 +53,16 @@ class Job {
  private:
   void note_failure(std::size_t index) {
     const std::lock_guard guard(mutex_);
-    stopped_.store(true, std::memory_order_relaxed);
-    if (index >= failed_piece_) return;
-    failed_piece_ = index;
+    if (index >= failed_piece_.load(std::memory_order_relaxed)) return;
+    failed_piece_.store(index, std::memory_order_relaxed);
     failure_ = std::current_exception();
   }
 
   std::size_t count_, grain_, pieces_;
   const ThreadPool::Piece& piece_;
   std::atomic<std::size_t> next_ = 0;
-  std::atomic<bool> stopped_ = false;
   std::mutex mutex_;
-  std::size_t failed_piece_ = std::numeric_limits<std::size_t>::max();
+  std::atomic<std::size_t> failed_piece_ = std::numeric_limits<std::size_t>::max();
   std::exception_ptr failure_;
 };
 

@@ -2,8 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <chrono>
 #include <stdexcept>
 #include <string>
+#include <thread>
 
 #include "base/thread_pool.hpp"
 
@@ -50,6 +52,24 @@ TEST(OrderedOutput, APieceThatFailsLetsNobodyWaitAndEndsTheText) {
     };
     EXPECT_THROW(pool.parallel_for(1000, 1, work), std::runtime_error) << threads;
     EXPECT_EQ(text, std::string(40, 'x')) << threads;
+  }
+}
+
+TEST(OrderedOutput, WhatStandsBeforeAPieceThatFailsGoesOutHoweverLate) {
+  ThreadPool pool(3);
+  for (int run = 0; run < 20; ++run) {
+    std::string text;
+    const TextSink sink = [&](std::string_view part) { text += part; };
+    OrderedOutput output(sink);
+    const auto work = [&](std::size_t begin, std::size_t) {
+      output.put(begin, [&]() -> std::string_view {
+        if (begin == 2) throw std::runtime_error("no paper");
+        if (begin < 2) std::this_thread::sleep_for(std::chrono::milliseconds(2 - begin));
+        return "x";
+      });
+    };
+    EXPECT_THROW(pool.parallel_for(3, 1, work), std::runtime_error);
+    EXPECT_EQ(text, "xx");
   }
 }
 
