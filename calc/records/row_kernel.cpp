@@ -12,7 +12,8 @@ std::vector<const RowKernel*> kernels_that_run() {
   __builtin_cpu_init();
   const bool bits = __builtin_cpu_supports("bmi") && __builtin_cpu_supports("bmi2");
   if (bits && __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512bw") &&
-      __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512vl"))
+      __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512vl") &&
+      __builtin_cpu_supports("avx512vbmi"))
     kernels.push_back(&avx512_row_kernel);
   if (bits && __builtin_cpu_supports("avx2")) kernels.push_back(&avx2_row_kernel);
 #endif

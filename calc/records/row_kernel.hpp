@@ -11,7 +11,7 @@
 namespace seamtakt {
 
 /// Readable bytes that must lie before the first and behind the last byte of the text a kernel reads.
-inline constexpr std::size_t kernel_margin_bytes = 96;
+inline constexpr std::size_t kernel_margin_bytes = 192;
 /// Digits of a cell, and decimals of a column, beyond which a row goes the careful way.
 inline constexpr int kernel_digits = 8, kernel_decimals = 6, kernel_time_decimals = 9;
 /// Bytes of a cell that is passed over, and of a row, beyond which the row goes the careful way: well within

@@ -1,26 +1,11 @@
-// The row kernel, compiled once for each instruction set: the including file defines `nondigits_of` before
-// it, and everything here has internal linkage, so that no two sets share a copy. No standard function is
-// called, since the linker keeps one copy of those for all sets.
+// The row kernel, compiled once for each instruction set: the including file defines `nondigits_of` and what
+// row_shape_body.hpp names before it, and everything here has internal linkage, so that no two sets share a
+// copy. No standard function is called, since the linker keeps one copy of those for all sets.
 
 using Kind = RowStep::Kind;
 
 constexpr std::int64_t powers_of_ten[] = {1,      10,      100,      1000,      10000,
                                           100000, 1000000, 10000000, 100000000, 1000000000};
-
-inline std::uint64_t load8(const char* p) {
-  std::uint64_t word;
-  __builtin_memcpy(&word, p, 8);
-  return word;
-}
-
-/// Of a word that holds 8 digits' values, the first in its lowest byte, the number.
-inline std::uint32_t number_of(std::uint64_t digits) {
-  digits = digits * 10 + (digits >> 8);
-  constexpr std::uint64_t every_other = 0x000000FF000000FFull;
-  return static_cast<std::uint32_t>(((digits & every_other) * 0x000F424000000064ull +
-                                     ((digits >> 16) & every_other) * 0x0000271000000001ull) >>
-                                    32);
-}
 
 /// The number of the `count` (1 to 8) digits that end before `end`.
 inline std::uint32_t digits_before(const char* end, unsigned count) {
@@ -189,17 +174,7 @@ inline bool take_row(const RowPattern& pattern, const char*& p, const RowColumns
   return false;
 }
 
-RowsTaken take_rows(const RowPattern& pattern, const char* text, const char* end, const RowColumns& columns,
-                    std::size_t most) {
-  RowsTaken taken{0, text};
-  const char* p = text;
-  while (p < end && taken.rows < most && take_row(pattern, p, columns, taken.rows)) {
-    if (p > end || p - taken.next > kernel_row_bytes) break;
-    ++taken.rows;
-    taken.next = p;
-  }
-  return taken;
-}
+#include "records/row_shape_body.hpp"
 
 /// A block's rows widened, with the row before it at 0.
 struct Widened {

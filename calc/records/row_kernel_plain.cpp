@@ -23,6 +23,82 @@ inline std::uint64_t nondigits_of(const char* p) {
   return bits;
 }
 
+inline std::uint64_t line_ends_of(const char* p) {
+  constexpr std::uint64_t high = 0x8080808080808080ull, low7 = 0x7F7F7F7F7F7F7F7Full;
+  std::uint64_t bits = 0;
+  for (unsigned i = 0; i < 8; ++i) {
+    std::uint64_t word;
+    __builtin_memcpy(&word, p + 8 * i, 8);
+    word ^= 0x0A0A0A0A0A0A0A0Aull;
+    const std::uint64_t others = (((word & low7) + low7) | word) & high;
+    bits |= ((others ^ high) >> 7) * 0x0102040810204080ull >> 56 << (8 * i);
+  }
+  return bits;
+}
+
+#include "records/row_digits_body.hpp"
+
+template <unsigned Blocks>
+class FixedBytes {
+ public:
+  void set(const char* row, const std::uint64_t* fixed) {
+    for (unsigned i = 0; i < words; ++i) {
+      care_[i] = 0;
+      for (unsigned byte = 0; byte < 8; ++byte)
+        if ((fixed[i / 8] >> (8 * (i % 8) + byte) & 1) != 0) care_[i] |= std::uint64_t{0xff} << (8 * byte);
+      bytes_[i] = load8(row + 8 * i);
+    }
+  }
+  bool match(const char* row) const {
+    std::uint64_t differ = 0;
+    for (unsigned i = 0; i < words; ++i) differ |= (load8(row + 8 * i) ^ bytes_[i]) & care_[i];
+    return differ == 0;
+  }
+
+ private:
+  static constexpr unsigned words = 8 * Blocks;
+  std::uint64_t bytes_[words], care_[words];
+};
+
+template <unsigned Blocks>
+class DigitLanes {
+ public:
+  void set(const std::uint8_t* source) {
+    for (unsigned i = 0; i < lanes; ++i) lane_[i] = lane_of(source + i * lane_digits);
+  }
+  void store(const char* row, std::int32_t* to) const {
+    for (unsigned i = 0; i < lanes; ++i) to[i] = static_cast<std::int32_t>(number_at(row, lane_[i]));
+  }
+
+ private:
+  static constexpr unsigned lanes = 8 * Blocks;
+  /// The digits end before `end`; those of `whole` have a decimal sign behind them.
+  struct Lane {
+    std::uint64_t whole, fraction;
+    std::uint8_t end, empty_bits;
+  };
+
+  static Lane lane_of(const std::uint8_t* source) {
+    Lane lane{};
+    unsigned last = lane_digits;
+    while (last > 0 && source[last - 1] == no_byte) --last;
+    if (last == 0) return lane;
+    lane.empty_bits = static_cast<std::uint8_t>(8 * (lane_digits - last));
+    lane.end = static_cast<std::uint8_t>(source[last - 1] + 1);
+    for (unsigned i = 1; i <= last && source[last - i] != no_byte; ++i)
+      (source[last - i] + i == lane.end ? lane.fraction : lane.whole) |= std::uint64_t{0xff} << (64 - 8 * i);
+    return lane;
+  }
+  static std::uint32_t number_at(const char* row, const Lane& lane) {
+    const char* const end = row + lane.end;
+    const std::uint64_t digits = ((load8(end - 8) ^ 0x3030303030303030ull) & lane.fraction) |
+                                 ((load8(end - 9) ^ 0x3030303030303030ull) & lane.whole);
+    return number_of(digits >> lane.empty_bits);
+  }
+
+  Lane lane_[lanes];
+};
+
 #include "records/row_kernel_body.hpp"
 
 }  // namespace
