@@ -50,9 +50,12 @@ class Audit {
   void read(const LogSource& source) {
     const std::shared_ptr<ByteSource> bytes = source.bytes ? source.bytes : open_log_bytes(source.path);
     const std::string name = source.path == "-" && !source.bytes ? "standard input" : source.path;
-    ByteDigest digest;
+    std::optional<ByteDigest> digest;  // its library takes a while to begin
     LogReaderOptions reading = options_.reader;
-    if (options_.digest) reading.observe = [&](std::string_view block) { digest.add(block); };
+    if (options_.digest) {
+      digest.emplace();
+      reading.observe = [&](std::string_view block) { digest->add(block); };
+    }
     LogSweep reader(*bytes, name, options_.columns ? &*options_.columns : nullptr, book_.carry(),
                     result_.rejected, reading);
     book_.begin_log(name, reader.shape());
@@ -68,7 +71,7 @@ class Audit {
       throw InputError(printable(name), "no data row", "data rows below the header");
     result_.rows.read += reader.rows_read();
     result_.logs.push_back(
-        {name, reader.bytes_read(), reader.rows_read(), options_.digest ? digest.hex() : ""});
+        {name, reader.bytes_read(), reader.rows_read(), digest ? digest->hex() : ""});
     note_log(reader);
   }
 

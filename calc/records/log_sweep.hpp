@@ -16,7 +16,7 @@
 namespace seamtakt {
 
 struct LogReaderOptions {
-  std::size_t block_bytes = 1u << 17;
+  std::size_t block_bytes = 1u << 18;
   unsigned threads = 0;  ///< 0: as many as the machine runs at once
   /// Name of the row kernel; empty: the fastest that the machine can run; "none": every row is read with
   /// care.

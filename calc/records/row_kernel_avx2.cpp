@@ -35,10 +35,12 @@ inline std::uint64_t line_ends_of(const char* p) {
 
 #include "records/row_digits_body.hpp"
 
+constexpr bool tells_digits = false;
+
 template <unsigned Blocks>
 class FixedBytes {
  public:
-  void set(const char* row, const std::uint64_t* fixed) {
+  void set(const char* row, const std::uint64_t* fixed, unsigned) {
     alignas(32) std::uint8_t care[64 * Blocks];
     for (unsigned i = 0; i < 64 * Blocks; ++i) care[i] = (fixed[i / 64] >> i % 64 & 1) != 0 ? 0xff : 0;
     for (unsigned i = 0; i < parts; ++i) {

@@ -29,10 +29,12 @@ inline std::uint64_t line_ends_of(const char* p) {
 
 #include "records/row_digits_body.hpp"
 
+constexpr bool tells_digits = false;
+
 template <unsigned Blocks>
 class FixedBytes {
  public:
-  void set(const char* row, const std::uint64_t* fixed) {
+  void set(const char* row, const std::uint64_t* fixed, unsigned) {
     for (unsigned b = 0; b < Blocks; ++b) {
       fixed_[b] = fixed[b];
       bytes_[b] = _mm512_loadu_si512(row + 64 * b);

@@ -7,14 +7,19 @@ namespace {
 
 static_assert(__BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__, "digits are gathered from little-endian words");
 
+constexpr std::uint64_t high_bits = 0x8080808080808080ull, low7 = 0x7F7F7F7F7F7F7F7Full;
+
+/// The highest bit of each byte of a word that is no digit; the other bits mean nothing.
+inline std::uint64_t beyond_digits(std::uint64_t word) {
+  const std::uint64_t from_nought = word ^ 0x3030303030303030ull;  // digits become 0 to 9
+  return ((from_nought & low7) + 0x7676767676767676ull) | from_nought;
+}
+
 /// Bit i: byte i of the 8 at `p` is no digit.
 inline std::uint64_t nondigits_of_8(const char* p) {
   std::uint64_t word;
   __builtin_memcpy(&word, p, 8);
-  constexpr std::uint64_t high = 0x8080808080808080ull, low7 = 0x7F7F7F7F7F7F7F7Full;
-  const std::uint64_t from_nought = word ^ 0x3030303030303030ull;  // digits become 0 to 9
-  const std::uint64_t other = (((from_nought & low7) + 0x7676767676767676ull) | from_nought) & high;
-  return (other >> 7) * 0x0102040810204080ull >> 56;
+  return ((beyond_digits(word) & high_bits) >> 7) * 0x0102040810204080ull >> 56;
 }
 
 inline std::uint64_t nondigits_of(const char* p) {
@@ -24,50 +29,72 @@ inline std::uint64_t nondigits_of(const char* p) {
 }
 
 inline std::uint64_t line_ends_of(const char* p) {
-  constexpr std::uint64_t high = 0x8080808080808080ull, low7 = 0x7F7F7F7F7F7F7F7Full;
   std::uint64_t bits = 0;
   for (unsigned i = 0; i < 8; ++i) {
     std::uint64_t word;
     __builtin_memcpy(&word, p + 8 * i, 8);
     word ^= 0x0A0A0A0A0A0A0A0Aull;
-    const std::uint64_t others = (((word & low7) + low7) | word) & high;
-    bits |= ((others ^ high) >> 7) * 0x0102040810204080ull >> 56 << (8 * i);
+    const std::uint64_t others = (((word & low7) + low7) | word) & high_bits;
+    bits |= ((others ^ high_bits) >> 7) * 0x0102040810204080ull >> 56 << (8 * i);
   }
   return bits;
 }
 
 #include "records/row_digits_body.hpp"
 
+constexpr bool tells_digits = true;
+
 template <unsigned Blocks>
 class FixedBytes {
  public:
-  void set(const char* row, const std::uint64_t* fixed) {
+  void set(const char* row, const std::uint64_t* fixed, unsigned size) {
     for (unsigned i = 0; i < words; ++i) {
-      care_[i] = 0;
-      for (unsigned byte = 0; byte < 8; ++byte)
-        if ((fixed[i / 8] >> (8 * (i % 8) + byte) & 1) != 0) care_[i] |= std::uint64_t{0xff} << (8 * byte);
-      bytes_[i] = load8(row + 8 * i);
+      care_[i] = high_[i] = 0;
+      for (unsigned byte = 0; byte < 8; ++byte) {
+        const unsigned at = 8 * i + byte;
+        if ((fixed[at / 64] >> at % 64 & 1) != 0)
+          care_[i] |= std::uint64_t{0xff} << (8 * byte);
+        else if (at < size)
+          high_[i] |= std::uint64_t{0x80} << (8 * byte);
+      }
+      bytes_[i] = load8(row + 8 * i) & care_[i];
     }
   }
   bool match(const char* row) const {
     std::uint64_t differ = 0;
-    for (unsigned i = 0; i < words; ++i) differ |= (load8(row + 8 * i) ^ bytes_[i]) & care_[i];
+    for (unsigned i = 0; i < words; ++i) differ |= (load8(row + 8 * i) & care_[i]) ^ bytes_[i];
+    return differ == 0;
+  }
+  /// Whether the row's other bytes are digits, too.
+  bool match_with_digits(const char* row) const {
+    std::uint64_t differ = 0;
+    for (unsigned i = 0; i < words; ++i) {
+      const std::uint64_t word = load8(row + 8 * i);
+      differ |= ((word & care_[i]) ^ bytes_[i]) | (beyond_digits(word) & high_[i]);
+    }
     return differ == 0;
   }
 
  private:
   static constexpr unsigned words = 8 * Blocks;
   std::uint64_t bytes_[words], care_[words];
+  std::uint64_t high_[words];  ///< highest bit of each byte that has to be a digit
 };
 
 template <unsigned Blocks>
 class DigitLanes {
  public:
   void set(const std::uint8_t* source) {
-    for (unsigned i = 0; i < lanes; ++i) lane_[i] = lane_of(source + i * lane_digits);
+    used_ = 0;
+    for (unsigned i = 0; i < lanes; ++i) {
+      lane_[i] = lane_of(source + i * lane_digits);
+      if (lane_[i].fraction != 0) used_ = i + 1;
+    }
   }
   void store(const char* row, std::int32_t* to) const {
-    for (unsigned i = 0; i < lanes; ++i) to[i] = static_cast<std::int32_t>(number_at(row, lane_[i]));
+    unsigned i = 0;
+    for (; i < used_; ++i) to[i] = static_cast<std::int32_t>(number_at(row, lane_[i]));
+    for (; i < lanes; ++i) to[i] = 0;
   }
 
  private:
@@ -97,6 +124,7 @@ class DigitLanes {
   }
 
   Lane lane_[lanes];
+  unsigned used_;  ///< lanes behind these have no digits
 };
 
 #include "records/row_kernel_body.hpp"

@@ -6,6 +6,9 @@
 //   line_ends_of(p)      bit i: byte i of the 64 at `p` ends a line
 //   FixedBytes<Blocks>   the bytes that every row of a shape has in common
 //   DigitLanes<Blocks>   how a shape's digits become whole numbers
+//   tells_digits         whether FixedBytes also tells that all other bytes are digits, which is worth it
+//   where
+//                        finding the bytes that aren't digits takes long
 
 /// Numbers for which a shape has room: of 8 digits each, or the time's first and last 8.
 template <unsigned Blocks>
@@ -57,6 +60,7 @@ template <unsigned Blocks>
 struct RowShape {
   FixedBytes<Blocks> fixed;
   DigitLanes<Blocks> lanes;
+  std::uint32_t size;      ///< with the line's end
   std::uint32_t negative;  ///< bit i: a minus sign stands before lane i's digits
 };
 
@@ -103,6 +107,7 @@ class ShapeFinder {
     for (auto& byte : source_) byte = no_byte;
     for (unsigned b = 0; b < Blocks; ++b) fixed_[b] = keyed.key.bits[b];
     negative_ = 0;
+    size_ = keyed.size;
     row_ = row;
     Window window(row);
     const char* p = row;
@@ -134,8 +139,9 @@ class ShapeFinder {
     return true;
   }
   void describe(RowShape<Blocks>& shape) const {
-    shape.fixed.set(row_, fixed_);
+    shape.fixed.set(row_, fixed_, size_);
     shape.lanes.set(source_);
+    shape.size = size_;
     shape.negative = negative_;
   }
 
@@ -175,7 +181,7 @@ class ShapeFinder {
   const char* row_ = nullptr;
   std::uint64_t fixed_[Blocks] = {};
   std::uint8_t source_[64 * Blocks] = {};
-  std::uint32_t negative_ = 0;
+  std::uint32_t negative_ = 0, size_ = 0;
 };
 
 /// Lanes of rows that were taken by their shapes and whose values haven't been looked at.
@@ -239,18 +245,49 @@ inline bool spread(const RowPattern& pattern, const LaneRows<Blocks>& rows, std:
   return fine;
 }
 
+/// The shape of the row at `p`; nullptr: it has none that is known. `latest`: of the row before, or nullptr.
+template <unsigned Blocks>
+inline const RowShape<Blocks>* shape_at(const ShapeTable<Blocks>& table, const char* p,
+                                        const RowShape<Blocks>* latest) {
+  if constexpr (tells_digits)
+    if (latest != nullptr && latest->fixed.match_with_digits(p)) return latest;
+  const RowShape<Blocks>* const shape = table.find(keyed_row<Blocks>(p).key);
+  return shape != nullptr && shape->fixed.match(p) ? shape : nullptr;
+}
+
+/// Steps over rows. Most rows are as long as the one before, so that the processor can go on with the next
+/// row on that guess instead of waiting until this row's shape is found. The compiler, which sees that both
+/// sizes are the same wherever they are compared as equal, would take the one that has to be waited for.
+class Stride {
+ public:
+  void step(const char*& p, std::size_t size) {
+    std::size_t guess = guess_;
+    __asm__("" : "+r"(guess));
+    if (guess_ != size) {
+      guess = size;
+      __asm__ volatile("" : "+r"(guess));
+    }
+    p += guess;
+    guess_ = guess;
+  }
+
+ private:
+  std::size_t guess_ = 0;
+};
+
 /// Takes rows by their shapes as far as these are known.
 template <unsigned Blocks>
 inline std::size_t take_known(const ShapeTable<Blocks>& table, const char*& p, const char* end,
                               std::size_t most, LaneRows<Blocks>& rows) {
+  const RowShape<Blocks>* shape = nullptr;
+  Stride stride;
   std::size_t count = 0;
   for (; count < most && p < end; ++count) {
-    const KeyedRow<Blocks> keyed = keyed_row<Blocks>(p);
-    const RowShape<Blocks>* const shape = table.find(keyed.key);
-    if (shape == nullptr || !shape->fixed.match(p) || keyed.size > static_cast<std::size_t>(end - p)) break;
+    shape = shape_at(table, p, shape);
+    if (shape == nullptr || shape->size > static_cast<std::size_t>(end - p)) break;
     shape->lanes.store(p, rows.lane[count]);
     if (shape->negative != 0 && !put_signs(rows.lane[count], shape->negative)) break;
-    p += keyed.size;
+    stride.step(p, shape->size);
   }
   return count;
 }
