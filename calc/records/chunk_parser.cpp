@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
+#include "records/block_groups.hpp"
 
 namespace seamtakt {
 
@@ -23,6 +24,7 @@ SampleRun LogChunk::run_of(const ChunkRow& row) {
   run.rows = row.run_rows;
   run.scale = row.scale;
   run.blocks = {blocks.data() + row.first_block, row.blocks};
+  run.groups = {groups.data() + row.first_group, row.groups};
   run.columns.ticks = ticks.data() + row.run_first;
   for (std::size_t q = 0; q < log_quantity_count; ++q)
     if (!values[q].empty()) run.columns.value[q] = values[q].data() + row.run_first;
@@ -44,6 +46,7 @@ void ChunkParser::parse(LogChunk& chunk) {
   chunk.rows.clear();
   chunk.carried.clear();
   chunk.blocks.clear();
+  chunk.groups.clear();
   chunk.rejected = {};
   chunk.rows_read = chunk.lines = 0;
   chunk.refused = false;
@@ -109,6 +112,7 @@ void ChunkParser::read_row(LogChunk& chunk, const RecordSplitter::Record& record
   const ChunkRow* const previous = chunk.rows.size() > 1 ? &chunk.rows[chunk.rows.size() - 2] : nullptr;
   read.run_first = previous != nullptr ? previous->run_first + previous->run_rows : 0;
   read.first_block = chunk.blocks.size();
+  read.first_group = chunk.groups.size();
 }
 
 void ChunkParser::take_run(LogChunk& chunk, const RecordSplitter::Record& record, std::size_t& at) {
@@ -145,6 +149,10 @@ void ChunkParser::add_up(LogChunk& chunk, ChunkRow& row) {
     chunk.blocks.push_back(
         rules_.kernel->sum_rows(run.columns, first, std::min(block_rows, run.rows - first), rules));
   row.blocks = chunk.blocks.size() - row.first_block;
+  const std::span<const RowBlock> blocks(chunk.blocks.data() + row.first_block, row.blocks);
+  for (std::size_t first = 0; first < blocks.size(); first += group_blocks)
+    chunk.groups.push_back(joined(blocks.subspan(first, std::min(group_blocks, blocks.size() - first))));
+  row.groups = chunk.groups.size() - row.first_group;
 }
 
 }  // namespace seamtakt

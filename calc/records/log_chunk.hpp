@@ -18,6 +18,7 @@ struct ChunkRow {
   LogRow row;  ///< its line counts from the chunk's first line, which is 0
   std::size_t run_first = 0, run_rows = 0;
   std::size_t first_block = 0, blocks = 0;
+  std::size_t first_group = 0, groups = 0;
   RunScale scale;
 };
 
@@ -36,7 +37,7 @@ struct LogChunk {
   std::deque<std::string> unescaped;      ///< texts of rows that don't stand in `bytes` as they are
   std::vector<std::int64_t> ticks;
   std::array<std::vector<std::int32_t>, log_quantity_count> values;
-  std::vector<RowBlock> blocks;
+  std::vector<RowBlock> blocks, groups;  ///< groups: of the blocks of one run
   RejectedRows rejected;  ///< lines as of `rows`
   std::uint64_t rows_read = 0, lines = 0;
   std::size_t unread_from = 0;  ///< `size`, or where a row begins that doesn't end in this text

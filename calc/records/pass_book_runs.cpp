@@ -1,4 +1,5 @@
 // Runs of rows that belong to one pass: what a PassBook does with them at once.
+#include "records/block_groups.hpp"
 #include "records/block_pieces.hpp"
 #include "records/pass_book.hpp"
 #include "records/pass_book_parts.hpp"
@@ -17,18 +18,21 @@ void PassBook::add_run(const LogRow& head, const SampleRun& run) {
   add_rows(0, in_order && !run.blocks.empty() ? 1 : run.rows);
   if (!in_order || run.blocks.empty()) return;
   std::size_t arc_until = 0;  ///< block behind the last one that is known to have the arc on throughout
+  const auto take = [&](const RowBlock& block) {
+    if (block.kind == RowBlock::Kind::one_by_one) return false;
+    run.fill(block.first + block.rows - 1, head.line, row);
+    return block.kind == RowBlock::Kind::arc_on ? add_arc_block(row, run, block, run.blocks[arc_until - 1])
+                                                : add_off_block(row, run, block);
+  };
   for (std::size_t b = 0; b < run.blocks.size(); ++b) {
-    const RowBlock& block = run.blocks[b];
     if (arc_until < b) arc_until = b;
     while (arc_until < run.blocks.size() && run.blocks[arc_until].kind == RowBlock::Kind::arc_on) ++arc_until;
-    const std::size_t last = block.first + block.rows - 1;
-    bool taken = false;
-    if (block.kind != RowBlock::Kind::one_by_one) {
-      run.fill(last, head.line, row);
-      taken = block.kind == RowBlock::Kind::arc_on ? add_arc_block(row, run, block, run.blocks[arc_until - 1])
-                                                   : add_off_block(row, run, block);
+    if (b % group_blocks == 0 && take(run.groups[b / group_blocks])) {
+      b += group_blocks - 1;
+      continue;
     }
-    if (!taken) add_rows(block.first, last + 1);
+    const RowBlock& block = run.blocks[b];
+    if (!take(block)) add_rows(block.first, block.first + block.rows);
   }
 }
 

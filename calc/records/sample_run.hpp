@@ -26,6 +26,7 @@ struct SampleRun {
   RowColumns columns;
   std::size_t rows = 0;
   std::span<const RowBlock> blocks;
+  std::span<const RowBlock> groups;  ///< each joins `group_blocks` of them, the last one what is left
   RunScale scale;
 
   /// Time, numbers and line of row `i`, put in place of those of the row that the run follows.
