@@ -213,8 +213,8 @@ void LogSweep::run(double arc_current_A, std::int64_t longest_step_ns, const Tak
   unsigned threads = parts.options.threads;
   const std::uint64_t total = parts.bytes.bytes_total();
   if (threads == 0) threads = ThreadPool::shared().threads();
-  // A short log is read before another thread has woken up.
-  if (total > 0 && total < 4 * parts.options.block_bytes && parts.options.threads == 0) threads = 1;
+  // A short log is read before another thread has woken up and got its memory.
+  if (total > 0 && total < 16 * parts.options.block_bytes && parts.options.threads == 0) threads = 1;
   Pipeline pipeline(threads == 1 ? 1 : 2 * std::size_t{threads} + 1, *parts.source,
                     [&](LogChunk& chunk) { parts.hand_on(chunk, take); });
   const auto share = [&](std::size_t, std::size_t) {
