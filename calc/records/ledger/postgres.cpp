@@ -1,12 +1,11 @@
 #include "records/ledger/postgres.hpp"
 
-#include <libpq-fe.h>
-
 #include <cerrno>
 #include <stdexcept>
 #include <system_error>
 
 #include "base/error.hpp"
+#include "records/ledger/libpq.hpp"
 
 namespace seamtakt {
 
@@ -30,24 +29,24 @@ std::string one_line(const char* text) {
 
 }  // namespace
 
-PostgresResult::PostgresResult(pg_result* result) : result_(result, PQclear) {}
+PostgresResult::PostgresResult(pg_result* result) : result_(result, libpq().clear) {}
 
 int PostgresResult::rows() const {
-  return PQntuples(result_.get());
+  return libpq().tuple_count(result_.get());
 }
 
 bool PostgresResult::is_null(int row, int column) const {
-  return PQgetisnull(result_.get(), row, column) != 0;
+  return libpq().get_is_null(result_.get(), row, column) != 0;
 }
 
 std::string_view PostgresResult::view(int row, int column) const {
-  return {PQgetvalue(result_.get(), row, column),
-          static_cast<std::size_t>(PQgetlength(result_.get(), row, column))};
+  return {libpq().get_value(result_.get(), row, column),
+          static_cast<std::size_t>(libpq().get_length(result_.get(), row, column))};
 }
 
 std::int64_t PostgresResult::integer(int row, int column) const {
-  const char* data = PQgetvalue(result_.get(), row, column);
-  const int size = PQgetlength(result_.get(), row, column);
+  const char* data = libpq().get_value(result_.get(), row, column);
+  const int size = libpq().get_length(result_.get(), row, column);
   std::uint64_t number = size > 0 && (data[0] & 0x80) != 0 && size > 1 ? ~std::uint64_t{0} : 0;
   for (int i = 0; i < size; ++i) number = number << 8 | static_cast<unsigned char>(data[i]);
   return static_cast<std::int64_t>(number);
@@ -85,32 +84,32 @@ const std::string& PostgresCopy::take() {
 
 Postgres::Postgres(const std::string& uri) : name_("postgresql store") {
   char* message = nullptr;
-  PQconninfoOption* options = PQconninfoParse(uri.c_str(), &message);
+  PQconninfoOption* options = libpq().parse_connection_info(uri.c_str(), &message);
   if (options == nullptr) {
-    PQfreemem(message);  // it may hold the password
+    libpq().free_memory(message);  // it may hold the password
     throw InputError("--store", "a postgresql URI that can't be read",
                      "postgresql://user@host:port/database");
   }
-  PQconninfoFree(options);
-  connection_ = {PQconnectdb(uri.c_str()), PQfinish};
+  libpq().free_connection_info(options);
+  connection_ = {libpq().connect(uri.c_str()), libpq().finish};
   if (connection_ == nullptr) throw std::bad_alloc();
   const auto part = [](const char* text) { return std::string(text != nullptr ? text : ""); };
-  name_ = printable("postgresql://" + part(PQhost(connection_.get())) + ":" +
-                    part(PQport(connection_.get())) + "/" + part(PQdb(connection_.get())));
-  if (PQstatus(connection_.get()) != CONNECTION_OK)
+  name_ = printable("postgresql://" + part(libpq().host(connection_.get())) + ":" +
+                    part(libpq().port(connection_.get())) + "/" + part(libpq().database(connection_.get())));
+  if (libpq().status(connection_.get()) != CONNECTION_OK)
     throw std::system_error(
         ECONNREFUSED, std::generic_category(),
-        "can't reach the store " + name_ + " (" + one_line(PQerrorMessage(connection_.get())) + ")");
-  PQsetNoticeProcessor(
+        "can't reach the store " + name_ + " (" + one_line(libpq().error_message(connection_.get())) + ")");
+  libpq().set_notice_processor(
       connection_.get(), [](void*, const char*) {}, nullptr);
 }
 
 void Postgres::fail(pg_result* result) {
   const PostgresResult held(result);
-  const char* given = PQresultErrorField(result, PG_DIAG_SQLSTATE);
+  const char* given = libpq().result_error_field(result, PG_DIAG_SQLSTATE);
   const std::string state = given != nullptr ? given : "";
-  const std::string message =
-      one_line(result != nullptr ? PQresultErrorMessage(result) : PQerrorMessage(connection_.get()));
+  const std::string message = one_line(result != nullptr ? libpq().result_error_message(result)
+                                                         : libpq().error_message(connection_.get()));
   if (state == "42501")
     throw InputError(
         name_, "a role that may not do this (" + message + ")",
@@ -123,10 +122,10 @@ void Postgres::fail(pg_result* result) {
 }
 
 void Postgres::run(const char* sql) {
-  pg_result* result = PQexec(connection_.get(), sql);
-  const auto status = PQresultStatus(result);
+  pg_result* result = libpq().exec(connection_.get(), sql);
+  const auto status = libpq().result_status(result);
   if (status != PGRES_COMMAND_OK && status != PGRES_TUPLES_OK) fail(result);
-  PQclear(result);
+  libpq().clear(result);
 }
 
 PostgresResult Postgres::query(const char* sql, const std::vector<PostgresValue>& values) {
@@ -141,29 +140,29 @@ PostgresResult Postgres::query(const char* sql, const std::vector<PostgresValue>
     sizes.push_back(static_cast<int>(value.bytes.size()));
     formats.push_back(1);
   }
-  pg_result* result = PQexecParams(connection_.get(), sql, static_cast<int>(values.size()), types.data(),
-                                   data.data(), sizes.data(), formats.data(), 1);
-  const auto status = PQresultStatus(result);
+  pg_result* result = libpq().exec_params(connection_.get(), sql, static_cast<int>(values.size()),
+                                          types.data(), data.data(), sizes.data(), formats.data(), 1);
+  const auto status = libpq().result_status(result);
   if (status != PGRES_COMMAND_OK && status != PGRES_TUPLES_OK) fail(result);
   return PostgresResult(result);
 }
 
 void Postgres::copy(const char* sql, PostgresCopy& rows) {
-  pg_result* begun = PQexec(connection_.get(), sql);
-  if (PQresultStatus(begun) != PGRES_COPY_IN) fail(begun);
-  PQclear(begun);
+  pg_result* begun = libpq().exec(connection_.get(), sql);
+  if (libpq().result_status(begun) != PGRES_COPY_IN) fail(begun);
+  libpq().clear(begun);
   const std::string& data = rows.take();
-  if (PQputCopyData(connection_.get(), data.data(), static_cast<int>(data.size())) != 1 ||
-      PQputCopyEnd(connection_.get(), nullptr) != 1)
+  if (libpq().put_copy_data(connection_.get(), data.data(), static_cast<int>(data.size())) != 1 ||
+      libpq().put_copy_end(connection_.get(), nullptr) != 1)
     fail(nullptr);
-  pg_result* ended = PQgetResult(connection_.get());
-  if (PQresultStatus(ended) != PGRES_COMMAND_OK) fail(ended);
-  PQclear(ended);
-  while (pg_result* rest = PQgetResult(connection_.get())) PQclear(rest);
+  pg_result* ended = libpq().get_result(connection_.get());
+  if (libpq().result_status(ended) != PGRES_COMMAND_OK) fail(ended);
+  libpq().clear(ended);
+  while (pg_result* rest = libpq().get_result(connection_.get())) libpq().clear(rest);
 }
 
 bool Postgres::in_transaction() const {
-  const auto status = PQtransactionStatus(connection_.get());
+  const auto status = libpq().transaction_status(connection_.get());
   return status == PQTRANS_INTRANS || status == PQTRANS_INERROR;
 }
 
