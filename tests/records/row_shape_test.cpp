@@ -71,7 +71,8 @@ class ShapedLog {
     }
     const std::size_t minute = second / 60 % 60;
     return "2026-11-25T10:" + std::to_string(100 + minute).substr(1) + ":" +
-           std::to_string(100 + (odd_ && pick(100) == 0 ? 60 : second % 60)).substr(1) + decimals + "Z";
+           std::to_string(100 + (odd_ && pick(100) == 0 ? 55 + pick(45) : second % 60)).substr(1) + decimals +
+           "Z";
   }
 
   std::string number(double lowest, double highest) {
@@ -91,7 +92,8 @@ class ShapedLog {
     const bool on = row % 300 > 20;
     std::vector<std::string> cells = {time(), "U7", "S01", "1"};
     cells.push_back(on ? number(80, 120) : number(-3, 4));
-    cells.push_back(on ? number(8, 12) : number(-1, 1));
+    // In odd logs some voltages are just beyond what a row may hold.
+    cells.push_back(!on ? number(-1, 1) : odd_ ? number(480, 501) : number(8, 12));
     cells.push_back(number(on ? 9 : 0, 11));
     cells.push_back(number(on ? 5 : -2, 11));
     if (positions_)
