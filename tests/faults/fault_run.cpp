@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <chrono>
+#include <cstdlib>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
@@ -52,6 +53,11 @@ std::vector<std::string> calls_of(const std::string& log) {
 }
 
 }  // namespace
+
+bool long_tests() {
+  const char* length = std::getenv("SEAMTAKT_TEST_LENGTH");
+  return length != nullptr && std::string(length) == "long";
+}
 
 void exec_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last) {
   execl(SEAMTAKT_SAVE_DRIVER, SEAMTAKT_SAVE_DRIVER, how.c_str(), path.c_str(),

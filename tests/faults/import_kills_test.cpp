@@ -9,7 +9,7 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "base/scratch_folder.hpp"
+#include "base/scratch_places.hpp"
 #include "fault_run.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/verify.hpp"
@@ -17,11 +17,6 @@
 using namespace seamtakt;
 
 namespace {
-
-bool long_tests() {
-  const char* length = std::getenv("SEAMTAKT_TEST_LENGTH");
-  return length != nullptr && std::string(length) == "long";
-}
 
 void write_log(const std::string& path, int first_unit, int passes) {
   std::ofstream log(path);
@@ -35,7 +30,7 @@ void write_log(const std::string& path, int first_unit, int passes) {
 /// A store into which one log was imported whole; the second one is what gets killed.
 class Import {
  public:
-  Import() {
+  explicit Import(ScratchFolder::On place) : folder_(place) {
     setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
     std::filesystem::create_directory(folder_ / "store");
     write_log(folder_ / "first.csv", 0, 16);
@@ -75,7 +70,7 @@ class Import {
   ScratchFolder folder_;
 };
 
-class ImportKillsTest : public testing::Test {
+class ImportKillsTest : public testing::TestWithParam<ScratchFolder::On> {
  protected:
   void SetUp() override {
     before_ = import_.bodies();
@@ -107,19 +102,23 @@ class ImportKillsTest : public testing::Test {
     EXPECT_EQ(import_.bodies(), wanted_) << "a third import added something";
   }
 
-  Import import_;
+  static bool in_memory() { return GetParam() == ScratchFolder::On::memory; }
+
+  Import import_{GetParam()};
   std::vector<std::string> before_, wanted_;
   FaultOutcome whole_;
   long took_us_ = 0;
   int killed_ = 0, all_left_ = 0;
 };
 
+INSTANTIATE_TEST_SUITE_P(Places, ImportKillsTest, scratch_places(), place_name);
+
 }  // namespace
 
-TEST_F(ImportKillsTest, killed_at_any_call_it_leaves_all_or_nothing_and_run_again_gives_the_same_bodies) {
+TEST_P(ImportKillsTest, killed_at_any_call_it_leaves_all_or_nothing_and_run_again_gives_the_same_bodies) {
   const long calls = static_cast<long>(whole_.calls.size());
   ASSERT_GT(calls, 20);
-  const long step = long_tests() ? 1 : std::max(1l, calls / 12);
+  const long step = long_tests() ? 1 : std::max(1l, calls / (in_memory() ? 50 : 12));
   int runs = 0;
   for (long call = 1; call <= calls; call += step, ++runs) {
     SCOPED_TRACE("call " + std::to_string(call) + ": " + whole_.calls[static_cast<std::size_t>(call - 1)]);
@@ -129,11 +128,11 @@ TEST_F(ImportKillsTest, killed_at_any_call_it_leaves_all_or_nothing_and_run_agai
   EXPECT_GE(killed_, runs - 2);
 }
 
-TEST_F(ImportKillsTest, killed_at_any_time_it_leaves_all_or_nothing_and_run_again_gives_the_same_bodies) {
+TEST_P(ImportKillsTest, killed_at_any_time_it_leaves_all_or_nothing_and_run_again_gives_the_same_bodies) {
   const unsigned seed = std::random_device()();
   SCOPED_TRACE("seed " + std::to_string(seed));
   std::mt19937 random(seed);
-  const int kills = long_tests() ? 5000 : 15;
+  const int kills = in_memory() ? (long_tests() ? 4500 : 250) : (long_tests() ? 500 : 15);
   for (int i = 0; i < kills; ++i) expect_whole_after({}, static_cast<long>(random() % 1000) * took_us_ / 900);
   EXPECT_GT(killed_, kills / 5);
 }

@@ -11,7 +11,7 @@
 #include <thread>
 
 #include "base/json_node.hpp"
-#include "base/scratch_folder.hpp"
+#include "base/scratch_places.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"
 
@@ -69,24 +69,21 @@ class EndlessSaver {
   bool killed_ = false;
 };
 
-int wanted_kills() {
-  const char* given = std::getenv("SEAMTAKT_KILLS");
-  return given ? std::max(1, std::atoi(given)) : 200;
-}
-
 struct KillCount {
   int broken = 0, lost = 0, left = 0, without_acknowledgement = 0;
 };
 
-KillCount kill_many(const std::string& how, int kills, unsigned seed) {
-  const ScratchFolder folder;
+KillCount kill_many(const std::string& how, ScratchFolder::On place, int kills, unsigned seed) {
+  const ScratchFolder folder(place);
+  // Time for several saves, which wait for the disk or don't.
+  const unsigned longest_us = place == ScratchFolder::On::memory ? 4000 : 15000;
   const std::string path = folder / "f";
   std::mt19937 random(seed);
   KillCount count;
   unsigned next = 1;
   for (int i = 0; i < kills; ++i) {
     EndlessSaver saver(how, path, next);
-    const unsigned acknowledged = saver.kill_after(std::chrono::microseconds(random() % 15000));
+    const unsigned acknowledged = saver.kill_after(std::chrono::microseconds(random() % longest_us));
     EXPECT_TRUE(saver.was_killed());
     count.without_acknowledgement += acknowledged == 0;
     const unsigned found = whole_version(read_file(path, std::size_t{1} << 30), version_size);
@@ -104,13 +101,18 @@ KillCount kill_many(const std::string& how, int kills, unsigned seed) {
   return count;
 }
 
+class SaveKillsTest : public testing::TestWithParam<ScratchFolder::On> {};
+
+INSTANTIATE_TEST_SUITE_P(Places, SaveKillsTest, scratch_places(), place_name);
+
 }  // namespace
 
-TEST(SaveKillsTest, a_kill_at_any_time_leaves_the_last_acknowledged_version_or_a_newer_one_whole) {
+TEST_P(SaveKillsTest, a_kill_at_any_time_leaves_the_last_acknowledged_version_or_a_newer_one_whole) {
   const unsigned seed = std::random_device()();
   SCOPED_TRACE("seed " + std::to_string(seed));
-  const int kills = wanted_kills();
-  const KillCount count = kill_many("honest", kills, seed);
+  const bool in_memory = GetParam() == ScratchFolder::On::memory;
+  const int kills = in_memory ? (long_tests() ? 9000 : 800) : (long_tests() ? 1000 : 200);
+  const KillCount count = kill_many("honest", GetParam(), kills, seed);
   EXPECT_EQ(count.broken, 0);
   EXPECT_EQ(count.lost, 0);
   // A kill that comes before or after all the work shows nothing.
@@ -119,6 +121,6 @@ TEST(SaveKillsTest, a_kill_at_any_time_leaves_the_last_acknowledged_version_or_a
   RecordProperty("kills_that_left_a_temporary", count.left);
 }
 
-TEST(SaveKillsTest, an_in_place_save_does_not_stand_the_kills) {
-  EXPECT_GT(kill_many("in-place", 100, 1).broken, 0);
+TEST_P(SaveKillsTest, an_in_place_save_does_not_stand_the_kills) {
+  EXPECT_GT(kill_many("in-place", GetParam(), 100, 1).broken, 0);
 }

@@ -19,11 +19,6 @@ using namespace seamtakt;
 
 namespace {
 
-bool long_tests() {
-  const char* length = std::getenv("SEAMTAKT_TEST_LENGTH");
-  return length != nullptr && std::string(length) == "long";
-}
-
 /// A store of some records in a folder of its own, with its key outside of that folder.
 class AppendUnderFaults {
  public:

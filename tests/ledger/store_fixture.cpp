@@ -168,15 +168,27 @@ std::string problems_text(const VerifyReport& report) {
   return text;
 }
 
+namespace {
+
+bool has_python() {
+  static const bool has = std::system("python3 -c pass >/dev/null 2>&1") == 0;
+  return has;
+}
+
+void write_lines(const std::string& path, const std::vector<std::string>& lines) {
+  std::ofstream out(path);
+  for (const std::string& line : lines) out << line << "\n";
+}
+
+}  // namespace
+
 int second_verdict(const std::string& file, const std::vector<std::string>& anchors,
                    const ScratchFolder& folder, const std::string& pinned_pem) {
-  static const bool has_python = std::system("python3 -c pass >/dev/null 2>&1") == 0;
   static int calls = 0;
-  if (!has_python || (sanitized && calls++ % 8 != 0)) return -1;
+  if (!has_python() || (sanitized && calls++ % 8 != 0)) return -1;
   std::string command = "python3 " + std::string(SEAMTAKT_SOURCE_DIR) + "/reference/verify_log.py " + file;
   if (!anchors.empty()) {
-    std::ofstream out(folder / "anchors.txt");
-    for (const std::string& line : anchors) out << line << "\n";
+    write_lines(folder / "anchors.txt", anchors);
     command += " --anchor " + (folder / "anchors.txt");
   }
   if (!pinned_pem.empty()) {
@@ -185,6 +197,23 @@ int second_verdict(const std::string& file, const std::vector<std::string>& anch
   }
   const int status = std::system((command + " >" + (folder / "second.txt") + " 2>&1").c_str());
   return WIFEXITED(status) ? WEXITSTATUS(status) : 99;
+}
+
+std::vector<int> second_verdicts(const std::vector<std::string>& files,
+                                 const std::vector<std::string>& anchors, const ScratchFolder& folder) {
+  if (!has_python()) return {};
+  write_lines(folder / "anchors.txt", anchors);
+  write_lines(folder / "files.txt", files);
+  const std::string command = "python3 " + std::string(SEAMTAKT_SOURCE_DIR) +
+                              "/tests/ledger/verify_many.py --anchor " + (folder / "anchors.txt") + " <" +
+                              (folder / "files.txt") + " >" + (folder / "verdicts.txt");
+  std::vector<int> verdicts;
+  if (std::system(command.c_str()) == 0) {
+    std::ifstream in(folder / "verdicts.txt");
+    for (int verdict = 0; in >> verdict;) verdicts.push_back(verdict);
+  }
+  verdicts.resize(files.size(), 99);
+  return verdicts;
 }
 
 }  // namespace seamtakt::test

@@ -66,5 +66,9 @@ std::string problems_text(const VerifyReport& report);
 /// sanitizers, which see nothing of it.
 int second_verdict(const std::string& file, const std::vector<std::string>& anchors,
                    const ScratchFolder& folder, const std::string& pinned_pem = {});
+/// The same of many stores, in one run of Python; empty where there is none, 99 for each store that it gave
+/// no verdict on.
+std::vector<int> second_verdicts(const std::vector<std::string>& files,
+                                 const std::vector<std::string>& anchors, const ScratchFolder& folder);
 
 }  // namespace seamtakt::test

@@ -162,6 +162,17 @@ class Tamper : public testing::Test {
   /// The store is seen to be altered, by both verifiers.
   void expect_caught(const std::string& name, std::uint64_t first_bad,
                      const std::vector<std::string>& anchors = {}, const SigningKey* pinned = nullptr) {
+    expect_caught_by_first(name, first_bad, anchors, pinned);
+    expect_second(name, second_verdict(file(name), anchors, folder_,
+                                       pinned != nullptr ? pinned->public_key().pem() : ""));
+  }
+  static void expect_second(const std::string& name, int verdict) {
+    EXPECT_NE(verdict, 0) << name << ": the second verifier trusts it";
+    EXPECT_LE(verdict, 1) << name << ": the second verifier broke";
+  }
+  void expect_caught_by_first(const std::string& name, std::uint64_t first_bad,
+                              const std::vector<std::string>& anchors = {},
+                              const SigningKey* pinned = nullptr) {
     const std::string id = pinned != nullptr ? pinned->public_key().id() : "";
     VerifyReport report;
     try {
@@ -173,10 +184,6 @@ class Tamper : public testing::Test {
     if (first_bad != any_seq) {
       EXPECT_EQ(report.first_bad_seq(), first_bad) << name << "\n" << problems_text(report);
     }
-    const int second =
-        second_verdict(file(name), anchors, folder_, pinned != nullptr ? pinned->public_key().pem() : "");
-    EXPECT_NE(second, 0) << name << ": the second verifier trusts it";
-    EXPECT_LE(second, 1) << name << ": the second verifier broke";
   }
   /// Puts a record's body text in place of another one in a commit and signs all anew.
   void forge(const std::string& name, const std::function<void(std::vector<ForgedCommit>&)>& change) {
@@ -185,7 +192,7 @@ class Tamper : public testing::Test {
     put_together(uri(name), list);
   }
 
-  ScratchFolder folder_;
+  ScratchFolder folder_{ScratchFolder::On::memory};
   SampleStore sample_;
 };
 
@@ -227,16 +234,24 @@ TEST_F(Tamper, the_unaltered_store_is_trusted_by_both_verifiers) {
 }
 
 TEST_F(Tamper, every_edit_of_the_database_is_caught_by_both_verifiers) {
+  std::vector<std::string> files;
   for (const Case& each : cases) {
-    std::filesystem::copy_file(file("good"), file("bad"), std::filesystem::copy_options::overwrite_existing);
+    const std::string name = "bad" + std::to_string(files.size());
+    std::filesystem::copy_file(file("good"), file(name));
     {
-      Sqlite store(file("bad"), Sqlite::Mode::read_write);
+      Sqlite store(file(name), Sqlite::Mode::read_write);
       each.alter(store);
     }
     SCOPED_TRACE(each.name);
-    expect_caught("bad", each.first_bad);
+    expect_caught_by_first(name, each.first_bad);
+    files.push_back(file(name));
   }
   EXPECT_GE(cases.size(), 45u);
+  files.push_back(file("good"));
+  const std::vector<int> second = second_verdicts(files, {}, folder_);
+  if (second.empty()) GTEST_SKIP() << "no python3: the second verifier wasn't run";
+  for (std::size_t i = 0; i < cases.size(); ++i) expect_second(cases[i].name, second[i]);
+  EXPECT_EQ(second.back(), 0) << "many at once mustn't be taken for altered because one is";
 }
 
 TEST_F(Tamper, damage_to_the_file_is_caught) {
