@@ -1,6 +1,8 @@
 #pragma once
 
+#include <chrono>
 #include <memory>
+#include <thread>
 
 #include "records/ledger/ledger_backend.hpp"
 
@@ -56,6 +58,8 @@ class ReadsBeforeLock : public WrappedBackend {
   using WrappedBackend::WrappedBackend;
   void begin() override {
     early_ = inner_->snapshot();
+    // So that another writer comes in between even where the machine lets one run after the other.
+    std::this_thread::sleep_for(std::chrono::milliseconds(2));
     inner_->begin();
   }
   LedgerSnapshot snapshot() override { return early_; }
