@@ -43,8 +43,8 @@ def signed(pem, text, signature):
 
 def read_store(path):
     base = sqlite3.connect("file:%s?mode=ro" % path, uri=True)
-    if [line for line, in base.execute("PRAGMA integrity_check")] != ["ok"]:
-        bad(0, "the file is damaged")
+    if [each for name in ("integrity_check", "application_id", "user_version") for each, in base.execute("PRAGMA " + name)] != ["ok", 1399673963, 2]:
+        bad(0, "the file is damaged, or no store of this version")
     parts = base.execute("SELECT type || ' ' || name || ' ' || tbl_name || ' ' || coalesce(sql, '') FROM sqlite_schema ORDER BY type, name")
     if sha("".join(line + "\n" for line, in parts).encode()).hex() != SCHEMA:
         bad(0, "the tables or triggers aren't those of a store")
@@ -116,7 +116,7 @@ def verify(path, anchors, pin):
             previous, last, last_time, signer = sha(text.encode()).hex(), seq, time, len(keys) - 1
     if not leaves or not last == len(leaves) == max(heads) or state and state != (last, b"".join(frontier)):
         bad(last + 1, "heads, state and records don't end together")
-    if lookups is not None and lookups != expected or any(sha(bytes.fromhex(salt) + name.encode()).hex() != key for key, salt, name in people):
+    if lookups is not None and lookups != expected or any(salt != salt.lower() or sha(bytes.fromhex(salt) + name.encode()).hex() != key for key, salt, name in people):
         bad(0, "what helps to find records, or a name, isn't as it was written")
     for log, digests in pieces:
         frontier = []

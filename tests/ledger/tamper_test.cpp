@@ -144,6 +144,9 @@ const std::vector<Case> cases = {
     {"a name", any_seq, sql("UPDATE person SET name = 'bob' WHERE name = 'anna'")},
     {"a name's salt", any_seq,
      sql("UPDATE person SET salt = replace(salt, substr(salt, 1, 2), '00') WHERE name = 'anna'")},
+    {"a name's salt in capitals", any_seq, sql("UPDATE person SET salt = upper(salt)")},
+    {"the tables' version", any_seq, [](Sqlite& store) { store.run("PRAGMA user_version = 3"); }},
+    {"the mark of the program", any_seq, [](Sqlite& store) { store.run("PRAGMA application_id = 1"); }},
     {"a raw log's pieces", 2, sql("UPDATE raw_chunks SET digests = zeroblob(length(digests))")},
 };
 
