@@ -144,7 +144,7 @@ if __name__ == "__main__":
         count = verify(given.file, lines, given.pub and key_id(open(given.pub).read()))
     except Exception as error:  # what can't be read can't be trusted
         bad(0, "can't be read: %r" % error)
-    first = min((seq for seq, _ in problems if seq), default=0)
+    first = next((seq for seq, _ in problems if seq), 0)  # a record is looked at before the head over it
     print("NOT TRUSTED" + (": first bad record %d" % first if first else "") if problems else
           "OK%s: %d records" % ("" if given.anchor or given.pub else " but unanchored", count))
     sys.exit("\n".join("%s: %s" % each for each in problems[:20]) or 0)

@@ -56,10 +56,8 @@ void StoreJob::start(const StoreQuestion& question) {
 
 QString verdict_text(const VerifyReport& report) {
   if (!report.trusted) {
-    // A problem of one record says more than one of a span.
-    for (const LedgerProblem& problem : report.problems)
-      if (problem.seq > 0 && problem.last_seq <= problem.seq)
-        return StoreJob::tr("Not trusted: record %1 isn't as it was written.").arg(problem.seq);
+    if (const auto [from, to] = report.first_bad(); from > 0 && from == to)
+      return StoreJob::tr("Not trusted: record %1 isn't as it was written.").arg(from);
     return StoreJob::tr("Not trusted: the store isn't as it was written.");
   }
   const QString all = StoreJob::tr("%1 records are as they were written, and the signatures over them hold")

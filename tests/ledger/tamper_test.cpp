@@ -218,6 +218,18 @@ std::string next_body(const std::vector<ForgedCommit>& list, const std::string& 
 
 }  // namespace
 
+TEST(FirstBadRecord, is_the_one_that_is_known_rather_than_the_first_under_its_head) {
+  VerifyReport report;
+  EXPECT_EQ(report.summary(), "NOT TRUSTED");
+  report.problems = {{1, 191, "the head of 191"}, {1, 191, "an anchor"}};
+  EXPECT_EQ(report.summary(), "NOT TRUSTED: a record from 1 to 191 is bad");
+  report.problems.push_back({60, 60, "its body gives another leaf"});
+  report.problems.push_back({70, 0, "is missing"});
+  EXPECT_EQ(report.summary(), "NOT TRUSTED: first bad record 60");
+  report.problems.push_back({20, 40, "the head of 40, over records that are as they should be"});
+  EXPECT_EQ(report.summary(), "NOT TRUSTED: a record from 20 to 40 is bad");
+}
+
 TEST_F(Tamper, the_unaltered_store_is_trusted_by_both_verifiers) {
   const VerifyReport report =
       verified(uri("good"), sample_.anchors, sample_.keys.current().public_key().id());

@@ -11,24 +11,40 @@ namespace {
 
 constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
 
+VerifyReport::Span span_of(const LedgerProblem& problem) {
+  return {problem.seq, std::max(problem.seq, problem.last_seq)};
+}
+
 }  // namespace
 
 VerifyReport verify_ledger(const Ledger& ledger, const VerifyOptions& options) {
   return VerifyRun(ledger, options).run();
 }
 
-std::uint64_t VerifyReport::first_bad_seq() const {
-  std::uint64_t first = 0;
-  for (const LedgerProblem& problem : problems)
-    if (problem.seq > 0 && (first == 0 || problem.seq < first)) first = problem.seq;
+VerifyReport::Span VerifyReport::first_bad() const {
+  // A head that isn't right says no more than that one of its records is bad, where one of them is known to be.
+  const auto is_explained = [&](const Span& span) {
+    return std::any_of(problems.begin(), problems.end(), [&](const LedgerProblem& problem) {
+      const Span one = span_of(problem);
+      return one.from == one.to && span.from <= one.from && one.from <= span.to;
+    });
+  };
+  Span first;
+  for (const LedgerProblem& problem : problems) {
+    const Span span = span_of(problem);
+    if (span.from == 0 || (first.from != 0 && span.from >= first.from)) continue;
+    if (span.from == span.to || !is_explained(span)) first = span;
+  }
   return first;
 }
 
 std::string VerifyReport::summary() const {
   const std::string count = std::to_string(records) + (records == 1 ? " record" : " records");
   if (!trusted) {
-    const std::uint64_t first = first_bad_seq();
-    return "NOT TRUSTED" + (first > 0 ? ": first bad record " + std::to_string(first) : std::string());
+    const auto [from, to] = first_bad();
+    if (from == 0) return "NOT TRUSTED";
+    if (from == to) return "NOT TRUSTED: first bad record " + std::to_string(from);
+    return "NOT TRUSTED: a record from " + std::to_string(from) + " to " + std::to_string(to) + " is bad";
   }
   if (anchored_to > 0)
     return "OK: " + count + ", anchored up to record " + std::to_string(anchored_to) +

@@ -38,8 +38,13 @@ struct VerifyReport {
   std::vector<std::string> warnings;
   std::optional<SignedHead> newest_head;
 
-  /// The first record that is bad; 0 where none is known or nothing is.
-  std::uint64_t first_bad_seq() const;
+  /// Records of which the first bad one is: from..to, the same number where it is known. Both 0 where no
+  /// record is known to be bad.
+  struct Span {
+    std::uint64_t from = 0, to = 0;
+  };
+  Span first_bad() const;
+  std::uint64_t first_bad_seq() const { return first_bad().from; }
   /// "OK", "OK but unanchored", "NOT TRUSTED", with what a person needs to know, in a sentence.
   std::string summary() const;
 };
