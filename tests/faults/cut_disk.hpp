@@ -1,0 +1,52 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "base/scratch_folder.hpp"
+#include "cut_log.hpp"
+
+namespace seamtakt {
+
+/// An ext4 image in a file, mounted on a folder while this lives. std::runtime_error with mount's own words.
+class MountedImage {
+ public:
+  MountedImage(const std::string& image, const std::string& folder);
+  ~MountedImage();
+  MountedImage(const MountedImage&) = delete;
+  MountedImage& operator=(const MountedImage&) = delete;
+
+ private:
+  std::string folder_;
+};
+
+/// Why no power cuts can be played here ("not root"), empty where they can. From here on this process has its
+/// mounts for itself, so that none outlives it, however it ends.
+std::string why_no_power_cuts();
+
+/// A disk with ext4 on it, whose writes are kept while a program works there.
+class CutRecording {
+ public:
+  /// `prepare` puts into a folder what is there before the program starts.
+  explicit CutRecording(const std::function<void(const std::string& folder)>& prepare);
+
+  /// Runs the command that `command` makes for the folder; each line that it prints is an acknowledgement.
+  /// std::runtime_error where it fails or takes more than a minute.
+  void run(const std::function<std::string(const std::string& folder)>& command);
+
+  /// What is wrong with `count` disks after a power cut, by `check`, which is given the folder and the
+  /// acknowledged lines; empty texts are left out.
+  std::vector<std::string> bad_states(
+      int count, unsigned seed,
+      const std::function<std::string(const std::string&, const std::string&)>& check) const;
+
+  const std::vector<CutEvent>& events() const { return events_; }
+
+ private:
+  ScratchFolder scratch_{ScratchFolder::On::memory};
+  std::string before_;
+  std::vector<CutEvent> events_;
+};
+
+}  // namespace seamtakt

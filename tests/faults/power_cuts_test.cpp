@@ -1,0 +1,142 @@
+// The power goes while a plan is saved or a record is appended: the disk keeps what was flushed, and of the
+// writes after that any part. What was acknowledged before must be there and whole once the disk is mounted
+// again. The disk and its cuts: driver/cutdisk.cpp, cut_log.hpp.
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <random>
+
+#include "base/error.hpp"
+#include "base/json_node.hpp"
+#include "cut_disk.hpp"
+#include "driver/versions.hpp"
+#include "fault_run.hpp"
+#include "records/ledger/ledger.hpp"
+#include "records/ledger/verify.hpp"
+
+using namespace seamtakt;
+
+namespace {
+
+constexpr int states_a_recording = 100;
+
+/// What the power cuts of some recordings showed.
+struct CutCount {
+  int states = 0, acknowledged = 0;
+  std::vector<std::string> bad;
+};
+
+/// Plays what a test fixture prepares, runs and checks.
+class PowerCutsTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    static const std::string why = why_no_power_cuts();
+    if (!why.empty()) GTEST_SKIP() << "no power cuts here: " << why;
+  }
+
+  virtual void prepare(const std::string& folder) = 0;
+  virtual std::string command(const std::string& how, const std::string& folder) = 0;
+  virtual std::string problem(const std::string& folder, const std::string& acknowledged) = 0;
+
+  CutCount cut(const std::string& how, int states) {
+    const unsigned seed = std::random_device()();
+    CutCount count;
+    for (unsigned round = 0; count.states < states; ++round) {
+      CutRecording recording([&](const std::string& folder) { prepare(folder); });
+      recording.run([&](const std::string& folder) { return command(how, folder); });
+      const auto bad = recording.bad_states(
+          states_a_recording, seed + round, [&](const std::string& folder, const std::string& acknowledged) {
+            count.acknowledged += !acknowledged.empty();
+            return problem(folder, acknowledged);
+          });
+      count.bad.insert(count.bad.end(), bad.begin(), bad.end());
+      count.states += states_a_recording;
+    }
+    std::cout << how << ": " << count.bad.size() << " of " << count.states << " states bad, seed " << seed
+              << (count.bad.empty() ? "" : "; the first " + count.bad.front()) << std::endl;
+    return count;
+  }
+
+  /// Nothing acknowledged may be lost, and enough must have been acknowledged to be lost.
+  void expect_stands(const std::string& how, int states) {
+    const CutCount count = cut(how, states);
+    EXPECT_EQ(count.bad, std::vector<std::string>{});
+    EXPECT_GT(count.acknowledged, count.states / 2) << "cuts before any acknowledgement show little";
+  }
+  void expect_found_out(const std::string& how) {
+    EXPECT_FALSE(cut(how, states_a_recording).bad.empty()) << how;
+  }
+};
+
+class SavePowerCutsTest : public PowerCutsTest {
+ protected:
+  void prepare(const std::string& folder) override {
+    ASSERT_EQ(run_save_driver("honest", folder + "/f", 1, 1, {}).exit_code, 0);
+  }
+  std::string command(const std::string& how, const std::string& folder) override {
+    return std::string(SEAMTAKT_SAVE_DRIVER) + " " + how + " " + folder + "/f " +
+           std::to_string(version_size) + " 2 40";
+  }
+  std::string problem(const std::string& folder, const std::string& acknowledged) override {
+    std::istringstream numbers(acknowledged);
+    unsigned last = 1;
+    while (numbers >> last) {
+    }
+    const unsigned found = whole_version(read_file(folder + "/f", std::size_t{1} << 30), version_size);
+    if (found == 0) return "the file isn't whole";
+    if (found >= last) return {};
+    return "version " + std::to_string(found) + ", " + std::to_string(last) + " was acknowledged";
+  }
+};
+
+class StorePowerCutsTest : public PowerCutsTest {
+ protected:
+  void prepare(const std::string& folder) override {
+    if (!std::filesystem::exists(key_)) save_signing_key(key_, SigningKey::generate());
+    ASSERT_EQ(std::system((append("honest", folder, 1) + " >" + (outside_ / "anchor")).c_str()), 0);
+    first_anchor_ = read_file(outside_ / "anchor", 65536);
+  }
+  std::string command(const std::string& how, const std::string& folder) override {
+    return append(how, folder, 30);
+  }
+  std::string problem(const std::string& folder, const std::string& acknowledged) override {
+    VerifyOptions options;
+    options.anchors = parse_anchors(first_anchor_ + acknowledged, "acknowledged");
+    const VerifyReport report = verify_store("sqlite:" + folder + "/records.sqlite", {}, options);
+    if (!report.trusted)
+      return report.summary() + (report.problems.empty() ? "" : ", " + report.problems[0].text);
+    if (report.records >= options.anchors.back().n) return {};
+    return std::to_string(report.records) + " records";
+  }
+
+ private:
+  std::string append(const std::string& how, const std::string& folder, int times) const {
+    return std::string(SEAMTAKT_STORE_DRIVER) + " " + how + " " + folder + "/records.sqlite " + key_ + " " +
+           std::to_string(times);
+  }
+  const ScratchFolder outside_;
+  const std::string key_ = outside_ / "key.pem";
+  std::string first_anchor_;
+};
+
+}  // namespace
+
+TEST_F(SavePowerCutsTest, a_power_cut_leaves_the_last_acknowledged_version_or_a_newer_one_whole) {
+  expect_stands("honest", long_tests() ? 5000 : 300);
+}
+
+TEST_F(SavePowerCutsTest, planted_no_flush_of_the_file_is_found_out) { expect_found_out("no-fsync"); }
+
+TEST_F(SavePowerCutsTest, planted_no_flush_of_the_folder_is_found_out) { expect_found_out("no-folder-sync"); }
+
+TEST_F(StorePowerCutsTest, a_power_cut_loses_no_acknowledged_record_and_the_store_is_trusted) {
+  expect_stands("honest", long_tests() ? 5000 : 400);
+}
+
+TEST_F(StorePowerCutsTest, planted_a_commit_less_synchronous_than_it_must_be_is_found_out) {
+  expect_found_out("synchronous=NORMAL");
+}
+
+TEST_F(StorePowerCutsTest, planted_an_acknowledgement_before_the_commit_is_found_out) {
+  expect_found_out("early");
+}
