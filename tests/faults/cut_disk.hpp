@@ -9,19 +9,8 @@
 
 namespace seamtakt {
 
-/// An ext4 image in a file, mounted on a folder while this lives. std::runtime_error with mount's own words.
-class MountedImage {
- public:
-  MountedImage(const std::string& image, const std::string& folder);
-  ~MountedImage();
-  MountedImage(const MountedImage&) = delete;
-  MountedImage& operator=(const MountedImage&) = delete;
-
- private:
-  std::string folder_;
-};
-
-/// Why no power cuts can be played here ("not root"), empty where they can. From here on this process has its
+/// Why no power cuts can be played here ("not root"), empty where they can. std::runtime_error
+/// where the machine allows all, and the disk still doesn't work. From here on this process has its
 /// mounts for itself, so that none outlives it, however it ends.
 std::string why_no_power_cuts();
 
