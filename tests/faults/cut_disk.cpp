@@ -76,7 +76,9 @@ class RunningCutDisk {
       throw std::system_error(EPERM, std::generic_category(), "FUSE can't mount");
     throw std::runtime_error("cutdisk doesn't show its files");
   }
-  ~RunningCutDisk() { stop(); }
+  ~RunningCutDisk() {
+    stop();
+  }
   RunningCutDisk(const RunningCutDisk&) = delete;
   RunningCutDisk& operator=(const RunningCutDisk&) = delete;
 
@@ -94,10 +96,12 @@ class RunningCutDisk {
     return child_ == 0;
   }
   void stop() {
-    if (child_ <= 0) return;
-    kill(child_, SIGKILL);
-    waitpid(child_, &status_, 0);
-    child_ = 0;
+    if (child_ > 0) {
+      kill(child_, SIGKILL);
+      waitpid(child_, &status_, 0);
+      child_ = 0;
+    }
+    // What a cutdisk that was killed had mounted stays; where nothing is, this does nothing.
     umount2(folder_.c_str(), MNT_DETACH);
   }
 

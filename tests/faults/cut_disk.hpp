@@ -30,8 +30,6 @@ class CutRecording {
       int count, unsigned seed,
       const std::function<std::string(const std::string&, const std::string&)>& check) const;
 
-  const std::vector<CutEvent>& events() const { return events_; }
-
  private:
   ScratchFolder scratch_{ScratchFolder::On::memory};
   std::string before_;

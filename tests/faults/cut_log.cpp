@@ -92,8 +92,8 @@ void each_cut_state(std::string image, const std::vector<CutEvent>& events, int 
   for (const std::size_t place : places) {
     while (done < place) disk.take(events[done++]);
     CutState state = disk.cut(static_cast<Kept>(random() % 4), random);
-    state.what = "after event " + std::to_string(place) + " of " + std::to_string(events.size()) + ", " +
-                 state.what;
+    state.what =
+        "after event " + std::to_string(place) + " of " + std::to_string(events.size()) + ", " + state.what;
     visit(state);
   }
 }

@@ -30,9 +30,10 @@ struct CutState {
   std::string what;          ///< "after event 17 of 90, a torn half of 5 unflushed writes"
 };
 
-/// Calls `visit` with `count` states that a disk, at first `image`, may be in after its power went at a random
-/// event: all writes before the last flush, and none, all, a random half, or a half torn into sectors of 512
-/// bytes, of those after it. Block 0, the superblock's, isn't torn: ext4 counts on that. Same seed, same states.
+/// Calls `visit` with `count` states that a disk, at first `image`, may be in after its power went at a
+/// random event: all writes before the last flush, and none, all, a random half, or a half torn into sectors
+/// of 512 bytes, of those after it. Block 0, the superblock's, isn't torn: ext4 counts on that. Same seed,
+/// same states.
 void each_cut_state(std::string image, const std::vector<CutEvent>& events, int count, unsigned seed,
                     const std::function<void(const CutState&)>& visit);
 

@@ -1,8 +1,8 @@
 // cutdisk FOLDER IMAGE LOG: a disk that remembers in what order it was written to. Mounts on FOLDER a file
-// system of two files: "disk", at first with the bytes of IMAGE (which stays as it is), and "acks". Every write
-// and every flush of "disk" is appended to LOG, and so is every text written to "acks", in the order in which
-// they came (cut_log.hpp reads it). One thread does all, so there is one order. Ends once FOLDER is unmounted;
-// exit code 0 where LOG is whole.
+// system of two files: "disk", at first with the bytes of IMAGE (which stays as it is), and "acks". Every
+// write and every flush of "disk" is appended to LOG, and so is every text written to "acks", in the order in
+// which they came (cut_log.hpp reads it). One thread does all, so there is one order. Ends once FOLDER is
+// unmounted; exit code 0 where LOG is whole.
 #define FUSE_USE_VERSION 35
 #include <fuse3/fuse.h>
 
@@ -20,8 +20,12 @@ namespace {
 std::string disk;
 std::FILE* cut_log = nullptr;
 
-bool is_disk(const char* path) { return std::strcmp(path, "/disk") == 0; }
-bool is_acks(const char* path) { return std::strcmp(path, "/acks") == 0; }
+bool is_disk(const char* path) {
+  return std::strcmp(path, "/disk") == 0;
+}
+bool is_acks(const char* path) {
+  return std::strcmp(path, "/acks") == 0;
+}
 
 void log_event(char kind, off_t offset, const char* bytes, std::size_t size) {
   const seamtakt::CutEventHead head{kind, static_cast<std::uint64_t>(offset), size};
@@ -45,7 +49,9 @@ int open_file(const char* path, fuse_file_info* file) {
   return 0;
 }
 
-int truncate_file(const char* path, off_t, fuse_file_info*) { return is_acks(path) ? 0 : -EPERM; }
+int truncate_file(const char* path, off_t, fuse_file_info*) {
+  return is_acks(path) ? 0 : -EPERM;
+}
 
 int read_file(const char* path, char* bytes, std::size_t size, off_t offset, fuse_file_info*) {
   const auto at = static_cast<std::size_t>(offset);
