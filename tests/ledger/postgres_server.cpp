@@ -37,7 +37,7 @@ int PostgresServer::run(const std::string& command) const {
   // The server refuses root.
   const std::string as = geteuid() == 0 ? "runuser -u postgres -- " : "";
   const int status =
-      std::system((as + programs_ + "/" + command + " >" + (folder_ / "said.txt") + " 2>&1").c_str());
+      std::system((as + "env " + environment_ + " " + programs_ + "/" + command + " >" + (folder_ / "said.txt") + " 2>&1").c_str());
   return WIFEXITED(status) ? WEXITSTATUS(status) : 99;
 }
 
@@ -109,6 +109,10 @@ int PostgresServer::process_id() const {
   int id = 0;
   file >> id;
   return id;
+}
+
+std::string PostgresServer::log() const {
+  return text_of(folder_ / "pg/log");
 }
 
 void PostgresServer::stop_immediately() {

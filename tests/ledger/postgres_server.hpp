@@ -28,13 +28,19 @@ class PostgresServer {
   bool restart(const std::string& options = "");
   bool answers_within_s(int seconds) const;
   bool page_checksums_hold();
+  /// "NAME=VALUE ..." for the next start of the server's programs.
+  void set_environment(const std::string& variables) { environment_ = variables; }
+  /// A folder that the server's user can read.
+  std::string folder() const { return folder_ / "pg"; }
+  /// What the server has written about itself.
+  std::string log() const;
 
  private:
   PostgresServer() = default;
   int run(const std::string& command) const;
   bool start_once(const std::string& options);
   ScratchFolder folder_;
-  std::string programs_;
+  std::string programs_, environment_;
   int port_ = 0;
 };
 

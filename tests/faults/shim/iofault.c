@@ -4,7 +4,7 @@
      short                read or write half of what was asked for
      lie                  say that it was done, and do nothing (a read gives zeros)
      kill, kill-after     the process dies before or after the call
-   Each call is a line "NUMBER NAME PATH" in the file IOFAULT_LOG. */
+   With IOFAULT_NAME only calls of that name count. Each call is a line "NUMBER NAME PATH" in the file IOFAULT_LOG. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
@@ -50,6 +50,7 @@ static void log_call(const char* name, const char* path) {
 /* Counts a call; 1 where it is the one to be tampered with. */
 static int hit(const char* name, const char* path) {
   if (!is_watched(path)) return 0;
+  if (*setting("IOFAULT_NAME") && strcmp(name, setting("IOFAULT_NAME")) != 0) return 0;
   ++calls;
   log_call(name, path);
   const long wanted = atol(setting("IOFAULT_CALL"));
