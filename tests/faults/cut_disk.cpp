@@ -139,9 +139,9 @@ std::string why_no_power_cuts() {
   return {};
 }
 
-CutRecording::CutRecording(const std::function<void(const std::string& folder)>& prepare) {
+CutRecording::CutRecording(const std::function<void(const std::string& folder)>& prepare, int megabytes) {
   for (const char* name : {"disk", "files"}) std::filesystem::create_directory(scratch_ / name);
-  must("truncate -s 10M " + (scratch_ / "before"));
+  must("truncate -s " + std::to_string(megabytes) + "M " + (scratch_ / "before"));
   // All is written now: nothing of the file system's own setting up shall fall between the program's writes.
   must("mkfs.ext4 -q -b 4096 -J size=4 -E lazy_itable_init=0,lazy_journal_init=0 " + (scratch_ / "before"));
   {

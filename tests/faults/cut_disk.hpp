@@ -17,8 +17,8 @@ std::string why_no_power_cuts();
 /// A disk with ext4 on it, whose writes are kept while a program works there.
 class CutRecording {
  public:
-  /// `prepare` puts into a folder what is there before the program starts.
-  explicit CutRecording(const std::function<void(const std::string& folder)>& prepare);
+  /// A disk of so many MB. `prepare` puts into a folder what is there before the program starts.
+  explicit CutRecording(const std::function<void(const std::string& folder)>& prepare, int megabytes = 10);
 
   /// Runs the command that `command` makes for the folder; each line that it prints is an acknowledgement.
   /// std::runtime_error where it fails or takes more than a minute.

@@ -1,4 +1,4 @@
-// store_driver HOW FILE KEY [TIMES]: appends two records to the store FILE, signed with KEY, and prints the
+// store_driver HOW FILE KEY [TIMES]: appends two records to the store FILE (or postgresql://...), signed with KEY, and prints the
 // anchor of its new head once they are stored; TIMES times, creating the store where it is absent. HOW:
 // "honest", "early" (says so before it commits), "unchecked" (takes a failed commit for a good one) or a
 // pragma ("synchronous=NORMAL") that it sets before it begins. Exit codes are the program's: 2 for bad input,
@@ -58,7 +58,7 @@ class SayingBackend : public test::WrappedBackend {
 };
 
 void append(const std::string& how, const std::string& file, const SigningKey& key, bool create) {
-  const std::string uri = "sqlite:" + file;
+  const std::string uri = file.find("://") == std::string::npos ? "sqlite:" + file : file;
   Ledger ledger(std::make_unique<SayingBackend>(
       open_ledger_backend(uri, {StoreOpening::For::writing, create, false}), how));
   const WriteStamp stamp{"2026-03-02T07:00:00Z", "anna", "a test", "seamtakt test"};
