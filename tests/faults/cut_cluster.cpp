@@ -2,23 +2,14 @@
 
 #include <unistd.h>
 
-#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
+
+#include "base/postgres_programs.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-std::string programs() {
-  std::string newest;
-  const std::filesystem::path base = "/usr/lib/postgresql";
-  if (!std::filesystem::exists(base)) return {};
-  for (const auto& version : std::filesystem::directory_iterator(base))
-    if (std::filesystem::exists(version.path() / "bin/initdb"))
-      newest = std::max(newest, (version.path() / "bin").string());
-  return newest;
-}
 
 int port() { return 54800 + getpid() % 90; }
 
@@ -27,12 +18,12 @@ bool run(const std::string& command) {
 }
 
 /// The server refuses root.
-std::string as_its_user(const std::string& command) { return "runuser -u postgres -- " + programs() + "/" + command; }
+std::string as_its_user(const std::string& command) { return "runuser -u postgres -- " + postgres_programs() + "/" + command; }
 
 }  // namespace
 
 bool CutCluster::is_there() {
-  return !programs().empty() && std::system("id postgres >/dev/null 2>&1") == 0;
+  return !postgres_programs().empty() && std::system("id postgres >/dev/null 2>&1") == 0;
 }
 
 std::string CutCluster::uri() const {

@@ -12,19 +12,11 @@
 #include <iterator>
 #include <thread>
 
+#include "base/postgres_programs.hpp"
+
 namespace seamtakt::test {
 
 namespace {
-
-std::string newest_programs() {
-  std::string newest;
-  const std::filesystem::path base = "/usr/lib/postgresql";
-  if (!std::filesystem::exists(base)) return {};
-  for (const auto& version : std::filesystem::directory_iterator(base))
-    if (std::filesystem::exists(version.path() / "bin/initdb"))
-      newest = std::max(newest, (version.path() / "bin").string());
-  return newest;
-}
 
 std::string text_of(const std::string& path) {
   std::ifstream file(path);
@@ -43,7 +35,7 @@ int PostgresServer::run(const std::string& command) const {
 
 std::unique_ptr<PostgresServer> PostgresServer::start(std::string& why) {
   std::unique_ptr<PostgresServer> server(new PostgresServer);
-  server->programs_ = newest_programs();
+  server->programs_ = postgres_programs();
   if (server->programs_.empty()) {
     why = "no PostgreSQL server is installed";
     return nullptr;
