@@ -4,7 +4,9 @@ namespace seamtakt {
 
 void write_json(const Finding& finding, JsonWriter& json) {
   json.begin_object(JsonWriter::Layout::compact);
-  json.member("rule", finding.rule).member("severity", to_string(finding.severity)).member("where", finding.where);
+  json.member("rule", finding.rule)
+      .member("severity", to_string(finding.severity))
+      .member("where", finding.where);
   json.member("value", finding.value).member("limit", finding.limit);
   if (finding.unit.empty())
     json.null_member("unit");

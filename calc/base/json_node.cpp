@@ -5,8 +5,8 @@
 namespace seamtakt {
 
 const JsonNode* JsonNode::find(std::string_view key) const {
-  const auto at =
-      std::find_if(members.begin(), members.end(), [key](const JsonMember& member) { return member.key == key; });
+  const auto at = std::find_if(members.begin(), members.end(),
+                               [key](const JsonMember& member) { return member.key == key; });
   return at == members.end() ? nullptr : &at->value;
 }
 

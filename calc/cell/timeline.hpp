@@ -44,8 +44,9 @@ struct CycleResult {
 };
 
 /// `cycle --order given`: the weldment's order where it has one, balance kept as far as that order keeps it;
-/// else seams in file order, each by the first robot of its list. `evaluation` is of this plan. A seam that no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit
-/// and can't be changed) is a fail finding and is left out of the timeline.
+/// else seams in file order, each by the first robot of its list. `evaluation` is of this plan. A seam that
+/// no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit and can't be
+/// changed) is a fail finding and is left out of the timeline.
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 }  // namespace seamtakt

@@ -70,9 +70,11 @@ AuditOptions audit_options(const Options& given) {
   if (given.pass > 0) options.pass = given.pass;
   options.arc_current_A = parse_quantity(given.arc_current, *find_unit("A"), "--arc-current");
   options.arc_off_s = parse_quantity(given.arc_off, *find_unit("s"), "--arc-off");
-  options.length_tolerance_pct = parse_quantity(given.length_tolerance, *find_unit("%"), "--length-tolerance");
+  options.length_tolerance_pct =
+      parse_quantity(given.length_tolerance, *find_unit("%"), "--length-tolerance");
   if (!given.process.empty() && !thermal_efficiency_of(given.process))
-    throw InputError("--process", "\"" + printable(given.process) + "\"", "an arc process number of ISO 4063, such as 135");
+    throw InputError("--process", "\"" + printable(given.process) + "\"",
+                     "an arc process number of ISO 4063, such as 135");
   options.process = given.process;
   if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
   if (!given.units.empty()) options.units = load_unit_times(given.units);
@@ -81,9 +83,8 @@ AuditOptions audit_options(const Options& given) {
   options.max_rejected = given.max_rejected;
   options.sort_window = given.sort_window;
   options.reader.threads = given.threads;
-  options.progress = [bar = std::make_shared<ProgressBar>("audit")](std::uint64_t done_bytes, std::uint64_t all) {
-    bar->show(done_bytes, all);
-  };
+  options.progress = [bar = std::make_shared<ProgressBar>("audit")](
+                         std::uint64_t done_bytes, std::uint64_t all) { bar->show(done_bytes, all); };
   options.digest = !given.store.empty();
   return options;
 }
@@ -95,12 +96,14 @@ std::vector<RawChunksRow> raw_chunks(const AuditResult& audited) {
     if (log.name == "standard input") continue;
     chunks.push_back(raw_chunks_of(log.name));
     if (chunks.back().sha256 != log.sha256)
-      throw InputError(printable(log.name), "other bytes than a moment ago", "a log that nobody writes while it is stored");
+      throw InputError(printable(log.name), "other bytes than a moment ago",
+                       "a log that nobody writes while it is stored");
   }
   return chunks;
 }
 
-std::string store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded, const Plan* plan) {
+std::string store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded,
+                         const Plan* plan) {
   IngestNote note;
   note.stamp = write_stamp(given.who, given.why);
   note.catalogue_sha256 = loaded.provenance.catalogue_sha256;
@@ -113,48 +116,80 @@ std::string store_result(const AuditResult& audited, const Options& given, const
 }
 
 /// Each pass by the schedules and calibrations in force on its day, as far as the store knows them.
-AuditResult judged_by_store(AuditResult audited, const std::vector<LogSource>& logs, const Options& given, const Plan& plan) {
+AuditResult judged_by_store(AuditResult audited, const std::vector<LogSource>& logs, const Options& given,
+                            const Plan& plan) {
   StoreHistory history;
   if (store_exists(given.store)) history = history_of(Ledger::open(given.store, {}), plan);
   return judged_in_force(std::move(audited), plan, history, [&](const Plan& then) {
     for (const LogSource& log : logs)
       if (log.path == "-")
-        throw InputError("standard input", "a log that must be read again: another schedule or calibration was in force on its day",
-                         "the log as a file");
+        throw InputError(
+            "standard input",
+            "a log that must be read again: another schedule or calibration was in force on its day",
+            "the log as a file");
     return audit(logs, audit_options(given), &then);
   });
 }
 
 std::string pass_table(const AuditResult& audited) {
-  TextTable table({{"Unit", "", true, 0}, {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Schedule", "", true, 0},
-                   {"Arc time", "s", false, 5}, {"Starts", "", false, 0}, {"Length", "mm", false, 5},
-                   {"Current", "A", false, 4}, {"Voltage", "V", false, 4}, {"Power", "W", false, 5},
-                   {"Energy", "J", false, 6}, {"Heat input", "kJ/mm", false, 4}, {"U", "kJ/mm", false, 2},
+  TextTable table({{"Unit", "", true, 0},
+                   {"Seam", "", true, 0},
+                   {"Pass", "", true, 0},
+                   {"Schedule", "", true, 0},
+                   {"Arc time", "s", false, 5},
+                   {"Starts", "", false, 0},
+                   {"Length", "mm", false, 5},
+                   {"Current", "A", false, 4},
+                   {"Voltage", "V", false, 4},
+                   {"Power", "W", false, 5},
+                   {"Energy", "J", false, 6},
+                   {"Heat input", "kJ/mm", false, 4},
+                   {"U", "kJ/mm", false, 2},
                    {"Verdict", "", true, 0}});
   for (const PassRecord& pass : audited.passes)
-    table.cell(pass.unit_serial).cell(pass.weldment + "/" + pass.seam).cell(pass.pass ? std::to_string(*pass.pass) : "-")
-        .cell(pass.schedule.empty() ? "-" : pass.schedule).cell(pass.arc_time_s).cell(pass.arc_starts)
-        .cell(pass.length_mm).cell(pass.mean_current_A).cell(pass.mean_voltage_V).cell(pass.mean_power_W)
-        .cell(pass.energy_J).cell(pass.heat_input_kJ_mm).cell(pass.U_heat_input_kJ_mm)
+    table.cell(pass.unit_serial)
+        .cell(pass.weldment + "/" + pass.seam)
+        .cell(pass.pass ? std::to_string(*pass.pass) : "-")
+        .cell(pass.schedule.empty() ? "-" : pass.schedule)
+        .cell(pass.arc_time_s)
+        .cell(pass.arc_starts)
+        .cell(pass.length_mm)
+        .cell(pass.mean_current_A)
+        .cell(pass.mean_voltage_V)
+        .cell(pass.mean_power_W)
+        .cell(pass.energy_J)
+        .cell(pass.heat_input_kJ_mm)
+        .cell(pass.U_heat_input_kJ_mm)
         .cell(pass.verdict ? to_string(*pass.verdict) : "not judged");
   return table.text();
 }
 
-std::string yes_no(const std::optional<bool>& value) { return value ? (*value ? "yes" : "no") : "-"; }
+std::string yes_no(const std::optional<bool>& value) {
+  return value ? (*value ? "yes" : "no") : "-";
+}
 
 std::string missing_text(const UnitRecord& unit) {
   std::string text;
   for (const PassRef& missing : unit.missing_passes)
-    text += (text.empty() ? "" : ", ") + missing.seam + (missing.pass ? "/" + std::to_string(*missing.pass) : "");
+    text +=
+        (text.empty() ? "" : ", ") + missing.seam + (missing.pass ? "/" + std::to_string(*missing.pass) : "");
   return text;
 }
 
 std::string unit_table(const AuditResult& audited) {
-  TextTable table({{"Unit", "", true, 0}, {"Weldment", "", true, 0}, {"Complete", "", true, 0}, {"Robot", "", true, 0},
-                   {"Manual", "", true, 0}, {"Missing passes", "", true, 0}});
+  TextTable table({{"Unit", "", true, 0},
+                   {"Weldment", "", true, 0},
+                   {"Complete", "", true, 0},
+                   {"Robot", "", true, 0},
+                   {"Manual", "", true, 0},
+                   {"Missing passes", "", true, 0}});
   for (const UnitRecord& unit : audited.units)
-    table.cell(unit.unit_serial).cell(unit.weldment).cell(yes_no(unit.complete)).cell(yes_no(unit.complete_robot))
-        .cell(yes_no(unit.complete_manual)).cell(missing_text(unit));
+    table.cell(unit.unit_serial)
+        .cell(unit.weldment)
+        .cell(yes_no(unit.complete))
+        .cell(yes_no(unit.complete_robot))
+        .cell(yes_no(unit.complete_manual))
+        .cell(missing_text(unit));
   return table.text();
 }
 
@@ -172,8 +207,8 @@ std::string table_text(const AuditResult& audited, bool summary) {
           std::to_string(verdicts[1]) + " fail, " + std::to_string(verdicts[2]) + " undecided, " +
           std::to_string(not_judged) + " not judged\n";
   text += "Rows: " + std::to_string(audited.rows.read) + " read = " + std::to_string(audited.rows.in_passes) +
-          " in passes + " + std::to_string(audited.rows.arc_off) + " arc off + " + std::to_string(audited.rows.rejected) +
-          " rejected\n";
+          " in passes + " + std::to_string(audited.rows.arc_off) + " arc off + " +
+          std::to_string(audited.rows.rejected) + " rejected\n";
   for (const RejectedRow& row : audited.rejected.listed)
     text += "rejected " + row.file + ":" + std::to_string(row.line) + ": " + row.reason + "\n";
   return text + "\nFindings: " + findings_count(audited.findings) + "\n" + findings_text(audited.findings);
@@ -204,8 +239,14 @@ void run(const Options& given, Result& result) {
     audited = judged_by_store(std::move(audited), logs, given, loaded.plan);
   // Its later rows would come as another log with the same passes in it.
   if (!given.store.empty() && !is_whole)
-    audited.findings.push_back({"audit.store.not-whole", Severity::warn, printable(logs.back().path), {}, {}, "",
-                                "Not stored: stopped before the log was whole.", "common practice, no source"});
+    audited.findings.push_back({"audit.store.not-whole",
+                                Severity::warn,
+                                printable(logs.back().path),
+                                {},
+                                {},
+                                "",
+                                "Not stored: stopped before the log was whole.",
+                                "common practice, no source"});
   if (given.json)
     write_audit_json(audited, result.output);
   else
@@ -214,7 +255,8 @@ void run(const Options& given, Result& result) {
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
   if (audited.too_many_rejected || given.store.empty() || !is_whole) return;
-  const std::string stored = store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
+  const std::string stored =
+      store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.json) result.output += "\n" + stored + "\n";
 }
 
@@ -223,7 +265,8 @@ void run(const Options& given, Result& result) {
 void add_audit(CLI::App& app, Result& result) {
   auto options = std::make_shared<Options>();
   Options& o = *options;
-  CLI::App* command = app.add_subcommand("audit", "Pass records from logged arc data, judged against their schedules");
+  CLI::App* command =
+      app.add_subcommand("audit", "Pass records from logged arc data, judged against their schedules");
   command->add_option("LOG", o.logs, "arc logs: CSV, .gz, or - for standard input")->required();
   command->add_option("--plan", o.plan, "plan whose schedules the passes are judged by");
   command->add_option("--process", o.process, "process number of ISO 4063 where no plan tells it");
@@ -237,15 +280,19 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("--weldment", o.weldment, "weldment where the log doesn't name one");
   command->add_option("--seam", o.seam, "seam where the log doesn't name one");
   command->add_option("--pass", o.pass, "pass where the log doesn't name one")->check(CLI::PositiveNumber);
-  command->add_option("--arc-current", o.arc_current, "the arc is on above this current (a bare number is in A) [5A]");
+  command->add_option("--arc-current", o.arc_current,
+                      "the arc is on above this current (a bare number is in A) [5A]");
   command->add_option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
-  command->add_option("--length-tolerance", o.length_tolerance, "arc time x planned speed may differ from the planned length by this (%) [10%]");
+  command->add_option("--length-tolerance", o.length_tolerance,
+                      "arc time x planned speed may differ from the planned length by this (%) [10%]");
   command->add_option("--max-rejected", o.max_rejected, "rows that may be rejected [0]");
   command->add_option("--sort-window", o.sort_window, "rows within which disorder in time is put right [0]");
-  command->add_option("--threads", o.threads,
-                      "threads that read; the result is the same for any number [as many as the machine has]");
+  command->add_option(
+      "--threads", o.threads,
+      "threads that read; the result is the same for any number [as many as the machine has]");
   command->add_flag("--follow", o.follow,
-                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with --store it is stored when "
+                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with "
+                    "--store it is stored when "
                     "nothing has come for so long, not after Ctrl-C");
   command->add_option("--follow-idle", o.follow_idle,
                       "end following when nothing has been written for so long (s) [10s]");

@@ -30,7 +30,8 @@ double standard_uncertainty(const OptionSpec& option, const std::string& text, d
   const std::string where = "--u-" + std::string(option.name);
   double u;
   if (!text.empty() && text.back() == '%' && std::string_view(option.unit) != "%")
-    u = std::abs(value) * parse_quantity(std::string_view(text).substr(0, text.size() - 1), unit_named(""), where) / 100;
+    u = std::abs(value) *
+        parse_quantity(std::string_view(text).substr(0, text.size() - 1), unit_named(""), where) / 100;
   else
     u = parse_difference(text, unit_named(option.unit), where);
   if (!(u >= 0)) throw InputError(where, "\"" + printable(text) + "\"", "an uncertainty of 0 or more");
@@ -56,13 +57,15 @@ QuantityRequest request_of(const Quantity& quantity, const Options& options) {
     if (value == request.inputs.numbers.end())
       throw InputError("--u-" + name, "an uncertainty without a value", "--" + name + " as well");
     for (const OptionSpec& option : quantity.options)
-      if (name == option.name) request.standard_uncertainty[name] = standard_uncertainty(option, text, value->second);
+      if (name == option.name)
+        request.standard_uncertainty[name] = standard_uncertainty(option, text, value->second);
   }
   return request;
 }
 
 /// `name`: the key, or what follows the dot of a key such as "limits_mm.undercut".
-void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& name, const QuantityAnswer& answer) {
+void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& name,
+                  const QuantityAnswer& answer) {
   json.key(name);
   const auto found = answer.results.values.find(spec.key);
   if (found == answer.results.values.end()) {
@@ -116,7 +119,8 @@ std::string json_text(const Quantity& quantity, const QuantityAnswer& answer) {
 
 std::string list_text(const std::vector<std::optional<double>>& list) {
   std::string text;
-  for (const auto& element : list) text += (text.empty() ? "" : ", ") + (element ? rounded_text(*element, 6) : "none");
+  for (const auto& element : list)
+    text += (text.empty() ? "" : ", ") + (element ? rounded_text(*element, 6) : "none");
   return "[" + text + "]";
 }
 
@@ -131,16 +135,24 @@ std::string value_text(const ResultSpec& spec, const QuantityAnswer& answer) {
 }
 
 std::string table_text(const Quantity& quantity, const QuantityAnswer& answer, bool explain) {
-  TextTable table({{"Result", "", true, 0}, {"Value", "", true, 0}, {"Unit", "", true, 0}, {"U (k = 2)", "", true, 0}, {"Key", "", true, 0}});
+  TextTable table({{"Result", "", true, 0},
+                   {"Value", "", true, 0},
+                   {"Unit", "", true, 0},
+                   {"U (k = 2)", "", true, 0},
+                   {"Key", "", true, 0}});
   for (const ResultSpec& spec : quantity.results) {
     const auto u = answer.u.find(spec.key);
-    table.cell(spec.label).cell(value_text(spec, answer)).cell(spec.unit)
-        .cell(u == answer.u.end() ? std::string() : rounded_text(2 * u->second, 2)).cell(spec.key);
+    table.cell(spec.label)
+        .cell(value_text(spec, answer))
+        .cell(spec.unit)
+        .cell(u == answer.u.end() ? std::string() : rounded_text(2 * u->second, 2))
+        .cell(spec.key);
   }
   std::string text = table.text();
   if (!answer.results.findings.empty()) text += "\n" + findings_text(answer.results.findings);
   if (explain)
-    for (const Explanation& explanation : answer.results.explanations) text += "\n" + explanation_text(explanation);
+    for (const Explanation& explanation : answer.results.explanations)
+      text += "\n" + explanation_text(explanation);
   return text;
 }
 
@@ -152,7 +164,8 @@ std::string quantity_list() {
 
 std::string help_of(const OptionSpec& option) {
   std::string help = option.help;
-  if (option.kind == OptionKind::number && *option.unit) help += " (a bare number is in " + std::string(option.unit) + ")";
+  if (option.kind == OptionKind::number && *option.unit)
+    help += " (a bare number is in " + std::string(option.unit) + ")";
   if (option.choices) help += " (" + std::string(option.choices) + ")";
   if (option.default_text) help += " [" + std::string(option.default_text) + "]";
   return help;
@@ -164,23 +177,29 @@ void add_quantity(CLI::App& calc, const Quantity& quantity, Result& result) {
   for (const OptionSpec& option : quantity.options) {
     const std::string name = option.name;
     if (option.kind == OptionKind::flag) {
-      command->add_flag_callback("--" + name, [options, name] { options->given[name] = "yes"; }, option.help);
+      command->add_flag_callback(
+          "--" + name, [options, name] { options->given[name] = "yes"; }, option.help);
       continue;
     }
-    command->add_option_function<std::string>("--" + name, [options, name](const std::string& text) { options->given[name] = text; },
-                                              help_of(option));
+    command->add_option_function<std::string>(
+        "--" + name, [options, name](const std::string& text) { options->given[name] = text; },
+        help_of(option));
     if (option.kind == OptionKind::number)
-      command->add_option_function<std::string>(
-                 "--u-" + name, [options, name](const std::string& text) { options->uncertainty[name] = text; },
-                 "standard uncertainty of --" + name + ", absolute with unit or in %")
+      command
+          ->add_option_function<std::string>(
+              "--u-" + name, [options, name](const std::string& text) { options->uncertainty[name] = text; },
+              "standard uncertainty of --" + name + ", absolute with unit or in %")
           ->group("Uncertainty");
   }
-  command->add_option("--monte-carlo", options->monte_carlo, "uncertainty by this many random samples as well")->group("Uncertainty");
+  command
+      ->add_option("--monte-carlo", options->monte_carlo, "uncertainty by this many random samples as well")
+      ->group("Uncertainty");
   command->add_flag("--explain", options->explain, "formula, numbers put in, source, range");
   command->add_flag("--json", options->json, "one JSON document on standard output");
   command->callback([options, &quantity, &result] {
     const QuantityAnswer given = answer(quantity, request_of(quantity, *options));
-    result.output = options->json ? json_text(quantity, given) : table_text(quantity, given, options->explain);
+    result.output =
+        options->json ? json_text(quantity, given) : table_text(quantity, given, options->explain);
     result.exit_code = exit_code_for(given.results.findings);
   });
 }

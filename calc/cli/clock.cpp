@@ -10,8 +10,12 @@ std::string utc_text(std::time_t moment) {
   return text;
 }
 
-std::string utc_now() { return utc_text(std::time(nullptr)); }
+std::string utc_now() {
+  return utc_text(std::time(nullptr));
+}
 
-std::string today() { return utc_now().substr(0, 10); }
+std::string today() {
+  return utc_now().substr(0, 10);
+}
 
 }  // namespace seamtakt::cli

@@ -46,7 +46,9 @@ void write_moves(JsonWriter& json, const CycleResult& cycle) {
 
 void write_cycle(JsonWriter& json, const CycleResult& cycle) {
   json.begin_object();
-  json.member("weldment", cycle.weldment).member("cycle_time_s", cycle.cycle_time_s).member("weld_s", cycle.weld_s);
+  json.member("weldment", cycle.weldment)
+      .member("cycle_time_s", cycle.cycle_time_s)
+      .member("weld_s", cycle.weld_s);
   json.member("arc_on_s", cycle.arc_on_s).member("air_s", cycle.air_s).member("sense_s", cycle.sense_s);
   json.member("start_end_s", cycle.start_end_s).member("wait_s", cycle.wait_s);
   json.member("orientation_s", cycle.orientation_s).member("service_s", cycle.service_s);
@@ -60,15 +62,36 @@ void write_cycle(JsonWriter& json, const CycleResult& cycle) {
 }
 
 std::string summary_table(const std::vector<CycleResult>& cycles) {
-  TextTable table({{"Weldment", "", true, 0}, {"Cycle", "s", false, 5}, {"Takt", "s", false, 5}, {"Margin", "s", false, 5},
-                   {"Bound", "s", false, 5}, {"Weld", "s", false, 5}, {"Arc on", "s", false, 5}, {"Air", "s", false, 4},
-                   {"Start+end", "s", false, 4}, {"Sense", "s", false, 4}, {"Wait", "s", false, 4},
-                   {"Positioner", "s", false, 4}, {"Service", "s", false, 4}, {"Wire change", "s", false, 4},
+  TextTable table({{"Weldment", "", true, 0},
+                   {"Cycle", "s", false, 5},
+                   {"Takt", "s", false, 5},
+                   {"Margin", "s", false, 5},
+                   {"Bound", "s", false, 5},
+                   {"Weld", "s", false, 5},
+                   {"Arc on", "s", false, 5},
+                   {"Air", "s", false, 4},
+                   {"Start+end", "s", false, 4},
+                   {"Sense", "s", false, 4},
+                   {"Wait", "s", false, 4},
+                   {"Positioner", "s", false, 4},
+                   {"Service", "s", false, 4},
+                   {"Wire change", "s", false, 4},
                    {"Arc-on ratio", "", false, 3}});
   for (const CycleResult& cycle : cycles)
-    table.cell(cycle.weldment).cell(cycle.cycle_time_s).cell(cycle.takt_s).cell(cycle.takt_margin_s)
-        .cell(cycle.lower_bound_s).cell(cycle.weld_s).cell(cycle.arc_on_s).cell(cycle.air_s).cell(cycle.start_end_s)
-        .cell(cycle.sense_s).cell(cycle.wait_s).cell(cycle.orientation_s).cell(cycle.service_s).cell(cycle.wire_change_s)
+    table.cell(cycle.weldment)
+        .cell(cycle.cycle_time_s)
+        .cell(cycle.takt_s)
+        .cell(cycle.takt_margin_s)
+        .cell(cycle.lower_bound_s)
+        .cell(cycle.weld_s)
+        .cell(cycle.arc_on_s)
+        .cell(cycle.air_s)
+        .cell(cycle.start_end_s)
+        .cell(cycle.sense_s)
+        .cell(cycle.wait_s)
+        .cell(cycle.orientation_s)
+        .cell(cycle.service_s)
+        .cell(cycle.wire_change_s)
         .cell(cycle.arc_on_ratio);
   return table.text();
 }
@@ -88,12 +111,23 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
 }
 
 std::string moves_table(const CycleResult& cycle) {
-  TextTable table({{"Robot", "", true, 0}, {"Start", "s", false, 6}, {"End", "s", false, 6}, {"Kind", "", true, 0},
-                   {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Direction", "", true, 0}});
+  TextTable table({{"Robot", "", true, 0},
+                   {"Start", "s", false, 6},
+                   {"End", "s", false, 6},
+                   {"Kind", "", true, 0},
+                   {"Seam", "", true, 0},
+                   {"Pass", "", true, 0},
+                   {"Direction", "", true, 0}});
   for (const Move& move : cycle.moves)
-    table.cell(move.robot).cell(move.start_s).cell(move.end_s).cell(to_string(move.kind)).cell(move.seam)
+    table.cell(move.robot)
+        .cell(move.start_s)
+        .cell(move.end_s)
+        .cell(to_string(move.kind))
+        .cell(move.seam)
         .cell(move.pass > 0 ? std::to_string(move.pass) : std::string())
-        .cell(move.kind != MoveKind::arc ? "" : move.reversed ? "reversed" : "as drawn");
+        .cell(move.kind != MoveKind::arc ? ""
+              : move.reversed            ? "reversed"
+                                         : "as drawn");
   return "\nWeldment " + cycle.weldment + "\n" + table.text();
 }
 
@@ -124,8 +158,9 @@ std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
 std::string search_note(const Options& options, const std::vector<CycleResult>& cycles) {
   std::string note = "\nBest of the orders tried with seed " + std::to_string(options.seed) + ":";
   for (const CycleResult& cycle : cycles)
-    note += (&cycle == &cycles.front() ? " " : ", ") + cycle.weldment + " " + std::to_string(cycle.orders_tried) +
-            " (gap " + rounded_text(cycle.gap_pct.value_or(0), 3) + " %)";
+    note += (&cycle == &cycles.front() ? " " : ", ") + cycle.weldment + " " +
+            std::to_string(cycle.orders_tried) + " (gap " + rounded_text(cycle.gap_pct.value_or(0), 3) +
+            " %)";
   return note + "\n";
 }
 
@@ -173,9 +208,13 @@ void add_cycle(CLI::App& app, Result& result) {
   CLI::App* command = app.add_subcommand("cycle", "The robots' timelines of each weldment, against takt");
   command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
   command->add_option("--weldment", options->weldment, "only this weldment");
-  command->add_option("--order", options->order, "given: seams in file order; best: the shortest cycle that is found")->check(CLI::IsMember({"given", "best"}));
+  command
+      ->add_option("--order", options->order,
+                   "given: seams in file order; best: the shortest cycle that is found")
+      ->check(CLI::IsMember({"given", "best"}));
   command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
-  command->add_option("--steps", options->steps, "best: orders to try a weldment; the same ones for the same seed");
+  command->add_option("--steps", options->steps,
+                      "best: orders to try a weldment; the same ones for the same seed");
   command->add_option("--seed", options->seed, "best: another number, another search (default 1)");
   CLI::Option* without =
       command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");

@@ -147,7 +147,8 @@ void ledger_verify(const LedgerOptions& given, Result& result) {
   options.raw_folder = given.raw;
   options.from = given.from;
   options.progress = show_progress;
-  const VerifyReport report = verify_store(given.store, {StoreOpening::For::reading, false, given.force}, options);
+  const VerifyReport report =
+      verify_store(given.store, {StoreOpening::For::reading, false, given.force}, options);
   result.exit_code = report.trusted ? done : found_fail;
   if (given.json) {
     result.output = verify_json(report);

@@ -25,7 +25,8 @@ std::string findings_text(const Findings& findings) {
   for (const Finding& finding : findings) sorted.push_back(&finding);
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const Finding* a, const Finding* b) { return a->severity > b->severity; });
-  TextTable table({{"Severity", "", true, 0}, {"Where", "", true, 0}, {"Finding", "", true, 0}, {"Rule", "", true, 0}});
+  TextTable table(
+      {{"Severity", "", true, 0}, {"Where", "", true, 0}, {"Finding", "", true, 0}, {"Rule", "", true, 0}});
   for (const Finding* finding : sorted)
     table.cell(to_string(finding->severity)).cell(finding->where).cell(finding->text).cell(finding->rule);
   return table.text();
@@ -34,7 +35,8 @@ std::string findings_text(const Findings& findings) {
 std::string findings_count(const Findings& findings) {
   std::size_t counts[3] = {};
   for (const Finding& finding : findings) ++counts[static_cast<std::size_t>(finding.severity)];
-  return std::to_string(counts[2]) + " fail, " + std::to_string(counts[1]) + " warn, " + std::to_string(counts[0]) + " note";
+  return std::to_string(counts[2]) + " fail, " + std::to_string(counts[1]) + " warn, " +
+         std::to_string(counts[0]) + " note";
 }
 
 }  // namespace seamtakt::cli

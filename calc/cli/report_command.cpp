@@ -34,7 +34,8 @@ Form form_of(const std::string& output) {
   if (output.ends_with(".html")) return Form::page;
   if (output.ends_with(".csv")) return Form::table;
   if (output.ends_with(".xlsx")) return Form::workbook;
-  throw InputError("--output", "\"" + printable(output) + "\"", "a file name that ends in .html, .csv or .xlsx");
+  throw InputError("--output", "\"" + printable(output) + "\"",
+                   "a file name that ends in .html, .csv or .xlsx");
 }
 
 std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, const SheetOrigin& origin) {
@@ -51,7 +52,8 @@ std::string plan_report(const Options& options, Form form) {
   const Evaluation evaluation = evaluate(loaded.plan, today());
   std::vector<CycleResult> cycles;
   if (loaded.plan.cell)
-    for (const Weldment& weldment : loaded.plan.weldments) cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
+    for (const Weldment& weldment : loaded.plan.weldments)
+      cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
   if (form == Form::page) return report_html(loaded.plan, evaluation, cycles, loaded.provenance);
   const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
   const SheetOrigin origin = origin_of(loaded.provenance);
@@ -63,8 +65,10 @@ std::string plan_report(const Options& options, Form form) {
 std::string store_report(const Options& options, Form form) {
   const bool of_period = !options.from.empty() || !options.to.empty() || !options.seam.empty();
   if (options.unit.empty() != of_period)
-    throw InputError("report --store", of_period ? "--unit beside --from, --to or --seam" : "none of --unit, --from, --to and --seam",
-                     "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM");
+    throw InputError(
+        "report --store",
+        of_period ? "--unit beside --from, --to or --seam" : "none of --unit, --from, --to and --seam",
+        "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM");
   RecordRange range;
   range.set_times(options.from, options.to);
   if (!options.seam.empty()) range.set_seam(options.seam);
@@ -77,14 +81,18 @@ std::string store_report(const Options& options, Form form) {
   const std::vector<Sheet> sheets =
       of_period ? period_sheets(ledger, range, origin) : unit_sheets(ledger, options.unit, origin);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
-  return sheets_xlsx(sheets, of_period ? "Heat-input record: " + title_of(range) : "Weld record of unit " + options.unit, origin);
+  return sheets_xlsx(
+      sheets, of_period ? "Heat-input record: " + title_of(range) : "Weld record of unit " + options.unit,
+      origin);
 }
 
 void run(const Options& options, Result& result) {
   const Form form = form_of(options.output);
   if (options.plan.empty() == options.store.empty())
-    throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store", "one of the two");
-  save_atomically(options.output, options.store.empty() ? plan_report(options, form) : store_report(options, form));
+    throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store",
+                     "one of the two");
+  save_atomically(options.output,
+                  options.store.empty() ? plan_report(options, form) : store_report(options, form));
   result.output = "Report written to " + options.output + "\n";
 }
 
@@ -92,19 +100,30 @@ void run(const Options& options, Result& result) {
 
 void add_report(CLI::App& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "report", "A plan's schedule sheets, heat input, cycle sheets and findings, or the weld record of a unit, a shift or a seam over time from a store");
+  CLI::App* command =
+      app.add_subcommand("report",
+                         "A plan's schedule sheets, heat input, cycle sheets and findings, or the weld "
+                         "record of a unit, a shift or a seam over time from a store");
   command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)");
-  command->add_option("--store", options->store, "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
+  command->add_option("--store", options->store,
+                      "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
   command->add_option("--unit", options->unit, "a unit's serial number");
-  command->add_option("--from", options->from, "first moment of a shift: a day, or a time such as 2026-03-02T06:00:00+01:00 (UTC without an offset)");
+  command->add_option(
+      "--from", options->from,
+      "first moment of a shift: a day, or a time such as 2026-03-02T06:00:00+01:00 (UTC without an offset)");
   command->add_option("--to", options->to, "its end: a day with all of it, or a time");
-  command->add_option("--seam", options->seam, "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
-  command->add_option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")->required();
+  command->add_option("--seam", options->seam,
+                      "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
+  command
+      ->add_option("--output", options->output,
+                   "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")
+      ->required();
   command
       ->add_option("--table", options->table,
-                   "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, about; of a unit "
-                   "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or seam summary and units, "
+                   "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, "
+                   "about; of a unit "
+                   "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or "
+                   "seam summary and units, "
                    "and a seam's statistics, in place of unit")
       ->capture_default_str();
   command->callback([options, &result] { run(*options, result); });

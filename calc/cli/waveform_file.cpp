@@ -19,7 +19,8 @@ std::vector<double> numbers_of(const CsvTable& table, std::size_t column) {
   for (const CsvRow& row : table.rows) {
     double value;
     if (!parse_number(row.fields[column], value, table.delimiter != ','))
-      throw InputError(table.file + ":" + std::to_string(row.line), "\"" + printable(row.fields[column]) + "\"",
+      throw InputError(table.file + ":" + std::to_string(row.line),
+                       "\"" + printable(row.fields[column]) + "\"",
                        "a number in column " + table.header[column]);
     numbers.push_back(value);
   }

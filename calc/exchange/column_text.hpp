@@ -6,7 +6,8 @@
 
 namespace seamtakt {
 
-/// A derived value as people read it: rounded to `digits` significant digits, "-" where null, "a to b" for a pair.
+/// A derived value as people read it: rounded to `digits` significant digits, "-" where null, "a to b" for a
+/// pair.
 std::string column_text(const ColumnValue& value, int digits);
 
 /// "Heat input, kJ/mm".

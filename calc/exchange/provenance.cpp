@@ -6,7 +6,9 @@
 
 namespace seamtakt {
 
-Provenance provenance_without_plan() { return {program_version, catalogue_sha256(), {}, {}, {}}; }
+Provenance provenance_without_plan() {
+  return {program_version, catalogue_sha256(), {}, {}, {}};
+}
 
 Provenance provenance_of(const std::string& plan_path, std::string_view plan_bytes) {
   return {program_version, catalogue_sha256(), plan_path, sha256_hex(plan_bytes), {}};

@@ -15,7 +15,8 @@ namespace seamtakt {
 namespace {
 
 template <class Row>
-void column_table(HtmlPage& page, std::span<const Column<Row>> columns, const std::vector<Row>& rows, bool brief_only) {
+void column_table(HtmlPage& page, std::span<const Column<Row>> columns, const std::vector<Row>& rows,
+                  bool brief_only) {
   std::vector<std::string> head;
   std::vector<bool> numeric;
   for (const auto& column : columns) {
@@ -67,7 +68,8 @@ void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
         {"Takt to plan to", cycle.takt_s ? seconds(*cycle.takt_s) : "not stated"},
         {"Margin", cycle.takt_margin_s ? seconds(*cycle.takt_margin_s) : "not stated"},
         {"Proven lower bound", cycle.lower_bound_s ? seconds(*cycle.lower_bound_s) : "none"},
-        {"Arc on, all robots", seconds(cycle.arc_on_s) + " (" + rounded_text(100 * cycle.arc_on_ratio, 3) + " % of robot time)"},
+        {"Arc on, all robots",
+         seconds(cycle.arc_on_s) + " (" + rounded_text(100 * cycle.arc_on_ratio, 3) + " % of robot time)"},
         {"Air moves", seconds(cycle.air_s)},
         {"Starts and ends", seconds(cycle.start_end_s)},
         {"Sensing", seconds(cycle.sense_s)},
@@ -94,22 +96,24 @@ void closing_section(HtmlPage& page, const Provenance& provenance) {
 
 }  // namespace
 
-std::string report_html(const Plan& plan, const Evaluation& evaluation, const std::vector<CycleResult>& cycles,
-                        const Provenance& provenance) {
+std::string report_html(const Plan& plan, const Evaluation& evaluation,
+                        const std::vector<CycleResult>& cycles, const Provenance& provenance) {
   HtmlPage page(plan.title.empty() ? "Weld plan" : plan.title);
   if (!plan.notes.empty()) page.paragraph(plan.notes, "quiet");
   page.paragraph(caution_text(), "caution");
   page.heading(2, "Weldments");
   column_table(page, weldment_columns(), evaluation.weldments, false);
   Findings findings = evaluation.findings;
-  for (const CycleResult& cycle : cycles) findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
+  for (const CycleResult& cycle : cycles)
+    findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
   findings_section(page, findings);
   schedules_section(page, plan);
   page.heading(2, "Heat input by pass");
-  page.paragraph("Heat input = thermal efficiency (EN 1011-1) x arc energy (ISO/TR 18491). t8/5 by EN 1011-2, annex D.",
-                 "quiet");
+  page.paragraph(
+      "Heat input = thermal efficiency (EN 1011-1) x arc energy (ISO/TR 18491). t8/5 by EN 1011-2, annex D.",
+      "quiet");
   column_table(page, pass_columns(), evaluation.passes, true);
   page.heading(2, "Seams");
   column_table(page, seam_columns(), evaluation.seams, true);

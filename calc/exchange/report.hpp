@@ -13,7 +13,7 @@ namespace seamtakt {
 /// The plan's report as one self-contained HTML page: findings, schedule sheets with the data items that
 /// ISO 15609-1 lists, heat-input record by seam, cycle sheet by weldment, cautions, sources, provenance and
 /// places to sign.
-std::string report_html(const Plan& plan, const Evaluation& evaluation, const std::vector<CycleResult>& cycles,
-                        const Provenance& provenance);
+std::string report_html(const Plan& plan, const Evaluation& evaluation,
+                        const std::vector<CycleResult>& cycles, const Provenance& provenance);
 
 }  // namespace seamtakt

@@ -9,9 +9,13 @@ namespace {
 
 constexpr const char* not_stated = "not stated";
 
-std::string stated(const std::string& text) { return text.empty() ? not_stated : text; }
+std::string stated(const std::string& text) {
+  return text.empty() ? not_stated : text;
+}
 
-std::string quantity(double value, const char* unit) { return number_text(value) + " " + unit; }
+std::string quantity(double value, const char* unit) {
+  return number_text(value) + " " + unit;
+}
 
 std::string quantity(const std::optional<double>& value, const char* unit) {
   return value ? quantity(*value, unit) : not_stated;
@@ -19,8 +23,8 @@ std::string quantity(const std::optional<double>& value, const char* unit) {
 
 std::string weave_text(const std::optional<Weave>& weave) {
   if (!weave) return "stringer, no weave";
-  return "weave of half width " + quantity(weave->half_width_mm, "mm") + " at " + quantity(weave->frequency_Hz, "Hz") +
-         ", dwell " + quantity(weave->dwell_s, "s");
+  return "weave of half width " + quantity(weave->half_width_mm, "mm") + " at " +
+         quantity(weave->frequency_Hz, "Hz") + ", dwell " + quantity(weave->dwell_s, "s");
 }
 
 }  // namespace
@@ -33,21 +37,23 @@ std::string interval_text(const std::optional<Interval>& interval, const char* u
   return number_text(*interval->lower) + " to " + number_text(*interval->upper) + suffix;
 }
 
-std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& schedule, const PlanIndex& index) {
+std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& schedule,
+                                                                const PlanIndex& index) {
   const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
   const ScheduleUse use = schedule.use.value_or(ScheduleUse{});
   const Wire* wire = index.wire(schedule.wire);
   const Gas* gas = index.gas(schedule.gas);
   const Qualification* qualification = index.qualification(schedule.qualification);
-  const std::string wire_text = wire ? stated(wire->classification) + ", " + quantity(wire->diameter_mm, "mm") +
+  const std::string wire_text = wire ? stated(wire->classification) + ", " +
+                                           quantity(wire->diameter_mm, "mm") +
                                            (wire->form.empty() ? "" : ", " + wire->form)
                                      : stated(schedule.wire);
   return {
       {"Schedule, revision", schedule.id + ", revision " + std::to_string(schedule.revision)},
       {"Status", stated(schedule.status)},
       {"Approved by, in force from", stated(schedule.approved_by) + ", " + stated(schedule.effective_from)},
-      {"Qualification record", qualification ? qualification->id + " (" + stated(qualification->certificate) + ", " +
-                                                   stated(qualification->basis) + ")"
+      {"Qualification record", qualification ? qualification->id + " (" + stated(qualification->certificate) +
+                                                   ", " + stated(qualification->basis) + ")"
                                              : not_stated},
       {"Welding process (ISO 4063)", schedule.process},
       {"Metal transfer", stated(schedule.transfer)},
@@ -60,9 +66,9 @@ std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& 
       {"Joint preparation and cleaning", stated(schedule.preparation)},
       {"Backing", stated(schedule.backing)},
       {"Filler", wire_text},
-      {"Shielding gas (ISO 14175), flow",
-       (gas ? stated(gas->designation) : stated(schedule.gas)) + ", " + quantity(schedule.gas_flow_l_min, "l/min") + " (" +
-           interval_text(limits.gas_flow_l_min, "l/min") + ")"},
+      {"Shielding gas (ISO 14175), flow", (gas ? stated(gas->designation) : stated(schedule.gas)) + ", " +
+                                              quantity(schedule.gas_flow_l_min, "l/min") + " (" +
+                                              interval_text(limits.gas_flow_l_min, "l/min") + ")"},
       {"Nozzle", quantity(schedule.nozzle_mm, "mm")},
       {"Technique", weave_text(schedule.weave)},
       {"Torch work angle, travel angle",

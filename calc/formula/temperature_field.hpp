@@ -44,8 +44,8 @@ Real outrun_per_mm(const MovingSource<Real>& source) {
   return Real(source.travel_speed_mm_s * source.heat_capacity_J_mm3K / (source.conductivity_W_mmK * 2.0));
 }
 
-/// x + R with R = sqrt(x^2 + s) and s >= 0, without cancellation behind the source; both sides are computed, so
-/// that a row of a map has no branch.
+/// x + R with R = sqrt(x^2 + s) and s >= 0, without cancellation behind the source; both sides are computed,
+/// so that a row of a map has no branch.
 template <class Real>
 Real ahead_plus_distance(const Real& ahead, const Real& distance, const Real& across_squared) {
   const Real sum = distance + select<Real>(value_of(ahead) >= 0, ahead, Real(-ahead));
@@ -98,9 +98,9 @@ inline constexpr double most_terms = 20000;
 
 }  // namespace detail
 
-/// degC; the same plate by the cosine series that equals the sum of images (derived: Poisson's summation formula):
-/// T = T0 + q/(2 pi lambda d) exp(-v x/2a) (K0(v r/2a) + 2 sum cos(m pi z/d) K0(r sqrt((v/2a)^2 + (m pi/d)^2))).
-/// For a source that hardly moves, where the images don't die out. r > 0.
+/// degC; the same plate by the cosine series that equals the sum of images (derived: Poisson's summation
+/// formula): T = T0 + q/(2 pi lambda d) exp(-v x/2a) (K0(v r/2a) + 2 sum cos(m pi z/d) K0(r sqrt((v/2a)^2 +
+/// (m pi/d)^2))). For a source that hardly moves, where the images don't die out. r > 0.
 template <class Real>
 Real plate_temperature_by_cosines_C(const MovingSource<Real>& source, const FieldPoint<Real>& point,
                                     const Real& thickness_mm) {
@@ -116,9 +116,11 @@ Real plate_temperature_by_cosines_C(const MovingSource<Real>& source, const Fiel
     const Real rate = sqrt(Real(outrun * outrun + wave * wave * (m * m)));
     const Real exponent = outrun * point.ahead_mm + rate * distance;
     if (!(value_of(exponent) <= negligible_exponent)) break;
-    sum += 2.0 * cos(Real(wave * point.depth_mm * m)) * exp(Real(-exponent)) * scaled_bessel_k0(Real(rate * distance));
+    sum += 2.0 * cos(Real(wave * point.depth_mm * m)) * exp(Real(-exponent)) *
+           scaled_bessel_k0(Real(rate * distance));
   }
-  const Real strength = source.net_power_W / (source.conductivity_W_mmK * thickness_mm * (2 * std::numbers::pi));
+  const Real strength =
+      source.net_power_W / (source.conductivity_W_mmK * thickness_mm * (2 * std::numbers::pi));
   return Real(source.preheat_C + strength * sum);
 }
 
@@ -138,7 +140,8 @@ Real plate_temperature_C(const MovingSource<Real>& source, const FieldPoint<Real
 
   // Images die out as exp(-outrun R)/R: with a source that hardly moves there would be no end to them.
   const double images_needed = negligible_exponent / (2 * value_of(thickness_mm) * value_of(outrun));
-  if (!(images_needed <= detail::most_terms)) return plate_temperature_by_cosines_C(source, point, thickness_mm);
+  if (!(images_needed <= detail::most_terms))
+    return plate_temperature_by_cosines_C(source, point, thickness_mm);
 
   const Real aside_squared = point.aside_mm * point.aside_mm;
   const auto term_at = [&](double images) {

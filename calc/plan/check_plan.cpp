@@ -128,15 +128,15 @@ void check_relations(const Plan& plan, FieldPlace& place) {
     check_extension(plan.schedules[i], place);
   }
   constexpr std::size_t weldments_a_piece = 32;
-  ThreadPool::shared().parallel_for(
-      plan.weldments.size(), weldments_a_piece, [&](std::size_t begin, std::size_t end) {
-        FieldPlace own(place);
-        FieldPlace::Step key(own, "weldments");
-        for (std::size_t i = begin; i < end; ++i) {
-          FieldPlace::Step step(own, i);
-          check_weldment(plan.weldments[i], own);
-        }
-      });
+  ThreadPool::shared().parallel_for(plan.weldments.size(), weldments_a_piece,
+                                    [&](std::size_t begin, std::size_t end) {
+                                      FieldPlace own(place);
+                                      FieldPlace::Step key(own, "weldments");
+                                      for (std::size_t i = begin; i < end; ++i) {
+                                        FieldPlace::Step step(own, i);
+                                        check_weldment(plan.weldments[i], own);
+                                      }
+                                    });
 }
 
 void check_plan(const Plan& plan, const std::string& file) {

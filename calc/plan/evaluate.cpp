@@ -52,7 +52,8 @@ class SeamsEvaluation {
   }
 
   void run(ThreadPool& pool) {
-    // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out evenly.
+    // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out
+    // evenly.
     const std::size_t seams_a_piece = std::max<std::size_t>(128, seams_.size() / 32 + 1);
     std::vector<Findings> found(seams_.size() / seams_a_piece + 1);
     pool.parallel_for(seams_.size(), seams_a_piece, [&](std::size_t begin, std::size_t end) {

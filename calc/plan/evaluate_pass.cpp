@@ -127,7 +127,8 @@ void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
 }
 
 void add_uncertainty(const PassFacts& facts, PassEvaluation& pass) {
-  const MeasuringUncertainty u = measuring_uncertainty(facts.plan, facts.seam, facts.schedule, pass.current_A, pass.voltage_V);
+  const MeasuringUncertainty u =
+      measuring_uncertainty(facts.plan, facts.seam, facts.schedule, pass.current_A, pass.voltage_V);
   if (!u.known) return;
   const Dual voltage(pass.voltage_V, 3, 0), current(pass.current_A, 3, 1),
       speed(facts.schedule.travel_speed_mm_s, 3, 2);

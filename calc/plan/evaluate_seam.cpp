@@ -48,10 +48,12 @@ void add_fillet_needed(const SeamWork& work) {
 
 void add_fillet_obtained(const SeamWork& work) {
   const Seam& seam = work.seam;
-  double leg = fillet_leg_obtained_mm(work.result.area_mm2, seam.area_allowance, seam.gap_mm, seam.dihedral_deg);
+  double leg =
+      fillet_leg_obtained_mm(work.result.area_mm2, seam.area_allowance, seam.gap_mm, seam.dihedral_deg);
   leg = std::max(0.0, leg);
   // A lap fillet can't climb higher than the edge of the lapping plate.
-  if (seam.joint == "lap") leg = std::min(leg, *std::min_element(seam.thickness_mm.begin(), seam.thickness_mm.end()));
+  if (seam.joint == "lap")
+    leg = std::min(leg, *std::min_element(seam.thickness_mm.begin(), seam.thickness_mm.end()));
   work.result.leg_mm = leg;
   work.result.throat_mm = fillet_throat_of_leg_mm(leg, seam.dihedral_deg);
   if (!work.sink) return;
@@ -61,11 +63,13 @@ void add_fillet_obtained(const SeamWork& work) {
                   {"psi", "dihedral", seam.dihedral_deg, "deg"},
                   {"g", "gap", seam.gap_mm, "mm"}});
   work.sink->add("throat_mm", throat_note, *work.result.throat_mm, "mm",
-                 {{"z", "leg obtained", leg, "mm"}, {"psi", "dihedral", seam.dihedral_deg, "deg"}}, {"leg_mm"});
+                 {{"z", "leg obtained", leg, "mm"}, {"psi", "dihedral", seam.dihedral_deg, "deg"}},
+                 {"leg_mm"});
 }
 
 void add_leg_uncertainty(const SeamWork& work) {
-  // d(leg)/d(ln v) and d(ln W) of each pass; passes are welded by the same instruments, so they move together.
+  // d(leg)/d(ln v) and d(ln W) of each pass; passes are welded by the same instruments, so they move
+  // together.
   const Seam& seam = work.seam;
   double by_speed = 0, by_feed = 0;
   bool known = false;
@@ -80,7 +84,8 @@ void add_leg_uncertainty(const SeamWork& work) {
   }
   if (!known) return;
   const Dual area(work.result.area_mm2, 1, 0);
-  const Dual leg = fillet_leg_obtained_mm<Dual>(area, Dual(seam.area_allowance), Dual(seam.gap_mm), Dual(seam.dihedral_deg));
+  const Dual leg = fillet_leg_obtained_mm<Dual>(area, Dual(seam.area_allowance), Dual(seam.gap_mm),
+                                                Dual(seam.dihedral_deg));
   work.result.U_leg_mm = 2 * std::abs(leg.derivatives()[0]) * std::hypot(by_speed, by_feed);
 }
 
@@ -93,8 +98,9 @@ void add_groove(const SeamWork& work) {
   shape.gap_mm = groove.root_gap_mm;
   shape.root_face_mm = groove.root_face_mm;
   shape.root_radius_mm = groove.root_radius_mm;
-  work.result.area_needed_mm2 = groove_area_mm2(shape) + groove_cap_area_mm2(shape.type, groove_top_width_mm(shape),
-                                                                             groove.cap_height_mm);
+  work.result.area_needed_mm2 =
+      groove_area_mm2(shape) +
+      groove_cap_area_mm2(shape.type, groove_top_width_mm(shape), groove.cap_height_mm);
 }
 
 /// Before pass k: until the plate under pass k - 1 has cooled to the upper interpass temperature of pass k.
@@ -113,7 +119,8 @@ void add_interpass_waits(const SeamWork& work) {
                                                 handbook_heat_capacity_J_mm3K, shape.f2);
       wait = std::max(thick, thin);
       if (work.sink && wait >= work.result.interpass_wait_s)
-        work.sink->add("interpass_wait_s", thin > thick ? interpass_thin_note : interpass_thick_note, wait, "s",
+        work.sink->add("interpass_wait_s", thin > thick ? interpass_thin_note : interpass_thick_note, wait,
+                       "s",
                        {{"Q", "heat input of the pass before", Q / 1000, "kJ/mm"},
                         {"d", "thinner plate", thinner, "mm"},
                         {"lambda", "conductivity", handbook_conductivity_W_mmK, "W/(mm K)"},
@@ -133,7 +140,8 @@ void add_distortion(const SeamWork& work) {
   const double flange = work.seam.thickness_mm[0], width = *work.seam.flange_width_mm;
   work.result.angular_distortion_deg = fillet_angular_distortion_deg(width, *work.result.leg_mm, flange);
   if (work.sink)
-    work.sink->add("angular_distortion_deg", fillet_angular_angle_note, *work.result.angular_distortion_deg, "deg",
+    work.sink->add("angular_distortion_deg", fillet_angular_angle_note, *work.result.angular_distortion_deg,
+                   "deg",
                    {{"D", "movement of the flange's edge",
                      fillet_angular_movement_mm(width, *work.result.leg_mm, flange), "mm"},
                     {"W", "flange width", width, "mm"}},
@@ -142,8 +150,9 @@ void add_distortion(const SeamWork& work) {
 
 }  // namespace
 
-SeamEvaluation evaluate_seam(const Plan& plan, const PlanIndex& index, const Weldment& weldment, const Seam& seam,
-                             std::span<const PassEvaluation> passes, ExplanationSink* sink) {
+SeamEvaluation evaluate_seam(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                             const Seam& seam, std::span<const PassEvaluation> passes,
+                             ExplanationSink* sink) {
   SeamEvaluation result;
   result.weldment = weldment.id;
   result.seam = seam.id;

@@ -9,7 +9,8 @@
 namespace seamtakt {
 
 /// Leg, throat, area and waits of a seam from its evaluated passes, in order.
-SeamEvaluation evaluate_seam(const Plan& plan, const PlanIndex& index, const Weldment& weldment, const Seam& seam,
-                             std::span<const PassEvaluation> passes, ExplanationSink* sink = nullptr);
+SeamEvaluation evaluate_seam(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                             const Seam& seam, std::span<const PassEvaluation> passes,
+                             ExplanationSink* sink = nullptr);
 
 }  // namespace seamtakt

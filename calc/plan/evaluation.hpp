@@ -26,7 +26,8 @@ struct PassEvaluation {
   std::array<double, 2> cooling_time_span_s{};
   std::array<double, 2> cooling_time_plate_s{};
   std::optional<double> cooling_time_hot_s;
-  double cooling_time_fastest_s = 0;  ///< cold, thicker plate, low end of the span: what a lower limit is judged on
+  double cooling_time_fastest_s =
+      0;  ///< cold, thicker plate, low end of the span: what a lower limit is judged on
   double cooling_time_slowest_s = 0;  ///< hot, thinner plate, high end: what an upper limit is judged on
   std::optional<double> preheat_needed_C;
   double CE_IIW = 0, CET = 0, Pcm = 0, CEN = 0;
@@ -39,7 +40,7 @@ struct SeamEvaluation {
   std::string weldment, seam;
   std::optional<double> leg_mm, throat_mm, leg_needed_mm, throat_needed_mm;
   double area_mm2 = 0, area_needed_mm2 = 0;
-  double interpass_wait_s = 0;  ///< longest of the waits below
+  double interpass_wait_s = 0;            ///< longest of the waits below
   std::vector<double> interpass_waits_s;  ///< before pass 2, 3, ...; 0 where no interpass limit is set
   std::optional<double> angular_distortion_deg;
   std::optional<double> U_leg_mm;

@@ -8,8 +8,8 @@
 
 namespace seamtakt {
 
-/// Collects how derived values came about while they are computed, so that the explanation and the value can't
-/// differ. Evaluating without explaining passes nullptr.
+/// Collects how derived values came about while they are computed, so that the explanation and the value
+/// can't differ. Evaluating without explaining passes nullptr.
 struct ExplanationSink {
   struct Entry {
     std::string key;
@@ -18,8 +18,8 @@ struct ExplanationSink {
   };
   std::vector<Entry> entries;
 
-  void add(const char* key, const FormulaNote& note, double result, const char* unit, std::vector<SymbolValue> inputs,
-           std::vector<std::string> rests_on = {}) {
+  void add(const char* key, const FormulaNote& note, double result, const char* unit,
+           std::vector<SymbolValue> inputs, std::vector<std::string> rests_on = {}) {
     entries.push_back({key, {&note, std::move(inputs), result, unit}, std::move(rests_on)});
   }
 };

@@ -18,7 +18,8 @@ using Steel = Composition<double>;
 std::vector<SymbolValue> element_symbols(const Steel& steel) {
   std::vector<SymbolValue> symbols;
   for (const auto& [symbol, value] : Steel::members())
-    symbols.push_back({std::string(symbol), steel.was_reported(symbol) ? "mass %" : "mass %, not reported, taken as 0",
+    symbols.push_back({std::string(symbol),
+                       steel.was_reported(symbol) ? "mass %" : "mass %, not reported, taken as 0",
                        steel.*value, "%"});
   return symbols;
 }
@@ -89,8 +90,8 @@ void add_transfer(const PassFacts& facts, PassEvaluation& pass) {
   pass.transfer_mode = "not published";
   const auto gas = facts.gas ? shielding_gas_of(facts.gas->designation) : std::nullopt;
   if (!gas || facts.wire.form != "solid") return;
-  pass.transfer_mode =
-      transfer_mode(transition_current<double>(facts.wire.material, facts.wire.diameter_mm, *gas), pass.current_A);
+  pass.transfer_mode = transfer_mode(
+      transition_current<double>(facts.wire.material, facts.wire.diameter_mm, *gas), pass.current_A);
 }
 
 }  // namespace

@@ -6,8 +6,8 @@
 
 namespace seamtakt {
 
-/// Carbon equivalents, preheat, hardness, penetration and transfer of a pass whose heat input and cooling times are
-/// known already.
+/// Carbon equivalents, preheat, hardness, penetration and transfer of a pass whose heat input and cooling
+/// times are known already.
 void add_metallurgy(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink);
 
 }  // namespace seamtakt

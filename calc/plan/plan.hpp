@@ -31,7 +31,7 @@ class KeyOrder {
 /// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
 /// saving gives back what was there.
 struct FileKeys {
-  KeyOrder order;  ///< all keys, the free ones too
+  KeyOrder order;                                         ///< all keys, the free ones too
   std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
 };
 
@@ -182,9 +182,9 @@ struct Tacks {
 
 struct Seam {
   std::string id;
-  std::string joint;  ///< tee, corner, lap, butt
-  std::vector<double> thickness_mm;       ///< [t1, t2]
-  std::vector<std::string> base_metals;   ///< [id, id]; 1 = the through plate
+  std::string joint;                     ///< tee, corner, lap, butt
+  std::vector<double> thickness_mm;      ///< [t1, t2]
+  std::vector<std::string> base_metals;  ///< [id, id]; 1 = the through plate
   std::optional<double> leg_mm, throat_mm;
   std::optional<Groove> groove;
   double dihedral_deg = 90;
@@ -192,16 +192,16 @@ struct Seam {
   std::optional<double> gap_max_mm;
   double area_allowance = 1;
   std::optional<double> flange_width_mm;
-  std::string position;   ///< ISO 6947
-  std::string direction;  ///< either, as-drawn, or empty (= either)
+  std::string position;                ///< ISO 6947
+  std::string direction;               ///< either, as-drawn, or empty (= either)
   std::vector<std::string> schedules;  ///< one a pass
   std::vector<Point_mm> path_mm;
   std::optional<Intermittent> intermittent;
   double overlap_mm = 0;
   std::optional<Tacks> tacks;
   int sense_points = 0;
-  std::string tracking;        ///< none, through-arc, optical, or empty
-  std::string by = "robot";    ///< robot, manual
+  std::string tracking;             ///< none, through-arc, optical, or empty
+  std::string by = "robot";         ///< robot, manual
   std::vector<std::string> robots;  ///< ids that reach it; empty = all
   std::string orientation;
   std::vector<std::string> after;
@@ -276,7 +276,7 @@ struct Stage {
   std::string id;
   int servers = 1;
   int buffer_after = 0;
-  std::string time_of;           ///< kit, load, tack, cell, manual, measure, inspect; empty where time_s is given
+  std::string time_of;  ///< kit, load, tack, cell, manual, measure, inspect; empty where time_s is given
   std::optional<double> time_s;  ///< the file's "time" is either of the two
   double availability = 1, repair_s = 0, yield_pct = 100;
   std::string rework_to;

@@ -2,8 +2,8 @@
 #include <cmath>
 #include <limits>
 
-#include "base/units.hpp"
 #include "base/json_writer.hpp"
+#include "base/units.hpp"
 #include "plan/field_composition.hpp"
 #include "plan/json_layout.hpp"
 #include "plan/object_fields.hpp"

@@ -19,8 +19,8 @@ double path_length_mm(const Seam& seam);
 /// Whether the path ends where it began (within 1e-6 mm).
 bool is_closed(const Seam& seam);
 
-/// The runs of weld, as drawn: one for a continuous seam, n = floor((L + gap)/(length + gap)) for an intermittent
-/// one. A closed seam's run ends overlap_mm beyond the path's end.
+/// The runs of weld, as drawn: one for a continuous seam, n = floor((L + gap)/(length + gap)) for an
+/// intermittent one. A closed seam's run ends overlap_mm beyond the path's end.
 std::vector<WeldRun> weld_runs(const Seam& seam);
 
 /// Sum of the runs (mm): what a pass lays.
@@ -32,8 +32,8 @@ Point_mm point_at(const Seam& seam, double along_mm);
 /// Whether the seam may be welded against its drawn direction: not in PF or PG, nor where drawn is demanded.
 bool may_reverse(const Seam& seam);
 
-/// Where a pass of the seam begins and ends when nothing else was ordered: odd passes as drawn, even ones back
-/// where they may. The seam must have a run.
+/// Where a pass of the seam begins and ends when nothing else was ordered: odd passes as drawn, even ones
+/// back where they may. The seam must have a run.
 struct PassEnds {
   Point_mm begin, end;
 };

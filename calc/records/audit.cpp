@@ -70,8 +70,7 @@ class Audit {
     if (reader.rows_read() == 0)
       throw InputError(printable(name), "no data row", "data rows below the header");
     result_.rows.read += reader.rows_read();
-    result_.logs.push_back(
-        {name, reader.bytes_read(), reader.rows_read(), digest ? digest->hex() : ""});
+    result_.logs.push_back({name, reader.bytes_read(), reader.rows_read(), digest ? digest->hex() : ""});
     note_log(reader);
   }
 

@@ -45,8 +45,8 @@ struct Learned {
 ///  - a wire's deposition efficiency: what weighed welds gained over the wire that their records say was fed
 ///    (wire area * mean feed * arc time * density of the wire as fed). Without weighings a note says that no
 ///    log tells it.
-/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. Records without a schedule of the plan
-/// are left out.
+/// Robust (see robust_fit). Fewer than 6 records of a kind give a note. Records without a schedule of the
+/// plan are left out.
 Learned learn(const std::vector<PassRecord>& records, const Plan& plan,
               const std::vector<Weighing>& weighings = {});
 

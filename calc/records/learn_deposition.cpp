@@ -61,11 +61,11 @@ void propose(const Wire& wire, LearnedParameter parameter, Learned& learned) {
   if (parameter.proposed)
     find_by_id(learned.proposal.wires, wire.id)->deposition_efficiency = parameter.new_value;
   if (!is_share)
-    learned.findings.push_back({"learn.deposition.above-one", Severity::warn, "wires/" + wire.id,
-                                parameter.new_value, 1.0, "",
-                                "The welds gained more than the wire that was fed: slag or spatter was weighed "
-                                "with them, or the wire feed, diameter or density is wrong.",
-                                learn_source});
+    learned.findings.push_back(
+        {"learn.deposition.above-one", Severity::warn, "wires/" + wire.id, parameter.new_value, 1.0, "",
+         "The welds gained more than the wire that was fed: slag or spatter was weighed "
+         "with them, or the wire feed, diameter or density is wrong.",
+         learn_source});
   learned.parameters.push_back(parameter);
 }
 

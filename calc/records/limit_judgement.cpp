@@ -2,8 +2,8 @@
 
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
-#include "plan/rules/rules.hpp"
 #include "plan/instrument_uncertainty.hpp"
+#include "plan/rules/rules.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

@@ -38,7 +38,7 @@ struct LogChunk {
   std::vector<std::int64_t> ticks;
   std::array<std::vector<std::int32_t>, log_quantity_count> values;
   std::vector<RowBlock> blocks, groups;  ///< groups: of the blocks of one run
-  RejectedRows rejected;  ///< lines as of `rows`
+  RejectedRows rejected;                 ///< lines as of `rows`
   std::uint64_t rows_read = 0, lines = 0;
   std::size_t unread_from = 0;  ///< `size`, or where a row begins that doesn't end in this text
   bool refused = false;         ///< that row can't be read, whatever follows

@@ -1,7 +1,7 @@
 #include <set>
 
-#include "base/json_node.hpp"
 #include "base/error.hpp"
+#include "base/json_node.hpp"
 #include "records/measure.hpp"
 #include "records/table_fields.hpp"
 

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "base/json_node.hpp"
 #include "base/error.hpp"
+#include "base/json_node.hpp"
 #include "records/log_time.hpp"
 #include "records/table_fields.hpp"
 
@@ -52,8 +52,7 @@ std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& 
     if (!parse_time(row.fields[end], decimal_comma, unit.end_ns, end_counts_seconds))
       refuse_field(csv, table, row, end, "seconds of the log, or an ISO 8601 time");
     if (end_counts_seconds != unit.counts_seconds || unit.end_ns <= unit.start_ns)
-      refuse_field(csv, table, row, end,
-                   "a time after start, \"" + printable(row.fields[start], 60) + '"');
+      refuse_field(csv, table, row, end, "a time after start, \"" + printable(row.fields[start], 60) + '"');
     units.push_back(std::move(unit));
   }
   std::stable_sort(units.begin(), units.end(),

@@ -88,8 +88,8 @@ void LogImport::start(const QStringList& paths, const PlanPtr& plan, const QStri
     const auto logs =
         import_logs(paths, plan, manual_csv, [&](std::uint64_t taken, std::uint64_t total, int half) {
           if (worker_.isStopped()) throw Worker::Stopped();
-          worker_.say(
-              run, [this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
+          worker_.say(run,
+                      [this, taken, total, half] { emit progress(taken + (half ? total : 0), 2 * total); });
         });
     return [this, logs] { emit finished(logs); };
   });

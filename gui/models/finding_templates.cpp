@@ -206,13 +206,11 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "EN 1011-1:2009, Table 1"),
     QT_TRANSLATE_NOOP("Finding", "EN 1011-2:2001, C.3 (method B)"),
     QT_TRANSLATE_NOOP("Finding", "IEC 60974-1, rating plate (recalled)"),
-    QT_TRANSLATE_NOOP(
-        "Finding",
-        "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"),
+    QT_TRANSLATE_NOOP("Finding",
+                      "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"),
     QT_TRANSLATE_NOOP("Finding", "ILAC-G8:09/2019, 4.2.2; plan limit"),
     QT_TRANSLATE_NOOP("Finding", "ISO 15614-1:2017, level 2 (recalled)"),
-    QT_TRANSLATE_NOOP("Finding",
-                      "iso-22514-2 (recalled); common practice, no source for the limit of 1.33"),
+    QT_TRANSLATE_NOOP("Finding", "iso-22514-2 (recalled); common practice, no source for the limit of 1.33"),
 };
 
 /// Words that stand in the holes.

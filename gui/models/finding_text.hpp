@@ -7,8 +7,9 @@
 
 namespace seamtakt::desk {
 
-/// A finding's sentence or source in the user's language. The core speaks English; its sentences are known here as
-/// templates with holes, so names and numbers go over as they are. A sentence that isn't known stays English.
+/// A finding's sentence or source in the user's language. The core speaks English; its sentences are known
+/// here as templates with holes, so names and numbers go over as they are. A sentence that isn't known stays
+/// English.
 QString finding_text(const std::string& text);
 
 /// The templates, in English.

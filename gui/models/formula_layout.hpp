@@ -5,8 +5,8 @@
 namespace seamtakt::desk {
 
 /// Splits "a = b/c" style formulas at the operators of least strength and sets quotients as stacked fractions
-/// in rich text (a two-row table), on several lines where it is wider than so many letters. Text that can't be
-/// read as a formula comes back as it is, escaped.
+/// in rich text (a two-row table), on several lines where it is wider than so many letters. Text that can't
+/// be read as a formula comes back as it is, escaped.
 QString stacked_formula(const QString& formula, int most_letters = 60);
 
 /// One name of a formula as rich text: "t8/5" and "T_0" with lowered index, "lambda" as the letter.

@@ -51,8 +51,9 @@ QString in_shown_units(const QString& sentence) {
     const std::string unit = match.captured(2).toStdString();
     const Unit* known = find_unit(unit);
     if (known == nullptr || &UnitView::shared().shown(*known) == known) continue;
-    shown += sentence.mid(from, match.capturedStart() - from) + numbers_shown(match.captured(1), unit.c_str()) +
-             QStringLiteral("\u202f") + UnitView::shared().unitText(unit.c_str());
+    shown += sentence.mid(from, match.capturedStart() - from) +
+             numbers_shown(match.captured(1), unit.c_str()) + QStringLiteral("\u202f") +
+             UnitView::shared().unitText(unit.c_str());
     from = match.capturedEnd();
   }
   return shown + sentence.mid(from);

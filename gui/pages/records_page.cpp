@@ -218,9 +218,8 @@ void RecordsPage::showTrace(int row) {
   }
   std::size_t begin = 0, end = 0;
   const Trace* trace = trace_of(*logs_, record, begin, end);
-  trace_->setTrace(
-      trace, begin, end, limits,
-      place_text(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
+  trace_->setTrace(trace, begin, end, limits,
+                   place_text(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
   chart_schedule_ = record.schedule;
   showChart();
 }

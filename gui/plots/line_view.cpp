@@ -111,9 +111,8 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
                      tr("takt %1").arg(minutes_text(*result_->takt_s)));
   }
   painter.setPen(p.quiet);
-  painter.drawText(
-      QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft,
-      tr("units as they leave; bar: time since the one before; dotted: takt missed"));
+  painter.drawText(QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft,
+                   tr("units as they leave; bar: time since the one before; dotted: takt missed"));
 }
 
 void LineView::paintEvent(QPaintEvent*) {

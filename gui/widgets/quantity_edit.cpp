@@ -4,9 +4,9 @@
 #include <QPainter>
 #include <QStyle>
 
-#include "models/refusal_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/palette.hpp"
+#include "models/refusal_text.hpp"
 #include "models/step.hpp"
 #include "models/unit_view.hpp"
 

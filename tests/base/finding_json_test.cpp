@@ -12,9 +12,10 @@ std::string json_of(const Finding& finding) {
 }
 
 TEST(FindingJson, HoldsTheContractsKeysInTheirOrder) {
-  EXPECT_EQ(json_of({"fillet.leg", Severity::fail, "W/S1", 5.1, 6.0, "mm", "Too small.", "plan limit"}),
-            "{\"rule\": \"fillet.leg\", \"severity\": \"fail\", \"where\": \"W/S1\", \"value\": 5.1, \"limit\": 6, "
-            "\"unit\": \"mm\", \"text\": \"Too small.\", \"source\": \"plan limit\"}\n");
+  EXPECT_EQ(
+      json_of({"fillet.leg", Severity::fail, "W/S1", 5.1, 6.0, "mm", "Too small.", "plan limit"}),
+      "{\"rule\": \"fillet.leg\", \"severity\": \"fail\", \"where\": \"W/S1\", \"value\": 5.1, \"limit\": 6, "
+      "\"unit\": \"mm\", \"text\": \"Too small.\", \"source\": \"plan limit\"}\n");
 }
 
 TEST(FindingJson, IsNullWhereThereIsNoValueLimitOrUnit) {

@@ -1,5 +1,5 @@
-// How many units a second go through a line of 10 stations with buffers of 3 and random times: by the recurrence,
-// by the event calendar, and by the calendar with breakdowns and rework.
+// How many units a second go through a line of 10 stations with buffers of 3 and random times: by the
+// recurrence, by the event calendar, and by the calendar with breakdowns and rework.
 //   line_bench [UNITS] [REPEATS]
 // Prints the median of REPEATS runs each, and the makespan, for a comparison with other programs.
 #include <algorithm>

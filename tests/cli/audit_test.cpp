@@ -47,7 +47,8 @@ bool is_null(const JsonNode& object, const char* key) {
 
 bool has_rule(const JsonNode& result, const std::string& rule) {
   const auto& findings = result.find("findings")->elements;
-  return std::any_of(findings.begin(), findings.end(), [&](const JsonNode& f) { return f.find("rule")->string == rule; });
+  return std::any_of(findings.begin(), findings.end(),
+                     [&](const JsonNode& f) { return f.find("rule")->string == rule; });
 }
 
 /// Ten seconds of arc at 250 A, 25 V, 10 Hz, with 1 s without arc on either side.
@@ -66,15 +67,18 @@ std::string steady_log(const std::string& header = "time_s,current_A,voltage_V\n
 }  // namespace
 
 TEST_F(Audit, DemoLogHasOneMissingPassAndEveryRowIsAccountedFor) {
-  const ProgramRun run = run_program({"audit", demo_log, "--plan", demo_plan, "--manual", demo_manual, "--json"});
+  const ProgramRun run =
+      run_program({"audit", demo_log, "--plan", demo_plan, "--manual", demo_manual, "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
   const JsonNode result = parse_json(run.output, "output");
   std::size_t missing = 0;
   for (const JsonNode& unit : result.find("units")->elements)
-    for (const JsonNode& pass : unit.find("missing_passes")->elements) missing += pass.find("by")->string == "robot";
+    for (const JsonNode& pass : unit.find("missing_passes")->elements)
+      missing += pass.find("by")->string == "robot";
   EXPECT_EQ(missing, 1u);
   const JsonNode& rows = *result.find("rows");
-  EXPECT_EQ(number(rows, "read"), number(rows, "in_passes") + number(rows, "arc_off") + number(rows, "rejected"));
+  EXPECT_EQ(number(rows, "read"),
+            number(rows, "in_passes") + number(rows, "arc_off") + number(rows, "rejected"));
 }
 
 TEST_F(Audit, EnergyWithoutTravelSpeedGivesNoHeatInputAndSaysWhy) {
@@ -93,15 +97,18 @@ TEST_F(Audit, LineEndingsAndDelimitersDoNotChangeAFigure) {
   std::replace(semicolons.begin(), semicolons.end(), ',', ';');
   const std::string plain = run_program({"audit", write("a.csv", steady_log()), "--json"}).output;
   const JsonNode first = parse_json(plain, "output");
-  for (const std::string& text : {steady_log("time_s,current_A,voltage_V\r\n", "\r\n"), semicolons, "\xEF\xBB\xBF" + steady_log()}) {
+  for (const std::string& text :
+       {steady_log("time_s,current_A,voltage_V\r\n", "\r\n"), semicolons, "\xEF\xBB\xBF" + steady_log()}) {
     const ProgramRun run = run_program({"audit", write("b.csv", text), "--json"});
     const JsonNode second = parse_json(run.output, "output");
-    EXPECT_EQ(number(second.find("passes")->elements.at(0), "energy_J"), number(first.find("passes")->elements.at(0), "energy_J"));
+    EXPECT_EQ(number(second.find("passes")->elements.at(0), "energy_J"),
+              number(first.find("passes")->elements.at(0), "energy_J"));
   }
 }
 
 TEST_F(Audit, TheSameLogTwiceAddsNothingToTheStore) {
-  const std::string log = write("log.csv", steady_log()), store = "sqlite:" + (folder / "records.sqlite").string();
+  const std::string log = write("log.csv", steady_log()),
+                    store = "sqlite:" + (folder / "records.sqlite").string();
   const ProgramRun once = run_program({"audit", log, "--store", store});
   ASSERT_LE(once.exit_code, 1) << once.errors;
   EXPECT_NE(once.output.find("Stored 1 pass"), std::string::npos) << once.output;
@@ -114,7 +121,8 @@ TEST_F(Audit, TextInANumberIsARejectedRowThatEndsInExitTwoAndStoresNothing) {
   std::string text = steady_log();
   text.replace(text.find("250.0"), 5, "25o.0");
   const std::filesystem::path store = folder / "records.sqlite";
-  const ProgramRun run = run_program({"audit", write("log.csv", text), "--store", "sqlite:" + store.string(), "--json"});
+  const ProgramRun run =
+      run_program({"audit", write("log.csv", text), "--store", "sqlite:" + store.string(), "--json"});
   EXPECT_EQ(run.exit_code, 2);
   const JsonNode result = parse_json(run.output, "output");
   ASSERT_EQ(result.find("rejected")->elements.size(), 1u);
@@ -124,8 +132,9 @@ TEST_F(Audit, TextInANumberIsARejectedRowThatEndsInExitTwoAndStoresNothing) {
 }
 
 TEST_F(Audit, BadLogsAreRefusedInOneLine) {
-  for (const std::string& text : {std::string(), std::string("1,2,3\n4,5,6\n"), std::string("time_s,current_A,voltage_V\n"),
-                                  std::string("time_s,current_A,current_A,voltage_V\n0,1,1,2\n")}) {
+  for (const std::string& text :
+       {std::string(), std::string("1,2,3\n4,5,6\n"), std::string("time_s,current_A,voltage_V\n"),
+        std::string("time_s,current_A,current_A,voltage_V\n0,1,1,2\n")}) {
     const ProgramRun run = run_program({"audit", write("bad.csv", text)});
     EXPECT_EQ(run.exit_code, 2) << text;
     EXPECT_EQ(run.output, "") << text;
@@ -162,8 +171,8 @@ TEST(RecordedPasses, AgreeWithTheIndependentFiguresWithinOnePerCent) {
     near("mean_voltage_V", figure(row, "V"));
     near("mean_power_W", figure(row, "Pavg"));
     near("product_power_W", figure(row, "VI"));
-    // The independent energy holds each sample until the next one, ours is the trapezoid. This run's 11 s begin at
-    // 9.2 kW on the first sample of a 100 ms grid, which the two rules weigh differently by 1.2 %.
+    // The independent energy holds each sample until the next one, ours is the trapezoid. This run's 11 s
+    // begin at 9.2 kW on the first sample of a 100 ms grid, which the two rules weigh differently by 1.2 %.
     near("energy_J", figure(row, "E_kJ") * 1000, run_name == "03-22-23-0001-06" ? 0.015 : 0.01);
     EXPECT_EQ(number(pass, "arc_starts"), figure(row, "starts")) << run_name;
     EXPECT_TRUE(is_null(pass, "heat_input_kJ_mm"));

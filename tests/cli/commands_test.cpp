@@ -16,7 +16,9 @@ namespace {
 const std::string sample = SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json";
 const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
 
-JsonNode json_of(const ProgramRun& run) { return parse_json(run.output, "output"); }
+JsonNode json_of(const ProgramRun& run) {
+  return parse_json(run.output, "output");
+}
 
 double number(const JsonNode& object, const char* key) {
   const JsonNode* value = object.find(key);
@@ -58,8 +60,8 @@ TEST(Program, HelpCarriesTheWordsOfCaution) {
 
 TEST(Calc, HeatInputOfTheHandExample) {
   // 24.8 V, 205 A, 5 mm/s: E = 1.0168, Q(135) = 0.8134 kJ/mm (ISO/TR 18491 and EN 1011-1, worked by hand).
-  const ProgramRun run = run_program(
-      {"calc", "heat-input", "--voltage", "24.8", "--current", "205A", "--travel-speed", "30cm/min", "--process", "135", "--json"});
+  const ProgramRun run = run_program({"calc", "heat-input", "--voltage", "24.8", "--current", "205A",
+                                      "--travel-speed", "30cm/min", "--process", "135", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   EXPECT_NEAR(number(result, "arc_energy_kJ_mm"), 1.0168, 1e-12);
@@ -67,8 +69,9 @@ TEST(Calc, HeatInputOfTheHandExample) {
 }
 
 TEST(Calc, RelativeUncertaintyReachesTheResult) {
-  const ProgramRun run = run_program({"calc", "heat-input", "--voltage", "25", "--u-voltage", "1%", "--current", "200",
-                                      "--travel-speed", "5", "--process", "135", "--json"});
+  const ProgramRun run =
+      run_program({"calc", "heat-input", "--voltage", "25", "--u-voltage", "1%", "--current", "200",
+                   "--travel-speed", "5", "--process", "135", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   EXPECT_NEAR(number(result, "u_heat_input_kJ_mm"), 0.008, 1e-12);
@@ -76,7 +79,8 @@ TEST(Calc, RelativeUncertaintyReachesTheResult) {
 }
 
 TEST(Calc, UnknownUnitNamesTheUnitsThatFitAndPrintsNothingElse) {
-  const ProgramRun run = run_program({"calc", "heat-input", "--voltage", "24V", "--current", "205mm", "--travel-speed", "5"});
+  const ProgramRun run =
+      run_program({"calc", "heat-input", "--voltage", "24V", "--current", "205mm", "--travel-speed", "5"});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_EQ(run.output, "");
   EXPECT_NE(run.errors.find("kA"), std::string::npos) << run.errors;
@@ -84,7 +88,8 @@ TEST(Calc, UnknownUnitNamesTheUnitsThatFitAndPrintsNothingElse) {
 }
 
 TEST(Calc, ImperfectionLimitsStandInOneObject) {
-  const ProgramRun run = run_program({"calc", "imperfection", "--level", "C", "--throat", "4", "--thickness", "8", "--json"});
+  const ProgramRun run =
+      run_program({"calc", "imperfection", "--level", "C", "--throat", "4", "--thickness", "8", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   ASSERT_TRUE(result.find("limits_mm"));
@@ -101,13 +106,40 @@ TEST(EvaluateCommand, JsonHasTheContractsKeys) {
   const ProgramRun run = run_program({"evaluate", sample, "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
   const JsonNode result = json_of(run);
-  ASSERT_TRUE(result.find("passes") && result.find("seams") && result.find("weldments") && result.find("findings"));
+  ASSERT_TRUE(result.find("passes") && result.find("seams") && result.find("weldments") &&
+              result.find("findings"));
   const JsonNode& pass = result.find("passes")->elements.at(0);
-  for (const char* key : {"weldment", "seam", "pass", "schedule", "process", "length_mm", "current_A", "voltage_V", "arc_power_kW",
-                          "arc_energy_kJ_mm", "heat_input_kJ_mm", "melting_rate_kg_h", "deposition_rate_kg_h", "deposit_area_mm2",
-                          "penetration_mm", "transfer_mode", "cooling_time_s", "cooling_regime", "cooling_time_span_s",
-                          "cooling_time_plate_s", "cooling_time_hot_s", "preheat_needed_C", "CE_IIW", "CET", "Pcm", "CEN",
-                          "haz_hardness_HV", "arc_time_s", "wire_g", "gas_l", "energy_kWh"})
+  for (const char* key : {"weldment",
+                          "seam",
+                          "pass",
+                          "schedule",
+                          "process",
+                          "length_mm",
+                          "current_A",
+                          "voltage_V",
+                          "arc_power_kW",
+                          "arc_energy_kJ_mm",
+                          "heat_input_kJ_mm",
+                          "melting_rate_kg_h",
+                          "deposition_rate_kg_h",
+                          "deposit_area_mm2",
+                          "penetration_mm",
+                          "transfer_mode",
+                          "cooling_time_s",
+                          "cooling_regime",
+                          "cooling_time_span_s",
+                          "cooling_time_plate_s",
+                          "cooling_time_hot_s",
+                          "preheat_needed_C",
+                          "CE_IIW",
+                          "CET",
+                          "Pcm",
+                          "CEN",
+                          "haz_hardness_HV",
+                          "arc_time_s",
+                          "wire_g",
+                          "gas_l",
+                          "energy_kWh"})
     EXPECT_TRUE(pass.find(key)) << key;
   EXPECT_EQ(result.find("provenance")->find("catalogue_sha256")->string.size(), 64u);
 }
@@ -149,7 +181,8 @@ TEST_F(Folder, ReportIsWrittenWithCautionAndProvenance) {
 }
 
 TEST_F(Folder, HostileNamesStayTextInTheReport) {
-  const std::string plan = write("p.weldplan.json", changed_sample("\"title\": \"", "\"title\": \"<script>alert(1)</script> "));
+  const std::string plan =
+      write("p.weldplan.json", changed_sample("\"title\": \"", "\"title\": \"<script>alert(1)</script> "));
   const std::string report = folder / "report.html";
   ASSERT_EQ(run_program({"report", plan, "--output", report}).exit_code, 0);
   EXPECT_EQ(read_file(report, 1u << 24).find("<script"), std::string::npos);
@@ -159,7 +192,9 @@ struct BadPlan {
   const char *what, *from, *to, *part;
 };
 /// Names the case in ctest's list; the pointers' bytes would differ from run to run.
-void PrintTo(const BadPlan& bad, std::ostream* out) { *out << bad.what; }
+void PrintTo(const BadPlan& bad, std::ostream* out) {
+  *out << bad.what;
+}
 
 class BadPlans : public Folder, public testing::WithParamInterface<BadPlan> {};
 
@@ -176,26 +211,28 @@ TEST_P(BadPlans, AreRefusedInOneLineWithPlaceAndExpectation) {
 
 INSTANTIATE_TEST_SUITE_P(
     Kinds, BadPlans,
-    testing::Values(BadPlan{"UnknownKey", "\"leg_mm\": 6", "\"lge_mm\": 6", "leg_mm"},
-                    BadPlan{"WrongType", "\"leg_mm\": 6", "\"leg_mm\": \"6\"", "number"},
-                    BadPlan{"MissingReference", "\"wire\": \"W\"", "\"wire\": \"V\"", "a wire"},
-                    BadPlan{"DuplicateId", "\"id\": \"S2\"", "\"id\": \"S1\"", "S1"},
-                    BadPlan{"NegativeThickness", "\"thickness_mm\": [10, 8]", "\"thickness_mm\": [-10, 8]", "-10"},
-                    BadPlan{"NotANumber", "\"leg_mm\": 6", "\"leg_mm\": NaN", ""},
-                    BadPlan{"ZeroTravelSpeed", "\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": 0", "0"},
-                    BadPlan{"NewerVersion", "\"version\": 1", "\"version\": 2", "newer"},
-                    BadPlan{"OnePathPoint", "[[600, 0, 0], [600, 300, 0]]", "[[600, 0, 0]]", ""},
-                    BadPlan{"UnknownProcess", "\"process\": \"135\"", "\"process\": \"999\"", "999"},
-                    BadPlan{"LimitsCrossed", "[100, 220]", "[220, 100]", ""},
-                    BadPlan{"NoExtension", "\"contact_tip_distance_mm\": 18", "\"contact_tip_distance_mm\": 2", ""},
-                    BadPlan{"RunLongerThanSeam", "\"length_mm\": 60", "\"length_mm\": 600", ""},
-                    BadPlan{"CompositionAboveHundred", "\"C\": 0.16", "\"C\": 101", ""},
-                    BadPlan{"CircularAfter", "\"leg_mm\": 6", "\"after\": [\"S1\"], \"leg_mm\": 6", "S1"},
-                    BadPlan{"TruncatedJson", "\"u_travel_speed_pct\": 1.5 } }", "", ""}),
+    testing::Values(
+        BadPlan{"UnknownKey", "\"leg_mm\": 6", "\"lge_mm\": 6", "leg_mm"},
+        BadPlan{"WrongType", "\"leg_mm\": 6", "\"leg_mm\": \"6\"", "number"},
+        BadPlan{"MissingReference", "\"wire\": \"W\"", "\"wire\": \"V\"", "a wire"},
+        BadPlan{"DuplicateId", "\"id\": \"S2\"", "\"id\": \"S1\"", "S1"},
+        BadPlan{"NegativeThickness", "\"thickness_mm\": [10, 8]", "\"thickness_mm\": [-10, 8]", "-10"},
+        BadPlan{"NotANumber", "\"leg_mm\": 6", "\"leg_mm\": NaN", ""},
+        BadPlan{"ZeroTravelSpeed", "\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": 0", "0"},
+        BadPlan{"NewerVersion", "\"version\": 1", "\"version\": 2", "newer"},
+        BadPlan{"OnePathPoint", "[[600, 0, 0], [600, 300, 0]]", "[[600, 0, 0]]", ""},
+        BadPlan{"UnknownProcess", "\"process\": \"135\"", "\"process\": \"999\"", "999"},
+        BadPlan{"LimitsCrossed", "[100, 220]", "[220, 100]", ""},
+        BadPlan{"NoExtension", "\"contact_tip_distance_mm\": 18", "\"contact_tip_distance_mm\": 2", ""},
+        BadPlan{"RunLongerThanSeam", "\"length_mm\": 60", "\"length_mm\": 600", ""},
+        BadPlan{"CompositionAboveHundred", "\"C\": 0.16", "\"C\": 101", ""},
+        BadPlan{"CircularAfter", "\"leg_mm\": 6", "\"after\": [\"S1\"], \"leg_mm\": 6", "S1"},
+        BadPlan{"TruncatedJson", "\"u_travel_speed_pct\": 1.5 } }", "", ""}),
     [](const auto& tested) { return tested.param.what; });
 
 TEST_F(Folder, EmptyFileDirectoryAndAbsentFileAreBadInput) {
-  for (const std::string& path : {write("empty.json", ""), folder.string(), (folder / "absent.json").string()}) {
+  for (const std::string& path :
+       {write("empty.json", ""), folder.string(), (folder / "absent.json").string()}) {
     const ProgramRun run = run_program({"evaluate", path});
     EXPECT_EQ(run.exit_code, 2) << path;
     EXPECT_EQ(run.output, "") << path;

@@ -82,9 +82,10 @@ TEST(CycleBest, EndsAtItsTime) {
 TEST(CycleBest, InterruptedItPrintsTheBestFound) {
   char name[] = "/tmp/seamtakt-best-XXXXXX";
   const std::filesystem::path folder = mkdtemp(name);
-  const std::string command = std::string("timeout --foreground --preserve-status -s INT 2 '") + SEAMTAKT_PROGRAM +
-                              "' cycle '" + demo + "' --order best --seconds 300 --json > '" +
-                              (folder / "out").string() + "' 2> '" + (folder / "errors").string() + "'";
+  const std::string command = std::string("timeout --foreground --preserve-status -s INT 2 '") +
+                              SEAMTAKT_PROGRAM + "' cycle '" + demo +
+                              "' --order best --seconds 300 --json > '" + (folder / "out").string() +
+                              "' 2> '" + (folder / "errors").string() + "'";
   const auto begun = std::chrono::steady_clock::now();
   const int status = std::system(command.c_str());
   EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 30);

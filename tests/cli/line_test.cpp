@@ -211,7 +211,8 @@ TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
 
 TEST_F(LineCommand, TheBestOrderInTheCellLeavesItLessToDo) {
   const auto cell_work_s = [](const char* order) {
-    const ProgramRun run = run_program({"line", demo, "--orders", day, "--order", order, "--steps", "2000", "--json"});
+    const ProgramRun run =
+        run_program({"line", demo, "--orders", day, "--order", order, "--steps", "2000", "--json"});
     EXPECT_LE(run.exit_code, 1) << run.errors;
     const JsonNode result = json_of(run);
     return number(result.find("stages")->elements.at(2), "busy_pct") / 100 * number(result, "makespan_s");
@@ -266,7 +267,8 @@ TEST_F(LineCommand, RefusesReworkToALaterStage) {
       R"({"stages": [{"id": "a", "time": 1, "yield_pct": 90, "rework_to": "b"}, {"id": "b", "time": 1}]})");
   const ProgramRun run = run_program({"line", file, "--orders", orders("A")});
   EXPECT_EQ(run.exit_code, 2);
-  EXPECT_NE(run.errors.find("p.weldplan.json: stage a/rework_to: found a stage behind it"), std::string::npos) << run.errors;
+  EXPECT_NE(run.errors.find("p.weldplan.json: stage a/rework_to: found a stage behind it"), std::string::npos)
+      << run.errors;
   EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1);
 }
 

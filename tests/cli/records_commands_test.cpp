@@ -104,9 +104,10 @@ TEST_F(RecordsCommands, AFollowedLogIsStoredOnceItIsWholeAndAgainAddsNothing) {
 
 TEST_F(RecordsCommands, FollowingThatIsStoppedTellsWhatCameAndThatNothingIsStored) {
   const std::string log = write("growing.csv", "time_s,current_A,voltage_V\n" + rows(0, 50));
-  const std::string command = "timeout -s INT 1.5 " SEAMTAKT_PROGRAM " audit " + log +
-                              " --follow --follow-idle 60s --process 135 --json --store sqlite:" +
-                              path("stopped.sqlite") + " > " + path("out.json") + " 2> " + path("err.txt");
+  const std::string command =
+      "timeout -s INT 1.5 " SEAMTAKT_PROGRAM " audit " + log +
+      " --follow --follow-idle 60s --process 135 --json --store sqlite:" + path("stopped.sqlite") + " > " +
+      path("out.json") + " 2> " + path("err.txt");
   std::ignore = std::system(command.c_str());
   const JsonNode told = parse_json(read_file(path("out.json"), 1 << 20), "out.json");
   EXPECT_EQ(told.find("rows")->find("read")->number, 50);

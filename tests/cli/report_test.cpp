@@ -98,8 +98,9 @@ TEST_F(Report, WorkbookHasASheetForEachTableAndNoFormula) {
 
 TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
   ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
-  EXPECT_EQ(python_on_workbook("sum('fitToPage=\"1\"' in t and 'fitToHeight=\"0\"' in t and 'landscape' in t for t in "
-                               "sheets.values()), parts['xl/workbook.xml'].count('_xlnm.Print_Titles')"),
+  EXPECT_EQ(python_on_workbook(
+                "sum('fitToPage=\"1\"' in t and 'fitToHeight=\"0\"' in t and 'landscape' in t for t in "
+                "sheets.values()), parts['xl/workbook.xml'].count('_xlnm.Print_Titles')"),
             "7 7\n");
 }
 

@@ -191,8 +191,11 @@ RC_GTEST_PROP(FieldTemperature, IsLinearInPowerAndSymmetricAcrossTheSeam, ()) {
 
 TEST(PlateTemperature, SeriesOfCosinesTakesOverFromTheImagesWithoutAStep) {
   for (double speed : {5.0, 0.5, 0.05}) {
-    const MovingSource<double> source{.net_power_W = 1500, .travel_speed_mm_s = speed, .conductivity_W_mmK = 0.04,
-                                      .heat_capacity_J_mm3K = 0.0045, .preheat_C = 20};
+    const MovingSource<double> source{.net_power_W = 1500,
+                                      .travel_speed_mm_s = speed,
+                                      .conductivity_W_mmK = 0.04,
+                                      .heat_capacity_J_mm3K = 0.0045,
+                                      .preheat_C = 20};
     const FieldPoint<double> point{.ahead_mm = -6, .aside_mm = 4, .depth_mm = 2};
     const double images = plate_temperature_C(source, point, 8.0);
     EXPECT_NEAR(plate_temperature_by_cosines_C(source, point, 8.0) / images, 1, 1e-9) << speed;
@@ -200,9 +203,13 @@ TEST(PlateTemperature, SeriesOfCosinesTakesOverFromTheImagesWithoutAStep) {
 }
 
 TEST(PlateTemperature, EndsForASourceThatHardlyMoves) {
-  const MovingSource<double> source{.net_power_W = 1500, .travel_speed_mm_s = 1e-30, .conductivity_W_mmK = 0.04,
-                                    .heat_capacity_J_mm3K = 0.0045, .preheat_C = 20};
-  EXPECT_TRUE(std::isfinite(plate_temperature_C(source, FieldPoint<double>{.ahead_mm = -6, .aside_mm = 4, .depth_mm = 2}, 8.0)));
+  const MovingSource<double> source{.net_power_W = 1500,
+                                    .travel_speed_mm_s = 1e-30,
+                                    .conductivity_W_mmK = 0.04,
+                                    .heat_capacity_J_mm3K = 0.0045,
+                                    .preheat_C = 20};
+  EXPECT_TRUE(std::isfinite(
+      plate_temperature_C(source, FieldPoint<double>{.ahead_mm = -6, .aside_mm = 4, .depth_mm = 2}, 8.0)));
 }
 
 }  // namespace

@@ -7,8 +7,8 @@
 
 namespace seamtakt::desk {
 
-/// Puts the demo's log, judged by the demo's plan, into a new store at `uri`. `anchor`, where given, takes the
-/// anchor line of its newest head.
+/// Puts the demo's log, judged by the demo's plan, into a new store at `uri`. `anchor`, where given, takes
+/// the anchor line of its newest head.
 inline void fill_demo_store(const std::string& uri, std::string* anchor = nullptr) {
   const Plan plan = load_plan(demo_path().toStdString());
   AuditOptions options;

@@ -18,8 +18,8 @@
 #include "models/schedule_model.hpp"
 #include "models/seam_model.hpp"
 #include "models/step.hpp"
-#include "models/trace.hpp"
 #include "models/text_units.hpp"
+#include "models/trace.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -133,12 +133,14 @@ TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
 }
 
 TEST_F(ModelsTest, SentencesShowTheirQuantitiesInTheViewsUnits) {
-  const QString sentence = "Fillet leg is 5.11 of 6 mm; heat 0.4 to 0.57 kJ/mm, preheat 20 C, 3 of 4 seams, S12 mm2x.";
+  const QString sentence =
+      "Fillet leg is 5.11 of 6 mm; heat 0.4 to 0.57 kJ/mm, preheat 20 C, 3 of 4 seams, S12 mm2x.";
   EXPECT_EQ(in_shown_units(sentence), sentence);
   UnitView::shared().setSystem(UnitSystem::us);
   EXPECT_EQ(in_shown_units(sentence),
-            QString::fromUtf8("Fillet leg is 0.201 of 0.236\u202fin; heat 10.2 to 14.5\u202fkJ/in, preheat 68\u202f°F, "
-                              "3 of 4 seams, S12 mm2x."));
+            QString::fromUtf8(
+                "Fillet leg is 0.201 of 0.236\u202fin; heat 10.2 to 14.5\u202fkJ/in, preheat 68\u202f°F, "
+                "3 of 4 seams, S12 mm2x."));
   EXPECT_EQ(in_shown_units("Schenkel der Kehlnaht: 5.11 von 6 mm."),
             QString::fromUtf8("Schenkel der Kehlnaht: 0.201 von 0.236\u202fin."));
   UnitView::shared().setSystem(UnitSystem::si);
@@ -158,8 +160,11 @@ TEST(Formula, StacksQuotientsAndLosesNothing) {
   const QString html = stacked_formula("E = U*I/(1000*v)");
   EXPECT_TRUE(html.contains("border-bottom")) << html.toStdString();
   EXPECT_FALSE(html.contains("/(")) << html.toStdString();
-  const QString broken = stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 30);
-  EXPECT_EQ(stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 90).count("&nbsp;"), 0);
+  const QString broken =
+      stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 30);
+  EXPECT_EQ(
+      stacked_formula("t = (4300 - 4.3*T0)*1e5*Q^2/d^2*(1/(500-T0)^2 - 1/(800-T0)^2)*F2", 90).count("&nbsp;"),
+      0);
   EXPECT_EQ(broken.count("&nbsp;&nbsp;&nbsp;"), 2) << broken.toStdString();
   EXPECT_TRUE(broken.contains("white-space:nowrap")) << "nothing breaks within a bracket";
   const QString power = stacked_formula("t = 1/(500 - v)^2");

@@ -1,5 +1,5 @@
-// Nothing is cut and nothing overlaps: what a person would see on each page, in each language and unit system, in a
-// small window and in a large one.
+// Nothing is cut and nothing overlaps: what a person would see on each page, in each language and unit
+// system, in a small window and in a large one.
 #include <QComboBox>
 #include <QHeaderView>
 #include <QLabel>
@@ -66,10 +66,8 @@ class RoomForTexts : public testing::TestWithParam<View> {
   }
   void expect_room(const QAbstractButton& button) {
     ++seen_;
-    EXPECT_GE(button.width(), button.minimumSizeHint().width())
-        << button.text().toStdString() << where_;
-    EXPECT_GE(button.height(), button.minimumSizeHint().height())
-        << button.text().toStdString() << where_;
+    EXPECT_GE(button.width(), button.minimumSizeHint().width()) << button.text().toStdString() << where_;
+    EXPECT_GE(button.height(), button.minimumSizeHint().height()) << button.text().toStdString() << where_;
   }
   void expect_room(const QHeaderView& header) {
     for (int i = 0; i < header.count(); ++i) {
@@ -87,7 +85,8 @@ class RoomForTexts : public testing::TestWithParam<View> {
       for (qsizetype k = i + 1; k < children.size(); ++k) {
         const QWidget &one = *children[i], &other = *children[k];
         if (!one.isVisible() || !other.isVisible() || one.isWindow() || other.isWindow()) continue;
-        EXPECT_FALSE(one.geometry().intersects(other.geometry())) << name_of(one) << " and " << name_of(other) << where_;
+        EXPECT_FALSE(one.geometry().intersects(other.geometry()))
+            << name_of(one) << " and " << name_of(other) << where_;
       }
   }
   static std::string name_of(const QWidget& widget) {
@@ -108,7 +107,8 @@ TEST_P(RoomForTexts, IsThereOnEveryPage) {
     for (const QAbstractButton* button : window_->findChildren<QAbstractButton*>())
       if (button->isVisible() && !button->text().isEmpty()) expect_room(*button);
     for (const QTableView* table : window_->findChildren<QTableView*>())
-      if (table->isVisible() && table->horizontalHeader()->isVisible()) expect_room(*table->horizontalHeader());
+      if (table->isVisible() && table->horizontalHeader()->isVisible())
+        expect_room(*table->horizontalHeader());
     for (const QWidget* widget : window_->findChildren<QWidget*>())
       if (widget->isVisible() && widget->layout()) expect_apart(*widget);
   }
@@ -116,7 +116,8 @@ TEST_P(RoomForTexts, IsThereOnEveryPage) {
 }
 
 INSTANTIATE_TEST_SUITE_P(InEveryView, RoomForTexts,
-                         testing::Values(View{"en", UnitSystem::si, {1280, 800}}, View{"de", UnitSystem::us, {1280, 800}},
+                         testing::Values(View{"en", UnitSystem::si, {1280, 800}},
+                                         View{"de", UnitSystem::us, {1280, 800}},
                                          View{"en", UnitSystem::us, {2560, 1440}},
                                          View{"de", UnitSystem::si, {2560, 1440}}),
                          [](const auto& info) {

@@ -28,8 +28,9 @@ std::string text_of(const std::string& path) {
 int PostgresServer::run(const std::string& command) const {
   // The server refuses root.
   const std::string as = geteuid() == 0 ? "runuser -u postgres -- " : "";
-  const int status =
-      std::system((as + "env " + environment_ + " " + programs_ + "/" + command + " >" + (folder_ / "said.txt") + " 2>&1").c_str());
+  const int status = std::system(
+      (as + "env " + environment_ + " " + programs_ + "/" + command + " >" + (folder_ / "said.txt") + " 2>&1")
+          .c_str());
   return WIFEXITED(status) ? WEXITSTATUS(status) : 99;
 }
 

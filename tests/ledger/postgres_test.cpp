@@ -250,10 +250,12 @@ TEST_F(PostgresStore, a_flush_that_fails_ends_the_server_before_anything_is_ackn
   const std::string shim = server_->folder() + "/iofault.so";
   std::filesystem::copy_file(SEAMTAKT_IOFAULT, shim, std::filesystem::copy_options::overwrite_existing);
   // In each of the server's processes the 25th flush of the write-ahead log fails.
-  server_->set_environment("LD_PRELOAD=" + shim + " IOFAULT_PATH=pg_wal/ IOFAULT_NAME=fdatasync IOFAULT_MODE=eio IOFAULT_CALL=25");
+  server_->set_environment("LD_PRELOAD=" + shim +
+                           " IOFAULT_PATH=pg_wal/ IOFAULT_NAME=fdatasync IOFAULT_MODE=eio IOFAULT_CALL=25");
   ASSERT_TRUE(server_->restart());
   const std::string before = server_->log();
-  const auto said = WriterProcesses(uri_, keys.current(), 8, WriterProcesses::Acknowledges::after_commit).wait();
+  const auto said =
+      WriterProcesses(uri_, keys.current(), 8, WriterProcesses::Acknowledges::after_commit).wait();
   EXPECT_GT(said.size(), 0u);
   const std::string since = server_->log().substr(before.size());
   EXPECT_NE(since.find("PANIC"), std::string::npos) << since;

@@ -23,7 +23,8 @@ TEST(Acceptance, TurnsItsFindingIntoANoteThatNamesWhoAndWhy) {
   apply_acceptances(accepting("fillet.leg.undersize", "W/S1"), AcceptanceScope::evaluation(), findings);
   ASSERT_EQ(findings.size(), 2u);
   EXPECT_EQ(findings[0].severity, Severity::note);
-  EXPECT_NE(findings[0].text.find("Accepted by Inspector on 2026-03-02: shown by macro section"), std::string::npos);
+  EXPECT_NE(findings[0].text.find("Accepted by Inspector on 2026-03-02: shown by macro section"),
+            std::string::npos);
   EXPECT_EQ(findings[1].severity, Severity::fail);
 }
 

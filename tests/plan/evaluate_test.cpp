@@ -21,7 +21,8 @@ class Evaluated : public testing::Test {
 
   const PassEvaluation& pass(std::size_t index) const { return evaluation.passes.at(index); }
   bool has_finding(const Evaluation& of, const std::string& rule) const {
-    return std::any_of(of.findings.begin(), of.findings.end(), [&](const Finding& f) { return f.rule == rule; });
+    return std::any_of(of.findings.begin(), of.findings.end(),
+                       [&](const Finding& f) { return f.rule == rule; });
   }
 };
 
@@ -46,7 +47,9 @@ TEST_F(Evaluated, PassFiguresAgreeWithTheWorkedExample) {
   EXPECT_NEAR(first.CEN, 0.4141162, 5e-8);
 }
 
-TEST_F(Evaluated, IntermittentSeamWeldsWholeRunsOnly) { EXPECT_DOUBLE_EQ(pass(1).length_mm, 180); }
+TEST_F(Evaluated, IntermittentSeamWeldsWholeRunsOnly) {
+  EXPECT_DOUBLE_EQ(pass(1).length_mm, 180);
+}
 
 TEST_F(Evaluated, CoolingTimeOfAPreheatedButtAgreesWithTheWorkedExample) {
   EXPECT_NEAR(pass(2).cooling_time_s, 14.48289, 5e-6);
@@ -79,7 +82,8 @@ TEST_F(Evaluated, TwoDimensionalCoolingTimeHasTwiceTheRelativeUncertaintyOfHeatI
 
 TEST_F(Evaluated, InterpassWaitIsThatOfTheHotterPlateFormula) {
   ASSERT_EQ(evaluation.seams[2].interpass_waits_s.size(), 3u);
-  // Thin plate: (Q/d)^2 F2 / (4 pi lambda rho_c (Ti-T0)^2), with 1133.94 J/mm, 12 mm, 100 K, handbook properties.
+  // Thin plate: (Q/d)^2 F2 / (4 pi lambda rho_c (Ti-T0)^2), with 1133.94 J/mm, 12 mm, 100 K, handbook
+  // properties.
   const double thin = std::pow(1133.942 / 12 / 100, 2) * 0.9 / (4 * M_PI * 0.028 * 0.0044);
   EXPECT_NEAR(evaluation.seams[2].interpass_wait_s, thin, 1e-3 * thin);
 }

@@ -19,8 +19,10 @@ int validate(const std::string& plan) {
       "import json,sys,jsonschema\n"
       "schema=json.load(open(sys.argv[1]))\n"
       "jsonschema.Draft202012Validator.check_schema(schema)\n"
-      "sys.exit(0 if jsonschema.Draft202012Validator(schema).is_valid(json.load(open(sys.argv[2]))) else 1)\n";
-  const int status = std::system(("/usr/bin/python3 -c '" + program + "' '" + schema_file + "' '" + plan + "'").c_str());
+      "sys.exit(0 if jsonschema.Draft202012Validator(schema).is_valid(json.load(open(sys.argv[2]))) else "
+      "1)\n";
+  const int status =
+      std::system(("/usr/bin/python3 -c '" + program + "' '" + schema_file + "' '" + plan + "'").c_str());
   return WEXITSTATUS(status);
 }
 
@@ -51,12 +53,13 @@ TEST(PlanSchema, PlansThatTheReaderTakesAreValid) {
 }
 
 TEST(PlanSchema, KindsOfErrorThatASchemaCanStateAreRefusedByBoth) {
-  const std::pair<const char*, const char*> changes[] = {{"\"leg_mm\": 6", "\"lge_mm\": 6"},
-                                                         {"\"leg_mm\": 6", "\"leg_mm\": \"6\""},
-                                                         {"\"joint\": \"tee\"", "\"joint\": \"elbow\""},
-                                                         {"\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": 0"},
-                                                         {"\"process\": \"135\", ", ""},
-                                                         {"[10, 8]", "[10]"}};
+  const std::pair<const char*, const char*> changes[] = {
+      {"\"leg_mm\": 6", "\"lge_mm\": 6"},
+      {"\"leg_mm\": 6", "\"leg_mm\": \"6\""},
+      {"\"joint\": \"tee\"", "\"joint\": \"elbow\""},
+      {"\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": 0"},
+      {"\"process\": \"135\", ", ""},
+      {"[10, 8]", "[10]"}};
   for (const auto& [from, to] : changes) {
     const std::string text = sample_with(from, to);
     EXPECT_ANY_THROW(parse_plan(text, "changed")) << to;
@@ -65,14 +68,16 @@ TEST(PlanSchema, KindsOfErrorThatASchemaCanStateAreRefusedByBoth) {
 }
 
 TEST(PlanFile, SavingGivesBackTheSameBytesFromTheSecondTimeOn) {
-  for (const std::string& file : {root + "/reference/demo/ground-equipment.weldplan.json", root + "/tests/data/two-schedules.weldplan.json"}) {
+  for (const std::string& file : {root + "/reference/demo/ground-equipment.weldplan.json",
+                                  root + "/tests/data/two-schedules.weldplan.json"}) {
     const std::string once = write_plan(load_plan(file));
     EXPECT_EQ(write_plan(parse_plan(once, "once")), once) << file;
   }
 }
 
 TEST(PlanFile, FreeKeysNotesAndKeyOrderAreKept) {
-  const std::string text = sample_with("\"title\"", "\"x_bench\": [1, {\"a\": 2}], \"notes\": \"as typed: 5 \\u2264 6\", \"title\"");
+  const std::string text = sample_with(
+      "\"title\"", "\"x_bench\": [1, {\"a\": 2}], \"notes\": \"as typed: 5 \\u2264 6\", \"title\"");
   const std::string written = write_plan(parse_plan(text, "sample"));
   EXPECT_NE(written.find("\"x_bench\""), std::string::npos);
   EXPECT_LT(written.find("\"x_bench\""), written.find("\"notes\""));
@@ -82,8 +87,10 @@ TEST(PlanFile, FreeKeysNotesAndKeyOrderAreKept) {
 
 TEST(PlanFile, NumbersComeBackToTheLastBit) {
   for (const char* typed : {"7.1", "0.1", "3.3333333333333335", "1e-3", "12345.678901234567"}) {
-    const Plan plan = parse_plan(sample_with("\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": " + std::string(typed)), "sample");
+    const Plan plan = parse_plan(
+        sample_with("\"travel_speed_mm_s\": 7.5", "\"travel_speed_mm_s\": " + std::string(typed)), "sample");
     EXPECT_EQ(plan.schedules[0].travel_speed_mm_s, std::strtod(typed, nullptr));
-    EXPECT_EQ(parse_plan(write_plan(plan), "again").schedules[0].travel_speed_mm_s, plan.schedules[0].travel_speed_mm_s);
+    EXPECT_EQ(parse_plan(write_plan(plan), "again").schedules[0].travel_speed_mm_s,
+              plan.schedules[0].travel_speed_mm_s);
   }
 }

@@ -7,8 +7,9 @@ namespace seamtakt::test {
 namespace {
 
 TEST(LogReader, GivesTheRowsThatTheAuditCounts) {
-  const std::string log = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n" + arc_rows("U1,W,S1,1", 0, 30) +
-                          "30.0,U1,W,S1,1,x,25\n" + arc_rows("U1,W,S2,1", 31, 40);
+  const std::string log = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n" +
+                          arc_rows("U1,W,S1,1", 0, 30) + "30.0,U1,W,S1,1,x,25\n" +
+                          arc_rows("U1,W,S2,1", 31, 40);
   const auto bytes = memory_bytes(log, 100);
   RejectedRows rejected;
   LogReaderOptions options;

@@ -16,7 +16,8 @@ std::string outcome(const std::string& log, std::size_t block_bytes, std::size_t
   try {
     const auto result = audit_text(log, options, nullptr, chunk);
     std::string text = std::to_string(result.rows.read) + " rows";
-    for (const auto& row : result.rejected.listed) text += ", " + std::to_string(row.line) + ": " + row.reason;
+    for (const auto& row : result.rejected.listed)
+      text += ", " + std::to_string(row.line) + ": " + row.reason;
     return text;
   } catch (const InputError& error) {
     return error.what();
@@ -27,7 +28,8 @@ void expect_one_outcome(const std::string& log, const std::string& holds) {
   const std::string whole = outcome(log, 1u << 20, 0);
   EXPECT_NE(whole.find(holds), std::string::npos) << whole;
   for (const std::size_t block : {1u, 100u, 65535u, 65536u, 65540u, 200000u})
-    for (const std::size_t chunk : {0u, 4093u}) EXPECT_EQ(outcome(log, block, chunk), whole) << block << ' ' << chunk;
+    for (const std::size_t chunk : {0u, 4093u})
+      EXPECT_EQ(outcome(log, block, chunk), whole) << block << ' ' << chunk;
 }
 
 /// A log whose row on line 3 is `bytes` long without its line end.
@@ -36,8 +38,8 @@ std::string with_row_of(std::size_t bytes, const std::string& line_end) {
   std::string log = "time_s,current_A,voltage_V,a,b,c,d,e,f,g,h,i,j,k,l,m,n,o,p,q,r";
   for (int i = 0; i < 17; ++i) wide += ",";
   log += line_end + "0,200,25" + std::string(18, ',') + line_end;
-  return log + wide + "," + std::string(bytes - wide.size() - 1, 'x') + line_end + "2,200,25" + std::string(18, ',') +
-         line_end;
+  return log + wide + "," + std::string(bytes - wide.size() - 1, 'x') + line_end + "2,200,25" +
+         std::string(18, ',') + line_end;
 }
 
 TEST(RowLimit, TheOutcomeDoesNotHangOnBlockBorders) {

@@ -16,7 +16,7 @@ namespace seamtakt {
 
 struct LineRequest {
   std::string plan_file = "plan";  ///< for messages
-  std::size_t units = 0;  ///< the orders again and again until so many; 0: each once
+  std::size_t units = 0;           ///< the orders again and again until so many; 0: each once
   std::uint64_t seed = 1;
   int runs = 200;  ///< with different luck, for means and cures; fewer for long runs
   bool level = false;

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <map>
 
+#include "base/csv_place.hpp"
 #include "base/error.hpp"
 #include "base/joined.hpp"
 #include "base/json_node.hpp"
 #include "base/nearest.hpp"
-#include "base/csv_place.hpp"
 
 namespace seamtakt {
 

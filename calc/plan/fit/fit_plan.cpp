@@ -106,7 +106,8 @@ class FittedPlan {
     next.approved_by.clear();
     next.effective_from.clear();
     std::vector<std::string> keys = next.file_keys.order.keys();
-    std::erase_if(keys, [](const std::string& key) { return key == "approved_by" || key == "effective_from"; });
+    std::erase_if(keys,
+                  [](const std::string& key) { return key == "approved_by" || key == "effective_from"; });
     next.file_keys.order = KeyOrder(std::move(keys));
     apply_settings(next, settings);
     // Beside the schedule that it follows, where a person looks for it.

@@ -4,8 +4,8 @@
 
 namespace seamtakt {
 
-// A lower limit is judged on the fastest cooling (cold, thicker plate, low end of the span of the shape factor),
-// an upper limit on the slowest (hot, thinner plate, high end).
+// A lower limit is judged on the fastest cooling (cold, thicker plate, low end of the span of the shape
+// factor), an upper limit on the slowest (hot, thinner plate, high end).
 void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits || !facts.schedule.limits->cooling_time_s) return;
   const Interval& limit = *facts.schedule.limits->cooling_time_s;
@@ -22,8 +22,8 @@ void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Find
 
 void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits || !facts.schedule.limits->hardness_HV || !pass.haz_hardness_HV) return;
-  judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)", "HV", *pass.haz_hardness_HV, {},
-                 *facts.schedule.limits->hardness_HV, false, facts, findings);
+  judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)", "HV", *pass.haz_hardness_HV,
+                 {}, *facts.schedule.limits->hardness_HV, false, facts, findings);
 }
 
 }  // namespace seamtakt

@@ -24,16 +24,19 @@ bool is_low_hydrogen(const SeamFacts& facts) {
 
 void judge_fillet_minimum(const SeamFacts& facts, Findings& findings) {
   if (!facts.figures.leg_needed_mm) return;
-  const FilletMinimumCase fillet{facts.seam.thickness_mm[0], facts.seam.thickness_mm[1], is_low_hydrogen(facts), false};
+  const FilletMinimumCase fillet{facts.seam.thickness_mm[0], facts.seam.thickness_mm[1],
+                                 is_low_hydrogen(facts), false};
   const double leg = *facts.figures.leg_needed_mm, leg_min = fillet_leg_min_mm(fillet);
   const double throat = *facts.figures.throat_needed_mm;
   if (leg < leg_min)
     findings.push_back({"fillet.leg.below-minimum", Severity::warn, facts.place(), leg, leg_min, "mm",
-                        "The drawing's leg of " + rounded_text(leg, 3) + " mm is below the code's minimum of " +
-                            rounded_text(leg_min, 3) + " mm for these plates.",
+                        "The drawing's leg of " + rounded_text(leg, 3) +
+                            " mm is below the code's minimum of " + rounded_text(leg_min, 3) +
+                            " mm for these plates.",
                         "AWS D1.1:2015, Table 5.7"});
   if (throat < fillet_throat_min_mm * (1 - 1e-9))
-    findings.push_back({"fillet.throat.below-minimum", Severity::warn, facts.place(), throat, fillet_throat_min_mm, "mm",
+    findings.push_back({"fillet.throat.below-minimum", Severity::warn, facts.place(), throat,
+                        fillet_throat_min_mm, "mm",
                         "The drawing's throat of " + rounded_text(throat, 3) + " mm is below 3 mm.",
                         "EN 1993-1-8:2005, 4.5.2(2) (recalled)"});
 }

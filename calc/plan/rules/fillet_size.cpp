@@ -16,16 +16,17 @@ void judge_size(const SeamFacts& facts, const char* rule, const char* what, doub
                 std::optional<double> U, Findings& findings) {
   if (obtained < needed * (1 - size_tolerance)) {
     findings.push_back({rule, Severity::fail, facts.place(), obtained, needed, "mm",
-                        std::string(what) + " is " + rounded_text(obtained, 3) + " of " + rounded_text(needed, 3) +
-                            " mm that the drawing asks for.",
+                        std::string(what) + " is " + rounded_text(obtained, 3) + " of " +
+                            rounded_text(needed, 3) + " mm that the drawing asks for.",
                         "plan limit"});
     return;
   }
   if (guarded_decision(facts.plan) && U && obtained < needed + *U)
-    findings.push_back({std::string(rule) + ".guard-band", Severity::warn, facts.place(), obtained, needed, "mm",
-                        std::string(what) + " of " + rounded_text(obtained, 3) + " mm is within its uncertainty of the " +
-                            rounded_text(needed, 3) + " mm that the drawing asks for.",
-                        "plan limit"});
+    findings.push_back(
+        {std::string(rule) + ".guard-band", Severity::warn, facts.place(), obtained, needed, "mm",
+         std::string(what) + " of " + rounded_text(obtained, 3) + " mm is within its uncertainty of the " +
+             rounded_text(needed, 3) + " mm that the drawing asks for.",
+         "plan limit"});
 }
 
 }  // namespace
@@ -34,9 +35,11 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
   const SeamEvaluation& seam = facts.figures;
   if (!seam.leg_mm) return;
   if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize", "Fillet leg", *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm, findings);
+    judge_size(facts, "fillet.leg.undersize", "Fillet leg", *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm,
+               findings);
   if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize", "Fillet throat", *seam.throat_mm, *facts.seam.throat_mm, {}, findings);
+    judge_size(facts, "fillet.throat.undersize", "Fillet throat", *seam.throat_mm, *facts.seam.throat_mm, {},
+               findings);
 
   // The same seam where the parts meet worst: the leg loses what the gap takes.
   if (!facts.seam.gap_max_mm || *facts.seam.gap_max_mm <= facts.seam.gap_mm) return;
@@ -44,15 +47,16 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
   const double half_angle = facts.seam.dihedral_deg / 2 * std::numbers::pi / 180;
   const double leg = *seam.leg_mm - more_gap, throat = *seam.throat_mm - more_gap * std::cos(half_angle);
   if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap", leg, *facts.seam.leg_mm, {},
-               findings);
+    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap", leg,
+               *facts.seam.leg_mm, {}, findings);
   if (facts.seam.throat_mm)
     judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", throat,
                *facts.seam.throat_mm, {}, findings);
 }
 
 void judge_groove_fill(const SeamFacts& facts, Findings& findings) {
-  if (!facts.seam.groove || facts.figures.area_mm2 >= facts.figures.area_needed_mm2 * (1 - size_tolerance)) return;
+  if (!facts.seam.groove || facts.figures.area_mm2 >= facts.figures.area_needed_mm2 * (1 - size_tolerance))
+    return;
   findings.push_back({"groove.area.underfilled", Severity::fail, facts.place(), facts.figures.area_mm2,
                       facts.figures.area_needed_mm2, "mm2",
                       "All passes together lay " + rounded_text(facts.figures.area_mm2, 4) + " of " +

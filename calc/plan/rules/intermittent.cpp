@@ -12,7 +12,8 @@ void judge_intermittent(const SeamFacts& facts, Findings& findings) {
   const double least = std::max(30.0, 6 * *facts.figures.throat_needed_mm);
   if (run >= least) return;
   findings.push_back({"fillet.run.too-short", Severity::warn, facts.place(), run, least, "mm",
-                      "A run of " + rounded_text(run, 4) + " mm is shorter than the " + rounded_text(least, 4) +
+                      "A run of " + rounded_text(run, 4) + " mm is shorter than the " +
+                          rounded_text(least, 4) +
                           " mm (30 mm or 6 throats) from which a fillet is taken to carry load.",
                       "EN 1993-1-8:2005, 4.5.1"});
 }

@@ -15,11 +15,13 @@ std::string sentence(const char* what, double value, const char* unit, const cha
 
 }  // namespace
 
-bool guarded_decision(const Plan& plan) { return plan.measuring && plan.measuring->decision == "guarded"; }
+bool guarded_decision(const Plan& plan) {
+  return plan.measuring && plan.measuring->decision == "guarded";
+}
 
-void judge_interval(const char* rule, const char* what, const char* unit, double value, std::optional<double> U,
-                    const Interval& limit, bool guarded, const std::string& place, Findings& findings,
-                    const char* source) {
+void judge_interval(const char* rule, const char* what, const char* unit, double value,
+                    std::optional<double> U, const Interval& limit, bool guarded, const std::string& place,
+                    Findings& findings, const char* source) {
   const auto add = [&](const char* suffix, Severity severity, double bound, const char* relation) {
     findings.push_back({std::string(rule) + suffix, severity, place, value, bound, unit,
                         sentence(what, value, unit, relation, bound), source});

@@ -13,8 +13,10 @@ void judge_preheat(const PassFacts& facts, const PassEvaluation& pass, Findings&
   if (needed <= std::max(given, 20.0)) return;
   const double thicker = std::max(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]);
   const bool in_range =
-      outside_preheat_range(pass.CET, thicker, *facts.wire.hydrogen_ml_100g, pass.heat_input_kJ_mm, "").empty();
-  std::string text = "Preheat is " + rounded_text(given, 4) + " C, method B asks for " + rounded_text(needed, 4) + " C";
+      outside_preheat_range(pass.CET, thicker, *facts.wire.hydrogen_ml_100g, pass.heat_input_kJ_mm, "")
+          .empty();
+  std::string text =
+      "Preheat is " + rounded_text(given, 4) + " C, method B asks for " + rounded_text(needed, 4) + " C";
   text += in_range ? "." : ", but the pass lies outside the method's range.";
   for (const BaseMetal* metal : facts.metals)
     if (metal->composition_basis == "standard-maximum") {

@@ -5,8 +5,8 @@
 
 namespace seamtakt {
 
-/// A rule looks at one pass, one seam or the plan and appends what it finds. One rule a function, one subject a
-/// file. Rule ids and places are stable: a person's acceptance is kept against them.
+/// A rule looks at one pass, one seam or the plan and appends what it finds. One rule a function, one subject
+/// a file. Rule ids and places are stable: a person's acceptance is kept against them.
 using PassRule = void (*)(const PassFacts&, const PassEvaluation&, Findings&);
 
 /// A seam with its passes, for the rules on what all passes together give.
@@ -44,19 +44,21 @@ void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 
 /// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
-/// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded decision:
-/// a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).
-void judge_interval(const char* rule, const char* what, const char* unit, double value, std::optional<double> U,
-                    const Interval& limit, bool guarded, const std::string& place, Findings& findings,
-                    const char* source = "plan limit");
+/// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded
+/// decision: a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).
+void judge_interval(const char* rule, const char* what, const char* unit, double value,
+                    std::optional<double> U, const Interval& limit, bool guarded, const std::string& place,
+                    Findings& findings, const char* source = "plan limit");
 
 bool guarded_decision(const Plan&);
 
 /// The same for a pass, whose place is named only where something is found.
-inline void judge_interval(const char* rule, const char* what, const char* unit, double value, std::optional<double> U,
-                           const Interval& limit, bool guarded, const PassFacts& facts, Findings& findings) {
+inline void judge_interval(const char* rule, const char* what, const char* unit, double value,
+                           std::optional<double> U, const Interval& limit, bool guarded,
+                           const PassFacts& facts, Findings& findings) {
   const double guard = guarded && U ? *U : 0;
-  const bool low = limit.lower && value < *limit.lower + guard, high = limit.upper && value > *limit.upper - guard;
+  const bool low = limit.lower && value < *limit.lower + guard,
+             high = limit.upper && value > *limit.upper - guard;
   if (low || high) judge_interval(rule, what, unit, value, U, limit, guarded, facts.place(), findings);
 }
 

@@ -19,7 +19,12 @@ void judge_downhill(const PassFacts& facts, Findings& findings) {
   // Only where the positioner leaves the part as drawn does the path's z tell up from down.
   if (!facts.seam.orientation.empty() || rise == 0) return;
   if ((position == "PF") == (rise > 0)) return;
-  findings.push_back({"seam.direction.against-position", Severity::warn, facts.place(), rise, {}, "mm",
+  findings.push_back({"seam.direction.against-position",
+                      Severity::warn,
+                      facts.place(),
+                      rise,
+                      {},
+                      "mm",
                       "Position " + position + " and the path's direction (" + (rise > 0 ? "up" : "down") +
                           ") contradict each other.",
                       "ISO 6947:2019, 4"});
@@ -32,20 +37,25 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
   if (!facts.schedule.use) return;
   const ScheduleUse& use = *facts.schedule.use;
   if (!use.positions.empty() && !facts.seam.position.empty() && !contains(use.positions, facts.seam.position))
-    findings.push_back({"schedule.use.position", Severity::fail, facts.place(), {}, {}, "",
-                        "Schedule " + facts.schedule.id + " is for " + joined(use.positions) + ", the seam is welded in " +
-                            facts.seam.position + ".",
+    findings.push_back({"schedule.use.position",
+                        Severity::fail,
+                        facts.place(),
+                        {},
+                        {},
+                        "",
+                        "Schedule " + facts.schedule.id + " is for " + joined(use.positions) +
+                            ", the seam is welded in " + facts.seam.position + ".",
                         "plan limit"});
   if (use.thickness_mm)
     for (double thickness : facts.seam.thickness_mm)
-      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm, false, facts,
-                   findings);
+      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm,
+                     false, facts, findings);
   if (use.gap_mm)
-    judge_interval("schedule.use.gap", "Gap", "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {}, *use.gap_mm,
-                   false, facts, findings);
+    judge_interval("schedule.use.gap", "Gap", "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {},
+                   *use.gap_mm, false, facts, findings);
   if (use.leg_mm && facts.seam.leg_mm)
-    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false, facts,
-                   findings);
+    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false,
+                   facts, findings);
 }
 
 }  // namespace seamtakt

@@ -3,8 +3,8 @@
 
 namespace seamtakt {
 
-// The through-arc signal needs side walls: below about 3 mm of leg it is lost in the noise, and without a weave
-// there is no signal at all.
+// The through-arc signal needs side walls: below about 3 mm of leg it is lost in the noise, and without a
+// weave there is no signal at all.
 void judge_tracking(const SeamFacts& facts, Findings& findings) {
   if (facts.seam.tracking != "through-arc") return;
   constexpr double least_leg_mm = 3;
@@ -17,7 +17,12 @@ void judge_tracking(const SeamFacts& facts, Findings& findings) {
   for (const std::string& id : facts.seam.schedules) {
     const Schedule* schedule = facts.index.schedule(id);
     if (!schedule || (schedule->weave && schedule->weave->half_width_mm > 0)) continue;
-    findings.push_back({"tracking.no-weave", Severity::warn, facts.place(), {}, {}, "",
+    findings.push_back({"tracking.no-weave",
+                        Severity::warn,
+                        facts.place(),
+                        {},
+                        {},
+                        "",
                         "Through-arc tracking needs a weave, and schedule " + id + " has none.",
                         "common practice, no source"});
     break;

@@ -22,7 +22,8 @@ VerifyReport verify_ledger(const Ledger& ledger, const VerifyOptions& options) {
 }
 
 VerifyReport::Span VerifyReport::first_bad() const {
-  // A head that isn't right says no more than that one of its records is bad, where one of them is known to be.
+  // A head that isn't right says no more than that one of its records is bad, where one of them is known to
+  // be.
   const auto is_explained = [&](const Span& span) {
     return std::any_of(problems.begin(), problems.end(), [&](const LedgerProblem& problem) {
       const Span one = span_of(problem);

@@ -54,8 +54,8 @@ struct VerifyReport {
 /// database while it is read means that it can't be trusted, and is a problem too. Changes nothing.
 VerifyReport verify_ledger(const Ledger& ledger, const VerifyOptions& options);
 
-/// The same of the store at a place. A file that can't even be opened as a store is not trusted, which isn't an
-/// error. InputError: nothing there, a server's refusal; std::system_error: no permission, in use, no
+/// The same of the store at a place. A file that can't even be opened as a store is not trusted, which isn't
+/// an error. InputError: nothing there, a server's refusal; std::system_error: no permission, in use, no
 /// connection.
 VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, const VerifyOptions& options);
 

@@ -1,8 +1,8 @@
-// store_driver HOW FILE KEY [TIMES]: appends two records to the store FILE (or postgresql://...), signed with KEY, and prints the
-// anchor of its new head once they are stored; TIMES times, creating the store where it is absent. HOW:
-// "honest", "early" (says so before it commits), "unchecked" (takes a failed commit for a good one) or a
-// pragma ("synchronous=NORMAL") that it sets before it begins. Exit codes are the program's: 2 for bad input,
-// 3 where the machine failed.
+// store_driver HOW FILE KEY [TIMES]: appends two records to the store FILE (or postgresql://...), signed with
+// KEY, and prints the anchor of its new head once they are stored; TIMES times, creating the store where it
+// is absent. HOW: "honest", "early" (says so before it commits), "unchecked" (takes a failed commit for a
+// good one) or a pragma ("synchronous=NORMAL") that it sets before it begins. Exit codes are the program's: 2
+// for bad input, 3 where the machine failed.
 #include <sqlite3.h>
 #include <unistd.h>
 
