@@ -33,7 +33,7 @@ def lengths(*rows):
 
 def weldments(dolly, tractor, loader):
     return [
-        weldment("BD", "GE-1001 baggage dolly", dolly,
+        weldment("BD", "AE-1001 baggage dolly", dolly,
                  parts(("BD-rail", 2), ("BD-cross", 5), ("BD-strip", 2), ("BD-hitch", 1), ("BD-gusset", 4),
                        ("BD-axle-bracket", 4), ("BD-coupling", 1)),
                  (150, 90, 1500, 1400, 600, 420),
@@ -42,7 +42,7 @@ def weldments(dolly, tractor, loader):
                  [{"id": "rail-straight", "kind": "straightness", "points": ["P1", "P5", "P6", "P2"]},
                   {"id": "front-corner", "kind": "angle", "points": ["P2", "P1", "P3"], "nominal_deg": 90}],
                  {"area_mm2": 3600, "second_moment_mm4": 7200000, "neutral_axis_mm": [750, 58]}),
-        weldment("TT", "GE-2001 tow tractor frame", tractor,
+        weldment("TT", "AE-2001 tow tractor frame", tractor,
                  parts(("TT-side", 2), ("TT-belly", 1), ("TT-cross", 4), ("TT-hitch-plate", 1), ("TT-bumper", 1),
                        ("TT-gusset", 4), ("TT-axle-pad", 4), ("TT-stiffener", 3), ("TT-post", 2), ("TT-cheek", 2),
                        ("TT-lug", 2)),
@@ -50,7 +50,7 @@ def weldments(dolly, tractor, loader):
                  lengths(("overall-length", ("P1", "P2"), 3000), ("side-spacing", ("P1", "P3"), 1000),
                          ("axle-distance", ("P5", "P6"), 1250)),
                  {"area_mm2": 24600, "second_moment_mm4": 410000000, "neutral_axis_mm": [650, 120]}),
-        weldment("BL", "GE-3001 belt loader base", loader,
+        weldment("BL", "AE-3001 belt loader base", loader,
                  parts(("BL-rail", 6), ("BL-cross", 7), ("BL-strip", 6), ("BL-pivot", 4), ("BL-cylinder-plate", 2),
                        ("BL-gusset", 4), ("BL-fork-plate", 4), ("BL-tow-eye", 1), ("BL-step", 2)),
                  (260, 160, 2700, 2500, 900, 600),

@@ -10,7 +10,7 @@ UNITS_IN_LOG = 3
 def orders():
     rows = [("unit_serial", "weldment", "due")]
     for i, letter in enumerate(SOLD):
-        rows.append((f"GE-26-{101 + i:04d}", NAMES[letter], WEEK[i // 8]))
+        rows.append((f"AE-26-{101 + i:04d}", NAMES[letter], WEEK[i // 8]))
     return rows
 
 

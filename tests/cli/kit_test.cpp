@@ -42,7 +42,7 @@ ProgramRun kit_of_demo(const char* serial) {
 }  // namespace
 
 TEST_F(KitCommand, ACompleteCartIsDone) {
-  const ProgramRun run = kit_of_demo("GE-26-0101");
+  const ProgramRun run = kit_of_demo("AE-26-0101");
   EXPECT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = parse_json(run.output, "output");
   EXPECT_TRUE(result.find("missing")->elements.empty());
@@ -51,7 +51,7 @@ TEST_F(KitCommand, ACompleteCartIsDone) {
 }
 
 TEST_F(KitCommand, APartShortIsMissing) {
-  const ProgramRun run = kit_of_demo("GE-26-0106");
+  const ProgramRun run = kit_of_demo("AE-26-0106");
   EXPECT_EQ(run.exit_code, 1);
   const JsonNode result = parse_json(run.output, "output");
   ASSERT_EQ(result.find("missing")->elements.size(), 1u);
@@ -63,7 +63,7 @@ TEST_F(KitCommand, APartShortIsMissing) {
 }
 
 TEST_F(KitCommand, APartTooManyOnAnotherLineAndHeatIsExtra) {
-  const ProgramRun run = kit_of_demo("GE-26-0104");
+  const ProgramRun run = kit_of_demo("AE-26-0104");
   EXPECT_EQ(run.exit_code, 1);
   const JsonNode result = parse_json(run.output, "output");
   ASSERT_EQ(result.find("extra")->elements.size(), 1u);
@@ -74,7 +74,7 @@ TEST_F(KitCommand, APartTooManyOnAnotherLineAndHeatIsExtra) {
 
 TEST_F(KitCommand, APartOfAnotherWeldmentIsExtra) {
   const ProgramRun run = run_program(
-      {"kit", demo, "--cart", demo_folder + "carts/GE-26-0101.csv", "--weldment", "TT", "--json"});
+      {"kit", demo, "--cart", demo_folder + "carts/AE-26-0101.csv", "--weldment", "TT", "--json"});
   EXPECT_EQ(run.exit_code, 1);
   const JsonNode result = parse_json(run.output, "output");
   EXPECT_EQ(result.find("extra")->elements.size(), 7u);
@@ -83,7 +83,7 @@ TEST_F(KitCommand, APartOfAnotherWeldmentIsExtra) {
 
 TEST_F(KitCommand, SaysInWordsWhatTheUnitWaitsFor) {
   const ProgramRun run =
-      run_program({"kit", demo, "--cart", demo_folder + "carts/GE-26-0106.csv", "--weldment", "BD"});
+      run_program({"kit", demo, "--cart", demo_folder + "carts/AE-26-0106.csv", "--weldment", "BD"});
   EXPECT_NE(run.output.find("The unit waits: 1 BD-gusset is missing (3 of 4 there)."), std::string::npos)
       << run.output;
 }

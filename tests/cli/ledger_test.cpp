@@ -75,7 +75,7 @@ TEST_F(LedgerCommand, an_audit_is_stored_listed_shown_and_verified) {
   EXPECT_EQ(records[0].find("who")->string, "anna");
   const JsonNode failed = json({"list", "--kind", "pass", "--verdict", "fail"});
   EXPECT_EQ(failed.find("records")->elements.size(), 1u);
-  const JsonNode unit = json({"list", "--unit", "GE-26-0101", "--kind", "pass", "--seam", "S01"});
+  const JsonNode unit = json({"list", "--unit", "AE-26-0101", "--kind", "pass", "--seam", "S01"});
   EXPECT_EQ(unit.find("records")->elements.size(), 1u);
   EXPECT_NE(ledger({"show", "20"}).output.find("heat_input_kJ_mm"), std::string::npos);
 

@@ -143,12 +143,12 @@ TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
   const JsonNode result = json_of(run);
   const auto& waiting = result.find("waiting")->elements;
   ASSERT_EQ(waiting.size(), 2u);
-  EXPECT_EQ(text_of(waiting[1], "serial"), "GE-26-0106");
+  EXPECT_EQ(text_of(waiting[1], "serial"), "AE-26-0106");
   EXPECT_EQ(text_of(waiting[1], "for"), "1 BD-gusset is missing (3 of 4 there)");
-  EXPECT_EQ(text_of(waiting[1], "released_instead"), "GE-26-0107");
+  EXPECT_EQ(text_of(waiting[1], "released_instead"), "AE-26-0107");
   const std::vector<std::string> released = serials(result);
   EXPECT_EQ(released.size(), 22u);
-  EXPECT_EQ(std::count(released.begin(), released.end(), "GE-26-0106"), 0);
+  EXPECT_EQ(std::count(released.begin(), released.end(), "AE-26-0106"), 0);
   // The effect on the shift: what the line did with all carts complete stands beside it.
   ASSERT_TRUE(result.find("with_all_carts"));
   EXPECT_GT(number(*result.find("with_all_carts"), "makespan_s"),
@@ -189,7 +189,7 @@ TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
   const ProgramRun run = run_program({"line", demo, "--orders", pulled, "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
   const JsonNode after = json_of(run);
-  EXPECT_EQ(serials(after).front(), "GE-26-0124");
+  EXPECT_EQ(serials(after).front(), "AE-26-0124");
   EXPECT_LT(number(after.find("units")->elements[0], "end_s"),
             number(before.find("units")->elements[23], "end_s"));
   // It is due later than those that it passed: said, not refused.

@@ -157,7 +157,7 @@ TEST(PlanAddress, ReachesEveryNestedObjectAndNoOther) {
 
 TEST(NewItem, CountsOn) {
   EXPECT_EQ(id_after("S09"), "S10");
-  EXPECT_EQ(id_after("S99"), "S100");
+  EXPECT_EQ(id_after("W99"), "W100");
   EXPECT_EQ(id_after("frame"), "frame-2");
   EXPECT_EQ(id_after("7"), "8");
 }

@@ -51,14 +51,14 @@ TEST(DeskProgram, ExportsAReportThatCanBeReadAsText) {
 TEST(DeskProgram, ExportsAUnitsRecordFromAStore) {
   QTemporaryDir folder;
   const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
-  const Ran ran = run_desk({"--export", pdf, "--store", uri, "--unit", "GE-26-0102"});
+  const Ran ran = run_desk({"--export", pdf, "--store", uri, "--unit", "AE-26-0102"});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
   const QString text = text_of_pdf(pdf);
-  for (const char* part : {"Weld record of unit GE-26-0102", "OK but unanchored", "S01", "Heat input", "TT"})
+  for (const char* part : {"Weld record of unit AE-26-0102", "OK but unanchored", "S01", "Heat input", "TT"})
     EXPECT_TRUE(text.contains(part)) << part;
-  EXPECT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "GE-0"}).code, 2);
+  EXPECT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "AE-0"}).code, 2);
   const QString absent = "sqlite:" + folder.filePath("absent.db");
-  EXPECT_EQ(run_desk({"--export", pdf, "--store", absent, "--unit", "GE-26-0102"}).code, 2);
+  EXPECT_EQ(run_desk({"--export", pdf, "--store", absent, "--unit", "AE-26-0102"}).code, 2);
   EXPECT_FALSE(QFile::exists(folder.filePath("absent.db")));
 }
 

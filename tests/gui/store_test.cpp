@@ -45,7 +45,7 @@ TEST_F(StoreTest, IsVerifiedAndItsUnitsShownWithWhatIsMissing) {
   const auto at = [&](int row, const char* key) {
     return units.index(row, units.columnNamed(key)).data().toString();
   };
-  EXPECT_EQ(at(0, "unit"), "GE-26-0101");
+  EXPECT_EQ(at(0, "unit"), "AE-26-0101");
   EXPECT_EQ(at(0, "mark"), "complete");
   EXPECT_EQ(at(1, "failed"), "1");
   EXPECT_TRUE(at(1, "missing").contains("S65/pass 1")) << at(1, "missing").toStdString();

@@ -141,6 +141,14 @@ TEST(LogColumns, EveryShippedFileIsReadable) {
   EXPECT_TRUE(columns.accept_short_rows);
 }
 
+TEST(LogColumns, TheShippedFileSaysWhichOpenDataSetItsHeadingsComeFrom) {
+  const std::string path = SEAMTAKT_SOURCE_DIR "/reference/arc-log-columns/two-column-time.json";
+  const JsonNode file = parse_json(read_file(path, JsonLimits{}.bytes), path);
+  const JsonNode* source = file.find("x_source");
+  ASSERT_TRUE(source);
+  EXPECT_NE(source->string.find("Robotic Welding Multimodal Dataset"), std::string::npos) << source->string;
+}
+
 TEST(LogHeader, NamesStandInAnyOrderAndAnyCase) {
   const auto result = audit_text("VOLTAGE_V, Current_a ,TIME_S\n25,200,0\n25,201,1\n");
   EXPECT_DOUBLE_EQ(*result.passes[0].mean_current_A, 200);

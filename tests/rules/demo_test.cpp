@@ -86,6 +86,19 @@ TEST(Demo, OrdersNameItsWeldmentsAndHaveACartEach) {
   }
 }
 
+TEST(Demo, NumbersItsUnitsAndDrawingsInOneSeries) {
+  for (const char* file : {"orders.csv", "orders-day.csv", "manual-seams.csv"}) {
+    const CsvTable table = read_csv((demo / file).string());
+    ASSERT_FALSE(table.rows.empty());
+    for (const CsvRow& row : table.rows)
+      EXPECT_TRUE(row.fields[table.require("unit_serial")].starts_with("AE-")) << file << ":" << row.line;
+  }
+  for (const auto& entry : std::filesystem::directory_iterator(demo / "carts"))
+    EXPECT_TRUE(entry.path().filename().string().starts_with("AE-")) << entry.path();
+  for (const JsonNode& weldment : demo_plan().find("weldments")->elements)
+    EXPECT_TRUE(weldment.find("drawing")->string.starts_with("AE-")) << weldment.find("id")->string;
+}
+
 TEST(Demo, ArcLogStaysSmall) {
   EXPECT_GT(std::filesystem::file_size(demo / "arc-log.csv.gz"), 10'000u);
   EXPECT_LT(std::filesystem::file_size(demo / "arc-log.csv.gz"), 1'000'000u);
