@@ -111,11 +111,13 @@ Package CellCompiler::package(const std::string& wire, const std::string& gas,
 void CellCompiler::add_seam(std::size_t index) {
   const Seam& source = weldment_.seams[index];
   if (source.by == "manual") return;
+  ++cell_.robot_seams;
   const auto runs = weld_runs(source);
   if (source.schedules.empty() || runs.empty()) {
     note("cycle.seam.nothing-to-weld", Severity::fail, place(source),
          source.schedules.empty() ? "The seam has no schedule: it isn't in the timeline."
                                   : "The seam is shorter than one of its runs: it isn't in the timeline.");
+    cell_.unwelded.push_back(static_cast<int>(index));
     return;
   }
   std::vector<Package> needs;
@@ -124,7 +126,10 @@ void CellCompiler::add_seam(std::size_t index) {
     needs.push_back(package(schedule.wire, schedule.gas, schedule.power_source));
   }
   CellSeam seam;
-  if (!add_robots_of(source, seam, needs)) return;
+  if (!add_robots_of(source, seam, needs)) {
+    cell_.unwelded.push_back(static_cast<int>(index));
+    return;
+  }
   seam.source = static_cast<int>(index);
   seam.first_run = static_cast<int>(model_.runs.size());
   seam.run_count = static_cast<int>(runs.size());

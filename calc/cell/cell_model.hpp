@@ -123,14 +123,16 @@ struct CellModel {
 struct CompiledCell {
   CellModel model;
   Findings findings;
+  int robot_seams = 0;        ///< seams that aren't manual
+  std::vector<int> unwelded;  ///< those of them that aren't in the model: index in Weldment::seams
 };
 
 /// Compiles a weldment's robot seams for the plan's cell. A seam that no robot can weld, or that has nothing
-/// to weld, is a fail finding and isn't in the model; seams that come after it are free of it, and so are
-/// seams that come after a manual one (a note): manual work is taken as done before the robots begin.
-/// InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or acceleration
-/// isn't above 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it isn't of this
-/// plan.
+/// to weld, is a fail finding, stands in `unwelded` and isn't in the model; seams that come after it are free
+/// of it, and so are seams that come after a manual one (a note): manual work is taken as done before the
+/// robots begin. InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or
+/// acceleration isn't above 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it
+/// isn't of this plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 }  // namespace seamtakt

@@ -75,10 +75,24 @@ void add_station_moves(const Weldment& weldment, const Cell& cell, CycleResult& 
   if (cell.stations >= 2) add(MoveKind::index, result.cycle_time_s - cell.index_s, result.cycle_time_s);
 }
 
+/// A weldment with unwelded seams isn't finished, however short the time for the others.
+void judge_unwelded(CycleResult& result) {
+  if (result.unwelded.empty()) return;
+  const std::size_t count = result.unwelded.size();
+  result.findings.push_back(
+      {"cycle.weldment.unwelded", Severity::fail, result.weldment, static_cast<double>(count), 0, "",
+       "Unwelded: " + std::to_string(count) + " of its " + std::to_string(result.robot_seams) +
+           " robot seams. This isn't the cycle of a finished weldment: it has no "
+           "margin against takt.",
+       "plan"});
+}
+
 void judge_takt(const Plan& plan, CycleResult& result) {
   if (!plan.line || !plan.line->takt_s) return;
   const double takt_s = *plan.line->takt_s, limit_s = takt_s * plan.line->planning_pct / 100;
   result.takt_s = takt_s;
+  result.takt_limit_s = limit_s;
+  if (!result.unwelded.empty()) return;
   result.takt_margin_s = limit_s - result.cycle_time_s;
   if (*result.takt_margin_s >= 0) return;
   std::string text = "The cycle takes " + rounded_text(result.cycle_time_s, 5) + " s; the takt leaves " +
@@ -155,6 +169,8 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
   CycleResult result;
   result.weldment = weldment.id;
   result.findings = compiled.findings;
+  result.robot_seams = compiled.robot_seams;
+  for (const int seam : compiled.unwelded) result.unwelded.push_back(weldment.seams[seam].id);
   result.weld_s = Scheduler(model, balance).makespan_s(sequence, moves);
   if (result.weld_s == Scheduler::impossible)
     throw InputError(weldment.id, "a sequence of seams that can't be welded",
@@ -194,6 +210,7 @@ CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledC
     result.findings.push_back(std::move(finding));
   judge_runs(weldment, compiled.model, result.findings);
   note_changes_left(plan, weldment, compiled.model, sequence, result.findings);
+  judge_unwelded(result);
   judge_takt(plan, result);
   return result;
 }

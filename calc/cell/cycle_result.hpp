@@ -11,7 +11,8 @@ namespace seamtakt {
 /// Time 0 is when the robots begin; with one station unloading and the next loading follow the last return
 /// home, with two they run beside the welding at the other station and the cycle ends with the index. These
 /// moves have no robot. Sums are those of the moves by kind, so orientation_s counts a turn once. gap_pct =
-/// 100*(cycle - lower bound)/cycle. takt_margin_s = takt_s*planning_pct/100 - cycle.
+/// 100*(cycle - lower bound)/cycle. takt_margin_s = takt_s*planning_pct/100 - cycle;
+/// where seams are unwelded there is none, and cycle.weldment.unwelded (fail) says how many they are.
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                      const Sequence& sequence, Balance balance = Balance::ignored);
 

@@ -35,18 +35,22 @@ struct CycleResult {
   double arc_on_s = 0, air_s = 0, sense_s = 0, start_end_s = 0, wait_s = 0, orientation_s = 0, service_s = 0,
          wire_change_s = 0, load_unload_s = 0;
   double arc_on_ratio = 0;
-  std::optional<double> takt_s, takt_margin_s;
+  /// The line's takt and the share of it to plan to. The margin is a finished weldment's alone: there is none
+  /// where seams are unwelded.
+  std::optional<double> takt_s, takt_limit_s, takt_margin_s;
   std::optional<double> lower_bound_s, gap_pct;
   std::uint64_t orders_tried = 0;  ///< by a search; 0 for the given order
   std::vector<Move> moves;
   std::vector<OrderStep> order;  ///< the passes as the robots claim them: as Weldment::order, the same again
+  int robot_seams = 0;           ///< the weldment's seams that aren't manual
+  std::vector<std::string> unwelded;  ///< ids of those that aren't in the timeline: no robot can weld them
   Findings findings;
 };
 
 /// `cycle --order given`: the weldment's order where it has one, balance kept as far as that order keeps it;
 /// else seams in file order, each by the first robot of its list. `evaluation` is of this plan. A seam that
 /// no robot can weld (none of its list exists in the cell, or what is loaded doesn't fit and can't be
-/// changed) is a fail finding and is left out of the timeline.
+/// changed) is a fail finding and is left out of the timeline; it fails the weldment, too.
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 }  // namespace seamtakt

@@ -7,6 +7,7 @@
 #include "base/error.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/progress_bar.hpp"
@@ -21,6 +22,9 @@
 namespace seamtakt::cli {
 
 namespace {
+
+constexpr std::uint64_t most_rows = std::numeric_limits<std::int64_t>::max(),
+                        most_sorted_rows = 10'000'000;  // a row kept takes some 100 bytes
 
 struct Options {
   std::vector<std::string> logs, carry;
@@ -68,10 +72,9 @@ AuditOptions audit_options(const Options& given) {
   options.weldment = given.weldment;
   options.seam = given.seam;
   if (given.pass > 0) options.pass = given.pass;
-  options.arc_current_A = parse_quantity(given.arc_current, *find_unit("A"), "--arc-current");
-  options.arc_off_s = parse_quantity(given.arc_off, *find_unit("s"), "--arc-off");
-  options.length_tolerance_pct =
-      parse_quantity(given.length_tolerance, *find_unit("%"), "--length-tolerance");
+  options.arc_current_A = quantity(given.arc_current, "A", {0, 10'000}, "--arc-current");
+  options.arc_off_s = quantity(given.arc_off, "s", {0, longest_s}, "--arc-off");
+  options.length_tolerance_pct = quantity(given.length_tolerance, "%", {0, 100}, "--length-tolerance");
   if (!given.process.empty() && !thermal_efficiency_of(given.process))
     throw InputError("--process", "\"" + printable(given.process) + "\"",
                      "an arc process number of ISO 4063, such as 135");
@@ -219,7 +222,7 @@ void follow(const Options& given, std::vector<LogSource>& logs) {
   LogSource& log = logs.back();
   if (log.path == "-")
     throw InputError("--follow", "standard input", "a file (standard input is read to its end anyway)");
-  const double idle_s = parse_quantity(given.follow_idle, *find_unit("s"), "--follow-idle");
+  const double idle_s = quantity(given.follow_idle, "s", {0, longest_s}, "--follow-idle");
   const auto following = std::make_shared<Following>(idle_s, log.path);
   log.bytes = followed_bytes(log.path, [following] { return following->wait(); });
 }
@@ -279,17 +282,18 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");
   command->add_option("--weldment", o.weldment, "weldment where the log doesn't name one");
   command->add_option("--seam", o.seam, "seam where the log doesn't name one");
-  command->add_option("--pass", o.pass, "pass where the log doesn't name one")->check(CLI::PositiveNumber);
+  add_whole_number(*command, "--pass", o.pass, 1, 10'000, "pass where the log doesn't name one");
   command->add_option("--arc-current", o.arc_current,
                       "the arc is on above this current (a bare number is in A) [5A]");
   command->add_option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
   command->add_option("--length-tolerance", o.length_tolerance,
                       "arc time x planned speed may differ from the planned length by this (%) [10%]");
-  command->add_option("--max-rejected", o.max_rejected, "rows that may be rejected [0]");
-  command->add_option("--sort-window", o.sort_window, "rows within which disorder in time is put right [0]");
-  command->add_option(
-      "--threads", o.threads,
-      "threads that read; the result is the same for any number [as many as the machine has]");
+  add_whole_number(*command, "--max-rejected", o.max_rejected, 0, most_rows, "rows that may be rejected [0]");
+  add_whole_number(*command, "--sort-window", o.sort_window, 0, most_sorted_rows,
+                   "rows within which disorder in time is put right [0]");
+  add_whole_number(
+      *command, "--threads", o.threads, 0, most_threads,
+      "threads that read; the result is the same for any number [0: as many as the machine has]");
   command->add_flag("--follow", o.follow,
                     "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with "
                     "--store it is stored when "

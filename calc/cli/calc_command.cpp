@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/waveform_file.hpp"
 #include "formula/quantity.hpp"
@@ -13,6 +14,8 @@ namespace seamtakt::cli {
 namespace {
 
 /// What was typed after one quantity's options, by option name.
+constexpr std::uint64_t least_samples = 2, most_samples = 100'000'000;
+
 struct Options {
   std::map<std::string, std::string> given, uncertainty;
   std::size_t monte_carlo = 0;
@@ -191,8 +194,8 @@ void add_quantity(CLI::App& calc, const Quantity& quantity, Result& result) {
               "standard uncertainty of --" + name + ", absolute with unit or in %")
           ->group("Uncertainty");
   }
-  command
-      ->add_option("--monte-carlo", options->monte_carlo, "uncertainty by this many random samples as well")
+  add_whole_number(*command, "--monte-carlo", options->monte_carlo, least_samples, most_samples,
+                   "uncertainty by this many random samples as well")
       ->group("Uncertainty");
   command->add_flag("--explain", options->explain, "formula, numbers put in, source, range");
   command->add_flag("--json", options->json, "one JSON document on standard output");

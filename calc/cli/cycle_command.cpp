@@ -11,6 +11,7 @@
 #include "cell/plan_order.hpp"
 #include "cli/best_search.hpp"
 #include "cli/command.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
@@ -20,6 +21,9 @@
 namespace seamtakt::cli {
 
 namespace {
+
+constexpr std::uint64_t most_steps = 1'000'000'000'000;
+constexpr double least_seconds = 1e-6;
 
 struct Options {
   std::string plan, weldment, order = "given", seconds, output, without_robot;
@@ -55,7 +59,10 @@ void write_cycle(JsonWriter& json, const CycleResult& cycle) {
   json.member("wire_change_s", cycle.wire_change_s).member("load_unload_s", cycle.load_unload_s);
   json.member("arc_on_ratio", cycle.arc_on_ratio).member("takt_s", cycle.takt_s);
   json.member("takt_margin_s", cycle.takt_margin_s).member("lower_bound_s", cycle.lower_bound_s);
-  json.member("gap_pct", cycle.gap_pct);
+  json.member("gap_pct", cycle.gap_pct).member("robot_seams", cycle.robot_seams);
+  json.key("unwelded_seams").begin_array(JsonWriter::Layout::compact);
+  for (const std::string& seam : cycle.unwelded) json.value(seam);
+  json.end_array();
   if (cycle.orders_tried > 0) json.member("steps", cycle.orders_tried);
   write_moves(json, cycle);
   json.end_object();
@@ -96,6 +103,17 @@ std::string summary_table(const std::vector<CycleResult>& cycles) {
   return table.text();
 }
 
+/// Why a weldment has no margin: a line each.
+std::string unwelded_text(const std::vector<CycleResult>& cycles) {
+  std::string text;
+  for (const CycleResult& cycle : cycles)
+    if (!cycle.unwelded.empty())
+      text += "\n" + cycle.weldment + ": " + std::to_string(cycle.unwelded.size()) + " of " +
+              std::to_string(cycle.robot_seams) +
+              " robot seams unwelded. The weldment fails, and its time has no margin.";
+  return text.empty() ? text : text + "\n";
+}
+
 /// Where the time goes beside the arc: a line a weldment.
 std::string losses_text(const std::vector<CycleResult>& cycles) {
   constexpr std::size_t most = 3;
@@ -134,9 +152,7 @@ std::string moves_table(const CycleResult& cycle) {
 /// Ten seconds where neither time nor steps are given; any time where only steps are.
 double seconds_of(const Options& options) {
   if (options.seconds.empty()) return options.steps > 0 ? std::numeric_limits<double>::infinity() : 10;
-  const double seconds = parse_quantity(options.seconds, *find_unit("s"), "--seconds");
-  if (!(seconds > 0)) throw InputError("--seconds", options.seconds, "a time above 0");
-  return seconds;
+  return quantity(options.seconds, "s", {least_seconds, longest_s}, "--seconds");
 }
 
 std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
@@ -193,7 +209,7 @@ void run(const Options& options, Result& result) {
     result.output = json.take();
     return;
   }
-  result.output = summary_table(cycles) + losses_text(cycles);
+  result.output = summary_table(cycles) + unwelded_text(cycles) + losses_text(cycles);
   if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
@@ -213,9 +229,9 @@ void add_cycle(CLI::App& app, Result& result) {
                    "given: seams in file order; best: the shortest cycle that is found")
       ->check(CLI::IsMember({"given", "best"}));
   command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
-  command->add_option("--steps", options->steps,
-                      "best: orders to try a weldment; the same ones for the same seed");
-  command->add_option("--seed", options->seed, "best: another number, another search (default 1)");
+  add_whole_number(*command, "--steps", options->steps, 1, most_steps,
+                   "best: orders to try a weldment; the same ones for the same seed");
+  add_seed(*command, options->seed, "best: another number, another search (default 1)");
   CLI::Option* without =
       command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
   command->add_option("--output", options->output, "write the plan with the order as its own to this file")

@@ -5,6 +5,7 @@
 #include "base/units.hpp"
 #include "cell/timeline.hpp"
 #include "cli/command.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/progress_bar.hpp"
@@ -195,7 +196,8 @@ void add_learn(CLI::App& app, Result& result) {
   command->add_option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
   command->add_option("--weighed", options->weighed,
                       "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
-  command->add_option("--threads", options->threads, "threads that read [as many as the machine has]");
+  add_whole_number(*command, "--threads", options->threads, 0, most_threads,
+                   "threads that read [0: as many as the machine has]");
   command->add_option("--output", options->output,
                       "plan file for the proposal; the plan itself is never changed");
   command->add_flag("--json", options->json, "one JSON document on standard output");

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "cli/ledger_options.hpp"
+#include "cli/number_option.hpp"
 #include "cli/store_key.hpp"
 
 namespace seamtakt::cli {
@@ -21,6 +22,8 @@ WriteStamp stamp_of(const LedgerOptions& given) {
 }
 
 namespace {
+
+constexpr std::uint64_t most_records = std::numeric_limits<std::int64_t>::max();
 
 using Action = void (*)(const LedgerOptions&, Result&);
 
@@ -72,10 +75,10 @@ void add_reading(LedgerCommands& ledger) {
   list->add_option("--verdict", o.verdict, "pass, fail or undecided");
   list->add_option("--from-date", o.from_date, "welded, else written, on this date or later (2026-11-25)");
   list->add_option("--to-date", o.to_date, "on this date or earlier");
-  list->add_option("--limit", o.limit, "so many at most; 0: all [0]");
+  add_whole_number(*list, "--limit", o.limit, 0, most_records, "so many at most; 0: all [0]");
 
   CLI::App* show = ledger.reading("show", "One record with what was changed since, or a unit", ledger_show);
-  show->add_option("RECORD", o.seq, "its number");
+  add_whole_number(*show, "RECORD", o.seq, 1, most_records, "its number");
   show->add_option("--unit", o.unit,
                    "what the store knows of a unit: passes, what is missing, nonconformances");
   show->add_flag("--proof", o.proof, "with the digests that prove the record by the signed head");
@@ -86,8 +89,8 @@ void add_reading(LedgerCommands& ledger) {
                      "the store's public key (PEM), or its fingerprint, as the auditor holds it");
   verify->add_option("--anchor", o.anchors, "file of anchors kept outside; may be given again");
   verify->add_option("--raw", o.raw, "folder of the raw logs");
-  verify->add_option("--from", o.from, "look into the bodies from this record on [1]")
-      ->check(CLI::PositiveNumber);
+  add_whole_number(*verify, "--from", o.from, 1, most_records,
+                   "look into the bodies from this record on [1]");
 
   CLI::App* head = ledger.reading("head", "The newest signed head", ledger_head);
   head->add_option("--files", o.files,
@@ -116,15 +119,15 @@ void add_writing(LedgerCommands& ledger) {
 
   CLI::App* correct =
       ledger.writing("correct", "A new record that says what an old one should have said", ledger_correct);
-  correct->add_option("RECORD", o.seq, "its number")->required();
+  add_whole_number(*correct, "RECORD", o.seq, 1, most_records, "its number")->required();
   correct->add_option("--set", o.set, "results.MEMBER=VALUE; may be given again")->required();
 
-  ledger.writing("void", "A new record that says that an old one doesn't count", ledger_void)
-      ->add_option("RECORD", o.seq, "its number")
-      ->required();
+  CLI::App* cancel =
+      ledger.writing("void", "A new record that says that an old one doesn't count", ledger_void);
+  add_whole_number(*cancel, "RECORD", o.seq, 1, most_records, "its number")->required();
 
   CLI::App* sign = ledger.writing("sign", "Signs a record off with a person's own key", ledger_sign);
-  sign->add_option("RECORD", o.seq, "its number")->required();
+  add_whole_number(*sign, "RECORD", o.seq, 1, most_records, "its number")->required();
   sign->add_option("--person-key", o.person_key,
                    "the person's private key; made where it is absent [person.pem in the key folder]");
 
@@ -136,13 +139,15 @@ void add_writing(LedgerCommands& ledger) {
 
   CLI::App* nonconformance = ledger.writing(
       "nonconformance", "Lists what failed and how it stands; or opens one", ledger_nonconformance);
-  nonconformance->add_option("RECORD", o.seq, "open one about this pass or manual seam");
+  add_whole_number(*nonconformance, "RECORD", o.seq, 1, most_records,
+                   "open one about this pass or manual seam");
   nonconformance->add_option("--unit", o.unit, "those of a unit");
   nonconformance->add_flag("--open", o.open_only, "those that are open");
 
   CLI::App* disposition =
       ledger.writing("disposition", "What becomes of a nonconformance", ledger_disposition);
-  disposition->add_option("RECORD", o.seq, "number of the nonconformance")->required();
+  add_whole_number(*disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance")
+      ->required();
   disposition->add_option("--decision", o.decision, "repair, use-as-is or scrap")->required();
   disposition->add_option("--schedule", o.schedule, "schedule of the repair");
   disposition->add_option("--retest", o.retest,
@@ -157,7 +162,7 @@ void add_writing(LedgerCommands& ledger) {
 
   CLI::App* note =
       ledger.writing("note", "A note (--why is its text), about a record or the store", ledger_note);
-  note->add_option("RECORD", o.seq, "number of the record that it is about");
+  add_whole_number(*note, "RECORD", o.seq, 1, most_records, "number of the record that it is about");
 }
 
 }  // namespace

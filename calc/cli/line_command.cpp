@@ -6,6 +6,7 @@
 #include "cell/line/line_result.hpp"
 #include "cli/command.hpp"
 #include "cli/line_output.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
@@ -15,29 +16,22 @@ namespace seamtakt::cli {
 
 namespace {
 
-constexpr long most_units = 200'000;
+constexpr std::uint64_t most_units = 200'000, most_runs = 100'000, most_steps = 100'000'000,
+                        most_window_units = 1'000'000;
+constexpr double heaviest_package_kg = 10'000;
 
 struct Options {
   std::string plan, orders, carts, order = "given", without_robot;
   std::string tip_every, tip_change = "0s", wire_package, wire_change = "0s";
   bool level = false, json = false, summary = false;
-  long units = 0;
+  std::size_t units = 0;
   std::uint64_t seed = 1, steps = 20'000;
   int runs = 200, window = 10;
 };
 
-double quantity(const std::string& text, const char* unit, const char* option) {
-  const double value = parse_quantity(text, *find_unit(unit), option);
-  if (value < 0) throw InputError(option, text, "0 or more");
-  return value;
-}
-
-/// Nothing is changed more often than every second or gram: a slip of the unit, not a plan.
-double interval(const std::string& text, const char* unit, double least, const char* option) {
-  if (text.empty()) return 0;
-  const double value = quantity(text, unit, option);
-  if (value < least) throw InputError(option, text, number_text(least) + " " + unit + " or more");
-  return value;
+/// Nothing is changed more often than every second or gram: a slip of the unit, not a plan. Empty: never.
+double interval(const std::string& text, const char* unit, QuantityRange range, const char* option) {
+  return text.empty() ? 0 : quantity(text, unit, range, option);
 }
 
 /// How the cell welds a weldment. The best order is searched by steps, not by seconds: the line is to be the
@@ -54,18 +48,28 @@ std::function<CycleResult(const Weldment&)> cycle_function(const Options& option
   };
 }
 
+/// The cell before a robot was taken out of it.
+WholeCell whole_cell(const Options& options, const Plan& plan) {
+  WholeCell whole{&plan, evaluate(plan), {}};
+  whole.cycle_of = [&options, &plan, evaluation = whole.evaluation](const Weldment& weldment) {
+    return cycle_function(options, plan, evaluation)(weldment);
+  };
+  return whole;
+}
+
 LineRequest request_of(const Options& options, const Plan& plan, const Evaluation& evaluation) {
   LineRequest request;
   request.plan_file = printable(options.plan);
-  request.units = static_cast<std::size_t>(options.units);
+  request.units = options.units;
   request.seed = options.seed;
   request.runs = options.runs;
   request.level = options.level;
   request.window_units = options.window;
-  request.changes.tip_every_arc_s = interval(options.tip_every, "s", 1, "--tip-every");
-  request.changes.tip_change_s = quantity(options.tip_change, "s", "--tip-change");
-  request.changes.wire_package_kg = interval(options.wire_package, "kg", 0.001, "--wire-package");
-  request.changes.wire_package_change_s = quantity(options.wire_change, "s", "--wire-change");
+  request.changes.tip_every_arc_s = interval(options.tip_every, "s", {1, longest_s}, "--tip-every");
+  request.changes.tip_change_s = quantity(options.tip_change, "s", {0, longest_s}, "--tip-change");
+  request.changes.wire_package_kg =
+      interval(options.wire_package, "kg", {0.001, heaviest_package_kg}, "--wire-package");
+  request.changes.wire_package_change_s = quantity(options.wire_change, "s", {0, longest_s}, "--wire-change");
   request.cycle_of = cycle_function(options, plan, evaluation);
   return request;
 }
@@ -80,12 +84,14 @@ void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
   const std::vector<Order> orders = read_orders(options.orders, loaded.plan);
+  const Plan whole = options.without_robot.empty() ? Plan{} : loaded.plan;
   Findings findings = take_robot_out(loaded, options.without_robot);
   const Evaluation evaluation = evaluate(loaded.plan);
   const Release release =
       options.carts.empty() ? release_all(orders) : release_complete(orders, loaded.plan, options.carts);
-  const LineResult line =
-      simulate_line(loaded.plan, evaluation, release, request_of(options, loaded.plan, evaluation));
+  LineRequest request = request_of(options, loaded.plan, evaluation);
+  if (!options.without_robot.empty()) request.with_all_robots = [&] { return whole_cell(options, whole); };
+  const LineResult line = simulate_line(loaded.plan, evaluation, release, request);
   add_findings_without_robot(line.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
@@ -126,17 +132,16 @@ void add_line(CLI::App& app, Result& result) {
       ->add_option("--order", options->order,
                    "in the cell: given: seams in file order; best: the shortest cycle found")
       ->check(CLI::IsMember({"given", "best"}));
-  command->add_option("--steps", options->steps, "best: orders to try a weldment (default 20000)")
-      ->check(CLI::Range(1, 100'000'000));
-  command->add_option("--units", options->units, "as many units, the orders again and again")
-      ->check(CLI::Range(1L, most_units));
-  command->add_option("--seed", options->seed, "of stops and faults");
-  command
-      ->add_option("--runs", options->runs,
-                   "runs with different luck, for means and cures; fewer for long ones")
-      ->check(CLI::Range(1, 100000));
-  command->add_option("--window", options->window, "units of the window of worst throughput")
-      ->check(CLI::Range(1, 1000000));
+  add_whole_number(*command, "--steps", options->steps, 1, most_steps,
+                   "best: orders to try a weldment (default 20000)");
+  add_whole_number(*command, "--units", options->units, 1, most_units,
+                   "as many units, the orders again and again");
+  add_seed(*command, options->seed, "of stops and faults (default 1)");
+  add_whole_number(*command, "--runs", options->runs, 1, most_runs,
+                   "runs with different luck, of which the headline is the mean (default 200; fewer for long "
+                   "ones); 1: one draw");
+  add_whole_number(*command, "--window", options->window, 1, most_window_units,
+                   "units of the window of worst throughput (default 10)");
   command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
   add_change_options(*command, *options);
   command->add_flag("--summary", options->summary, "without the units");

@@ -7,6 +7,8 @@ namespace {
 void write_figures(JsonWriter& json, const LineFigures& figures, bool has_takt) {
   json.begin_object(JsonWriter::Layout::compact);
   json.member("runs", figures.runs).member("throughput_per_h", figures.throughput_per_h);
+  json.member("throughput_p10_per_h", figures.throughput_p10_per_h);
+  json.member("throughput_p90_per_h", figures.throughput_p90_per_h);
   json.member("throughput_se_per_h", figures.throughput_se_per_h).member("makespan_s", figures.makespan_s);
   if (has_takt)
     json.member("takt_misses", figures.takt_misses)
@@ -85,6 +87,7 @@ void write_waiting(JsonWriter& json, const LineResult& line) {
   for (const WaitingUnit& unit : line.waiting) {
     json.begin_object(JsonWriter::Layout::compact);
     json.member("serial", unit.order.serial).member("weldment", unit.order.weldment).member("for", unit.text);
+    if (unit.unwelded_seams > 0) json.member("unwelded_seams", unit.unwelded_seams);
     json.key("released_instead");
     if (unit.released_instead.empty())
       json.null();
@@ -111,14 +114,37 @@ void write_levelling(JsonWriter& json, const LineResult& line) {
   json.end_array().end_object();
 }
 
+/// The headline: of all runs.
+void write_headline(JsonWriter& json, const LineResult& line) {
+  const LineFigures& figures = line.figures;
+  const bool has_takt = line.takt_limit_s.has_value();
+  const auto with_takt = [&](double value) { return has_takt ? std::optional(value) : std::nullopt; };
+  json.member("unit_count", line.units.size()).member("units_not_run", line.not_run);
+  json.member("runs", figures.runs).member("seed", line.seed).member("left_to_chance", !line.certain);
+  json.member("makespan_s", figures.makespan_s).member("throughput_per_h", figures.throughput_per_h);
+  json.member("throughput_p10_per_h", figures.throughput_p10_per_h);
+  json.member("throughput_p90_per_h", figures.throughput_p90_per_h);
+  json.member("throughput_overall_per_h", figures.throughput_overall_per_h);
+  json.member("takt_s", line.takt_s).member("takt_limit_s", line.takt_limit_s);
+  json.member("takt_misses", with_takt(figures.takt_misses));
+  json.member("takt_lost_s", with_takt(figures.takt_lost_s));
+}
+
+/// The one draw that all further figures, units and stages are of.
+void write_draw(JsonWriter& json, const LineResult& line) {
+  json.key("draw").begin_object(JsonWriter::Layout::compact);
+  json.member("seed", line.draw_seed).member("makespan_s", line.makespan_s);
+  json.member("throughput_per_h", line.throughput_per_h);
+  json.member("throughput_overall_per_h", line.throughput_overall_per_h);
+  json.member("takt_misses", line.takt_misses).member("takt_lost_s", line.takt_lost_s);
+  json.end_object();
+}
+
 }  // namespace
 
 void write_line(JsonWriter& json, const LineResult& line) {
-  json.member("unit_count", line.units.size()).member("makespan_s", line.makespan_s);
-  json.member("throughput_per_h", line.throughput_per_h);
-  json.member("throughput_overall_per_h", line.throughput_overall_per_h);
-  json.member("takt_s", line.takt_s).member("takt_limit_s", line.takt_limit_s);
-  json.member("takt_misses", line.takt_misses).member("takt_lost_s", line.takt_lost_s);
+  write_headline(json, line);
+  write_draw(json, line);
   json.member("intervals_over_takt", line.intervals_over_takt);
   if (line.bottleneck.empty())
     json.null_member("bottleneck");

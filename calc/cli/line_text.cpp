@@ -10,14 +10,58 @@ std::string hours(double time_s) {
   return rounded_text(time_s / 3600, 4) + " h";
 }
 
-std::string summary(const LineResult& line) {
-  std::string text = std::to_string(line.units.size()) + " units in " + hours(line.makespan_s) + ", " +
-                     rounded_text(line.throughput_per_h, 4) + " an hour once the first is out";
+/// What the headline is made of.
+std::string runs_text(const LineResult& line) {
+  const LineFigures& figures = line.figures;
+  if (line.certain) return "Nothing in this line is left to chance: one run says all.\n";
+  if (figures.runs == 1)
+    return "One draw of chance, seed " + std::to_string(line.draw_seed) +
+           ": another seed gives other figures (--runs for their mean).\n";
+  std::string text = "Means of " + std::to_string(figures.runs) + " runs, seeds " +
+                     std::to_string(line.seed) + " and on. In one run of ten below " +
+                     rounded_text(*figures.throughput_p10_per_h, 4) + " an hour, in one of ten above " +
+                     rounded_text(*figures.throughput_p90_per_h, 4) + "; standard error of the mean " +
+                     rounded_text(figures.throughput_se_per_h, 2);
+  if (line.takt_limit_s) text += ", of the misses " + rounded_text(figures.takt_misses_se, 2);
+  return text + ".\n";
+}
+
+std::string not_run_text(const LineResult& line) {
+  if (line.not_run == 0) return "";
+  std::string text = std::to_string(line.not_run) + " of " +
+                     std::to_string(line.not_run + line.units.size()) +
+                     " units aren't run: seams of theirs are unwelded. They wait.\n";
+  if (!line.units.empty())
+    text +=
+        "Units an hour are the finished ones over the time that all would take; each unit that isn't run is "
+        "a takt miss.\n";
+  return text;
+}
+
+std::string headline(const LineResult& line) {
+  const LineFigures& figures = line.figures;
+  std::string text = std::to_string(line.units.size()) + " units in " + hours(figures.makespan_s) + ", " +
+                     rounded_text(figures.throughput_per_h, 4) + " an hour" +
+                     (line.not_run == 0 ? " once the first is out" : "");
   if (line.takt_limit_s) text += " (takt wants " + rounded_text(3600 / *line.takt_limit_s, 4) + ")";
   text += "; bottleneck " + line.bottleneck + ".\n";
-  if (line.takt_misses)
-    text += "Takt misses: " + std::to_string(*line.takt_misses) + ", the assembly line waits " +
-            rounded_text(line.takt_lost_s.value_or(0) / 60, 4) + " min in all.\n";
+  if (line.takt_limit_s)
+    text += "Takt misses: " + rounded_text(figures.takt_misses, 3) + ", the assembly line waits " +
+            rounded_text(figures.takt_lost_s / 60, 4) + " min in all.\n";
+  return text + runs_text(line);
+}
+
+/// Of which draw the rest is.
+std::string draw_text(const LineResult& line) {
+  if (line.certain || line.figures.runs == 1) return "";
+  return "What follows of units and stages is one draw, the one in the middle by throughput: seed " +
+         std::to_string(line.draw_seed) + ", " + hours(line.makespan_s) + ", " +
+         rounded_text(line.throughput_per_h, 4) + " an hour" +
+         (line.takt_misses ? ", takt misses " + std::to_string(*line.takt_misses) : "") + ".\n";
+}
+
+std::string summary(const LineResult& line) {
+  std::string text = not_run_text(line) + headline(line) + "\n" + draw_text(line);
   text += "In the line on the mean: " + rounded_text(line.units_in_line, 3) + " units, each for " +
           hours(line.flow_time_mean_s) + ".";
   if (line.reworks > 0) text += " Sent back: " + std::to_string(line.reworks) + " times.";
@@ -27,15 +71,6 @@ std::string summary(const LineResult& line) {
     text += "Worst window: " + std::to_string(line.worst_window->units) + " units from " +
             hours(line.worst_window->start_s) + " to " + hours(line.worst_window->end_s) + ", " +
             rounded_text(line.worst_window->throughput_per_h, 3) + " an hour.\n";
-  if (line.figures.runs > 1) {
-    text += "Mean of " + std::to_string(line.figures.runs) +
-            " runs: " + rounded_text(line.figures.throughput_per_h, 4) + " an hour (standard error " +
-            rounded_text(line.figures.throughput_se_per_h, 2) + ")";
-    if (line.takt_limit_s)
-      text += ", " + rounded_text(line.figures.takt_misses, 3) + " misses (" +
-              rounded_text(line.figures.takt_misses_se, 2) + ")";
-    text += ".\n";
-  }
   return text;
 }
 
@@ -144,7 +179,9 @@ std::string units_table(const LineResult& line) {
 
 std::string line_text(const LineResult& line, bool with_units) {
   const bool has_takt = line.takt_limit_s.has_value();
-  if (line.units.empty()) return "No unit is released." + std::string("\n") + waiting_table(line);
+  if (line.units.empty())
+    return not_run_text(line) + (line.not_run > 0 ? "No unit is run.\n" : "No unit is released.\n") +
+           waiting_table(line);
   std::string text =
       summary(line) + stages_table(line) + misses_table(line) + cures_table(line) + waiting_table(line);
   if (line.with_all_carts)

@@ -3,6 +3,7 @@
 
 #include "base/units.hpp"
 #include "cli/command.hpp"
+#include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "plan/window.hpp"
@@ -178,7 +179,8 @@ void add_window(CLI::App& app, Result& result) {
   command->add_option("--schedule", options->schedule, "the schedule to map")->required();
   command->add_option("--seam", options->seam, "WELDMENT/SEAM, or the seam alone where one weldment has it")
       ->required();
-  command->add_option("--size", options->size, "points each way, 2 to 2000 (default 50)");
+  add_whole_number(*command, "--size", options->size, WindowOptions::least_size, WindowOptions::greatest_size,
+                   "points each way, 2 to 2000 (default 50)");
   command->add_flag("--json", options->json, "one JSON document on standard output");
   command->callback([options, &result] { run(*options, result); });
 }

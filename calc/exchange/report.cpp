@@ -57,6 +57,13 @@ void schedules_section(HtmlPage& page, const Plan& plan) {
   page.end_sheets();
 }
 
+std::string margin_text(const CycleResult& cycle) {
+  if (!cycle.unwelded.empty())
+    return "none: " + std::to_string(cycle.unwelded.size()) + " of " + std::to_string(cycle.robot_seams) +
+           " robot seams unwelded";
+  return cycle.takt_margin_s ? rounded_text(*cycle.takt_margin_s, 5) + " s" : "not stated";
+}
+
 void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
   page.heading(2, "Cycle sheets");
   const auto seconds = [](double value) { return rounded_text(value, 5) + " s"; };
@@ -66,7 +73,7 @@ void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
     page.data_list({
         {"Cycle time", seconds(cycle.cycle_time_s)},
         {"Takt to plan to", cycle.takt_s ? seconds(*cycle.takt_s) : "not stated"},
-        {"Margin", cycle.takt_margin_s ? seconds(*cycle.takt_margin_s) : "not stated"},
+        {"Margin", margin_text(cycle)},
         {"Proven lower bound", cycle.lower_bound_s ? seconds(*cycle.lower_bound_s) : "none"},
         {"Arc on, all robots",
          seconds(cycle.arc_on_s) + " (" + rounded_text(100 * cycle.arc_on_ratio, 3) + " % of robot time)"},

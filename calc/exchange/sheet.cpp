@@ -78,14 +78,17 @@ Sheet cycle_sheet(const std::vector<CycleResult>& cycles) {
                {"orientation_s", "Positioner, s"},
                {"service_s", "Torch service, s"},
                {"wire_change_s", "Wire changes, s"},
-               {"load_unload_s", "Load and unload, s"}},
+               {"load_unload_s", "Load and unload, s"},
+               {"robot_seams", "Robot seams"},
+               {"unwelded_seams", "Unwelded of them"}},
               {}};
   for (const CycleResult& cycle : cycles)
     sheet.rows.push_back({cycle.weldment, cycle.cycle_time_s, cell_of(cycle.takt_s),
                           cell_of(cycle.takt_margin_s), cell_of(cycle.lower_bound_s), cell_of(cycle.gap_pct),
                           cycle.weld_s, cycle.arc_on_s, cycle.arc_on_ratio, cycle.air_s, cycle.sense_s,
                           cycle.start_end_s, cycle.wait_s, cycle.orientation_s, cycle.service_s,
-                          cycle.wire_change_s, cycle.load_unload_s});
+                          cycle.wire_change_s, cycle.load_unload_s, static_cast<double>(cycle.robot_seams),
+                          static_cast<double>(cycle.unwelded.size())});
   return sheet;
 }
 

@@ -1,4 +1,7 @@
+#include <cmath>
+
 #include "base/json_text.hpp"
+#include "base/limits.hpp"
 #include "base/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
@@ -10,10 +13,17 @@ namespace {
 using Kind = JsonValue::Kind;
 constexpr const char* point_form = "[x, y, z] in mm";
 
+void check_coordinate(double at_mm, const FieldInfo& field, FieldPlace& place) {
+  if (std::abs(at_mm) > largest_coordinate_mm)
+    place.refuse(number_text(at_mm), "a number from " + number_text(-largest_coordinate_mm) + " to " +
+                                         number_text(largest_coordinate_mm) + " mm");
+  check_value(at_mm, field, place);
+}
+
 void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& place) {
   for (std::size_t i = 0; i < point.size(); ++i) {
     FieldPlace::Step step(place, i);
-    check_value(point[i], field, place);
+    check_coordinate(point[i], field, place);
   }
 }
 
@@ -25,7 +35,7 @@ Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPlace& p
     FieldPlace::Step step(place, i);
     if (!coordinate.is(Kind::number)) place.refuse(found_text(coordinate), "a number in mm");
     point[i] = coordinate.number();
-    check_value(point[i], field, place);
+    check_coordinate(point[i], field, place);
   });
   return point;
 }

@@ -6,6 +6,7 @@
 #include "base/csv.hpp"
 #include "base/json_text.hpp"
 #include "base/json_writer.hpp"
+#include "base/limits.hpp"
 #include "base/units.hpp"
 #include "base/utf8.hpp"
 #include "plan/field_value.hpp"
@@ -126,6 +127,8 @@ void check_value(double value, const FieldInfo& field, FieldPlace& place) {
   const double size = std::abs(value);
   if (size > largest || (size < smallest && size != 0))
     place.refuse(number_text(value), "a number of usual size (0, or 1e-15 to 1e15)");
+  if (value > longest_plan_time_s && std::string_view(field.unit) == "s")
+    place.refuse(number_text(value), "a time of at most " + number_text(longest_plan_time_s) + " s");
 }
 
 bool is_written(double value, double standard, const FieldInfo& field, bool was_in_file) {

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "base/json_writer.hpp"
+#include "base/limits.hpp"
 #include "base/units.hpp"
 #include "plan/field_composition.hpp"
 #include "plan/json_layout.hpp"
@@ -252,8 +253,10 @@ std::string plan_schema() {
   std::string definitions, json;
   {
     Members all(definitions);
-    all.raw("point", R"({"description": "[x, y, z] in mm.", "type": "array", "items": {"type": "number"}, )"
-                     R"("minItems": 3, "maxItems": 3})");
+    const std::string most = number_text(largest_coordinate_mm);
+    all.raw("point", R"({"description": "[x, y, z] in mm.", "type": "array", "items": {"type": "number", )"
+                     R"("minimum": -)" +
+                         most + R"(, "maximum": )" + most + R"(}, "minItems": 3, "maxItems": 3})");
     for (const TableInfo* table : tables) {
       std::string object;
       {

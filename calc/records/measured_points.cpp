@@ -1,7 +1,9 @@
+#include <cmath>
 #include <set>
 
 #include "base/error.hpp"
 #include "base/json_node.hpp"
+#include "base/limits.hpp"
 #include "records/measure.hpp"
 #include "records/table_fields.hpp"
 
@@ -28,7 +30,11 @@ std::vector<MeasuredPoint> parse_measured_points(std::string_view csv, const std
     if (!seen.insert(point.id).second)
       throw InputError(field_place(csv, table, row, name),
                        "the point \"" + printable(point.id, 60) + "\" twice", "each point once");
-    for (std::size_t axis = 0; axis < 3; ++axis) point.at_mm[axis] = number(axes[axis]);
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      point.at_mm[axis] = number(axes[axis]);
+      if (!(std::abs(point.at_mm[axis]) <= largest_coordinate_mm))
+        refuse_field(csv, table, row, axes[axis], "a coordinate from -1000000 to 1000000 mm");
+    }
     if (!optional_field(row, part).empty()) {
       point.part_C = number(static_cast<std::size_t>(part));
       if (point.part_C < -40 || point.part_C > 200)

@@ -4,14 +4,9 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// Fewer runs with different luck than the command line's: an answer within a second, that says its standard
-/// error.
-constexpr int runs = 60;
-
 LineResultPtr run_line_of(const LineQuestion& question, const Results& results) {
   const std::vector<Order> orders = read_orders(question.orders.toStdString(), *results.plan);
   LineRequest request;
-  request.runs = runs;
   request.level = question.level;
   request.cycle_of = [&](const Weldment& weldment) {
     for (const CycleResult& cycle : results.cycles)

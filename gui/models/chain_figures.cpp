@@ -48,9 +48,18 @@ LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
           units.unitText("kJ/mm"), findings.tally(Link::heat).worst()};
 }
 
-/// The weldment that is nearest to missing takt.
+/// The weldment of which most seams are unwelded; where all are welded, the one nearest to missing takt.
 LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
   if (results.cycles.empty()) return {};
+  const auto unfinished = std::max_element(
+      results.cycles.begin(), results.cycles.end(),
+      [](const CycleResult& a, const CycleResult& b) { return a.unwelded.size() < b.unwelded.size(); });
+  if (!unfinished->unwelded.empty())
+    return {Figures::tr("%1 unwelded").arg(unfinished->unwelded.size()),
+            Figures::tr("of %1 seams, %2")
+                .arg(unfinished->robot_seams)
+                .arg(QString::fromStdString(unfinished->weldment)),
+            Severity::fail};
   const auto worst = std::max_element(
       results.cycles.begin(), results.cycles.end(),
       [](const CycleResult& a, const CycleResult& b) { return a.cycle_time_s < b.cycle_time_s; });
@@ -67,6 +76,11 @@ LinkFigure line_figure(const Results& results, const FindingIndex& findings) {
 }
 
 }  // namespace
+
+QString unwelded_text(const CycleResult& cycle) {
+  if (cycle.unwelded.empty()) return {};
+  return Figures::tr("%1 of %2 robot seams unwelded").arg(cycle.unwelded.size()).arg(cycle.robot_seams);
+}
 
 QString minutes_text(double seconds) {
   const auto whole = static_cast<long long>(std::llround(seconds));

@@ -18,6 +18,9 @@ struct LinkFigure {
 /// have their own; the last one is the findings.
 std::vector<LinkFigure> chain_figures(const Results& results);
 
+/// "36 of 63 robot seams unwelded"; empty where all are welded.
+QString unwelded_text(const CycleResult& cycle);
+
 /// "19:40" of seconds.
 QString minutes_text(double seconds);
 /// "+0:23" or "−0:23": a change of so many seconds.

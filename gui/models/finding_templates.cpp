@@ -66,6 +66,10 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "What is loaded on %1 doesn't fit and can't be changed: %2 welds the seam."),
     QT_TRANSLATE_NOOP("Finding",
                       "It comes after the manual seam %1, which is taken as welded before the robots begin."),
+    QT_TRANSLATE_NOOP(
+        "Finding",
+        "Unwelded: %1 of its %2 robot seams. This isn't the cycle of a finished weldment: it has "
+        "no margin against takt."),
     QT_TRANSLATE_NOOP("Finding", "The cycle takes %1 s; the takt leaves %2 s."),
     QT_TRANSLATE_NOOP("Finding", "The cycle takes %1 s; the takt leaves %2 s (%3 % of %4 s)."),
     QT_TRANSLATE_NOOP("Finding", "One run of arc is longer than the torch may weld between two services."),
@@ -93,6 +97,8 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding",
                       "The cell has two stations and loads one while it welds at the other: the stage takes "
                       "no time of its own."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Unwelded: %1 of its %2 robot seams. Units of it that wait and aren't run: %3."),
     QT_TRANSLATE_NOOP("Finding", "The unit (%1) waits: %2. No complete unit is behind it."),
     QT_TRANSLATE_NOOP("Finding", "The unit (%1) waits: %2. %3 is released next."),
     QT_TRANSLATE_NOOP("Finding",
@@ -194,6 +200,7 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "no stops"),
     QT_TRANSLATE_NOOP("Finding", "all right first time"),
     QT_TRANSLATE_NOOP("Finding", "its cart isn't there"),
+    QT_TRANSLATE_NOOP("Finding", "nobody welds %1 of its %2 robot seams"),
     QT_TRANSLATE_NOOP("Finding", "%1 %2 is missing (none there)"),
     QT_TRANSLATE_NOOP("Finding", "%1 %2 are missing (none there)"),
     QT_TRANSLATE_NOOP("Finding", "%1 %2 is missing (%3 of %4 there)"),

@@ -88,12 +88,13 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
   }
   for (const WaitingUnit& unit : line.waiting) {
     ValueModel::Row row;
-    row.severity = Severity::warn;
+    const bool unwelded = unit.unwelded_seams > 0;
+    row.severity = unwelded ? Severity::fail : Severity::warn;
     const QString instead =
         unit.released_instead.empty()
             ? QString()
             : LineTable::tr("; released instead: %1").arg(QString::fromStdString(unit.released_instead));
-    row.cells = {text_cell(LineTable::tr("waits")),
+    row.cells = {text_cell(unwelded ? LineTable::tr("not run") : LineTable::tr("waits")),
                  text_cell(QString::fromStdString(unit.order.serial)),
                  text_cell(QString::fromStdString(unit.order.weldment)),
                  text_cell(QString::fromStdString(unit.order.due)),

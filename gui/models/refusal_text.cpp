@@ -79,6 +79,7 @@ constexpr const char* refusals[] = {
     QT_TRANSLATE_NOOP("Refusal", "a number without a unit"),
     QT_TRANSLATE_NOOP("Refusal", "a number with %1"),
     QT_TRANSLATE_NOOP("Refusal", "a number of usual size (0, or 1e-15 to 1e15)"),
+    QT_TRANSLATE_NOOP("Refusal", "a time of at most %1"),
     QT_TRANSLATE_NOOP("Refusal", "three numbers: x y z"),
     QT_TRANSLATE_NOOP("Refusal", "two bounds, such as 2 .. 6, 2 .. or .. 6"),
     QT_TRANSLATE_NOOP("Refusal", "a lower bound that isn't above the upper one"),

@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QSplitter>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
@@ -148,8 +149,9 @@ QString listed(const std::vector<std::string>& places) {
   return names.join(QStringLiteral(", "));
 }
 
+/// What the takt leaves for a cycle; 0 without takt.
 double planned_s(const CycleResult& cycle) {
-  return cycle.takt_margin_s ? cycle.cycle_time_s + *cycle.takt_margin_s : 0;
+  return cycle.takt_limit_s.value_or(0);
 }
 
 }  // namespace
@@ -244,10 +246,15 @@ void CellPage::showHeadline(const CycleResult& cycle) {
   QString headline = tr("cycle %1, arc on %2 %")
                          .arg(minutes_text(cycle.cycle_time_s),
                               UnitView::shared().numberText(cycle.arc_on_ratio * 100, "", 3));
-  if (cycle.takt_margin_s)
+  if (!cycle.unwelded.empty())
+    headline += tr(", %1: no margin").arg(unwelded_text(cycle));
+  else if (cycle.takt_margin_s)
     headline += *cycle.takt_margin_s >= 0 ? tr(", %1 under takt").arg(minutes_text(*cycle.takt_margin_s))
                                           : tr(", %1 over takt").arg(minutes_text(-*cycle.takt_margin_s));
   headline_->setText(headline);
+  headline_->setProperty("role", cycle.unwelded.empty() ? "" : "refusal");
+  headline_->style()->unpolish(headline_);
+  headline_->style()->polish(headline_);
 }
 
 void CellPage::showCycle() {

@@ -31,6 +31,8 @@ class CellPage : public Page {
   /// The cell without one of its robots for a shift; an empty text: with all of them.
   void setWithout(const QString& robot);
   QString withoutText() const;
+  /// Cycle, arc-on share and margin, or how many seams are unwelded.
+  const QLabel& headline() const { return *headline_; }
   GridView& losses() { return *loss_table_; }
 
  private:

@@ -8,8 +8,10 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSplitter>
+#include <QStyle>
 #include <QTabWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "document/demo_plan.hpp"
 #include "models/line_rows.hpp"
@@ -132,20 +134,54 @@ void LinePage::show(const LineResultPtr& line) {
   unit_table_->fitColumns();
   cure_table_->fitColumns();
   picture_->setResult(line);
-  QString text = tr("%1 units, %2 units/h, bottleneck %3")
-                     .arg(line->units.size())
-                     .arg(QString::fromStdString(rounded_text(line->throughput_per_h, 3)),
-                          QString::fromStdString(line->bottleneck));
-  if (line->takt_misses) text += tr(", %1 takt misses").arg(*line->takt_misses);
-  if (line->levelled)
-    text += tr(" (levelled: %1 before, %2 after, mean)")
-                .arg(QString::fromStdString(rounded_text(line->levelled->before.takt_misses, 3)),
-                     QString::fromStdString(rounded_text(line->levelled->after.takt_misses, 3)));
-  if (!line->waiting.empty()) text += tr(", %1 units wait").arg(line->waiting.size());
+  const QString text = headlineOf(*line);
   summary_->setText(text);
   summary_->setToolTip(text);
+  summary_->setProperty("role", line->not_run > 0 ? "refusal" : "quiet");
+  summary_->style()->unpolish(summary_);
+  summary_->style()->polish(summary_);
   if (results()) findings().setFindings(*results()->plan, line->findings);
   emit figureChanged();
+}
+
+namespace {
+
+QString rounded(double value, int digits) {
+  return QString::fromStdString(rounded_text(value, digits));
+}
+
+}  // namespace
+
+/// Means of the runs first, then of which draw tables and picture are.
+QString LinePage::headlineOf(const LineResult& line) {
+  const LineFigures& figures = line.figures;
+  QString text;
+  if (line.not_run > 0)
+    text = tr("%1 of %2 units aren't run: seams of theirs are unwelded. ")
+               .arg(line.not_run)
+               .arg(line.not_run + line.units.size());
+  if (line.units.empty()) return text + tr("No unit is run.");
+  text += tr("%1 units, %2 units/h").arg(line.units.size()).arg(rounded(figures.throughput_per_h, 3));
+  if (line.certain)
+    text += tr(" (nothing is left to chance)");
+  else if (figures.runs == 1)
+    text += tr(" (one draw, seed %1)").arg(line.draw_seed);
+  else
+    text += tr(" (mean of %1 runs, 8 of 10 from %2 to %3)")
+                .arg(figures.runs)
+                .arg(rounded(figures.throughput_p10_per_h.value_or(0), 3),
+                     rounded(figures.throughput_p90_per_h.value_or(0), 3));
+  text += tr(", bottleneck %1").arg(QString::fromStdString(line.bottleneck));
+  if (line.takt_limit_s) text += tr(", %1 takt misses").arg(rounded(figures.takt_misses, 3));
+  if (line.levelled)
+    text +=
+        tr(" (levelled: %1 before, %2 after, mean)")
+            .arg(rounded(line.levelled->before.takt_misses, 3), rounded(line.levelled->after.takt_misses, 3));
+  const auto for_carts = std::ranges::count(line.waiting, 0, &WaitingUnit::unwelded_seams);
+  if (for_carts > 0) text += tr(", %1 units wait").arg(for_carts);
+  if (!line.certain && figures.runs > 1)
+    text += tr("; tables and picture: the middle one of these draws, seed %1").arg(line.draw_seed);
+  return text;
 }
 
 void LinePage::refresh() {
@@ -161,19 +197,22 @@ void LinePage::refresh() {
 }
 
 QString LinePage::figure() const {
-  return line_ ? tr("%1 units/h").arg(QString::fromStdString(rounded_text(line_->throughput_per_h, 3)))
-               : QString();
+  return line_ ? tr("%1 units/h").arg(rounded(line_->figures.throughput_per_h, 3)) : QString();
 }
 
 QString LinePage::figureDetail() const {
-  return line_ && line_->takt_misses ? tr("%1 missed").arg(*line_->takt_misses) : QString();
+  if (!line_) return {};
+  if (line_->not_run > 0)
+    return tr("%1 of %2 not run").arg(line_->not_run).arg(line_->not_run + line_->units.size());
+  if (line_->figures.runs == 1 && !line_->certain) return tr("one draw, seed %1").arg(line_->draw_seed);
+  return line_->takt_limit_s ? tr("%1 missed").arg(rounded(line_->figures.takt_misses, 3)) : QString();
 }
 
 std::optional<Severity> LinePage::worst() const {
   if (!line_) return std::nullopt;
   Tally tally;
   for (const Finding& finding : line_->findings) tally.add(finding.severity);
-  if (line_->takt_misses.value_or(0) > 0) tally.add(Severity::warn);
+  if (line_->figures.takt_misses > 0) tally.add(Severity::warn);
   return tally.worst();
 }
 

@@ -27,6 +27,7 @@ class LinePage : public Page {
   LineJob& job() { return job_; }
   const LineResultPtr& line() const { return line_; }
   GridView& units() { return *unit_table_; }
+  const QLabel& summary() const { return *summary_; }
 
   /// For the chain.
   QString figure() const;
@@ -43,6 +44,7 @@ class LinePage : public Page {
   void refresh();
   void ask();
   void show(const LineResultPtr& line);
+  static QString headlineOf(const LineResult& line);
 
   LineJob job_;
   LineQuestion question_;

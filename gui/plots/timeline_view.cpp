@@ -127,6 +127,12 @@ void TimelineView::paintBars(QPainter& painter) const {
   painter.restore();
 }
 
+/// A cycle that leaves seams unwelded keeps no takt, however short it is.
+QColor TimelineView::limitColor() const {
+  const Palette& p = Palette::current();
+  return cycle_.cycle_time_s > planned_s_ || !cycle_.unwelded.empty() ? p.fail : p.ok;
+}
+
 void TimelineView::paintLimits(QPainter& painter) const {
   const Palette& p = Palette::current();
   const double head = top() - top_px;
@@ -153,8 +159,8 @@ void TimelineView::paintLimits(QPainter& painter) const {
     line(*cycle_.lower_bound_s, tr("bound %1").arg(minutes_text(*cycle_.lower_bound_s)), p.note, Qt::DotLine,
          true);
   if (planned_s_ > 0)
-    line(planned_s_, tr("takt %1").arg(minutes_text(planned_s_)),
-         cycle_.cycle_time_s > planned_s_ ? p.fail : p.ok, Qt::DashLine, planned_s_ < cycle_.cycle_time_s);
+    line(planned_s_, tr("takt %1").arg(minutes_text(planned_s_)), limitColor(), Qt::DashLine,
+         planned_s_ < cycle_.cycle_time_s);
   line(cycle_.cycle_time_s, tr("cycle %1").arg(minutes_text(cycle_.cycle_time_s)), p.ink, Qt::SolidLine,
        cycle_.cycle_time_s < planned_s_);
 }

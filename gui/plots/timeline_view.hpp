@@ -78,6 +78,7 @@ class TimelineView : public QWidget {
   void paintScale(QPainter& painter) const;
   void paintBars(QPainter& painter) const;
   void paintSeamName(QPainter& painter, const QRectF& bar, const QString& seam) const;
+  QColor limitColor() const;
   void paintLimits(QPainter& painter) const;
   void paintLegend(QPainter& painter) const;
   void paintCarried(QPainter& painter) const;

@@ -3801,6 +3801,18 @@
         <source>%1 %2 too many (%3 for %4)</source>
         <translation>%1 %2 zu viel (%3 statt %4)</translation>
     </message>
+    <message>
+        <source>Unwelded: %1 of its %2 robot seams. This isn&apos;t the cycle of a finished weldment: it has no margin against takt.</source>
+        <translation>Ungeschweißt: %1 von %2 Roboternähten. Das ist nicht die Taktzeit eines fertigen Bauteils: Sie hat keinen Abstand zum Takt.</translation>
+    </message>
+    <message>
+        <source>Unwelded: %1 of its %2 robot seams. Units of it that wait and aren&apos;t run: %3.</source>
+        <translation>Ungeschweißt: %1 von %2 Roboternähten. Einheiten davon, die warten und nicht laufen: %3.</translation>
+    </message>
+    <message>
+        <source>nobody welds %1 of its %2 robot seams</source>
+        <translation>niemand schweißt %1 von %2 Roboternähten</translation>
+    </message>
 </context>
 <context>
     <name>Place</name>
@@ -4103,6 +4115,10 @@
         <source>%1; the nearest is %2</source>
         <translation>%1; am nächsten liegt %2</translation>
     </message>
+    <message>
+        <source>a time of at most %1</source>
+        <translation>eine Zeit von höchstens %1</translation>
+    </message>
 </context>
 <context>
     <name>Severity</name>
@@ -4235,6 +4251,10 @@
     <message>
         <source>This plan</source>
         <translation>Dieser Plan</translation>
+    </message>
+    <message>
+        <source>, %1: no margin</source>
+        <translation>, %1: kein Abstand zum Takt</translation>
     </message>
 </context>
 <context>
@@ -4476,6 +4496,18 @@
     <message>
         <source>%1 warn, %2 notes</source>
         <translation>%1 Warn., %2 Hinw.</translation>
+    </message>
+    <message>
+        <source>%1 unwelded</source>
+        <translation>%1 ungeschweißt</translation>
+    </message>
+    <message>
+        <source>of %1 seams, %2</source>
+        <translation>von %1 Nähten, %2</translation>
+    </message>
+    <message>
+        <source>%1 of %2 robot seams unwelded</source>
+        <translation>%1 von %2 Roboternähten ungeschweißt</translation>
     </message>
 </context>
 <context>
@@ -4831,10 +4863,6 @@ Quelle: %3</translation>
         <translation>rechnet …</translation>
     </message>
     <message>
-        <source>%1 units, %2 units/h, bottleneck %3</source>
-        <translation>%1 Einheiten, %2 Einheiten/h, Engpass %3</translation>
-    </message>
-    <message>
         <source>, %1 takt misses</source>
         <translation>, %1 Taktverluste</translation>
     </message>
@@ -4853,6 +4881,46 @@ Quelle: %3</translation>
     <message>
         <source>%1 missed</source>
         <translation>%1 verpasst</translation>
+    </message>
+    <message>
+        <source>%1 of %2 units aren&apos;t run: seams of theirs are unwelded. </source>
+        <translation>%1 von %2 Einheiten laufen nicht: Nähte davon sind ungeschweißt. </translation>
+    </message>
+    <message>
+        <source>No unit is run.</source>
+        <translation>Keine Einheit läuft.</translation>
+    </message>
+    <message>
+        <source>%1 units, %2 units/h</source>
+        <translation>%1 Einheiten, %2 Einheiten/h</translation>
+    </message>
+    <message>
+        <source> (nothing is left to chance)</source>
+        <translation> (nichts bleibt dem Zufall überlassen)</translation>
+    </message>
+    <message>
+        <source> (one draw, seed %1)</source>
+        <translation> (eine Ziehung, Startwert %1)</translation>
+    </message>
+    <message>
+        <source> (mean of %1 runs, 8 of 10 from %2 to %3)</source>
+        <translation> (Mittel von %1 Läufen, 8 von 10 von %2 bis %3)</translation>
+    </message>
+    <message>
+        <source>, bottleneck %1</source>
+        <translation>, Engpass %1</translation>
+    </message>
+    <message>
+        <source>; tables and picture: the middle one of these draws, seed %1</source>
+        <translation>; Tabellen und Bild: die mittlere dieser Ziehungen, Startwert %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 not run</source>
+        <translation>%1 von %2 laufen nicht</translation>
+    </message>
+    <message>
+        <source>one draw, seed %1</source>
+        <translation>eine Ziehung, Startwert %1</translation>
     </message>
 </context>
 <context>
@@ -4944,6 +5012,10 @@ Quelle: %3</translation>
     <message>
         <source>Change of takt misses, mean of the runs</source>
         <translation>Änderung der Taktverluste, Mittel der Läufe</translation>
+    </message>
+    <message>
+        <source>not run</source>
+        <translation>läuft nicht</translation>
     </message>
 </context>
 <context>

@@ -50,6 +50,38 @@ TEST(Cell, TheTaktIsJudgedAtItsPlannedShare) {
   EXPECT_NEAR(*findings[0].limit, 12, 1e-9);
 }
 
+TEST(Cell, AWeldmentWithUnweldedSeamsFailsAndHasNoMargin) {
+  Plan plan = twin_plan();
+  plan.line = Line{};
+  plan.line->takt_s = 15;
+  plan.weldments[0].seams[1].robots = {"R9"};
+  const CycleResult cycle = cycle_of_plan(plan);
+  EXPECT_EQ(cycle.robot_seams, 2);
+  EXPECT_EQ(cycle.unwelded, std::vector<std::string>{plan.weldments[0].seams[1].id});
+  EXPECT_EQ(cycle.takt_s, 15);
+  EXPECT_LT(cycle.cycle_time_s, 15);
+  EXPECT_FALSE(cycle.takt_margin_s) << "a short time for a part of the seams is no margin";
+  const Findings findings = findings_of(cycle.findings, "cycle.weldment.unwelded");
+  ASSERT_EQ(findings.size(), 1u);
+  EXPECT_EQ(findings[0].severity, Severity::fail);
+  EXPECT_EQ(findings[0].where, "W");
+  EXPECT_EQ(findings[0].value, 1);
+}
+
+TEST(Cell, AWeldmentWhoseWireCannotBeChangedFailsToo) {
+  Plan plan = twin_plan();
+  plan.line = Line{};
+  plan.line->takt_s = 15;
+  plan.wires.resize(2);
+  plan.wires[0].id = "W12";
+  plan.wires[1].id = "W10";
+  plan.schedules[0].wire = "W12";
+  for (Robot& robot : plan.cell->robots) robot.loaded = Loaded{"W10", "", "", {}};
+  const CycleResult cycle = cycle_of_plan(plan);
+  EXPECT_EQ(cycle.unwelded.size(), 2u);
+  EXPECT_FALSE(cycle.takt_margin_s);
+}
+
 TEST(Cell, AWeldmentWithoutRobotSeamsHasOnlyItsLoading) {
   Plan plan = plain_plan();
   plan.weldments[0].load_s = 40;

@@ -5,7 +5,9 @@
 #include "base/atomic_save.hpp"
 #include "cell/plan_order.hpp"
 #include "hands.hpp"
+#include "models/chain_figures.hpp"
 #include "models/cycle_rows.hpp"
+#include "models/palette.hpp"
 #include "pages/cell_page.hpp"
 #include "pages/order_bar.hpp"
 #include "plan/plan_file.hpp"
@@ -76,6 +78,48 @@ TEST_F(CellPageTest, TheTimelineZoomsAndAClickOnABarChoosesTheSeam) {
     return;
   }
   FAIL() << "no bar wide enough to click";
+}
+
+TEST_F(CellPageTest, WithoutARobotThereIsNoMarginWhereSeamsStayUnwelded) {
+  EXPECT_TRUE(page().headline().text().contains("takt")) << page().headline().text().toStdString();
+  EXPECT_EQ(page().headline().property("role").toString(), "");
+  page().setWithout("R2");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !page().withoutText().isEmpty(); }, 5000));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return page().headline().text().contains("unwelded"); }, 5000))
+      << page().headline().text().toStdString();
+  photograph("cell-without-robot");
+  const QString said = page().headline().text();
+  EXPECT_FALSE(said.contains("under takt")) << said.toStdString();
+  EXPECT_FALSE(said.contains("over takt")) << said.toStdString();
+  EXPECT_TRUE(said.contains("robot seams unwelded: no margin")) << said.toStdString();
+  EXPECT_EQ(page().headline().property("role").toString(), "refusal");
+  // No line of the takt is drawn as kept.
+  const QImage picture = page().timeline().grab().toImage();
+  const QRgb kept = Palette::current().ok.rgb();
+  int green = 0;
+  for (int y = 0; y < picture.height(); ++y)
+    for (int x = 0; x < picture.width(); ++x) green += (picture.pixel(x, y) | 0xff000000) == kept;
+  EXPECT_EQ(green, 0);
+  page().setWithout("");
+  settle();
+  EXPECT_TRUE(page().headline().text().contains("takt"));
+  EXPECT_EQ(page().headline().property("role").toString(), "");
+}
+
+TEST_F(CellPageTest, TheChainSaysHowManySeamsAreUnwelded) {
+  EXPECT_TRUE(window->chain().link(3).figure().contains(":")) << "a time";
+  // R2 has another wire than its seams want, and can't change it.
+  window->document().edit("wire", {}, [](Plan& plan) {
+    Robot& robot = plan.cell->robots[1];
+    robot.wire_change_s.reset();
+    for (const Wire& wire : plan.wires)
+      if (wire.id != robot.loaded->wire) robot.loaded->wire = wire.id;
+  });
+  settle();
+  const CycleResult& tractor = window->evaluator().results()->cycles[1];
+  ASSERT_EQ(tractor.unwelded.size(), 29u);
+  EXPECT_EQ(window->chain().link(3).figure(), "29 unwelded");
+  EXPECT_FALSE(tractor.takt_margin_s);
 }
 
 TEST_F(CellPageTest, TheBestOrderIsSearchedWatchedStoppedAndTakenOverAsOneStep) {

@@ -119,6 +119,20 @@ TEST_F(German, SpeaksOfEveryFindingOfTheDemo) {
         << finding.rule << ": add its sentence to gui/models/finding_templates.cpp";
 }
 
+TEST_F(German, SpeaksOfUnweldedSeamsAndRefusedTimes) {
+  EXPECT_EQ(
+      finding_text("Unwelded: 36 of its 63 robot seams. This isn't the cycle of a finished weldment: it "
+                   "has no margin against takt."),
+      "Ungeschweißt: 36 von 63 Roboternähten. Das ist nicht die Taktzeit eines fertigen Bauteils: Sie hat "
+      "keinen Abstand zum Takt.");
+  EXPECT_EQ(finding_text("Unwelded: 36 of its 63 robot seams. Units of it that wait and aren't run: 11."),
+            "Ungeschweißt: 36 von 63 Roboternähten. Einheiten davon, die warten und nicht laufen: 11.");
+  EXPECT_EQ(finding_text("nobody welds 2 of its 2 robot seams"), "niemand schweißt 2 von 2 Roboternähten");
+  EXPECT_EQ(expectation_text("a time of at most 10000000 s"), "eine Zeit von höchstens 10000000 s");
+  EXPECT_EQ(expectation_text("a number from -1000000 to 1000000 mm"),
+            "eine Zahl von -1000000 bis 1000000 mm");
+}
+
 TEST_F(German, SpeaksOfTheLinesLossesAndCures) {
   EXPECT_EQ(finding_text("wire or tip change at cell"), "Wechsel von Draht oder Kontaktrohr an cell");
   EXPECT_EQ(finding_text("time -10 %"), "Zeit −10 %");

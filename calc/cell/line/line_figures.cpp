@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "base/thread_pool.hpp"
 #include "cell/line/flow_recurrence.hpp"
@@ -14,16 +15,22 @@ constexpr double time_cut = 0.1;
 
 /// One run's figures.
 struct Sample {
-  double throughput_per_h = 0, makespan_s = 0;
+  double throughput_per_h = 0, overall_per_h = 0, makespan_s = 0;
   TaktCount takt;
 };
 
+bool all_certain(const LineModel& model, const LineModel* day) {
+  return is_certain(model) && (day == nullptr || is_certain(*day));
+}
+
 std::vector<Sample> samples(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                            int runs) {
-  std::vector<Sample> list(static_cast<std::size_t>(is_certain(model) ? 1 : std::max(runs, 1)));
+                            int runs, const LineModel* day = nullptr) {
+  std::vector<Sample> list(static_cast<std::size_t>(all_certain(model, day) ? 1 : std::max(runs, 1)));
   for (std::size_t i = 0; i < list.size(); ++i) {
     const LineRun run = run_line(model, seed + i);
-    list[i] = {throughput_per_h(run), run.makespan_s, goal ? count_takt(run, *goal) : TaktCount{}};
+    const double day_s = day ? run_line(*day, seed + i).makespan_s : 0;
+    list[i] = {day ? finished_per_h(run, day_s) : throughput_per_h(run), finished_per_h(run, day_s),
+               run.makespan_s, goal ? count_takt(run, *goal) : TaktCount{}};
   }
   return list;
 }
@@ -52,6 +59,8 @@ LineFigures figures_of(const std::vector<Sample>& list) {
   figures.runs = static_cast<int>(list.size());
   figures.throughput_per_h = throughput.mean;
   figures.throughput_se_per_h = throughput.se;
+  figures.throughput_overall_per_h =
+      mean_of(list.size(), [&](std::size_t i) { return list[i].overall_per_h; }).mean;
   figures.takt_misses = misses.mean;
   figures.takt_misses_se = misses.se;
   figures.takt_lost_s = mean_of(list.size(), [&](std::size_t i) { return list[i].takt.lost_s; }).mean;
@@ -113,9 +122,30 @@ void compare(const std::vector<Sample>& base, const std::vector<Sample>& changed
 
 }  // namespace
 
+double quantile(std::vector<double> values, double p) {
+  std::sort(values.begin(), values.end());
+  const double place = static_cast<double>(values.size() - 1) * p;
+  const auto below = static_cast<std::size_t>(place);
+  if (below + 1 >= values.size()) return values.back();
+  return values[below] + (place - static_cast<double>(below)) * (values[below + 1] - values[below]);
+}
+
 LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                         int runs) {
-  return figures_of(samples(model, goal, seed, runs));
+                         int runs, const LineModel* day) {
+  const std::vector<Sample> list = samples(model, goal, seed, runs, day);
+  LineFigures figures = figures_of(list);
+  std::vector<double> throughputs;
+  for (const Sample& sample : list) throughputs.push_back(sample.throughput_per_h);
+  if (list.size() > 1 || all_certain(model, day)) {
+    figures.throughput_p10_per_h = quantile(throughputs, 0.1);
+    figures.throughput_p90_per_h = quantile(throughputs, 0.9);
+  }
+  std::vector<std::size_t> by_throughput(list.size());
+  std::iota(by_throughput.begin(), by_throughput.end(), std::size_t{0});
+  std::stable_sort(by_throughput.begin(), by_throughput.end(),
+                   [&](std::size_t a, std::size_t b) { return throughputs[a] < throughputs[b]; });
+  figures.median_seed = seed + by_throughput[(list.size() - 1) / 2];
+  return figures;
 }
 
 std::vector<Cure> cures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,

@@ -13,13 +13,26 @@ namespace seamtakt {
 struct LineFigures {
   int runs = 0;
   double throughput_per_h = 0, throughput_se_per_h = 0;  ///< mean, and its standard error
-  double takt_misses = 0, takt_misses_se = 0;            ///< 0 without takt
+  /// Below the one a tenth of the runs lies, above the other one a tenth: quantile() of the runs. Empty for
+  /// one draw of many, which says nothing about the others.
+  std::optional<double> throughput_p10_per_h, throughput_p90_per_h;
+  double throughput_overall_per_h = 0;         ///< units that left right / makespan
+  double takt_misses = 0, takt_misses_se = 0;  ///< 0 without takt
   double takt_lost_s = 0, makespan_s = 0;
+  /// The run in the middle by throughput, of an even number the lower one, of equal ones the first.
+  std::uint64_t median_seed = 0;
 };
 
-/// `goal`: what the assembly line wants; empty: no takt. A line without chance runs once.
+/// The quantile of a sample by linear interpolation between its order statistics: at the share p it is
+/// x_k + (h - k)(x_{k+1} - x_k), h = 1 + (n - 1)p, k = floor(h). `values` isn't empty, p from 0 to 1.
+/// Source: hyndman-fan-1996, definition 7 (recalled).
+double quantile(std::vector<double> values, double p);
+
+/// `goal`: what the assembly line wants; empty: no takt. A line without chance runs once. `day`: all the
+/// units of which the model runs a part; the throughput of a run then is finished_per_h() over that day with
+/// the same luck, else throughput_per_h().
 LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                         int runs);
+                         int runs, const LineModel* day = nullptr);
 
 /// The line with one thing changed.
 struct Cure {

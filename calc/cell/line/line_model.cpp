@@ -13,6 +13,10 @@ namespace seamtakt {
 namespace {
 
 constexpr double least_yield_with_rework = 0.01;
+/// Nobody plans with less; and what is divided by it stays finite.
+constexpr double least_availability = 1e-3;
+/// More of them within one unit's work are a slip of a unit, and take long to draw.
+constexpr double most_stops = 1000;
 enum Purpose : std::uint64_t { up_time, repair_time, quality };
 
 void require(bool holds, const std::string& where, double found, const char* expected) {
@@ -23,8 +27,8 @@ void check_stage(const LineStage& stage, int index, int last, const std::string&
   const std::string at = where + ": stage " + stage.id;
   require(stage.servers >= 1, at + "/servers", stage.servers, "1 or more");
   require(stage.buffer_after >= 0, at + "/buffer_after", stage.buffer_after, "0 or more");
-  require(stage.availability > 0 && stage.availability <= 1, at + "/availability", stage.availability,
-          "a share above 0 and up to 1");
+  require(stage.availability >= least_availability && stage.availability <= 1, at + "/availability",
+          stage.availability, "a share from 0.001 to 1");
   require(stage.repair_s >= 0, at + "/repair_s", stage.repair_s, "0 or more");
   require(stage.rework_s >= 0, at + "/rework_s", stage.rework_s, "0 or more");
   require(stage.yield >= 0 && stage.yield <= 1, at + "/yield_pct", stage.yield * 100, "0 to 100");
@@ -33,6 +37,19 @@ void check_stage(const LineStage& stage, int index, int last, const std::string&
     throw InputError(at + "/rework_to", "a stage behind it", "this stage or an earlier one");
   require(stage.yield >= least_yield_with_rework, at + "/yield_pct", stage.yield * 100,
           "1 or more where the others are sent back, for else units hardly ever leave");
+}
+
+double stops_in(const LineStage& stage, double work_s) {
+  if (stage.availability >= 1 || stage.repair_s <= 0) return 0;
+  return work_s * (1 - stage.availability) / stage.availability / stage.repair_s;
+}
+
+void check_stops(const LineStage& stage, double work_s, const std::string& where) {
+  if (stops_in(stage, work_s) <= most_stops) return;
+  throw InputError(where + ": stage " + stage.id + "/repair_s",
+                   number_text(stage.repair_s) + " s, " + rounded_text(stops_in(stage, work_s), 3) +
+                       " stops in " + rounded_text(work_s, 6) + " s of work",
+                   "at most " + number_text(most_stops) + " stops while a unit is there");
 }
 
 }  // namespace
@@ -47,6 +64,16 @@ void check_line_model(const LineModel& model, const std::string& where) {
     throw std::invalid_argument("line model: changes don't fit the units");
   for (const double work_s : model.work_s)
     require(std::isfinite(work_s) && work_s >= 0, where, work_s, "a work time of 0 or more");
+  for (std::size_t i = 0; i < model.work_s.size(); ++i)
+    check_stops(model.stages[i % model.stage_count()], model.work_s[i], where);
+  for (const LineStage& stage : model.stages) check_stops(stage, stage.rework_s, where);
+}
+
+double expected_stops(const LineModel& model) {
+  double stops = 0;
+  for (std::size_t i = 0; i < model.work_s.size(); ++i)
+    stops += stops_in(model.stages[i % model.stage_count()], model.work_s[i]);
+  return stops;
 }
 
 bool is_certain(const LineModel& model) {

@@ -37,9 +37,13 @@ struct LineModel {
 };
 
 /// Throws InputError for a model that has no sense: no stage, a share or time outside its range, rework to a
-/// later stage, fewer than 1 % right where the others are sent back. std::invalid_argument where the lists
+/// later stage, fewer than 1 % right where the others are sent back, more than 1000 stops to expect while a
+/// unit is at a stage. std::invalid_argument where the lists
 /// don't fit together. Where it came from is named by `where`.
 void check_line_model(const LineModel& model, const std::string& where);
+
+/// Random stops to expect while each unit makes one visit of each stage: work / (mean work between stops).
+double expected_stops(const LineModel& model);
 
 /// Whether nothing in the line is left to chance.
 bool is_certain(const LineModel& model);

@@ -4,8 +4,11 @@
 #include <numeric>
 
 #include "base/units.hpp"
+#include "cell/cell_model.hpp"
+#include "cell/line/flow_recurrence.hpp"
 #include "cell/line/levelling.hpp"
 #include "cell/line/line_calendar.hpp"
+#include "cell/line/unwelded.hpp"
 
 namespace seamtakt {
 
@@ -30,36 +33,101 @@ std::vector<std::string> weldments_of(const Release& release) {
   return ids;
 }
 
+/// As the cycles have it; a line without a stage for the cell asks none, and its units are unfinished all the
+/// same where the plan's robots leave seams out.
+UnweldedWeldments unwelded_weldments(const Plan& plan, const Evaluation& evaluation,
+                                     const std::vector<std::string>& ids, const LineTimes& times) {
+  UnweldedWeldments unwelded;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    UnweldedSeams seams;
+    if (!times.cell_loads().empty()) {
+      const CycleResult& cycle = times.cell_loads()[i].cycle;
+      seams = {static_cast<int>(cycle.unwelded.size()), cycle.robot_seams};
+    } else if (plan.cell && !plan.cell->robots.empty()) {
+      const CompiledCell compiled = compile_cell(plan, *find_by_id(plan.weldments, ids[i]), evaluation);
+      seams = {static_cast<int>(compiled.unwelded.size()), compiled.robot_seams};
+    }
+    if (seams.seams > 0) unwelded[ids[i]] = seams;
+  }
+  return unwelded;
+}
+
 class Day {
  public:
   Day(const Plan& plan, const Evaluation& evaluation, const Release& release, const LineRequest& request)
-      : release_(release),
+      : given_(release),
         request_(request),
         ids_(weldments_of(release)),
         times_(
             plan, evaluation, ids_, [&](const Weldment& weldment) { return request.cycle_of(weldment); },
-            result_.findings) {
+            result_.findings),
+        unwelded_(unwelded_weldments(plan, evaluation, ids_, times_)),
+        release_(without_unwelded(release, unwelded_)) {
     const Line& line = *plan.line;
     result_.takt_s = line.takt_s;
     if (line.takt_s) result_.takt_limit_s = *line.takt_s * line.planning_pct / 100;
+    result_.seed = result_.draw_seed = request.seed;
   }
 
   LineResult result() {
     result_.waiting = release_.waiting;
-    const Findings waiting = waiting_findings(release_);
-    result_.findings.insert(result_.findings.end(), waiting.begin(), waiting.end());
-    check_line_model(model_of(units_of(release_.released)), request_.plan_file);
+    add_findings(waiting_findings(release_));
+    add_findings(unwelded_findings(release_, unwelded_));
+    check_line_model(model_of(units_of(given_.released)), request_.plan_file);
+    const Units all = repeated(units_of(given_.released), asked_units());
+    result_.not_run = not_run_of(all);
+    if (result_.takt_limit_s && result_.not_run > 0)
+      result_.figures.takt_misses = static_cast<double>(result_.not_run);
     if (release_.released.empty()) return std::move(result_);
     note_dues();
+    if (result_.not_run > 0) day_ = whole_day(all);
     Units day = units_of(release_.released);
     if (request_.level) day = levelled(day);
-    run(repeated(day));
-    if (!release_.waiting.empty())
-      result_.with_all_carts = figures(model_of(repeated(units_of(release_.orders))));
+    run(repeated(day, units_to_run()));
+    if (waits_for_carts()) result_.with_all_carts = figures_with_all_carts();
     return std::move(result_);
   }
 
  private:
+  void add_findings(const Findings& findings) {
+    result_.findings.insert(result_.findings.end(), findings.begin(), findings.end());
+  }
+
+  /// How many units are asked for, whether they are run or not.
+  std::size_t asked_units() const { return request_.units > 0 ? request_.units : given_.released.size(); }
+  std::size_t units_to_run() const {
+    return release_.released.empty() ? 0 : std::max<std::size_t>(asked_units() - result_.not_run, 1);
+  }
+
+  std::size_t not_run_of(const Units& units) const {
+    return static_cast<std::size_t>(
+        std::count_if(units.orders.begin(), units.orders.end(),
+                      [&](const Order& order) { return unwelded_.contains(order.weldment); }));
+  }
+
+  /// All units, with the times that they would take: of the cell with all its robots, where one is out.
+  LineModel whole_day(const Units& units) const {
+    if (!request_.with_all_robots) return model_of(units);
+    const WholeCell whole = request_.with_all_robots();
+    Findings unused;
+    const LineTimes times(
+        *whole.plan, whole.evaluation, ids_,
+        [&](const Weldment& weldment) { return whole.cycle_of(weldment); }, unused);
+    return times.model(units.weldments, units.luck, request_.changes);
+  }
+
+  bool waits_for_carts() const {
+    return std::any_of(release_.waiting.begin(), release_.waiting.end(),
+                       [](const WaitingUnit& unit) { return unit.unwelded_seams == 0; });
+  }
+
+  LineFigures figures_with_all_carts() const {
+    std::vector<Order> welded;
+    for (const Order& order : given_.orders)
+      if (!unwelded_.contains(order.weldment)) welded.push_back(order);
+    return figures(model_of(repeated(units_of(welded), request_.units > 0 ? units_to_run() : welded.size())));
+  }
+
   Units units_of(const std::vector<Order>& orders) const {
     Units units{orders, {}, {}};
     for (std::size_t i = 0; i < orders.size(); ++i) {
@@ -71,15 +139,14 @@ class Day {
   }
 
   /// The day again and again; a serial of the second round ends in "/2".
-  Units repeated(const Units& day) const {
-    if (request_.units == 0) return day;
+  Units repeated(const Units& day, std::size_t count) const {
     Units units;
-    for (std::size_t i = 0; i < request_.units; ++i) {
+    for (std::size_t i = 0; i < count && !day.orders.empty(); ++i) {
       const std::size_t at = i % day.orders.size(), round = i / day.orders.size();
       units.orders.push_back(day.orders[at]);
       if (round > 0) units.orders.back().serial += "/" + std::to_string(round + 1);
       units.weldments.push_back(day.weldments[at]);
-      units.luck.push_back(day.luck[at] + static_cast<std::uint32_t>(round * release_.orders.size()));
+      units.luck.push_back(day.luck[at] + static_cast<std::uint32_t>(round * given_.orders.size()));
     }
     return units;
   }
@@ -88,8 +155,13 @@ class Day {
     return times_.model(units.weldments, units.luck, request_.changes);
   }
 
+  /// Services of a run, and the stops to expect in them.
+  static double draws_of(const LineModel& model) {
+    return static_cast<double>(model.work_s.size()) + expected_stops(model);
+  }
+
   int runs_for(const LineModel& model) const {
-    const double services = static_cast<double>(std::max<std::size_t>(model.work_s.size(), 1));
+    const double services = 1 + draws_of(model) + (day_ ? draws_of(*day_) : 0);
     return std::clamp(static_cast<int>(most_services / services), 1, std::max(request_.runs, 1));
   }
 
@@ -99,7 +171,10 @@ class Day {
   }
 
   LineFigures figures(const LineModel& model) const {
-    return line_figures(model, goal_of(model), request_.seed, runs_for(model));
+    LineFigures figures =
+        line_figures(model, goal_of(model), request_.seed, runs_for(model), day_ ? &*day_ : nullptr);
+    if (result_.takt_limit_s) figures.takt_misses += static_cast<double>(result_.not_run);
+    return figures;
   }
 
   void note_dues() {
@@ -127,22 +202,27 @@ class Day {
       after.luck.push_back(day.luck[at]);
     }
     for (const Order& order : day.orders) result_.order_before.push_back(order.serial);
-    result_.levelled = Compared{figures(model_of(repeated(day))), figures(model_of(repeated(after)))};
+    result_.levelled = Compared{figures(model_of(repeated(day, units_to_run()))),
+                                figures(model_of(repeated(after, units_to_run())))};
     return after;
   }
 
   void run(const Units& units) {
     const LineModel model = model_of(units);
+    result_.certain = is_certain(model) && (!day_ || is_certain(*day_));
+    result_.figures = figures(model);
+    result_.draw_seed = result_.figures.median_seed;
     LineTrace trace;
-    const LineRun run = run_calendar(model, request_.seed, trace);
+    const LineRun run = run_calendar(model, result_.draw_seed, trace);
     result_.makespan_s = run.makespan_s;
-    result_.throughput_per_h = throughput_per_h(run);
+    const double day_s = day_ ? run_line(*day_, result_.draw_seed).makespan_s : 0;
+    result_.throughput_per_h = day_ ? finished_per_h(run, day_s) : throughput_per_h(run);
+    result_.throughput_overall_per_h = finished_per_h(run, day_s);
     result_.worst_window = worst_window(run, request_.window_units);
     add_units(units, run, trace);
     add_stages(model, run);
     if (const auto goal = goal_of(model)) add_misses(model, *goal, run, trace);
-    result_.figures = figures(model);
-    result_.cures = cures(model, goal_of(model), request_.seed, runs_for(model));
+    if (!day_) result_.cures = cures(model, goal_of(model), request_.seed, runs_for(model));
     judge_takt();
   }
 
@@ -160,8 +240,6 @@ class Day {
     result_.flow_time_mean_s = flow_s / static_cast<double>(units.orders.size());
     if (run.makespan_s <= 0) return;
     result_.units_in_line = trace.units_in_line_s / run.makespan_s;
-    const auto good = static_cast<double>(units.orders.size() - static_cast<std::size_t>(result_.scrapped));
-    result_.throughput_overall_per_h = 3600 * good / run.makespan_s;
   }
 
   void add_stages(const LineModel& model, const LineRun& run) {
@@ -205,25 +283,28 @@ class Day {
 
   void judge_takt() {
     if (!result_.takt_limit_s || result_.units.size() < 2) return;
-    const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = result_.throughput_per_h;
+    const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = result_.figures.throughput_per_h;
     if (given_per_h < wanted_per_h * (1 - 1e-9))
       result_.findings.push_back({"line.takt.rate", Severity::fail, "line", given_per_h, wanted_per_h, "1/h",
                                   "The line gives " + rounded_text(given_per_h, 4) +
                                       " units an hour; the takt wants " + rounded_text(wanted_per_h, 4) + ".",
                                   "plan limit"});
-    else if (*result_.takt_misses > 0)
-      result_.findings.push_back({"line.takt.missed", Severity::warn, "line", *result_.takt_misses, 0, "",
-                                  "On the whole the line keeps takt, but " +
-                                      std::to_string(*result_.takt_misses) + " of " +
-                                      std::to_string(result_.units.size()) + " units come late.",
-                                  "plan limit"});
+    else if (result_.figures.takt_misses > 0)
+      result_.findings.push_back(
+          {"line.takt.missed", Severity::warn, "line", result_.figures.takt_misses, 0, "",
+           "On the whole the line keeps takt, but " + rounded_text(result_.figures.takt_misses, 3) + " of " +
+               std::to_string(result_.units.size() + result_.not_run) + " units come late.",
+           "plan limit"});
   }
 
-  const Release& release_;
+  const Release& given_;
   const LineRequest& request_;
   LineResult result_;
   std::vector<std::string> ids_;
   LineTimes times_;
+  UnweldedWeldments unwelded_;
+  Release release_;               ///< without the units of unwelded weldments
+  std::optional<LineModel> day_;  ///< all units, where some aren't run
 };
 
 }  // namespace

@@ -14,6 +14,13 @@
 
 namespace seamtakt {
 
+/// The plan with all its robots, where the line runs without one of them.
+struct WholeCell {
+  const Plan* plan = nullptr;
+  Evaluation evaluation;
+  std::function<CycleResult(const Weldment&)> cycle_of;
+};
+
 struct LineRequest {
   std::string plan_file = "plan";  ///< for messages
   std::size_t units = 0;           ///< the orders again and again until so many; 0: each once
@@ -24,6 +31,8 @@ struct LineRequest {
   ConsumableChanges changes;
   /// A weldment's cycle in the cell: order given or best.
   std::function<CycleResult(const Weldment&)> cycle_of;
+  /// Asked where a robot is out and units therefore aren't run: how long all orders take with it.
+  std::function<WholeCell()> with_all_robots;
 };
 
 /// Shares of the stage's servers' time from 0 to the makespan; together 100.
@@ -56,11 +65,23 @@ struct Compared {
   LineFigures before, after;
 };
 
-/// What comes of a day on the line.
+/// What comes of a day on the line. `figures` are over all runs and lead; times, shares and causes of units
+/// and stages are those of one draw among them, the one in the middle by throughput, whose seed is
+/// `draw_seed`.
+///
+/// Units of a weldment with unwelded seams aren't run: they wait, and line.weldment.unwelded (fail) says so.
+/// Where a part of the day isn't run for them, throughput is finished_per_h() over the time that all orders
+/// would take: with all robots where one is out, else with what robots can weld of each unit. Takt misses of
+/// `figures` count a unit that isn't run as one, and there are no cures: the seams come first.
 struct LineResult {
   std::vector<UnitResult> units;  ///< in the order of release
+  std::size_t not_run = 0;        ///< units that aren't run for unwelded seams
+  LineFigures figures;            ///< over the runs
+  bool certain = false;           ///< nothing in the line is left to chance: one run says all
+  std::uint64_t seed = 1;         ///< of the first run
+  std::uint64_t draw_seed = 1;
   double makespan_s = 0;
-  double throughput_per_h = 0;          ///< throughput_per_h() of the run
+  double throughput_per_h = 0;          ///< throughput_per_h() of the draw, finished_per_h() as above
   double throughput_overall_per_h = 0;  ///< units that left right / makespan
   std::optional<double> takt_s;         ///< the plan's
   std::optional<double> takt_limit_s;   ///< its planning share, which is what units are judged on
@@ -73,18 +94,17 @@ struct LineResult {
   double units_in_line = 0;     ///< mean over the makespan, integrated over time
   double flow_time_mean_s = 0;  ///< from start to end, scrap too
   int scrapped = 0, reworks = 0;
-  LineFigures figures;  ///< over the runs
   std::vector<Cure> cures;
   std::vector<WaitingUnit> waiting;
-  std::optional<LineFigures> with_all_carts;  ///< had no unit waited
+  std::optional<LineFigures> with_all_carts;  ///< had no unit waited for its cart
   std::optional<Compared> levelled;
   std::vector<std::string> order_before;  ///< serials, where levelled
   Findings findings;
 };
 
 /// Runs the plan's line with the units that are released. `evaluation` is of this plan. InputError: the plan
-/// has no line; a line that has no sense (check_line_model). Where no unit is released there are no figures,
-/// only the units that wait.
+/// has no line; a line that has no sense (check_line_model). Where no unit is run there are no figures but
+/// misses, only the units that wait.
 LineResult simulate_line(const Plan& plan, const Evaluation& evaluation, const Release& release,
                          const LineRequest& request);
 

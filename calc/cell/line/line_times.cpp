@@ -76,7 +76,7 @@ void LineTimes::add_cell_load(const Evaluation& evaluation, CycleResult cycle, F
       counted.text =
           "The robot ends with another wire than it began with: changing back is in the line's cell time.";
       findings.push_back(counted);
-    } else if (finding.rule != "cycle.takt.missed") {
+    } else if (finding.rule != "cycle.takt.missed" && finding.rule != "cycle.weldment.unwelded") {
       findings.push_back(finding);
     }
   }

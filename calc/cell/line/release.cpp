@@ -16,7 +16,8 @@ bool is_file_name(const std::string& serial) {
 }
 
 WaitingUnit judged(const Order& order, const Plan& plan, const std::string& folder) {
-  WaitingUnit unit{order, {}, false, {}, {}};
+  WaitingUnit unit;
+  unit.order = order;
   const std::string path = (std::filesystem::path(folder) / (order.serial + ".csv")).string();
   std::error_code none;
   if (!is_file_name(order.serial) || !std::filesystem::exists(path, none)) {
@@ -56,12 +57,13 @@ Release release_complete(const std::vector<Order>& orders, const Plan& plan, con
 Findings waiting_findings(const Release& release) {
   Findings findings;
   for (const WaitingUnit& unit : release.waiting)
-    findings.push_back(
-        {"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt, std::nullopt, "",
-         "The unit (" + unit.order.weldment + ") waits: " + unit.text + "." +
-             (unit.released_instead.empty() ? " No complete unit is behind it."
-                                            : " " + unit.released_instead + " is released next."),
-         "plan limit"});
+    if (unit.unwelded_seams == 0)
+      findings.push_back(
+          {"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt, std::nullopt, "",
+           "The unit (" + unit.order.weldment + ") waits: " + unit.text + "." +
+               (unit.released_instead.empty() ? " No complete unit is behind it."
+                                              : " " + unit.released_instead + " is released next."),
+           "plan limit"});
   return findings;
 }
 

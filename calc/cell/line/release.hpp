@@ -13,6 +13,7 @@ struct WaitingUnit {
   Order order;
   CartCheck cart;
   bool has_cart = false;
+  int unwelded_seams = 0;        ///< above 0: it isn't run, for nobody welds so many of its seams
   std::string text;              ///< "1 BD-gusset is missing (3 of 4 there)"
   std::string released_instead;  ///< the serial that takes its place; empty: none is left
 };
@@ -32,7 +33,7 @@ Release release_all(const std::vector<Order>& orders);
 /// there, or a cart can't be read.
 Release release_complete(const std::vector<Order>& orders, const Plan& plan, const std::string& folder);
 
-/// line.cart.incomplete (warn), one a waiting unit.
+/// line.cart.incomplete (warn), one a unit that waits for its cart.
 Findings waiting_findings(const Release& release);
 
 }  // namespace seamtakt

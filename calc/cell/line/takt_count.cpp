@@ -163,6 +163,13 @@ double throughput_per_h(const LineRun& run) {
   return last_s > 0 ? 3600 * static_cast<double>(units.size()) / last_s : 0;
 }
 
+double finished_per_h(const LineRun& run, double day_s) {
+  const double time_s = std::max(run.makespan_s, day_s);
+  const auto finished =
+      std::count_if(run.units.begin(), run.units.end(), [](const UnitTimes& unit) { return !unit.scrapped; });
+  return time_s > 0 ? 3600 * static_cast<double>(finished) / time_s : 0;
+}
+
 std::optional<WorstWindow> worst_window(const LineRun& run, int units) {
   const std::vector<std::uint32_t> order = in_order_of_leaving(run);
   if (order.size() < 2) return std::nullopt;

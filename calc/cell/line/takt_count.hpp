@@ -54,6 +54,10 @@ std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace,
 /// makespan. 0 where none leaves, or at once.
 double throughput_per_h(const LineRun& run);
 
+/// Units that leave right, per hour of a day of `day_s`, or of the run where that takes longer. For a run of
+/// a part of the day's units: those left out make the day no shorter, so leaving out slow ones is no gain.
+double finished_per_h(const LineRun& run, double day_s);
+
 /// The units one after another that took longest to leave.
 struct WorstWindow {
   int units = 0;  ///< that left within it, the one at its begin not counted

@@ -1,0 +1,64 @@
+#include "cell/line/unwelded.hpp"
+
+#include <algorithm>
+
+namespace seamtakt {
+
+namespace {
+
+std::string count_text(const UnweldedSeams& unwelded) {
+  return std::to_string(unwelded.seams) + " of its " + std::to_string(unwelded.robot_seams) + " robot seams";
+}
+
+/// For each waiting unit the next order behind it that is released.
+void tell_replacements(Release& release) {
+  auto released = release.released.begin();
+  for (WaitingUnit& unit : release.waiting) {
+    while (released != release.released.end() && released->number < unit.order.number) ++released;
+    unit.released_instead = released == release.released.end() ? std::string() : released->serial;
+  }
+}
+
+}  // namespace
+
+Release without_unwelded(const Release& release, const UnweldedWeldments& unwelded) {
+  if (unwelded.empty()) return release;
+  Release result;
+  result.orders = release.orders;
+  result.waiting = release.waiting;
+  for (const Order& order : release.released) {
+    const auto at = unwelded.find(order.weldment);
+    if (at == unwelded.end()) {
+      result.released.push_back(order);
+      continue;
+    }
+    WaitingUnit unit;
+    unit.order = order;
+    unit.unwelded_seams = at->second.seams;
+    unit.text = "nobody welds " + count_text(at->second);
+    result.waiting.push_back(std::move(unit));
+  }
+  std::stable_sort(
+      result.waiting.begin(), result.waiting.end(),
+      [](const WaitingUnit& a, const WaitingUnit& b) { return a.order.number < b.order.number; });
+  tell_replacements(result);
+  return result;
+}
+
+Findings unwelded_findings(const Release& release, const UnweldedWeldments& unwelded) {
+  Findings findings;
+  for (const auto& [weldment, seams] : unwelded) {
+    const auto units = std::count_if(
+        release.waiting.begin(), release.waiting.end(),
+        [&](const WaitingUnit& unit) { return unit.unwelded_seams > 0 && unit.order.weldment == weldment; });
+    if (units == 0) continue;
+    findings.push_back({"line.weldment.unwelded", Severity::fail, weldment, static_cast<double>(seams.seams),
+                        0, "",
+                        "Unwelded: " + count_text(seams) +
+                            ". Units of it that wait and aren't run: " + std::to_string(units) + ".",
+                        "plan"});
+  }
+  return findings;
+}
+
+}  // namespace seamtakt

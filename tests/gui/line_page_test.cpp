@@ -1,0 +1,83 @@
+// The line's headline at the desk: the mean of the runs, and which draw the tables are of.
+#include "pages/line_page.hpp"
+#include "cell/line/line_result.hpp"
+#include "hands.hpp"
+#include "widgets/grid_view.hpp"
+
+namespace seamtakt::desk {
+namespace {
+
+class LinePageTest : public DeskTest {
+ protected:
+  void SetUp() override {
+    DeskTest::SetUp();
+    hands = std::make_unique<Hands>(*window);
+    hands->page(4);
+  }
+  LinePage& page() { return page_of<LinePage>(*window, 4); }
+  QString asked() {
+    hands->press(page(), "Demo orders");
+    page().job().wait();
+    QApplication::processEvents();
+    return page().summary().text();
+  }
+  std::unique_ptr<Hands> hands;
+};
+
+QString rounded(double value) {
+  return QString::fromStdString(rounded_text(value, 3));
+}
+
+TEST_F(LinePageTest, LeadsWithTheMeanOfTheRunsAndNamesTheDrawOfItsTables) {
+  const QString said = asked();
+  ASSERT_TRUE(page().line());
+  const LineResult& line = *page().line();
+  photograph("line-mean");
+  EXPECT_EQ(line.figures.runs, 200);
+  EXPECT_TRUE(said.contains(rounded(line.figures.throughput_per_h) +
+                            " units/h (mean of 200 runs, 8 of 10 from " +
+                            rounded(*line.figures.throughput_p10_per_h) + " to " +
+                            rounded(*line.figures.throughput_p90_per_h) + ")"))
+      << said.toStdString();
+  EXPECT_TRUE(said.contains(", " + rounded(line.figures.takt_misses) + " takt misses")) << said.toStdString();
+  EXPECT_TRUE(said.contains(QString("the middle one of these draws, seed %1").arg(line.draw_seed)))
+      << said.toStdString();
+  EXPECT_EQ(window->chain().link(4).figure(), rounded(line.figures.throughput_per_h) + " units/h");
+  EXPECT_EQ(page().figureDetail(), rounded(line.figures.takt_misses) + " missed");
+}
+
+TEST_F(LinePageTest, SaysThatNothingIsLeftToChance) {
+  window->document().edit("no chance", {}, [](Plan& plan) {
+    for (Stage& stage : plan.line->stages) {
+      stage.availability = 1;
+      stage.yield_pct = 100;
+    }
+  });
+  settle();
+  const QString said = asked();
+  EXPECT_TRUE(said.contains("(nothing is left to chance)")) << said.toStdString();
+  EXPECT_FALSE(said.contains("mean of")) << said.toStdString();
+}
+
+TEST_F(LinePageTest, UnitsWithUnweldedSeamsAreNotRun) {
+  window->document().edit("wire", {}, [](Plan& plan) {
+    Robot& robot = plan.cell->robots[1];
+    robot.wire_change_s.reset();
+    for (const Wire& wire : plan.wires)
+      if (wire.id != robot.loaded->wire) robot.loaded->wire = wire.id;
+  });
+  settle();
+  const QString said = asked();
+  photograph("line-not-run");
+  EXPECT_TRUE(said.startsWith("24 of 24 units aren't run: seams of theirs are unwelded. No unit is run."))
+      << said.toStdString();
+  EXPECT_EQ(page().summary().property("role").toString(), "refusal");
+  EXPECT_EQ(page().figureDetail(), "24 of 24 not run");
+  EXPECT_EQ(page().worst(), Severity::fail);
+  const QAbstractItemModel& units = *page().units().model();
+  ASSERT_EQ(units.rowCount(), 24);
+  EXPECT_EQ(units.index(0, 0).data().toString(), "not run");
+}
+
+}  // namespace
+}  // namespace seamtakt::desk
