@@ -145,7 +145,9 @@ void add_line(CLI::App& app, Result& result) {
   command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
   add_change_options(*command, *options);
   command->add_flag("--summary", options->summary, "without the units");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
+  command->add_flag("--json", options->json,
+                    "one JSON document on standard output: means of the runs, and behind \"draw\" what is of "
+                    "that one draw");
   command->callback([options, &result] { run(*options, result); });
 }
 

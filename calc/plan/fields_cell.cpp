@@ -107,7 +107,7 @@ const FieldTable<Stage>& fields_of<Stage>() {
       "stage", "a stage",
       {
           id(&S::id, "Name of the stage."),
-          integer("servers", "servers", &S::servers, at_least(1), "Units that it works on at once."),
+          integer("servers", "servers", &S::servers, from_to(1, 10'000), "Units that it works on at once."),
           integer("buffer_after", "buffer after", &S::buffer_after, at_least(0),
                   "Units that may wait behind it."),
           stage_time("time", "time", {"kit", "load", "tack", "cell", "manual", "measure", "inspect"},

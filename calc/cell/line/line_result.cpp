@@ -78,7 +78,7 @@ class Day {
     result_.not_run = not_run_of(all);
     if (result_.takt_limit_s && result_.not_run > 0)
       result_.figures.takt_misses = static_cast<double>(result_.not_run);
-    if (release_.released.empty()) return std::move(result_);
+    if (units_to_run() == 0) return std::move(result_);
     note_dues();
     if (result_.not_run > 0) day_ = whole_day(all);
     Units day = units_of(release_.released);
@@ -95,9 +95,7 @@ class Day {
 
   /// How many units are asked for, whether they are run or not.
   std::size_t asked_units() const { return request_.units > 0 ? request_.units : given_.released.size(); }
-  std::size_t units_to_run() const {
-    return release_.released.empty() ? 0 : std::max<std::size_t>(asked_units() - result_.not_run, 1);
-  }
+  std::size_t units_to_run() const { return asked_units() - result_.not_run; }
 
   std::size_t not_run_of(const Units& units) const {
     return static_cast<std::size_t>(
