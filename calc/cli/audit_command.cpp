@@ -218,11 +218,10 @@ std::string table_text(const AuditResult& audited, bool summary) {
 }
 
 /// The last log is followed; those before it are whole.
-void follow(const Options& given, std::vector<LogSource>& logs) {
+void follow(double idle_s, std::vector<LogSource>& logs) {
   LogSource& log = logs.back();
   if (log.path == "-")
     throw InputError("--follow", "standard input", "a file (standard input is read to its end anyway)");
-  const double idle_s = quantity(given.follow_idle, "s", {0, longest_s}, "--follow-idle");
   const auto following = std::make_shared<Following>(idle_s, log.path);
   log.bytes = followed_bytes(log.path, [following] { return following->wait(); });
 }
@@ -233,7 +232,8 @@ void run(const Options& given, Result& result) {
   if (!given.plan.empty()) loaded = load(given.plan);
   std::vector<LogSource> logs;
   for (const std::string& path : given.logs) logs.push_back({path, nullptr});
-  if (given.follow) follow(given, logs);
+  const double idle_s = quantity(given.follow_idle, "s", {0, longest_s}, "--follow-idle");
+  if (given.follow) follow(idle_s, logs);
   AuditResult audited = audit(logs, audit_options(given), given.plan.empty() ? nullptr : &loaded.plan);
   // From here on a followed log is a file like any other.
   logs.back().bytes.reset();

@@ -156,6 +156,7 @@ double seconds_of(const Options& options) {
 }
 
 std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
+  const double seconds = seconds_of(options);
   const Evaluation evaluation = evaluate(plan);
   const auto weldments = chosen_weldments(plan, options.weldment);
   std::vector<CycleResult> cycles;
@@ -163,7 +164,6 @@ std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
     for (const Weldment* weldment : weldments) cycles.push_back(cycle_given(plan, *weldment, evaluation));
     return cycles;
   }
-  const double seconds = seconds_of(options);
   BestSearch search(seconds, options.steps, weldments.size());
   for (const Weldment* weldment : weldments)
     cycles.push_back(cycle_best(plan, *weldment, evaluation, search.options(weldment->id, options.seed)));
