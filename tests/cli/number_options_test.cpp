@@ -138,15 +138,16 @@ TEST_F(NumberOptions, TheEndsOfTheirRangeAreTaken) {
                          "1000000", "--summary"})
                 .exit_code,
             1);
-  EXPECT_EQ(run_program({"window", demo, "--schedule", "MF5", "--seam", "BD/S01", "--size", "2"}).errors, "");
+  EXPECT_EQ(run_program({"window", demo, "--schedule", "F4S", "--seam", "BD/S01", "--size", "2"}).errors, "");
 }
 
 TEST_F(NumberOptions, CoordinatesBeyondAKilometreAreRefusedEverywhere) {
   const std::string far_path = demo_with("\"path_mm\": [[", "\"path_mm\": [[1e9, 0, 0], [");
-  for (const std::vector<std::string>& command : {std::vector<std::string>{"evaluate", far_path},
-                                                  {"cycle", far_path},
-                                                  {"line", far_path, "--orders", orders},
-                                                  {"audit", arc_log, "--plan", far_path}})
+  const std::vector<std::vector<std::string>> commands = {{"evaluate", far_path},
+                                                          {"cycle", far_path},
+                                                          {"line", far_path, "--orders", orders},
+                                                          {"audit", arc_log, "--plan", far_path}};
+  for (const std::vector<std::string>& command : commands)
     expect_refused(command,
                    "found 1000000000, expected a number from -1000000 to 1000000 mm (at "
                    "/weldments/0/seams/0/path_mm/0/0)");

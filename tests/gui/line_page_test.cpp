@@ -1,5 +1,8 @@
 // The line's headline at the desk: the mean of the runs, and which draw the tables are of.
 #include "pages/line_page.hpp"
+#include <QAbstractItemModel>
+
+#include "base/units.hpp"
 #include "cell/line/line_result.hpp"
 #include "hands.hpp"
 #include "widgets/grid_view.hpp"
@@ -61,10 +64,10 @@ TEST_F(LinePageTest, SaysThatNothingIsLeftToChance) {
 
 TEST_F(LinePageTest, UnitsWithUnweldedSeamsAreNotRun) {
   window->document().edit("wire", {}, [](Plan& plan) {
-    Robot& robot = plan.cell->robots[1];
-    robot.wire_change_s.reset();
-    for (const Wire& wire : plan.wires)
-      if (wire.id != robot.loaded->wire) robot.loaded->wire = wire.id;
+    plan.wires.push_back(plan.wires.front());
+    plan.wires.back().id = "X1";
+    plan.cell->robots[1].wire_change_s.reset();
+    plan.cell->robots[1].loaded->wire = "X1";
   });
   settle();
   const QString said = asked();
