@@ -1,6 +1,7 @@
 // The line's headline at the desk: the mean of the runs, and which draw the tables are of.
 #include "pages/line_page.hpp"
 #include <QAbstractItemModel>
+#include <QLabel>
 
 #include "base/units.hpp"
 #include "cell/line/line_result.hpp"
