@@ -95,7 +95,8 @@ TEST(Demo, NumbersItsUnitsAndDrawingsInOneSeries) {
   }
   for (const auto& entry : std::filesystem::directory_iterator(demo / "carts"))
     EXPECT_TRUE(entry.path().filename().string().starts_with("AE-")) << entry.path();
-  for (const JsonNode& weldment : demo_plan().find("weldments")->elements)
+  const JsonNode plan = demo_plan();
+  for (const JsonNode& weldment : plan.find("weldments")->elements)
     EXPECT_TRUE(weldment.find("drawing")->string.starts_with("AE-")) << weldment.find("id")->string;
 }
 
