@@ -124,6 +124,20 @@ TEST(Cycle, WithoutARobotTheOthersTakeOverAndTheRestIsListed) {
   for (const JsonNode& move : weldments(all).front().find("moves")->elements)
     if (move.find("kind")->string == "arc") welded_by_all.insert("TT/" + move.find("seam")->string);
   for (const std::string& seam : unreached) EXPECT_FALSE(welded.contains(seam)) << seam;
+  // A part of the seams is no weldment: no margin, and how many are unwelded.
+  EXPECT_EQ(cycle.find("takt_margin_s")->kind, JsonNode::Kind::null);
+  EXPECT_EQ(cycle.find("robot_seams")->number, 58);
+  std::set<std::string> unwelded;
+  for (const JsonNode& seam : cycle.find("unwelded_seams")->elements) unwelded.insert("TT/" + seam.string);
+  EXPECT_EQ(unwelded, unreached);
+  const ProgramRun text =
+      run_program({"cycle", demo, "--weldment", "TT", "--without-robot", "R2", "--summary"});
+  EXPECT_NE(text.output.find("\nTT: 29 of 58 robot seams unwelded. The weldment fails, and its time has no "
+                             "margin.\n"),
+            std::string::npos)
+      << text.output.substr(0, 900);
+  EXPECT_NE(weldments(all).front().find("takt_margin_s")->kind, JsonNode::Kind::null);
+  EXPECT_TRUE(weldments(all).front().find("unwelded_seams")->elements.empty());
   welded.insert(unreached.begin(), unreached.end());
   EXPECT_EQ(welded, welded_by_all);
   const ProgramRun unknown = run_program({"cycle", demo, "--without-robot", "R9"});
