@@ -56,7 +56,7 @@ LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
       [](const CycleResult& a, const CycleResult& b) { return a.unwelded.size() < b.unwelded.size(); });
   if (!unfinished->unwelded.empty())
     return {Figures::tr("%1 unwelded").arg(unfinished->unwelded.size()),
-            Figures::tr("of %1 seams, %2")
+            Figures::tr("of %1, %2")
                 .arg(unfinished->robot_seams)
                 .arg(QString::fromStdString(unfinished->weldment)),
             Severity::fail};

@@ -136,7 +136,8 @@ void LinePage::show(const LineResultPtr& line) {
   picture_->setResult(line);
   const QString text = headlineOf(*line);
   summary_->setText(text);
-  summary_->setToolTip(text);
+  summary_->setToolTip(text + QStringLiteral("\n") + drawOf(*line));
+  unit_table_->setToolTip(drawOf(*line));
   summary_->setProperty("role", line->not_run > 0 ? "refusal" : "quiet");
   summary_->style()->unpolish(summary_);
   summary_->style()->polish(summary_);
@@ -179,9 +180,15 @@ QString LinePage::headlineOf(const LineResult& line) {
             .arg(rounded(line.levelled->before.takt_misses, 3), rounded(line.levelled->after.takt_misses, 3));
   const auto for_carts = std::ranges::count(line.waiting, 0, &WaitingUnit::unwelded_seams);
   if (for_carts > 0) text += tr(", %1 units wait").arg(for_carts);
-  if (!line.certain && figures.runs > 1)
-    text += tr("; tables and picture: the middle one of these draws, seed %1").arg(line.draw_seed);
   return text;
+}
+
+/// Of which draw units, stages and causes are.
+QString LinePage::drawOf(const LineResult& line) {
+  if (line.certain || line.units.empty() || line.figures.runs == 1) return {};
+  return tr("Tables and picture are of one draw of %1, the one in the middle by throughput: seed %2.")
+      .arg(line.figures.runs)
+      .arg(line.draw_seed);
 }
 
 void LinePage::refresh() {

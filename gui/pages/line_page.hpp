@@ -45,6 +45,7 @@ class LinePage : public Page {
   void ask();
   void show(const LineResultPtr& line);
   static QString headlineOf(const LineResult& line);
+  static QString drawOf(const LineResult& line);
 
   LineJob job_;
   LineQuestion question_;

@@ -115,6 +115,11 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
                    tr("units as they leave; bar: time since the one before; dotted: takt missed"));
 }
 
+QString LineView::drawText() const {
+  if (!result_ || result_->certain || result_->figures.runs == 1) return {};
+  return tr("one draw of %1, seed %2").arg(result_->figures.runs).arg(result_->draw_seed);
+}
+
 void LineView::paintEvent(QPaintEvent*) {
   const Palette& p = Palette::current();
   QPainter painter(this);
@@ -122,6 +127,10 @@ void LineView::paintEvent(QPaintEvent*) {
   if (!result_) {
     painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
                      tr("Read the day's orders to see what the line makes of them."));
+    return;
+  }
+  if (result_->units.empty()) {
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, tr("No unit is run."));
     return;
   }
   double x = 92;
@@ -133,6 +142,7 @@ void LineView::paintEvent(QPaintEvent*) {
     painter.drawText(QPointF(x + 21, 16), share.name);
     x += 21 + painter.fontMetrics().horizontalAdvance(share.name) + 14;
   }
+  painter.drawText(QPointF(x, 16), drawText());
   const double stages = std::min(height() * 0.55, 30.0 * static_cast<double>(result_->stages.size()));
   paintStages(painter, QRectF(0, 24, width(), stages));
   paintDepartures(painter, QRectF(0, 32 + stages, width(), height() - stages - 32));

@@ -15,6 +15,8 @@ class LineView : public QWidget {
  public:
   explicit LineView(QWidget* parent = nullptr);
   void setResult(std::shared_ptr<const LineResult> result);
+  /// Of which draw the picture is: "one draw of 200, seed 68"; empty where there is one run alone.
+  QString drawText() const;
   QSize minimumSizeHint() const override { return {300, 260}; }
 
  protected:

@@ -4502,10 +4502,6 @@
         <translation>%1 ungeschweißt</translation>
     </message>
     <message>
-        <source>of %1 seams, %2</source>
-        <translation>von %1 Nähten, %2</translation>
-    </message>
-    <message>
         <source>%1 of %2 robot seams unwelded</source>
         <translation>%1 von %2 Roboternähten ungeschweißt</translation>
     </message>
@@ -4911,16 +4907,16 @@ Quelle: %3</translation>
         <translation>, Engpass %1</translation>
     </message>
     <message>
-        <source>; tables and picture: the middle one of these draws, seed %1</source>
-        <translation>; Tabellen und Bild: die mittlere dieser Ziehungen, Startwert %1</translation>
-    </message>
-    <message>
         <source>%1 of %2 not run</source>
         <translation>%1 von %2 laufen nicht</translation>
     </message>
     <message>
         <source>one draw, seed %1</source>
         <translation>eine Ziehung, Startwert %1</translation>
+    </message>
+    <message>
+        <source>Tables and picture are of one draw of %1, the one in the middle by throughput: seed %2.</source>
+        <translation>Tabellen und Bild zeigen eine Ziehung von %1, die mittlere nach Durchsatz: Startwert %2.</translation>
     </message>
 </context>
 <context>
@@ -5055,6 +5051,14 @@ Quelle: %3</translation>
     <message>
         <source>Read the day&apos;s orders to see what the line makes of them.</source>
         <translation>Die Aufträge des Tages einlesen, um zu sehen, was die Linie daraus macht.</translation>
+    </message>
+    <message>
+        <source>one draw of %1, seed %2</source>
+        <translation>eine Ziehung von %1, Startwert %2</translation>
+    </message>
+    <message>
+        <source>No unit is run.</source>
+        <translation>Keine Einheit läuft.</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,7 @@
 #include "pages/line_page.hpp"
 #include <QAbstractItemModel>
 #include <QLabel>
+#include "plots/line_view.hpp"
 
 #include "base/units.hpp"
 #include "cell/line/line_result.hpp"
@@ -44,8 +45,12 @@ TEST_F(LinePageTest, LeadsWithTheMeanOfTheRunsAndNamesTheDrawOfItsTables) {
                             rounded(*line.figures.throughput_p90_per_h) + ")"))
       << said.toStdString();
   EXPECT_TRUE(said.contains(", " + rounded(line.figures.takt_misses) + " takt misses")) << said.toStdString();
-  EXPECT_TRUE(said.contains(QString("the middle one of these draws, seed %1").arg(line.draw_seed)))
-      << said.toStdString();
+  EXPECT_EQ(page().findChild<LineView*>()->drawText(),
+            QString("one draw of 200, seed %1").arg(line.draw_seed));
+  EXPECT_TRUE(page().summary().toolTip().contains(
+      QString("one draw of 200, the one in the middle by throughput: seed %1.").arg(line.draw_seed)))
+      << page().summary().toolTip().toStdString();
+  EXPECT_LE(page().summary().fontMetrics().horizontalAdvance(said), page().summary().width()) << "cut";
   EXPECT_EQ(window->chain().link(4).figure(), rounded(line.figures.throughput_per_h) + " units/h");
   EXPECT_EQ(page().figureDetail(), rounded(line.figures.takt_misses) + " missed");
 }
@@ -61,6 +66,7 @@ TEST_F(LinePageTest, SaysThatNothingIsLeftToChance) {
   const QString said = asked();
   EXPECT_TRUE(said.contains("(nothing is left to chance)")) << said.toStdString();
   EXPECT_FALSE(said.contains("mean of")) << said.toStdString();
+  EXPECT_EQ(page().findChild<LineView*>()->drawText(), "");
 }
 
 TEST_F(LinePageTest, UnitsWithUnweldedSeamsAreNotRun) {
