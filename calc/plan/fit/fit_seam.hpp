@@ -18,7 +18,7 @@ struct FitChange {
 /// new schedules.
 struct SeamFit {
   FittedSeam report;
-  std::vector<FitChange> changes;
+  std::vector<FitChange> changes;           ///< none where it takes a schedule of the plan
   std::vector<std::string> assumed_ranges;  ///< schedules whose limits left a side open
 };
 
