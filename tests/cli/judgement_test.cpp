@@ -296,6 +296,18 @@ TEST_F(Judgement, ExcessThroatIsJudgedByTheQualityLevel) {
   EXPECT_EQ(severity_of(evaluated(plan), "fillet.throat.excess"), "");
 }
 
+TEST_F(Judgement, FitDoesNotSlipBelowTheRangeOfMethodBToBeUnjudged) {
+  Plan plan = tee();
+  schedule_of(plan).status = "draft";
+  const ProgramRun fit = run_program({"fit", saved(plan), "--seam", "X/S1", "--json"});
+  EXPECT_EQ(fit.exit_code, 0) << fit.errors;
+  const JsonNode seams = parse_json(fit.output, "fit");
+  const JsonNode& seam = seams.find("seams")->elements[0];
+  ASSERT_TRUE(seam.find("fitted")->boolean);
+  EXPECT_GE(seam.find("new")->find("heat_input_kJ_mm")->number, 0.5);
+  EXPECT_LE(seam.find("new")->find("leg_mm")->number, 7.5 * (1 + 1e-9));
+}
+
 TEST_F(Judgement, TheWindowEndsAtTheLargestFilletAndShowsPreheatWithoutCuttingByIt) {
   Plan plan = tee();
   const auto limit_of = [&](const std::string& rule, JsonNode& map) -> const JsonNode* {

@@ -64,7 +64,8 @@ std::vector<FitSettings> schedules_that_fit(const SeamAlone& alone, const std::s
     std::replace(tried.seam().schedules.begin(), tried.seam().schedules.end(), main, other.id);
     const Evaluation evaluation = evaluate(tried.plan);
     if (any_failed(evaluation.findings)) continue;
-    if (warns_of_preheat(evaluation.findings) && !warns_of_preheat(planned.findings)) continue;
+    const bool may_warn = any_failed(planned.findings) && warns_of_preheat(planned.findings);
+    if (warns_of_preheat(evaluation.findings) && !may_warn) continue;
     if (window_problem(tried, other.id).keeps_limits(false))
       fitting.push_back(fit_settings(tried, evaluation, other.id));
   }

@@ -13,8 +13,8 @@ namespace seamtakt {
 FitSettings fit_settings(const SeamAlone& alone, const Evaluation& evaluation, const std::string& schedule);
 
 /// Schedules of the plan that could stand in the place of `main` as they are: the same process and wire, as
-/// many passes, all limits kept, and no warning of preheat that `planned` hasn't. Approved ones first, and of
-/// these the best by the objective.
+/// many passes, all limits kept, and no warning of preheat (but where `planned` fails with one beside it).
+/// Approved ones first, and of these the best by the objective.
 std::vector<FitSettings> schedules_that_fit(const SeamAlone& alone, const std::string& main,
                                             const Evaluation& planned, FitObjective objective);
 

@@ -133,9 +133,9 @@ class SeamFitter {
     const std::string main = main_schedule(planned);
     fit_.report.before = settings_of(main);
     fit_.report.has_settings = true;
-    if ((any_failed(planned.findings) || !window_problem(alone_, main).keeps_limits(true)) &&
-        takes_existing(main, planned))
-      return std::move(fit_);
+    const bool is_broken = any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
+                           !window_problem(alone_, main).keeps_limits(true);
+    if (is_broken && takes_existing(main, planned)) return std::move(fit_);
     for (const std::string& schedule : other_schedules(main)) {
       if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;
       fit_.report.has_settings = false;

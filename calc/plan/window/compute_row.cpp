@@ -101,10 +101,11 @@ class RowJudge {
     }
   }
 
-  /// Method B isn't judged below its range of heat inputs.
+  /// Below its range of heat inputs, where `evaluate` says that it isn't judged, the method's value goes on
+  /// rising: what is beyond the bound there isn't taken for kept.
   void judge_preheat(const WindowBound& bound) {
-    const double *needed = figures_.preheat_needed_C, *heat = figures_.heat_input_kJ_mm, limit = bound.bound;
-    mark([=](std::size_t i) { return needed[i] > limit && heat[i] >= preheat_heat_input_range.lower; });
+    const double *needed = figures_.preheat_needed_C, limit = bound.bound;
+    mark([=](std::size_t i) { return needed[i] > limit; });
   }
 
   void judge_hardness(const WindowBound& bound) {

@@ -23,7 +23,7 @@ enum class Judged {
   current,
   voltage,
   heat_input,
-  preheat,           ///< needed, where method B is judged
+  preheat,           ///< needed by method B
   cooling_fastest,   ///< cold, thicker plate, low end of the span
   cooling_slowest,   ///< hot, thinner plate, high end
   hardness_highest,  ///< upper bound: neither plate may cool faster than its own time
