@@ -58,6 +58,7 @@ void write_seam(JsonWriter& json, const FittedSeam& seam) {
   json.begin_object();
   json.member("weldment", seam.weldment).member("seam", seam.seam);
   json.member("fitted", seam.has_settings).member("changed", seam.is_changed);
+  json.member("existing_schedule", seam.is_existing);
   write_settings(json, "old", seam.before);
   if (seam.has_settings)
     write_settings(json, "new", seam.after);
@@ -113,7 +114,8 @@ std::string changes_table(const FitResult& fitted) {
     if (!seam.is_changed) continue;
     const FitSettings &a = seam.before, &b = seam.after;
     table.cell(seam.weldment + "/" + seam.seam);
-    table.cell(a.schedule == b.schedule ? a.schedule : a.schedule + " > " + b.schedule);
+    table.cell((a.schedule == b.schedule ? a.schedule : a.schedule + " > " + b.schedule) +
+               (seam.is_existing ? " (existing)" : ""));
     table.cell(change_text(a.passes, b.passes))
         .cell(change_text(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min));
     table.cell(change_text(a.arc_voltage_V, b.arc_voltage_V));
@@ -128,16 +130,17 @@ std::string changes_table(const FitResult& fitted) {
 }
 
 std::string table_text(const FitResult& fitted, const Options& options) {
-  int changed = 0, as_planned = 0, without = 0;
+  int changed = 0, existing = 0, as_planned = 0, without = 0;
   double before = 0, after = 0;
   for (const FittedSeam& seam : fitted.seams) {
-    ++(seam.is_changed ? changed : seam.has_settings ? as_planned : without);
+    ++(seam.is_existing ? existing : seam.is_changed ? changed : seam.has_settings ? as_planned : without);
     before += seam.before.time_s;
     after += seam.has_settings ? seam.after.time_s : seam.before.time_s;
   }
   std::string text = "Fitted for " + options.objective + ": " + std::to_string(changed) +
-                     " seams with new settings, " + std::to_string(as_planned) + " as planned, " +
-                     std::to_string(without) +
+                     " seams with new settings, " +
+                     (existing ? std::to_string(existing) + " with an existing schedule, " : "") +
+                     std::to_string(as_planned) + " as planned, " + std::to_string(without) +
                      " without any. Arcs with starts and ends: " + change_text(before, after) + " s.\n";
   if (const std::string table = changes_table(fitted); !table.empty()) text += "\n" + table;
   text += "\nFindings: " + findings_count(fitted.findings) + "\n" + findings_text(fitted.findings);

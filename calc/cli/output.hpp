@@ -26,7 +26,7 @@ std::string column_table(std::span<const Column<Row>> columns, const std::vector
   for (const Row& row : rows)
     for (const auto& column : columns) {
       if (!all && !column.brief) continue;
-      const ColumnValue value = column.value(row);
+      const ColumnValue value = column.shown(row);
       if (const double* number = std::get_if<double>(&value))
         table.cell(*number);
       else if (const int* count = std::get_if<int>(&value))

@@ -65,7 +65,7 @@ void write_limits(JsonWriter& json, const WindowMap& map) {
     json.member("side", limit.is_upper ? "upper" : "lower").member("bound", limit.bound);
     json.member("value", limit.at_working_point).member("margin", limit.margin()).member("unit", limit.unit);
     json.member("broken_pct", limit.broken_pct).member("alone_pct", limit.alone_pct);
-    json.member("source", limit.source);
+    json.member("cuts", limit.cuts).member("source", limit.source);
     json.end_object();
   }
   json.end_array();

@@ -28,7 +28,7 @@ void column_table(HtmlPage& page, std::span<const Column<Row>> columns, const st
   for (const Row& row : rows) {
     std::vector<std::string> line;
     for (const auto& column : columns)
-      if (!brief_only || column.brief) line.push_back(column_text(column.value(row), column.digits));
+      if (!brief_only || column.brief) line.push_back(column_text(column.shown(row), column.digits));
     cells.push_back(std::move(line));
   }
   page.table(head, numeric, cells);

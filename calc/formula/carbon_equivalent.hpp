@@ -87,6 +87,18 @@ Findings outside_cet_range(const Composition<Real>& composition, const std::stri
   return findings;
 }
 
+/// The first reported element above CET's range; nullptr where none is. Below the range (little carbon or
+/// manganese) the steel is leaner than CET was made for and needs no more preheat than the leanest of it.
+template <class Real>
+const ElementRange* above_cet_range(const Composition<Real>& composition) {
+  for (const auto& [symbol, value] : Composition<Real>::members())
+    for (const auto& limit : cet_ranges)
+      if (limit.symbol == symbol && composition.was_reported(symbol) &&
+          value_of(composition.*value) > limit.range.upper)
+        return &limit;
+  return nullptr;
+}
+
 inline constexpr FormulaNote ce_iiw_note{"carbon-equivalent.iiw",
                                          "CE_IIW",
                                          "CE = C + Mn/6 + (Cr+Mo+V)/5 + (Ni+Cu)/15",

@@ -7,6 +7,7 @@
 #include "formula/composition.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
+#include "formula/valid_range.hpp"
 
 namespace seamtakt {
 
@@ -45,6 +46,15 @@ struct HardnessLimits {
 };
 
 // Yurioka, Okumura, Kasuya, Cotton: Metal Construction 19 (1987) 217R. Domain: C up to 0.8 %, N up to 0.01 %.
+
+inline constexpr ValidRange yurioka_carbon_range{
+    "haz-hardness.C.range", "The carbon content", 0, 0.8, "%", "Yurioka et al. 1987, stated domain"};
+inline constexpr ValidRange yurioka_nitrogen_range{
+    "haz-hardness.N.range", "The nitrogen content", 0, 0.01, "%", "Yurioka et al. 1987, stated domain"};
+
+inline bool inside_yurioka_domain(const HardeningElements& e) {
+  return is_inside(yurioka_carbon_range, e.C) && is_inside(yurioka_nitrogen_range, e.N);
+}
 
 /// Hardenability that boron adds: 0, 0.03, 0.06, 0.09 times (0.02 - N)/0.02 at up to 1, at 2, 3, and from 4
 /// ppm; linear between. Never negative: with more than 0.02 % N no boron is left to act.

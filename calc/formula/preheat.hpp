@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cmath>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -43,6 +44,66 @@ inline constexpr ValidRange preheat_hydrogen_range{
     "preheat.hydrogen.range", "The diffusible hydrogen", 1, 20, "ml/100g", "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_heat_input_range{
     "preheat.heat-input.range", "The heat input", 0.5, 4.0, "kJ/mm", "en-1011-2, C.3"};
+
+/// What method B goes by. Where an input lies outside the range on the side where the edge asks for no less
+/// preheat (CET below 0.2 %, a plate below 10 mm, hydrogen below 1 ml/100 g, heat input above 4 kJ/mm), a
+/// plan is judged at that edge; on the other side it isn't judged at all (derived from C.8: Tp rises with
+/// CET, d and HD, and falls with Q while 53*CET < 32).
+struct PreheatInputs {
+  double cet_pct = 0, thickness_mm = 0, hydrogen_ml_100g = 0, heat_input_kJ_mm = 0;
+};
+
+/// One input's place in the range, and in a set of them (`bit`).
+struct PreheatInputRange {
+  const char* symbol;  ///< as in preheat_method_b_note
+  const ValidRange& range;
+  double PreheatInputs::*value;
+  bool edge_is_upper;  ///< which end of the range asks for no less preheat beyond it
+  std::uint8_t bit;
+};
+inline constexpr PreheatInputRange preheat_input_ranges[] = {
+    {"CET", preheat_cet_range, &PreheatInputs::cet_pct, false, 1},
+    {"d", preheat_thickness_range, &PreheatInputs::thickness_mm, false, 2},
+    {"HD", preheat_hydrogen_range, &PreheatInputs::hydrogen_ml_100g, false, 4},
+    {"Q", preheat_heat_input_range, &PreheatInputs::heat_input_kJ_mm, true, 8},
+};
+
+/// Inputs moved to the edge where that asks for no less, and which ones were; `beyond`: which lie outside on
+/// the other side, where method B can't be judged (they stay as they are).
+struct PreheatCase {
+  PreheatInputs inputs;
+  std::uint8_t at_edge = 0, beyond = 0;
+};
+inline PreheatCase preheat_case(const PreheatInputs& given) {
+  PreheatCase result{given};
+  for (const PreheatInputRange& each : preheat_input_ranges) {
+    double& value = result.inputs.*each.value;
+    if (is_inside(each.range, value)) continue;
+    if ((value > each.range.upper) == each.edge_is_upper) {
+      value = each.edge_is_upper ? each.range.upper : each.range.lower;
+      result.at_edge |= each.bit;
+    } else {
+      result.beyond |= each.bit;
+    }
+  }
+  return result;
+}
+
+/// Plates are welded dry and no colder than this, whatever the method asks for (en-1011-2, C.3, recalled).
+inline constexpr double coldest_plate_C = 5;
+
+/// Temperature of a shop: what needs no more needs no preheat (common practice, no source).
+inline constexpr double shop_temperature_C = 20;
+
+/// Preheat that a pass needs (degC): method B, heat inputs above its range taken at the edge, and never below
+/// coldest_plate_C. The other inputs are expected inside the range (see preheat_case).
+template <class Real>
+Real preheat_needed_C(const Real& cet_pct, const Real& thickness_mm, const Real& hydrogen_ml_100g,
+                      const Real& heat_input_kJ_mm) {
+  const Real heat = smaller<Real>(heat_input_kJ_mm, Real(preheat_heat_input_range.upper));
+  const Real needed = preheat_method_b_C<Real>(cet_pct, thickness_mm, hydrogen_ml_100g, heat);
+  return larger<Real>(needed, Real(coldest_plate_C));
+}
 
 /// Warnings for what lies outside method B's range; empty: in range.
 inline Findings outside_preheat_range(double cet_pct, double thickness_mm, double hydrogen_ml_100g,

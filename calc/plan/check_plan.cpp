@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "base/thread_pool.hpp"
 #include "base/units.hpp"
+#include "formula/fillet.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
 #include "plan/seam_geometry.hpp"
@@ -44,6 +45,29 @@ void check_length(const Seam& seam, FieldPlace& place) {
     place.refuse(
         "a run of " + number_text(runs.length_mm) + " mm on a seam of " + rounded_text(length_mm, 6) + " mm",
         "runs long enough that there are at most " + number_text(most_runs));
+}
+
+/// The largest fillet of a seam is no smaller than the one that is drawn; a groove has none.
+void check_largest_fillet(const Seam& seam, FieldPlace& place) {
+  if (!seam.leg_max_mm && !seam.throat_max_mm) return;
+  const auto refuse = [&](const char* key, const std::string& found, const std::string& expected) {
+    FieldPlace::Step step(place, key);
+    place.refuse(found, expected);
+  };
+  if (seam.groove)
+    refuse(seam.leg_max_mm ? "leg_max_mm" : "throat_max_mm", "a largest fillet on a groove",
+           "a seam with leg_mm or throat_mm");
+  const double leg = seam.leg_mm ? *seam.leg_mm : fillet_leg_of_throat_mm(*seam.throat_mm, seam.dihedral_deg);
+  const double throat =
+      seam.throat_mm ? *seam.throat_mm : fillet_throat_of_leg_mm(*seam.leg_mm, seam.dihedral_deg);
+  const auto check = [&](const char* key, const std::optional<double>& most, double drawn) {
+    // A drawn size that came over from the other kind is off by its rounding.
+    if (most && *most < drawn * (1 - 1e-9))
+      refuse(key, number_text(*most) + " mm",
+             "at least the size as drawn, " + rounded_text(drawn, 4) + " mm");
+  };
+  check("leg_max_mm", seam.leg_max_mm, leg);
+  check("throat_max_mm", seam.throat_max_mm, throat);
 }
 
 /// Looks for a circle in one weldment's `after`, depth first and without recursion: a chain may be as long as
@@ -114,6 +138,7 @@ void check_weldment(const Weldment& weldment, FieldPlace& place) {
   for (std::size_t i = 0; i < weldment.seams.size(); ++i) {
     FieldPlace::Step step(place, i);
     check_length(weldment.seams[i], place);
+    check_largest_fillet(weldment.seams[i], place);
   }
   const auto comes_first = [](const Seam& seam) { return seam.after.empty(); };
   if (!std::ranges::all_of(weldment.seams, comes_first)) AfterWalk(weldment.seams, place).run();

@@ -10,6 +10,7 @@
 #include "plan/evaluate_pass.hpp"
 #include "plan/evaluate_seam.hpp"
 #include "plan/evaluate_weldment.hpp"
+#include "plan/rules/preheat_range.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -19,8 +20,15 @@ namespace {
 constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time,       judge_hardness,
                                    judge_preheat,         judge_melting_law,        judge_power_source,
                                    judge_schedule_use,    judge_qualification_range};
-constexpr SeamRule seam_rules[] = {judge_fillet_size,  judge_fillet_minimum, judge_groove_fill,
-                                   judge_intermittent, judge_tracking,       judge_tacks};
+constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_excess_throat, judge_fillet_minimum,
+                                   judge_groove_fill, judge_intermittent,  judge_tracking,
+                                   judge_tacks};
+
+/// What seams of one piece gave to find.
+struct PieceFindings {
+  Findings findings;
+  PreheatRangeTally preheat_range;
+};
 
 template <class Row>
 void make_rows(std::vector<Row>& rows, std::size_t count) {
@@ -55,25 +63,31 @@ class SeamsEvaluation {
     // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out
     // evenly.
     const std::size_t seams_a_piece = std::max<std::size_t>(128, seams_.size() / 32 + 1);
-    std::vector<Findings> found(seams_.size() / seams_a_piece + 1);
+    std::vector<PieceFindings> found(seams_.size() / seams_a_piece + 1);
     pool.parallel_for(seams_.size(), seams_a_piece, [&](std::size_t begin, std::size_t end) {
       PassEvaluator pass_evaluator;
       for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
     });
-    for (Findings& findings : found)
+    PreheatRangeTally preheat_range;
+    for (auto& [findings, range] : found) {
       evaluation_.findings.insert(evaluation_.findings.end(), std::make_move_iterator(findings.begin()),
                                   std::make_move_iterator(findings.end()));
+      preheat_range.add(range);
+    }
+    preheat_range.report(plan_, evaluation_.findings);
   }
 
  private:
-  void evaluate_one(std::size_t i, PassEvaluator& pass_evaluator, Findings& findings) const {
+  void evaluate_one(std::size_t i, PassEvaluator& pass_evaluator, PieceFindings& found) const {
     const auto& [weldment, seam, first] = seams_[i];
+    Findings& findings = found.findings;
     const std::span<PassEvaluation> passes =
         std::span(evaluation_.passes).subspan(first, seam->schedules.size());
     for (std::size_t k = 0; k < passes.size(); ++k) {
       const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
       pass_evaluator.evaluate(facts, passes[k]);
       for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
+      found.preheat_range.add(facts, passes[k]);
     }
     evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
     const SeamFacts facts{plan_, index_, *weldment, *seam, evaluation_.seams[i]};
@@ -146,7 +160,9 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   evaluate_weldments(plan, index, evaluation, pool);
   judge_schedule_status(plan, index, evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
+  judge_qualification_basis(plan, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);
+  judge_composition_range(plan, evaluation.findings);
   apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
   return evaluation;
 }

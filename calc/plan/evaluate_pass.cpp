@@ -11,20 +11,12 @@
 #include "plan/evaluation_notes.hpp"
 #include "plan/measuring_uncertainty.hpp"
 #include "plan/pass_metallurgy.hpp"
+#include "plan/pass_uncertainty.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-/// The chain from voltage, current and speed to heat input, for a value and for its uncertainty alike.
-template <class Real>
-Real heat_input_of_pass_kJ_mm(const Real& voltage_V, const Real& current_A, const Real& travel_speed_mm_s,
-                              double waveform_factor, double efficiency) {
-  const Real power = arc_power_W(voltage_V, current_A) * waveform_factor;
-  const Real energy = arc_energy_kJ_mm<Real>(power, travel_speed_mm_s);
-  return heat_input_kJ_mm<Real>(energy, Real(efficiency));
-}
 
 double extension_mm(const Schedule& schedule) {
   return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
@@ -101,49 +93,32 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
   if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
   inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
                        : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
-  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, pass.cooling_time_s, "s",
+  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, *pass.cooling_time_s, "s",
             inputs, {"heat_input_kJ_mm"});
 }
 
 void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
-  const double Q = pass.heat_input_kJ_mm, cold = facts.schedule.preheat_C;
-  const auto [thinner, thicker] = std::minmax(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]);
-  const auto time_s = [&](double thickness, double start_C, double f2) {
-    return cooling_time(Q, thickness, start_C, f2, shape.f3).time_s;
+  const double Q = pass.heat_input_kJ_mm;
+  const auto time_s = [&](const CoolingCase& at) {
+    return cooling_time(Q, at.thickness_mm, at.start_C, at.f2, at.f3).time_s;
   };
-  const auto main = cooling_time(Q, thinner, cold, shape.f2, shape.f3);
+  const CoolingCase at = nominal_cooling(facts);
+  const double thinner = at.thickness_mm;
+  const auto main = cooling_time(Q, thinner, at.start_C, at.f2, at.f3);
   pass.cooling_time_s = main.time_s;
   pass.cooling_regime = main.is_2d ? "2D" : "3D";
-  pass.cooling_time_span_s = {time_s(thinner, cold, shape.f2_low), time_s(thinner, cold, shape.f2_high)};
-  for (std::size_t plate = 0; plate < 2; ++plate)
-    pass.cooling_time_plate_s[plate] = time_s(facts.seam.thickness_mm[plate], cold, shape.f2);
-  pass.cooling_time_fastest_s = time_s(thicker, cold, shape.f2_low);
-  const std::optional<double> upper = upper_interpass_C(facts.schedule);
-  const double hot = upper && *upper < preheat_below_C ? std::max(*upper, cold) : cold;
-  if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s(thinner, *upper, shape.f2);
-  pass.cooling_time_slowest_s = time_s(thinner, hot, shape.f2_high);
-  explain_cooling(facts, pass, shape, thinner, sink);
-}
-
-void add_uncertainty(const PassFacts& facts, PassEvaluation& pass) {
-  const MeasuringUncertainty u =
-      measuring_uncertainty(facts.plan, facts.seam, facts.schedule, pass.current_A, pass.voltage_V);
-  if (!u.known) return;
-  const Dual voltage(pass.voltage_V, 3, 0), current(pass.current_A, 3, 1),
-      speed(facts.schedule.travel_speed_mm_s, 3, 2);
-  const Eigen::Vector3d standard(u.voltage_V, u.current_A, u.travel_speed_mm_s);
-  const auto expanded = [&](const Dual& figure) {
-    return 2 * figure.derivatives().head<3>().cwiseProduct(standard).norm();
+  const auto at_f2 = [&](double f2) { return time_s({thinner, at.start_C, f2, at.f3}); };
+  pass.cooling_time_span_s = {at_f2(shape.f2_low), at_f2(shape.f2_high)};
+  const auto of_plate = [&](std::size_t plate) {
+    return time_s({facts.seam.thickness_mm[plate], at.start_C, at.f2, at.f3});
   };
-  const Dual Q = heat_input_of_pass_kJ_mm<Dual>(voltage, current, speed, facts.schedule.waveform_factor,
-                                                pass.thermal_efficiency);
-  pass.U_heat_input_kJ_mm = expanded(Q);
-  const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
-  const double thinner = std::min(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]);
-  const CoolingTime<Dual> time =
-      cooling_time<Dual>(Q, Dual(thinner), Dual(facts.schedule.preheat_C), Dual(shape.f2), Dual(shape.f3));
-  pass.U_cooling_time_s = expanded(time.time_s);
+  pass.cooling_time_plate_s = {of_plate(0), of_plate(1)};
+  pass.cooling_time_fastest_s = time_s(fastest_cooling(facts));
+  const std::optional<double> upper = upper_interpass_C(facts.schedule);
+  if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s({thinner, *upper, at.f2, at.f3});
+  pass.cooling_time_slowest_s = time_s(slowest_cooling(facts));
+  explain_cooling(facts, pass, shape, thinner, sink);
 }
 
 double post_flow_s(const PassFacts& facts) {
@@ -188,9 +163,11 @@ PassEvaluation settings_evaluation(const PassFacts& facts, ExplanationSink* sink
   add_current(facts, pass, sink);
   add_heat(facts, pass, sink);
   add_deposit(facts, pass, sink);
-  add_cooling(facts, pass, sink);
-  add_metallurgy(facts, pass, sink);
-  add_uncertainty(facts, pass);
+  const JointMetals metals = joint_metals(facts);
+  if (metals.is_ferritic) add_cooling(facts, pass, sink);
+  add_metallurgy(facts, metals, pass, sink);
+  pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
+  if (pass.cooling_time_s) pass.U_cooling_time_s = U_cooling_time_s(facts, pass, nominal_cooling(facts));
   return pass;
 }
 

@@ -73,7 +73,7 @@ void add_leg_uncertainty(const SeamWork& work) {
   const Seam& seam = work.seam;
   double by_speed = 0, by_feed = 0;
   bool known = false;
-  if (!work.plan.measuring && work.plan.instruments.empty()) return;
+  if (!states_uncertainty(work.plan)) return;
   for (const PassEvaluation& pass : work.passes) {
     const Schedule& schedule = *work.index.schedule(pass.schedule);
     const MeasuringUncertainty u =

@@ -1,8 +1,10 @@
 #pragma once
 
 #include <array>
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/finding.hpp"
@@ -10,6 +12,8 @@
 namespace seamtakt {
 
 /// Every derived value of one pass. Names, units and definitions are the contract's; an empty value is null.
+/// What is a formula for ferritic steels (cooling, carbon equivalents, preheat, hardness, penetration) is
+/// empty where a metal of the joint isn't one, and where its composition leaves the formula's own range.
 struct PassEvaluation {
   std::string weldment, seam;
   int pass = 1;  ///< counts from 1
@@ -19,18 +23,22 @@ struct PassEvaluation {
   double arc_power_kW = 0, arc_energy_kJ_mm = 0;
   double thermal_efficiency = 0, heat_input_kJ_mm = 0;
   double melting_rate_kg_h = 0, deposition_rate_kg_h = 0, deposit_area_mm2 = 0;
-  double penetration_mm = 0;
+  std::optional<double> penetration_mm;
   std::string transfer_mode;
-  double cooling_time_s = 0;
-  std::string cooling_regime;
-  std::array<double, 2> cooling_time_span_s{};
-  std::array<double, 2> cooling_time_plate_s{};
+  std::optional<double> cooling_time_s;
+  std::string_view cooling_regime;  ///< "2D" or "3D"
+  std::optional<std::array<double, 2>> cooling_time_span_s, cooling_time_plate_s;
   std::optional<double> cooling_time_hot_s;
-  double cooling_time_fastest_s =
-      0;  ///< cold, thicker plate, low end of the span: what a lower limit is judged on
-  double cooling_time_slowest_s = 0;  ///< hot, thinner plate, high end: what an upper limit is judged on
+  /// Cold, thicker plate, low end of the span: what a lower limit is judged on.
+  std::optional<double> cooling_time_fastest_s;
+  /// Hot, thinner plate, high end: what an upper limit is judged on.
+  std::optional<double> cooling_time_slowest_s;
+  /// Never below 5 C; up to 20 C none is needed. Empty also where method B can't be judged.
   std::optional<double> preheat_needed_C;
-  double CE_IIW = 0, CET = 0, Pcm = 0, CEN = 0;
+  /// Inputs of method B that were taken at the edge of its range, and those beyond it on the side where it
+  /// can't be judged: bits of preheat_input_ranges (formula/preheat.hpp).
+  std::uint8_t preheat_at_edge = 0, preheat_beyond = 0;
+  std::optional<double> CE_IIW, CET, Pcm, CEN;
   std::optional<double> haz_hardness_HV;
   double arc_time_s = 0, wire_g = 0, gas_l = 0, energy_kWh = 0;
   std::optional<double> U_heat_input_kJ_mm, U_cooling_time_s;  ///< expanded, k = 2

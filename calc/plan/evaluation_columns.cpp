@@ -1,5 +1,7 @@
 #include "plan/evaluation_columns.hpp"
 
+#include "formula/preheat.hpp"
+
 namespace seamtakt {
 
 namespace {
@@ -10,14 +12,15 @@ ColumnValue value_of(double value) {
 ColumnValue value_of(int value) {
   return value;
 }
-ColumnValue value_of(const std::array<double, 2>& value) {
+ColumnValue value_of(std::string_view value) {
+  if (value.empty()) return {};
   return value;
 }
 ColumnValue value_of(const std::string& value) {
-  if (value.empty()) return {};
-  return std::string_view(value);
+  return value_of(std::string_view(value));
 }
-ColumnValue value_of(const std::optional<double>& value) {
+template <class T>
+ColumnValue value_of(const std::optional<T>& value) {
   if (!value) return {};
   return *value;
 }
@@ -67,7 +70,7 @@ constexpr Column<P> pass_table[] = {
     {"cooling_time_hot_s", "t8/5 hot", "s", 4, false, "From the upper interpass limit, thinner plate",
      member<&P::cooling_time_hot_s, P>},
     {"preheat_needed_C", "Preheat needed", "C", 3, true, "Method B of EN 1011-2, thicker plate",
-     member<&P::preheat_needed_C, P>},
+     member<&P::preheat_needed_C, P>, shop_temperature_C},
     {"CE_IIW", "CE", "", 3, false, "Carbon equivalent, IIW", member<&P::CE_IIW, P>},
     {"CET", "CET", "", 3, false, "Carbon equivalent of EN 1011-2 method B", member<&P::CET, P>},
     {"Pcm", "Pcm", "", 3, false, "Cracking parameter", member<&P::Pcm, P>},

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <limits>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -23,6 +24,16 @@ struct Column {
   bool brief;         ///< stands in the short table
   const char* help;   ///< meaning, for a tooltip
   ColumnValue (*value)(const Row&);
+  /// Numbers up to this are shown to people as "none": what needs no more than the shop's temperature.
+  double none_up_to = -std::numeric_limits<double>::infinity();
+
+  /// As people see it; files and JSON have the number.
+  ColumnValue shown(const Row& row) const {
+    const ColumnValue as_it_is = value(row);
+    const double* number = std::get_if<double>(&as_it_is);
+    if (number && *number <= none_up_to) return std::string_view("none");
+    return as_it_is;
+  }
 };
 
 std::span<const Column<PassEvaluation>> pass_columns();

@@ -49,39 +49,67 @@ void check_composition(const CompositionPct& composition, const FieldInfo& field
     place.refuse("a sum of " + rounded_text(total_pct, 6) + " %", "mass percentages that sum to at most 100");
 }
 
-class CompositionAccess : public FieldAccess<BaseMetal> {
+/// Elements stand in the order that they have in memory; a free key keeps the place that it had among them.
+void write_composition(const CompositionPct& composition, const FileKeys& keys, std::string& json) {
+  std::size_t next_element = 0, next_free = 0;
+  bool is_first = true;
+  const auto write_element = [&] {
+    append_json_key(json, composition[next_element].first, is_first);
+    append_json_number(json, composition[next_element++].second);
+  };
+  json += '{';
+  for (const std::string& key : keys.order) {
+    if (!is_free_key(key)) {
+      if (next_element < composition.size()) write_element();
+    } else if (next_free < keys.free.size()) {
+      append_json_key(json, keys.free[next_free].first, is_first);
+      json += keys.free[next_free++].second;
+    }
+  }
+  while (next_element < composition.size()) write_element();
+  json += '}';
+}
+
+/// An object of mass percentages, with the keys that the file has beside them.
+template <class T>
+class CompositionAccess : public FieldAccess<T> {
  public:
-  void read(BaseMetal& metal, const JsonValue& node, const FieldInfo& field,
-            ReadContext& context) const override {
+  CompositionAccess(CompositionPct T::*composition, FileKeys T::*keys)
+      : composition_(composition), keys_(keys) {}
+
+  void read(T& metal, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override {
     require_kind(node, node.kind() == JsonValue::Kind::object, field, context);
     std::vector<std::string> order;
     node.each_member([&](std::string_view key, const JsonValue& value) {
       FieldPlace::Step step(context, key);
       order.emplace_back(key);
       if (is_free_key(key)) {
-        metal.composition_keys.free.emplace_back(key, context.source_text(value));
+        (metal.*keys_).free.emplace_back(key, context.source_text(value));
         return;
       }
       if (!is_element(key)) refuse_symbol(key, context);
       double pct = 0;
       read_value(pct, value, field, context);
-      metal.composition_pct.emplace_back(key, pct);
+      (metal.*composition_).emplace_back(key, pct);
     });
-    metal.composition_keys.order = KeyOrder(std::move(order));
-    check_composition(metal.composition_pct, field, context);
+    (metal.*keys_).order = KeyOrder(std::move(order));
+    check_composition(metal.*composition_, field, context);
   }
-  bool is_written(const BaseMetal&, const FieldInfo&, bool) const override { return true; }
-  void write(const BaseMetal& metal, const FieldInfo&, std::string& json) const override;
-  void check(const BaseMetal& metal, const FieldInfo& field, PlanCheck& check) const override {
-    check_composition(metal.composition_pct, field, check);
+  bool is_written(const T& metal, const FieldInfo& field, bool was_in_file) const override {
+    return field.required || was_in_file || !(metal.*composition_).empty();
   }
-  std::string text(const BaseMetal& metal, const FieldInfo&) const override {
+  void write(const T& metal, const FieldInfo&, std::string& json) const override {
+    write_composition(metal.*composition_, metal.*keys_, json);
+  }
+  void check(const T& metal, const FieldInfo& field, PlanCheck& check) const override {
+    check_composition(metal.*composition_, field, check);
+  }
+  std::string text(const T& metal, const FieldInfo&) const override {
     std::string text;
-    for (const auto& [symbol, pct] : metal.composition_pct)
-      append_item(text, symbol + "=" + number_text(pct));
+    for (const auto& [symbol, pct] : metal.*composition_) append_item(text, symbol + "=" + number_text(pct));
     return text;
   }
-  void set_text(BaseMetal& metal, const FieldInfo& field, std::string_view text) const override {
+  void set_text(T& metal, const FieldInfo& field, std::string_view text) const override {
     FieldPlace place(field.key);
     CompositionPct composition;
     if (!trimmed(text).empty()) {
@@ -93,35 +121,17 @@ class CompositionAccess : public FieldAccess<BaseMetal> {
       }
     }
     check_composition(composition, field, place);
-    metal.composition_pct = std::move(composition);
+    metal.*composition_ = std::move(composition);
   }
-  std::optional<double> number(const BaseMetal&) const override { return std::nullopt; }
-  void set_number(BaseMetal&, const FieldInfo& field, std::optional<double>) const override {
+  std::optional<double> number(const T&) const override { return std::nullopt; }
+  void set_number(T&, const FieldInfo& field, std::optional<double>) const override {
     FieldPlace(field.key).refuse("a number", field.expectation());
   }
-};
 
-/// Elements stand in the order that they have in memory; a free key keeps the place that it had among them.
-void CompositionAccess::write(const BaseMetal& metal, const FieldInfo&, std::string& json) const {
-  const auto& keys = metal.composition_keys;
-  std::size_t next_element = 0, next_free = 0;
-  bool is_first = true;
-  const auto write_element = [&] {
-    append_json_key(json, metal.composition_pct[next_element].first, is_first);
-    append_json_number(json, metal.composition_pct[next_element++].second);
-  };
-  json += '{';
-  for (const std::string& key : keys.order) {
-    if (!is_free_key(key)) {
-      if (next_element < metal.composition_pct.size()) write_element();
-    } else if (next_free < keys.free.size()) {
-      append_json_key(json, keys.free[next_free].first, is_first);
-      json += keys.free[next_free++].second;
-    }
-  }
-  while (next_element < metal.composition_pct.size()) write_element();
-  json += '}';
-}
+ private:
+  CompositionPct T::*composition_;
+  FileKeys T::*keys_;
+};
 
 }  // namespace
 
@@ -129,10 +139,17 @@ std::span<const std::string_view> element_symbols() {
   return symbols;
 }
 
-Field<BaseMetal> table::composition(const char* key, const char* label, const char* help) {
+template <class T>
+Field<T> table::composition(const char* key, const char* label, CompositionPct T::*composition,
+                            FileKeys T::*keys, const char* help) {
   FieldInfo field = info(FieldKind::composition, key, label, help);
   field.range = from_to(0, 100);
-  return {std::move(field), std::make_shared<CompositionAccess>()};
+  return {std::move(field), std::make_shared<CompositionAccess<T>>(composition, keys)};
 }
+
+template Field<BaseMetal> table::composition(const char*, const char*, CompositionPct BaseMetal::*,
+                                             FileKeys BaseMetal::*, const char*);
+template Field<Wire> table::composition(const char*, const char*, CompositionPct Wire::*, FileKeys Wire::*,
+                                        const char*);
 
 }  // namespace seamtakt

@@ -12,8 +12,10 @@ std::span<const std::string_view> element_symbols();
 
 namespace table {
 
-/// A base metal's composition: an object of mass percentages by element symbol.
-Field<BaseMetal> composition(const char* key, const char* label, const char* help);
+/// A metal's composition: an object of mass percentages by element symbol. T: BaseMetal or Wire.
+template <class T>
+Field<T> composition(const char* key, const char* label, CompositionPct T::*composition, FileKeys T::*keys,
+                     const char* help);
 
 }  // namespace table
 

@@ -13,7 +13,8 @@ const FieldTable<BaseMetal>& fields_of<BaseMetal>() {
           id(&BaseMetal::id, "Name by which seams refer to this metal."),
           text("standard", "standard", &BaseMetal::standard,
                "Standard and grade, such as EN 10025-2 S355J2."),
-          composition("composition_pct", "composition",
+          composition("composition_pct", "composition", &BaseMetal::composition_pct,
+                      &BaseMetal::composition_keys,
                       "Mass percentages by element symbol; an element that is left out is not reported.")
               .require(),
           choice("composition_basis", "composition from", &BaseMetal::composition_basis,
@@ -52,6 +53,10 @@ const FieldTable<Wire>& fields_of<Wire>() {
               .require(),
           number("hydrogen_ml_100g", "hydrogen", &Wire::hydrogen_ml_100g, at_least(0),
                  "Diffusible hydrogen of the deposited metal."),
+          composition("weld_metal_composition_pct", "weld metal composition",
+                      &Wire::weld_metal_composition_pct, &Wire::weld_metal_composition_keys,
+                      "Mass percentages of the undiluted weld metal: preheat goes by it where it is richer "
+                      "than the plates."),
           number("price_per_kg", "price per kg", &Wire::price_per_kg, at_least(0),
                  "Price of a kilogram, in the currency of the costs."),
       });

@@ -13,6 +13,11 @@ struct MeasuringUncertainty {
   bool known = false;
 };
 
+/// Whether a plan states any at all.
+inline bool states_uncertainty(const Plan& plan) {
+  return plan.measuring || !plan.instruments.empty();
+}
+
 /// The robot whose instruments count: the first of the seam's list, else the cell's first; empty without one.
 /// Borrows the plan.
 std::string_view measured_robot(const Plan& plan, const Seam& seam);

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "plan/evaluation.hpp"
 #include "plan/explanation_sink.hpp"
-#include "plan/pass_facts.hpp"
+#include "plan/joint_metals.hpp"
 
 namespace seamtakt {
 
-/// Carbon equivalents, preheat, hardness, penetration and transfer of a pass whose heat input and cooling
-/// times are known already.
-void add_metallurgy(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink);
+/// Adds carbon equivalents, preheat, hardness, penetration and transfer mode to a pass whose heat and cooling
+/// are known.
+void add_metallurgy(const PassFacts& facts, const JointMetals& metals, PassEvaluation& pass,
+                    ExplanationSink* sink);
 
 }  // namespace seamtakt

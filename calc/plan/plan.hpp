@@ -62,6 +62,8 @@ struct Wire {
   double beta_per_s_A2 = 0;
   double deposition_efficiency = 0;  ///< 0..1
   std::optional<double> hydrogen_ml_100g;
+  CompositionPct weld_metal_composition_pct;  ///< of the undiluted weld metal; empty: not stated
+  FileKeys weld_metal_composition_keys;       ///< of that object
   double price_per_kg = 0;
   FileKeys file_keys;
 };
@@ -191,6 +193,7 @@ struct Seam {
   double gap_mm = 0;
   std::optional<double> gap_max_mm;
   double area_allowance = 1;
+  std::optional<double> leg_max_mm, throat_max_mm;  ///< upper limits of the fillet obtained
   std::optional<double> flange_width_mm;
   std::string position;                ///< ISO 6947
   std::string direction;               ///< either, as-drawn, or empty (= either)

@@ -15,7 +15,8 @@ namespace seamtakt {
 /// The operating window of a schedule on a seam: what each pair of wire feed speed and travel speed gives,
 /// and which limits it keeps. All else (voltage, extension, preheat, gas, passes) stays as planned. A point
 /// says what `evaluate` would say with these two settings; it is feasible where `evaluate` would find no fail
-/// on the passes that use the schedule nor on the seam's size.
+/// on the passes that use the schedule nor on the seam's size, and where the fillet is no larger than
+/// largest_fillet allows (plan/largest_fillet.hpp).
 ///
 /// Current follows the melting law; where the schedule states a measured current, the law is scaled through
 /// that point. Where the seam doesn't use the schedule, it is mapped as though every pass did.
@@ -43,8 +44,10 @@ struct WindowLimit {
   std::optional<double> at_working_point;  ///< the value there
   std::string text;                        ///< of the finding, where the bound is empty
   std::string source;
+  bool is_stated = true;  ///< by plan, code or standard; false: common practice
+  bool cuts = true;       ///< false: `evaluate` only warns beyond it, and the points there stay feasible
   double broken_pct = 0;  ///< share of the map's points beyond this bound
-  double alone_pct = 0;   ///< share beyond this bound and no other: what the window would gain without it
+  double alone_pct = 0;  ///< share beyond this one that cuts and no other: what the window would gain without
 
   /// How far inside the bound the working point lies (negative: beyond), in `unit`.
   std::optional<double> margin() const {
@@ -64,12 +67,15 @@ struct WindowMap {
   std::vector<double> heat_input_kJ_mm;
   std::vector<double> deposit_area_mm2;  ///< of one pass
   std::vector<double> leg_mm;            ///< from all passes of the seam; empty for a groove
-  std::vector<double> cooling_time_s;    ///< thinner plate, cold
-  std::vector<double> preheat_needed_C;  ///< empty where the wire states no hydrogen
-  std::vector<double> haz_hardness_HV;   ///< the worse plate; empty unless asked for
+  std::vector<double> cooling_time_s;    ///< thinner plate, cold; empty where a metal isn't ferritic
+  /// Empty where method B can't be judged, or the wire states no hydrogen. At heat inputs below method B's
+  /// range, where `evaluate` judges nothing, the formula goes on.
+  std::vector<double> preheat_needed_C;
+  std::vector<double> haz_hardness_HV;  ///< the worse plate; empty unless asked for
 
   std::vector<WindowLimit> limits;    ///< at most 32
-  std::vector<std::uint32_t> broken;  ///< bit k: the point is beyond limits[k]; 0: feasible
+  std::vector<std::uint32_t> broken;  ///< bit k: the point is beyond limits[k]
+  std::uint32_t cutting = 0;          ///< bit k: limits[k] cuts
   std::size_t feasible_points = 0;
 
   double working_wire_feed_speed_m_min = 0, working_travel_speed_mm_s = 0;  ///< the schedule's settings
@@ -79,7 +85,9 @@ struct WindowMap {
   std::size_t at(std::size_t feed, std::size_t speed) const {
     return feed * travel_speed_mm_s.size() + speed;
   }
-  bool is_feasible(std::size_t feed, std::size_t speed) const { return broken[at(feed, speed)] == 0; }
+  bool is_feasible(std::size_t feed, std::size_t speed) const {
+    return (broken[at(feed, speed)] & cutting) == 0;
+  }
   double feasible_pct() const {
     return broken.empty() ? 0
                           : 100 * static_cast<double>(feasible_points) / static_cast<double>(broken.size());

@@ -21,7 +21,7 @@ struct ProcessChart {
 std::optional<ProcessChart> process_chart(const std::vector<double>& values);
 
 /// Patterns that a process in control rarely shows.
-/// Source: western-electric-1956 (recalled): one value beyond 3 sigma; two of three in a row beyond 2 sigma
+/// Source: sqc-handbook-1956 (recalled): one value beyond 3 sigma; two of three in a row beyond 2 sigma
 /// on one side; four of five beyond 1 sigma on one side; eight in a row on one side of the centre.
 enum class RunsRule { beyond_3_sigma, two_of_three, four_of_five, eight_in_a_row };
 const char* to_string(RunsRule rule);

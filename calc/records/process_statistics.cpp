@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t least_values = 8;
 constexpr double least_days = 1;
 constexpr double wanted_Ppk = 1.33;
-constexpr const char* chart_source = "western-electric-1956 (recalled)";
+constexpr const char* chart_source = "sqc-handbook-1956 (recalled)";
 constexpr const char* capability_source =
     "iso-22514-2 (recalled); common practice, no source for the limit of 1.33";
 constexpr const char* drift_source = "common practice, no source";

@@ -1,6 +1,7 @@
 #include "models/seam_model.hpp"
 
 #include "models/unit_view.hpp"
+#include "models/value_model.hpp"
 #include "plan/evaluation_columns.hpp"
 
 namespace seamtakt::desk {
@@ -142,19 +143,30 @@ const SeamEvaluation* SeamModel::evaluation(int row) const {
   return found.seam == seam(row).id ? &found : nullptr;
 }
 
+const PassEvaluation* SeamModel::firstPass(const SeamEvaluation& of_seam) const {
+  const std::size_t seam_index = static_cast<std::size_t>(&of_seam - results_->evaluation.seams.data());
+  if (seam_index >= first_pass_.size() || first_pass_[seam_index] >= results_->evaluation.passes.size())
+    return nullptr;
+  const PassEvaluation& pass = results_->evaluation.passes[first_pass_[seam_index]];
+  return pass.seam == of_seam.seam && pass.weldment == of_seam.weldment ? &pass : nullptr;
+}
+
 /// A pass value of a seam with several passes is shown as that of its first one; the table of passes has all.
 ColumnValue SeamModel::derived(int row, int column) const {
   const std::string& key = columns()[static_cast<std::size_t>(column)].key;
   const SeamEvaluation* of_seam = evaluation(row);
   if (!of_seam) return {};
   if (key.starts_with("seam.")) return find_column(seam_columns(), key.substr(5))->value(*of_seam);
-  if (!key.starts_with("pass.")) return {};
-  const std::size_t seam_index = static_cast<std::size_t>(of_seam - results_->evaluation.seams.data());
-  if (seam_index >= first_pass_.size() || first_pass_[seam_index] >= results_->evaluation.passes.size())
-    return {};
-  const PassEvaluation& pass = results_->evaluation.passes[first_pass_[seam_index]];
-  if (pass.seam != of_seam->seam || pass.weldment != of_seam->weldment) return {};
-  return find_column(pass_columns(), key.substr(5))->value(pass);
+  const PassEvaluation* pass = key.starts_with("pass.") ? firstPass(*of_seam) : nullptr;
+  return pass ? find_column(pass_columns(), key.substr(5))->value(*pass) : ColumnValue();
+}
+
+/// The word that a pass value is shown as; empty where its number is.
+QString SeamModel::wordShown(int row, int column) const {
+  const std::string& key = columns()[static_cast<std::size_t>(column)].key;
+  const SeamEvaluation* of_seam = evaluation(row);
+  const PassEvaluation* pass = of_seam && key.starts_with("pass.") ? firstPass(*of_seam) : nullptr;
+  return pass ? word_shown(*find_column(pass_columns(), key.substr(5)), *pass) : QString();
 }
 
 QString SeamModel::cellText(int row, int column) const {
@@ -163,6 +175,7 @@ QString SeamModel::cellText(int row, int column) const {
   if (about.key == "weldment") return QString::fromStdString(weldmentOf(row).id);
   if (!about.is_derived)
     return UnitView::shared().fieldShown(field_named<Seam>(about.key)->text(seam(row)), *about.field);
+  if (const QString word = wordShown(row, column); !word.isEmpty()) return word;
   return UnitView::shared().columnText(derived(row, column), about.unit, digits_of(about.key));
 }
 

@@ -43,6 +43,8 @@ class SeamModel : public GridModel {
  private:
   void rebuild();
   ColumnValue derived(int row, int column) const;
+  QString wordShown(int row, int column) const;
+  const PassEvaluation* firstPass(const SeamEvaluation& of_seam) const;
 
   Document& document_;
   PlanPtr plan_;

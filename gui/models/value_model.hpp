@@ -14,7 +14,7 @@ class ValueModel : public GridModel {
 
  public:
   struct Cell {
-    QString text;                  ///< shown where there is no number
+    QString text;                  ///< shown where there is no number, or in its place
     std::optional<double> number;  ///< in the column's unit
     int digits = 4;
     QString place;  ///< for `explain`
@@ -59,6 +59,14 @@ std::vector<GridColumn> value_columns(std::span<const Column<Row>> columns, bool
   return grid;
 }
 
+/// The word that stands for a number ("none"), in the user's language; empty where the number is shown.
+template <class Row>
+QString word_shown(const Column<Row>& column, const Row& row) {
+  const ColumnValue shown = column.shown(row);
+  const auto* word = std::get_if<std::string_view>(&shown);
+  return word && std::holds_alternative<double>(column.value(row)) ? core_text(*word) : QString();
+}
+
 /// One row of such a table; `place` is where `explain` finds its values.
 template <class Row>
 ValueModel::Row value_row(std::span<const Column<Row>> columns, bool brief_only, const Row& row,
@@ -71,9 +79,11 @@ ValueModel::Row value_row(std::span<const Column<Row>> columns, bool brief_only,
     if (const double* number = std::get_if<double>(&value)) {
       cell.number = *number;
       cell.place = place;
-    } else {
-      cell.text = UnitView::shared().columnText(value, column.unit, column.digits);
     }
+    if (const QString word = word_shown(column, row); !word.isEmpty())
+      cell.text = word;
+    else if (!cell.number)
+      cell.text = UnitView::shared().columnText(value, column.unit, column.digits);
     cell.digits = column.digits;
     cells.cells.push_back(std::move(cell));
   }

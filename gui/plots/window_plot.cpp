@@ -91,9 +91,9 @@ class OutsideHatch : public QCPAbstractItem {
                         units.fromShown(mParentPlot->yAxis->pixelToCoord(area.top() + py), feed_unit));
       const std::uint32_t* broken = map_.broken.data() + feed * map_.travel_speed_mm_s.size();
       for (int px = 0; px < area.width(); ++px)
-        row[px] = broken[speeds[static_cast<std::size_t>(px)]] == 0 ? 0
-                  : (px + py) % 9 < 1                               ? qPremultiply(line)
-                                                                    : veil;
+        row[px] = (broken[speeds[static_cast<std::size_t>(px)]] & map_.cutting) == 0 ? 0
+                  : (px + py) % 9 < 1                                                ? qPremultiply(line)
+                                                                                     : veil;
     }
     painter->drawImage(area.topLeft(), mask);
   }
@@ -147,7 +147,7 @@ void WindowPlot::restyle() {
 const std::vector<double>* WindowPlot::valuesOf(const QString& key) const {
   if (key == "heat_input_kJ_mm") return &map_.heat_input_kJ_mm;
   if (key == "leg_mm" && !map_.leg_mm.empty()) return &map_.leg_mm;
-  if (key == "cooling_time_s") return &map_.cooling_time_s;
+  if (key == "cooling_time_s" && !map_.cooling_time_s.empty()) return &map_.cooling_time_s;
   if (key == "deposit_area_mm2") return &map_.deposit_area_mm2;
   if (key == "preheat_needed_C" && !map_.preheat_needed_C.empty()) return &map_.preheat_needed_C;
   return nullptr;

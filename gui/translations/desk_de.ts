@@ -84,6 +84,10 @@
         <translation>Ausbringung</translation>
     </message>
     <message>
+        <source>weld metal composition</source>
+        <translation>Zusammensetzung des Schweißguts</translation>
+    </message>
+    <message>
         <source>hydrogen</source>
         <translation>Wasserstoff</translation>
     </message>
@@ -422,6 +426,14 @@
     <message>
         <source>area allowance</source>
         <translation>Flächenzuschlag</translation>
+    </message>
+    <message>
+        <source>largest leg</source>
+        <translation>größter Schenkel</translation>
+    </message>
+    <message>
+        <source>largest throat</source>
+        <translation>größte Nahtdicke</translation>
     </message>
     <message>
         <source>flange width</source>
@@ -1400,6 +1412,18 @@
         <translation>Auftrag über das hinaus, was der Nennquerschnitt braucht.</translation>
     </message>
     <message>
+        <source>Mass percentages of the undiluted weld metal: preheat goes by it where it is richer than the plates.</source>
+        <translation>Massenanteile des unvermischten Schweißguts: Nach ihm richtet sich die Vorwärmung, wo es reicher legiert ist als die Bleche.</translation>
+    </message>
+    <message>
+        <source>Leg that the fillet obtained may have at most; fit and window keep to it.</source>
+        <translation>Schenkel, den die erreichte Kehlnaht höchstens haben darf; Anpassung und Arbeitsfenster halten ihn ein.</translation>
+    </message>
+    <message>
+        <source>Throat that the fillet obtained may have at most; fit and window keep to it.</source>
+        <translation>Nahtdicke, die die erreichte Kehlnaht höchstens haben darf; Anpassung und Arbeitsfenster halten sie ein.</translation>
+    </message>
+    <message>
         <source>Width of the flange that the fillet pulls round.</source>
         <translation>Breite des Flanschs, den die Kehlnaht verzieht.</translation>
     </message>
@@ -1999,8 +2023,24 @@
         <translation>Massenanteil in %, nicht angegeben, als 0 angenommen</translation>
     </message>
     <message>
-        <source>of the metal with the higher one</source>
-        <translation>des Grundwerkstoffs mit dem höheren Wert</translation>
+        <source>higher one of the joined metals, or of the weld metal where given</source>
+        <translation>höherer Wert der Grundwerkstoffe, oder des Schweißguts, wo es angegeben ist</translation>
+    </message>
+    <message>
+        <source>%1, taken at the edge of the method&apos;s range</source>
+        <translation>%1, am Rand des Bereichs der Methode angesetzt</translation>
+    </message>
+    <message>
+        <source>by method B</source>
+        <translation>nach Methode B</translation>
+    </message>
+    <message>
+        <source>coldest plate</source>
+        <translation>kältestes Blech</translation>
+    </message>
+    <message>
+        <source>plates are welded dry and not below 5 C</source>
+        <translation>Bleche werden trocken und nicht unter 5 °C geschweißt</translation>
     </message>
     <message>
         <source>diffusible hydrogen of the wire</source>
@@ -3110,6 +3150,10 @@
         <translation>Das gezeichnete a-Maß von %1 mm ist kleiner als 3 mm.</translation>
     </message>
     <message>
+        <source>Fillet throat of %1 mm: quality level %2 allows at most %3 mm over the %4 mm that the drawing asks for.</source>
+        <translation>Kehlnahtdicke von %1 mm: Die Bewertungsgruppe %2 erlaubt höchstens %3 mm über den %4 mm, die die Zeichnung verlangt.</translation>
+    </message>
+    <message>
         <source>All passes together lay %1 of %2 mm2 that groove and cap need.</source>
         <translation>Alle Lagen zusammen legen %1 von %2 mm², die Fuge und Decklage brauchen.</translation>
     </message>
@@ -3150,12 +3194,76 @@
         <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C. Die Zusammensetzung ist das Höchstmaß der Norm: Das gelieferte Blech wird weniger brauchen.</translation>
     </message>
     <message>
-        <source>Preheat is %1 C, method B asks for %2 C, but the pass lies outside the method&apos;s range.</source>
-        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C, aber die Lage liegt außerhalb des Bereichs der Methode.</translation>
+        <source>Preheat is %1 C, method B asks for %2 C at the edge of its range.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt am Rand ihres Bereichs %2 °C.</translation>
     </message>
     <message>
-        <source>Preheat is %1 C, method B asks for %2 C, but the pass lies outside the method&apos;s range. The composition is the standard&apos;s maximum: the delivered plate will need less.</source>
-        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt %2 °C, aber die Lage liegt außerhalb des Bereichs der Methode. Die Zusammensetzung ist das Höchstmaß der Norm: Das gelieferte Blech wird weniger brauchen.</translation>
+        <source>Preheat is %1 C, method B asks for %2 C at the edge of its range. The composition is the standard&apos;s maximum: the delivered plate will need less.</source>
+        <translation>Die Vorwärmung ist %1 °C, Methode B verlangt am Rand ihres Bereichs %2 °C. Die Zusammensetzung ist das Höchstmaß der Norm: Das gelieferte Blech wird weniger brauchen.</translation>
+    </message>
+    <message>
+        <source>Preheat of %1 passes is judged at the edge of method B&apos;s range (%2): that asks for no less than they need.</source>
+        <translation>Die Vorwärmung von %1 Lagen wird am Rand des Bereichs der Methode B beurteilt (%2): Der verlangt nicht weniger, als sie brauchen.</translation>
+    </message>
+    <message>
+        <source>Preheat isn&apos;t judged on %1 passes with schedule %2: %3, method B begins at %4.</source>
+        <translation>Auf %1 Lagen mit dem Schweißplan %2 wird die Vorwärmung nicht beurteilt: %3, Methode B beginnt bei %4.</translation>
+    </message>
+    <message>
+        <source>Preheat isn&apos;t judged on %1 passes with schedule %2: %3, method B ends at %4.</source>
+        <translation>Auf %1 Lagen mit dem Schweißplan %2 wird die Vorwärmung nicht beurteilt: %3, Methode B endet bei %4.</translation>
+    </message>
+    <message>
+        <source>plate thickness %1</source>
+        <translation>Blechdicke %1</translation>
+    </message>
+    <message>
+        <source>diffusible hydrogen %1</source>
+        <translation>diffusibler Wasserstoff %1</translation>
+    </message>
+    <message>
+        <source>heat input %1</source>
+        <translation>Wärmeeinbringung %1</translation>
+    </message>
+    <message>
+        <source>%1 on seams of %2, nor judged: %3 is %4, the formulas hold up to %5.</source>
+        <translation>%1 auf Nähten von %2, noch beurteilt: %3 ist %4, die Formeln gelten bis %5.</translation>
+    </message>
+    <message>
+        <source>%1 on seams of %2, nor judged: %3 is %4, the formulas hold from %5.</source>
+        <translation>%1 auf Nähten von %2, noch beurteilt: %3 ist %4, die Formeln gelten ab %5.</translation>
+    </message>
+    <message>
+        <source>t8/5, carbon equivalents, preheat, hardness and penetration aren&apos;t computed</source>
+        <translation>t8/5, Kohlenstoffäquivalente, Vorwärmung, Härte und Einbrand werden weder berechnet</translation>
+    </message>
+    <message>
+        <source>CET and preheat aren&apos;t computed</source>
+        <translation>CET und Vorwärmung werden weder berechnet</translation>
+    </message>
+    <message>
+        <source>Hardness isn&apos;t computed</source>
+        <translation>Die Härte wird weder berechnet</translation>
+    </message>
+    <message>
+        <source>Preheat isn&apos;t computed</source>
+        <translation>Die Vorwärmung wird weder berechnet</translation>
+    </message>
+    <message>
+        <source>Qualification %1 isn&apos;t judged: it says nothing of what was tested.</source>
+        <translation>Die Qualifizierung %1 wird nicht beurteilt: Sie sagt nicht, was geprüft wurde.</translation>
+    </message>
+    <message>
+        <source>Qualification %1 by %2 isn&apos;t judged: whether execution class and grade admit that route, and its ranges.</source>
+        <translation>Die Qualifizierung %1 nach %2 wird nicht beurteilt: ob Ausführungsklasse und Stahlsorte diesen Weg zulassen, und ihre Bereiche.</translation>
+    </message>
+    <message>
+        <source>Qualification %1 isn&apos;t judged: it states no basis.</source>
+        <translation>Die Qualifizierung %1 wird nicht beurteilt: Sie nennt keine Grundlage.</translation>
+    </message>
+    <message>
+        <source>Qualification %1 isn&apos;t judged: the ranges of its basis, %2, aren&apos;t known here.</source>
+        <translation>Die Qualifizierung %1 wird nicht beurteilt: Die Bereiche ihrer Grundlage, %2, sind hier nicht bekannt.</translation>
     </message>
     <message>
         <source>%1 of %2 is outside the %3 that %4 qualifies.</source>
@@ -3570,6 +3678,14 @@
         <translation>a-Maß der Kehlnaht</translation>
     </message>
     <message>
+        <source>Fillet throat by quality level</source>
+        <translation>Kehlnahtdicke nach Bewertungsgruppe</translation>
+    </message>
+    <message>
+        <source>Fillet throat (drawn and 25 %, at least 1 mm)</source>
+        <translation>Kehlnahtdicke (gezeichnet und 25 %, mindestens 1 mm)</translation>
+    </message>
+    <message>
         <source>Fillet leg at the largest gap</source>
         <translation>Schenkel der Kehlnaht am größten Spalt</translation>
     </message>
@@ -3672,6 +3788,22 @@
     <message>
         <source>%1 (recalled)</source>
         <translation>%1 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>AWS D1.1, prequalified procedures (recalled)</source>
+        <translation>AWS D1.1, vorqualifizierte Schweißanweisungen (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>ISO 5817:2014, Table 1, 5214</source>
+        <translation>ISO 5817:2014, Tabelle 1, 5214</translation>
+    </message>
+    <message>
+        <source>ISO/TR 15608, Table 1 (recalled)</source>
+        <translation>ISO/TR 15608, Tabelle 1 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>Yurioka et al. 1987, stated domain</source>
+        <translation>Yurioka et al. 1987, genannter Geltungsbereich</translation>
     </message>
     <message>
         <source>AWS D1.1:2015, Table 5.7</source>
@@ -4054,6 +4186,18 @@
     <message>
         <source>runs long enough that there are at most %1</source>
         <translation>so lange Nahtstücke, dass es höchstens %1 sind</translation>
+    </message>
+    <message>
+        <source>a largest fillet on a groove</source>
+        <translation>eine größte Kehlnaht an einer Fuge</translation>
+    </message>
+    <message>
+        <source>a seam with leg_mm or throat_mm</source>
+        <translation>eine Naht mit leg_mm oder throat_mm</translation>
+    </message>
+    <message>
+        <source>at least the size as drawn, %1 mm</source>
+        <translation>mindestens das gezeichnete Maß, %1 mm</translation>
     </message>
     <message>
         <source>a circle: %1</source>

@@ -46,8 +46,11 @@ TEST_F(Fit, TheSeamThatIsTooSmallIsMendedAndThePlanThatWasReadStaysAsItWas) {
   EXPECT_LT(seam.find("old")->find("leg_mm")->number, 6);
   EXPECT_GE(seam.find("new")->find("leg_mm")->number, 6 * (1 - 1e-9));
   EXPECT_NE(seam.find("new")->find("schedule")->string, seam.find("old")->find("schedule")->string);
-  EXPECT_FALSE(seam.find("binding_limits")->elements.empty());
+  EXPECT_TRUE(seam.find("existing_schedule")->boolean);
+  EXPECT_EQ(seam.find("new")->find("schedule")->string, "F6S");
   EXPECT_FALSE(seam.find("left_as_they_are")->elements.empty());
+  const ProgramRun table = run_program({"fit", demo, "--seam", "TT/S49"});
+  EXPECT_NE(table.output.find("F5S > F6S (existing)"), std::string::npos) << table.output;
 }
 
 TEST_F(Fit, WithoutAnOutputNothingIsWritten) {
@@ -71,15 +74,15 @@ TEST_F(Fit, ThePlanThatIsReadIsOnlyWrittenWhenAskedFor) {
 }
 
 TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
-  // F5S at a quarter of the heat that its leg needs.
+  // F8M at a quarter of the heat that its leg needs; no other schedule of the plan lays so much.
   std::string text = bytes_of(demo);
-  const std::string from = "\"heat_input_kJ_mm\": [0.55, 0.79]", to = "\"heat_input_kJ_mm\": [0.1, 0.2]";
+  const std::string from = "\"heat_input_kJ_mm\": [1.33, 1.91]", to = "\"heat_input_kJ_mm\": [0.1, 0.2]";
   const std::size_t at = text.find(from);
   ASSERT_NE(at, std::string::npos);
   text.replace(at, from.size(), to);
   const std::string plan = folder / "cold.weldplan.json", output = folder / "fitted.weldplan.json";
   std::ofstream(plan) << text;
-  const ProgramRun run = run_program({"fit", plan, "--seam", "TT/S01", "--json", "--output", output});
+  const ProgramRun run = run_program({"fit", plan, "--seam", "TT/S28", "--json", "--output", output});
   EXPECT_EQ(run.exit_code, 1);
   const JsonNode document = parse_json(run.output, "output");
   const JsonNode& seam = document.find("seams")->elements[0];

@@ -85,6 +85,33 @@ TEST_F(ModelsTest, ASeamsRowShowsWhatTheEvaluationSays) {
   }
 }
 
+TEST_F(ModelsTest, PreheatThatNoShopNeedsIsShownAsNoneAndSortedByItsNumber) {
+  SeamModel seams(document);
+  seams.setResults(results);
+  const int column = seams.columnNamed("pass.preheat_needed_C");
+  ASSERT_GE(column, 0);
+  int none = 0, degrees = 0, unknown = 0;
+  for (int row = 0; row < seams.rowCount(); ++row) {
+    const QModelIndex at = seams.index(row, column);
+    const QVariant number = at.data(GridModel::SortRole);
+    const QString shown = at.data().toString();
+    if (number.typeId() != QMetaType::Double) {
+      ++unknown;
+      EXPECT_EQ(shown, "–");
+    } else if (number.toDouble() <= 20) {
+      ++none;
+      EXPECT_EQ(shown, "none");
+      EXPECT_GE(number.toDouble(), 5);
+    } else {
+      ++degrees;
+      EXPECT_NE(shown, "none");
+    }
+  }
+  EXPECT_GT(none, 100);
+  EXPECT_GT(degrees, 3);
+  EXPECT_GT(unknown, 3);  // heat inputs below method B's
+}
+
 TEST_F(ModelsTest, TypedQuantitiesTakeAnyUnitThatFits) {
   ScheduleModel schedules(document);
   const QModelIndex travel = schedules.index(0, schedules.columnNamed("travel_speed_mm_s"));

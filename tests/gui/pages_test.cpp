@@ -261,6 +261,26 @@ TEST_F(DeskTest, TheWorkingPointIsDraggedWithTheMouseAndUndoneInOneStep) {
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[at].travel_speed_mm_s, before);
 }
 
+TEST_F(DeskTest, AWindowOnStainlessSteelHasNoCoolingTimesAndSaysSo) {
+  ASSERT_FALSE(window->document().edit("metals", {}, [](Plan& plan) {
+    for (BaseMetal& metal : plan.base_metals)
+      metal.composition_pct = {{"C", 0.04}, {"Cr", 18.1}, {"Ni", 8.1}};
+  }));
+  settle();
+  Hands hands(*window);
+  hands.page(2);
+  auto& page = page_of<HeatPage>(*window, 2);
+  page.table().selectRow(3);
+  QTest::qWait(50);
+  WindowPlot& plot = page.window().plot();
+  ASSERT_FALSE(plot.map().broken.empty());
+  EXPECT_TRUE(plot.map().cooling_time_s.empty());
+  EXPECT_FALSE(plot.describe(plot.map().working_wire_feed_speed_m_min, plot.map().working_travel_speed_mm_s)
+                   .contains("t8/5"));
+  const QModelIndex cell = page.table().proxy().index(3, page.table().grid().columnNamed("cooling_time_s"));
+  EXPECT_EQ(cell.data().toString(), "–");
+}
+
 TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
   Hands hands(*window);
   hands.page(2);

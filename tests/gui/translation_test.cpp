@@ -108,6 +108,32 @@ TEST_F(German, SpeaksOfFindingsWithTheirNamesAndNumbers) {
   EXPECT_EQ(finding_text("Welded more than once."), "Welded more than once.");
 }
 
+TEST_F(German, SpeaksOfWhatIsJudgedAtTheEdgeAndWhatIsNot) {
+  EXPECT_EQ(
+      finding_text("Preheat isn't judged on 2 passes with schedule F4S: heat input 0.484 kJ/mm, method B "
+                   "begins at 0.5 kJ/mm."),
+      "Auf 2 Lagen mit dem Schweißplan F4S wird die Vorwärmung nicht beurteilt: Wärmeeinbringung 0.484 "
+      "kJ/mm, Methode B beginnt bei 0.5 kJ/mm.");
+  EXPECT_EQ(finding_text("Preheat of 163 passes is judged at the edge of method B's range (CET 0.2 %; plate "
+                         "thickness 10 mm): that asks for no less than they need."),
+            "Die Vorwärmung von 163 Lagen wird am Rand des Bereichs der Methode B beurteilt (CET 0.2 %; "
+            "Blechdicke 10 mm): Der verlangt nicht weniger, als sie brauchen.");
+  EXPECT_EQ(
+      finding_text("CET and preheat aren't computed on seams of M, nor judged: Mn is 2.1 %, the formulas "
+                   "hold up to 1.9 %."),
+      "CET und Vorwärmung werden weder berechnet auf Nähten von M, noch beurteilt: Mn ist 2.1 %, die "
+      "Formeln gelten bis 1.9 %.");
+  EXPECT_EQ(finding_text("Qualification Q by ISO 15612 isn't judged: whether execution class and grade admit "
+                         "that route, and its ranges."),
+            "Die Qualifizierung Q nach ISO 15612 wird nicht beurteilt: ob Ausführungsklasse und Stahlsorte "
+            "diesen Weg zulassen, und ihre Bereiche.");
+  EXPECT_EQ(
+      finding_text("Fillet throat of 4.79 mm: quality level B allows at most 1.42 mm over the 2.83 mm that "
+                   "the drawing asks for."),
+      "Kehlnahtdicke von 4.79 mm: Die Bewertungsgruppe B erlaubt höchstens 1.42 mm über den 2.83 mm, die "
+      "die Zeichnung verlangt.");
+}
+
 TEST_F(German, SpeaksOfEveryFindingOfTheDemo) {
   const auto results = results_of(std::make_shared<const Plan>(load_plan(demo_path().toStdString())));
   Findings findings = results->findings;

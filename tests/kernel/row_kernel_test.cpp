@@ -142,14 +142,16 @@ TEST(CoolingRowKernel, the_larger_of_two_and_three_dimensions_bit_by_bit) {
 TEST(PreheatRowKernel, within_1e_12_of_the_formula) {
   std::mt19937 random(5);
   std::vector<double> heat(most_columns), row(most_columns);
-  for (double& each : heat) each = std::uniform_real_distribution(0.5, 4.0)(random);
-  for (const InstructionSet set : supported_instruction_sets()) {
-    preheat_row({heat.size(), heat.data(), 0.38, 31, 5, row.data()}, set);
-    for (std::size_t i = 0; i < heat.size(); ++i) {
-      const double single = preheat_method_b_C<double>(0.38, 31, 5, heat[i]);
-      EXPECT_NEAR(row[i], single, 1e-12 * std::abs(single)) << to_string(set);
+  for (double& each : heat) each = std::uniform_real_distribution(0.2, 6.0)(random);
+  for (const InstructionSet set : supported_instruction_sets())
+    for (const double cet : {0.2, 0.38}) {
+      preheat_row({heat.size(), heat.data(), cet, 31, 5, row.data()}, set);
+      for (std::size_t i = 0; i < heat.size(); ++i) {
+        const double single = preheat_needed_C<double>(cet, 31, 5, heat[i]);
+        EXPECT_NEAR(row[i], single, 1e-12 * std::abs(single)) << to_string(set);
+        EXPECT_GE(row[i], 5);
+      }
     }
-  }
 }
 
 /// Near the source (all within 350/outrun of it) and far from it the kernel has forms of its own: both

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <random>
 
 #include "base/error.hpp"
@@ -28,6 +29,14 @@ bool fails_there(const Findings& findings, const std::vector<std::string>& place
   });
 }
 
+/// Above the drawn throat by more than a quarter of it, at least 1 mm; worked out apart from the program.
+bool is_oversized(const SeamAlone& alone, const SeamEvaluation& seam) {
+  if (!seam.throat_mm) return false;
+  const Seam& drawn = alone.seam();
+  const double needed = drawn.throat_mm ? *drawn.throat_mm : *drawn.leg_mm / std::sqrt(2.0);
+  return *seam.throat_mm > (needed + std::max(1.0, needed / 4)) * (1 + 1e-9);
+}
+
 /// Sets a schedule's two speeds in the plan of one seam and compares the map's point with what evaluate says.
 void expect_point_is_evaluated(const WindowMap& map, SeamAlone alone, std::size_t feed, std::size_t speed) {
   Schedule& schedule = *find_by_id(alone.plan.schedules, map.schedule);
@@ -44,9 +53,11 @@ void expect_point_is_evaluated(const WindowMap& map, SeamAlone alone, std::size_
   EXPECT_DOUBLE_EQ(map.current_A[feed], pass.current_A) << where;
   EXPECT_DOUBLE_EQ(map.heat_input_kJ_mm[at], pass.heat_input_kJ_mm) << where;
   EXPECT_DOUBLE_EQ(map.deposit_area_mm2[at], pass.deposit_area_mm2) << where;
-  EXPECT_DOUBLE_EQ(map.cooling_time_s[at], pass.cooling_time_s) << where;
-  if (!map.preheat_needed_C.empty()) {
+  EXPECT_DOUBLE_EQ(map.cooling_time_s[at], *pass.cooling_time_s) << where;
+  if (pass.preheat_needed_C) {
     EXPECT_DOUBLE_EQ(map.preheat_needed_C[at], *pass.preheat_needed_C) << where;
+  } else {
+    EXPECT_TRUE(map.preheat_needed_C.empty() || pass.heat_input_kJ_mm < 0.5) << where;
   }
   if (!map.haz_hardness_HV.empty()) {
     EXPECT_DOUBLE_EQ(map.haz_hardness_HV[at], *pass.haz_hardness_HV) << where;
@@ -57,7 +68,8 @@ void expect_point_is_evaluated(const WindowMap& map, SeamAlone alone, std::size_
   std::string broken;
   for (std::size_t k = 0; k < map.limits.size(); ++k)
     if (map.broken[at] >> k & 1) broken += " " + map.limits[k].rule;
-  EXPECT_EQ(map.is_feasible(feed, speed), !fails_there(evaluation.findings, judged_places(alone, passes)))
+  EXPECT_EQ(map.is_feasible(feed, speed), !fails_there(evaluation.findings, judged_places(alone, passes)) &&
+                                              !is_oversized(alone, evaluation.seams.front()))
       << where << ":" << broken;
 }
 

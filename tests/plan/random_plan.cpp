@@ -94,6 +94,7 @@ std::string RandomPlan::value(const TableInfo& table, const FieldInfo& field, in
   if (key == "id") return id(list_of(table.name), index);
   if (key == "format") return "\"weldplan\"";
   if (key == "contact_tip_distance_mm") return number_text(2000001 + below(9));  // above any arc length
+  if (key == "leg_max_mm" || key == "throat_max_mm") return "1e15";              // no fillet is drawn larger
   if (key == "length_mm" && std::string_view(table.name) == "intermittent")
     return "1000";  // at most 10,000 runs on any path here
   if (key == "gap_mm" && std::string_view(table.name) == "intermittent")
@@ -164,6 +165,9 @@ std::string RandomPlan::object(const TableInfo& table, int index) {
     for (std::size_t i = 0; i < group.keys.size(); ++i)
       if (i != chosen) left_out.insert(group.keys[i]);
   }
+  // A groove has no largest fillet.
+  if (left_out.contains("leg_mm") && left_out.contains("throat_mm"))
+    left_out.insert({"leg_max_mm", "throat_max_mm"});
   std::vector<std::string> members;
   for (const FieldInfo* field : table.infos) {
     bool in_group = false;

@@ -52,7 +52,7 @@ inline void preheat_body(const PreheatRow& given) {
   double* preheat = row.preheat_C;
   SEAMTAKT_INDEPENDENT_LOOP
   for (std::size_t i = 0; i < row.count; ++i)
-    preheat[i] = preheat_method_b_C<double>(row.cet_pct, row.thickness_mm, row.hydrogen_ml_100g, heat[i]);
+    preheat[i] = preheat_needed_C<double>(row.cet_pct, row.thickness_mm, row.hydrogen_ml_100g, heat[i]);
 }
 
 }  // namespace

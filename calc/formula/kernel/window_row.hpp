@@ -44,8 +44,8 @@ struct CoolingRow {
 
 void cooling_row(const CoolingRow& row, InstructionSet set = best_instruction_set());
 
-/// Preheat by method B (degC) for heat inputs that are known already; what tanh and the power give is the
-/// same for the whole row.
+/// Preheat that passes need (preheat_needed_C, degC) for heat inputs that are known already; what tanh and
+/// the power give is the same for the whole row.
 struct PreheatRow {
   std::size_t count = 0;
   const double* heat_input_kJ_mm = nullptr;

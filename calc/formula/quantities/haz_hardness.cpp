@@ -29,10 +29,6 @@ constexpr std::array<std::string_view, 11> yurioka_elements = {"C",  "Si", "Mn",
                                                                "Mo", "V",  "Nb", "B",  "N"};
 constexpr std::array<std::string_view, 8> dueren_elements = {"C", "Si", "Mn", "Cu", "Cr", "Ni", "Mo", "V"};
 
-constexpr ValidRange carbon_range{
-    "haz-hardness.C.range", "The carbon content", 0, 0.8, "%", "Yurioka et al. 1987, stated domain"};
-constexpr ValidRange nitrogen_range{
-    "haz-hardness.N.range", "The nitrogen content", 0, 0.01, "%", "Yurioka et al. 1987, stated domain"};
 constexpr ValidRange dueren_time_range{
     "haz-hardness.cooling-time.range", "The cooling time", dueren_fastest_s, dueren_slowest_s, "s",
     "Dueren and Lorenz, recalled"};
@@ -69,8 +65,8 @@ void compute_yurioka(const HardeningElements& e, const std::optional<Real>& time
   out.explain(yurioka_martensite_note, HM, "HV", {{"C", "carbon", Real(e.C), "%"}});
   out.explain(yurioka_bainite_note, HB, "HV",
               {{"CE_II", "carbon equivalent of bainite", Real(yurioka_bainite_equivalent_pct(e)), "%"}});
-  add_if_any(out.findings, outside_range(carbon_range, e.C, "--composition"));
-  add_if_any(out.findings, outside_range(nitrogen_range, e.N, "--composition"));
+  add_if_any(out.findings, outside_range(yurioka_carbon_range, e.C, "--composition"));
+  add_if_any(out.findings, outside_range(yurioka_nitrogen_range, e.N, "--composition"));
   if (!time) return;
   const std::optional<Real> hardness = yurioka_hardness_HV(e, *time);
   if (!hardness) {

@@ -35,7 +35,6 @@ constexpr ResultSpec results[] = {
 constexpr const FormulaNote* notes[] = {&design_cet_note, &preheat_method_b_note, &susceptibility_note,
                                         &aws_preheat_note};
 
-constexpr double shop_temperature_C = 20;
 constexpr std::array<std::string_view, 6> cet_elements = {"C", "Mn", "Mo", "Cr", "Cu", "Ni"};
 constexpr std::array<std::string_view, 9> pcm_elements = {"C", "Si", "Mn", "Cu", "Cr", "Ni", "Mo", "V", "B"};
 

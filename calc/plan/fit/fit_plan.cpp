@@ -66,6 +66,9 @@ class FittedPlan {
   void apply(SeamFit& fit) {
     FittedSeam& report = fit.report;
     Seam& seam = *find_by_id(find_by_id(plan_.weldments, report.weldment)->seams, report.seam);
+    if (report.is_existing)
+      std::replace(seam.schedules.begin(), seam.schedules.end(), report.before.schedule,
+                   report.after.schedule);
     for (const FitChange& change : fit.changes) {
       const std::string id = schedule_for(change, seam_place(report.weldment, report.seam));
       set_passes(seam.schedules, change.schedule, id, change.settings.passes);
@@ -151,6 +154,13 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
                           "",
                           conflict_sentence(fit.report.conflicts),
                           "plan limit"});
+    if (fit.report.is_existing)
+      findings.push_back(
+          remark("fit.existing-schedule", seam_place(fit.report.weldment, fit.report.seam),
+                 "Schedule " + fit.report.after.schedule +
+                     " of the plan keeps all limits as it stands: the seam takes it, and needs "
+                     "no new settings.",
+                 "plan limit"));
     if (const auto& others = fit.report.other_schedules; !others.empty())
       findings.push_back(
           remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),

@@ -11,7 +11,7 @@ void scan(const WindowModel& model, const std::vector<double>& feeds, const std:
   const std::size_t count = speeds.size();
   std::vector<double> room(7 * count);
   const auto part = [&](std::size_t k) { return room.data() + k * count; };
-  const RowFigures figures{part(0), part(1), part(2), part(3), model.hydrogen_ml_100g ? part(4) : nullptr,
+  const RowFigures figures{part(0), part(1), part(2), part(3), model.preheat ? part(4) : nullptr,
                            part(5), part(6)};
   std::vector<std::uint32_t> masks(count);
   for (const double feed_speed : feeds) {

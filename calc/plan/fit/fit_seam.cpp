@@ -2,8 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <span>
 
 #include "plan/evaluate.hpp"
+#include "plan/fit/fit_existing.hpp"
+#include "plan/pass_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/window/seam_alone.hpp"
 
@@ -33,17 +37,39 @@ void drop_size_bounds(WindowProblem& problem) {
   problem.model.bounds = std::move(bounds);
 }
 
-/// Bounds drawn in by the expanded uncertainty at the present settings, as a guarded decision asks.
-void draw_in(WindowModel& model, const PassEvaluation& pass, const SeamEvaluation& seam) {
-  const double heat = pass.U_heat_input_kJ_mm.value_or(0) / pass.heat_input_kJ_mm;
-  const double time = pass.U_cooling_time_s.value_or(0) / pass.cooling_time_s;
-  for (WindowBound& bound : model.bounds) {
-    const bool is_cooling =
-        bound.judged == Judged::cooling_fastest || bound.judged == Judged::cooling_slowest;
-    const double share = bound.judged == Judged::heat_input ? heat : is_cooling ? time : 0;
-    bound.bound *= bound.is_upper ? 1 - share : 1 + share;
-    if (bound.judged == Judged::leg) bound.bound += seam.U_leg_mm.value_or(0);
+/// Expanded uncertainty of what a bound judges, as a share of it.
+double uncertain_share(Judged judged, const PassFacts& facts, const PassEvaluation& pass) {
+  switch (judged) {
+    case Judged::heat_input:
+      return pass.U_heat_input_kJ_mm.value_or(0) / pass.heat_input_kJ_mm;
+    case Judged::cooling_fastest:
+      return U_cooling_time_s(facts, pass, fastest_cooling(facts)).value_or(0) / *pass.cooling_time_fastest_s;
+    case Judged::cooling_slowest:
+      return U_cooling_time_s(facts, pass, slowest_cooling(facts)).value_or(0) / *pass.cooling_time_slowest_s;
+    default:
+      return 0;
   }
+}
+
+/// Bounds drawn in by the expanded uncertainty at the present settings, as a guarded decision asks.
+void draw_in(WindowModel& model, const PassFacts& facts, const PassEvaluation& pass,
+             const SeamEvaluation& seam) {
+  for (WindowBound& bound : model.bounds) {
+    const double share = uncertain_share(bound.judged, facts, pass);
+    bound.bound *= bound.is_upper ? 1 - share : 1 + share;
+    if (bound.judged != Judged::leg) continue;
+    const double U = seam.U_leg_mm.value_or(0);
+    bound.bound += bound.is_upper ? -U : U;
+  }
+}
+
+/// Sets the preheat that may be needed at most; infinity: any.
+void allow_preheat(FitSearch& search, double most_C) {
+  for (std::size_t k = 0; k < search.limits.size(); ++k)
+    if (search.model.bounds[k].judged == Judged::preheat) {
+      search.model.bounds[k].bound = most_C;
+      search.limits[k].bound = most_C;
+    }
 }
 
 WindowRange range_of(const std::optional<Interval>& limit, double setting, bool& assumed) {
@@ -80,6 +106,8 @@ int passes_worth_trying(const FitSearch& search, double area_needed_mm2) {
 struct Found {
   FitPoint point;
   double steps, volts_off_line;
+  FitSearch search;           ///< in which it is the best
+  bool keeps_preheat = true;  ///< of the schedule
 };
 
 std::optional<Found> search_all(const FitSearch& search) {
@@ -87,7 +115,7 @@ std::optional<Found> search_all(const FitSearch& search) {
     if (bound.judged == Judged::always) return std::nullopt;
   for (const double steps : {coarse_steps, fine_steps})
     for (const double volts : volts_off_line)
-      if (const auto point = best_point(search, steps, volts)) return Found{*point, steps, volts};
+      if (const auto point = best_point(search, steps, volts)) return Found{*point, steps, volts, search};
   return std::nullopt;
 }
 
@@ -105,7 +133,9 @@ class SeamFitter {
     const std::string main = main_schedule(planned);
     fit_.report.before = settings_of(main);
     fit_.report.has_settings = true;
-    if (has_fails(planned)) fit_.report.other_schedules = schedules_that_fit(main);
+    const bool is_broken = any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
+                           !window_problem(alone_, main).keeps_limits(true);
+    if (is_broken && takes_existing(main, planned)) return std::move(fit_);
     for (const std::string& schedule : other_schedules(main)) {
       if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;
       fit_.report.has_settings = false;
@@ -150,51 +180,19 @@ class SeamFitter {
     });
   }
 
-  static bool has_fails(const Evaluation& evaluation) {
-    return std::any_of(evaluation.findings.begin(), evaluation.findings.end(),
-                       [](const Finding& finding) { return finding.severity == Severity::fail; });
-  }
-
-  std::vector<std::string> schedules_that_fit(const std::string& main) const {
-    const Schedule& planned = *find_by_id(alone_.plan.schedules, main);
-    std::vector<std::string> fitting;
-    SeamAlone tried = alone_;
-    for (const Schedule& other : alone_.plan.schedules) {
-      if (other.id == main || other.process != planned.process || other.wire != planned.wire) continue;
-      std::fill(tried.seam().schedules.begin(), tried.seam().schedules.end(), other.id);
-      if (!has_fails(evaluate(tried.plan))) fitting.push_back(other.id);
-    }
-    return fitting;
+  /// Takes a schedule of the plan in the place of `main` as it stands; false where none keeps all limits.
+  bool takes_existing(const std::string& main, const Evaluation& planned) {
+    const std::vector<FitSettings> fitting = schedules_that_fit(alone_, main, planned, objective_);
+    if (fitting.empty()) return false;
+    for (const FitSettings& each : std::span(fitting).subspan(1))
+      fit_.report.other_schedules.push_back(each.schedule);
+    fit_.report.after = fitting.front();
+    fit_.report.is_existing = fit_.report.is_changed = true;
+    return true;
   }
 
   FitSettings settings_of(const std::string& main) const {
-    const Evaluation evaluation = evaluate(alone_.plan);
-    const Schedule& schedule = *find_by_id(alone_.plan.schedules, main);
-    const PlanIndex index(alone_.plan);
-    FitSettings settings{schedule.id,
-                         schedule.revision,
-                         schedule.wire_feed_speed_m_min,
-                         schedule.arc_voltage_V,
-                         schedule.travel_speed_mm_s,
-                         0,
-                         0,
-                         0,
-                         0,
-                         0,
-                         {}};
-    settings.cost = evaluation.weldments.front().cost;
-    settings.leg_mm = evaluation.seams.front().leg_mm;
-    for (const PassEvaluation& pass : evaluation.passes) {
-      const FitRates rates =
-          fit_rates(pass_facts(alone_.plan, index, alone_.weldment(), alone_.seam(), pass.pass));
-      settings.time_s += pass.arc_time_s + rates.starts_and_ends_s;
-      settings.heat_kJ += pass.heat_input_kJ_mm * pass.length_mm;
-      settings.cost += rates.starts_and_ends_s / 3600 * rates.hour;
-      if (pass.schedule != main) continue;
-      ++settings.passes;
-      settings.heat_input_kJ_mm = pass.heat_input_kJ_mm;
-    }
-    return settings;
+    return fit_settings(alone_, evaluate(alone_.plan), main);
   }
 
   FitSearch search_of(const std::string& schedule, const WindowProblem& problem, const Evaluation& evaluation,
@@ -223,14 +221,33 @@ class SeamFitter {
     return search;
   }
 
-  std::optional<Found> found_with_margin(const FitSearch& search, const PassEvaluation& pass,
-                                         const SeamEvaluation& seam) const {
+  std::optional<Found> found_with_margin(const FitSearch& search, const Evaluation& evaluation,
+                                         int pass) const {
     if (guarded_decision(alone_.plan)) {
+      const PlanIndex index(alone_.plan);
       FitSearch guarded = search;
-      draw_in(guarded.model, pass, seam);
-      if (const auto found = search_all(guarded)) return found;
+      draw_in(guarded.model, pass_facts(alone_.plan, index, alone_.weldment(), alone_.seam(), pass),
+              evaluation.passes[static_cast<std::size_t>(pass - 1)], evaluation.seams.front());
+      if (auto found = search_all(guarded)) return found;
     }
     return search_all(search);
+  }
+
+  /// Inside the schedule's preheat where settings are; else needing no more preheat than the planned ones do;
+  /// else wherever the limits are kept.
+  std::optional<Found> found_by_preheat(const FitSearch& search, const Evaluation& evaluation,
+                                        int pass) const {
+    if (auto found = found_with_margin(search, evaluation, pass)) return found;
+    const auto& needed = evaluation.passes[static_cast<std::size_t>(pass - 1)].preheat_needed_C;
+    for (const double most_C : {needed.value_or(0), std::numeric_limits<double>::infinity()}) {
+      FitSearch eased = search;
+      allow_preheat(eased, most_C);
+      if (auto found = found_with_margin(eased, evaluation, pass)) {
+        found->keeps_preheat = false;
+        return found;
+      }
+    }
+    return std::nullopt;
   }
 
   bool fit_group(const std::string& schedule, bool with_size) {
@@ -238,18 +255,21 @@ class SeamFitter {
     if (!with_size) drop_size_bounds(problem);
     const Evaluation evaluation = evaluate(alone_.plan);
     const FitSearch search = search_of(schedule, problem, evaluation, with_size);
-    const PassEvaluation& pass = evaluation.passes[static_cast<std::size_t>(problem.passes.front() - 1)];
-    const auto found = found_with_margin(search, pass, evaluation.seams.front());
+    const auto found = found_by_preheat(search, evaluation, problem.passes.front());
+    const bool keeps_limits = problem.keeps_limits(true);
     if (!found) {
-      if (problem.fails.empty()) return true;  // as planned, it keeps the limits outside of the assumed range
-      fit_.report.conflicts = conflicting_limits(search);
+      if (keeps_limits) return true;  // as planned, it keeps the limits outside of the assumed range
+      FitSearch eased = search;
+      allow_preheat(eased, std::numeric_limits<double>::infinity());
+      fit_.report.conflicts = conflicting_limits(eased);
       return false;
     }
     if (with_size)
-      fit_.report.binding = binding_limits(search, found->point, found->steps, found->volts_off_line);
+      fit_.report.binding = binding_limits(found->search, found->point, found->steps, found->volts_off_line);
     const double planned = fit_measure(objective_, search.rates, search.present);
     const double fitted = fit_measure(objective_, search.rates, found->point);
-    if (problem.fails.empty() && !(fitted < planned * (1 - worthwhile))) return true;
+    const bool cures_preheat = found->keeps_preheat && warns_of_preheat(evaluation.findings);
+    if (keeps_limits && !cures_preheat && !(fitted < planned * (1 - worthwhile))) return true;
     apply_settings(*find_by_id(alone_.plan.schedules, schedule), found->point);
     set_passes(alone_.seam().schedules, schedule, schedule, found->point.passes);
     fit_.changes.push_back({schedule, found->point});

@@ -18,7 +18,8 @@ struct FitChange {
 /// new schedules.
 struct SeamFit {
   FittedSeam report;
-  std::vector<FitChange> changes;
+  std::vector<FitChange> changes;           ///< none where it takes a schedule of the plan
+  bool is_short_of_preheat = false;         ///< no settings inside the limits need as little as there is
   std::vector<std::string> assumed_ranges;  ///< schedules whose limits left a side open
 };
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "plan/pass_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -8,16 +9,21 @@ namespace seamtakt {
 // factor), an upper limit on the slowest (hot, thinner plate, high end).
 void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits || !facts.schedule.limits->cooling_time_s) return;
+  if (!pass.cooling_time_s) return;  // no ferritic steel: the note on the metal says so
   const Interval& limit = *facts.schedule.limits->cooling_time_s;
   const bool guarded = guarded_decision(facts.plan);
+  // Each is guarded by the uncertainty of its own: the slowest's is that of a longer time than the nominal.
+  const auto U_of = [&](const CoolingCase& at) {
+    return guarded ? U_cooling_time_s(facts, pass, at) : std::nullopt;
+  };
   if (limit.lower)
     judge_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "s",
-                   pass.cooling_time_fastest_s, pass.U_cooling_time_s, {limit.lower, {}}, guarded, facts,
-                   findings);
+                   *pass.cooling_time_fastest_s, U_of(fastest_cooling(facts)), {limit.lower, {}}, guarded,
+                   facts, findings);
   if (limit.upper)
     judge_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "s",
-                   pass.cooling_time_slowest_s, pass.U_cooling_time_s, {{}, limit.upper}, guarded, facts,
-                   findings);
+                   *pass.cooling_time_slowest_s, U_of(slowest_cooling(facts)), {{}, limit.upper}, guarded,
+                   facts, findings);
 }
 
 void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {

@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "base/units.hpp"
+#include "plan/largest_fillet.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -52,6 +53,21 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
   if (facts.seam.throat_mm)
     judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", throat,
                *facts.seam.throat_mm, {}, findings);
+}
+
+// Excess at the gap as drawn: where the parts meet better than at the largest gap the throat is largest.
+void judge_excess_throat(const SeamFacts& facts, Findings& findings) {
+  if (facts.seam.quality.empty() || !facts.figures.throat_mm) return;
+  const double obtained = *facts.figures.throat_mm, needed = *facts.figures.throat_needed_mm;
+  if (obtained <= needed) return;
+  const auto allowed = excess_throat(facts.seam, needed);
+  if (!allowed || obtained <= (needed + allowed->excess_mm) * (1 + size_tolerance)) return;
+  findings.push_back({"fillet.throat.excess", Severity::fail, facts.place(), obtained,
+                      needed + allowed->excess_mm, "mm",
+                      "Fillet throat of " + rounded_text(obtained, 3) + " mm: quality level " +
+                          facts.seam.quality + " allows at most " + rounded_text(allowed->excess_mm, 3) +
+                          " mm over the " + rounded_text(needed, 3) + " mm that the drawing asks for.",
+                      allowed->source});
 }
 
 void judge_groove_fill(const SeamFacts& facts, Findings& findings) {

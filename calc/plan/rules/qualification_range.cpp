@@ -1,6 +1,7 @@
 #include "formula/qualification_range.hpp"
 
 #include "base/units.hpp"
+#include "plan/qualification_basis.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -44,7 +45,9 @@ void judge_same(const char* rule, const char* what, const std::string& used, con
 
 void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   const Qualification* qualification = facts.index.qualification(facts.schedule.qualification);
-  if (!qualification || !qualification->tested || qualification->basis.rfind("ISO 15614-1", 0) != 0) return;
+  if (!qualification || !qualification->tested ||
+      qualification_route(qualification->basis) != QualificationRoute::judged)
+    return;
   const TestedWeld& tested = *qualification->tested;
   QualifiedTest test;
   test.joint = tested.throat_mm || tested.joint == "fillet" ? "fillet" : "butt";

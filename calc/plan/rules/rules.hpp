@@ -33,6 +33,7 @@ void judge_qualification_range(const PassFacts&, const PassEvaluation&, Findings
 // Seams.
 void judge_fillet_size(const SeamFacts&, Findings&);
 void judge_fillet_minimum(const SeamFacts&, Findings&);
+void judge_excess_throat(const SeamFacts&, Findings&);
 void judge_groove_fill(const SeamFacts&, Findings&);
 void judge_intermittent(const SeamFacts&, Findings&);
 void judge_tracking(const SeamFacts&, Findings&);
@@ -42,6 +43,8 @@ void judge_tacks(const SeamFacts&, Findings&);
 void judge_schedule_status(const Plan&, const PlanIndex&, Findings&);
 void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
+void judge_composition_range(const Plan&, Findings&);
+void judge_qualification_basis(const Plan&, Findings&);
 
 /// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
 /// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded

@@ -101,13 +101,11 @@ class RowJudge {
     }
   }
 
-  /// Method B says nothing outside its range of heat inputs.
+  /// Below its range of heat inputs, where `evaluate` says that it isn't judged, the method's value goes on
+  /// rising: what is beyond the bound there isn't taken for kept.
   void judge_preheat(const WindowBound& bound) {
-    const double *needed = figures_.preheat_needed_C, *heat = figures_.heat_input_kJ_mm, limit = bound.bound;
-    mark([=](std::size_t i) {
-      return needed[i] > limit && heat[i] >= preheat_heat_input_range.lower &&
-             heat[i] <= preheat_heat_input_range.upper;
-    });
+    const double *needed = figures_.preheat_needed_C, limit = bound.bound;
+    mark([=](std::size_t i) { return needed[i] > limit; });
   }
 
   void judge_hardness(const WindowBound& bound) {
@@ -126,7 +124,10 @@ class RowJudge {
   void judge_throat(const WindowBound& bound) {
     const double *leg = figures_.leg_mm, per_leg = model_.throat_per_leg, limit = bound.bound,
                  less = bound.less;
-    mark([=](std::size_t i) { return leg[i] * per_leg - less < limit; });
+    if (bound.is_upper)
+      mark([=](std::size_t i) { return leg[i] * per_leg - less > limit; });
+    else
+      mark([=](std::size_t i) { return leg[i] * per_leg - less < limit; });
   }
 
   void judge_area(const WindowBound& bound) {
@@ -188,8 +189,8 @@ void compute_row(const WindowModel& model, double wire_feed_speed_m_min, const F
   for (std::size_t i = 0; i < row.count; ++i)
     figures.cooling_time_s[i] = std::max(figures.cooling_time_2d_s[i], figures.cooling_time_3d_s[i]);
   if (figures.preheat_needed_C)
-    preheat_row({row.count, figures.heat_input_kJ_mm, model.cet_pct, model.thicker_mm,
-                 *model.hydrogen_ml_100g, figures.preheat_needed_C});
+    preheat_row({row.count, figures.heat_input_kJ_mm, model.preheat->cet_pct, model.preheat->thickness_mm,
+                 model.preheat->hydrogen_ml_100g, figures.preheat_needed_C});
   RowJudge judge(model, wire_feed_speed_m_min, feed, travel_speed_mm_s, figures);
   for (std::size_t k = 0; k < model.bounds.size(); ++k) judge.judge(k);
   judge.store(broken);

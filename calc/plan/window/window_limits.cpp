@@ -6,6 +6,9 @@
 #include "formula/haz_hardness.hpp"
 #include "formula/preheat.hpp"
 #include "formula/qualification_range.hpp"
+#include "plan/joint_metals.hpp"
+#include "plan/largest_fillet.hpp"
+#include "plan/qualification_basis.hpp"
 #include "plan/window/window_model.hpp"
 
 namespace seamtakt {
@@ -29,6 +32,7 @@ class LimitCollector {
     collect_power_source();
     collect_qualification();
     collect_size();
+    collect_largest_fillet();
     collect_constant();
   }
 
@@ -56,8 +60,8 @@ class LimitCollector {
   }
 
   void add_interval(const char* rule, const char* what, const char* key, const char* unit, Judged judged,
-                    const std::optional<Interval>& interval, double at_working_point) {
-    if (!interval) return;
+                    const std::optional<Interval>& interval, std::optional<double> at_working_point) {
+    if (!interval || !at_working_point) return;
     for (const bool upper : {false, true})
       if (const auto& bound = upper ? interval->upper : interval->lower)
         add({.rule = std::string(rule) + (upper ? ".high" : ".low"),
@@ -139,25 +143,22 @@ class LimitCollector {
     return upper ? high : low;
   }
 
+  /// Shown, and no bound of the window: an estimate's shortfall is a warning, from where it is one.
   void collect_preheat() {
     const WindowModel& model = problem_.model;
-    if (!model.hydrogen_ml_100g) return;
-    const double heat_in_range = preheat_heat_input_range.lower;
-    if (!outside_preheat_range(model.cet_pct, model.thicker_mm, *model.hydrogen_ml_100g, heat_in_range, "")
-             .empty())
-      return;
-    // What the method gives at or below a shop's 20 C asks for no preheat.
-    const double given = std::max(model.cold_C, 20.0);
+    if (!model.preheat) return;
+    const double most = std::max(model.cold_C, shop_temperature_C) + preheat_tolerance_K;
     add({.rule = "preheat.below-needed",
          .what = "Preheat needed (method B)",
          .key = "preheat_needed_C",
          .unit = "C",
          .is_upper = true,
-         .bound = given,
+         .bound = most,
          .at_working_point = pass_.preheat_needed_C,
          .text = {},
-         .source = "EN 1011-2:2001, C.3 (method B)"},
-        {.judged = Judged::preheat, .is_upper = true, .bound = given});
+         .source = "EN 1011-2:2001, C.3 (method B)",
+         .cuts = false},
+        {.judged = Judged::preheat, .is_upper = true, .bound = most});
   }
 
   void collect_power_source() {
@@ -190,7 +191,9 @@ class LimitCollector {
 
   void collect_qualification() {
     const Qualification* qualification = facts_.index.qualification(facts_.schedule.qualification);
-    if (!qualification || !qualification->tested || qualification->basis.rfind("ISO 15614-1", 0) != 0) return;
+    if (!qualification || !qualification->tested ||
+        qualification_route(qualification->basis) != QualificationRoute::judged)
+      return;
     const TestedWeld& tested = *qualification->tested;
     if (!tested.heat_input_kJ_mm) return;
     QualifiedTest test;
@@ -250,6 +253,30 @@ class LimitCollector {
     if (seam.throat_mm && more_gap > 0)
       add_size("fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", "throat_mm",
                Judged::throat, *seam_.throat_mm - more_gap * per_leg, *seam.throat_mm, more_gap * per_leg);
+  }
+
+  void collect_largest_fillet() {
+    const auto largest = largest_fillet(
+        facts_.seam, [&](std::string_view rule) { return is_accepted(std::string(rule), true); });
+    if (!largest) return;
+    const double obtained = largest->is_leg ? *seam_.leg_mm : *seam_.throat_mm;
+    add({.rule = largest->rule,
+         .what = largest->what,
+         .key = largest->is_leg ? "leg_mm" : "throat_mm",
+         .unit = "mm",
+         .is_upper = true,
+         .bound = largest->limit_mm,
+         .at_working_point = obtained - largest->less_mm,
+         .text = {},
+         .source = largest->source,
+         .is_stated = largest->is_stated},
+        {.judged = largest->is_leg ? Judged::leg : Judged::throat,
+         .is_upper = true,
+         .bound = largest->limit_mm * (1 + size_tolerance),
+         .less = largest->less_mm},
+        true);
+    // The quality level's own limit is kept where a lower one is.
+    known_rules_.push_back("fillet.throat.excess");
   }
 
   /// What else fails at the schedule's settings fails at all: it doesn't hang on the two speeds.

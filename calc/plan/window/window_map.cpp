@@ -23,14 +23,17 @@ struct Tally {
   std::array<std::atomic<std::size_t>, most_limits> broken{}, alone{};
   std::atomic<std::size_t> feasible = 0;
 
-  void add(const std::uint32_t* masks, std::size_t count, std::size_t limits) {
-    feasible += static_cast<std::size_t>(std::count(masks, masks + count, 0u));
+  /// `cutting`: bits of the limits that count for feasibility.
+  void add(const std::uint32_t* masks, std::size_t count, std::size_t limits, std::uint32_t cutting) {
+    std::uint32_t inside = 0;
+    for (std::size_t i = 0; i < count; ++i) inside += (masks[i] & cutting) == 0;
+    feasible += inside;
     for (std::size_t k = 0; k < limits; ++k) {
       const std::uint32_t bit = std::uint32_t{1} << k;
       std::uint32_t beyond = 0, only = 0;
       for (std::size_t i = 0; i < count; ++i) {
         beyond += (masks[i] & bit) != 0;
-        only += masks[i] == bit;
+        only += (masks[i] & cutting) == bit;
       }
       broken[k] += beyond;
       alone[k] += only;
@@ -103,7 +106,7 @@ void reserve_maps(WindowMap& map, const WindowModel& model, bool with_hardness) 
     by_feed->resize(feeds);
   for (auto* by_point : {&map.heat_input_kJ_mm, &map.deposit_area_mm2, &map.leg_mm, &map.cooling_time_s})
     by_point->resize(points);
-  map.preheat_needed_C.resize(model.hydrogen_ml_100g ? points : 0);
+  map.preheat_needed_C.resize(model.preheat ? points : 0);
   map.haz_hardness_HV.resize(with_hardness ? points : 0);
   map.broken.resize(points);
 }
@@ -118,7 +121,7 @@ class HardnessRow {
     }
   }
 
-  bool is_known() const { return hardness_HV(1).has_value(); }
+  bool is_known() const { return model_.has_hardness && hardness_HV(1).has_value(); }
 
   std::optional<double> hardness_HV(double heat_input_kJ_mm) const {
     std::optional<double> worst;
@@ -159,7 +162,7 @@ void compute_rows(WindowMap& map, const WindowModel& model, const HardnessRow* h
     if (hardness)
       for (std::size_t j = first; j < first + speeds; ++j)
         map.haz_hardness_HV[j] = hardness->hardness_HV(map.heat_input_kJ_mm[j]).value_or(0);
-    tally.add(&map.broken[first], speeds, model.bounds.size());
+    tally.add(&map.broken[first], speeds, model.bounds.size(), map.cutting);
   }
 }
 
@@ -201,7 +204,10 @@ void window_map_into(WindowMap& map, const Plan& plan, std::string_view schedule
   map.passes = static_cast<int>(problem.passes.size());
   map.working_wire_feed_speed_m_min = schedule.wire_feed_speed_m_min;
   map.working_travel_speed_mm_s = schedule.travel_speed_mm_s;
-  map.working_point_is_feasible = problem.fails.empty();
+  map.working_point_is_feasible = problem.keeps_limits(false);
+  map.cutting = 0;
+  for (std::size_t k = 0; k < problem.limits.size(); ++k)
+    if (problem.limits[k].cuts) map.cutting |= std::uint32_t{1} << k;
 
   const HardnessRow hardness(alone, problem.model);
   const bool with_hardness = options.with_hardness && hardness.is_known();
@@ -219,6 +225,7 @@ void window_map_into(WindowMap& map, const Plan& plan, std::string_view schedule
     map.limits[k].alone_pct = 100 * static_cast<double>(tally.alone[k]) / points;
   }
   if (problem.model.is_groove) map.leg_mm.clear();
+  if (!problem.model.is_ferritic) map.cooling_time_s.clear();
   add_findings(map, schedule, problem);
 }
 

@@ -5,14 +5,13 @@
 #include <numbers>
 
 #include "base/error.hpp"
-#include "formula/carbon_equivalent.hpp"
-#include "formula/composition.hpp"
 #include "formula/deposition.hpp"
 #include "formula/duty_cycle.hpp"
 #include "formula/heat_input.hpp"
 #include "formula/melting.hpp"
 #include "plan/evaluate.hpp"
 #include "plan/evaluate_pass.hpp"
+#include "plan/joint_metals.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {
@@ -77,10 +76,12 @@ void add_seam(const PassFacts& facts, WindowModel& model) {
   model.cold_C = facts.schedule.preheat_C;
   const std::optional<double> upper = upper_interpass_C(facts.schedule);
   model.hot_C = upper && *upper < preheat_below_C ? std::max(*upper, model.cold_C) : model.cold_C;
-  for (const BaseMetal* metal : facts.metals)
-    model.cet_pct =
-        std::max(model.cet_pct, carbon_equivalent_cet_pct(composition_of<double>(metal->composition_pct)));
-  model.hydrogen_ml_100g = facts.wire.hydrogen_ml_100g;
+  const JointMetals metals = joint_metals(facts);
+  model.is_ferritic = metals.is_ferritic;
+  model.has_hardness = metals.has_hardness;
+  // Which inputs are beyond doesn't hang on the heat input, which is left open here.
+  const auto preheat = preheat_case_of(facts, metals, preheat_heat_input_range.upper);
+  if (preheat && !preheat->beyond) model.preheat = preheat->inputs;
 }
 
 Findings fails_at(const Findings& findings, const std::vector<std::string>& places) {
@@ -93,6 +94,15 @@ Findings fails_at(const Findings& findings, const std::vector<std::string>& plac
 }
 
 }  // namespace
+
+bool WindowProblem::keeps_limits(bool stated) const {
+  if (!fails.empty()) return false;
+  constexpr double rounding = 1e-9;
+  return std::none_of(limits.begin(), limits.end(), [&](const WindowLimit& limit) {
+    if (!limit.cuts || (stated && !limit.is_stated) || !limit.margin()) return false;
+    return *limit.margin() < -rounding * std::abs(*limit.bound);
+  });
+}
 
 WindowProblem window_problem(const SeamAlone& alone, const std::string& schedule) {
   WindowProblem problem;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "formula/cooling_time.hpp"
+#include "formula/preheat.hpp"
 #include "plan/evaluation.hpp"
 #include "plan/pass_facts.hpp"
 #include "plan/window.hpp"
@@ -22,7 +23,7 @@ enum class Judged {
   current,
   voltage,
   heat_input,
-  preheat,           ///< needed, where method B holds
+  preheat,           ///< needed by method B
   cooling_fastest,   ///< cold, thicker plate, low end of the span
   cooling_slowest,   ///< hot, thinner plate, high end
   hardness_highest,  ///< upper bound: neither plate may cool faster than its own time
@@ -66,8 +67,10 @@ struct WindowModel {
   std::array<double, 2> plate_mm{};
   double thinner_mm = 0, thicker_mm = 0, cold_C = 20, hot_C = 20;
   ShapeFactors shape{};
-  double cet_pct = 0;
-  std::optional<double> hydrogen_ml_100g;
+  bool is_ferritic = true;   ///< else there are no cooling times
+  bool has_hardness = true;  ///< the hardness formula holds for both plates
+  /// What method B goes by, inside its range; empty where it can't be judged whatever the heat input.
+  std::optional<PreheatInputs> preheat;
 
   std::vector<WindowBound> bounds;
 };
@@ -79,6 +82,9 @@ struct WindowProblem {
   std::vector<WindowLimit> limits;
   std::vector<int> passes;
   Findings fails;  ///< of these passes and of the seam, at the schedule's settings
+
+  /// Whether the schedule's settings keep all limits that cut; `stated`: but for those of common practice.
+  bool keeps_limits(bool stated) const;
 };
 WindowProblem window_problem(const SeamAlone& alone, const std::string& schedule);
 
@@ -101,7 +107,7 @@ struct RowFigures {
 };
 
 /// Fills a row, and bit k of `broken` for each point beyond bounds[k]. `preheat_needed_C` may be nullptr
-/// where the wire states no hydrogen.
+/// where the model has no preheat.
 void compute_row(const WindowModel& model, double wire_feed_speed_m_min, const FeedFigures& feed,
                  const std::vector<double>& travel_speed_mm_s, const RowFigures& figures,
                  std::uint32_t* broken);

@@ -1,0 +1,38 @@
+#include "plan/qualification_basis.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <string>
+
+namespace seamtakt {
+
+namespace {
+
+/// Whether `text` names the document, as a number of its own: "ISO 15614-1" isn't in "ISO 15614-12".
+bool names(std::string_view text, std::string_view document) {
+  const auto is_part_of_number = [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; };
+  for (std::size_t at = text.find(document); at != std::string_view::npos; at = text.find(document, at + 1)) {
+    const std::size_t end = at + document.size();
+    const bool begins = at == 0 || !is_part_of_number(text[at - 1]);
+    // A further part ("15613-2") would be another document; a year stands behind a colon.
+    const bool ends = end == text.size() || !(is_part_of_number(text[end]) || text[end] == '-');
+    if (begins && ends) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+QualificationRoute qualification_route(std::string_view basis) {
+  if (names(basis, "ISO 15614-1")) return QualificationRoute::judged;
+  for (const char* document : {"ISO 15610", "ISO 15611", "ISO 15612", "ISO 15613"})
+    if (names(basis, document)) return QualificationRoute::known;
+  std::string lower(basis);
+  std::transform(lower.begin(), lower.end(), lower.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  if (names(lower, "d1.1") && lower.find("prequalified") != std::string::npos)
+    return QualificationRoute::known;
+  return QualificationRoute::other;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,77 @@
+#include <string>
+
+#include "base/units.hpp"
+#include "formula/carbon_equivalent.hpp"
+#include "formula/ferritic.hpp"
+#include "formula/haz_hardness.hpp"
+#include "plan/rules/rules.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string percent(double value) {
+  return rounded_text(value, 4) + " %";
+}
+
+Finding not_computed(const char* rule, const std::string& where, const char* what, std::string_view element,
+                     double pct, double bound_pct, bool is_upper, const char* source) {
+  Finding finding = remark(rule, where,
+                           std::string(what) + " on seams of " + where + ", nor judged: " + std::string(element) + " is " +
+                 percent(pct) + ", the formulas hold " + (is_upper ? "up to " : "from ") + percent(bound_pct) +
+                 ".",
+             source);
+  finding.value = pct;
+  finding.limit = bound_pct;
+  finding.unit = "%";
+  return finding;
+}
+
+/// Why CET isn't computed for a composition that is a ferritic steel's.
+void judge_cet_range(const char* rule, const char* what, const std::string& where,
+                     const CompositionPct& composition_pct, Findings& findings) {
+  const auto steel = composition_of<double>(composition_pct);
+  const ElementRange* above = above_cet_range(steel);
+  if (!above) return;
+  for (const auto& [symbol, value] : Composition<double>::members())
+    if (symbol == above->symbol)
+      findings.push_back(not_computed(rule, where, what, symbol, steel.*value, above->range.upper, true,
+                                      above->range.source));
+}
+
+bool judge_ferritic(const char* rule, const char* what, const std::string& where,
+                    const CompositionPct& composition_pct, Findings& findings) {
+  const auto why = why_not_ferritic(composition_pct);
+  if (!why) return true;
+  findings.push_back(
+      not_computed(rule, where, what, why->symbol, why->pct, why->bound_pct, why->is_upper, why->source));
+  return false;
+}
+
+}  // namespace
+
+// Why values of seams of a metal are empty: each formula by its own range of compositions.
+void judge_composition_range(const Plan& plan, Findings& findings) {
+  for (const BaseMetal& metal : plan.base_metals) {
+    if (!judge_ferritic("composition.not-ferritic",
+                        "t8/5, carbon equivalents, preheat, hardness and penetration aren't computed",
+                        metal.id, metal.composition_pct, findings))
+      continue;
+    judge_cet_range("composition.cet-range", "CET and preheat aren't computed", metal.id,
+                    metal.composition_pct, findings);
+    const HardeningElements elements = hardening_elements(composition_of<double>(metal.composition_pct));
+    if (inside_yurioka_domain(elements)) continue;
+    const bool is_carbon = !is_inside(yurioka_carbon_range, elements.C);
+    const ValidRange& range = is_carbon ? yurioka_carbon_range : yurioka_nitrogen_range;
+    findings.push_back(not_computed("composition.hardness-range", metal.id, "Hardness isn't computed",
+                                    is_carbon ? "C" : "N", is_carbon ? elements.C : elements.N, range.upper,
+                                    true, range.source));
+  }
+  for (const Wire& wire : plan.wires)
+    if (judge_ferritic("composition.weld-metal", "Preheat isn't computed", wire.id,
+                       wire.weld_metal_composition_pct, findings))
+      judge_cet_range("composition.weld-metal", "Preheat isn't computed", wire.id,
+                      wire.weld_metal_composition_pct, findings);
+}
+
+}  // namespace seamtakt
