@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -216,8 +218,9 @@ TEST_F(Verdicts, CoolingTimeStartsFromTheLoggedTemperature) {
   EXPECT_EQ(first_pass(fine).find("verdict")->string, "pass");
   EXPECT_NE(first_text(low, "record.cooling-time.low").find("logged temperature"), std::string::npos);
   for (const JsonNode& finding : low.find("findings")->elements)
-    if (finding.find("rule")->string == "record.cooling-time.low")
+    if (finding.find("rule")->string == "record.cooling-time.low") {
       EXPECT_EQ(finding.find("source")->string, "en-1011-2, Annex D (part read); plan limit");
+    }
 }
 
 TEST_F(Verdicts, WhenEveryRowIsRejectedOneLineSaysSoAndNoCurrentIsNamed) {
