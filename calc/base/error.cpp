@@ -1,6 +1,8 @@
 #include "base/error.hpp"
 
+#include <algorithm>
 #include <cstdio>
+#include <iterator>
 #include <utility>
 
 #include "base/utf8.hpp"
@@ -22,13 +24,17 @@ std::string message(const std::string& where, const std::string& found, const st
   return printable(line, message_limit);
 }
 
-/// Characters that would let a name from a file change how the rest of the line reads.
+/// Characters that would let a name from a file change how the rest of the line reads, or look like another
+/// name: C1 controls, line breaks, bidirectional controls, and what can't be seen (zero widths, fillers,
+/// tags; Unicode's Default_Ignorable_Code_Point but for variation selectors and joiners of graphemes,
+/// recalled).
 bool misleads(char32_t code) {
-  const bool c1_control = code >= 0x80 && code <= 0x9f;
-  const bool bidirectional = code == 0x61c || code == 0x200e || code == 0x200f ||
-                             (code >= 0x202a && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069);
-  const bool line_break = code == 0x2028 || code == 0x2029;
-  return c1_control || bidirectional || line_break || code == 0xfeff;
+  static constexpr std::pair<char32_t, char32_t> hidden[] = {
+      {0x80, 0x9f},     {0xad, 0xad},     {0x61c, 0x61c},     {0x115f, 0x1160},  {0x180e, 0x180e},
+      {0x200b, 0x200f}, {0x2028, 0x202e}, {0x2060, 0x206f},   {0x3164, 0x3164},  {0xfeff, 0xfeff},
+      {0xffa0, 0xffa0}, {0xfff9, 0xfffb}, {0x1d173, 0x1d17a}, {0xe0000, 0xe007f}};
+  return std::any_of(std::begin(hidden), std::end(hidden),
+                     [code](const auto& range) { return code >= range.first && code <= range.second; });
 }
 
 std::string escaped_byte(unsigned char byte) {
@@ -52,22 +58,40 @@ InputError::InputError(std::string where, std::string found, std::string expecte
       expected_(std::move(expected)),
       pointer_(std::move(pointer)) {}
 
+namespace {
+
+/// The character at `at`, which is moved on, as it may be printed.
+std::string printable_piece(std::string_view text, std::size_t& at) {
+  const Utf8Character character = utf8_character(text, at);
+  const auto byte = static_cast<unsigned char>(text[at]);
+  const std::size_t from = at;
+  at += character.bytes == 0 ? 1 : character.bytes;
+  if (character.bytes == 0 || byte < 0x20 || byte == 0x7f) return escaped_byte(byte);
+  if (misleads(character.code)) return escaped_code(character.code);
+  return std::string(text.substr(from, at - from));
+}
+
+}  // namespace
+
 std::string printable(std::string_view text, std::size_t limit) {
   std::string result;
   for (std::size_t at = 0; at < text.size();) {
-    const Utf8Character character = utf8_character(text, at);
-    const auto byte = static_cast<unsigned char>(text[at]);
-    std::string piece;
-    if (character.bytes == 0 || byte < 0x20 || byte == 0x7f) {
-      piece = escaped_byte(byte);
-    } else if (misleads(character.code)) {
-      piece = escaped_code(character.code);
-    } else {
-      piece = text.substr(at, character.bytes);
-    }
+    const std::string piece = printable_piece(text, at);
     if (result.size() + piece.size() > limit) return result + "...";
     result += piece;
-    at += character.bytes == 0 ? 1 : character.bytes;
+  }
+  return result;
+}
+
+std::string printable_lines(std::string_view text) {
+  std::string result;
+  result.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    const bool plain = (text[at] >= 0x20 && text[at] < 0x7f) || text[at] == '\n';
+    if (plain)
+      result += text[at++];
+    else
+      result += printable_piece(text, at);
   }
   return result;
 }

@@ -24,8 +24,12 @@ class InputError : public std::runtime_error {
   std::string where_, found_, expected_, pointer_;
 };
 
-/// Text as it may be printed: control bytes and bytes that aren't UTF-8 become \xNN, bidirectional
-/// control characters become \u{XXXX}; longer than `limit` bytes is cut with "...".
+/// Text as it may be printed: control bytes and bytes that aren't UTF-8 become \xNN; C1 controls,
+/// bidirectional controls and characters that can't be seen become \u{XXXX}; longer than `limit` bytes is cut
+/// with "...".
 std::string printable(std::string_view text, std::size_t limit = 120);
+
+/// The same for whole lines that a program prints: line ends stay, and nothing is cut.
+std::string printable_lines(std::string_view text);
 
 }  // namespace seamtakt

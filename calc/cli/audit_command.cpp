@@ -17,6 +17,7 @@
 #include "records/audit_json.hpp"
 #include "records/ledger/in_force.hpp"
 #include "records/ledger/raw_chunks.hpp"
+#include "records/ledger/stored_parts.hpp"
 #include "records/record_store.hpp"
 
 namespace seamtakt::cli {
@@ -31,13 +32,14 @@ struct Options {
   std::string plan, process, store, columns, units, manual;
   std::string unit_serial, weldment, seam;
   std::string arc_current = "5A", arc_off = "1s", length_tolerance = "10%";
+  std::string length_short = "10mm";
   std::string who, why, key;
   int pass = 0;
   std::uint64_t max_rejected = 0;
   std::size_t sort_window = 0;
   unsigned threads = 0;
   std::string follow_idle = "10s";
-  bool follow = false, json = false, summary = false;
+  bool follow = false, json = false, summary = false, close_unit = false;
 };
 
 volatile std::sig_atomic_t stop_following = 0;
@@ -66,6 +68,13 @@ class Following {
   std::uintmax_t last_size_ = 0;
 };
 
+/// What the store has of a pass, where there is a store; opened once.
+std::function<StoredWelds(const PassRecord&)> stored_by(const Options& given) {
+  if (given.store.empty() || given.plan.empty() || !store_exists(given.store)) return {};
+  const auto ledger = std::make_shared<Ledger>(Ledger::open(given.store, {}));
+  return [ledger](const PassRecord& record) { return stored_welds(*ledger, record); };
+}
+
 AuditOptions audit_options(const Options& given) {
   AuditOptions options;
   options.unit_serial = given.unit_serial;
@@ -75,6 +84,10 @@ AuditOptions audit_options(const Options& given) {
   options.arc_current_A = quantity(given.arc_current, "A", {0, 10'000}, "--arc-current");
   options.arc_off_s = quantity(given.arc_off, "s", {0, longest_s}, "--arc-off");
   options.length_tolerance_pct = quantity(given.length_tolerance, "%", {0, 100}, "--length-tolerance");
+  options.length_short_mm =
+      quantity(given.length_short, "mm", {0, largest_coordinate_mm}, "--length-short");
+  options.close_units = given.close_unit;
+  options.stored = stored_by(given);
   if (!given.process.empty() && !thermal_efficiency_of(given.process))
     throw InputError("--process", "\"" + printable(given.process) + "\"",
                      "an arc process number of ISO 4063, such as 135");
@@ -171,11 +184,10 @@ std::string yes_no(const std::optional<bool>& value) {
   return value ? (*value ? "yes" : "no") : "-";
 }
 
-std::string missing_text(const UnitRecord& unit) {
+std::string passes_text(const std::vector<PassRef>& passes) {
   std::string text;
-  for (const PassRef& missing : unit.missing_passes)
-    text +=
-        (text.empty() ? "" : ", ") + missing.seam + (missing.pass ? "/" + std::to_string(*missing.pass) : "");
+  for (const PassRef& each : passes)
+    text += (text.empty() ? "" : ", ") + each.seam + (each.pass ? "/" + std::to_string(*each.pass) : "");
   return text;
 }
 
@@ -185,6 +197,7 @@ std::string unit_table(const AuditResult& audited) {
                    {"Complete", "", true, 0},
                    {"Robot", "", true, 0},
                    {"Manual", "", true, 0},
+                   {"Open", "", false, 0},
                    {"Missing passes", "", true, 0}});
   for (const UnitRecord& unit : audited.units)
     table.cell(unit.unit_serial)
@@ -192,13 +205,33 @@ std::string unit_table(const AuditResult& audited) {
         .cell(yes_no(unit.complete))
         .cell(yes_no(unit.complete_robot))
         .cell(yes_no(unit.complete_manual))
-        .cell(missing_text(unit));
+        .cell(unit.open_items.size())
+        .cell(passes_text(unit.missing_passes));
   return table.text();
+}
+
+/// What was welded and keeps its unit incomplete, by cause; empty where there is nothing.
+std::string open_items_table(const AuditResult& audited) {
+  TextTable table({{"Unit", "", true, 0},
+                   {"Verdict", "", true, 0},
+                   {"Cause", "", true, 0},
+                   {"Passes", "", false, 0},
+                   {"Which", "", true, 0},
+                   {"Why (of the first)", "", true, 0}});
+  for (const UnitRecord& unit : audited.units)
+    for (const OpenItem& item : unit.open_items)
+      table.cell(unit.unit_serial)
+          .cell(item.verdict)
+          .cell(item.cause)
+          .cell(item.passes.size())
+          .cell(passes_text(item.passes))
+          .cell(item.text);
+  return table.rows() == 0 ? "" : "Open items\n" + table.text() + "\n";
 }
 
 std::string table_text(const AuditResult& audited, bool summary) {
   std::string text = summary ? std::string() : "Passes\n" + pass_table(audited) + "\n";
-  text += "Units\n" + unit_table(audited) + "\n";
+  text += "Units\n" + unit_table(audited) + "\n" + open_items_table(audited);
   std::size_t verdicts[3] = {}, not_judged = 0;
   for (const PassRecord& pass : audited.passes) {
     if (pass.verdict)
@@ -213,8 +246,17 @@ std::string table_text(const AuditResult& audited, bool summary) {
           " in passes + " + std::to_string(audited.rows.arc_off) + " arc off + " +
           std::to_string(audited.rows.rejected) + " rejected\n";
   for (const RejectedRow& row : audited.rejected.listed)
-    text += "rejected " + row.file + ":" + std::to_string(row.line) + ": " + row.reason + "\n";
+    text += "rejected " + printable(row.file) + ":" + std::to_string(row.line) + ": " + row.reason + "\n";
   return text + "\nFindings: " + findings_count(audited.findings) + "\n" + findings_text(audited.findings);
+}
+
+/// The one line of a refused input; the summary has the reasons of the others.
+std::string too_many_rejected_text(const AuditResult& audited, std::uint64_t allowed) {
+  const RejectedRow& first = audited.rejected.listed.front();
+  return printable(first.file) + ":" + std::to_string(first.line) + ": found " +
+         std::to_string(audited.rejected.count) + " of " + std::to_string(audited.rows.read) +
+         " rows that can't be read, this one first (" + first.reason + "), expected at most " +
+         std::to_string(allowed) + " (--max-rejected)";
 }
 
 /// The last log is followed; those before it are whole.
@@ -257,6 +299,7 @@ void run(const Options& given, Result& result) {
   result.exit_code = audited.too_many_rejected ? bad_input : exit_code_for(audited.findings);
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
+  if (audited.too_many_rejected) result.complaint = too_many_rejected_text(audited, given.max_rejected);
   if (audited.too_many_rejected || given.store.empty() || !is_whole) return;
   const std::string stored =
       store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
@@ -288,6 +331,14 @@ void add_audit(CLI::App& app, Result& result) {
   command->add_option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
   command->add_option("--length-tolerance", o.length_tolerance,
                       "arc time x planned speed may differ from the planned length by this (%) [10%]");
+  command->add_option(
+      "--length-short", o.length_short,
+      "a pass may be shorter than its seam by this, by logged positions; by the logged travel "
+      "speed 2 % more (mm) [10mm]");
+  command->add_flag(
+      "--close-unit", o.close_unit,
+      "no further log will go on with a pass of these units: one that is too short fails, where "
+      "it would be left undecided");
   add_whole_number(*command, "--max-rejected", o.max_rejected, 0, most_rows, "rows that may be rejected [0]");
   add_whole_number(*command, "--sort-window", o.sort_window, 0, most_sorted_rows,
                    "rows within which disorder in time is put right [0]");

@@ -13,7 +13,13 @@ namespace seamtakt::cli {
 
 /// What a command leaves behind: text for standard output, and the exit code that its findings ask for.
 struct Outcome {
+  /// Text for people; what a name in it could do to a terminal is escaped when it is printed (main.cpp).
   std::string output;
+  /// Not for people (a bundle): printed byte for byte, as JSON is.
+  bool for_machines = false;
+  /// A line for standard error that says why the exit code is bad_input although there is a summary; else
+  /// empty.
+  std::string complaint;
   /// What follows it, where a result is too long to be kept: writes it to a sink that is lent for the call.
   std::function<void(const TextSink&)> more_output;
   /// What the command has built and nobody needs any more; taking a large plan apart takes longer than

@@ -123,7 +123,7 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
     for (const CycleLoss& loss : cycle_losses(cycle))
       if (losses.size() < most)
         losses.push_back(std::string(loss.what) + " " + rounded_text(loss.time_s, 4) + " s");
-    if (!losses.empty()) text += "  " + cycle.weldment + ": " + joined(losses) + "\n";
+    if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + joined(losses) + "\n";
   }
   return text;
 }
@@ -146,7 +146,7 @@ std::string moves_table(const CycleResult& cycle) {
         .cell(move.kind != MoveKind::arc ? ""
               : move.reversed            ? "reversed"
                                          : "as drawn");
-  return "\nWeldment " + cycle.weldment + "\n" + table.text();
+  return "\nWeldment " + printable(cycle.weldment) + "\n" + table.text();
 }
 
 /// Ten seconds where neither time nor steps are given; any time where only steps are.

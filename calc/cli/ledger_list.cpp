@@ -1,6 +1,7 @@
 #include <set>
 
 #include "base/error.hpp"
+#include "base/joined.hpp"
 #include "base/json_writer.hpp"
 #include "base/table.hpp"
 #include "cli/ledger_options.hpp"
@@ -148,6 +149,19 @@ std::string nonconformance_table(const std::vector<Nonconformance>& list) {
   return list.empty() ? "No nonconformances.\n" : table.text();
 }
 
+/// What was left undecided, by cause.
+void write_open_causes(const std::vector<OpenCause>& causes, JsonWriter& json) {
+  json.key("undecided").begin_array();
+  for (const OpenCause& each : causes) {
+    json.begin_object(JsonWriter::Layout::compact).member("cause", each.cause).member("text", each.text);
+    write_numbers(json, "records", each.records);
+    json.key("passes").begin_array();
+    for (const std::string& pass : each.passes) json.value(pass);
+    json.end_array().end_object();
+  }
+  json.end_array();
+}
+
 void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result) {
   const UnitStatus status = unit_status(ledger, given.unit);
   if (status.passes.empty() && status.manual.empty() && status.weldment.empty())
@@ -166,7 +180,9 @@ void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result)
     for (const std::string& each : status.missing) json.value(each);
     json.end_array().key("nonconformances").begin_array();
     for (const Nonconformance& each : status.nonconformances) write_nonconformance(each, json);
-    json.end_array().end_object().end_object();
+    json.end_array();
+    write_open_causes(status.open_causes, json);
+    json.end_object().end_object();
     result.output = json.take();
     return;
   }
@@ -179,6 +195,9 @@ void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result)
   text += std::to_string(status.passes.size()) + " robot passes, " + std::to_string(status.manual.size()) +
           " manual seams\n";
   for (const std::string& each : status.missing) text += "missing: " + printable(each) + "\n";
+  for (const OpenCause& each : status.open_causes)
+    text += "undecided: " + printable(joined(each.passes), 400) + ": " +
+            printable(each.text.empty() ? each.cause : each.text, 400) + "\n";
   result.output = text + "\n" + nonconformance_table(status.nonconformances);
 }
 

@@ -221,6 +221,7 @@ void ledger_export(const LedgerOptions& given, Result& result) {
     export_bundle(ledger, {!given.without_names}, [&](std::string_view piece) { text += piece; });
   if (given.output.empty()) {
     result.output = std::move(text);
+    result.for_machines = true;
     return;
   }
   save_atomically(given.output, text);

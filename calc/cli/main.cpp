@@ -11,8 +11,10 @@ namespace {
 
 using namespace seamtakt;
 
+constexpr std::size_t longest_message = 4000;
+
 int fail(int code, const std::string& message) {
-  std::fprintf(stderr, "%s\n", message.c_str());
+  std::fprintf(stderr, "%s\n", printable(message, longest_message).c_str());
   return code;
 }
 
@@ -24,16 +26,27 @@ std::string one_line(std::string text) {
   return text;
 }
 
+/// Whether the command that was given prints JSON.
+bool prints_json(const CLI::App& app) {
+  for (const char* flag : {"--json", "--proof"})
+    if (const CLI::Option* option = app.get_option_no_throw(flag); option != nullptr && option->count() > 0)
+      return true;
+  for (const CLI::App* given : app.get_subcommands())
+    if (prints_json(*given)) return true;
+  return false;
+}
+
 /// Ends the program where standard output has all, so that what the command has built is left to the system.
 int print(const cli::Outcome& outcome) {
   bool written = true;
   const TextSink write = [&](std::string_view text) {
     written = written && std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   };
-  write(outcome.output);
+  write(outcome.for_machines ? outcome.output : printable_lines(outcome.output));
   if (outcome.more_output) outcome.more_output(write);
   if (!written || std::fflush(stdout) != 0)
     return fail(cli::machine_failed, "standard output: could not be written");
+  if (!outcome.complaint.empty()) fail(outcome.exit_code, outcome.complaint);
 #ifndef SEAMTAKT_SANITIZED  // there, all is taken apart, so that leaks are seen
   if (outcome.left_over) std::_Exit(outcome.exit_code);
 #endif
@@ -65,6 +78,7 @@ int main(int argc, char** argv) {
 
   try {
     app.parse(argc, argv);
+    result.for_machines = result.for_machines || prints_json(app);
     return print(result);
   } catch (const CLI::Success& success) {
     return app.exit(success);  // --help, --version

@@ -1,5 +1,6 @@
 #include <memory>
 
+#include "base/error.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
@@ -79,7 +80,7 @@ void run(const Options& given, Result& result) {
   const MeasureResult measured = measure(weldment, evaluate(loaded.plan), points);
   result.exit_code = exit_code_for(measured.findings);
   if (!given.json) {
-    result.output = "Weldment " + weldment.id + ", class " + weldment.tolerance_class +
+    result.output = "Weldment " + printable(weldment.id) + ", class " + printable(weldment.tolerance_class) +
                     "; lengths at 20 C, features need no alignment\n" + table_text(measured) +
                     "\nFindings: " + findings_count(measured.findings) + "\n" +
                     findings_text(measured.findings);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "base/error.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"
@@ -149,9 +150,10 @@ std::string limits_table(const WindowMap& map) {
 }
 
 std::string table_text(const WindowMap& map) {
-  std::string text = "Schedule " + map.schedule + " on " + map.weldment + "/" + map.seam + ", " +
-                     std::to_string(map.passes) + (map.passes == 1 ? " pass: " : " passes: ") +
-                     rounded_text(map.feasible_pct(), 3) + " % of the map keeps all limits; the schedule (" +
+  std::string text = "Schedule " + printable(map.schedule) + " on " + printable(map.weldment) + "/" +
+                     printable(map.seam) + ", " + std::to_string(map.passes) +
+                     (map.passes == 1 ? " pass: " : " passes: ") + rounded_text(map.feasible_pct(), 3) +
+                     " % of the map keeps all limits; the schedule (" +
                      number_text(map.working_wire_feed_speed_m_min) + " m/min, " +
                      number_text(map.working_travel_speed_mm_s) + " mm/s) " +
                      (map.working_point_is_feasible ? "does." : "doesn't.") + "\n\n";

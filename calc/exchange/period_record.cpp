@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "base/error.hpp"
 #include "base/joined.hpp"
@@ -103,7 +104,8 @@ std::string missing_text(const std::vector<std::string>& missing) {
   return missing.size() <= few ? joined(missing) : std::to_string(missing.size()) + " passes";
 }
 
-Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items) {
+Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items,
+                  std::vector<OpenCause>& open_causes) {
   Sheet sheet{"units",
               {{"unit_serial", "Unit"},
                {"weldment", "Weldment"},
@@ -117,15 +119,14 @@ Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconform
               {}};
   for (const auto& [serial, unit] : sums.of_unit) {
     const UnitStatus status = serial.empty() ? UnitStatus{} : unit_status(period.history, serial);
-    const auto open = std::count_if(status.nonconformances.begin(), status.nonconformances.end(),
-                                    [](const Nonconformance& each) { return each.open; });
+    open_causes.insert(open_causes.end(), status.open_causes.begin(), status.open_causes.end());
     open_items.insert(open_items.end(), status.nonconformances.begin(), status.nonconformances.end());
     sheet.rows.push_back(
         {serial.empty() ? SheetCell(std::string("not known")) : SheetCell(serial), status.weldment,
          static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
          static_cast<double>(unit.manual),
          status.complete ? SheetCell(std::string(*status.complete ? "yes" : "no")) : SheetCell(),
-         missing_text(status.missing), static_cast<double>(open)});
+         missing_text(status.missing), static_cast<double>(status.open_items())});
   }
   return sheet;
 }
@@ -141,15 +142,39 @@ std::vector<Nonconformance> about_records(std::vector<Nonconformance> list,
   return list;
 }
 
+/// The same of what was left undecided, one row a cause for all units, each pass with its unit.
+std::vector<OpenCause> about_records(const std::vector<OpenCause>& list, Period& period) {
+  std::set<std::uint64_t> wanted;
+  for (const FoundRecord& record : period.records) wanted.insert(record.seq);
+  std::vector<OpenCause> causes;
+  for (const OpenCause& each : list)
+    for (const std::uint64_t seq : each.records) {
+      if (!wanted.contains(seq)) continue;
+      auto at = std::find_if(causes.begin(), causes.end(),
+                             [&](const OpenCause& cause) { return cause.cause == each.cause; });
+      if (at == causes.end()) at = causes.insert(at, {each.cause, each.text, {}, {}});
+      const JsonNode body = period.history.corrected_body(seq);
+      const JsonNode* pass = body_member(body, "results.pass");
+      at->records.push_back(seq);
+      at->passes.push_back(
+          body_text(body, "results.unit_serial") + "/" + body_text(body, "results.seam") +
+          (pass != nullptr && pass->is_integer ? "/" + std::to_string(static_cast<int>(pass->number)) : ""));
+    }
+  return causes;
+}
+
 std::vector<Sheet> sheets_of(Period& period, const RecordRange& range, const SheetOrigin& origin) {
   const PeriodSums sums = sums_of(period);
   RecordTables tables(period.history, RecordTables::Of::many_units);
   for (const FoundRecord& record : period.records) tables.add(record.seq);
   std::vector<Nonconformance> open_items;
-  std::vector<Sheet> sheets = {summary_sheet(range, sums), units_sheet(period, sums, open_items)};
+  std::vector<OpenCause> open_causes;
+  std::vector<Sheet> sheets = {summary_sheet(range, sums),
+                               units_sheet(period, sums, open_items, open_causes)};
   for (Sheet& sheet : tables.take_records()) sheets.push_back(std::move(sheet));
   if (!range.seam.empty()) sheets.push_back(statistics_sheet(seam_series(period.history, period.records)));
-  sheets.push_back(open_items_sheet(about_records(std::move(open_items), period.records)));
+  sheets.push_back(open_items_sheet(about_records(std::move(open_items), period.records),
+                                    about_records(std::move(open_causes), period)));
   sheets.push_back(tables.take_changes());
   sheets.push_back(about_sheet(origin));
   return sheets;

@@ -1,5 +1,6 @@
 #include "exchange/record_tables.hpp"
 
+#include "base/joined.hpp"
 #include "exchange/caution.hpp"
 
 namespace seamtakt {
@@ -22,6 +23,8 @@ constexpr Member pass_members[] = {
     {"results.arc_time_s", "arc_time_s", "Arc time, s"},
     {"results.arc_starts", "arc_starts", "Arc starts"},
     {"results.length_mm", "length_mm", "Length, mm"},
+    {"results.coverage.covered_mm", "covered_mm", "Seam covered, mm"},
+    {"results.coverage.needed_mm", "needed_mm", "Seam needs, mm"},
     {"results.mean_current_A", "mean_current_A", "Current, A"},
     {"results.mean_voltage_V", "mean_voltage_V", "Voltage, V"},
     {"results.travel_speed_mm_s", "travel_speed_mm_s", "Travel speed, mm/s"},
@@ -30,6 +33,7 @@ constexpr Member pass_members[] = {
     {"results.heat_input_kJ_mm", "heat_input_kJ_mm", "Heat input, kJ/mm"},
     {"results.U_heat_input_kJ_mm", "U_heat_input_kJ_mm", "U (k = 2), kJ/mm"},
     {"results.cooling_time_s", "cooling_time_s", "t8/5, s"},
+    {"results.cooling_from_C", "cooling_from_C", "t8/5 from, C"},
     {"results.interpass_C", "interpass_C", "Interpass, C"},
     {"results.verdict", "verdict", "Verdict"},
 };
@@ -197,12 +201,12 @@ std::vector<Sheet> RecordTables::take_records() {
   return sheets;
 }
 
-Sheet open_items_sheet(const std::vector<Nonconformance>& list) {
+Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vector<OpenCause>& causes) {
   Sheet sheet{"open-items",
               {{"record", "Record"},
                {"about", "About record"},
                {"place", "Where"},
-               {"text", "What failed"},
+               {"text", "What failed or was left open"},
                {"opened", "Opened"},
                {"decision", "Decision"},
                {"retest", "Re-test, record"},
@@ -214,6 +218,16 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list) {
                           each.decision ? SheetCell(std::string(to_string(*each.decision))) : SheetCell(),
                           each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
                           std::string(each.open ? "open" : "closed")});
+  for (const OpenCause& cause : causes) {
+    const std::string count = cause.passes.size() == 1
+                                  ? "1 undecided pass: "
+                                  : std::to_string(cause.passes.size()) + " undecided passes: ";
+    const SheetCell about = cause.records.size() == 1 ? SheetCell(static_cast<double>(cause.records.front()))
+                                                      : SheetCell(joined_numbers(cause.records));
+    sheet.rows.push_back({SheetCell(), about, count + joined(cause.passes),
+                          cause.text.empty() ? cause.cause : cause.text + " (" + cause.cause + ")",
+                          SheetCell(), SheetCell(), SheetCell(), std::string("open")});
+  }
   return sheet;
 }
 

@@ -39,8 +39,8 @@ class RecordTables {
   std::set<std::string> instruments_seen_;
 };
 
-/// "open-items": nonconformances and how they were dealt with.
-Sheet open_items_sheet(const std::vector<Nonconformance>& list);
+/// "open-items": nonconformances and how they were dealt with, and what was left undecided, by cause.
+Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vector<OpenCause>& causes);
 /// "about": cautions and where the report comes from.
 Sheet about_sheet(const SheetOrigin& origin);
 

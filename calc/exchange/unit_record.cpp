@@ -1,5 +1,7 @@
 #include "exchange/unit_record.hpp"
 
+#include <set>
+
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "exchange/record_tables.hpp"
@@ -8,18 +10,25 @@ namespace seamtakt {
 
 namespace {
 
+/// A pass that is open for two causes counts once.
+std::size_t open_passes(const UnitStatus& status) {
+  std::set<std::uint64_t> records;
+  for (const OpenCause& cause : status.open_causes)
+    records.insert(cause.records.begin(), cause.records.end());
+  return records.size();
+}
+
 Sheet status_sheet(const UnitStatus& status) {
   std::string missing;
   for (const std::string& each : status.missing) missing += (missing.empty() ? "" : ", ") + each;
-  std::size_t open = 0;
-  for (const Nonconformance& each : status.nonconformances) open += each.open ? 1 : 0;
   Sheet sheet{"unit", {{"item", "Item"}, {"value", "Value"}}, {}};
   sheet.rows = {{"Unit", status.unit_serial},
                 {"Weldment", status.weldment},
                 {"Complete", status.complete ? (*status.complete ? "yes" : "no")
                                              : "not known: no plan said what it needs"},
                 {"Missing", missing.empty() ? "nothing known" : missing},
-                {"Open items", static_cast<double>(open)},
+                {"Open items", static_cast<double>(status.open_items())},
+                {"Undecided passes that are open", static_cast<double>(open_passes(status))},
                 {"Scrapped", status.scrapped ? "yes" : "no"},
                 {"Robot passes that count", static_cast<double>(status.passes.size())},
                 {"Manual seams that count", static_cast<double>(status.manual.size())}};
@@ -41,7 +50,7 @@ std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_ser
   const UnitStatus status = unit_status(history, unit_serial);
   std::vector<Sheet> result = {status_sheet(status)};
   for (Sheet& sheet : tables.take_records()) result.push_back(std::move(sheet));
-  result.push_back(open_items_sheet(status.nonconformances));
+  result.push_back(open_items_sheet(status.nonconformances, status.open_causes));
   result.push_back(tables.take_changes());
   result.push_back(about_sheet(origin));
   return result;

@@ -8,7 +8,8 @@
 
 namespace seamtakt {
 
-/// The instrument of a plan that shows a quantity ("current", "voltage", "travel_speed", "wire_feed_speed")
+/// The instrument of a plan that shows a quantity ("current", "voltage", "travel_speed", "wire_feed_speed",
+/// "position": the robot's own, of which a full scale in mm makes the half width a distance)
 /// on a robot: that robot's own before one of no robot; nullptr where there is none.
 const Instrument* instrument_for(const Plan& plan, std::string_view robot, std::string_view quantity);
 

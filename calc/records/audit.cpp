@@ -12,6 +12,7 @@
 #include "plan/seam_geometry.hpp"
 #include "records/byte_digest.hpp"
 #include "records/completeness.hpp"
+#include "records/length_judgement.hpp"
 #include "records/pass_book.hpp"
 #include "records/pass_review.hpp"
 #include "records/planned_pass.hpp"
@@ -49,6 +50,7 @@ class Audit {
 
   void read(const LogSource& source) {
     const std::shared_ptr<ByteSource> bytes = source.bytes ? source.bytes : open_log_bytes(source.path);
+    const std::uint64_t rejected_before = result_.rejected.count;
     const std::string name = source.path == "-" && !source.bytes ? "standard input" : source.path;
     std::optional<ByteDigest> digest;  // its library takes a while to begin
     LogReaderOptions reading = options_.reader;
@@ -71,7 +73,7 @@ class Audit {
       throw InputError(printable(name), "no data row", "data rows below the header");
     result_.rows.read += reader.rows_read();
     result_.logs.push_back({name, reader.bytes_read(), reader.rows_read(), digest ? digest->hex() : ""});
-    note_log(reader);
+    note_log(reader, result_.rejected.count - rejected_before);
   }
 
   AuditResult finish() {
@@ -87,6 +89,7 @@ class Audit {
     result_.rows.rejected = result_.rejected.count;
     if (!result_.rows.add_up())
       throw std::logic_error("rows read aren't those in passes, arc-off and rejected");
+    if (planned() != nullptr) judge_lengths(result_.passes, *planned(), options_, result_.findings);
     result_.manual = options_.manual;
     result_.units = check_completeness(welded, result_.manual, options_.units, planned(), result_.findings);
     if (planned() != nullptr) {
@@ -131,10 +134,10 @@ class Audit {
         {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(text), no_source});
   }
 
-  void note_log(const LogSweep& reader) {
+  void note_log(const LogSweep& reader, std::uint64_t rejected) {
     const double highest_A = reader.highest_A();
     const std::string where = printable(reader.file());
-    if (highest_A <= options_.arc_current_A)
+    if (highest_A <= options_.arc_current_A && reader.rows_read() > rejected)
       note("record.arc.never", Severity::warn, where,
            "The arc is never on: the highest current is " + rounded_text(highest_A, 4) +
                " A (is the log in another unit?).");

@@ -23,6 +23,16 @@ struct LogSource {
   std::shared_ptr<ByteSource> bytes;  ///< nullptr: opened from `path`
 };
 
+/// What a store holds of the same pass as a record.
+struct StoredWelds {
+  struct Part {
+    std::uint64_t seq = 0;
+    PassCoverage coverage;
+  };
+  std::vector<Part> parts;      ///< valid records whose coverage is known
+  bool being_repaired = false;  ///< a repair was decided on and hasn't been re-tested yet
+};
+
 struct AuditOptions {
   std::string unit_serial, weldment, seam;  ///< where the log doesn't say
   std::optional<int> pass;
@@ -30,8 +40,13 @@ struct AuditOptions {
   double arc_off_s = 1;              ///< without logged identity, a longer gap begins a new pass
   double frozen_s = 2;               ///< current and voltage repeated for longer: a frozen logger
   double length_tolerance_pct = 10;  ///< by which arc time x planned speed may differ from the planned length
-  double job_gap_s = 30;             ///< job number without serial: a longer gap is another unit's
-  std::string process;               ///< ISO 4063 number for k where no plan tells it
+  double length_short_mm = 10;       ///< by which a pass may be shorter than its seam
+  bool close_units = false;          ///< no further log will go on with a pass of these
+  /// What the store has of the same pass; asked for passes that are too short by the logs alone. May be
+  /// empty.
+  std::function<StoredWelds(const PassRecord&)> stored;
+  double job_gap_s = 30;  ///< job number without serial: a longer gap is another unit's
+  std::string process;    ///< ISO 4063 number for k where no plan tells it
   std::optional<LogColumns> columns;
   std::vector<UnitTime> units;  ///< unit and weldment by time
   std::vector<ManualSeam> manual;

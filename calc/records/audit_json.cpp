@@ -47,6 +47,9 @@ void write_figures(const PassRecord& record, JsonWriter& json) {
   json.member("heat_input_kJ_mm", record.heat_input_kJ_mm);
   json.member("U_heat_input_kJ_mm", record.U_heat_input_kJ_mm);
   json.member("cooling_time_s", record.cooling_time_s);
+  json.member("cooling_from_C", record.cooling_from_C);
+  text_member(json, "cooling_from_source", record.cooling_from_source);
+  json.member("haz_hardness_HV", record.haz_hardness_HV);
   json.member("min_current_A", record.min_current_A);
   json.member("max_current_A", record.max_current_A);
   json.member("min_voltage_V", record.min_voltage_V);
@@ -69,6 +72,37 @@ void write_steady(const SteadyMeans& steady, JsonWriter& json) {
   json.member("travel_speed_mm_s", steady.travel_speed_mm_s);
   json.member("gas_flow_l_min", steady.gas_flow_l_min);
   json.end_object();
+}
+
+void write_coverage(const std::optional<PassCoverage>& coverage, JsonWriter& json) {
+  json.key("coverage");
+  if (!coverage) {
+    json.null();
+    return;
+  }
+  json.begin_object(JsonWriter::Layout::compact).key("spans_mm").begin_array(JsonWriter::Layout::compact);
+  for (const WeldedSpan& span : coverage->spans) {
+    json.begin_array(JsonWriter::Layout::compact);
+    json.value(span.from_mm).value(span.to_mm).end_array();
+  }
+  json.end_array();
+  json.member("welded_mm", coverage->welded_mm);
+  json.member("path_mm", coverage->path_mm);
+  json.member("needed_mm", coverage->needed_mm);
+  json.member("run_mm", coverage->run_mm);
+  json.member("gap_mm", coverage->gap_mm);
+  json.member("covered_mm", coverage->covered_mm);
+  json.member("allowed_short_mm", coverage->allowed_short_mm);
+  json.member("is_part", coverage->is_part);
+  json.key("with_records").begin_array(JsonWriter::Layout::compact);
+  for (const std::uint64_t seq : coverage->with_records) json.value(seq);
+  json.end_array().end_object();
+}
+
+void write_rules(const char* key, const std::vector<std::string>& rules, JsonWriter& json) {
+  json.key(key).begin_array(JsonWriter::Layout::compact);
+  for (const std::string& rule : rules) json.value(rule);
+  json.end_array();
 }
 
 void write_carried(const std::vector<CarriedColumn>& carried, JsonWriter& json) {
@@ -146,6 +180,9 @@ void write_json(const PassRecord& record, JsonWriter& json) {
   } else {
     json.null();
   }
+  write_rules("failed_by", record.failed_by, json);
+  write_rules("undecided_by", record.undecided_by, json);
+  write_coverage(record.coverage, json);
   text_member(json, "source", record.source);
   json.member("source_line_first", record.source_line_first);
   json.member("source_line_last", record.source_line_last);
@@ -173,6 +210,22 @@ void write_json(const UnitRecord& unit, JsonWriter& json) {
   write_refs("missing_passes", unit.missing_passes, json);
   write_refs("extra_passes", unit.extra_passes, json);
   write_refs("repeated_passes", unit.repeated_passes, json);
+  json.key("open_items").begin_array();
+  for (const OpenItem& item : unit.open_items) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("cause", item.cause).member("verdict", item.verdict);
+    text_member(json, "text", item.text);
+    write_refs("passes", item.passes, json);
+    json.end_object();
+  }
+  json.end_array();
+  json.end_object();
+}
+
+void write_json(const UsedInstrument& instrument, JsonWriter& json) {
+  json.begin_object(JsonWriter::Layout::compact);
+  json.member("id", instrument.id).member("quantity", instrument.quantity);
+  json.member("certificate", instrument.certificate).member("due", instrument.due);
   json.end_object();
 }
 

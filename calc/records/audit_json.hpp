@@ -18,5 +18,6 @@ void write_audit_members(const AuditResult& result, JsonWriter& json);
 void write_json(const PassRecord& record, JsonWriter& json);
 void write_json(const UnitRecord& unit, JsonWriter& json);
 void write_json(const ManualSeam& seam, JsonWriter& json);
+void write_json(const UsedInstrument& instrument, JsonWriter& json);
 
 }  // namespace seamtakt

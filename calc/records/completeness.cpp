@@ -17,9 +17,16 @@ using PassName = std::pair<std::string, int>;  // seam, pass; 0: not known
 
 /// A pass of a unit, from whatever source.
 struct Laid {
-  int robot = 0, manual = 0;
-  bool good = false;   ///< at least one of them isn't failed
+  int robot = 0, manual = 0, parts = 0;
+  bool good = false;   ///< at least one of them passed
   bool twice = false;  ///< one record that is two welds, or one that stands in two logs
+  double welded_mm = 0, planned_mm = 0;
+  std::vector<std::string> failed_by, undecided_by;
+
+  /// Records that go on with each other along the seam rather than weld it again.
+  bool is_one_in_parts() const {
+    return robot > 1 && manual == 0 && parts == robot && welded_mm <= 1.5 * planned_mm;
+  }
 };
 
 struct UnitState {
@@ -68,6 +75,21 @@ ManualResult result_of(std::string text) {
   return ManualResult::unclear;
 }
 
+/// Gives each open item the sentence of its first pass.
+void take_texts(std::vector<UnitRecord>& units, const Findings& findings) {
+  std::map<std::pair<std::string, std::string>, OpenItem*> wanted;  // by place and rule
+  for (UnitRecord& unit : units)
+    for (OpenItem& item : unit.open_items) {
+      const PassRef& first = item.passes.front();
+      wanted[{place_of(unit, {first.seam, first.pass.value_or(0)}), item.cause}] = &item;
+    }
+  if (wanted.empty()) return;
+  for (const Finding& finding : findings) {
+    const auto at = wanted.find({finding.where, finding.rule});
+    if (at != wanted.end() && at->second->text.empty()) at->second->text = finding.text;
+  }
+}
+
 class CompletenessCheck {
  public:
   CompletenessCheck(const PlannedPasses* plan, Findings& findings) : plan_(plan), findings_(findings) {}
@@ -78,7 +100,12 @@ class CompletenessCheck {
     UnitState& unit = unit_of(record.unit_serial, record.weldment);
     Laid& laid = unit.pass({record.seam, record.pass.value_or(0)});
     ++laid.robot;
-    laid.good = laid.good || record.verdict != Verdict::fail;
+    laid.good = laid.good || record.verdict == Verdict::pass;
+    for (const std::string& rule : record.failed_by) add_rule(laid.failed_by, rule);
+    for (const std::string& rule : record.undecided_by) add_rule(laid.undecided_by, rule);
+    if (record.coverage && record.coverage->is_part) ++laid.parts;
+    laid.welded_mm += record.length_mm.value_or(0) + record.overlap_mm.value_or(0);
+    laid.planned_mm = pass.planned_length_mm;
     laid.twice = laid.twice || pass.in_another_log_too || welded_twice(pass);
   }
 
@@ -90,6 +117,8 @@ class CompletenessCheck {
     ++laid.manual;
     const ManualResult result = result_of(seam.result);
     laid.good = laid.good || result == ManualResult::good;
+    if (result == ManualResult::bad) add_rule(laid.failed_by, "manual.result.fail");
+    if (result == ManualResult::unclear) add_rule(laid.undecided_by, "manual.result.unclear");
     if (result == ManualResult::bad)
       add("manual.result.fail", Severity::fail, place_of(unit.record, name),
           "The manual seam's result is \"" + printable(seam.result, 40) + "\".");
@@ -108,6 +137,7 @@ class CompletenessCheck {
     for (const auto& key : order_) {
       UnitState& unit = units_.at(key);
       compare_with_plan(unit);
+      note_what_is_open(unit);
       records.push_back(std::move(unit.record));
     }
     return records;
@@ -181,6 +211,27 @@ class CompletenessCheck {
     return at->second.good;
   }
 
+  /// What the plan has, was welded, and has no record that passed.
+  void note_what_is_open(UnitState& unit) {
+    const Weldment* weldment = plan_ != nullptr ? plan_->weldment(unit.record.weldment) : nullptr;
+    if (weldment == nullptr) return;
+    std::map<std::pair<std::string, std::string>, std::size_t> items;  // by rule and verdict
+    const auto open = [&](const std::string& rule, const char* verdict, const PassName& name,
+                          const Laid& laid) {
+      const auto [at, added] = items.try_emplace({rule, verdict}, unit.record.open_items.size());
+      if (added) unit.record.open_items.push_back({rule, verdict, "", {}});
+      unit.record.open_items[at->second].passes.push_back(ref_of(name, laid.robot > 0 ? "robot" : "manual"));
+    };
+    for (const auto& seam : weldment->seams)
+      for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass) {
+        const auto at = unit.laid.find({seam.id, pass});
+        if (at == unit.laid.end() || at->second.good) continue;
+        for (const std::string& rule : at->second.failed_by) open(rule, "fail", at->first, at->second);
+        for (const std::string& rule : at->second.undecided_by)
+          open(rule, "undecided", at->first, at->second);
+      }
+  }
+
   void note_extra(UnitState& unit, const std::set<PassName>& planned) {
     for (const auto& name : unit.order) {
       if (planned.contains(name)) continue;
@@ -193,7 +244,7 @@ class CompletenessCheck {
   void note_repeated(UnitState& unit) {
     for (const auto& name : unit.order) {
       const Laid& laid = unit.laid.at(name);
-      if (laid.robot + laid.manual < 2 && !laid.twice) continue;
+      if ((laid.robot + laid.manual < 2 && !laid.twice) || laid.is_one_in_parts()) continue;
       unit.record.repeated_passes.push_back(ref_of(name, laid.robot > 0 ? "robot" : "manual"));
       add("unit.pass.repeated", Severity::warn, place_of(unit.record, name), "Welded more than once.");
     }
@@ -215,7 +266,27 @@ std::vector<UnitRecord> check_completeness(const std::vector<WeldedPass>& welded
   for (const auto& pass : welded) check.add_robot(pass);
   for (const auto& unit : expected) check.expect(unit);
   for (const auto& seam : manual) check.add_manual(seam);
-  return check.finish();
+  std::vector<UnitRecord> units = check.finish();
+  take_texts(units, findings);
+  return units;
+}
+
+void restate_completeness(std::vector<UnitRecord>& units, const std::vector<PassRecord>& records,
+                          const std::vector<ManualSeam>& manual, const PlannedPasses& plan,
+                          const Findings& findings) {
+  Findings found_before;
+  CompletenessCheck check(&plan, found_before);
+  for (const UnitRecord& unit : units) check.expect({unit.unit_serial, unit.weldment});
+  for (const PassRecord& record : records) check.add_robot({&record, !record.schedule.empty(), false, 0});
+  for (const ManualSeam& seam : manual) check.add_manual(seam);
+  std::vector<UnitRecord> now = check.finish();
+  take_texts(now, findings);
+  for (std::size_t i = 0; i < std::min(units.size(), now.size()); ++i) {
+    units[i].complete = now[i].complete;
+    units[i].complete_robot = now[i].complete_robot;
+    units[i].complete_manual = now[i].complete_manual;
+    units[i].open_items = std::move(now[i].open_items);
+  }
 }
 
 }  // namespace seamtakt

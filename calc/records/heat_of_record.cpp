@@ -2,8 +2,10 @@
 #include <cmath>
 
 #include "base/units.hpp"
+#include "formula/composition.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
+#include "formula/haz_hardness.hpp"
 #include "formula/heat_input.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
@@ -50,6 +52,25 @@ void add_uncertainty(PassReview& review) {
   if (any) record.U_heat_input_kJ_mm = coverage_factor * std::sqrt(squares) * *record.heat_input_kJ_mm;
 }
 
+/// The harder of the two plates, each by its own composition and cooling (yurioka); empty where a composition
+/// is missing.
+std::optional<double> hardness_of(const Plan& plan, const Seam& seam, double heat_input_kJ_mm, double from_C,
+                                  const ShapeFactors& shape) {
+  std::optional<double> worse;
+  for (std::size_t plate = 0; plate < std::min(seam.thickness_mm.size(), seam.base_metals.size()); ++plate) {
+    const BaseMetal* metal = find_by_id(plan.base_metals, seam.base_metals[plate]);
+    if (metal == nullptr || metal->composition_pct.empty()) return std::nullopt;
+    const double time_s =
+        cooling_time(heat_input_kJ_mm, seam.thickness_mm[plate], from_C, shape.f2, shape.f3).time_s;
+    const auto hardness =
+        yurioka_hardness_HV(hardening_elements(composition_of<double>(metal->composition_pct)), time_s);
+    if (hardness && (!worse || *hardness > *worse)) worse = hardness;
+  }
+  return worse;
+}
+
+/// From the logged temperature where there is one: T0 of the formula is the preheat or interpass temperature
+/// that the weld begins at (en-1011-2, Annex D, D.5), and that is measured rather than planned.
 void add_cooling_time(PassReview& review) {
   PassRecord& record = review.record;
   const Seam* seam = review.seam();
@@ -57,11 +78,14 @@ void add_cooling_time(PassReview& review) {
       seam->thickness_mm.empty())
     return;
   const auto shape = shape_factors_of(seam->joint);
-  const double preheat = review.schedule()->preheat_C;
-  if (!shape || preheat >= preheat_below_C) return;
+  const double from_C = record.interpass_C.value_or(review.schedule()->preheat_C);
+  if (!shape || from_C >= preheat_below_C) return;
+  record.cooling_from_C = from_C;
+  record.cooling_from_source = record.interpass_C ? "log" : "schedule";
   const double thinner = *std::min_element(seam->thickness_mm.begin(), seam->thickness_mm.end());
-  record.cooling_time_s =
-      cooling_time(*record.heat_input_kJ_mm, thinner, preheat, shape->f2, shape->f3).time_s;
+  const double Q = *record.heat_input_kJ_mm;
+  record.cooling_time_s = cooling_time(Q, thinner, from_C, shape->f2, shape->f3).time_s;
+  record.haz_hardness_HV = hardness_of(review.plan->plan(), *seam, Q, from_C, *shape);
 }
 
 }  // namespace

@@ -1,7 +1,9 @@
 #include <algorithm>
 
+#include "base/units.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
+#include "formula/haz_hardness.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 #include "records/pass_review.hpp"
@@ -10,6 +12,7 @@ namespace seamtakt {
 
 namespace {
 
+constexpr const char* cooling_source = "en-1011-2, Annex D (part read)";
 constexpr const char* guard_rule = "ILAC-G8:09/2019, 4.2.2; plan limit";
 
 /// A limit of the schedule and the value of the record that it judges.
@@ -45,7 +48,7 @@ void judge(PassReview& review, const char* rule, const char* what, const char* u
   for (std::size_t i = before; i < review.findings.size(); ++i) {
     if (review.findings[i].severity != Severity::warn) continue;
     review.findings[i].source = guard_rule;
-    review.undecided = true;
+    add_rule(review.record.undecided_by, review.findings[i].rule);
   }
 }
 
@@ -90,7 +93,8 @@ std::optional<double> upper_interpass_C(const ScheduleLimits& limits) {
 }
 
 /// A lower limit is judged on the fastest cooling (cold, thicker plate, low end of the shape factor's span),
-/// an upper one on the slowest (hot, thinner plate, high end).
+/// an upper one on the slowest (hot, thinner plate, high end). A logged temperature leaves no colder and no
+/// hotter case.
 void judge_cooling_time(PassReview& review, const ScheduleLimits& limits) {
   if (!limits.cooling_time_s) return;
   const PassRecord& record = review.record;
@@ -101,10 +105,11 @@ void judge_cooling_time(PassReview& review, const ScheduleLimits& limits) {
   }
   const Seam& seam = *review.seam();
   const ShapeFactors shape = *shape_factors_of(seam.joint);
-  const double Q = *record.heat_input_kJ_mm, cold = review.schedule()->preheat_C;
+  const double Q = *record.heat_input_kJ_mm, cold = *record.cooling_from_C;
   const auto [thinner, thicker] = std::minmax_element(seam.thickness_mm.begin(), seam.thickness_mm.end());
   const auto upper = upper_interpass_C(limits);
-  const double hot = upper && *upper < preheat_below_C ? std::max(*upper, cold) : cold;
+  const bool is_logged = record.interpass_C.has_value();
+  const double hot = !is_logged && upper && *upper < preheat_below_C ? std::max(*upper, cold) : cold;
   const CoolingTime<double> fastest = cooling_time(Q, *thicker, cold, shape.f2_low, shape.f3);
   const CoolingTime<double> slowest = cooling_time(Q, *thinner, hot, shape.f2_high, shape.f3);
   // The time goes with Q in three-dimensional and with Q squared in two-dimensional heat flow.
@@ -113,12 +118,35 @@ void judge_cooling_time(PassReview& review, const ScheduleLimits& limits) {
                ? std::optional<double>((time.is_2d ? 2 : 1) * *record.U_heat_input_kJ_mm / Q * time.time_s)
                : std::nullopt;
   };
+  const std::size_t before = review.findings.size();
   if (limits.cooling_time_s->lower)
-    judge(review, "record.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "s",
-          fastest.time_s, U_of(fastest), {limits.cooling_time_s->lower, {}});
+    judge(review, "record.cooling-time",
+          is_logged ? "Fastest cooling time t8/5 (from the logged temperature, thicker plate)"
+                    : "Fastest cooling time t8/5 (cold, thicker plate)",
+          "s", fastest.time_s, U_of(fastest), {limits.cooling_time_s->lower, {}});
   if (limits.cooling_time_s->upper)
-    judge(review, "record.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "s",
-          slowest.time_s, U_of(slowest), {{}, limits.cooling_time_s->upper});
+    judge(review, "record.cooling-time",
+          is_logged ? "Slowest cooling time t8/5 (from the logged temperature, thinner plate)"
+                    : "Slowest cooling time t8/5 (hot, thinner plate)",
+          "s", slowest.time_s, U_of(slowest), {{}, limits.cooling_time_s->upper});
+  for (std::size_t i = before; i < review.findings.size(); ++i)
+    review.findings[i].source = std::string(cooling_source) + "; " + review.findings[i].source;
+}
+
+/// An estimate fails nothing: within its scatter above the limit a note, beyond that a warn.
+void judge_hardness(PassReview& review, const ScheduleLimits& limits) {
+  const auto& hardness = review.record.haz_hardness_HV;
+  if (!limits.hardness_HV || !limits.hardness_HV->upper || !hardness) return;
+  const double limit = *limits.hardness_HV->upper;
+  if (*hardness <= limit) return;
+  Finding& finding = review.add(
+      "record.hardness.high", *hardness > limit + haz_hardness_scatter_HV ? Severity::warn : Severity::note,
+      "Estimated HAZ hardness of the record is " + rounded_text(*hardness, 4) + " HV, above the limit of " +
+          rounded_text(limit, 4) + " HV (its scatter is 56 HV either way).",
+      "yurioka-1987 (recalled); plan limit");
+  finding.value = *hardness;
+  finding.limit = limit;
+  finding.unit = "HV";
 }
 
 }  // namespace
@@ -133,14 +161,21 @@ void judge_limits(PassReview& review) {
   judge_means(review, *schedule->limits);
   judge_heat_input(review, *schedule->limits);
   judge_cooling_time(review, *schedule->limits);
+  judge_hardness(review, *schedule->limits);
 }
 
 void decide_verdict(PassReview& review, std::size_t first_finding) {
   if (review.schedule() == nullptr) return;
-  const auto begin = review.findings.begin() + static_cast<std::ptrdiff_t>(first_finding);
-  const bool failed = std::any_of(begin, review.findings.end(),
-                                  [](const Finding& f) { return f.severity == Severity::fail; });
-  review.record.verdict = failed ? Verdict::fail : review.undecided ? Verdict::undecided : Verdict::pass;
+  PassRecord& record = review.record;
+  for (std::size_t i = first_finding; i < review.findings.size(); ++i)
+    if (review.findings[i].severity == Severity::fail) add_rule(record.failed_by, review.findings[i].rule);
+  record.verdict = !record.failed_by.empty()      ? Verdict::fail
+                   : !record.undecided_by.empty() ? Verdict::undecided
+                                                  : Verdict::pass;
+}
+
+void add_rule(std::vector<std::string>& rules, const std::string& rule) {
+  if (std::find(rules.begin(), rules.end(), rule) == rules.end()) rules.push_back(rule);
 }
 
 }  // namespace seamtakt

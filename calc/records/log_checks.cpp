@@ -34,6 +34,14 @@ void check_order(PassReview& review) {
                    first_at(totals.holes) + ": that time counts as arc-off.");
 }
 
+void check_border(PassReview& review) {
+  if (review.entry.is_cut)
+    review.undecide(
+        unit_border_rule,
+        "The arc was on where the time of a unit ended: this pass was cut there, and which unit it "
+        "was welded on can't be told.");
+}
+
 void check_frozen(PassReview& review) {
   const Irregularity& frozen = review.totals.frozen;
   if (frozen.count == 0) return;
@@ -116,6 +124,7 @@ void compare_wire_counter(PassReview& review) {
 
 void check_log(PassReview& review) {
   check_order(review);
+  check_border(review);
   check_frozen(review);
   check_values(review);
   check_energy_method(review);

@@ -371,6 +371,7 @@ void PassAccumulator::finish() {
   follower_->coverage.finish_piece();
   totals_.covered_mm = follower_->coverage.covered_mm();
   totals_.overlap_mm = follower_->coverage.overlap_mm();
+  totals_.spans = follower_->coverage.spans();
   totals_.mean_off_mm = follower_->tracker.mean_off_mm();
   follower_.reset();
 }

@@ -63,6 +63,7 @@ struct PassTotals {
   std::optional<double> interpass_C;  ///< at the first arc
   bool has_positions = false;
   double covered_mm = 0, overlap_mm = 0, mean_off_mm = 0;  ///< where the seam is known
+  std::vector<WeldedSpan> spans;                           ///< likewise; what is covered, along its path
 };
 
 /// Neighbouring rows of one pass that were added up elsewhere: each with the arc on, each later than the one

@@ -99,8 +99,22 @@ PassBook::Route& PassBook::new_route(const LogRow& row, std::string key) {
   if (!identified) route.stream = &stream_of(route.key, row[LogText::robot]);
   route.job_without_unit =
       identified && job != nullptr && route.key.unit_serial.empty() && row[LogText::seam].empty();
-  routes_[std::move(key)] = &route;
+  Route*& newest = routes_[std::move(key)];
+  if (newest != nullptr && newest->key.unit_serial != route.key.unit_serial) note_border(*newest, route, row);
+  newest = &route;
   return route;
+}
+
+/// A unit's time that ends while the arc is on cuts a pass in two: which unit it was welded on can't be told.
+void PassBook::note_border(const Route& before, Route& route, const LogRow& row) {
+  PassEntry* const entry = before.stream != nullptr ? before.stream->open : before.entry;
+  if (entry == nullptr || !entry->sums.arc_is_on()) return;
+  const std::int64_t gap = row.time.ns - entry->sums.last_ns();
+  const bool goes_on = row[LogQuantity::current_A] > options_.arc_current_A && gap >= 0 &&
+                       gap <= nanoseconds(options_.arc_off_s);
+  if (!goes_on) return;
+  entry->is_cut = true;
+  (route.stream != nullptr ? route.stream->is_cut : route.is_cut) = true;
 }
 
 PassBook::Stream& PassBook::stream_of(const PassKey& key, std::string_view robot) {
@@ -163,7 +177,10 @@ void PassBook::find_unit(std::int64_t ns, PassKey& key, Route& route) const {
 }
 
 void PassBook::add_identified(Route& route, const LogRow& row, const LogSample& sample) {
-  if (route.entry == nullptr) route.entry = &identified_entry(route.key, sample);
+  if (route.entry == nullptr) {
+    route.entry = &identified_entry(route.key, sample);
+    route.entry->is_cut |= route.is_cut;
+  }
   if (route.job_without_unit) begin_occurrence_if_due(route, row, sample);
   PassEntry& entry = *route.entry;
   touch(entry);
@@ -250,6 +267,7 @@ void PassBook::take_streamed(Stream& stream, const LogSample& sample) {
     PassKey key = stream.key;
     key.pass = ++last_number_[stream.key];
     stream.open = &new_entry(std::move(key), true, stream.robot);
+    stream.open->is_cut = std::exchange(stream.is_cut, false);
   }
   touch(*stream.open);
   stream.open->sums.add(sample);

@@ -50,6 +50,7 @@ class PassBook {
 
   Route& route_of(const LogRow& row);
   Route& new_route(const LogRow& row, std::string key);
+  void note_border(const Route& before, Route& route, const LogRow& row);
   Stream& stream_of(const PassKey& key, std::string_view robot);
   PassKey identity_of(const LogRow& row, Route& route);
   const JobIdentity* job_of(const LogRow& row) const;

@@ -18,6 +18,7 @@ struct PassBook::Stream {
   PassKey key;  ///< unit, weldment, seam as far as known
   std::string robot;
   PassEntry* open = nullptr;
+  bool is_cut = false;  ///< its next pass begins where a unit's time ended with the arc on
   SortWindow window{0};
 };
 
@@ -31,6 +32,7 @@ struct PassBook::Route {
   PassEntry* entry = nullptr;  ///< identified
   Stream* stream = nullptr;    ///< not identified
   bool job_without_unit = false;
+  bool is_cut = false;  ///< begins where a unit's time ended with the arc on
 
   bool fits(const LogRow& row) const {
     for (std::size_t i = 0; i < texts.size(); ++i)

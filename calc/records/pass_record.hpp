@@ -33,6 +33,30 @@ struct CarriedColumn {
   std::vector<std::string> values;
 };
 
+/// From where to where along a seam's path (mm).
+struct WeldedSpan {
+  double from_mm = 0, to_mm = 0;
+};
+
+/// An instrument that a pass was measured with, and the certificate in force on the day of the weld.
+struct UsedInstrument {
+  std::string id, quantity, certificate, due;
+};
+
+/// How much of its seam a pass has welded: by positions projected on the seam's path, or, without spans, by
+/// the logged travel speed.
+struct PassCoverage {
+  std::vector<WeldedSpan> spans;            ///< of this record, apart from one another, rising
+  double welded_mm = 0;                     ///< of this record; what was welded twice counts twice
+  double path_mm = 0;                       ///< length of the seam's path
+  double needed_mm = 0;                     ///< to be welded: all runs, with a closed seam's overlap
+  double run_mm = 0, gap_mm = 0;            ///< of an intermittent seam; 0: continuous
+  double covered_mm = 0;                    ///< of what is needed, by all valid records of the pass together
+  double allowed_short_mm = 0;              ///< by which `covered_mm` may stay below `needed_mm`
+  bool is_part = false;                     ///< this record alone is shorter than that
+  std::vector<std::uint64_t> with_records;  ///< of the store, that were counted too
+};
+
 /// What was logged of one pass, and how it was judged. Empty optional or empty text: null. Energy and heat
 /// input are of the whole pass, limits are judged on `steady`.
 struct PassRecord {
@@ -48,6 +72,7 @@ struct PassRecord {
   std::optional<double> length_mm;
   std::string length_source;  ///< "positions", "travel speed", "plan", or empty
   std::optional<double> overlap_mm;
+  std::optional<PassCoverage> coverage;  ///< empty where neither position nor travel speed tells it
   std::optional<double> mean_current_A, mean_voltage_V;
   std::optional<double> mean_power_W;     ///< mean of the power samples, weighted as the other means are
   std::optional<double> product_power_W;  ///< mean voltage times mean current
@@ -56,15 +81,22 @@ struct PassRecord {
   std::optional<double> travel_speed_mm_s, wire_feed_speed_m_min, gas_flow_l_min, interpass_C;
   std::optional<double> wire_counter_m_min;  ///< wire feed by the wire counter, for comparison
   std::optional<double> arc_energy_kJ_mm, heat_input_kJ_mm, U_heat_input_kJ_mm, cooling_time_s;
+  /// What the cooling time starts from, and where that is from: "log" (interpass_C) or "schedule"
+  /// (preheat_C).
+  std::optional<double> cooling_from_C;
+  std::string cooling_from_source;
+  std::optional<double> haz_hardness_HV;  ///< the worse plate's, estimated from this record's cooling
   std::optional<double> min_current_A, max_current_A, min_voltage_V, max_voltage_V;
   std::optional<double> rms_current_A, sd_current_A, sd_voltage_V;  ///< weighted with time; sd about the mean
   /// Mean time for which the torch stood with the arc on before and after its way, of the arcs in which it
   /// moved.
   std::optional<double> start_stand_s, end_stand_s;
   SteadyMeans steady;
-  std::optional<Verdict> verdict;  ///< empty: not judged
-  std::string energy_method;       ///< "A", "B" or "C" of ISO/TR 18491
-  double frozen_s = 0;             ///< left out of the arc time: the logger repeated itself
+  std::optional<Verdict> verdict;                    ///< empty: not judged
+  std::vector<std::string> failed_by, undecided_by;  ///< the rules that failed it and that left it open
+  std::vector<UsedInstrument> instruments;           ///< of the plan that it was judged by
+  std::string energy_method;                         ///< "A", "B" or "C" of ISO/TR 18491
+  double frozen_s = 0;                               ///< left out of the arc time: the logger repeated itself
   std::vector<Interruption> interruptions;
   std::uint64_t interruption_count = 0;
   std::string source, source_last;  ///< logs in which it begins and ends
@@ -87,11 +119,21 @@ struct PassRef {
   std::string by;  ///< robot, manual
 };
 
-/// Whether a unit has all its passes. Empty optional: no plan says what it needs.
+/// Passes that were welded and that keep their unit incomplete for the same reason.
+struct OpenItem {
+  std::string cause;    ///< the rule
+  std::string verdict;  ///< fail, undecided
+  std::string text;     ///< what the rule says of the first of them
+  std::vector<PassRef> passes;
+};
+
+/// Whether a unit has all its passes, each of them with verdict pass. Empty optional: no plan says what it
+/// needs.
 struct UnitRecord {
   std::string unit_serial, weldment;
   std::optional<bool> complete, complete_robot, complete_manual;
   std::vector<PassRef> missing_passes, extra_passes, repeated_passes;
+  std::vector<OpenItem> open_items;
 };
 
 /// A row of the manual seams' CSV.

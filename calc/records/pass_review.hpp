@@ -12,6 +12,10 @@ namespace seamtakt {
 
 inline constexpr const char* no_source = "common practice, no source";
 inline constexpr const char* plan_limit = "plan limit";
+inline constexpr const char* unit_border_rule = "record.unit.border";
+
+/// Adds a rule to a list that has each once.
+void add_rule(std::vector<std::string>& rules, const std::string& rule);
 
 /// A pass on its way from sums to a judged record. Each step fills in its part of the record and adds what it
 /// finds.
@@ -24,7 +28,6 @@ struct PassReview {
   PassRecord& record;
   Findings& findings;
   std::string place;
-  bool undecided = false;
 
   const Schedule* schedule() const { return entry.planned ? entry.planned->schedule : nullptr; }
   const Seam* seam() const { return entry.planned ? entry.planned->seam : nullptr; }
@@ -35,7 +38,7 @@ struct PassReview {
   }
   /// A finding that leaves open whether the pass is as its schedule asks.
   Finding& undecide(const char* rule, std::string text, const char* source = no_source) {
-    undecided = true;
+    add_rule(record.undecided_by, rule);
     return add(rule, Severity::warn, std::move(text), source);
   }
 };

@@ -54,18 +54,25 @@ void check_revision(PassReview& review) {
                                                     std::to_string(schedule->revision) + ".");
 }
 
+/// With which instruments, by the plan in force on the day of the weld, and whether they were in date.
 void check_instruments(PassReview& review) {
-  if (review.plan == nullptr || review.record.date.empty()) return;
-  const std::string robot = review.robot != nullptr ? review.robot->id : review.record.robot;
-  for (const char* quantity : {"current", "voltage", "travel_speed", "wire_feed_speed"}) {
+  if (review.plan == nullptr) return;
+  PassRecord& record = review.record;
+  const std::string robot = review.robot != nullptr ? review.robot->id : record.robot;
+  for (const char* quantity : {"current", "voltage", "travel_speed", "wire_feed_speed", "position"}) {
     const Instrument* instrument = instrument_for(review.plan->plan(), robot, quantity);
-    if (instrument == nullptr || instrument->due.empty() ||
-        review.record.date <= instrument->due.substr(0, 10))
+    const bool is_unused = std::string_view(quantity) == "position" && record.length_source != "positions";
+    if (instrument == nullptr || is_unused) continue;
+    record.instruments.push_back({instrument->id, quantity, instrument->certificate, instrument->due});
+    if (record.date.empty() || instrument->due.empty() || record.date <= instrument->due.substr(0, 10))
       continue;
+    const std::string certificate = instrument->certificate.empty()
+                                        ? ""
+                                        : ", certificate " + printable(instrument->certificate, 60) + ",";
     review.undecide("record.instrument.overdue",
-                    "Instrument " + printable(instrument->id, 60) + " (" + quantity +
-                        ") was due for calibration on " + printable(instrument->due, 20) +
-                        " and the pass was welded on " + review.record.date + ".",
+                    "Instrument " + printable(instrument->id, 60) + " (" + quantity + ")" + certificate +
+                        " was due for calibration on " + printable(instrument->due, 20) +
+                        " and the pass was welded on " + record.date + ".",
                     "ISO 17662 (recalled)");
   }
 }

@@ -1,10 +1,13 @@
 #include "records/record_store.hpp"
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <stdexcept>
 
 #include "records/ledger/ingest_members.hpp"
+#include "records/ledger/stored_parts.hpp"
+#include "records/length_judgement.hpp"
 
 namespace seamtakt {
 
@@ -29,13 +32,16 @@ std::string manual_place(const ManualSeam& seam) {
 /// One audit on its way into a batch.
 class Ingest {
  public:
-  Ingest(LedgerBatch& batch, const AuditResult& result, const IngestNote& note)
-      : batch_(batch), result_(result), note_(note) {
+  Ingest(const Ledger& ledger, LedgerBatch& batch, const AuditResult& result, const IngestNote& note)
+      : history_(ledger), batch_(batch), result_(result), note_(note) {
     for (const Finding& finding : result.findings) findings_.emplace(finding.where, &finding);
   }
 
   IngestOutcome run() {
-    if (!find_new_logs()) return outcome_;
+    if (!find_new_logs()) {
+      close_known_parts();
+      return outcome_;
+    }
     std::vector<const PassRecord*> passes;
     for (const PassRecord& record : result_.passes)
       if (is_new_[record.source] || is_new_[record.source_last]) passes.push_back(&record);
@@ -44,6 +50,7 @@ class Ingest {
     outcome_.first_seq = ingest_seq_ = batch_.add(ingest_entry(result_, note_, passes.size()));
     for (const PassRecord* record : passes) add_pass(*record);
     for (const ManualSeam& seam : result_.manual) add_manual(seam);
+    close_parts_left(passes);
     outcome_.last_seq = batch_.next_seq() - 1;
     outcome_.added = true;
     describe(passes.size());
@@ -118,6 +125,49 @@ class Ingest {
     ++outcome_.nonconformances;
   }
 
+  /// The store's part, where it still is one and the pass isn't in this audit, which judged it with the part.
+  void close_part(std::uint64_t seq, const PassRecord* later) {
+    if (!closed_.insert(seq).second) return;
+    const auto part = open_part(history_, seq);
+    if (!part) return;
+    if (later != nullptr) {
+      if (part->unit_serial == later->unit_serial || later->started <= part->started) return;
+      for (const PassRecord& record : result_.passes)
+        if (record.place() == part->place) return;
+    }
+    const Finding finding = short_finding(*part);
+    open_nonconformance(seq, part->unit_serial, part->place, {&finding});
+  }
+
+  /// Their robot has begun on another unit: no further log will go on with them.
+  void close_parts_left(const std::vector<const PassRecord*>& passes) {
+    std::map<std::string, const PassRecord*> latest;  // by robot
+    for (const PassRecord* record : passes) {
+      if (record->robot.empty() || record->unit_serial.empty() || record->started.empty()) continue;
+      const PassRecord*& at = latest[record->robot];
+      if (at == nullptr || record->started > at->started) at = record;
+    }
+    for (const auto& [robot, record] : latest)
+      for (const std::uint64_t seq : batch_.find(part_topic, robot))
+        if (seq < ingest_seq_) close_part(seq, record);
+  }
+
+  /// These logs are stored, and now their units are said to be closed (AuditOptions::close_units).
+  void close_known_parts() {
+    for (const PassRecord& record : result_.passes) {
+      const auto& failed = record.failed_by;
+      if (record.unit_serial.empty()) continue;
+      if (std::find(failed.begin(), failed.end(), length_short_rule) == failed.end()) continue;
+      for (const std::uint64_t seq : batch_.find(
+               "pass", pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass)))
+        close_part(seq, nullptr);
+    }
+    if (outcome_.nonconformances == 0) return;
+    outcome_.text += " " + std::to_string(outcome_.nonconformances) +
+                     (outcome_.nonconformances == 1 ? " nonconformance" : " nonconformances") +
+                     " opened for passes that stayed too short.";
+  }
+
   void describe(std::size_t passes) {
     outcome_.text = "Stored " + std::to_string(passes) + (passes == 1 ? " pass" : " passes") +
                     " as records " + std::to_string(outcome_.first_seq) + " to " +
@@ -134,6 +184,7 @@ class Ingest {
                        " records of the same unit, seam and pass stood in the store before.";
   }
 
+  RecordHistory history_;
   LedgerBatch& batch_;
   const AuditResult& result_;
   const IngestNote& note_;
@@ -141,6 +192,7 @@ class Ingest {
   std::map<std::string, bool> is_new_;                   ///< by the log's name
   std::size_t new_logs_ = 0;
   std::set<std::string> kept_;
+  std::set<std::uint64_t> closed_;  ///< parts that have been looked at
   std::map<std::string, std::pair<std::uint64_t, std::string>> schedule_seq_;  ///< by id: record, digest
   std::uint64_t ingest_seq_ = 0;
   IngestOutcome outcome_;
@@ -159,7 +211,8 @@ IngestOutcome append_audit(Ledger& ledger, const KeyProvider& key, const AuditRe
   if (result.too_many_rejected)
     throw std::invalid_argument("an audit with too many rejected rows isn't stored");
   IngestOutcome outcome;
-  ledger.write(key, note.stamp, [&](LedgerBatch& batch) { outcome = Ingest(batch, result, note).run(); });
+  ledger.write(key, note.stamp,
+               [&](LedgerBatch& batch) { outcome = Ingest(ledger, batch, result, note).run(); });
   return outcome;
 }
 

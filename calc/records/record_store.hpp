@@ -28,10 +28,12 @@ struct IngestOutcome {
 };
 
 /// Adds one audit to a ledger: schedules that aren't there yet, an ingest record, its passes and manual
-/// seams, and a nonconformance for each that failed; all or nothing. Idempotent by the logs' content: an
+/// seams, and a nonconformance for each that failed, and for each part of a pass in the store whose robot has
+/// begun on another unit since; all or nothing. Idempotent by the logs' content: an
 /// audit of which every log is stored already adds nothing and says so; of one of which only some are, the
-/// passes that reach into the new logs are added. The result must have been made with AuditOptions::digest
-/// and without too many rejected rows (else std::invalid_argument).
+/// passes that reach into the new logs are added. Stored logs whose units were closed since get a
+/// nonconformance for each pass that stayed too short. The result must have been made with
+/// AuditOptions::digest and without too many rejected rows (else std::invalid_argument).
 IngestOutcome append_audit(Ledger& ledger, const KeyProvider& key, const AuditResult& result,
                            const IngestNote& note);
 

@@ -11,6 +11,7 @@ namespace seamtakt {
 
 namespace {
 
+/// Numbers, times and texts alike: "200, 25" has a blank before the 25.
 std::string_view without_outer_blanks(std::string_view text) {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
   while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
@@ -67,7 +68,8 @@ std::string RowReader::read(const RecordSplitter& fields, const RecordSplitter::
   if (!reason.empty()) return reason;
   row.present = 0;
   for (const auto& number : shape_.numbers) {
-    const std::string_view text = number.column < count ? fields.field(number.column) : std::string_view();
+    const std::string_view text =
+        number.column < count ? without_outer_blanks(fields.field(number.column)) : std::string_view();
     if (text.empty()) continue;
     double raw = 0;
     if (!parse_log_number(text, decimal_comma_, raw)) return refusal(number.column, text, "a number");
@@ -117,7 +119,7 @@ bool RowReader::parse_time(std::string_view text, LogTime& time) const {
 
 std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count, LogRow& row) {
   const auto field = [&](std::size_t column) {
-    return column < count ? fields.field(column) : std::string_view();
+    return column < count ? without_outer_blanks(fields.field(column)) : std::string_view();
   };
   std::string_view text = field(shape_.time[0]);
   if (shape_.time.size() > 1) {

@@ -36,42 +36,43 @@ double SeamTracker::move_to(const Point_mm& torch, bool now) {
 }
 
 void SeamCoverage::pass(double low_mm, double high_mm) {
-  if (piece_ && (low_mm > piece_->high + joint_mm || high_mm < piece_->low - joint_mm)) finish_piece();
+  if (piece_ && (low_mm > piece_->to_mm + joint_mm || high_mm < piece_->from_mm - joint_mm)) finish_piece();
   if (!piece_) {
-    piece_ = Span{low_mm, high_mm};
+    piece_ = WeldedSpan{low_mm, high_mm};
   } else {
-    piece_->low = std::min(piece_->low, low_mm);
-    piece_->high = std::max(piece_->high, high_mm);
+    piece_->from_mm = std::min(piece_->from_mm, low_mm);
+    piece_->to_mm = std::max(piece_->to_mm, high_mm);
   }
 }
 
 void SeamCoverage::finish_piece() {
   if (!piece_) return;
-  Span span = *piece_;
+  WeldedSpan span = *piece_;
   piece_.reset();
-  const double whole = span.high - span.low;
+  const double whole = span.to_mm - span.from_mm;
   double added = 0;
   if (!closed_ || length_mm_ <= 0) {
     added = add(span);
   } else if (whole >= length_mm_) {
     added = add({0, length_mm_});
   } else {
-    const double turns = std::floor(span.low / length_mm_) * length_mm_;
-    span = {span.low - turns, span.high - turns};
-    added = add({span.low, std::min(span.high, length_mm_)});
-    if (span.high > length_mm_) added += add({0, span.high - length_mm_});
+    const double turns = std::floor(span.from_mm / length_mm_) * length_mm_;
+    span = {span.from_mm - turns, span.to_mm - turns};
+    added = add({span.from_mm, std::min(span.to_mm, length_mm_)});
+    if (span.to_mm > length_mm_) added += add({0, span.to_mm - length_mm_});
   }
   overlap_mm_ += whole - added;
 }
 
 /// Joins the span to those kept; returns what it adds to their length.
-double SeamCoverage::add(Span span) {
+double SeamCoverage::add(WeldedSpan span) {
   const double before = covered_mm();
-  auto first = std::find_if(spans_.begin(), spans_.end(), [&](const Span& s) { return s.high >= span.low; });
+  auto first = std::find_if(spans_.begin(), spans_.end(),
+                            [&](const WeldedSpan& s) { return s.to_mm >= span.from_mm; });
   auto last = first;
-  while (last != spans_.end() && last->low <= span.high) {
-    span.low = std::min(span.low, last->low);
-    span.high = std::max(span.high, last->high);
+  while (last != spans_.end() && last->from_mm <= span.to_mm) {
+    span.from_mm = std::min(span.from_mm, last->from_mm);
+    span.to_mm = std::max(span.to_mm, last->to_mm);
     ++last;
   }
   first = spans_.erase(first, last);
@@ -79,8 +80,9 @@ double SeamCoverage::add(Span span) {
   if (spans_.size() > most_spans) {
     std::size_t nearest = 1;
     for (std::size_t i = 2; i < spans_.size(); ++i)
-      if (spans_[i].low - spans_[i - 1].high < spans_[nearest].low - spans_[nearest - 1].high) nearest = i;
-    spans_[nearest - 1].high = spans_[nearest].high;
+      if (spans_[i].from_mm - spans_[i - 1].to_mm < spans_[nearest].from_mm - spans_[nearest - 1].to_mm)
+        nearest = i;
+    spans_[nearest - 1].to_mm = spans_[nearest].to_mm;
     spans_.erase(spans_.begin() + static_cast<std::ptrdiff_t>(nearest));
   }
   return covered_mm() - before;
@@ -88,7 +90,7 @@ double SeamCoverage::add(Span span) {
 
 double SeamCoverage::covered_mm() const {
   double sum = 0;
-  for (const Span& span : spans_) sum += span.high - span.low;
+  for (const WeldedSpan& span : spans_) sum += span.to_mm - span.from_mm;
   return sum;
 }
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "plan/seam_geometry.hpp"
+#include "records/pass_record.hpp"
 
 namespace seamtakt {
 
@@ -49,19 +50,18 @@ class SeamCoverage {
   void finish_piece();
 
   double covered_mm() const;
+  /// Apart from one another, rising.
+  const std::vector<WeldedSpan>& spans() const { return spans_; }
   /// Welded again over what had been welded before.
   double overlap_mm() const { return overlap_mm_; }
 
  private:
-  struct Span {
-    double low, high;
-  };
-  double add(Span span);
+  double add(WeldedSpan span);
 
   double length_mm_;
   bool closed_;
-  std::optional<Span> piece_;
-  std::vector<Span> spans_;  ///< apart from one another, rising
+  std::optional<WeldedSpan> piece_;
+  std::vector<WeldedSpan> spans_;
   double overlap_mm_ = 0;
 };
 

@@ -3,6 +3,7 @@
 #include "base/units.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/pass_review.hpp"
+#include "records/seam_union.hpp"
 
 namespace seamtakt {
 
@@ -47,6 +48,9 @@ bool by_positions_on_seam(PassReview& review) {
   }
   use(review, totals.covered_mm, "positions");
   review.record.overlap_mm = totals.overlap_mm > 1e-6 ? totals.overlap_mm : 0;
+  PassCoverage& coverage = review.record.coverage.emplace(coverage_needed(*review.seam()));
+  coverage.spans = totals.spans;
+  coverage.welded_mm = totals.covered_mm + *review.record.overlap_mm;
   const double steady_s = seconds(totals.steady.time_ns);
   if (steady_s > 0)
     review.record.steady.travel_speed_mm_s = std::fabs(totals.steady.progress_mm.value()) / steady_s;
@@ -83,6 +87,8 @@ bool by_travel_speed(PassReview& review) {
                         rounded_text(seconds(whole.means.time_ns), 4) +
                         " s arc time: the welded length is too short by the rest.");
   use(review, length, "travel speed");
+  if (review.seam() != nullptr && whole.means.travel_speed.ns == whole.means.time_ns)
+    review.record.coverage.emplace(coverage_needed(*review.seam())).welded_mm = length;
   return true;
 }
 
@@ -106,15 +112,15 @@ bool by_plan(PassReview& review) {
   return true;
 }
 
+/// Whether it is too short is judged with all other records of the pass (length_judgement.hpp).
 void compare_with_plan(PassReview& review) {
   if (!review.record.length_mm || review.seam() == nullptr || review.record.length_source == "plan") return;
   const double planned = welded_length_mm(*review.seam());
   const double welded = *review.record.length_mm + review.record.overlap_mm.value_or(0);
   const double tolerance = review.options.length_tolerance_pct / 100 * planned;
-  const bool is_short = welded < planned - tolerance;
-  if (!is_short && welded <= planned + tolerance) return;
+  if (welded <= planned + tolerance) return;
   auto& finding =
-      review.add(is_short ? "record.length.short" : "record.length.long", Severity::warn,
+      review.add("record.length.long", Severity::warn,
                  "Welded over " + mm(welded) + " where the plan has " + mm(planned) + ".", plan_limit);
   finding.value = welded;
   finding.limit = planned;

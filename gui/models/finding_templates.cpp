@@ -175,6 +175,9 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "Welded to revision %1 of schedule %2; the plan holds revision %3."),
     QT_TRANSLATE_NOOP("Finding",
                       "Instrument %1 (%2) was due for calibration on %3 and the pass was welded on %4."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Instrument %1 (%2), certificate %3, was due for calibration on %4 and the pass was "
+                      "welded on %5."),
     QT_TRANSLATE_NOOP("Finding", "%1 is %2 where the schedule has %3: is the log in another unit?"),
     QT_TRANSLATE_NOOP("Finding", "The plan doesn't know this pass, so nothing says how it should be."),
     QT_TRANSLATE_NOOP("Finding",
@@ -190,6 +193,24 @@ constexpr const char* templates[] = {
                       "No position or travel speed is logged, and arc time times planned speed gives %1 "
                       "where the plan has %2: no welded length, so no heat input."),
     QT_TRANSLATE_NOOP("Finding", "Welded over %1 where the plan has %2."),
+    QT_TRANSLATE_NOOP("Finding", "Welded over %1 where the seam needs %2: %3 short, and %4 are allowed."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Welded over %1 where the seam needs %2: a part of the pass, until another log goes on "
+                      "with it or its unit is closed."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Welded over %1 in %2 runs where the seam needs %3 in %4: %5 short, and %6 are "
+                      "allowed."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Welded over %1 in %2 runs where the seam needs %3 in %4: a part of the pass, until "
+                      "another log goes on with it or its unit is closed."),
+    QT_TRANSLATE_NOOP(
+        "Finding",
+        "The arc was on where the time of a unit ended: this pass was cut there, and which unit "
+        "it was welded on can't be told."),
+    QT_TRANSLATE_NOOP("Finding", "A gap between two runs is %1 long where the plan has %2."),
+    QT_TRANSLATE_NOOP("Finding",
+                      "Estimated HAZ hardness of the record is %1 HV, above the limit of %2 HV (its scatter "
+                      "is 56 HV either way)."),
     QT_TRANSLATE_NOOP("Finding",
                       "The log has neither positions nor travel speed, and no plan knows the seam: energy, "
                       "but no heat input."),
@@ -248,6 +269,8 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "Heat input of the whole pass"),
     QT_TRANSLATE_NOOP("Finding", "Fastest cooling time t8/5 (cold, thicker plate)"),
     QT_TRANSLATE_NOOP("Finding", "Slowest cooling time t8/5 (hot, thinner plate)"),
+    QT_TRANSLATE_NOOP("Finding", "Fastest cooling time t8/5 (from the logged temperature, thicker plate)"),
+    QT_TRANSLATE_NOOP("Finding", "Slowest cooling time t8/5 (from the logged temperature, thinner plate)"),
     QT_TRANSLATE_NOOP("Finding", "Fillet leg"),
     QT_TRANSLATE_NOOP("Finding", "Fillet throat"),
     QT_TRANSLATE_NOOP("Finding", "Fillet throat by quality level"),
@@ -284,6 +307,9 @@ constexpr const char* templates[] = {
     QT_TRANSLATE_NOOP("Finding", "plan"),
     QT_TRANSLATE_NOOP("Finding", "common practice, no source"),
     QT_TRANSLATE_NOOP("Finding", "adams (recalled); plan limit"),
+    QT_TRANSLATE_NOOP("Finding", "en-1011-2, Annex D (part read); plan limit"),
+    QT_TRANSLATE_NOOP("Finding", "en-1011-2, Annex D (part read); ILAC-G8:09/2019, 4.2.2; plan limit"),
+    QT_TRANSLATE_NOOP("Finding", "yurioka-1987 (recalled); plan limit"),
 };
 // clang-format on
 

@@ -2,6 +2,9 @@
 
 #include <QCoreApplication>
 
+#include "models/cause_word.hpp"
+#include "models/finding_text.hpp"
+
 namespace seamtakt::desk {
 
 namespace {
@@ -34,6 +37,16 @@ QString listed(const std::vector<PassRef>& passes) {
     names << QString::fromStdString(pass.seam) +
                  (pass.pass ? QStringLiteral("/%1").arg(*pass.pass) : QString());
   return names.join(QStringLiteral(", "));
+}
+
+/// "12 × instrument overdue; 1 × too short"; the sentences and the passes as a tip.
+ValueModel::Cell open_items_cell(const std::vector<OpenItem>& items) {
+  QStringList causes, tips;
+  for (const OpenItem& item : items) {
+    causes << QStringLiteral("%1 × %2").arg(item.passes.size()).arg(cause_word(item.cause));
+    tips << finding_text(item.text) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
+  }
+  return {causes.join(QStringLiteral("; ")), std::nullopt, 0, {}, tips.join(QLatin1Char('\n'))};
 }
 
 /// Passes of a unit counted by verdict.
@@ -75,15 +88,19 @@ std::optional<Severity> verdict_severity(const std::optional<Verdict>& verdict) 
 }
 
 std::vector<GridColumn> unit_columns() {
-  return {text_column("mark", RecordTable::tr("State")),
-          text_column("unit", RecordTable::tr("Unit")),
-          text_column("weldment", RecordTable::tr("Weldment")),
-          text_column("complete", RecordTable::tr("Complete"),
-                      RecordTable::tr("All robot and manual passes there, none of them failed")),
-          number_column("passes", RecordTable::tr("Passes"), ""),
-          number_column("fail", RecordTable::tr("Failed"), ""),
-          number_column("undecided", RecordTable::tr("Undecided"), ""),
-          text_column("missing", RecordTable::tr("Missing passes"))};
+  return {
+      text_column("mark", RecordTable::tr("State")),
+      text_column("unit", RecordTable::tr("Unit")),
+      text_column("weldment", RecordTable::tr("Weldment")),
+      text_column("complete", RecordTable::tr("Complete"),
+                  RecordTable::tr("All robot and manual passes there, each of them with verdict pass")),
+      number_column("passes", RecordTable::tr("Passes"), ""),
+      number_column("fail", RecordTable::tr("Failed"), ""),
+      number_column("undecided", RecordTable::tr("Undecided"), ""),
+      text_column("open", RecordTable::tr("Open items"),
+                  RecordTable::tr("What was welded and keeps the unit incomplete, with the number of passes "
+                                  "by cause")),
+      text_column("missing", RecordTable::tr("Missing passes"))};
 }
 
 std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
@@ -104,6 +121,7 @@ std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
                  number_cell(counts.passes, 9),
                  number_cell(counts.fail, 9),
                  number_cell(counts.undecided, 9),
+                 open_items_cell(unit.open_items),
                  text_cell(listed(unit.missing_passes))};
     rows.push_back(std::move(row));
   }

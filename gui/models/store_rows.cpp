@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "models/cause_word.hpp"
 #include "models/place_text.hpp"
 
 namespace seamtakt::desk {
@@ -25,10 +26,14 @@ GridColumn count_column(const char* key, const QString& label, const QString& he
   return {key, label, "", help, true, true, nullptr};
 }
 
-std::size_t open_items(const UnitStatus& unit) {
-  std::size_t open = 0;
-  for (const Nonconformance& each : unit.nonconformances) open += each.open ? 1 : 0;
-  return open;
+/// Nonconformances and causes of undecided passes; the latter named in the tip.
+ValueModel::Cell open_items_cell(const UnitStatus& unit) {
+  ValueModel::Cell cell = count_cell(unit.open_items());
+  QStringList tips;
+  for (const OpenCause& each : unit.open_causes)
+    tips << QStringLiteral("%1 × %2").arg(each.records.size()).arg(cause_word(each.cause));
+  cell.tip = tips.join(QStringLiteral("; "));
+  return cell;
 }
 
 QString listed(const std::vector<std::string>& passes) {
@@ -39,7 +44,7 @@ QString listed(const std::vector<std::string>& passes) {
 
 std::optional<Severity> severity_of(const UnitStatus& unit) {
   if (unit.complete == true) return std::nullopt;
-  return unit.scrapped || open_items(unit) > 0 ? Severity::fail : Severity::warn;
+  return unit.scrapped || unit.open_nonconformances() > 0 ? Severity::fail : Severity::warn;
 }
 
 QString state_of(const UnitStatus& unit) {
@@ -51,17 +56,19 @@ QString state_of(const UnitStatus& unit) {
 }  // namespace
 
 std::vector<GridColumn> store_unit_columns() {
-  return {text_column("mark", StoreTable::tr("State"),
-                      StoreTable::tr("complete: all passes there, nothing open, none to be welded again; not "
-                                     "known: no plan said what the unit needs")),
-          text_column("unit", StoreTable::tr("Unit")),
-          text_column("weldment", StoreTable::tr("Weldment")),
-          count_column("passes", StoreTable::tr("Passes")),
-          count_column("failed", StoreTable::tr("Failed")),
-          count_column("undecided", StoreTable::tr("Undecided")),
-          count_column("manual", StoreTable::tr("By hand")),
-          count_column("open", StoreTable::tr("Open"), StoreTable::tr("Nonconformances without an end")),
-          text_column("missing", StoreTable::tr("Missing passes"))};
+  return {
+      text_column("mark", StoreTable::tr("State"),
+                  StoreTable::tr("complete: all passes there, nothing open, none to be welded again; not "
+                                 "known: no plan said what the unit needs")),
+      text_column("unit", StoreTable::tr("Unit")),
+      text_column("weldment", StoreTable::tr("Weldment")),
+      count_column("passes", StoreTable::tr("Passes")),
+      count_column("failed", StoreTable::tr("Failed")),
+      count_column("undecided", StoreTable::tr("Undecided")),
+      count_column("manual", StoreTable::tr("By hand")),
+      count_column("open", StoreTable::tr("Open"),
+                   StoreTable::tr("Nonconformances without an end, and causes that left passes undecided")),
+      text_column("missing", StoreTable::tr("Missing passes"))};
 }
 
 std::vector<ValueModel::Row> store_unit_rows(const std::vector<UnitStatus>& units) {
@@ -76,7 +83,7 @@ std::vector<ValueModel::Row> store_unit_rows(const std::vector<UnitStatus>& unit
                  count_cell(unit.failed),
                  count_cell(unit.undecided),
                  count_cell(unit.manual.size()),
-                 count_cell(open_items(unit)),
+                 open_items_cell(unit),
                  text_cell(listed(unit.missing))};
     rows.push_back(std::move(row));
   }

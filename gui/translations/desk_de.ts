@@ -3578,6 +3578,10 @@
         <translation>Messgerät %1 (%2) war am %3 zur Kalibrierung fällig, und die Lage wurde am %4 geschweißt.</translation>
     </message>
     <message>
+        <source>Instrument %1 (%2), certificate %3, was due for calibration on %4 and the pass was welded on %5.</source>
+        <translation>Messgerät %1 (%2), Zertifikat %3, war am %4 zur Kalibrierung fällig, und die Lage wurde am %5 geschweißt.</translation>
+    </message>
+    <message>
         <source>%1 is %2 where the schedule has %3: is the log in another unit?</source>
         <translation>%1 ist %2, wo der Schweißplan %3 hat: Steht das Protokoll in einer anderen Einheit?</translation>
     </message>
@@ -3604,6 +3608,34 @@
     <message>
         <source>Welded over %1 where the plan has %2.</source>
         <translation>Über %1 geschweißt, wo der Plan %2 hat.</translation>
+    </message>
+    <message>
+        <source>Welded over %1 where the seam needs %2: %3 short, and %4 are allowed.</source>
+        <translation>Über %1 geschweißt, wo die Naht %2 braucht: %3 zu kurz, erlaubt sind %4.</translation>
+    </message>
+    <message>
+        <source>Welded over %1 where the seam needs %2: a part of the pass, until another log goes on with it or its unit is closed.</source>
+        <translation>Über %1 geschweißt, wo die Naht %2 braucht: ein Teil der Lage, bis ein anderes Protokoll sie fortsetzt oder ihre Einheit abgeschlossen ist.</translation>
+    </message>
+    <message>
+        <source>Welded over %1 in %2 runs where the seam needs %3 in %4: %5 short, and %6 are allowed.</source>
+        <translation>Über %1 in %2 Stücken geschweißt, wo die Naht %3 in %4 braucht: %5 zu kurz, erlaubt sind %6.</translation>
+    </message>
+    <message>
+        <source>Welded over %1 in %2 runs where the seam needs %3 in %4: a part of the pass, until another log goes on with it or its unit is closed.</source>
+        <translation>Über %1 in %2 Stücken geschweißt, wo die Naht %3 in %4 braucht: ein Teil der Lage, bis ein anderes Protokoll sie fortsetzt oder ihre Einheit abgeschlossen ist.</translation>
+    </message>
+    <message>
+        <source>A gap between two runs is %1 long where the plan has %2.</source>
+        <translation>Eine Lücke zwischen zwei Stücken ist %1 lang, wo der Plan %2 hat.</translation>
+    </message>
+    <message>
+        <source>The arc was on where the time of a unit ended: this pass was cut there, and which unit it was welded on can&apos;t be told.</source>
+        <translation>Der Lichtbogen brannte, als die Zeit einer Einheit endete: Die Lage wurde dort geteilt, und zu welcher Einheit sie gehört, lässt sich nicht sagen.</translation>
+    </message>
+    <message>
+        <source>Estimated HAZ hardness of the record is %1 HV, above the limit of %2 HV (its scatter is 56 HV either way).</source>
+        <translation>Die geschätzte WEZ-Härte des Nachweises ist %1 HV, über der Grenze von %2 HV (Streuung 56 HV nach beiden Seiten).</translation>
     </message>
     <message>
         <source>The log has neither positions nor travel speed, and no plan knows the seam: energy, but no heat input.</source>
@@ -3668,6 +3700,14 @@
     <message>
         <source>Slowest cooling time t8/5 (hot, thinner plate)</source>
         <translation>Langsamste Abkühlzeit t8/5 (heiß, dünneres Blech)</translation>
+    </message>
+    <message>
+        <source>Fastest cooling time t8/5 (from the logged temperature, thicker plate)</source>
+        <translation>Schnellste Abkühlzeit t8/5 (von der protokollierten Temperatur, dickeres Blech)</translation>
+    </message>
+    <message>
+        <source>Slowest cooling time t8/5 (from the logged temperature, thinner plate)</source>
+        <translation>Langsamste Abkühlzeit t8/5 (von der protokollierten Temperatur, dünneres Blech)</translation>
     </message>
     <message>
         <source>Fillet leg</source>
@@ -3784,6 +3824,18 @@
     <message>
         <source>adams (recalled); plan limit</source>
         <translation>adams (aus dem Gedächtnis); Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>en-1011-2, Annex D (part read); plan limit</source>
+        <translation>en-1011-2, Anhang D (teils gelesen); Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>en-1011-2, Annex D (part read); ILAC-G8:09/2019, 4.2.2; plan limit</source>
+        <translation>en-1011-2, Anhang D (teils gelesen); ILAC-G8:09/2019, 4.2.2; Grenze des Plans</translation>
+    </message>
+    <message>
+        <source>yurioka-1987 (recalled); plan limit</source>
+        <translation>yurioka-1987 (aus dem Gedächtnis); Grenze des Plans</translation>
     </message>
     <message>
         <source>%1 (recalled)</source>
@@ -3955,6 +4007,81 @@
     <message>
         <source>schedule %1</source>
         <translation>Schweißplan %1</translation>
+    </message>
+</context>
+<context>
+    <name>RecordCause</name>
+    <message>
+        <source>within the uncertainty of a limit</source>
+        <translation>innerhalb der Unsicherheit einer Grenze</translation>
+    </message>
+    <message>
+        <source>above a limit</source>
+        <translation>über einer Grenze</translation>
+    </message>
+    <message>
+        <source>below a limit</source>
+        <translation>unter einer Grenze</translation>
+    </message>
+    <message>
+        <source>instrument overdue</source>
+        <translation>Messgerät überfällig</translation>
+    </message>
+    <message>
+        <source>shorter than its seam</source>
+        <translation>kürzer als ihre Naht</translation>
+    </message>
+    <message>
+        <source>a part of its seam</source>
+        <translation>ein Teil ihrer Naht</translation>
+    </message>
+    <message>
+        <source>length not known</source>
+        <translation>Länge nicht bekannt</translation>
+    </message>
+    <message>
+        <source>schedule revision</source>
+        <translation>Revision des Schweißplans</translation>
+    </message>
+    <message>
+        <source>logger frozen</source>
+        <translation>Aufzeichnung eingefroren</translation>
+    </message>
+    <message>
+        <source>energy incomplete</source>
+        <translation>Energie unvollständig</translation>
+    </message>
+    <message>
+        <source>no heat input</source>
+        <translation>keine Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>no cooling time</source>
+        <translation>keine Abkühlzeit</translation>
+    </message>
+    <message>
+        <source>no steady part</source>
+        <translation>kein gleichmäßiger Teil</translation>
+    </message>
+    <message>
+        <source>required column missing</source>
+        <translation>verlangte Spalte fehlt</translation>
+    </message>
+    <message>
+        <source>times in disorder</source>
+        <translation>Zeiten in Unordnung</translation>
+    </message>
+    <message>
+        <source>cut by the unit&apos;s time</source>
+        <translation>durch die Zeit der Einheit geteilt</translation>
+    </message>
+    <message>
+        <source>order of passes</source>
+        <translation>Reihenfolge der Lagen</translation>
+    </message>
+    <message>
+        <source>result of the manual seam</source>
+        <translation>Ergebnis der Handnaht</translation>
     </message>
 </context>
 <context>
@@ -5732,8 +5859,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Vollständig</translation>
     </message>
     <message>
-        <source>All robot and manual passes there, none of them failed</source>
-        <translation>Alle Roboter- und Handlagen da, keine durchgefallen</translation>
+        <source>All robot and manual passes there, each of them with verdict pass</source>
+        <translation>Alle Roboter- und Handlagen da, jede bestanden</translation>
     </message>
     <message>
         <source>Passes</source>
@@ -5746,6 +5873,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Undecided</source>
         <translation>Offen</translation>
+    </message>
+    <message>
+        <source>Open items</source>
+        <translation>Offene Punkte</translation>
+    </message>
+    <message>
+        <source>What was welded and keeps the unit incomplete, with the number of passes by cause</source>
+        <translation>Was geschweißt wurde und die Einheit unvollständig lässt, mit der Zahl der Lagen je Grund</translation>
     </message>
     <message>
         <source>Missing passes</source>
@@ -6609,8 +6744,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Offen</translation>
     </message>
     <message>
-        <source>Nonconformances without an end</source>
-        <translation>Abweichungen ohne Abschluss</translation>
+        <source>Nonconformances without an end, and causes that left passes undecided</source>
+        <translation>Abweichungen ohne Abschluss und Gründe, die Lagen offen ließen</translation>
     </message>
     <message>
         <source>Missing passes</source>

@@ -54,6 +54,17 @@ TEST(PrintableTest, is_the_same_when_applied_twice) {
   EXPECT_EQ(printable(once, 100), once);
 }
 
+TEST(PrintableTest, shows_what_cannot_be_seen) {
+  EXPECT_EQ(printable("a\u200bb\u2060c\u200dd\u00ade"), "a\\u{200B}b\\u{2060}c\\u{200D}d\\u{00AD}e");
+  EXPECT_EQ(printable("\u3164\U000e0041"), "\\u{3164}\\u{E0041}");
+}
+
+TEST(PrintableTest, keeps_the_lines_of_a_long_text) {
+  EXPECT_EQ(printable_lines("a\nb\x1b[1m\r\n\u202ec\t"), "a\nb\\x1B[1m\\x0D\n\\u{202E}c\\x09");
+  const std::string plain(100'000, 'x');
+  EXPECT_EQ(printable_lines(plain), plain);
+}
+
 TEST(FindingTest, only_fail_counts_as_failed) {
   Findings findings(2);
   findings[0].severity = Severity::note;

@@ -1,10 +1,12 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTabWidget>
+#include <QTemporaryDir>
 #include <cmath>
 
 #include "hands.hpp"
 #include "pages/records_page.hpp"
+#include "plan/seam_geometry.hpp"
 #include "plots/individuals_plot.hpp"
 #include "plots/trace_view.hpp"
 #include "widgets/grid_view.hpp"
@@ -49,6 +51,44 @@ TEST_F(DeskTest, EveryPassOfTheDemoLogHasItsSamples) {
     ASSERT_NE(trace_of(*page.logs(), record, begin, end), nullptr) << record.place();
     EXPECT_EQ(end - begin, record.samples) << record.place();
   }
+}
+
+/// Four seconds of the demo's first seam, from its beginning on.
+QString short_log(const QTemporaryDir& folder, const Plan& plan) {
+  const Weldment& weldment = plan.weldments.at(0);
+  const Seam& seam = weldment.seams.at(0);
+  const Point_mm from = seam.path_mm.at(0), to = seam.path_mm.at(1);
+  QString text = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,x_mm,y_mm,z_mm\n";
+  for (int i = 0; i <= 40; ++i) {
+    const double share = i * 0.5 / distance_mm(from, to);
+    text += QString("%1,U1,%2,%3,1,%4,25.%5").arg(i / 10.0).arg(weldment.id.c_str(), seam.id.c_str());
+    text = text.arg(i < 40 ? 200 + i % 2 : 0).arg(i % 3);
+    for (std::size_t k = 0; k < 3; ++k) text += QString(",%1").arg(from[k] + share * (to[k] - from[k]));
+    text += "\n";
+  }
+  QFile file(folder.filePath("short.csv"));
+  EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write(text.toUtf8());
+  return file.fileName();
+}
+
+TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
+  const QTemporaryDir folder;
+  Hands hands(*window);
+  hands.page(5);
+  auto& page = page_of<RecordsPage>(*window, 5);
+  page.importLogs({short_log(folder, *window->document().plan())});
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  const GridModel& units = page.units().grid();
+  ASSERT_EQ(units.rowCount(), 1);
+  const auto cell = [&](const char* key) { return units.index(0, units.columnNamed(key)); };
+  EXPECT_EQ(cell("complete").data().toString(), "no");
+  EXPECT_TRUE(cell("open").data().toString().contains("1 × a part of its seam"))
+      << cell("open").data().toString().toStdString();
+  const QString tip = cell("open").data(Qt::ToolTipRole).toString();
+  EXPECT_TRUE(tip.contains("20 mm where the seam needs")) << tip.toStdString();
+  EXPECT_TRUE(page.figure().startsWith("0 of 1")) << page.figure().toStdString();
 }
 
 TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {

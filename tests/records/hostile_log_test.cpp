@@ -113,6 +113,7 @@ const HostileLog hostile_logs[] = {
     accepted("AnEmptyOptionalCell", "time_s,current_A,voltage_V,travel_speed_mm_s\n0,200,25,\n1,201,25,8\n"),
     accepted("AHeaderNameThatEndsInABlank", "time_s,current_A,voltage_V ,remark \n0,200,25,\n1,201,25,\n"),
     accepted("ATrailingEmptyColumn", "time_s,current_A,voltage_V,\n0,200,25,\n1,201,25,\n"),
+    accepted("BlanksAroundNumbers", "time_s,current_A,voltage_V\n0 , 200,25 \n 1,201 , 25\n"),
     // Rows that can't be used: counted, named by line and reason.
     row_rejected("ARowCutShort", "1.5,20", "2 fields, expected 3"),
     row_rejected("AFieldTooMany", "1.5,200,25,7", "4 fields, expected 3"),
@@ -125,8 +126,8 @@ const HostileLog hostile_logs[] = {
     row_rejected("TooLargeForADouble", with_cell("1e999"), "expected a number"),
     row_rejected("Hexadecimal", with_cell("0x10"), "expected a number"),
     row_rejected("ThousandsSeparator", with_cell("\"1,250.0\""), "expected a number"),
-    row_rejected("ALeadingBlank", with_cell(" 200"), "expected a number"),
-    row_rejected("ATrailingBlank", with_cell("200 "), "expected a number"),
+    row_rejected("ABlankWithinANumber", with_cell("20 0"), "expected a number"),
+    row_rejected("ABlankAlone", with_cell("  "), "no current"),
     row_rejected("AMinusSignAlone", with_cell("-"), "expected a number"),
     row_rejected("TwoSigns", with_cell("+-200"), "expected a number"),
     row_rejected("AUnitBehindTheNumber", with_cell("200A"), "expected a number"),

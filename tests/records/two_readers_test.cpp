@@ -18,6 +18,7 @@ struct Dialect {
   char delimiter = ',';
   bool decimal_comma = false, carriage_returns = false, byte_order_mark = false, last_newline = true,
        quotes = false;
+  double blanks = 0;  ///< share of the numbers and times with blanks around them
 };
 
 /// A log made by chance: passes that take turns, gaps, uneven steps, stuck values, blank lines.
@@ -70,12 +71,14 @@ class RandomLog {
     dialect_.byte_order_mark = chance(0.3);
     dialect_.last_newline = chance(0.7);
     dialect_.quotes = chance(0.2);
+    dialect_.blanks = std::array{0.0, 0.0, 0.02, 1.0}[pick(4)];
     decimals_ = 1 + static_cast<int>(pick(4));
   }
 
   std::string number(double value, int decimals) {
     std::string text = fixed(value, decimals);
     if (dialect_.decimal_comma) std::replace(text.begin(), text.end(), '.', ',');
+    if (dialect_.blanks > 0 && chance(dialect_.blanks)) text = ' ' + text + (chance(0.2) ? "  " : "");
     return text;
   }
 

@@ -9,8 +9,10 @@
 #include "base/json_text.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
+#include "records/completeness.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/record_changes.hpp"
+#include "records/pass_review.hpp"
 
 namespace seamtakt {
 
@@ -74,6 +76,7 @@ void mark_not_in_force(AuditResult& audited, const Plan& plan, const StoreHistor
         schedule_in_force(plan, history, pass.schedule, pass.date) != nullptr)
       continue;
     if (pass.verdict == Verdict::pass) pass.verdict = Verdict::undecided;
+    add_rule(pass.undecided_by, in_force_rule);
     audited.findings.push_back(
         finding(in_force_rule, pass.place(),
                 "No revision of schedule " + pass.schedule + " was in force on " + pass.date + "."));
@@ -93,20 +96,6 @@ void take_days(AuditResult& into, AuditResult&& from, const std::set<std::string
   std::erase_if(into.findings, [&](const Finding& each) { return places.contains(each.where); });
   for (Finding& each : from.findings)
     if (places.contains(each.where)) into.findings.push_back(std::move(each));
-}
-
-/// Robot passes that failed make a unit incomplete, whichever audit judged them.
-void restate_units(AuditResult& audited) {
-  std::set<std::string> failed;
-  for (const PassRecord& pass : audited.passes)
-    if (pass.verdict == Verdict::fail) failed.insert(pass.unit_serial);
-  for (UnitRecord& unit : audited.units) {
-    if (!unit.complete_robot) continue;
-    const bool missing = std::any_of(unit.missing_passes.begin(), unit.missing_passes.end(),
-                                     [](const PassRef& pass) { return pass.by == "robot"; });
-    unit.complete_robot = !missing && !failed.contains(unit.unit_serial);
-    unit.complete = *unit.complete_robot && unit.complete_manual.value_or(true);
-  }
 }
 
 /// The schedule that a record keeps; empty where it keeps none.
@@ -198,8 +187,9 @@ AuditResult judged_in_force(AuditResult audited, const Plan& plan, const StoreHi
     else
       take_days(audited, std::move(again), of_plan);
   }
-  if (!days_by_plan.empty()) restate_units(audited);
   mark_not_in_force(audited, plan, history);
+  // Passes that another audit judged, or that aren't judged any more, count for their units.
+  restate_completeness(audited.units, audited.passes, audited.manual, PlannedPasses(plan), audited.findings);
   find_changed_schedules(audited, plan, history);
   return audited;
 }

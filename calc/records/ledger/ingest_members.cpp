@@ -1,9 +1,12 @@
 #include "records/ledger/ingest_members.hpp"
 
-#include "plan/instrument_uncertainty.hpp"
+#include <algorithm>
+
 #include "plan/object_fields.hpp"
 #include "records/audit_json.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/stored_parts.hpp"
+#include "records/length_judgement.hpp"
 
 namespace seamtakt {
 
@@ -52,17 +55,11 @@ void write_results(const AuditResult& result, std::size_t passes, JsonWriter& js
   json.end_object();
 }
 
-std::string instruments_text(const Plan& plan, const std::string& robot) {
+/// As of the day of the weld, by which the pass was judged.
+std::string instruments_text(const PassRecord& record) {
   return json_text([&](JsonWriter& json) {
     json.begin_array();
-    for (const char* quantity : {"current", "voltage", "travel_speed", "wire_feed_speed"}) {
-      const Instrument* instrument = instrument_for(plan, robot, quantity);
-      if (instrument == nullptr) continue;
-      json.begin_object();
-      json.member("id", instrument->id).member("quantity", quantity);
-      json.member("certificate", instrument->certificate).member("due", instrument->due);
-      json.end_object();
-    }
+    for (const UsedInstrument& instrument : record.instruments) write_json(instrument, json);
     json.end_array();
   });
 }
@@ -124,13 +121,16 @@ LedgerEntry pass_entry(const PassRecord& record, const std::vector<const Finding
                        const Plan* plan, std::uint64_t ingest_seq) {
   LedgerEntry entry{record_kind::pass, {}, {}, {}};
   entry.members.emplace_back("ingest", std::to_string(ingest_seq));
-  if (plan != nullptr) entry.members.emplace_back("instruments", instruments_text(*plan, record.robot));
+  if (plan != nullptr) entry.members.emplace_back("instruments", instruments_text(record));
   entry.members.emplace_back("results", json_text([&](JsonWriter& json) { write_json(record, json); }));
   entry.members.emplace_back("findings", findings_text(findings));
   if (record.unit_serial.empty()) return entry;
   entry.lookups.emplace_back("pass",
                              pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass));
   entry.lookups.emplace_back("unit", record.unit_serial);
+  const auto& open = record.undecided_by;
+  if (!record.robot.empty() && std::find(open.begin(), open.end(), length_part_rule) != open.end())
+    entry.lookups.emplace_back(part_topic, record.robot);
   return entry;
 }
 

@@ -28,30 +28,6 @@ std::string first_finding(const JsonNode& body) {
   return findings != nullptr && !findings->elements.empty() ? body_text(findings->elements[0], "text") : "";
 }
 
-Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
-  const JsonNode body = body_of(history.record(seq));
-  Nonconformance each;
-  each.seq = seq;
-  each.about = whole(body, "ref");
-  each.opened = body_text(body, "t");
-  each.unit_serial = body_text(body, "results.unit_serial");
-  each.place = body_text(body, "results.place");
-  each.text = first_finding(body);
-  if (each.text.empty()) each.text = body_text(body, "why");
-  for (const std::uint64_t number : history.changes_of(seq).dispositions) {
-    if (history.is_void(number)) continue;
-    const JsonNode disposition = body_of(history.record(number));
-    each.dispositions.push_back(number);
-    each.decision = decision_of(body_text(disposition, "results.decision"));
-    each.retest = whole(disposition, "results.retest");
-  }
-  // The re-test must still count.
-  if (each.retest != 0 && history.is_void(each.retest)) each.retest = 0;
-  const bool closed = each.decision && (*each.decision != Decision::repair || each.retest != 0);
-  each.open = !closed && !history.is_void(seq) && !(each.about != 0 && history.is_void(each.about));
-  return each;
-}
-
 void check_retest(const Ledger& ledger, const Nonconformance& about, std::uint64_t retest) {
   const LedgerRow row = ledger.record(retest), failed = ledger.record(about.about);
   const std::string where = "--retest";
@@ -97,6 +73,30 @@ Decision parse_decision(const std::string& text) {
 std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial) {
   RecordHistory history(ledger);
   return nonconformances(history, unit_serial);
+}
+
+Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
+  const JsonNode body = body_of(history.record(seq));
+  Nonconformance each;
+  each.seq = seq;
+  each.about = whole(body, "ref");
+  each.opened = body_text(body, "t");
+  each.unit_serial = body_text(body, "results.unit_serial");
+  each.place = body_text(body, "results.place");
+  each.text = first_finding(body);
+  if (each.text.empty()) each.text = body_text(body, "why");
+  for (const std::uint64_t number : history.changes_of(seq).dispositions) {
+    if (history.is_void(number)) continue;
+    const JsonNode disposition = body_of(history.record(number));
+    each.dispositions.push_back(number);
+    each.decision = decision_of(body_text(disposition, "results.decision"));
+    each.retest = whole(disposition, "results.retest");
+  }
+  // The re-test must still count.
+  if (each.retest != 0 && history.is_void(each.retest)) each.retest = 0;
+  const bool closed = each.decision && (*each.decision != Decision::repair || each.retest != 0);
+  each.open = !closed && !history.is_void(seq) && !(each.about != 0 && history.is_void(each.about));
+  return each;
 }
 
 std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial) {

@@ -31,6 +31,9 @@ struct Nonconformance {
 std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial);
 std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial);
 
+/// The nonconformance that record `seq` is.
+Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq);
+
 struct DispositionRequest {
   std::uint64_t nonconformance = 0;
   Decision decision = Decision::repair;
@@ -45,15 +48,28 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
 /// A nonconformance that a person opens about a record (what an inspector found).
 LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about);
 
+/// Passes that were left undecided for the same reason and haven't been dealt with.
+struct OpenCause {
+  std::string cause;  ///< the rule that left them open
+  std::string text;   ///< what it says of the first of them
+  std::vector<std::uint64_t> records;
+  std::vector<std::string> passes;  ///< "S03/pass 1"
+};
+
 /// What the ledger knows of a unit.
 struct UnitStatus {
   std::string unit_serial, weldment;
   std::vector<std::uint64_t> passes, manual;  ///< records that aren't void
   std::vector<std::string> missing;           ///< "S03/pass 1" that no record of the plan's passes shows
   std::vector<Nonconformance> nonconformances;
+  std::vector<OpenCause> open_causes;
+  std::size_t open_nonconformances() const;
+  /// Open nonconformances and causes together.
+  std::size_t open_items() const { return open_nonconformances() + open_causes.size(); }
   std::size_t failed = 0, undecided = 0;  ///< of the passes
   bool scrapped = false;
-  std::optional<bool> complete;  ///< empty where no plan said what it needs
+  /// All passes there, each passed or dealt with by a disposition. Empty where no plan said what it needs.
+  std::optional<bool> complete;
 };
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
 UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial);

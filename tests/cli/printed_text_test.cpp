@@ -1,0 +1,189 @@
+// Text of strangers in everything that a command prints: no control character, no bidirectional override and
+// nothing that can't be seen reaches a terminal.
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include "base/atomic_save.hpp"
+#include "base/json_node.hpp"
+#include "base/json_writer.hpp"
+#include "cli/program.hpp"
+
+using namespace seamtakt;
+using namespace seamtakt::test;
+
+namespace {
+
+const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
+
+/// ESC, a right-to-left override, a zero-width space, a word joiner, an isolate, a C1 control, a line's end.
+const std::string trap = "\x1b[31m\xe2\x80\xae\xe2\x80\x8b\xe2\x81\xa0\xe2\x81\xa6\xc2\x9b\nfail";
+
+/// Members whose texts the plan's language fixes: choices, dates, numbers of standards.
+const std::set<std::string> fixed_texts = {"format",         "form",      "material",
+                                           "designation",    "status",    "effective_from",
+                                           "process",        "transfer",  "waveform",
+                                           "polarity",       "basis",     "date",
+                                           "last_used",      "due",       "joint",
+                                           "position",       "positions", "direction",
+                                           "tracking",       "quality",   "tolerance_class",
+                                           "kind",           "quantity",  "of",
+                                           "decision",       "time",      "composition_basis",
+                                           "type",           "group",     "mechanisation",
+                                           "runs",           "hydrogen",  "standard",
+                                           "record_requires"};
+
+std::string trapped(const std::string& text) {
+  // Zones name weldment/seam.
+  const auto slash = text.find('/');
+  return slash == std::string::npos ? text + trap : text.substr(0, slash) + trap + text.substr(slash) + trap;
+}
+
+/// The same tree with the trap behind each text that a person chooses.
+void write_trapped(const JsonNode& node, const std::string& key, JsonWriter& json) {
+  switch (node.kind) {
+    case JsonNode::Kind::object:
+      json.begin_object();
+      for (const auto& [name, value] : node.members) {
+        json.key(name);
+        write_trapped(value, name, json);
+      }
+      json.end_object();
+      break;
+    case JsonNode::Kind::array:
+      json.begin_array();
+      for (const JsonNode& element : node.elements) write_trapped(element, key, json);
+      json.end_array();
+      break;
+    case JsonNode::Kind::string: {
+      const bool who = key == "by" && (node.string == "robot" || node.string == "manual");
+      json.value(fixed_texts.contains(key) || who ? node.string : trapped(node.string));
+      break;
+    }
+    case JsonNode::Kind::number:
+      json.value(node.number);
+      break;
+    case JsonNode::Kind::boolean:
+      json.value(node.boolean);
+      break;
+    default:
+      json.null();
+  }
+}
+
+std::string in_quotes(const std::string& text) {
+  return '"' + text + '"';
+}
+
+class PrintedText : public testing::Test {
+ protected:
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-printed-XXXXXX";
+    folder_ = mkdtemp(name);
+    setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
+    store_ = "sqlite:" + (folder_ / "records.sqlite").string();
+    const JsonNode plan = parse_json(read_file(demo + "ground-equipment.weldplan.json", 64u << 20), "demo");
+    JsonWriter json;
+    write_trapped(plan, "", json);
+    plan_ = write("p.weldplan.json", json.take());
+    for (const JsonNode& weldment : plan.find("weldments")->elements)
+      if (weldment_.empty()) {
+        weldment_ = weldment.find("id")->string + trap;
+        seam_ = weldment.find("seams")->elements.at(0).find("id")->string + trap;
+        schedule_ = weldment.find("seams")->elements.at(0).find("schedules")->elements.at(0).string + trap;
+      }
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+  std::string write(const std::string& name, const std::string& text) {
+    std::ofstream(folder_ / name, std::ios::binary) << text;
+    return folder_ / name;
+  }
+  std::string log_of(const std::string& serial, const std::string& weldment, const std::string& seam) {
+    std::string text = "time_s,unit_serial,weldment,seam,pass,robot,current_A,voltage_V,operator\n";
+    for (int i = 0; i <= 100; ++i)
+      text += std::to_string(i / 10) + "." + std::to_string(i % 10) + "," + in_quotes(serial) + "," +
+              in_quotes(weldment) + "," + in_quotes(seam) + ",1," + in_quotes("R1" + trap) + "," +
+              std::to_string(i < 100 ? 200 + i % 2 : 0) + ",25," + in_quotes("op" + trap) + "\n";
+    return text;
+  }
+
+  /// Runs it; nothing of the trap may be in what it prints. `says`: part of it must have got as far as there.
+  void expect_clean(const std::vector<std::string>& words, bool says = true) {
+    const ProgramRun run = run_program(words);
+    const std::string all = run.output + run.errors;
+    for (const std::string& hidden :
+         {std::string("\x1b"), std::string("\xe2\x80\xae"), std::string("\xe2\x80\x8b"),
+          std::string("\xe2\x81\xa0"), std::string("\xe2\x81\xa6"), std::string("\xc2\x9b")})
+      EXPECT_EQ(all.find(hidden), std::string::npos) << words[0] << ": " << all.substr(0, 400);
+    EXPECT_EQ(all.find("\nfail\n"), std::string::npos) << words[0] << ": a name begins a line of its own";
+    if (says) {
+      EXPECT_NE(all.find("\\u{202E}"), std::string::npos) << words[0] << ": " << all.substr(0, 400);
+    }
+    seen_.push_back(words[0] + ": " + std::to_string(run.exit_code));
+    EXPECT_LE(run.exit_code, 2) << words[0] << ": " << run.errors;
+  }
+
+  std::filesystem::path folder_;
+  std::string plan_, store_, weldment_, seam_, schedule_;
+  std::vector<std::string> seen_;
+};
+
+}  // namespace
+
+TEST_F(PrintedText, OfEveryCommandOnAPlanHasNothingHidden) {
+  const std::string orders = write("orders.csv", "unit_serial,weldment,due\n" + in_quotes("U1" + trap) + "," +
+                                                     in_quotes(weldment_) + ",2026-03-02\n");
+  const std::string cart = write("cart.csv", "part,quantity\n" + in_quotes("P1" + trap) + ",3\n");
+  const std::string points =
+      write("points.csv", "point,x_mm,y_mm,z_mm\n" + in_quotes("A" + trap) + ",0,0,0\n");
+  expect_clean({"evaluate", plan_});
+  expect_clean({"evaluate", plan_, "--weldment", weldment_});
+  expect_clean({"cycle", plan_});
+  expect_clean({"cycle", plan_, "--order", "best", "--steps", "10"});
+  expect_clean({"line", plan_, "--orders", orders});
+  expect_clean({"window", plan_, "--schedule", schedule_, "--seam", weldment_ + "/" + seam_, "--size", "4"});
+  expect_clean({"fit", plan_});
+  expect_clean({"kit", plan_, "--cart", cart, "--weldment", weldment_});
+  expect_clean({"measure", plan_, "--points", points, "--weldment", weldment_});
+  expect_clean({"report", plan_, "--output", folder_ / ("r" + trap + ".html")}, false);
+}
+
+TEST_F(PrintedText, OfALogsCommandsHasNothingHidden) {
+  // A log whose texts hide something is refused row by row, and the reasons are printed.
+  expect_clean({"audit", write("trap.csv", log_of("U1" + trap, weldment_, seam_)), "--plan", plan_}, false);
+  expect_clean({"audit", write("trap.csv", log_of("U1" + trap, weldment_, seam_)), "--plan", plan_,
+                "--max-rejected", "1000", "--carry", "operator"},
+               false);
+  // A store whose persons and notes hide something.
+  const std::string plain = demo + "arc-log.csv.gz";
+  const ProgramRun stored =
+      run_program({"audit", plain, "--plan", demo + "ground-equipment.weldplan.json", "--store", store_,
+                   "--who", "anna" + trap, "--why", "because" + trap});
+  ASSERT_LE(stored.exit_code, 1) << stored.errors;
+  expect_clean({"audit", plain, "--plan", plan_, "--summary"}, false);
+  expect_clean({"learn", plain, "--plan", plan_}, false);
+  expect_clean({"ledger", "list", "--store", store_, "--limit", "5"});
+  expect_clean({"ledger", "show", "3", "--store", store_});
+  expect_clean({"ledger", "show", "--unit", "GE" + trap, "--store", store_});
+  expect_clean({"ledger", "nonconformance", "--store", store_}, false);
+  expect_clean({"ledger", "verify", "--store", store_}, false);
+}
+
+TEST_F(PrintedText, OfErrorLinesHasNothingHidden) {
+  expect_clean({"evaluate", folder_ / ("none" + trap)});
+  expect_clean({"evaluate", plan_, "--weldment", "X" + trap});
+  expect_clean({"calc", "heat-input", "--voltage", "25" + trap});
+  expect_clean({"nothing" + trap}, false);
+  expect_clean({"audit", folder_ / "none.csv", "--columns", "c" + trap}, false);
+  expect_clean({"report", plan_, "--output", "r" + trap});
+  expect_clean({"ledger", "list", "--store", "sqlite:/nowhere" + trap}, false);
+}
+
+TEST_F(PrintedText, JsonStaysWhatItWas) {
+  const ProgramRun run = run_program({"evaluate", plan_, "--json"});
+  const JsonNode result = parse_json(run.output, "output");
+  EXPECT_EQ(result.find("weldments")->elements.at(0).find("weldment")->string, weldment_);
+}
