@@ -2,6 +2,7 @@
 #include <set>
 
 #include "records/ledger/nonconformance.hpp"
+#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt {
 
@@ -49,8 +50,7 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   status.unit_serial = unit_serial;
   Needs needs;
   std::set<std::string> there;
-  const auto numbers = history.ledger().backend().find("unit", unit_serial);
-  history.load(numbers);
+  const auto numbers = records_of_unit(history, unit_serial);
   for (const std::uint64_t seq : numbers) {
     const LedgerRow& row = history.record(seq);
     if (history.is_void(seq)) continue;
