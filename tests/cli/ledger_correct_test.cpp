@@ -196,6 +196,13 @@ TEST_F(Correction, of_the_unit_moves_the_pass_and_what_hangs_on_it) {
   EXPECT_EQ(json({"list", "--kind", "pass", "--unit", to}).find("records")->elements.size(), 1u);
   const JsonNode unit = json({"show", "--unit", to});
   EXPECT_EQ(unit.find("unit")->find("passes")->elements.size(), 1u);
+  const JsonNode left = json({"show", "--unit", from});
+  const std::string name = record.find("results")->find("seam")->string + "/pass " +
+                           std::to_string(static_cast<int>(record.find("results")->find("pass")->number));
+  const auto& missing = left.find("unit")->find("missing")->elements;
+  EXPECT_TRUE(
+      std::any_of(missing.begin(), missing.end(), [&](const JsonNode& each) { return each.string == name; }))
+      << "a pass that was another unit's is missing: " << name;
   // The correction made void moves it back.
   const std::string correction = std::to_string(first_of_kind("correction"));
   ASSERT_EQ(write({"void", correction}).exit_code, 0);

@@ -74,8 +74,12 @@ class Recomputation {
   }
 
   void recompute_heat() {
-    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass", "robot"})) return;
-    const HeatBasis basis = heat_basis_of(original_);
+    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass", "robot", "interpass_C"}))
+      return;
+    HeatBasis basis = heat_basis_of(original_);
+    // Where the plate's temperature before the pass was the one that was logged, it is corrected with it.
+    const bool is_from_interpass = basis.from_C && basis.from_C == number(original_, "interpass_C");
+    if (is_from_interpass) basis.from_C = now("interpass_C");
     const Number before = number(original_, "heat_input_kJ_mm"),
                  U_before = number(original_, "U_heat_input_kJ_mm");
     Number heat = before;
@@ -86,16 +90,20 @@ class Recomputation {
     }
     // Its relative uncertainty is that of the instruments that logged it.
     const bool known = heat && before && *before > 0 && U_before && !any({"robot"});
-    set("U_heat_input_kJ_mm", known ? Number(*U_before / *before * *heat) : std::nullopt);
-    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass"})) return;
+    if (any({"energy_J", "length_mm", "schedule", "robot"}))
+      set("U_heat_input_kJ_mm", known ? Number(*U_before / *before * *heat) : std::nullopt);
+    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass"}) &&
+        !(is_from_interpass && any({"interpass_C"})))
+      return;
     set("cooling_time_s",
         any({"schedule", "weldment", "seam", "pass"}) ? std::nullopt : cooling(basis, heat));
   }
 
   static Number cooling(const HeatBasis& basis, Number heat) {
-    if (!heat || *heat <= 0 || !basis.thickness_mm || !basis.F2 || !basis.F3 || !basis.preheat_C)
+    if (!heat || *heat <= 0 || !basis.thickness_mm || !basis.F2 || !basis.F3 || !basis.from_C ||
+        *basis.from_C >= preheat_below_C)
       return std::nullopt;
-    return cooling_time(*heat, *basis.thickness_mm, *basis.preheat_C, *basis.F2, *basis.F3).time_s;
+    return cooling_time(*heat, *basis.thickness_mm, *basis.from_C, *basis.F2, *basis.F3).time_s;
   }
 
   void recompute_verdict() {

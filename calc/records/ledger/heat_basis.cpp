@@ -35,15 +35,20 @@ void take_plate(const Plan& plan, const PassRecord& record, const Schedule& sche
   if (seam == nullptr || seam->thickness_mm.empty() || !record.cooling_time_s || !record.heat_input_kJ_mm)
     return;
   const auto shape = shape_factors_of(seam->joint);
-  if (!shape || schedule.preheat_C >= preheat_below_C) return;
+  if (!shape) return;
   const double thinner = *std::min_element(seam->thickness_mm.begin(), seam->thickness_mm.end());
-  const double time_s =
-      cooling_time(*record.heat_input_kJ_mm, thinner, schedule.preheat_C, shape->f2, shape->f3).time_s;
-  if (!is_same(time_s, *record.cooling_time_s)) return;
-  basis.thickness_mm = thinner;
-  basis.F2 = shape->f2;
-  basis.F3 = shape->f3;
-  basis.preheat_C = schedule.preheat_C;
+  for (const std::optional<double>& from_C :
+       {std::optional<double>(schedule.preheat_C), record.interpass_C}) {
+    if (!from_C || *from_C >= preheat_below_C) continue;
+    const double time_s =
+        cooling_time(*record.heat_input_kJ_mm, thinner, *from_C, shape->f2, shape->f3).time_s;
+    if (!is_same(time_s, *record.cooling_time_s)) continue;
+    basis.thickness_mm = thinner;
+    basis.F2 = shape->f2;
+    basis.F3 = shape->f3;
+    basis.from_C = from_C;
+    return;
+  }
 }
 
 }  // namespace
@@ -63,7 +68,7 @@ std::string heat_basis_text(const Plan& plan, const PassRecord& record) {
     json.member("thickness_mm", basis.thickness_mm)
         .member("F2", basis.F2)
         .member("F3", basis.F3)
-        .member("preheat_C", basis.preheat_C);
+        .member("from_C", basis.from_C);
   json.end_object();
   return json.take();
 }
@@ -75,7 +80,7 @@ HeatBasis heat_basis_of(const JsonNode& body) {
     basis.thickness_mm = number_at(*kept, "thickness_mm");
     basis.F2 = number_at(*kept, "F2");
     basis.F3 = number_at(*kept, "F3");
-    basis.preheat_C = number_at(*kept, "preheat_C");
+    basis.from_C = number_at(*kept, "from_C");
   }
   const auto heat = number_at(body, "results.heat_input_kJ_mm"),
              arc = number_at(body, "results.arc_energy_kJ_mm");

@@ -12,8 +12,10 @@ namespace seamtakt {
 /// What the heat input and the cooling time of a record follow from beside what was logged. It is kept with
 /// the record, so that a correction can recompute them without the plan.
 struct HeatBasis {
-  std::optional<double> efficiency;                       ///< k of EN 1011-1
-  std::optional<double> thickness_mm, F2, F3, preheat_C;  ///< of EN 1011-2, annex D
+  std::optional<double> efficiency;            ///< k of EN 1011-1
+  std::optional<double> thickness_mm, F2, F3;  ///< of EN 1011-2, annex D
+  /// Plate's temperature before the pass: the preheat, or the interpass temperature that was logged.
+  std::optional<double> from_C;
 };
 
 /// Member of a pass record's body.

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -38,6 +39,21 @@ void take_needs(const JsonNode& ingest, UnitStatus& status, Needs& needs) {
   }
 }
 
+/// Where a correction made another pass of one that an audit had counted, the one that it counted is missing.
+void add_left_behind(RecordHistory& history, const std::set<std::string>& there, UnitStatus& status) {
+  for (const std::uint64_t seq : history.ledger().backend().find("unit", status.unit_serial)) {
+    const std::string& kind = history.record(seq).kind;
+    if (kind != record_kind::pass && kind != record_kind::manual) continue;
+    if (history.changes_of(seq).corrections.empty() || history.is_void(seq)) continue;
+    const JsonNode logged = body_of(history.record(seq));
+    if (body_text(logged, "results.unit_serial") != status.unit_serial) continue;
+    const std::string name = pass_name(*logged.find("results"));
+    if (!there.contains(name) &&
+        std::find(status.missing.begin(), status.missing.end(), name) == status.missing.end())
+      status.missing.push_back(name);
+  }
+}
+
 }  // namespace
 
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial) {
@@ -69,6 +85,7 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   }
   for (const std::string& name : needs.missing)
     if (!there.contains(name)) status.missing.push_back(name);
+  if (needs.known) add_left_behind(history, there, status);
   status.nonconformances = nonconformances(history, unit_serial);
   bool open = false;
   for (const Nonconformance& each : status.nonconformances) {
