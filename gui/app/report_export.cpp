@@ -7,8 +7,10 @@
 #include <QPrinter>
 #include <QRegularExpression>
 #include <QSvgRenderer>
+#include <QTextCursor>
 #include <QTextDocument>
 #include <QTextFrame>
+#include <QTextTable>
 
 #include "app/page_slices.hpp"
 #include "base/output_file.hpp"
@@ -102,6 +104,24 @@ void fill(QTextDocument& document, QString html) {
   document.setHtml(printable_html(html));
 }
 
+/// Tables that are wider than the page, since no number in them is broken, are set in smaller type.
+void fit_tables(QTextDocument& document, double width) {
+  constexpr double smallest_pt = 4, step_pt = 0.5;
+  for (QTextFrame* frame : document.rootFrame()->childFrames()) {
+    auto* table = qobject_cast<QTextTable*>(frame);
+    if (table == nullptr) continue;
+    for (double size_pt = print_font().pointSizeF() - step_pt;
+         size_pt >= smallest_pt && document.documentLayout()->frameBoundingRect(table).width() > width;
+         size_pt -= step_pt) {
+      QTextCursor cells = table->firstCursorPosition();
+      cells.setPosition(table->lastPosition(), QTextCursor::KeepAnchor);
+      QTextCharFormat smaller;
+      smaller.setFontPointSize(size_pt);
+      cells.mergeCharFormat(smaller);
+    }
+  }
+}
+
 /// The document from `top` to `bottom`, drawn from `to` on.
 void draw_strip(const QTextDocument& document, QPainter& painter, double top, double bottom, double to) {
   painter.save();
@@ -123,6 +143,7 @@ void paint_pages(QTextDocument& document, QPagedPaintDevice& device, QPrinter* p
   const double foot = dpi * 0.3;
   document.documentLayout()->setPaintDevice(&device);
   document.setTextWidth(page.width());
+  fit_tables(document, page.width());
   const std::vector<PageSlice> slices = page_slices(document, page.height() - foot);
   const auto pages = static_cast<int>(slices.size());
   for (int i = 0; i < pages; ++i) {
