@@ -87,7 +87,7 @@ def root_of(frontier):
 def verify(path, anchors, pin):
     records, heads, state, lookups, people, pieces = (read_bundle if path.endswith(".jsonl") else read_store)(path)
     frontier, roots, expected, leaves, keys, logs, signer = [], {}, set(), [], [], {}, 0
-    store, previous, last, last_time = "", "0" * 64, 0, None
+    store, previous, last, last_time, named = "", "0" * 64, 0, None, set()
     for seq, kind, body, leaf in records:
         if seq != len(leaves) + 1:
             return bad(len(leaves) + 1, "missing")
@@ -99,6 +99,7 @@ def verify(path, anchors, pin):
                 (2, seq, kind, store) or kind not in KINDS or (kind == "genesis") != (seq == 1) or ref is not None and not 0 < ref < seq:
             bad(seq, "its form, leaf, number, kind, store or reference is wrong")
         expected |= {(*each.split(":", 1), seq) for each in tree["keys"]} | ({("ref", str(ref), seq)} if ref is not None else set())
+        named |= {tree["who"], results.get("welder"), *(each["new"] for each in results.get("changes", []) if each["member"] == "results.welder")}
         for log in tree.get("raw", []):
             logs.setdefault(log["sha256"], log.get("chunk_root"))
         if kind in ("genesis", "key", "key_revoke", "signoff"):
@@ -123,6 +124,8 @@ def verify(path, anchors, pin):
         bad(last + 1, "heads, state and records don't end together")
     if lookups is not None and lookups != expected or any(salt != salt.lower() or sha(bytes.fromhex(salt) + name.encode("utf-8", "surrogateescape")).hex() != key for key, salt, name in people):
         bad(0, "what helps to find records, or a name, isn't as it was written")
+    if state is None and {person[0] for person in people} - named:
+        bad(0, "the bundle has a name that no record refers to")
     for log, digests in pieces:
         frontier = []
         for at in range(0, len(digests), 32):
@@ -148,10 +151,10 @@ def anchors_of(name):
         if words[0] in ("anchor", "anchor:"):
             words.pop(0)
         for width in (32, 0, 64, 20, 64, 128):
-            part = words.pop(0)
-            while len(part) < width:
+            part = words.pop(0) if words else ""
+            while words and len(part) < width:
                 part += words.pop(0)
-            if width != 20 and set(part) - set("0123456789abcdef"[:16 if width else 10]) or width and len(part) != width or not width and not int(part):
+            if width != 20 and set(part) - set("0123456789abcdef"[:16 if width else 10]) or width and len(part) != width or not width and not (part and int(part)):
                 raise ValueError("%r" % part)
             width == 20 and datetime.datetime.strptime(part.upper(), "%Y-%m-%dT%H:%M:%SZ")
             anchor.append(part.upper() if width == 20 else part)
@@ -162,12 +165,13 @@ if __name__ == "__main__":
     given = argparse.ArgumentParser(description=__doc__); given.add_argument("file")
     given.add_argument("--anchor", action="append", default=[], help="file of anchors kept outside")
     given.add_argument("--pub", help="public key (PEM) that the auditor holds")
-    given, count, name = given.parse_args(), 0, None
-    try:
-        lines = [line for name in given.anchor for line in anchors_of(name)]
-    except (ValueError, IndexError, OSError) as error:
-        print("%s: not an anchor: %s" % (name, error), file=sys.stderr)
-        sys.exit(2)
+    given, count, lines = given.parse_args(), 0, []
+    for name in given.anchor:
+        try:
+            lines += anchors_of(name)
+        except (ValueError, IndexError, OSError) as error:
+            print("%s: not an anchor: %s" % (name, error), file=sys.stderr)
+            sys.exit(2)
     try:
         open(given.file, "rb").read(1)
     except OSError as error:  # a disk or a right that fails says nothing of the records
