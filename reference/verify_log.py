@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Second verifier of a ledger: an SQLite store, or a bundle (.jsonl); needs the standard library and openssl alone.
-Exit 0: trusted ("unanchored" where neither --anchor nor --pub is given), 1: not trusted."""
+Exit 0: trusted ("unanchored" where neither --anchor nor --pub is given), 1: not trusted, 2: not an anchor, 3: it can't be read."""
 import argparse, datetime, hashlib, json, os, sqlite3, subprocess, sys, tempfile
 KINDS = set("genesis schedule calibration ingest pass manual correction void signoff key key_revoke migrate anchor note "
             "nonconformance disposition".split())
@@ -43,11 +43,15 @@ def signed(pem, text, signature):
 
 def read_store(path):
     base = sqlite3.connect("file:%s?mode=ro" % path, uri=True)
+    base.text_factory = lambda text: text.decode("utf-8", "surrogateescape")
+    base.execute("PRAGMA trusted_schema = OFF")
+    left = [2000 + os.path.getsize(path) // 1000]  # in units of 100,000 steps of the database's machine
+    base.set_progress_handler(lambda: left.append(left.pop() - 1) or left[0] < 0, 100000)
+    parts = base.execute("SELECT type || ' ' || name || ' ' || tbl_name || ' ' || coalesce(sql, '') FROM sqlite_schema ORDER BY type, name")
+    if sha("".join(line + "\n" for line, in parts).encode("utf-8", "surrogateescape")).hex() != SCHEMA:  # before any row is read
+        raise ValueError("the tables or triggers aren't those of a store")
     if [each for name in ("integrity_check", "application_id", "user_version") for each, in base.execute("PRAGMA " + name)] != ["ok", 1399673963, 2]:
         bad(0, "the file is damaged, or no store of this version")
-    parts = base.execute("SELECT type || ' ' || name || ' ' || tbl_name || ' ' || coalesce(sql, '') FROM sqlite_schema ORDER BY type, name")
-    if sha("".join(line + "\n" for line, in parts).encode()).hex() != SCHEMA:
-        bad(0, "the tables or triggers aren't those of a store")
     for seq, in base.execute("SELECT seq FROM rec WHERE typeof(kind) <> 'text' OR typeof(body) <> 'blob' OR typeof(leaf) <> 'blob'"):
         bad(seq, "values of another kind")
     state = base.execute("SELECT n, frontier FROM state WHERE id = 1").fetchone() or (-1, b"")
@@ -83,7 +87,7 @@ def root_of(frontier):
 def verify(path, anchors, pin):
     records, heads, state, lookups, people, pieces = (read_bundle if path.endswith(".jsonl") else read_store)(path)
     frontier, roots, expected, leaves, keys, logs, signer = [], {}, set(), [], [], {}, 0
-    store, previous, last, last_time = "", "0" * 64, 0, None
+    store, previous, last, last_time, named = "", "0" * 64, 0, None, set()
     for seq, kind, body, leaf in records:
         if seq != len(leaves) + 1:
             return bad(len(leaves) + 1, "missing")
@@ -95,7 +99,9 @@ def verify(path, anchors, pin):
                 (2, seq, kind, store) or kind not in KINDS or (kind == "genesis") != (seq == 1) or ref is not None and not 0 < ref < seq:
             bad(seq, "its form, leaf, number, kind, store or reference is wrong")
         expected |= {(*each.split(":", 1), seq) for each in tree["keys"]} | ({("ref", str(ref), seq)} if ref is not None else set())
-        logs.update({log["sha256"]: log.get("chunk_root") for log in tree.get("raw", [])})
+        named |= {tree["who"], results.get("welder"), *(each["new"] for each in results.get("changes", []) if each["member"] == "results.welder")}
+        for log in tree.get("raw", []):
+            logs.setdefault(log["sha256"], log.get("chunk_root"))
         if kind in ("genesis", "key", "key_revoke", "signoff"):
             text, proof = "seamtakt-key/1\n%s\n%s\n" % (store, results["key_id"]), "proof"
             if kind == "signoff":
@@ -116,8 +122,10 @@ def verify(path, anchors, pin):
             previous, last, last_time, signer = sha(text.encode()).hex(), seq, time, len(keys) - 1
     if not leaves or not last == len(leaves) == max(heads) or state and state != (last, b"".join(frontier)):
         bad(last + 1, "heads, state and records don't end together")
-    if lookups is not None and lookups != expected or any(salt != salt.lower() or sha(bytes.fromhex(salt) + name.encode()).hex() != key for key, salt, name in people):
+    if lookups is not None and lookups != expected or any(salt != salt.lower() or sha(bytes.fromhex(salt) + name.encode("utf-8", "surrogateescape")).hex() != key for key, salt, name in people):
         bad(0, "what helps to find records, or a name, isn't as it was written")
+    if state is None and {person[0] for person in people} - named:
+        bad(0, "the bundle has a name that no record refers to")
     for log, digests in pieces:
         frontier = []
         for at in range(0, len(digests), 32):
@@ -134,13 +142,42 @@ def verify(path, anchors, pin):
     reached or bad(0, "not signed by the key given")
     return len(leaves)
 
+def anchors_of(name):
+    """Of a file as people keep them: on one line or several, digits in groups, in capitals, after the word "Anchor"."""
+    text, found = open(name, encoding="utf-8").read().replace("\ufb00", "ff").replace("\ufeff", ""), []
+    words = [word for line in text.lower().splitlines() if line.strip()[:1] != "#" for word in line.split()]
+    while words:
+        anchor = []
+        if words[0] in ("anchor", "anchor:"):
+            words.pop(0)
+        for width in (32, 0, 64, 20, 64, 128):
+            part = words.pop(0) if words else ""
+            while words and len(part) < width:
+                part += words.pop(0)
+            if width != 20 and set(part) - set("0123456789abcdef"[:16 if width else 10]) or width and len(part) != width or not width and not (part and int(part)):
+                raise ValueError("%r" % part)
+            width == 20 and datetime.datetime.strptime(part.upper(), "%Y-%m-%dT%H:%M:%SZ")
+            anchor.append(part.upper() if width == 20 else part)
+        found.append(anchor)
+    return found
+
 if __name__ == "__main__":
     given = argparse.ArgumentParser(description=__doc__); given.add_argument("file")
     given.add_argument("--anchor", action="append", default=[], help="file of anchors kept outside")
     given.add_argument("--pub", help="public key (PEM) that the auditor holds")
-    given, count = given.parse_args(), 0
+    given, count, lines = given.parse_args(), 0, []
+    for name in given.anchor:
+        try:
+            lines += anchors_of(name)
+        except (ValueError, IndexError, OSError) as error:
+            print("%s: not an anchor: %s" % (name, error), file=sys.stderr)
+            sys.exit(2)
     try:
-        lines = [line.split() for name in given.anchor for line in open(name) if line.strip() and line[0] != "#"]
+        open(given.file, "rb").read(1)
+    except OSError as error:  # a disk or a right that fails says nothing of the records
+        print("can't be read: %s" % error, file=sys.stderr)
+        sys.exit(3)
+    try:
         count = verify(given.file, lines, given.pub and key_id(open(given.pub).read()))
     except Exception as error:  # what can't be read can't be trusted
         bad(0, "can't be read: %r" % error)

@@ -5,6 +5,7 @@
 #include <thread>
 
 #include "base/error.hpp"
+#include "base/limits.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"
@@ -17,6 +18,7 @@
 #include "records/audit_json.hpp"
 #include "records/ledger/in_force.hpp"
 #include "records/ledger/raw_chunks.hpp"
+#include "records/ledger/record_text.hpp"
 #include "records/ledger/stored_parts.hpp"
 #include "records/record_store.hpp"
 
@@ -351,8 +353,11 @@ void add_audit(CLI::App& app, Result& result) {
                     "nothing has come for so long, not after Ctrl-C");
   command->add_option("--follow-idle", o.follow_idle,
                       "end following when nothing has been written for so long (s) [10s]");
-  command->add_option("--who", o.who, "who imports, kept with the records");
-  command->add_option("--why", o.why, "why, kept with the records");
+  command->add_option("--who", o.who, "who imports, kept with the records")
+      ->each([](const std::string& text) { check_record_text("--who", text, longest_who); });
+  command->add_option("--why", o.why, "why, kept with the records")->each([](const std::string& text) {
+    check_record_text("--why", text, longest_why);
+  });
   command->add_flag("--summary", o.summary, "units and findings only");
   command->add_flag("--json", o.json, "one JSON document on standard output");
   command->callback([options, &result] { run(*options, result); });

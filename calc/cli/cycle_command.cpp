@@ -2,9 +2,9 @@
 #include <limits>
 #include <memory>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/joined.hpp"
+#include "base/output_file.hpp"
 #include "base/units.hpp"
 #include "cell/best_order.hpp"
 #include "cell/cycle_losses.hpp"
@@ -188,7 +188,7 @@ void save_orders(const Options& options, Plan plan, const std::vector<CycleResul
   for (const CycleResult& cycle : cycles)
     if (Weldment* weldment = find_by_id(plan.weldments, cycle.weldment)) take_order(*weldment, cycle);
   check_plan(plan, options.output);
-  save_atomically(options.output, write_plan(plan));
+  save_output(options.output, FileKind::plan, write_plan(plan));
 }
 
 void run(const Options& options, Result& result) {

@@ -1,9 +1,9 @@
 #include <filesystem>
 #include <memory>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/joined.hpp"
+#include "base/output_file.hpp"
 #include "base/units.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
@@ -158,7 +158,7 @@ void save(const Options& options, const LoadedPlan& loaded, const Plan& plan) {
   SaveOptions save_options;
   if (is_input) save_options.expected_sha256 = loaded.provenance.plan_sha256;
   save_options.keep_previous = is_input;
-  save_atomically(options.output, write_plan(plan), save_options);
+  save_output(options.output, FileKind::plan, write_plan(plan), save_options);
 }
 
 void run(const Options& options, Result& result) {

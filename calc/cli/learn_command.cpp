@@ -1,7 +1,7 @@
 #include <memory>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
+#include "base/output_file.hpp"
 #include "base/units.hpp"
 #include "cell/timeline.hpp"
 #include "cli/command.hpp"
@@ -169,9 +169,10 @@ void run(const Options& given, Result& result) {
   const Learned learned = learn(records_of(given, loaded.plan), loaded.plan, weighings);
   const Changes changes = changes_of(loaded.plan, learned.proposal);
   if (!given.output.empty()) {
-    if (given.output == given.plan)
+    std::error_code ignored;
+    if (std::filesystem::equivalent(given.plan, given.output, ignored))
       throw InputError("--output", "the plan itself", "another file: a proposal never replaces the plan");
-    save_atomically(given.output, write_plan(learned.proposal));
+    save_output(given.output, FileKind::plan, write_plan(learned.proposal));
   }
   result.exit_code = exit_code_for(learned.findings);
   if (given.json) {

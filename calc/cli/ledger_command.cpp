@@ -1,9 +1,11 @@
 #include <memory>
+#include <tuple>
 
 #include "base/error.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/number_option.hpp"
 #include "cli/store_key.hpp"
+#include "records/ledger/record_text.hpp"
 
 namespace seamtakt::cli {
 
@@ -14,6 +16,13 @@ Ledger open_for_reading(const LedgerOptions& given) {
 Ledger open_for_writing(const LedgerOptions& given) {
   if (given.who.empty()) throw InputError("--who", "nothing", "who writes this");
   if (given.why.empty()) throw InputError("--why", "nothing", "why it is written");
+  check_record_text("--who", given.who, longest_who);
+  check_record_text("--why", given.why, longest_why);
+  for (const auto& [option, text, longest] : {std::tuple("--instrument", &given.instrument, longest_id),
+                                              std::tuple("--certificate", &given.certificate, longest_why),
+                                              std::tuple("--schedule", &given.schedule, longest_id),
+                                              std::tuple("--append", &given.append, longest_why)})
+    if (!text->empty()) check_record_text(option, *text, longest);
   return Ledger::open(given.store, {StoreOpening::For::writing, false, given.force});
 }
 
@@ -120,7 +129,12 @@ void add_writing(LedgerCommands& ledger) {
   CLI::App* correct =
       ledger.writing("correct", "A new record that says what an old one should have said", ledger_correct);
   add_whole_number(*correct, "RECORD", o.seq, 1, most_records, "its number")->required();
-  correct->add_option("--set", o.set, "results.MEMBER=VALUE; may be given again")->required();
+  correct
+      ->add_option(
+          "--set", o.set,
+          "results.MEMBER=VALUE in the member's unit; may be given again. What follows from others (heat "
+          "input, verdict, ...) is recomputed")
+      ->required();
 
   CLI::App* cancel =
       ledger.writing("void", "A new record that says that an old one doesn't count", ledger_void);

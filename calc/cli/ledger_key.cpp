@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/json_writer.hpp"
+#include "base/output_file.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
 
@@ -26,10 +27,29 @@ void show_key(const Ledger& ledger, const LedgerOptions& given, Result& result) 
                   (is_here ? "" : " (not on this machine)") + "\n" + key.pem;
 }
 
+/// The key file that a new key is to replace must be this store's own, where there is one: no other key is
+/// lost for it. `in_force`: its id.
+void check_replaced_key(const std::string& path, const std::string& in_force) {
+  const FileKind there = kind_of_file(path);
+  if (there == FileKind::absent) return;
+  const char* expected = "this store's key, or a new name (move it away first)";
+  std::string found = "a file that is no private key";
+  if (there == FileKind::private_key) {
+    found = "a key that can't be read";
+    try {
+      if (load_signing_key(path, key_passphrase()).public_key().id() == in_force) return;
+      found = "another store's key";
+    } catch (const InputError&) {
+    }
+  }
+  throw InputError(printable(path), found, expected);
+}
+
 /// The new key is on the disk before the record is, and takes the old one's place after it.
 void replace_key(const LedgerOptions& given, Result& result, bool lost) {
   Ledger ledger = open_for_writing(given);
   const std::string store = ledger.store_id(), path = key_path(given.store, given.key, store);
+  if (lost) check_replaced_key(path, key_in_force(ledger.backend()).id);
   const SigningKey next = SigningKey::generate();
   save_signing_key(next_key_path(path), next, key_passphrase(), true);
   const auto fill = [&](LedgerBatch& batch) {

@@ -6,8 +6,12 @@
 #include "base/table.hpp"
 #include "cli/ledger_options.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/correctable.hpp"
+#include "records/ledger/derived_members.hpp"
 #include "records/ledger/nonconformance.hpp"
 #include "records/ledger/record_changes.hpp"
+#include "records/ledger/record_history.hpp"
+#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt::cli {
 
@@ -29,20 +33,36 @@ bool is_wanted(const LedgerOptions& given, const LedgerRow& row, const JsonNode&
          (given.to_date.empty() || day <= given.to_date);
 }
 
-/// Calls `each` with the records asked for, in order.
+/// Calls `each` with the records asked for, in order, and with their bodies by what holds now.
 void each_wanted(const Ledger& ledger, const LedgerOptions& given,
                  const std::function<void(const LedgerRow&, const JsonNode&)>& each) {
   std::uint64_t count = 0;
-  const auto look = [&](const LedgerRow& row) {
+  const auto look = [&](RecordHistory& history, const LedgerRow& row) {
     if (!given.kind.empty() && row.kind != given.kind) return true;
-    const JsonNode body = body_of(row);
+    const JsonNode body = history.corrected_body(row.seq);
     if (!is_wanted(given, row, body)) return true;
     each(row, body);
     return given.limit == 0 || ++count < given.limit;
   };
-  if (given.unit.empty()) return ledger.each_record(1, look);
-  for (const std::uint64_t seq : ledger.backend().find("unit", given.unit))
-    if (!look(ledger.record(seq))) return;
+  if (!given.unit.empty()) {
+    RecordHistory history(ledger);
+    for (const std::uint64_t seq : records_of_unit(history, given.unit))
+      if (!look(history, history.record(seq))) return;
+    return;
+  }
+  constexpr std::size_t rows_at_once = 1000;  // with what came after them
+  for (std::uint64_t next = 1;;) {
+    const auto page = ledger.backend().records(next, rows_at_once);
+    RecordHistory history(ledger);
+    std::vector<std::uint64_t> numbers;
+    for (const LedgerRow& row : page)
+      if (given.kind.empty() || row.kind == given.kind) numbers.push_back(row.seq);
+    history.load(numbers);
+    for (const LedgerRow& row : page)
+      if (!look(history, row)) return;
+    if (page.size() < rows_at_once) return;
+    next = page.back().seq + 1;
+  }
 }
 
 void write_numbers(JsonWriter& json, const char* key, const std::vector<std::uint64_t>& numbers) {
@@ -51,7 +71,7 @@ void write_numbers(JsonWriter& json, const char* key, const std::vector<std::uin
   json.end_array();
 }
 
-/// The body as it is kept, the writer's name in place of its digest, and what came after.
+/// A body, the writer's name in place of its digest, and what came after.
 void write_record(const Ledger& ledger, const LedgerRow& row, const JsonNode& body, JsonWriter& json) {
   json.begin_object(JsonWriter::Layout::compact);
   json.member("seq", row.seq).member("kind", row.kind).member("leaf", hex(row.leaf));
@@ -221,14 +241,19 @@ std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNo
   std::string text = "Record " + std::to_string(row.seq) + ", " + row.kind + ", written " +
                      body_text(body, "t") + " by " + printable(ledger.person_name(body_text(body, "who"))) +
                      ": " + printable(body_text(body, "why")) + "\n";
-  const JsonNode now = corrected_body(ledger, row);
+  RecordHistory history(ledger);
+  const JsonNode now = history.corrected_body(row.seq);
   for (const auto& [key, value] : body.members) {
     if (key == "results" && value.kind == JsonNode::Kind::object) {
       const JsonNode* current = now.find("results");
       for (const auto& [name, old] : value.members) {
         const std::string was = canonical_json(old), is = canonical_json(*current->find(name));
         text += "  " + printable(name) + ": " + printable(is, 2000) +
-                (was == is ? "" : "   (corrected, was " + printable(was, 200) + ")") + "\n";
+                (was == is ? ""
+                           : std::string(is_derived_member("results." + name) ? "   (recomputed, was "
+                                                                              : "   (corrected, was ") +
+                                 printable(was, 200) + ")") +
+                "\n";
       }
     } else if (key != "who" && key != "why" && key != "t" && key != "seq" && key != "kind") {
       text += "  " + key + ": " + printable(canonical_json(value), 2000) + "\n";
@@ -240,6 +265,10 @@ std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNo
     text += "Since: record " + std::to_string(later) + ", " + other.kind + ", " + body_text(since, "t") +
             " by " + printable(ledger.person_name(body_text(since, "who"))) + ": " +
             printable(body_text(since, "why")) + "\n";
+    if (other.kind != record_kind::correction) continue;
+    for (const RecordHistory::Change& change : history.changes_by(later, row.seq))
+      text += "    " + printable(change.member) + ": " + printable(change.was, 200) + " -> " +
+              printable(change.is, 200) + (change.is_derived ? " (recomputed)" : "") + "\n";
   }
   return text;
 }
@@ -275,6 +304,8 @@ void ledger_show(const LedgerOptions& given, Result& result) {
   json.begin_object().key("record");
   write_record(ledger, row, body, json);
   json.member("body", row.body);
+  if (const JsonNode now = corrected_body(ledger, row); is_corrected(now, body, "results"))
+    json.key("results_now").raw(canonical_json(*now.find("results")));
   if (given.proof) write_proof(ledger, row.seq, json);
   json.end_object();
   result.output = json.take();

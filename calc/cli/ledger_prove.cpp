@@ -7,10 +7,10 @@
 #include <fstream>
 #include <system_error>
 
-#include "base/atomic_save.hpp"
 #include "base/csv.hpp"
 #include "base/error.hpp"
 #include "base/json_writer.hpp"
+#include "base/output_file.hpp"
 #include "base/units.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
@@ -24,8 +24,12 @@ namespace {
 
 constexpr std::size_t largest_small_file = 64u << 20;
 
+/// `given`: a fingerprint, also as it is printed, in groups or capitals; else a file.
 std::string pinned_key_id(const std::string& given) {
-  if (digest_from_hex(given)) return given;
+  std::string digits;
+  for (const char c : given)
+    if (c != ' ') digits += c >= 'A' && c <= 'F' ? static_cast<char>(c - 'A' + 'a') : c;
+  if (digest_from_hex(digits)) return digits;
   return given.empty() ? ""
                        : PublicKey::from_pem(read_file(given, largest_small_file), printable(given)).id();
 }
@@ -59,6 +63,7 @@ std::string verify_json(const VerifyReport& report) {
   json.member("unanchored", report.anchored_to == 0).member("pinned", report.pinned);
   json.member("anchored_to", report.anchored_to)
       .member("records", report.records)
+      .member("looked_from", report.looked_from)
       .member("heads", report.heads);
   json.key("first_bad_seq");
   report.first_bad_seq() > 0 ? json.value(report.first_bad_seq()) : json.null();
@@ -84,14 +89,30 @@ SignedHead newest_head(const Ledger& ledger) {
   return *head;
 }
 
+/// Whether a line must begin before the new one. InputError where there is something that isn't anchors.
+bool is_cut_anchor_file(const std::string& path) {
+  const FileKind kind = kind_of_file(path);
+  if (kind == FileKind::absent || kind == FileKind::empty) return false;
+  const char* expected = "a file of anchors, or a new name";
+  if (kind != FileKind::other) throw InputError(printable(path), "a file of another kind", expected);
+  const std::string text = read_file(path, largest_small_file);
+  try {
+    parse_any_anchors(text, path);
+  } catch (const InputError&) {
+    throw InputError(printable(path), "a file of another kind", expected);
+  }
+  return !text.ends_with('\n');
+}
+
 /// Appends a line to a file that may lie on another machine, and waits until it is on its disk.
 void append_line(const std::string& path, const std::string& line) {
+  const bool is_cut = is_cut_anchor_file(path);
   const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0644);
   const auto fail = [&](int error) {
     throw std::system_error(error, std::generic_category(), "can't append to " + printable(path));
   };
   if (file < 0) fail(errno);
-  const std::string text = line + "\n";
+  const std::string text = (is_cut ? "\n" : "") + line + "\n";
   const bool written = ::write(file, text.data(), text.size()) == static_cast<ssize_t>(text.size());
   const int error = written && ::fsync(file) == 0 ? 0 : errno;
   ::close(file);
@@ -165,9 +186,11 @@ void ledger_head(const LedgerOptions& given, Result& result) {
   const Ledger ledger = open_for_reading(given);
   const SignedHead head = newest_head(ledger);
   if (!given.files.empty()) {
-    save_atomically(given.files + ".txt", head.text());
-    save_atomically(given.files + ".sig", head.signature);
-    save_atomically(given.files + ".pem", key_in_force(ledger.backend()).pem);
+    check_output(given.files + ".txt", FileKind::head);
+    check_output(given.files + ".sig", FileKind::signature);
+    save_output(given.files + ".pem", FileKind::public_key, key_in_force(ledger.backend()).pem);
+    save_output(given.files + ".txt", FileKind::head, head.text());
+    save_output(given.files + ".sig", FileKind::signature, head.signature);
   }
   if (!given.json) {
     result.output = head.text() + "signature " + hex(head.signature) + "\n";
@@ -214,6 +237,8 @@ void ledger_anchor(const LedgerOptions& given, Result& result) {
 void ledger_export(const LedgerOptions& given, Result& result) {
   const Ledger ledger = open_for_reading(given);
   const bool csv = given.format == "csv" || (given.format.empty() && given.output.ends_with(".csv"));
+  const FileKind kind = csv ? FileKind::table : FileKind::bundle;
+  if (!given.output.empty()) check_output(given.output, kind);  // before the work, too
   std::string text;
   if (csv)
     text = passes_csv(ledger);
@@ -224,7 +249,7 @@ void ledger_export(const LedgerOptions& given, Result& result) {
     result.for_machines = true;
     return;
   }
-  save_atomically(given.output, text);
+  save_output(given.output, kind, text);
   result.output = "Written: " + printable(given.output, 400) + "\n";
 }
 

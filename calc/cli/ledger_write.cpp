@@ -7,6 +7,7 @@
 #include "cli/store_key.hpp"
 #include "records/ledger/nonconformance.hpp"
 #include "records/ledger/record_changes.hpp"
+#include "records/ledger/record_text.hpp"
 #include "records/ledger/signoff.hpp"
 
 namespace seamtakt::cli {
@@ -45,7 +46,17 @@ void ledger_correct(const LedgerOptions& given, Result& result) {
   Ledger ledger = open_for_writing(given);
   std::vector<CorrectedValue> values;
   for (const std::string& text : given.set) values.push_back(parse_corrected_value(text));
-  write_entry(ledger, given, correction_entry(ledger.record(given.seq), values), result);
+  const LedgerRow old = ledger.record(given.seq);
+  const auto entry_with = [&](const PersonDigest& person) {
+    return correction_entry(ledger, old, values, person);
+  };
+  entry_with([](const std::string& name) { return name; });  // refused before a key is asked for
+  std::uint64_t seq = 0;
+  const SignedHead head =
+      ledger.write(key_provider(given.store, given.key), stamp_of(given), [&](LedgerBatch& batch) {
+        seq = batch.add(entry_with([&](const std::string& name) { return batch.person(name); }));
+      });
+  say(given, result, seq, head, "Written: record " + std::to_string(seq) + ", correction.");
 }
 
 void ledger_void(const LedgerOptions& given, Result& result) {
@@ -68,6 +79,8 @@ void ledger_sign(const LedgerOptions& given, Result& result) {
 }
 
 void ledger_calibrate(const LedgerOptions& given, Result& result) {
+  check_record_text("--instrument", given.instrument, longest_id);
+  check_record_text("--certificate", given.certificate, longest_why);
   check_date(given.calibrated_on, "--date");
   check_date(given.due, "--due");
   if (given.due < given.calibrated_on)

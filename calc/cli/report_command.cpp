@@ -1,9 +1,9 @@
 #include <cstdlib>
 #include <memory>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/joined.hpp"
+#include "base/output_file.hpp"
 #include "cell/timeline.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
@@ -38,6 +38,10 @@ Form form_of(const std::string& output) {
                    "a file name that ends in .html, .csv or .xlsx");
 }
 
+FileKind kind_of(Form form) {
+  return form == Form::page ? FileKind::page : form == Form::table ? FileKind::table : FileKind::workbook;
+}
+
 std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, const SheetOrigin& origin) {
   for (const Sheet& sheet : sheets)
     if (sheet.name == table) return sheet_csv(sheet, origin);
@@ -61,8 +65,8 @@ std::string plan_report(const Options& options, Form form) {
   return sheets_xlsx(sheets, "Weld plan " + loaded.plan.title, origin);
 }
 
-/// Of a unit, or of a span of time and a seam.
-std::string store_report(const Options& options, Form form) {
+/// Of a unit, or of a span of time and a seam. `trusted`: whether the store is.
+std::string store_report(const Options& options, Form form, bool& trusted) {
   const bool of_period = !options.from.empty() || !options.to.empty() || !options.seam.empty();
   if (options.unit.empty() != of_period)
     throw InputError(
@@ -74,6 +78,7 @@ std::string store_report(const Options& options, Form form) {
   if (!options.seam.empty()) range.set_seam(options.seam);
   const Ledger ledger = Ledger::open(options.store, {});
   const VerifyReport verified = verify_ledger(ledger, {});
+  trusted = verified.trusted;
   if (form == Form::page)
     return of_period ? period_report_html(ledger, range, verified, made_at_utc())
                      : unit_report_html(ledger, options.unit, verified, made_at_utc());
@@ -91,9 +96,15 @@ void run(const Options& options, Result& result) {
   if (options.plan.empty() == options.store.empty())
     throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store",
                      "one of the two");
-  save_atomically(options.output,
-                  options.store.empty() ? plan_report(options, form) : store_report(options, form));
+  const FileKind kind = kind_of(form);
+  bool trusted = true;
+  check_output(options.output, kind);  // before the work, too
+  save_output(options.output, kind,
+              options.store.empty() ? plan_report(options, form) : store_report(options, form, trusted));
   result.output = "Report written to " + options.output + "\n";
+  if (trusted) return;
+  result.output += "The store is NOT TRUSTED (ledger verify says why).\n";
+  result.exit_code = found_fail;
 }
 
 }  // namespace

@@ -9,14 +9,15 @@ namespace {
 constexpr const char* style = R"(
 :root{color-scheme:light dark;--paper:#f7f5f0;--ink:#23272e;--quiet:#5a626d;--rule:#d8d3c7;--ok:#0b6e5a;--note:#1f5f99;--warn:#8a5a00;--fail:#b23a00}
 @media (prefers-color-scheme:dark){:root{--paper:#1d2127;--ink:#e8e6e1;--quiet:#a7afba;--rule:#3a414b;--ok:#4fc3a1;--note:#7fb6e6;--warn:#e7b24a;--fail:#ff8a5c}}
-body{background:var(--paper);color:var(--ink);font:15px/1.45 system-ui,sans-serif;margin:2em auto;max-width:78em;padding:0 1.5em}
+body{background:var(--paper);color:var(--ink);font:15px/1.45 system-ui,sans-serif;font-variant-ligatures:none;margin:2em auto;max-width:78em;padding:0 1.5em}
 h1{font-size:1.6em;margin:0 0 .2em}h2{font-size:1.2em;margin:2em 0 .4em;border-bottom:1px solid var(--rule)}h3{font-size:1.02em;margin:1.4em 0 .3em}
 p{margin:.4em 0;max-width:60em}.quiet{color:var(--quiet)}.caution{border-left:4px solid var(--warn);padding:.3em .8em}
 table{border-collapse:collapse;margin:.5em 0;font-variant-numeric:tabular-nums}th,td{padding:.22em .7em;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
-th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}.w{white-space:nowrap}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
+th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:right}.w,td.n{white-space:nowrap}dl{display:grid;grid-template-columns:max-content 1fr;gap:.15em 1.2em;margin:.5em 0}
 dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;height:auto}svg text{fill:var(--ink);font:11px system-ui,sans-serif}
+.code{font-family:ui-monospace,"DejaVu Sans Mono",monospace;overflow-wrap:normal}
 .sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
-section{break-inside:avoid}
+section,.code{break-inside:avoid}
 @page{size:A4;margin:14mm 12mm}
 @page wide{size:A4 landscape}
 @media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.wide{page:wide;font-size:6.8pt}.wide td{white-space:nowrap}.wide th,.wide td{padding:.12em .32em}.pairs{columns:2;column-gap:2em}.pairs dl{font-size:7.3pt;line-height:1.22;gap:.02em .8em;margin:.2em 0}.pairs h3{margin:.7em 0 .1em}}
@@ -92,6 +93,12 @@ void HtmlPage::data_list(const std::vector<std::pair<std::string, std::string>>&
   for (const auto& [label, value] : items)
     body_ += "<dt>" + html_text(label) + "</dt><dd>" + html_text(value) + "</dd>\n";
   body_ += "</dl>\n";
+}
+
+void HtmlPage::code_item(std::string_view label, const std::vector<std::string>& lines) {
+  body_ += "<dl><dt>" + html_text(label) + "</dt><dd><div class=\"code\">";
+  for (const std::string& line : lines) body_ += (&line == &lines.front() ? "" : "<br>") + html_text(line);
+  body_ += "</div></dd>\n</dl>\n";
 }
 
 void HtmlPage::table(const std::vector<std::string>& head, const std::vector<bool>& numeric,

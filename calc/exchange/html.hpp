@@ -22,6 +22,8 @@ class HtmlPage {
   /// What stands between these isn't torn by a page's end, as far as it fits on one.
   void begin_section();
   void end_section();
+  /// A label with what is copied sign by sign, line by line; lines break at blanks alone.
+  void code_item(std::string_view label, const std::vector<std::string>& lines);
   /// Rows of label and value.
   void data_list(const std::vector<std::pair<std::string, std::string>>& items);
   /// `numeric` columns are right-aligned. Cells are plain text.

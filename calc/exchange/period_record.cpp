@@ -203,6 +203,7 @@ std::string period_report_html(const Ledger& ledger, const RecordRange& range, c
   const std::vector<Sheet> sheets = sheets_of(period, range, origin);
   HtmlPage page("Heat-input record: " + title_of(range));
   page.paragraph(caution_text(), "caution");
+  put_distrust(page, verified);
   put_pairs(page, sheet_named(sheets, "summary"));
   if (!range.seam.empty()) {
     for (const SeamSeries& series : seam_series(period.history, period.records))

@@ -25,6 +25,12 @@ bool is_numeric(const Sheet& sheet, std::size_t column) {
 
 }  // namespace
 
+void put_distrust(HtmlPage& page, const VerifyReport& verified) {
+  if (verified.trusted) return;
+  page.paragraph(verified.summary() + ". What follows can't be relied on; the reasons stand at its end.",
+                 "caution");
+}
+
 void put_pairs(HtmlPage& page, const Sheet& sheet) {
   std::vector<std::pair<std::string, std::string>> items;
   for (const auto& row : sheet.rows) items.emplace_back(text_of(row[0]), text_of(row[1]));
@@ -66,12 +72,12 @@ void put_verification(HtmlPage& page, const VerifyReport& verified) {
       "Keep the line below outside of the store (paper will do). As long as the store agrees with it, no "
       "record up "
       "to its number was changed, taken away or slipped in since: seamtakt ledger verify --store STORE "
-      "--anchor FILE.",
+      "--anchor FILE; FILE takes the anchor as it stands here, in groups and on several lines, too.",
       "quiet");
   if (!verified.newest_head) return;
   const std::string line = verified.newest_head->anchor_line();
   page.begin_section();
-  page.data_list({{"Anchor", line}});
+  page.code_item("Anchor", anchor_groups(line));
   page.raw(qr_svg(line, "The anchor line as a QR code"));
   page.end_section();
 }

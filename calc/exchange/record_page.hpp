@@ -12,6 +12,8 @@ namespace seamtakt {
 
 /// Parts that the pages of records have in common.
 
+/// Where the store isn't trusted, that word before all others.
+void put_distrust(HtmlPage& page, const VerifyReport& verified);
 /// A sheet of item and value as rows of label and value.
 void put_pairs(HtmlPage& page, const Sheet& sheet);
 /// A sheet below its heading; "None." where it is empty.

@@ -132,6 +132,9 @@ RecordTables::RecordTables(RecordHistory& history, Of of)
                {{"record", "Record"},
                 {"kind", "Kind"},
                 {"about", "About record"},
+                {"member", "Member"},
+                {"was", "Was"},
+                {"is", "Is"},
                 {"time", "Time (UTC)"},
                 {"who", "Who"},
                 {"why", "Why"}},
@@ -149,9 +152,18 @@ void RecordTables::add(std::uint64_t seq) {
     add_pass(seq, body);
   else
     add_manual(seq, body);
-  const RecordChanges& changes = history_.changes_of(seq);
-  for (const auto* later : {&changes.corrections, &changes.voids, &changes.signoffs})
-    for (const std::uint64_t number : *later) add_change(number, seq);
+  add_changes(seq);
+}
+
+void RecordTables::add_changes(std::uint64_t about) {
+  const RecordChanges changes = history_.changes_of(about);
+  for (const std::uint64_t number : changes.corrections) {
+    for (const RecordHistory::Change& change : history_.changes_by(number, about))
+      add_change(number, about, &change);
+    add_changes(number);  // it may be void itself
+  }
+  for (const auto* later : {&changes.voids, &changes.signoffs})
+    for (const std::uint64_t number : *later) add_change(number, about, nullptr);
 }
 
 void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
@@ -187,12 +199,33 @@ void RecordTables::add_instrument(const JsonNode& instrument) {
   if (instruments_seen_.insert(identity).second) instruments_.rows.push_back(std::move(cells));
 }
 
-void RecordTables::add_change(std::uint64_t seq, std::uint64_t about) {
+void RecordTables::add_change(std::uint64_t seq, std::uint64_t about, const RecordHistory::Change* change) {
   const LedgerRow& row = history_.record(seq);
   const JsonNode body = body_of(row);
-  changes_.rows.push_back({static_cast<double>(row.seq), row.kind, static_cast<double>(about),
-                           body_text(body, "t"), history_.ledger().person_name(body_text(body, "who")),
-                           body_text(body, "why")});
+  std::vector<SheetCell> cells = {static_cast<double>(row.seq), row.kind, static_cast<double>(about)};
+  if (change != nullptr) {
+    constexpr std::string_view results = "results.";
+    const std::string_view path = change->member;
+    cells.push_back(std::string(path.starts_with(results) ? path.substr(results.size()) : path) +
+                    (change->is_derived ? " (recomputed)" : ""));
+    const bool is_person = path == "results.welder";
+    cells.push_back(value_cell(change->was, is_person));
+    cells.push_back(value_cell(change->is, is_person));
+  } else {
+    cells.insert(cells.end(), 3, SheetCell());
+  }
+  for (const std::string& text :
+       {body_text(body, "t"), history_.ledger().person_name(body_text(body, "who")), body_text(body, "why")})
+    cells.emplace_back(text);
+  changes_.rows.push_back(std::move(cells));
+}
+
+/// A value of a correction; "null" says that nothing was known. A person stands by name.
+SheetCell RecordTables::value_cell(const std::string& json, bool is_person) const {
+  const JsonNode node = parse_json(json, "a correction");
+  if (is_person) return history_.ledger().person_name(node.string);
+  const SheetCell cell = cell_of(&node);
+  return std::holds_alternative<std::monostate>(cell) ? SheetCell(json) : cell;
 }
 
 std::vector<Sheet> RecordTables::take_records() {

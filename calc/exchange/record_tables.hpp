@@ -12,8 +12,9 @@ namespace seamtakt {
 
 /// Tables of what a ledger says of passes and manual seams: "passes" (heat-input record), "manual",
 /// "schedules" (the revisions by which they were judged), "instruments" and "changes" (corrections, void
-/// records, sign-offs: who, when, why). A record that was corrected shows its corrected values and says so; a
-/// void one stays in the table, marked.
+/// records, sign-offs: of a correction each member with its old and new value, what follows from them too;
+/// who, when, why). A record that was corrected shows its corrected values and says so; a void one stays in
+/// the table, marked.
 class RecordTables {
  public:
   enum class Of { one_unit, many_units };  ///< the latter name unit and weldment in each row
@@ -30,7 +31,10 @@ class RecordTables {
   void add_manual(std::uint64_t seq, const JsonNode& body);
   void add_schedule(std::uint64_t seq);
   void add_instrument(const JsonNode& instrument);
-  void add_change(std::uint64_t seq, std::uint64_t about);
+  /// All that changed a record, and what changed that.
+  void add_changes(std::uint64_t about);
+  void add_change(std::uint64_t seq, std::uint64_t about, const RecordHistory::Change* change);
+  SheetCell value_cell(const std::string& json, bool is_person) const;
 
   RecordHistory& history_;
   bool names_units_;

@@ -5,6 +5,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "exchange/record_tables.hpp"
+#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt {
 
@@ -39,12 +40,11 @@ Sheet status_sheet(const UnitStatus& status) {
 
 std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_serial,
                                const SheetOrigin& origin) {
-  const auto numbers = ledger.backend().find("unit", unit_serial);
+  RecordHistory history(ledger);
+  const auto numbers = records_of_unit(history, unit_serial);
   if (numbers.empty())
     throw InputError("--unit", "\"" + printable(unit_serial) + "\"",
                      "a serial number that a record of the store has");
-  RecordHistory history(ledger);
-  history.load(numbers);
   RecordTables tables(history, RecordTables::Of::one_unit);
   for (const std::uint64_t seq : numbers) tables.add(seq);
   const UnitStatus status = unit_status(history, unit_serial);

@@ -12,8 +12,9 @@ namespace seamtakt {
 /// What a ledger holds of one unit, as tables: "unit" (complete or what is missing, what is open), "passes"
 /// (heat-input record), "manual", "schedules" (the revisions by which it was judged), "instruments",
 /// "open-items" (nonconformances and how they were dealt with), "changes" (corrections, void records,
-/// sign-offs: who, when, why) and "about". A record that was corrected shows its corrected values and says
-/// so; a void one stays in the table, marked. InputError: the ledger has no record of that serial.
+/// sign-offs: who, when, why, what was and what is) and "about". A record that was corrected shows its
+/// corrected values and says so; a void one stays in the table, marked. InputError: the ledger has no record
+/// of that serial.
 std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_serial,
                                const SheetOrigin& origin);
 

@@ -10,6 +10,7 @@ std::string unit_report_html(const Ledger& ledger, const std::string& unit_seria
   const std::vector<Sheet> sheets = unit_sheets(ledger, unit_serial, origin);
   HtmlPage page("Weld record of unit " + unit_serial);
   page.paragraph(caution_text(), "caution");
+  put_distrust(page, verified);
   put_pairs(page, sheet_named(sheets, "unit"));
   put_records(page, sheets, verified, origin);
   return page.finish();

@@ -24,7 +24,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-enum Exit { done = 0, bad_input = 2, machine_failed = 3 };
+enum Exit { done = 0, found_fail = 1, bad_input = 2, machine_failed = 3 };
 
 /// Reports and pictures need no display, and nobody there to read what the platform says about itself.
 void go_offscreen(const DeskOptions& options) {
@@ -50,14 +50,16 @@ void apply_view(const DeskOptions& options, bool remember) {
 }
 
 int export_report(const DeskOptions& options) {
+  bool trusted = true;
   if (!options.store.isEmpty()) {
-    export_unit_pdf(options.store, options.unit, options.export_to);
+    trusted = export_unit_pdf(options.store, options.unit, options.export_to);
   } else {
     const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
     export_pdf(*results_of(plan), options.plan, options.export_to);
   }
   std::printf("Report written to %s\n", qPrintable(options.export_to));
-  return done;
+  if (!trusted) std::printf("The store is NOT TRUSTED (seamtakt ledger verify says why).\n");
+  return trusted ? done : found_fail;
 }
 
 /// A file in the same folder; empty where there is none.

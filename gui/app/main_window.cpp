@@ -18,6 +18,7 @@
 
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
+#include "base/output_file.hpp"
 #include "document/demo_plan.hpp"
 #include "models/chain_figures.hpp"
 #include "models/unit_view.hpp"
@@ -234,6 +235,18 @@ bool MainWindow::savePlan() {
     saveAs();
     return !document_.isModified();
   }
+  const auto not_saved = [this](const std::exception& error) {
+    QMessageBox::critical(this, tr("Not saved"),
+                          tr("The plan was not saved: %1\nThe file as it was is still there.")
+                              .arg(QString::fromUtf8(error.what())));
+    return false;
+  };
+  try {
+    // What stands there now in place of the plan isn't asked about: it is never written over.
+    check_output(document_.path().toStdString(), FileKind::plan);
+  } catch (const std::exception& error) {
+    return not_saved(error);
+  }
   try {
     document_.save();
     say(tr("Saved"));
@@ -246,13 +259,14 @@ bool MainWindow::savePlan() {
            "stands is kept with a ~ at its name.")
             .arg(QString::fromUtf8(error.what())));
     if (answer != QMessageBox::Yes) return false;
-    document_.save(true);
+    try {
+      document_.save(true);
+    } catch (const std::exception& again) {
+      return not_saved(again);
+    }
     return true;
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not saved"),
-                          tr("The plan was not saved: %1\nThe file as it was is still there.")
-                              .arg(QString::fromUtf8(error.what())));
-    return false;
+    return not_saved(error);
   }
 }
 

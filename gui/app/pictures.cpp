@@ -8,7 +8,7 @@
 #include <QTabWidget>
 
 #include "app/main_window.hpp"
-#include "base/atomic_save.hpp"
+#include "base/output_file.hpp"
 #include "pages/heat_page.hpp"
 #include "pages/records_page.hpp"
 #include "widgets/grid_view.hpp"
@@ -31,8 +31,8 @@ QString take(MainWindow& window, const QString& folder, const QString& name) {
   buffer.open(QIODevice::WriteOnly);
   window.grab().save(&buffer, "PNG", 1);
   const QString path = folder + QStringLiteral("/") + name + QStringLiteral(".png");
-  save_atomically(path.toStdString(),
-                  std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  save_output(path.toStdString(), FileKind::picture,
+              std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
   return path;
 }
 

@@ -7,10 +7,13 @@
 #include <QPrinter>
 #include <QRegularExpression>
 #include <QSvgRenderer>
+#include <QTextCursor>
 #include <QTextDocument>
 #include <QTextFrame>
+#include <QTextTable>
 
-#include "base/atomic_save.hpp"
+#include "app/page_slices.hpp"
+#include "base/output_file.hpp"
 #include "base/version.hpp"
 #include "exchange/provenance.hpp"
 #include "exchange/report.hpp"
@@ -83,13 +86,53 @@ const char* print_sheet =
     "th{color:#5a626d; text-align:left; font-weight:600; "
     "border-bottom:1px solid #444} .w{white-space:nowrap} td{border-bottom:1px solid #ccc; "
     "vertical-align:top} "
-    "td.n,th.n{text-align:right} .quiet{color:#5a626d} p{margin:3px 0}";
+    "td.n,th.n{text-align:right} td.n{white-space:nowrap} .code{font-family:'DejaVu Sans Mono'} "
+    ".quiet{color:#5a626d} p{margin:3px 0}";
+
+/// A trace of space between letters keeps Qt from joining some to one (ff, fi), which nobody could copy or
+/// search: anchors, ids and digests must come out of the page as they went in.
+QFont print_font() {
+  QFont font(QStringLiteral("DejaVu Sans"), 7);
+  font.setLetterSpacing(QFont::AbsoluteSpacing, 0.05);
+  return font;
+}
 
 void fill(QTextDocument& document, QString html) {
-  document.setDefaultFont(QFont(QStringLiteral("DejaVu Sans"), 7));
+  document.setDefaultFont(print_font());
   document.setDefaultStyleSheet(QString::fromUtf8(print_sheet));
   place_drawings(document, html);
   document.setHtml(printable_html(html));
+}
+
+/// Tables that are wider than the page, since no number in them is broken, are set in smaller type.
+void fit_tables(QTextDocument& document, double width) {
+  constexpr double smallest_pt = 4, step_pt = 0.5;
+  for (QTextFrame* frame : document.rootFrame()->childFrames()) {
+    auto* table = qobject_cast<QTextTable*>(frame);
+    if (table == nullptr) continue;
+    for (double size_pt = print_font().pointSizeF() - step_pt;
+         size_pt >= smallest_pt && document.documentLayout()->frameBoundingRect(table).width() > width;
+         size_pt -= step_pt) {
+      QTextCursor cells = table->firstCursorPosition();
+      cells.setPosition(table->lastPosition(), QTextCursor::KeepAnchor);
+      QTextCharFormat smaller;
+      smaller.setFontPointSize(size_pt);
+      cells.mergeCharFormat(smaller);
+    }
+  }
+}
+
+/// The document from `top` to `bottom`, drawn from `to` on.
+void draw_strip(const QTextDocument& document, QPainter& painter, double top, double bottom, double to) {
+  painter.save();
+  painter.translate(0, to - top);
+  const QRectF clip(0, top, document.textWidth(), bottom - top);
+  QAbstractTextDocumentLayout::PaintContext context;
+  context.clip = clip;
+  context.palette.setColor(QPalette::Text, Qt::black);
+  painter.setClipRect(clip);
+  document.documentLayout()->draw(&painter, context);
+  painter.restore();
 }
 
 /// Page by page, with the page's number and what the report is of at its foot.
@@ -99,20 +142,17 @@ void paint_pages(QTextDocument& document, QPagedPaintDevice& device, QPrinter* p
   const QRectF page(0, 0, device.width(), device.height());
   const double foot = dpi * 0.3;
   document.documentLayout()->setPaintDevice(&device);
-  document.setPageSize(QSizeF(page.width(), page.height() - foot));
-  const int pages = document.pageCount();
+  document.setTextWidth(page.width());
+  fit_tables(document, page.width());
+  const std::vector<PageSlice> slices = page_slices(document, page.height() - foot);
+  const auto pages = static_cast<int>(slices.size());
   for (int i = 0; i < pages; ++i) {
     if (i > 0) printer ? static_cast<void>(printer->newPage()) : static_cast<void>(device.newPage());
-    painter.save();
-    painter.translate(0, -i * document.pageSize().height());
-    const QRectF clip(0, i * document.pageSize().height(), page.width(), document.pageSize().height());
-    QAbstractTextDocumentLayout::PaintContext context;
-    context.clip = clip;
-    context.palette.setColor(QPalette::Text, Qt::black);
-    painter.setClipRect(clip);
-    document.documentLayout()->draw(&painter, context);
-    painter.restore();
-    painter.setFont(QFont(QStringLiteral("DejaVu Sans"), 7));
+    const PageSlice& slice = slices[static_cast<std::size_t>(i)];
+    const double header = slice.header_bottom - slice.header_top;
+    if (header > 0) draw_strip(document, painter, slice.header_top, slice.header_bottom, 0);
+    draw_strip(document, painter, slice.top, slice.bottom, header);
+    painter.setFont(print_font());
     painter.setPen(QColor(0x5a, 0x62, 0x6d));
     const QRectF line(0, page.height() - foot, page.width(), foot);
     painter.drawText(line, Qt::AlignRight | Qt::AlignBottom, QStringLiteral("%1 / %2").arg(i + 1).arg(pages));
@@ -132,7 +172,7 @@ std::string report_of(const Results& results, const QString& plan_path) {
 }
 
 void export_html(const Results& results, const QString& plan_path, const QString& to) {
-  save_atomically(to.toStdString(), report_of(results, plan_path));
+  save_output(to.toStdString(), FileKind::page, report_of(results, plan_path));
 }
 
 namespace {
@@ -153,20 +193,23 @@ void save_pdf(const std::string& html, const QString& title, const QString& to) 
     fill(document, QString::fromStdString(html));
     paint_pages(document, writer, nullptr);
   }
-  save_atomically(to.toStdString(),
-                  std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  save_output(to.toStdString(), FileKind::pdf,
+              std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 }  // namespace
 
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
+  check_output(to.toStdString(), FileKind::pdf);  // before the work, too
   save_pdf(report_of(results, plan_path), QString::fromStdString(results.plan->title), to);
 }
 
-void export_unit_pdf(const QString& store, const QString& unit, const QString& to) {
+bool export_unit_pdf(const QString& store, const QString& unit, const QString& to) {
+  check_output(to.toStdString(), FileKind::pdf);
   const VerifyReport verified = verify_store(store.toStdString(), {}, {});
   const Ledger ledger = Ledger::open(store.toStdString(), {});
   save_pdf(unit_report_html(ledger, unit.toStdString(), verified, utc_moment()), unit, to);
+  return verified.trusted;
 }
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {

@@ -15,8 +15,8 @@ std::string report_of(const Results& results, const QString& plan_path);
 /// Written by the core's save: whole or not at all. Errors: InputError, std::system_error.
 void export_html(const Results& results, const QString& plan_path, const QString& to);
 void export_pdf(const Results& results, const QString& plan_path, const QString& to);
-/// A unit's weld record from a record store, verified on the way.
-void export_unit_pdf(const QString& store, const QString& unit, const QString& to);
+/// A unit's weld record from a record store, verified on the way: whether it is trusted.
+bool export_unit_pdf(const QString& store, const QString& unit, const QString& to);
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer);
 
 }  // namespace seamtakt::desk

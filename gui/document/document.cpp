@@ -2,9 +2,9 @@
 
 #include <QFileInfo>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/json_node.hpp"
+#include "base/output_file.hpp"
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
 #include "models/refusal_text.hpp"
@@ -66,10 +66,11 @@ void Document::start(Plan plan, const QString& path, bool recovered) {
 }
 
 void Document::write(const QString& path, const std::string& expected_sha256) {
+  check_output(path.toStdString(), FileKind::plan);  // before the file is let out of sight
   const std::string text = write_plan(*plan_);
   const QSignalBlocker quiet(watcher_);
   if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
-  save_atomically(path.toStdString(), text, {expected_sha256, true});
+  save_output(path.toStdString(), FileKind::plan, text, {expected_sha256, true});
   path_ = QFileInfo(path).absoluteFilePath();
   sha256_ = sha256_hex(text);
   recovered_ = false;

@@ -7,61 +7,10 @@
 #include <filesystem>
 #include <fstream>
 
-#include "base/json_node.hpp"
-#include "cli/program.hpp"
+#include "cli/ledger_fixture.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
-
-namespace {
-
-const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
-
-class LedgerCommand : public testing::Test {
- protected:
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-ledger-XXXXXX";
-    folder_ = mkdtemp(name);
-    store_ = "sqlite:" + (folder_ / "store/records.sqlite").string();
-    std::filesystem::create_directory(folder_ / "store");
-    setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-
-  ProgramRun audit_demo() {
-    return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-                        "--manual", demo + "manual-seams.csv", "--store", store_, "--who", "anna", "--why",
-                        "shift 1", "--summary"});
-  }
-  ProgramRun ledger(std::vector<std::string> words) {
-    words.insert(words.begin(), "ledger");
-    words.insert(words.end(), {"--store", store_});
-    return run_program(words);
-  }
-  ProgramRun write(std::vector<std::string> words) {
-    words.insert(words.end(), {"--who", "bea", "--why", "a reason"});
-    return ledger(words);
-  }
-  JsonNode json(std::vector<std::string> words) {
-    words.push_back("--json");
-    const ProgramRun run = ledger(words);
-    EXPECT_LE(run.exit_code, 1) << run.errors;
-    EXPECT_EQ(run.errors, "");
-    return parse_json(run.output, "output");
-  }
-  std::uint64_t first_of_kind(const std::string& kind) {
-    const JsonNode list = json({"list", "--kind", kind});
-    EXPECT_FALSE(list.find("records")->elements.empty()) << kind;
-    return list.find("records")->elements.empty()
-               ? 0
-               : static_cast<std::uint64_t>(list.find("records")->elements[0].find("seq")->number);
-  }
-
-  std::filesystem::path folder_;
-  std::string store_;
-};
-
-}  // namespace
 
 TEST_F(LedgerCommand, an_audit_is_stored_listed_shown_and_verified) {
   const ProgramRun audit = audit_demo();

@@ -192,17 +192,17 @@ TEST_F(LedgerTest, a_correction_is_a_new_record_and_both_values_stay) {
   import(audit_of({pass_of("U1", "S1", Verdict::pass)}, sha_a));
   const std::uint64_t seq = ledger_.backend().find("pass", pass_lookup_key("U1", "BD", "S1", 1)).front();
   const LedgerRow before = ledger_.record(seq);
-  const std::uint64_t correction = add(correction_entry(before, {parse_corrected_value("results.seam=S4")}));
+  const std::uint64_t correction = add(correction_of(ledger_, seq, "results.seam", "S4"));
   EXPECT_EQ(ledger_.record(seq).body, before.body);
   EXPECT_EQ(body_text(corrected_body(ledger_, before), "results.seam"), "S4");
   EXPECT_EQ(changes_of(ledger_, seq).corrections, std::vector<std::uint64_t>{correction});
   add(void_entry(ledger_, ledger_.record(correction)));
   EXPECT_EQ(body_text(corrected_body(ledger_, before), "results.seam"), "S1")
       << "a void correction corrects nothing";
-  EXPECT_THROW(correction_entry(before, {parse_corrected_value("results.nothing=1")}), InputError);
-  EXPECT_THROW(correction_entry(before, {parse_corrected_value("kind=pass")}), InputError);
-  EXPECT_THROW(correction_entry(before, {parse_corrected_value("results.seam=S1")}), InputError);
-  EXPECT_THROW(correction_entry(before, {}), InputError);
+  EXPECT_THROW(correction_of(ledger_, seq, "results.nothing", "1"), InputError);
+  EXPECT_THROW(correction_of(ledger_, seq, "kind", "pass"), InputError);
+  EXPECT_THROW(correction_of(ledger_, seq, "results.seam", "S1"), InputError);
+  EXPECT_THROW(correction_entry(ledger_, before, {}, {}), InputError);
   EXPECT_THROW(parse_corrected_value("no sign"), InputError);
   EXPECT_THROW(void_entry(ledger_, ledger_.record(1)), InputError);
 }

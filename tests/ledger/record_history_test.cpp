@@ -67,8 +67,7 @@ class HistoryTest : public testing::Test {
     });
     const auto numbers = ledger_.backend().find("unit", unit);
     for (std::size_t i = 0; i < numbers.size(); ++i) {
-      if (i % 3 == 0)
-        add(correction_entry(ledger_.record(numbers[i]), {{"results.verdict", "\"undecided\""}}));
+      if (i % 3 == 0) add(correction_of(ledger_, numbers[i], "results.pass", "2"));
       if (i % 5 == 0) add(void_entry(ledger_, ledger_.record(numbers[i])));
       if (i % 7 == 0) add(raised_nonconformance_entry(ledger_, numbers[i]));
     }
@@ -130,7 +129,7 @@ TEST_F(HistoryTest, many_at_once_are_what_each_one_is) {
 
 TEST_F(HistoryTest, a_correction_that_is_void_itself_changes_nothing) {
   const std::uint64_t pass = add(welded("U", "S1", 0));
-  const std::uint64_t correction = add(correction_entry(ledger_.record(pass), {{"results.seam", "\"S2\""}}));
+  const std::uint64_t correction = add(correction_of(ledger_, pass, "results.seam", "S2"));
   EXPECT_EQ(body_text(RecordHistory(ledger_).corrected_body(pass), "results.seam"), "S2");
   add(void_entry(ledger_, ledger_.record(correction)));
   EXPECT_EQ(body_text(RecordHistory(ledger_).corrected_body(pass), "results.seam"), "S1");
@@ -156,7 +155,7 @@ TEST_F(HistoryTest, records_are_found_by_when_they_were_welded_and_by_their_corr
   EXPECT_EQ(found("", "", "BD/S1"), (Numbers{early, late}));
   EXPECT_EQ(found(minute(11), "", "BD/S1"), Numbers{late});
   EXPECT_EQ(found("", "", "XX/S1"), Numbers{});
-  add(correction_entry(ledger_.record(other), {{"results.seam", "\"S1\""}}));
+  add(correction_of(ledger_, other, "results.seam", "S1"));
   EXPECT_EQ(found("", "", "BD/S1"), (Numbers{early, other, late})) << "as it was corrected";
   EXPECT_EQ(found("", "", "BD/S2"), Numbers{});
 }

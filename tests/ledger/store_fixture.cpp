@@ -47,6 +47,12 @@ LedgerEntry some_pass(int number) {
           {{"pass", unit + "/BD/" + seam + "/1"}, {"unit", unit}}};
 }
 
+LedgerEntry correction_of(const Ledger& ledger, std::uint64_t seq, const std::string& member,
+                          const std::string& value) {
+  return correction_entry(ledger, ledger.record(seq), {{member, value}},
+                          [](const std::string& name) { return name; });
+}
+
 SampleStore make_sample(const std::string& uri) {
   SampleStore sample;
   Ledger ledger = Ledger::open(uri, {StoreOpening::For::writing, true, false});
@@ -77,9 +83,7 @@ SampleStore make_sample(const std::string& uri) {
     for (int i = 0; i < 4; ++i) batch.add(some_pass(i));
   });
   for (int i = 4; i < 7; ++i) commit([&](LedgerBatch& batch) { batch.add(some_pass(i)); });
-  commit([&](LedgerBatch& batch) {
-    batch.add(correction_entry(ledger.record(4), {{"results.seam", "\"S9\""}}));
-  });
+  commit([&](LedgerBatch& batch) { batch.add(correction_of(ledger, 4, "results.seam", "S9")); });
   const SigningKey next = SigningKey::generate();
   commit([&](LedgerBatch& batch) {
     batch.add({record_kind::key, {}, key_members(next, batch.store_id()), {{"signing_key", ""}}});

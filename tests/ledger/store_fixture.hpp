@@ -35,6 +35,10 @@ class KeyRing {
 /// A pass as an importer writes it, with a body of its own.
 LedgerEntry some_pass(int number);
 
+/// A correction of a record by what holds now.
+LedgerEntry correction_of(const Ledger& ledger, std::uint64_t seq, const std::string& member,
+                          const std::string& value);
+
 /// A store of a few commits with every sort of thing in it: passes, a correction, a sign-off, a key change, a
 /// raw log. Its anchors after each commit.
 struct SampleStore {

@@ -24,9 +24,10 @@ struct BundleOutcome {
   std::string text;  ///< what happened, for a person
 };
 
-/// Puts a bundle's records into a store: one that is empty, or that holds the first of them already, as an
-/// interrupted import leaves it. Each head is checked (root, chain, signature, key) before what it covers is
-/// stored. InputError at FILE:LINE: no bundle, another store's, one that is altered or cut.
+/// Puts a bundle's records into a store: one that is empty, or that holds the first of them already. All or
+/// nothing, in one commit: before it, each head is checked (root, chain, signature, key), names and pieces of
+/// raw logs against what the signed records refer to, and what was added is verified as it lies in the store.
+/// InputError, mostly at FILE:LINE: no bundle, another store's, one that is altered or cut.
 BundleOutcome import_bundle(LedgerBackend& backend, std::istream& in, const std::string& file);
 
 /// InputError where the first line isn't a bundle's; back at the beginning afterwards. Asked before a store

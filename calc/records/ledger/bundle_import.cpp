@@ -3,13 +3,15 @@
 
 #include "base/error.hpp"
 #include "records/ledger/bundle.hpp"
+#include "records/ledger/bundle_sides.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/verify.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t rows_a_commit = 1000;
+constexpr std::size_t rows_at_once = 10'000;
 constexpr std::size_t longest_line = 64u << 20;
 
 /// The store's id from a bundle's first line.
@@ -34,6 +36,19 @@ class Import {
   Import(LedgerBackend& backend, std::string file) : backend_(backend), file_(std::move(file)) {}
 
   BundleOutcome run(std::istream& in) {
+    backend_.begin();
+    try {
+      take_all(in);
+      backend_.commit();
+    } catch (...) {
+      backend_.rollback();
+      throw;
+    }
+    return outcome_;
+  }
+
+ private:
+  void take_all(std::istream& in) {
     const LedgerSnapshot before = backend_.snapshot();
     outcome_.records_before = stored_ = before.state.n;
     stored_frontier_ = before.state.frontier;
@@ -45,24 +60,20 @@ class Import {
       take(line);
     }
     if (line_ == 0) refuse("an empty file", "a bundle (ledger export)");
-    if (!pending_.empty()) store();
+    store();
     if (frontier_.size() != last_head_.n) refuse("records that no head covers", "a whole bundle");
     if (frontier_.size() < stored_)
       refuse("fewer records than the store has", "a bundle of this store, of the same age or newer");
+    if (outcome_.records_added > 0) backend_.set_state({frontier_.size(), frontier_.bytes()});
     store_sides();
+    check_stored();
     describe();
-    return outcome_;
   }
-
- private:
-  struct Pending {
-    LedgerRow row;
-    std::optional<SignedHead> head;  ///< that covers it as its last one
-  };
 
   [[noreturn]] void refuse(const std::string& found, const std::string& expected) const {
-    throw InputError(printable(file_) + ":" + std::to_string(line_), found, expected);
+    throw InputError(place(), found, expected);
   }
+  std::string place() const { return printable(file_) + ":" + std::to_string(line_); }
 
   void take(const std::string& line) {
     constexpr std::string_view body_start = "{\"body\":";
@@ -72,13 +83,13 @@ class Import {
     JsonLimits limits;
     limits.string_bytes = longest_line;
     const JsonNode node = parse_json(line, printable(file_) + " line " + std::to_string(line_), limits);
+    if (node.members.size() != 1) refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw");
     if (const JsonNode* head = node.find("head"))
       take_head(*head);
     else if (const JsonNode* person = node.find("person"))
-      persons_.push_back(
-          {body_text(*person, "sha256"), body_text(*person, "salt"), body_text(*person, "name")});
+      sides_.take_person(*person, place());
     else if (const JsonNode* raw = node.find("raw"))
-      chunks_.push_back({body_text(*raw, "sha256"), bytes_from_hex(body_text(*raw, "digests")).value_or("")});
+      sides_.take_raw(*raw, place());
     else
       refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw");
   }
@@ -105,13 +116,15 @@ class Import {
       note_key(row);
     if (seq == stored_ && frontier_.bytes() != stored_frontier_)
       refuse("other records than the store has", "a bundle of the same store, or an empty store");
-    if (seq > stored_) pending_.push_back({std::move(row), std::nullopt});
+    sides_.note_references(row, members);
+    if (seq <= stored_) return;
+    rows_.push_back(std::move(row));
+    if (rows_.size() >= rows_at_once) store();
   }
 
   void note_key(const LedgerRow& row) {
     const JsonNode body = body_of(row);
-    next_key_ = PublicKey::from_pem(body_text(body, "results.public_key"),
-                                    printable(file_) + ":" + std::to_string(line_));
+    next_key_ = PublicKey::from_pem(body_text(body, "results.public_key"), place());
     // A lost key can't sign what takes its place.
     if (row.kind != record_kind::key) key_ = next_key_;
   }
@@ -138,51 +151,44 @@ class Import {
     key_ = next_key_;
     last_head_ = head;
     if (head.n <= stored_) return;
-    pending_.back().head = head;
+    heads_.push_back(head);
     ++outcome_.heads_added;
-    if (pending_.size() >= rows_a_commit) store();
   }
 
-  /// All that is pending up to its last head.
+  /// What is at hand goes into the open transaction.
   void store() {
-    if (!pending_.back().head) refuse("records that no head covers", "a whole bundle");
-    std::vector<LedgerRow> rows;
     std::vector<LookupRow> lookups;
-    for (Pending& each : pending_) {
-      const auto of_body = lookups_in_body(each.row.body, each.row.seq);
+    for (const LedgerRow& row : rows_) {
+      const auto of_body = lookups_in_body(row.body, row.seq);
       lookups.insert(lookups.end(), of_body.begin(), of_body.end());
-      rows.push_back(std::move(each.row));
     }
-    backend_.begin();
-    try {
-      if (backend_.snapshot().state.n != rows.front().seq - 1)
-        throw InputError(backend_.name(), "a store that another program writes",
-                         "one that nobody else writes");
-      backend_.insert_records(rows);
-      backend_.insert_lookups(lookups);
-      for (const Pending& each : pending_)
-        if (each.head) backend_.insert_head(*each.head);
-      backend_.set_state({frontier_.size(), frontier_.bytes()});
-      backend_.commit();
-    } catch (...) {
-      backend_.rollback();
-      throw;
-    }
-    outcome_.records_added += rows.size();
-    pending_.clear();
+    backend_.insert_records(rows_);
+    backend_.insert_lookups(lookups);
+    for (const SignedHead& head : heads_) backend_.insert_head(head);
+    outcome_.records_added += rows_.size();
+    rows_.clear();
+    heads_.clear();
   }
 
   void store_sides() {
-    // Done again where nothing was added: an import may have ended just before.
-    backend_.begin();
-    try {
-      for (const PersonRow& person : persons_) backend_.insert_person(person);
-      for (const RawChunksRow& chunks : chunks_) backend_.insert_raw_chunks(chunks);
-      backend_.commit();
-    } catch (...) {
-      backend_.rollback();
-      throw;
-    }
+    // Where nothing was added too: the bundle before may have been exported without names.
+    sides_.check();
+    for (const PersonRow& person : sides_.persons()) backend_.insert_person(person);
+    for (const RawChunksRow& chunks : sides_.chunks()) backend_.insert_raw_chunks(chunks);
+  }
+
+  /// A store that isn't trusted stays so for good: it is looked at before anything is final.
+  void check_stored() {
+    VerifyOptions options;
+    options.from = std::max<std::uint64_t>(1, std::min(stored_ + 1, frontier_.size()));
+    const VerifyReport report = verify_ledger(Ledger::over(backend_), options);
+    if (report.trusted) return;
+    const LedgerProblem& problem = report.problems.front();
+    throw InputError(printable(file_),
+                     "what " + backend_.name() + " wouldn't be trusted with (" +
+                         (problem.seq > 0 ? "record " + std::to_string(problem.seq) + ": " : "") +
+                         problem.text + ")",
+                     "a bundle of a trusted store, and a trusted store");
   }
 
   void describe() {
@@ -204,9 +210,9 @@ class Import {
   MerkleFrontier frontier_;
   SignedHead last_head_;
   std::optional<PublicKey> key_, next_key_;
-  std::vector<Pending> pending_;
-  std::vector<PersonRow> persons_;
-  std::vector<RawChunksRow> chunks_;
+  std::vector<LedgerRow> rows_;
+  std::vector<SignedHead> heads_;
+  BundleSides sides_;
   BundleOutcome outcome_;
 };
 

@@ -5,6 +5,7 @@
 #include "plan/object_fields.hpp"
 #include "records/audit_json.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/heat_basis.hpp"
 #include "records/ledger/stored_parts.hpp"
 #include "records/length_judgement.hpp"
 
@@ -124,6 +125,9 @@ LedgerEntry pass_entry(const PassRecord& record, const std::vector<const Finding
   if (plan != nullptr) entry.members.emplace_back("instruments", instruments_text(record));
   entry.members.emplace_back("results", json_text([&](JsonWriter& json) { write_json(record, json); }));
   entry.members.emplace_back("findings", findings_text(findings));
+  if (plan != nullptr)
+    if (std::string basis = heat_basis_text(*plan, record); !basis.empty())
+      entry.members.emplace_back(heat_basis_member, std::move(basis));
   if (record.unit_serial.empty()) return entry;
   entry.lookups.emplace_back("pass",
                              pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass));

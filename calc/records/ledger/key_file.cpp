@@ -6,9 +6,9 @@
 #include <filesystem>
 #include <system_error>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
 #include "base/json_node.hpp"
+#include "base/output_file.hpp"
 #include "records/ledger/signing_key.hpp"
 
 namespace seamtakt {
@@ -42,6 +42,9 @@ SigningKey load_signing_key(const std::string& path, const std::string& passphra
 
 void save_signing_key(const std::string& path, const SigningKey& key, const std::string& passphrase,
                       bool replace) {
+  if (const FileKind there = kind_of_file(path);
+      replace && there != FileKind::absent && there != FileKind::empty && there != FileKind::private_key)
+    throw InputError(printable(path), "a file that is no private key", "the store's key, or a new name");
   make_folders(path);
   // The name is taken with its mode first; save_atomically keeps the mode.
   const int file =

@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
+#include "records/ledger/record_text.hpp"
 
 namespace seamtakt {
 
@@ -53,6 +54,12 @@ void check_clock(const WriteStamp& stamp, const std::optional<SignedHead>& newes
                      "no time before the store's newest record, " + newest->utc + " (set the clock)");
 }
 
+/// An import by a machine may name nobody; a text that is given must be one.
+void check_texts(const WriteStamp& stamp) {
+  if (!stamp.who.empty()) check_record_text("--who", stamp.who, longest_who);
+  if (!stamp.why.empty()) check_record_text("--why", stamp.why, longest_why);
+}
+
 }  // namespace
 
 Ledger Ledger::open(const std::string& uri, const StoreOpening& opening) {
@@ -84,6 +91,7 @@ SignedHead Ledger::write_with_lost_key(const SigningKey& next, const WriteStamp&
 
 SignedHead Ledger::write_signed(const KeyProvider& provider, bool any_key, const WriteStamp& stamp,
                                 const std::function<void(LedgerBatch&)>& fill) {
+  check_texts(stamp);
   Transaction transaction(*backend_);
   // Read inside the transaction: two writers that looked before it would go on from the same record.
   const LedgerSnapshot before = backend_->snapshot();

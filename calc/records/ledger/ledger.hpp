@@ -95,6 +95,12 @@ using KeyProvider = std::function<SigningKey(const std::string& store_id, const 
 class Ledger {
  public:
   Ledger(std::unique_ptr<LedgerBackend> backend) : backend_(std::move(backend)) {}
+  /// Over a backend that stays someone else's.
+  static Ledger over(LedgerBackend& backend) {
+    Ledger ledger{std::unique_ptr<LedgerBackend>()};
+    ledger.backend_ = std::shared_ptr<LedgerBackend>(&backend, [](LedgerBackend*) {});
+    return ledger;
+  }
   static Ledger open(const std::string& uri, const StoreOpening& opening);
 
   LedgerBackend& backend() const { return *backend_; }
@@ -125,7 +131,7 @@ class Ledger {
   SignedHead write_signed(const KeyProvider& key, bool any_key, const WriteStamp& stamp,
                           const std::function<void(LedgerBatch&)>& fill);
 
-  std::unique_ptr<LedgerBackend> backend_;
+  std::shared_ptr<LedgerBackend> backend_;
   mutable std::map<std::string, std::string> names_;
   mutable bool names_read_ = false;
 };

@@ -7,6 +7,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <system_error>
 #include <utility>
 #include <vector>
 
@@ -60,6 +61,14 @@ struct LedgerState {
   std::string frontier;  ///< MerkleFrontier::bytes
 };
 
+/// The database holds what its program never writes: that is a matter of trust, unlike a disk or a connection
+/// that fails.
+class StoreDamaged : public std::system_error {
+ public:
+  explicit StoreDamaged(const std::string& what)
+      : std::system_error(std::make_error_code(std::errc::io_error), what) {}
+};
+
 /// All of it as of one moment.
 struct LedgerSnapshot {
   LedgerState state;
@@ -68,7 +77,7 @@ struct LedgerSnapshot {
 };
 
 /// The database below a ledger. It knows tables and transactions; what they mean is the ledger's matter.
-/// Failures: std::system_error for the machine's, EBUSY where others kept it locked for 10 s.
+/// Failures: std::system_error for the machine's, EBUSY where others kept it locked for 10 s; StoreDamaged.
 class LedgerBackend {
  public:
   virtual ~LedgerBackend() = default;

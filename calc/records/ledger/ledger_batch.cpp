@@ -2,9 +2,12 @@
 
 #include <stdexcept>
 
+#include "base/error.hpp"
 #include "base/json_writer.hpp"
+#include "base/utf8.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/ledger.hpp"
+#include "records/ledger/record_text.hpp"
 
 namespace seamtakt {
 
@@ -17,6 +20,10 @@ constexpr std::size_t salt_bytes = 16;
 
 std::uint64_t LedgerBatch::add(const LedgerEntry& entry) {
   const std::uint64_t seq = next_seq();
+  // In the body a byte that isn't UTF-8 would be another text than in the table.
+  for (const auto& [topic, key] : entry.lookups)
+    if (first_invalid_utf8(key) != std::string::npos)
+      throw InputError("record " + std::to_string(seq), "a " + topic + " that isn't UTF-8", "UTF-8 text");
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact);
   json.member("v", ledger_body_version)
@@ -66,6 +73,7 @@ std::vector<std::uint64_t> LedgerBatch::find(const std::string& topic, const std
 }
 
 std::string LedgerBatch::person(const std::string& name) {
+  check_record_text("a person's name", name, longest_who);
   if (persons_.empty())
     for (const PersonRow& known : backend_.persons()) persons_[known.name] = known.sha256;
   auto& sha256 = persons_[name];

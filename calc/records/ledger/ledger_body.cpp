@@ -27,8 +27,7 @@ JsonNode body_of(const LedgerRowView& row) {
   try {
     return parse_json(row.body, "record " + std::to_string(row.seq));
   } catch (const std::runtime_error& error) {
-    throw std::system_error(std::make_error_code(std::errc::io_error),
-                            "the store is damaged: " + std::string(error.what()));
+    throw StoreDamaged("the store is damaged: " + std::string(error.what()));
   }
 }
 

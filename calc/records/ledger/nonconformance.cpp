@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "base/json_writer.hpp"
 #include "records/ledger/record_changes.hpp"
+#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt {
 
@@ -26,6 +27,20 @@ std::uint64_t whole(const JsonNode& body, std::string_view path) {
 std::string first_finding(const JsonNode& body) {
   const JsonNode* findings = body.find("findings");
   return findings != nullptr && !findings->elements.empty() ? body_text(findings->elements[0], "text") : "";
+}
+
+std::string place_of(const JsonNode& body) {
+  const std::uint64_t pass = whole(body, "results.pass");
+  return body_text(body, "results.unit_serial") + "/" + body_text(body, "results.weldment") + "/" +
+         body_text(body, "results.seam") + "/pass " + (pass > 0 ? std::to_string(pass) : "-");
+}
+
+/// Where the weld that it is about was corrected to be another one.
+void move_with_its_weld(RecordHistory& history, Nonconformance& each) {
+  if (each.about == 0 || history.changes_of(each.about).corrections.empty()) return;
+  const JsonNode body = history.corrected_body(each.about);
+  each.unit_serial = body_text(body, "results.unit_serial");
+  each.place = place_of(body);
 }
 
 void check_retest(const Ledger& ledger, const Nonconformance& about, std::uint64_t retest) {
@@ -83,6 +98,7 @@ Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
   each.opened = body_text(body, "t");
   each.unit_serial = body_text(body, "results.unit_serial");
   each.place = body_text(body, "results.place");
+  move_with_its_weld(history, each);
   each.text = first_finding(body);
   if (each.text.empty()) each.text = body_text(body, "why");
   for (const std::uint64_t number : history.changes_of(seq).dispositions) {
@@ -101,7 +117,8 @@ Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
 
 std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial) {
   LedgerBackend& backend = history.ledger().backend();
-  auto numbers = unit_serial.empty() ? backend.find("nonconformance", "") : backend.find("unit", unit_serial);
+  auto numbers =
+      unit_serial.empty() ? backend.find("nonconformance", "") : records_of_unit(history, unit_serial);
   history.load(numbers);
   std::erase_if(numbers,
                 [&](std::uint64_t seq) { return history.record(seq).kind != record_kind::nonconformance; });
@@ -142,12 +159,9 @@ LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t abou
     throw InputError("record " + std::to_string(about), "a record of kind " + row.kind,
                      "a pass or a manual seam");
   const JsonNode body = corrected_body(ledger, row);
-  const std::string unit = body_text(body, "results.unit_serial"), seam = body_text(body, "results.seam");
-  const std::uint64_t pass = whole(body, "results.pass");
+  const std::string unit = body_text(body, "results.unit_serial");
   JsonWriter json;
-  json.begin_object(JsonWriter::Layout::compact).member("unit_serial", unit);
-  json.member("place", unit + "/" + body_text(body, "results.weldment") + "/" + seam + "/pass " +
-                           (pass > 0 ? std::to_string(pass) : "-"));
+  json.begin_object(JsonWriter::Layout::compact).member("unit_serial", unit).member("place", place_of(body));
   json.end_object();
   LedgerEntry entry{record_kind::nonconformance, about, {{"results", json.take()}}, {{"nonconformance", ""}}};
   if (!unit.empty()) entry.lookups.emplace_back("unit", unit);

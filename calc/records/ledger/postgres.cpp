@@ -5,6 +5,7 @@
 #include <system_error>
 
 #include "base/error.hpp"
+#include "records/ledger/ledger_backend.hpp"
 #include "records/ledger/libpq.hpp"
 
 namespace seamtakt {
@@ -117,6 +118,9 @@ void Postgres::fail(pg_result* result) {
   if (state == "55P03")
     throw std::system_error(EBUSY, std::generic_category(),
                             "the store " + name_ + " is kept locked by another writer");
+  // The statements are the program's own: where they don't fit, or pages don't, the database was changed.
+  for (const std::string_view damaged : {"22", "23", "42", "P0", "XX"})
+    if (state.starts_with(damaged)) throw StoreDamaged("the store " + name_ + ": " + message);
   const int code = state == "53100" ? ENOSPC : state == "25006" ? EROFS : EIO;
   throw std::system_error(code, std::generic_category(), "the store " + name_ + ": " + message);
 }

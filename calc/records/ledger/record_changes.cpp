@@ -1,8 +1,11 @@
 #include "records/ledger/record_changes.hpp"
 
+#include <set>
+
 #include "base/error.hpp"
 #include "base/json_writer.hpp"
 #include "records/ledger/canonical_json.hpp"
+#include "records/ledger/correctable.hpp"
 #include "records/ledger/record_history.hpp"
 
 namespace seamtakt {
@@ -27,40 +30,69 @@ CorrectedValue parse_corrected_value(const std::string& text) {
   const auto equals = text.find('=');
   if (equals == 0 || equals == std::string::npos)
     throw InputError("--set", "\"" + printable(text, 60) + "\"", "MEMBER=VALUE, such as results.seam=S04");
-  const std::string value = text.substr(equals + 1);
-  try {
-    return {text.substr(0, equals), canonical_json(parse_json(value, "--set"))};
-  } catch (const InputError&) {
-    return {text.substr(0, equals), json_string(value)};
-  }
+  return {text.substr(0, equals), text.substr(equals + 1)};
 }
 
-LedgerEntry correction_entry(const LedgerRow& old, const std::vector<CorrectedValue>& values) {
-  if (holds_key(old.kind))
-    throw InputError(number_name(old), "a record of kind " + old.kind, "one that may be corrected");
+namespace {
+
+/// The value's JSON text, checked against the member's type and range.
+std::string checked_value(const LedgerRow& old, const std::string& path, const std::string& text,
+                          const PersonDigest& person) {
+  for (const CorrectableMember& member : correctable_members(old.kind)) {
+    if (path != member.path) continue;
+    const std::string value = correctable_value(member, text);
+    return member.type == CorrectableMember::Type::person
+               ? json_string(person(parse_json(value, "--set").string))
+               : value;
+  }
+  refuse_member(old.kind, path);
+}
+
+/// A calibration that is due before it was made says nothing.
+void check_dates(const JsonNode& body) {
+  const std::string date = body_text(body, "results.date"), due = body_text(body, "results.due");
+  if (due < date)
+    throw InputError("--set", "due " + printable(due) + " with date " + printable(date), "a date after it");
+}
+
+}  // namespace
+
+LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
+                             const std::vector<CorrectedValue>& values, const PersonDigest& person) {
+  if (correctable_members(old.kind).empty())
+    throw InputError(number_name(old), "a record of kind " + old.kind,
+                     "a pass, a manual seam or a calibration (make others void and write them anew)");
   if (values.empty()) throw InputError("--set", "nothing", "MEMBER=VALUE, such as results.seam=S04");
-  const JsonNode body = body_of(old);
+  const JsonNode body = corrected_body(ledger, old);
+  JsonNode now = body;
+  std::set<std::string> seen;
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact).key("changes").begin_array();
   for (const auto& [path, text] : values) {
+    const std::string value = checked_value(old, path, text, person);
     const JsonNode* before = body_member(body, path);
-    if (before == nullptr || !path.starts_with("results."))
-      throw InputError("--set", "\"" + printable(path, 60) + "\"",
-                       "a member of results of " + number_name(old));
-    if (canonical_json(*before) == text)
+    if (before == nullptr)
+      throw InputError("--set", "\"" + printable(path, 60) + "\"", "a member of " + number_name(old));
+    if (!seen.insert(path).second)
+      throw InputError("--set", printable(path, 60) + " twice", "each member once");
+    if (canonical_json(*before) == value)
       throw InputError("--set", printable(path, 60) + " unchanged", "another value than the record has");
+    *const_cast<JsonNode*>(body_member(now, path)) = parse_json(value, "--set");
     json.begin_object()
         .member("member", path)
         .key("old")
         .raw(canonical_json(*before))
         .key("new")
-        .raw(text)
+        .raw(value)
         .end_object();
   }
   json.end_array().end_object();
+  if (old.kind == record_kind::calibration) check_dates(now);
   LedgerEntry entry{record_kind::correction, old.seq, {{"results", json.take()}}, {}};
-  if (const std::string unit = body_text(body, "results.unit_serial"); !unit.empty())
-    entry.lookups.emplace_back("unit", unit);
+  for (const JsonNode* each : {&body, static_cast<const JsonNode*>(&now)})
+    if (const std::string unit = body_text(*each, "results.unit_serial");
+        !unit.empty() && (entry.lookups.empty() || entry.lookups[0].second != unit))
+      entry.lookups.emplace_back("unit", unit);
   return entry;
 }
 

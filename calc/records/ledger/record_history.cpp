@@ -3,6 +3,11 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "formula/heat_input.hpp"
+#include "records/ledger/canonical_json.hpp"
+#include "records/ledger/correctable.hpp"
+#include "records/ledger/derived_members.hpp"
+
 namespace seamtakt {
 
 namespace {
@@ -67,9 +72,16 @@ const RecordChanges& RecordHistory::changes_of(std::uint64_t seq) {
 }
 
 JsonNode RecordHistory::corrected_body(std::uint64_t seq) {
+  return corrected_body_before(seq, UINT64_MAX);
+}
+
+JsonNode RecordHistory::corrected_body_before(std::uint64_t seq, std::uint64_t before) {
   JsonNode body = body_of(record(seq));
-  for (const std::uint64_t number : changes_of(seq).corrections) {
-    if (is_void(number)) continue;
+  const std::vector<std::uint64_t> corrections = changes_of(seq).corrections;
+  if (corrections.empty()) return body;
+  const JsonNode original = body;
+  for (const std::uint64_t number : corrections) {
+    if (number >= before || is_void(number)) continue;
     const JsonNode correction = body_of(record(number));
     const JsonNode* list = body_member(correction, "results.changes");
     if (list == nullptr) continue;
@@ -79,7 +91,41 @@ JsonNode RecordHistory::corrected_body(std::uint64_t seq) {
       if (member != nullptr && value != nullptr) *member = *value;
     }
   }
+  if (record(seq).kind == record_kind::pass) recompute_derived(body, original, efficiency_of(body, original));
   return body;
+}
+
+std::optional<double> RecordHistory::efficiency_of(const JsonNode& body, const JsonNode& original) {
+  constexpr const char* path = "results.schedule";
+  if (!is_corrected(body, original, path)) return std::nullopt;
+  const auto kept = ledger_.backend().find("schedule", body_text(body, path));
+  if (kept.empty()) return std::nullopt;
+  return thermal_efficiency_of(body_text(body_of(record(kept.back())), "results.schedule.process"));
+}
+
+std::vector<RecordHistory::Change> RecordHistory::changes_by(std::uint64_t correction, std::uint64_t about) {
+  const JsonNode list = body_of(record(correction));
+  const JsonNode before = corrected_body_before(about, correction),
+                 after = corrected_body_before(about, correction + 1);
+  std::vector<Change> changes;
+  const auto text_at = [](const JsonNode& body, std::string_view path) {
+    const JsonNode* value = body_member(body, path);
+    return value == nullptr ? std::string("null") : canonical_json(*value);
+  };
+  if (const JsonNode* set = body_member(list, "results.changes"))
+    for (const JsonNode& each : set->elements) {
+      const JsonNode *old = each.find("old"), *value = each.find("new");
+      changes.push_back({body_text(each, "member"), old != nullptr ? canonical_json(*old) : "null",
+                         value != nullptr ? canonical_json(*value) : "null", false});
+    }
+  if (record(about).kind != record_kind::pass) return changes;
+  for (const DerivedMember& each : derived_members()) {
+    const bool was_set = std::any_of(changes.begin(), changes.end(),
+                                     [&](const Change& change) { return change.member == each.path; });
+    if (!was_set && is_corrected(after, before, each.path))
+      changes.push_back({each.path, text_at(before, each.path), text_at(after, each.path), true});
+  }
+  return changes;
 }
 
 }  // namespace seamtakt

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <map>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -23,8 +24,19 @@ class RecordHistory {
   const LedgerRow& record(std::uint64_t seq);
   const RecordChanges& changes_of(std::uint64_t seq);
   bool is_void(std::uint64_t seq) { return changes_of(seq).is_void(); }
-  /// The body with all corrections applied in order that aren't void themselves.
+  /// The body with all corrections applied in order that aren't void themselves, and what follows from them
+  /// recomputed (derived_members.hpp).
   JsonNode corrected_body(std::uint64_t seq);
+  /// The same by the corrections whose number is below `before`.
+  JsonNode corrected_body_before(std::uint64_t seq, std::uint64_t before);
+
+  /// What a correction changed: values as JSON text.
+  struct Change {
+    std::string member, was, is;
+    bool is_derived = false;  ///< recomputed, not set
+  };
+  /// Of the record that it is about.
+  std::vector<Change> changes_by(std::uint64_t correction, std::uint64_t about);
 
   const Ledger& ledger() const { return ledger_; }
 
@@ -34,6 +46,8 @@ class RecordHistory {
     RecordChanges changes;
   };
   Known& known(std::uint64_t seq);
+  /// By the process of the schedule that a correction names; empty: not named, or not known to the store.
+  std::optional<double> efficiency_of(const JsonNode& body, const JsonNode& original);
 
   const Ledger& ledger_;
   std::map<std::uint64_t, Known> known_;

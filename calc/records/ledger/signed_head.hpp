@@ -40,7 +40,17 @@ struct Anchor {
   std::string utc, key_id, signature;
 };
 
-/// A line an anchor; blank lines and lines that begin with '#' are skipped. InputError at FILE:LINE.
+/// Anchors as the program prints them, one after another: store, n, root, utc, key-id, signature. Each may
+/// stand on one line or on several, its digits in groups, in capitals, after the word "Anchor": as it was
+/// copied from a page. Blank lines and lines that begin with '#' are skipped. InputError at FILE:LINE: not an
+/// anchor, or a part of one.
 std::vector<Anchor> parse_anchors(std::string_view text, const std::string& file);
+
+/// The same where there may be none.
+std::vector<Anchor> parse_any_anchors(std::string_view text, const std::string& file);
+
+/// An anchor line as it is printed for people: a part on each line (store and n on one), digits in groups of
+/// four. parse_anchors reads it.
+std::vector<std::string> anchor_groups(const std::string& anchor_line);
 
 }  // namespace seamtakt

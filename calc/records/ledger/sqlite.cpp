@@ -1,18 +1,30 @@
 #include "records/ledger/sqlite.hpp"
 
 #include <sqlite3.h>
+#include <sys/stat.h>
 
 #include <cerrno>
 #include <stdexcept>
 #include <system_error>
 
 #include "base/error.hpp"
+#include "records/ledger/ledger_backend.hpp"
 
 namespace seamtakt {
 
 namespace {
 
 constexpr int busy_timeout_ms = 10'000;
+constexpr int longest_value = (64 << 20) + (1 << 20);  // a bundle's line, and something over
+// A row takes some 20 steps of the database's machine, and at least as many bytes of its file; a check of its
+// structure some more. One step takes about 20 ns.
+constexpr int steps_a_call = 100'000;
+constexpr std::int64_t steps_a_byte = 20, steps_of_any_file = 200'000'000;
+
+std::int64_t bytes_of_file(const std::string& path) {
+  struct stat status {};
+  return ::stat(path.c_str(), &status) == 0 ? static_cast<std::int64_t>(status.st_size) : 0;
+}
 
 int errno_of(int code) {
   switch (code & 0xff) {
@@ -27,8 +39,6 @@ int errno_of(int code) {
       return EACCES;
     case SQLITE_NOMEM:
       return ENOMEM;
-    case SQLITE_CANTOPEN:
-      return ENOENT;
     default:
       return EIO;
   }
@@ -44,15 +54,43 @@ Sqlite::Sqlite(std::string path, Mode mode) : path_(std::move(path)) {
                                                         : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
   const int code = sqlite3_open_v2(path_.c_str(), &handle_, flags, nullptr);
   if (code != SQLITE_OK) {
-    // The message belongs to the handle, so it is taken before the handle goes.
+    // Message and reason belong to the handle, so they are taken before the handle goes.
+    const int reason = handle_ != nullptr ? sqlite3_system_errno(handle_) : 0;
     const std::string message = handle_ != nullptr ? sqlite3_errmsg(handle_) : "no memory";
     sqlite3_close(handle_);
     handle_ = nullptr;
-    throw std::system_error(errno_of(code), std::generic_category(),
+    const bool is_place = (code & 0xff) == SQLITE_CANTOPEN;
+    throw std::system_error(is_place ? (reason != 0 ? reason : ENOENT) : errno_of(code),
+                            std::generic_category(),
                             "can't open the store " + printable(path_) + " (" + message + ")");
   }
   sqlite3_extended_result_codes(handle_, 1);
   sqlite3_busy_timeout(handle_, busy_timeout_ms);
+  sqlite3_db_config(handle_, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+  sqlite3_db_config(handle_, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+  sqlite3_limit(handle_, SQLITE_LIMIT_LENGTH, longest_value);
+  sqlite3_limit(handle_, SQLITE_LIMIT_ATTACHED, 0);
+  renew_steps();
+  sqlite3_progress_handler(handle_, steps_a_call, count_steps, this);
+}
+
+int Sqlite::count_steps(void* self) {
+  return --static_cast<Sqlite*>(self)->steps_left_ < 0;
+}
+
+void Sqlite::renew_steps() {
+  const std::int64_t bytes = bytes_of_file(path_) + bytes_of_file(path_ + "-wal");
+  steps_left_ = (steps_of_any_file + steps_a_byte * bytes) / steps_a_call;
+}
+
+void Sqlite::allow_views_and_triggers(bool allowed) {
+  sqlite3_db_config(handle_, SQLITE_DBCONFIG_ENABLE_VIEW, allowed ? 1 : 0, nullptr);
+  sqlite3_db_config(handle_, SQLITE_DBCONFIG_ENABLE_TRIGGER, allowed ? 1 : 0, nullptr);
+}
+
+bool Sqlite::has_moved() const {
+  int moved = 0;
+  return sqlite3_file_control(handle_, "main", SQLITE_FCNTL_HAS_MOVED, &moved) == SQLITE_OK && moved != 0;
 }
 
 Sqlite::~Sqlite() {
@@ -64,11 +102,30 @@ void Sqlite::fail(int code) const {
   if ((code & 0xff) == SQLITE_NOTADB)
     throw InputError(printable(path_), "a file that is no SQLite database",
                      "a store of this program, or a name that isn't taken");
-  throw std::system_error(errno_of(code), std::generic_category(),
-                          "the store " + printable(path_) + ": " + message);
+  const std::string what = "the store " + printable(path_) + ": ";
+  switch (code & 0xff) {
+    case SQLITE_CANTOPEN:
+      throw std::system_error(sqlite3_system_errno(handle_) != 0 ? sqlite3_system_errno(handle_) : ENOENT,
+                              std::generic_category(), what + message);
+    case SQLITE_INTERRUPT:
+      throw StoreDamaged(what + "reading takes more steps than a file of its size can need");
+    case SQLITE_CORRUPT:
+    case SQLITE_ERROR:
+    case SQLITE_FORMAT:
+    case SQLITE_TOOBIG:
+    case SQLITE_MISMATCH:
+    case SQLITE_CONSTRAINT:
+    case SQLITE_SCHEMA:
+      throw StoreDamaged(what + message);
+    default:
+      if (code == SQLITE_IOERR_SHORT_READ || code == SQLITE_IOERR_CORRUPTFS)
+        throw StoreDamaged(what + message);
+      throw std::system_error(errno_of(code), std::generic_category(), what + message);
+  }
 }
 
 void Sqlite::run(const char* sql) {
+  renew_steps();
   const int code = sqlite3_exec(handle_, sql, nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) fail(code);
 }
@@ -86,6 +143,7 @@ std::string Sqlite::text(const char* sql) {
 }
 
 SqliteStatement::SqliteStatement(Sqlite& database, const char* sql) : database_(database) {
+  database.renew_steps();
   const int code = sqlite3_prepare_v2(database.handle(), sql, -1, &statement_, nullptr);
   if (code != SQLITE_OK) database.fail(code);
 }

@@ -10,7 +10,9 @@ struct sqlite3_stmt;
 namespace seamtakt {
 
 /// An open SQLite database. Every outcome but success is thrown: InputError where the file is no database,
-/// std::system_error for the machine's failures.
+/// std::system_error for the machine's failures, StoreDamaged for a damaged file. A file may be hostile:
+/// nothing of its own is trusted, a statement that takes more steps than a file of its size can need is
+/// ended, and no value may be longer than what a record holds.
 class Sqlite {
  public:
   enum class Mode { read_only, read_write, create };
@@ -28,9 +30,18 @@ class Sqlite {
   sqlite3* handle() const { return handle_; }
   const std::string& path() const { return path_; }
   [[noreturn]] void fail(int code) const;
+  /// Whether views and triggers that the file brings may run.
+  void allow_views_and_triggers(bool allowed);
+  /// The file was moved or deleted since it was opened.
+  bool has_moved() const;
+  /// A statement begins.
+  void renew_steps();
 
  private:
+  static int count_steps(void* self);
+
   std::string path_;
+  std::int64_t steps_left_ = 0;  ///< in units of steps_a_call
   sqlite3* handle_ = nullptr;
 };
 

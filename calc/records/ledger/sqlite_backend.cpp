@@ -1,8 +1,11 @@
 #include "records/ledger/sqlite_backend.hpp"
 
 #include <sqlite3.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <system_error>
 
 #include "base/error.hpp"
@@ -24,6 +27,16 @@ std::string schema_text(Sqlite& database) {
   return text;
 }
 
+/// What schema_text gives of a store as this program makes it.
+const std::string& own_schema_text() {
+  static const std::string text = [] {
+    Sqlite model(":memory:", Sqlite::Mode::create);
+    model.run(sqlite_schema);
+    return schema_text(model);
+  }();
+  return text;
+}
+
 std::int64_t signed_of(std::uint64_t number) {
   return static_cast<std::int64_t>(std::min<std::uint64_t>(number, INT64_MAX));
 }
@@ -33,18 +46,28 @@ class SqliteBackend : public LedgerBackend {
   SqliteBackend(const std::string& path, const StoreOpening& opening, bool exists)
       : database_(path, opening.use == StoreOpening::For::reading ? Sqlite::Mode::read_only
                         : exists                                  ? Sqlite::Mode::read_write
-                                                                  : Sqlite::Mode::create) {
+                                                                  : Sqlite::Mode::create),
+        made_here_(!exists) {
+    database_.allow_views_and_triggers(false);
     database_.run("PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0;");
     if (opening.create && is_empty()) create();
     check_identity();
+    check_schema();
+    database_.allow_views_and_triggers(true);  // the program's own
     const bool has_wal = database_.text("PRAGMA journal_mode") == "wal";
     // Power may fail at any time. EXTRA: the directory is synced too once the journal is gone.
     database_.run(has_wal ? "PRAGMA synchronous = FULL" : "PRAGMA synchronous = EXTRA");
   }
+  ~SqliteBackend() override { remove_if_unused(); }
 
   std::string name() const override { return "sqlite:" + printable(database_.path()); }
 
-  void begin() override { database_.run("BEGIN IMMEDIATE"); }
+  void begin() override {
+    database_.run("BEGIN IMMEDIATE");
+    if (!database_.has_moved()) return;
+    rollback();
+    throw std::system_error(ESTALE, std::generic_category(), name() + " was moved or deleted");
+  }
   void commit() override { database_.run("COMMIT"); }
   void rollback() noexcept override {
     // Some failures have rolled back already; then this one has nothing to do.
@@ -193,9 +216,7 @@ class SqliteBackend : public LedgerBackend {
 
   std::vector<std::string> structure_problems() override {
     std::vector<std::string> problems;
-    Sqlite model(":memory:", Sqlite::Mode::create);
-    model.run(sqlite_schema);
-    if (schema_text(database_) != schema_text(model))
+    if (schema_text(database_) != own_schema_text())
       problems.push_back("its tables or triggers aren't those that this program makes");
     SqliteStatement check(database_, "PRAGMA integrity_check(5)");
     while (check.step())
@@ -249,6 +270,28 @@ class SqliteBackend : public LedgerBackend {
     }
   }
 
+  /// Before a row is read: a table may be a view that never ends, a trigger may do anything.
+  void check_schema() {
+    if (schema_text(database_) != own_schema_text())
+      throw InputError(printable(database_.path()),
+                       "tables or triggers that aren't those that this program makes",
+                       "a store as this program makes it");
+  }
+
+  /// A store that was made here and never got a record goes: whatever failed leaves nothing behind. Others
+  /// may have opened it meanwhile; they see that it has moved before they write.
+  void remove_if_unused() noexcept {
+    if (!made_here_) return;
+    try {
+      rollback();
+      database_.run("BEGIN EXCLUSIVE");
+      if (database_.integer("SELECT count(*) FROM rec") == 0 && !database_.has_moved())
+        ::unlink(database_.path().c_str());
+      rollback();
+    } catch (...) {  // it stays
+    }
+  }
+
   void check_identity() {
     const std::string path = printable(database_.path());
     if (database_.integer("PRAGMA application_id") != sqlite_application_id)
@@ -262,12 +305,19 @@ class SqliteBackend : public LedgerBackend {
   }
 
   Sqlite database_;
+  bool made_here_;
 };
 
 /// A writer that was killed leaves a journal that only a writer can roll back.
 void roll_back_journal(const std::string& path) {
   Sqlite database(path, Sqlite::Mode::read_write);
   database.integer("SELECT count(*) FROM sqlite_schema");
+}
+
+/// What is left of a store that couldn't be made.
+void remove_if_empty(const std::string& path) {
+  struct stat status {};
+  if (::stat(path.c_str(), &status) == 0 && status.st_size == 0) ::unlink(path.c_str());
 }
 
 }  // namespace
@@ -278,6 +328,7 @@ std::unique_ptr<LedgerBackend> open_sqlite_backend(const std::string& path, cons
   try {
     return std::make_unique<SqliteBackend>(path, opening, exists);
   } catch (const std::system_error&) {
+    if (!exists) remove_if_empty(path);
     if (!exists || opening.use != StoreOpening::For::reading) throw;
     roll_back_journal(path);
     return std::make_unique<SqliteBackend>(path, opening, exists);

@@ -4,6 +4,8 @@
 #include <sys/vfs.h>
 
 #include <algorithm>
+#include <cerrno>
+#include <system_error>
 
 #include "base/error.hpp"
 
@@ -40,6 +42,8 @@ bool check_sqlite_place(const std::string& path, bool force) {
   struct stat status {};
   const std::string folder = folder_of(path);
   const bool exists = ::stat(path.c_str(), &status) == 0;
+  if (!exists && errno != ENOENT && errno != ENOTDIR)
+    throw std::system_error(errno, std::generic_category(), "can't look at the store " + printable(path));
   if (exists && !S_ISREG(status.st_mode))
     throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory" : "no regular file",
                      expected_place);

@@ -6,6 +6,7 @@
 #include "records/ledger/stored_parts.hpp"
 #include "records/length_judgement.hpp"
 #include "records/seam_union.hpp"
+#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt {
 
@@ -116,6 +117,22 @@ class OpenCauses {
   std::vector<OpenCause>& causes_;
 };
 
+
+/// Where a correction made another pass of one that an audit had counted, the one that it counted is missing.
+void add_left_behind(RecordHistory& history, const std::set<std::string>& there, UnitStatus& status) {
+  for (const std::uint64_t seq : history.ledger().backend().find("unit", status.unit_serial)) {
+    const std::string& kind = history.record(seq).kind;
+    if (kind != record_kind::pass && kind != record_kind::manual) continue;
+    if (history.changes_of(seq).corrections.empty() || history.is_void(seq)) continue;
+    const JsonNode logged = body_of(history.record(seq));
+    if (body_text(logged, "results.unit_serial") != status.unit_serial) continue;
+    const std::string name = pass_name(*logged.find("results"));
+    if (!there.contains(name) &&
+        std::find(status.missing.begin(), status.missing.end(), name) == status.missing.end())
+      status.missing.push_back(name);
+  }
+}
+
 }  // namespace
 
 std::size_t UnitStatus::open_nonconformances() const {
@@ -135,8 +152,7 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   std::set<std::string> there;
   std::vector<std::string> order;
   std::map<std::string, std::vector<Weld>> welds;
-  const auto numbers = history.ledger().backend().find("unit", unit_serial);
-  history.load(numbers);
+  const auto numbers = records_of_unit(history, unit_serial);
   for (const std::uint64_t seq : numbers) {
     const LedgerRow& row = history.record(seq);
     if (history.is_void(seq)) continue;
@@ -164,6 +180,7 @@ UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
   for (const std::string& name : order) causes.add_pass(name, welds[name]);
   for (const std::string& name : needs.missing)
     if (!there.contains(name)) status.missing.push_back(name);
+  if (needs.known) add_left_behind(history, there, status);
   status.nonconformances = nonconformances(history, unit_serial);
   for (const Nonconformance& each : status.nonconformances)
     status.scrapped = status.scrapped || (each.decision == Decision::scrap && !each.open);

@@ -11,6 +11,11 @@ namespace {
 
 constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
 
+std::string span_text(std::uint64_t first, std::uint64_t last) {
+  return first == last ? "record " + std::to_string(first)
+                       : "records " + std::to_string(first) + "-" + std::to_string(last);
+}
+
 VerifyReport::Span span_of(const LedgerProblem& problem) {
   return {problem.seq, std::max(problem.seq, problem.last_seq)};
 }
@@ -40,21 +45,27 @@ VerifyReport::Span VerifyReport::first_bad() const {
 }
 
 std::string VerifyReport::summary() const {
-  const std::string count = std::to_string(records) + (records == 1 ? " record" : " records");
+  const bool is_part = looked_from > 1;
+  const std::string count = is_part ? span_text(looked_from, records)
+                                    : std::to_string(records) + (records == 1 ? " record" : " records");
   if (!trusted) {
     const auto [from, to] = first_bad();
     if (from == 0) return "NOT TRUSTED";
     if (from == to) return "NOT TRUSTED: first bad record " + std::to_string(from);
     return "NOT TRUSTED: a record from " + std::to_string(from) + " to " + std::to_string(to) + " is bad";
   }
+  const std::string before = is_part ? "; " + std::string(looked_from > 2 ? "1-" : "") +
+                                           std::to_string(looked_from - 1) +
+                                           (hashed_before ? " by their digests alone" : " not looked at")
+                                     : "";
   if (anchored_to > 0)
-    return "OK: " + count + ", anchored up to record " + std::to_string(anchored_to) +
+    return "OK: " + count + before + ", anchored up to record " + std::to_string(anchored_to) +
            (pinned ? ", signed by the key given" : "");
   if (pinned)
-    return "OK: " + count +
+    return "OK: " + count + before +
            ", signed by the key given (no anchor: an old copy or a tail cut off wouldn't show)";
-  return "OK but unanchored: " + count +
-         " agree with one another; without an anchor or key from outside a forged store would too";
+  return "OK but unanchored: " + count + " agree with one another" + before +
+         "; without an anchor or key from outside a forged store would too";
 }
 
 void VerifyRun::add_problem(std::uint64_t seq, std::uint64_t last_seq, std::string text) {
@@ -66,8 +77,7 @@ void VerifyRun::add_problem(std::uint64_t seq, std::uint64_t last_seq, std::stri
 void VerifyRun::guarded(const char* what, const std::function<void()>& part) {
   try {
     part();
-  } catch (const std::system_error& error) {
-    if (error.code() == std::errc::device_or_resource_busy) throw;
+  } catch (const StoreDamaged& error) {
     add_problem(0, 0, std::string(what) + " can't be read: " + error.what());
   } catch (const InputError& error) {
     add_problem(0, 0, std::string(what) + " can't be read: " + error.what());
@@ -80,6 +90,12 @@ VerifyReport VerifyRun::run() {
     for (const std::string& problem : ledger_.backend().structure_problems()) add_problem(0, 0, problem);
   });
   guarded("the state", [&] { snapshot_ = ledger_.backend().snapshot(); });
+  if (options_.from > 1 && snapshot_.last_seq > 0 && options_.from > snapshot_.last_seq)
+    throw InputError("--from", std::to_string(options_.from),
+                     "one of the store's records, 1 to " + std::to_string(snapshot_.last_seq));
+  report_.looked_from = options_.from;
+  // An anchor vouches for bodies, not for the leaves that are stored beside them.
+  report_.hashed_before = options_.from > 1 && !anchors_.empty();
   guarded("the records", [&] { check_records(); });
   if (next_seq_ <= snapshot_.last_seq) add_problem(next_seq_, next_seq_, "can't be read");
   if (snapshot_.last_seq == 0) add_problem(1, 1, "is missing: the store holds no record");
@@ -110,7 +126,7 @@ void VerifyRun::check_records() {
     const std::uint64_t first = next_seq_;
     try {
       ledger_.backend().each_record(first, page_rows, visit);
-    } catch (const std::system_error&) {
+    } catch (const StoreDamaged&) {
       // One by one, to say which one it is.
       ledger_.backend().each_record(next_seq_, 1, visit);
     }
@@ -143,18 +159,26 @@ void VerifyRun::check_row(const LedgerRowView& row) {
   };
   if (row.seq < options_.from && !holds_key()) {
     if (!stored) add_problem(row.seq, row.seq, "its leaf isn't a SHA-256");
-    frontier_.append(stored.value_or(Digest{}));
+    if (report_.hashed_before)
+      check_leaf(row, stored);
+    else
+      frontier_.append(stored.value_or(Digest{}));
     lookups_complete_ = false;
     return;
   }
   if (!row.well_typed) add_problem(row.seq, row.seq, "its values aren't of the kinds that were written");
+  check_leaf(row, stored);
+  check_body(row);
+}
+
+/// The tree goes on with what the body gives.
+void VerifyRun::check_leaf(const LedgerRowView& row, const std::optional<Digest>& stored) {
   const Digest leaf = leaf_digest(row.body);
   if (!stored || *stored != leaf)
     add_problem(
         row.seq, row.seq,
         "its body gives leaf " + hex(leaf).substr(0, 16) + ", stored was " + hex(row.leaf).substr(0, 16));
   frontier_.append(leaf);
-  check_body(row);
 }
 
 void VerifyRun::check_lookups() {
@@ -166,13 +190,17 @@ void VerifyRun::check_lookups() {
   LookupRow last;
   for (std::size_t rows = page_rows; rows == page_rows;) {
     rows = 0;
-    LookupRow next;
+    LookupRow next = last;
     ledger_.backend().each_lookup(last, page_rows,
                                   [&](std::string_view topic, std::string_view key, std::uint64_t seq) {
                                     if (seq <= snapshot_.last_seq) stored.add(topic, key, seq);
                                     if (++rows == page_rows)
                                       next = {std::string(topic), std::string(key), seq};
                                   });
+    if (rows == page_rows && !(last < next)) {  // a damaged tree may lead in a circle
+      add_problem(0, 0, "what helps to find records isn't in order (table lookup)");
+      return;
+    }
     last = next;
   }
   if (!(stored == expected_lookups_))

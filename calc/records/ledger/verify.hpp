@@ -16,7 +16,8 @@ struct VerifyOptions {
   std::vector<Anchor> anchors;
   /// Folder of the raw logs, by SHA-256 or by name; empty: they aren't looked at.
   std::string raw_folder;
-  /// Records before this one are taken by their stored leaves, without a look into their bodies.
+  /// Records before this one are taken by their stored leaves, without a look into their bodies; where
+  /// anchors are given, their bodies' digests are compared. InputError of the run: beyond the last record.
   std::uint64_t from = 1;
   /// Called now and then with the records done and in all. May throw to stop.
   std::function<void(std::uint64_t, std::uint64_t)> progress;
@@ -34,6 +35,8 @@ struct VerifyReport {
   bool pinned = false;            ///< the newest head is vouched for by the pinned key
   std::uint64_t anchored_to = 0;  ///< records that the newest agreeing anchor covers; 0: no anchor was given
   std::uint64_t records = 0, heads = 0;
+  std::uint64_t looked_from = 1;        ///< the bodies before this one weren't read
+  bool hashed_before = false;           ///< but their digests were compared
   std::vector<LedgerProblem> problems;  ///< the first ones of each sort, those with a record first
   std::vector<std::string> warnings;
   std::optional<SignedHead> newest_head;
@@ -50,13 +53,14 @@ struct VerifyReport {
 };
 
 /// Checks all that a store says of itself from the bytes of its bodies: form, numbers, leaves, roots,
-/// signatures, keys, references, times, what helps to find records, anchors and raw logs. A failure of the
-/// database while it is read means that it can't be trusted, and is a problem too. Changes nothing.
+/// signatures, keys, references, times, what helps to find records, anchors and raw logs. A damaged database
+/// can't be trusted, which is a problem too; std::system_error: a disk, a connection, a right that fails,
+/// which says nothing of the records. Changes nothing.
 VerifyReport verify_ledger(const Ledger& ledger, const VerifyOptions& options);
 
 /// The same of the store at a place. A file that can't even be opened as a store is not trusted, which isn't
-/// an error. InputError: nothing there, a server's refusal; std::system_error: no permission, in use, no
-/// connection.
+/// an error. InputError: nothing there, a server's refusal; std::system_error: it can't be read (no
+/// permission, in use, no connection, a disk that fails).
 VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, const VerifyOptions& options);
 
 }  // namespace seamtakt

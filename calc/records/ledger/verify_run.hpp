@@ -35,6 +35,7 @@ class VerifyRun {
   void check_records();
   bool take_row(const LedgerRowView& row);
   void check_row(const LedgerRowView& row);
+  void check_leaf(const LedgerRowView& row, const std::optional<Digest>& stored);
   void check_body(const LedgerRowView& row);
   void check_place(const LedgerRowView& row, const BodyParts& parts);
   void check_stamp(const LedgerRowView& row, const BodyParts& parts);

@@ -13,11 +13,6 @@ VerifyReport unreadable(const std::string& why) {
   return report;
 }
 
-/// Someone else's file, or one that is in use, says nothing about its records.
-bool is_no_verdict(const std::system_error& error) {
-  return error.code() == std::errc::permission_denied || error.code() == std::errc::device_or_resource_busy;
-}
-
 }  // namespace
 
 VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, const VerifyOptions& options) {
@@ -28,8 +23,8 @@ VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, c
   } catch (const InputError& error) {
     if (!uri.starts_with("sqlite:")) throw;
     return unreadable(error.what());
-  } catch (const std::system_error& error) {
-    if (!uri.starts_with("sqlite:") || is_no_verdict(error)) throw;
+  } catch (const StoreDamaged& error) {
+    // What a disk, a right or a lock refuses says nothing of the records, and is thrown on.
     return unreadable(error.what());
   }
   return verify_ledger(*ledger, options);

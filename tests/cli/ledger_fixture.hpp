@@ -1,0 +1,82 @@
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "base/json_node.hpp"
+#include "cli/program.hpp"
+
+namespace seamtakt::test {
+
+inline const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
+
+/// The ledger commands as a person uses them, each test in a folder of its own.
+class LedgerCommand : public testing::Test {
+ protected:
+  void SetUp() override {
+    char name[] = "/tmp/seamtakt-ledger-XXXXXX";
+    folder_ = mkdtemp(name);
+    store_ = "sqlite:" + (folder_ / "store/records.sqlite").string();
+    std::filesystem::create_directory(folder_ / "store");
+    setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  static std::string bytes_of(const std::string& file) {
+    std::ifstream in(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+  }
+  static void write_file(const std::string& file, const std::string& bytes) {
+    std::ofstream(file, std::ios::binary) << bytes;
+  }
+  std::string store_file() const { return store_.substr(7); }
+
+  ProgramRun audit_demo() {
+    return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
+                        "--manual", demo + "manual-seams.csv", "--store", store_, "--who", "anna", "--why",
+                        "shift 1", "--summary"});
+  }
+  ProgramRun ledger(std::vector<std::string> words) {
+    words.insert(words.begin(), "ledger");
+    words.insert(words.end(), {"--store", store_});
+    return run_program(words);
+  }
+  ProgramRun write(std::vector<std::string> words) {
+    words.insert(words.end(), {"--who", "bea", "--why", "a reason"});
+    return ledger(words);
+  }
+  JsonNode json(std::vector<std::string> words) {
+    words.push_back("--json");
+    const ProgramRun run = ledger(words);
+    EXPECT_LE(run.exit_code, 1) << run.errors;
+    EXPECT_EQ(run.errors, "");
+    return parse_json(run.output, "output");
+  }
+  std::uint64_t first_of_kind(const std::string& kind) {
+    const JsonNode list = json({"list", "--kind", kind});
+    EXPECT_FALSE(list.find("records")->elements.empty()) << kind;
+    return list.find("records")->elements.empty()
+               ? 0
+               : static_cast<std::uint64_t>(list.find("records")->elements[0].find("seq")->number);
+  }
+
+  std::filesystem::path folder_;
+  std::string store_;
+};
+
+/// A run that ends in 2 with one line that has `part`, and nothing on standard output.
+inline void expect_refused(const ProgramRun& run, const std::string& part) {
+  EXPECT_EQ(run.exit_code, 2) << run.output << run.errors;
+  EXPECT_EQ(run.output, "");
+  EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
+  EXPECT_NE(run.errors.find(part), std::string::npos) << run.errors;
+}
+
+}  // namespace seamtakt::test
