@@ -4,6 +4,8 @@
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QKeyEvent>
+#include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QMessageBox>
@@ -33,6 +35,16 @@ void MainWindow::makeMenus() {
   makeEditMenu();
   makeViewMenu();
   makeHelpMenu();
+  for (QLineEdit* line : findChildren<QLineEdit*>()) line->installEventFilter(this);
+}
+
+/// On some platforms the key for other units empties a line: it is the menu's, also while one types.
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::ShortcutOverride ||
+      !static_cast<QKeyEvent*>(event)->matches(QKeySequence::DeleteCompleteLine))
+    return QMainWindow::eventFilter(watched, event);
+  event->ignore();
+  return true;
 }
 
 void MainWindow::makeFileMenu() {

@@ -26,6 +26,8 @@ class QuantityEdit : public QLineEdit {
   /// At each key: the text as it stands.
   void typed(const QString& text);
   void refusalChanged(const QString& reason);
+  /// Escape: the entry shall be as if it had never begun.
+  void dropped();
 
  protected:
   bool event(QEvent* event) override;
@@ -35,6 +37,7 @@ class QuantityEdit : public QLineEdit {
 
  private:
   void step(double steps);
+  void drop();
   QString unitShown() const;
 
   const FieldInfo* field_ = nullptr;
