@@ -21,7 +21,7 @@ QString joined(const std::vector<std::string>& names) {
 
 void MainWindow::askAboutLock(const LockedEdit& edit) {
   // A question is asked once; and it is about the plan as it was when the edit was tried.
-  if (lock_question_ || edit.before != document_.plan()) return;
+  if ((lock_question_ && lock_question_->isVisible()) || edit.before != document_.plan()) return;
   if (!edit.change.changed.empty()) return offerRevision(edit);
   if (!edit.change.withdrawn.empty()) return offerToWithdraw(edit);
   if (!edit.change.item.empty()) offerCopy(edit);

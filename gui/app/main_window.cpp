@@ -100,6 +100,8 @@ void MainWindow::connectParts() {
   // Later: whoever made the edit, a drag or a table's editor, has to come to its end first.
   connect(&document_, &Document::lockedEdit, this, &MainWindow::askAboutLock, Qt::QueuedConnection);
   connect(&document_, &Document::replaced, &selection_, &Selection::reset);
+  // Once the page shows it: what had the focus, a button of the empty page, would hand it to the form.
+  connect(&document_, &Document::replaced, this, &MainWindow::focusPage, Qt::QueuedConnection);
   connect(&document_, &Document::fileChanged, this, &MainWindow::showTitle);
   connect(&document_, &Document::changedOnDisk, this, &MainWindow::fileChangedOnDisk);
   connect(&document_.undo(), &QUndoStack::indexChanged, this, &MainWindow::showTitle);

@@ -78,15 +78,14 @@ void QuantityEdit::drop() {
   setText(shown_);
 }
 
-/// Undo and redo are the plan's, not the line's; a refused text isn't the plan's yet, and goes. The key that
-/// empties a line on some platforms changes the units shown: what is in the line by then is shown in the
-/// other ones. A table's editor, whose text would be read in other units than it was typed in, takes that key
-/// and does nothing.
+/// Undo and redo are the plan's, not the line's; a refused text isn't the plan's yet, and goes. The key for
+/// the other units is the menu's: what is in the line by then is shown in them. A table's editor, whose text
+/// would be read in other units than it was typed in, takes that key and does nothing.
 bool QuantityEdit::event(QEvent* event) {
   if (event->type() != QEvent::ShortcutOverride) return QLineEdit::event(event);
   auto* key = static_cast<QKeyEvent*>(event);
   const bool is_undo = key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo);
-  const bool changes_units = key->matches(QKeySequence::DeleteCompleteLine);
+  const bool changes_units = key->keyCombination() == other_units_key;
   if (!is_undo && !changes_units) return QLineEdit::event(event);
   const bool was_refused = follows_ && !refusal_.isEmpty();
   if (was_refused)
@@ -103,7 +102,7 @@ void QuantityEdit::keyPressEvent(QKeyEvent* event) {
     drop();
     return;
   }
-  if (event->matches(QKeySequence::DeleteCompleteLine)) return;
+  if (event->keyCombination() == other_units_key) return;
   if (steps && event->key() == Qt::Key_Up) return step(1);
   if (steps && event->key() == Qt::Key_Down) return step(-1);
   if (steps && event->key() == Qt::Key_PageUp) return step(10);

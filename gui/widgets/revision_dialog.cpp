@@ -32,6 +32,7 @@ RevisionDialog::RevisionDialog(const QString& text, const QStringList& seams, QW
   all_ = new QCheckBox(tr("All %n seams", nullptr, static_cast<int>(seams.size())), this);
   all_->setAccessibleName(all_->text());
   seams_ = new QListWidget(this);
+  seams_->setSpacing(2);
   seams_->setAccessibleName(tr("Seams that move to the draft"));
   for (const QString& name : seams) {
     auto* item = new QListWidgetItem(name, seams_);

@@ -209,14 +209,32 @@ TEST_F(EntriesTest, OpeningAPageFocusesItsTableAndStrayKeysChangeNothing) {
   EXPECT_EQ(question(100), nullptr);
 }
 
+TEST_F(EntriesTest, APlanThatIsOpenedIsLookedAtInItsTableToo) {
+  window->document().start(Plan());
+  settle();
+  Hands hands(*window);
+  for (const int page : {0, 1}) {
+    hands.page(page);
+    hands.press(window->page(page), "Open the demo");
+    settle();
+    QWidget* focus = QApplication::focusWidget();
+    ASSERT_NE(focus, nullptr);
+    EXPECT_NE(qobject_cast<GridView*>(focus), nullptr)
+        << focus->metaObject()->className() << " " << focus->accessibleName().toStdString();
+    window->document().start(Plan());
+    settle();
+  }
+}
+
 TEST_F(EntriesTest, EnterInPlanDataEndsTheEntryAndPressesNoButton) {
   Hands hands(*window);
   hands.key(Qt::Key_M, Qt::ControlModifier);
   auto* data = window->findChild<PlanDataDialog*>();
   ASSERT_NE(data, nullptr);
+  bring_to_front(*data);
   const std::size_t metals = plan().base_metals.size();
   for (const char* key : {"tensile_MPa", "standard"}) {
-    ASSERT_TRUE(data->form().focusField(key));
+    ASSERT_TRUE(data->form().focusField(key)) << key << " of " << data->form().pointer();
     auto* line = qobject_cast<QuantityEdit*>(data->form().editorOf(key));
     QTest::keyClick(line, Qt::Key_A, Qt::ControlModifier);
     QTest::keyClicks(line, "515");

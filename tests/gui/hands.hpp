@@ -47,6 +47,13 @@ inline QDialog* question(int wait_ms = 2000) {
   return found;
 }
 
+/// Keys go to this window, once whatever was in front of it has gone.
+inline void bring_to_front(QWidget& window) {
+  window.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+  QApplication::processEvents();
+}
+
 template <class Wanted>
 Wanted& page_of(MainWindow& window, int index) {
   return dynamic_cast<Wanted&>(window.page(index));

@@ -45,6 +45,7 @@ class LocksTest : public DeskTest {
     QTest::keyClick(dialog, Qt::Key_Escape);
     QApplication::processEvents();
     EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+    bring_to_front(*window);
   }
   void press(QDialog* dialog, const QString& name) {
     ASSERT_NE(dialog, nullptr);
@@ -52,7 +53,7 @@ class LocksTest : public DeskTest {
       if (button->text() == name) {
         QTest::mouseClick(button, Qt::LeftButton);
         QApplication::processEvents();
-        return;
+        return bring_to_front(*window);
       }
     FAIL() << "no button " << name.toStdString();
   }
@@ -69,7 +70,7 @@ TEST_F(LocksTest, ATypedChangeOfAnApprovedScheduleOffersARevisionAndRefusingItCh
   RevisionDialog* dialog = offer();
   ASSERT_NE(dialog, nullptr);
   EXPECT_EQ(static_cast<std::size_t>(dialog->seams().count()), seams_welded_by(plan(), "F5S").size());
-  EXPECT_EQ(dialog->seams().findItems("BD/S03", Qt::MatchExactly).size(), 1);
+  EXPECT_EQ(dialog->seams().findItems("BD/S11", Qt::MatchExactly).size(), 1);
   for (int row = 0; row < dialog->seams().count(); ++row)
     EXPECT_EQ(dialog->seams().item(row)->checkState(), Qt::Unchecked);
   photograph("locked-schedule");
@@ -96,6 +97,7 @@ TEST_F(LocksTest, AnAcceptedOfferMakesADraftAndMovesTheTickedSeamsAlone) {
   dialog->seams().setCurrentRow(1);
   QTest::keyClick(&dialog->seams(), Qt::Key_Space);
   QTest::keyClick(dialog, Qt::Key_Return);
+  bring_to_front(*window);
   settle();
   const Schedule& draft = plan().schedules.back();
   EXPECT_EQ(draft.id, "F5S-r4");
@@ -169,6 +171,7 @@ TEST_F(LocksTest, ACellOfTheTableAsksToo) {
   ASSERT_NE(dialog, nullptr);
   EXPECT_EQ(text(), before) << "an approved schedule isn't renamed";
   QTest::keyClick(dialog, Qt::Key_Return);
+  bring_to_front(*window);
   settle();
   EXPECT_EQ(plan().schedules.back().id, "28,5");
   EXPECT_EQ(plan().schedules[0].id, "F4S");
@@ -228,7 +231,7 @@ TEST_F(LocksTest, AnApprovalIsWithdrawnByACommandAfterAQuestionAndNotByTheStatus
   hands.key(Qt::Key_Up);
   QDialog* asks = question();
   ASSERT_NE(qobject_cast<QMessageBox*>(asks), nullptr);
-  EXPECT_TRUE(qobject_cast<QMessageBox*>(asks)->text().contains("BD/S03"));
+  EXPECT_TRUE(qobject_cast<QMessageBox*>(asks)->text().contains("BD/S11"));
   escape(asks);
   EXPECT_EQ(text(), before);
   EXPECT_EQ(status->currentData().toString(), "approved");
@@ -297,6 +300,7 @@ TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPri
   data->tree().setCurrentItem(wires[0]);
   const std::string before = text();
   const auto enter = [&](const char* key, const QString& typed) {
+    bring_to_front(*data);
     ASSERT_TRUE(data->form().focusField(key));
     QApplication::processEvents();
     auto* line = qobject_cast<QuantityEdit*>(data->form().editorOf(key));
