@@ -109,7 +109,7 @@ void PlanDataDialog::fill() {
     auto* item = parent ? new QTreeWidgetItem(parent) : new QTreeWidgetItem(tree_);
     item->setText(0, text);
     item->setData(0, Qt::UserRole, QString::fromStdString(pointer));
-    if (pointer == before) again = item;
+    if (!pointer.empty() && pointer == before) again = item;
     return item;
   };
   for (const auto& [label, items] : branches) {
