@@ -232,6 +232,7 @@ TEST_F(LocksTest, AnApprovalIsWithdrawnByACommandAfterAQuestionAndNotByTheStatus
   QDialog* asks = question();
   ASSERT_NE(qobject_cast<QMessageBox*>(asks), nullptr);
   EXPECT_TRUE(qobject_cast<QMessageBox*>(asks)->text().contains("BD/S11"));
+  ASSERT_TRUE(asks->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/withdraw-dialog.png")));
   escape(asks);
   EXPECT_EQ(text(), before);
   EXPECT_EQ(status->currentData().toString(), "approved");
@@ -313,6 +314,7 @@ TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPri
   auto* asks = qobject_cast<QMessageBox*>(question());
   ASSERT_NE(asks, nullptr);
   EXPECT_TRUE(asks->text().contains("F4S (approved)")) << asks->text().toStdString();
+  ASSERT_TRUE(asks->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/copy-dialog.png")));
   escape(asks);
   EXPECT_EQ(text(), before);
   enter("diameter_mm", "1.6");
