@@ -11,10 +11,17 @@ namespace seamtakt::desk {
 
 namespace {
 
+constexpr std::size_t most_named = 60;
+
+/// Seams in a sentence: none is broken at its slash, and of very many the first ones are named.
 QString joined(const std::vector<std::string>& names) {
   QStringList list;
-  for (const std::string& name : names) list << QString::fromStdString(name);
-  return list.join(QStringLiteral(", "));
+  for (std::size_t i = 0; i < names.size() && i < most_named; ++i)
+    list << QString::fromStdString(names[i]).replace('/', QStringLiteral("/\u2060"));
+  const QString named = list.join(QStringLiteral(", "));
+  return names.size() <= most_named
+             ? named
+             : MainWindow::tr("%1 and %2 more").arg(named, QString::number(names.size() - most_named));
 }
 
 }  // namespace

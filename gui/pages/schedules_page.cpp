@@ -161,7 +161,7 @@ void SchedulesPage::makeTools() {
          &SchedulesPage::addSchedule);
   button(tr("New revision"), tr("The next revision as a draft; this one stays as it is"),
          QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
-  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::ALT | Qt::Key_Delete),
+  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
          &SchedulesPage::removeSchedule);
   withdraw_ =
       tool_button(tr("Withdraw approval …"),

@@ -138,7 +138,7 @@ void SeamsPage::makeTools() {
          &SeamsPage::addSeam);
   button(tr("Duplicate"), tr("A copy of the seam"), QKeySequence(Qt::CTRL | Qt::Key_D),
          &SeamsPage::duplicateSeam);
-  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::ALT | Qt::Key_Delete),
+  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
          &SeamsPage::removeSeam);
   tools().addStretch(1);
   meaning_ = new QComboBox(this);

@@ -292,17 +292,6 @@ TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
   }
 }
 
-TEST_F(EntriesTest, TheKeyThatDeletesAWordRemovesNoSeam) {
-  Hands hands(*window);
-  const std::size_t seams = plan().weldments[0].seams.size();
-  enter(hands, "leg_mm", "6");
-  hands.key(Qt::Key_Home);
-  hands.key(Qt::Key_Delete, Qt::ControlModifier);
-  EXPECT_EQ(plan().weldments[0].seams.size(), seams);
-  hands.key(Qt::Key_Escape);
-  EXPECT_EQ(seam().leg_mm, 6);
-}
-
 /// A desk whose last session left a copy of the demo with another title.
 class RecoveryTest : public ::testing::Test {
  protected:
