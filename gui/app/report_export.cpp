@@ -23,6 +23,12 @@ namespace {
 
 constexpr int picture_width_px = 640, code_width_px = 150, picture_dots_per_px = 3;
 
+/// Holds nothing but its own drawings: no file and no address is opened, whatever the text says.
+class ReportDocument : public QTextDocument {
+ protected:
+  QVariant loadResource(int, const QUrl&) override { return {}; }
+};
+
 /// Rich text has no SVG: each drawing becomes a picture of print resolution.
 void place_drawings(QTextDocument& document, QString& html) {
   static const QRegularExpression drawing(QStringLiteral("<svg.*?</svg>"),
@@ -149,7 +155,7 @@ void save_pdf(const std::string& html, const QString& title, const QString& to) 
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
-    QTextDocument document;
+    ReportDocument document;
     fill(document, QString::fromStdString(html));
     paint_pages(document, writer, nullptr);
   }
@@ -171,7 +177,7 @@ void export_unit_pdf(const QString& store, const QString& unit, const QString& t
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
-  QTextDocument document;
+  ReportDocument document;
   fill(document, QString::fromStdString(report_of(results, plan_path)));
   paint_pages(document, printer, &printer);
 }
