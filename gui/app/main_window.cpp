@@ -89,6 +89,15 @@ void MainWindow::followPlan() {
     const PlanPtr before = std::exchange(followed_, document_.plan());
     selection_.follow(*before, *followed_);
   });
+  // Who looks at a seam looks at how it is welded.
+  connect(&selection_, &Selection::seamChanged, this, [this] {
+    const SeamPlace at = selection_.seam();
+    const auto& weldments = followed_->weldments;
+    if (at.weldment >= weldments.size() || at.seam >= weldments[at.weldment].seams.size()) return;
+    const auto& passes = weldments[at.weldment].seams[at.seam].schedules;
+    if (passes.empty()) return;
+    if (const auto schedule = find_schedule(*followed_, passes.front())) selection_.setSchedule(*schedule);
+  });
 }
 
 void MainWindow::makePages() {

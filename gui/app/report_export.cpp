@@ -16,6 +16,7 @@
 #include "exchange/report.hpp"
 #include "exchange/unit_record.hpp"
 #include "plan/plan_file.hpp"
+#include "widgets/plain_text.hpp"
 
 namespace seamtakt::desk {
 
@@ -26,7 +27,7 @@ constexpr int picture_width_px = 640, code_width_px = 150, picture_dots_per_px =
 /// Holds nothing but its own drawings: no file and no address is opened, whatever the text says.
 class ReportDocument : public QTextDocument {
  protected:
-  QVariant loadResource(int, const QUrl&) override { return {}; }
+  QVariant loadResource(int, const QUrl&) override { return no_picture(); }
 };
 
 /// Rich text has no SVG: each drawing becomes a picture of print resolution.

@@ -154,11 +154,14 @@ void HeatPage::choosePass(int row) {
   const PassEvaluation& chosen = results()->evaluation.passes[static_cast<std::size_t>(row)];
   pass_ = chosen.pass;
   if (const auto at = find_seam(*results()->plan, chosen.weldment, chosen.seam)) desk_.selection.setSeam(*at);
-  if (const auto at = find_schedule(*results()->plan, chosen.schedule)) desk_.selection.setSchedule(*at);
+  // Behind another page the row only follows; there the schedule is what someone chose.
+  const auto schedule = find_schedule(*results()->plan, chosen.schedule);
+  if (schedule && table_->isVisible()) desk_.selection.setSchedule(*schedule);
   follow();
 }
 
 void HeatPage::follow() {
+  if (!results()) return;
   const PassEvaluation* shown = pass();
   if (!shown) {
     pass_ = 1;

@@ -11,6 +11,7 @@
 
 #include "document/new_item.hpp"
 #include "models/seam_model.hpp"
+#include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "plan/evaluation_columns.hpp"

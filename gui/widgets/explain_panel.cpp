@@ -10,6 +10,7 @@
 #include "document/plan_address.hpp"
 #include "models/explanation_html.hpp"
 #include "models/state_html.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -22,7 +23,7 @@ class ExplanationBrowser : public QTextBrowser {
   using QTextBrowser::QTextBrowser;
 
  protected:
-  QVariant loadResource(int, const QUrl&) override { return {}; }
+  QVariant loadResource(int, const QUrl&) override { return no_picture(); }
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <QApplication>
 #include <QEvent>
+#include <QImage>
 #include <QLabel>
 
 namespace seamtakt::desk {
@@ -28,6 +29,12 @@ void show_plain_text_only() {
   auto* only = new PlainTextOnly(qApp);
   only->setObjectName(name);
   qApp->installEventFilter(only);
+}
+
+QVariant no_picture() {
+  QImage empty(1, 1, QImage::Format_ARGB32_Premultiplied);
+  empty.fill(Qt::transparent);
+  return empty;
 }
 
 QMessageBox::StandardButton message_box(QWidget* parent, QMessageBox::Icon icon, const QString& title,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QMessageBox>
+#include <QVariant>
 
 namespace seamtakt::desk {
 
@@ -9,6 +10,10 @@ namespace seamtakt::desk {
 /// would open the file that `<img src=...>` names. What is rich on purpose says so with Qt::RichText and
 /// escapes what isn't the program's own. May be called again.
 void show_plain_text_only();
+
+/// What a document of rich text gets for a picture that its text names: an empty one. Nothing at all would
+/// make Qt open the file itself.
+QVariant no_picture();
 
 /// A message box of plain text.
 QMessageBox::StandardButton message_box(QWidget* parent, QMessageBox::Icon icon, const QString& title,
