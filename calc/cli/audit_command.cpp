@@ -86,8 +86,7 @@ AuditOptions audit_options(const Options& given) {
   options.arc_current_A = quantity(given.arc_current, "A", {0, 10'000}, "--arc-current");
   options.arc_off_s = quantity(given.arc_off, "s", {0, longest_s}, "--arc-off");
   options.length_tolerance_pct = quantity(given.length_tolerance, "%", {0, 100}, "--length-tolerance");
-  options.length_short_mm =
-      quantity(given.length_short, "mm", {0, largest_coordinate_mm}, "--length-short");
+  options.length_short_mm = quantity(given.length_short, "mm", {0, largest_coordinate_mm}, "--length-short");
   options.close_units = given.close_unit;
   options.stored = stored_by(given);
   if (!given.process.empty() && !thermal_efficiency_of(given.process))

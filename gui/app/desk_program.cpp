@@ -5,6 +5,7 @@
 #include <QFileInfo>
 #include <QSettings>
 #include <QTimer>
+#include <algorithm>
 #include <cstdio>
 #include <system_error>
 
@@ -15,10 +16,14 @@
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
 #include "base/version.hpp"
+#include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
+#include "pages/heat_page.hpp"
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
+#include "pages/seams_page.hpp"
 #include "plan/plan_file.hpp"
+#include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -75,7 +80,11 @@ int make_pictures(const DeskOptions& options) {
   window.show();
   window.evaluator().wait();
   window.setExplainShown(window.width() >= 1500);
-  window.selection().explain(QStringLiteral("BD/S02/pass 1"), QStringLiteral("cooling_time_s"));
+  // A cooling time is chosen on each page that has one: Explain shows how it comes about.
+  GridView& seams = static_cast<SeamsPage&>(window.page(0)).table();
+  seams.focusCell(std::min(1, seams.grid().rowCount() - 1), "pass.cooling_time_s");
+  GridView& heat = static_cast<HeatPage&>(window.page(2)).table();
+  heat.focusCell(heat.currentRow(), "cooling_time_s");
   if (!options.log.isEmpty()) {
     auto& records = static_cast<RecordsPage&>(window.page(5));
     records.importLogs({options.log}, beside(options.log, QStringLiteral("manual-seams.csv")));

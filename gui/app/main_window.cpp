@@ -6,6 +6,7 @@
 #include <QDropEvent>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QMessageBox>
 #include <QMimeData>
@@ -15,12 +16,15 @@
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
 #include "base/output_file.hpp"
 #include "document/demo_plan.hpp"
 #include "models/chain_figures.hpp"
+#include "models/finding_target.hpp"
+#include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "pages/cell_page.hpp"
 #include "pages/findings_page.hpp"
@@ -32,10 +36,12 @@
 #include "widgets/chain_strip.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/grid_view.hpp"
+#include "widgets/plain_text.hpp"
 
 namespace seamtakt::desk {
 
 MainWindow::MainWindow(const QString& recovery_folder, QWidget* parent) : QMainWindow(parent) {
+  show_plain_text_only();
   setAccessibleName(tr("Seamtakt desk"));
   setAcceptDrops(true);
   auto* centre = new QWidget(this);
@@ -57,8 +63,10 @@ MainWindow::MainWindow(const QString& recovery_folder, QWidget* parent) : QMainW
   setCentralWidget(centre);
   state_ = new QLabel(this);
   disk_note_ = new QLabel(this);
+  disk_note_->setTextFormat(Qt::PlainText);
   statusBar()->addWidget(disk_note_);
   statusBar()->addPermanentWidget(state_);
+  followPlan();
   makePages();
   makeMenus();
   connectParts();
@@ -71,6 +79,27 @@ MainWindow::~MainWindow() {
   // Parts that still send signals while they go must find nobody.
   document_.disconnect();
   evaluator_.disconnect();
+}
+
+void MainWindow::followPlan() {
+  followed_ = document_.plan();
+  connect(&document_, &Document::replaced, this, [this] {
+    followed_ = document_.plan();
+    selection_.reset();
+  });
+  connect(&document_, &Document::planChanged, this, [this] {
+    const PlanPtr before = std::exchange(followed_, document_.plan());
+    selection_.follow(*before, *followed_);
+  });
+  // Who looks at a seam looks at how it is welded.
+  connect(&selection_, &Selection::seamChanged, this, [this] {
+    const SeamPlace at = selection_.seam();
+    const auto& weldments = followed_->weldments;
+    if (at.weldment >= weldments.size() || at.seam >= weldments[at.weldment].seams.size()) return;
+    const auto& passes = weldments[at.weldment].seams[at.seam].schedules;
+    if (passes.empty()) return;
+    if (const auto schedule = find_schedule(*followed_, passes.front())) selection_.setSchedule(*schedule);
+  });
 }
 
 void MainWindow::makePages() {
@@ -86,6 +115,7 @@ void MainWindow::makePages() {
             new FindingsPage(desk, this)};
   for (Page* page : pages_) {
     stack_->addWidget(page);
+    page->connectExplain();
     connect(page, &Page::message, this, &MainWindow::say);
     connect(page, &Page::demoAsked, this, &MainWindow::openDemo);
     connect(page, &Page::newAsked, this, &MainWindow::newPlan);
@@ -93,14 +123,13 @@ void MainWindow::makePages() {
 }
 
 void MainWindow::connectParts() {
-  connect(chain_, &ChainStrip::chosen, this, &MainWindow::showPage);
+  connect(chain_, &ChainStrip::chosen, this, &MainWindow::openLink);
   connect(&document_, &Document::planChanged, this, [this] {
     state_->setText(tr("working …"));
     evaluator_.evaluate(document_.plan());
   });
   // Later: whoever made the edit, a drag or a table's editor, has to come to its end first.
   connect(&document_, &Document::lockedEdit, this, &MainWindow::askAboutLock, Qt::QueuedConnection);
-  connect(&document_, &Document::replaced, &selection_, &Selection::reset);
   // Once the page shows it: what had the focus, a button of the empty page, would hand it to the form.
   connect(&document_, &Document::replaced, this, &MainWindow::focusPage, Qt::QueuedConnection);
   connect(&document_, &Document::fileChanged, this, &MainWindow::showTitle);
@@ -124,16 +153,16 @@ void MainWindow::connectParts() {
 
 void MainWindow::showResults(const ResultsPtr& results) {
   const auto figures = chain_figures(*results);
-  for (int i = 0; i < 5; ++i)
-    chain_->link(i).setFigure(figures[static_cast<std::size_t>(i)].figure,
-                              figures[static_cast<std::size_t>(i)].detail,
-                              figures[static_cast<std::size_t>(i)].worst);
+  const auto show = [&](int link, const LinkFigure& of) {
+    chain_->link(link).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally));
+  };
+  for (int i = 0; i < 5; ++i) show(i, figures[static_cast<std::size_t>(i)]);
+  cell_figure_of_ = figures[3].weldment;
   if (line_->line()) chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
-  const LinkFigure& all = figures[5];
-  chain_->link(6).setFigure(document_.isEmpty() ? QString() : all.figure,
-                            document_.isEmpty() ? QString() : all.detail, all.worst);
+  show(6, document_.isEmpty() ? LinkFigure() : figures[5]);
   for (Page* page : pages_) page->setResults(results);
   explain_->setResults(results);
+  pages_[static_cast<std::size_t>(currentPage())]->explainAgain();
   state_->setText(results->has_cycles ? tr("up to date") : tr("working …"));
 }
 
@@ -144,13 +173,18 @@ int MainWindow::currentPage() const {
 void MainWindow::showPage(int index) {
   stack_->setCurrentIndex(index);
   chain_->setCurrent(index);
-  pages_[static_cast<std::size_t>(index)]->opened();
+  Page& page = *pages_[static_cast<std::size_t>(index)];
+  page.opened();
+  page.explainAgain();
   focusPage();
 }
 
-/// To the page's table where it has one: a stray key in a form's first field, an id, would rename something.
+/// To the first step of an empty page, else to the page's table where it has one: a stray key in a form's
+/// first field, an id, would rename something.
 void MainWindow::focusPage() {
-  QWidget* what = pages_[static_cast<std::size_t>(currentPage())]->parts().first();
+  Page& page = *pages_[static_cast<std::size_t>(currentPage())];
+  if (QPushButton* first = page.firstStep()) return first->setFocus(Qt::OtherFocusReason);
+  QWidget* what = page.parts().first();
   QList<GridView*> tables = what->findChildren<GridView*>();
   if (auto* itself = qobject_cast<GridView*>(what)) tables.prepend(itself);
   for (GridView* table : tables)
@@ -160,13 +194,26 @@ void MainWindow::focusPage() {
       return child->setFocus(Qt::OtherFocusReason);
 }
 
+void MainWindow::openLink(int index) {
+  const std::size_t weldment = cell_figure_of_.value_or(selection_.seam().weldment);
+  if (index == 3 && weldment != selection_.seam().weldment) selection_.setSeam({weldment, 0});
+  showPage(index);
+}
+
 void MainWindow::goTo(const QString& address, const QString& key) {
   const std::string pointer = address.toStdString();
   const std::string_view list = first_step(pointer).part;
-  const int index = list == "schedules" ? 1 : list == "weldments" ? 0 : -1;
+  const int index = list == "schedules" ? 1 : list != "weldments" ? -1 : key == cycle_key ? 3 : 0;
   if (index < 0) return say(tr("This finding is about the plan as a whole."));
   showPage(index);
   pages_[static_cast<std::size_t>(index)]->goTo(address, key);
+}
+
+/// Enter that no button took: of a page that says the first step the default one is meant.
+void MainWindow::keyPressEvent(QKeyEvent* event) {
+  QPushButton* first = pages_[static_cast<std::size_t>(currentPage())]->firstStep();
+  if (first && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) return first->click();
+  QMainWindow::keyPressEvent(event);
 }
 
 void MainWindow::nextPart() {
@@ -205,7 +252,7 @@ void MainWindow::say(const QString& text) {
 }
 
 void MainWindow::showTitle() {
-  setWindowTitle(QStringLiteral("%1[*] – Seamtakt").arg(document_.name()));
+  setWindowTitle(title_text(document_.name()) + QStringLiteral("[*] – Seamtakt"));
   setWindowModified(document_.isModified());
 }
 
@@ -216,10 +263,7 @@ bool MainWindow::openPlan(const QString& path) {
     disk_note_->clear();
     return true;
   } catch (const std::exception& error) {
-    QMessageBox box(QMessageBox::Warning, tr("The plan can't be opened"), QString::fromUtf8(error.what()),
-                    QMessageBox::Ok, this);
-    box.setTextFormat(Qt::PlainText);
-    box.exec();
+    message_box(this, QMessageBox::Warning, tr("The plan can't be opened"), QString::fromUtf8(error.what()));
     return false;
   }
 }
@@ -251,9 +295,9 @@ bool MainWindow::savePlan() {
     return !document_.isModified();
   }
   const auto not_saved = [this](const std::exception& error) {
-    QMessageBox::critical(this, tr("Not saved"),
-                          tr("The plan was not saved: %1\nThe file as it was is still there.")
-                              .arg(QString::fromUtf8(error.what())));
+    message_box(this, QMessageBox::Critical, tr("Not saved"),
+                tr("The plan was not saved: %1\nThe file as it was is still there.")
+                    .arg(QString::fromUtf8(error.what())));
     return false;
   };
   try {
@@ -268,11 +312,12 @@ bool MainWindow::savePlan() {
     disk_note_->clear();
     return true;
   } catch (const InputError& error) {
-    const auto answer = QMessageBox::question(
-        this, tr("Changed on disk"),
+    const auto answer = message_box(
+        this, QMessageBox::Question, tr("Changed on disk"),
         tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "
            "stands is kept with a ~ at its name.")
-            .arg(QString::fromUtf8(error.what())));
+            .arg(QString::fromUtf8(error.what())),
+        QMessageBox::Yes | QMessageBox::No);
     if (answer != QMessageBox::Yes) return false;
     try {
       document_.save(true);
@@ -294,7 +339,7 @@ void MainWindow::saveAs() {
     document_.saveAs(path);
     remember(path);
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not saved"), QString::fromUtf8(error.what()));
+    message_box(this, QMessageBox::Critical, tr("Not saved"), QString::fromUtf8(error.what()));
   }
 }
 
@@ -305,9 +350,9 @@ void MainWindow::fileChangedOnDisk() {
 
 bool MainWindow::mayLeave() {
   if (!document_.isModified()) return true;
-  QMessageBox box(QMessageBox::Question, tr("Unsaved changes"),
-                  tr("“%1” has changes that aren't saved.").arg(document_.name()), QMessageBox::NoButton,
-                  this);
+  QMessageBox box(QMessageBox::Question, tr("Unsaved changes"), {}, QMessageBox::NoButton, this);
+  box.setTextFormat(Qt::PlainText);
+  box.setText(tr("“%1” has changes that aren't saved.").arg(document_.name()));
   QAbstractButton* save = box.addButton(tr("Save"), QMessageBox::AcceptRole);
   QAbstractButton* drop = box.addButton(tr("Drop the changes"), QMessageBox::DestructiveRole);
   box.addButton(tr("Stay"), QMessageBox::RejectRole);

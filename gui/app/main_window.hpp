@@ -63,8 +63,11 @@ class MainWindow : public QMainWindow {
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  /// The selection follows the plan before any page does.
+  void followPlan();
   void makePages();
   void makeMenus();
   void makeFileMenu();
@@ -79,6 +82,8 @@ class MainWindow : public QMainWindow {
   /// The next part of the window: chain, table, picture, findings, Explain.
   void nextPart();
   void goTo(const QString& address, const QString& key);
+  /// A click on a link of the chain: its page, on what its figure is about.
+  void openLink(int index);
   void open();
   void openOther();
   void saveAs();
@@ -104,6 +109,8 @@ class MainWindow : public QMainWindow {
   Document document_;
   Evaluator evaluator_;
   Selection selection_;
+  PlanPtr followed_;                           ///< the plan that the selection stands on
+  std::optional<std::size_t> cell_figure_of_;  ///< the weldment that the cell's figure is of
   std::unique_ptr<Recovery> recovery_;
   ChainStrip* chain_;
   QStackedWidget* stack_;

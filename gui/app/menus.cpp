@@ -22,6 +22,7 @@
 #include "models/unit_view.hpp"
 #include "pages/page.hpp"
 #include "widgets/chain_strip.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/plan_data_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
 
@@ -129,24 +130,33 @@ void MainWindow::makeViewMenu() {
 void MainWindow::makeHelpMenu() {
   QMenu* help = menuBar()->addMenu(tr("&Help"));
   help->addAction(tr("&Keys"), QKeySequence(Qt::CTRL | Qt::Key_K), this, [this] {
-    QMessageBox::information(this, tr("Keys"),
-                             tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the "
-                                "value in focus\nF2 or typing: edit a cell\n"
-                                "Enter on a finding: go to its field\nArrow up and down in a number: step; "
-                                "Page up and down: ten steps\n"
-                                "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, "
-                                "Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
-                                "Ctrl+I: import a log; Ctrl+E: report as PDF\nF6: next part of the page"));
+    message_box(this, QMessageBox::Information, tr("Keys"),
+                tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the "
+                   "value in focus\nF2 or typing: edit a cell\n"
+                   "Enter on a finding: go to its field\nArrow up and down in a number: step; "
+                   "Page up and down: ten steps\n"
+                   "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, "
+                   "Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
+                   "Ctrl+I: import a log; Ctrl+E: report as PDF\nF6: next part of the page"));
   });
   help->addAction(tr("&About Seamtakt"), this, [this] {
-    QMessageBox::about(this, tr("About Seamtakt"),
-                       tr("<h3>Seamtakt %1</h3><p>Plans robot weld cells: from the drawing's fillet to takt "
-                          "and to the audited arc log.</p><p>%2</p>"
-                          "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), "
-                          "SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
-                           .arg(QString::fromUtf8(program_version), core_text(caution_text())));
+    QMessageBox box(QMessageBox::NoIcon, tr("About Seamtakt"), {}, QMessageBox::Ok, this);
+    box.setTextFormat(Qt::RichText);
+    box.setText(tr("<h3>Seamtakt %1</h3><p>Plans robot weld cells: from the drawing's fillet to takt "
+                   "and to the audited arc log.</p><p>%2</p>"
+                   "<p>GPL-3.0-or-later. With Qt (LGPL-3), QCustomPlot (GPL-3), Eigen (MPL-2.0), "
+                   "SQLite (public domain), OpenSSL (Apache-2.0), zlib.</p>")
+                    .arg(QString::fromUtf8(program_version).toHtmlEscaped(),
+                         core_text(caution_text()).toHtmlEscaped()));
+    box.setIconPixmap(windowIcon().pixmap(64));
+    box.exec();
   });
-  help->addAction(tr("About &Qt"), qApp, &QApplication::aboutQt);
+  help->addAction(tr("About &Qt"), this, [this] {
+    message_box(this, QMessageBox::NoIcon, tr("About Qt"),
+                tr("This program uses Qt %1, under the GNU Lesser General Public License, version 3. "
+                   "Qt is at https://www.qt.io.")
+                    .arg(QString::fromUtf8(qVersion())));
+  });
 }
 
 void MainWindow::showPlanData() {
@@ -159,7 +169,7 @@ void MainWindow::fillRecent() {
   recent_->clear();
   for (const QString& path : QSettings().value("recent").toStringList()) {
     if (!QFileInfo::exists(path)) continue;
-    QAction* action = recent_->addAction(QFileInfo(path).fileName(), this, [this, path] {
+    QAction* action = recent_->addAction(menu_text(QFileInfo(path).fileName()), this, [this, path] {
       if (mayLeave()) openPlan(path);
     });
     action->setToolTip(path);
@@ -183,7 +193,7 @@ void MainWindow::exportReport() {
     export_pdf(*results_of(document_.plan()), document_.path(), path);
     say(tr("Report written to %1").arg(path));
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+    message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));
   }
 }
 
@@ -195,7 +205,7 @@ void MainWindow::exportUnit(const QString& store, const QString& unit) {
     export_unit_pdf(store, unit, path);
     say(tr("Report written to %1").arg(path));
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+    message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));
   }
 }
 
@@ -206,7 +216,7 @@ void MainWindow::exportHtml() {
     export_html(*results_of(document_.plan()), document_.path(), path);
     say(tr("Report written to %1").arg(path));
   } catch (const std::exception& error) {
-    QMessageBox::critical(this, tr("Not written"), QString::fromUtf8(error.what()));
+    message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));
   }
 }
 

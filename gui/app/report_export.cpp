@@ -19,12 +19,19 @@
 #include "exchange/report.hpp"
 #include "exchange/unit_record.hpp"
 #include "plan/plan_file.hpp"
+#include "widgets/plain_text.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
 constexpr int picture_width_px = 640, code_width_px = 150, picture_dots_per_px = 3;
+
+/// Holds nothing but its own drawings: no file and no address is opened, whatever the text says.
+class ReportDocument : public QTextDocument {
+ protected:
+  QVariant loadResource(int, const QUrl&) override { return no_picture(); }
+};
 
 /// Rich text has no SVG: each drawing becomes a picture of print resolution.
 void place_drawings(QTextDocument& document, QString& html) {
@@ -189,7 +196,7 @@ void save_pdf(const std::string& html, const QString& title, const QString& to) 
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
-    QTextDocument document;
+    ReportDocument document;
     fill(document, QString::fromStdString(html));
     paint_pages(document, writer, nullptr);
   }
@@ -214,7 +221,7 @@ bool export_unit_pdf(const QString& store, const QString& unit, const QString& t
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
-  QTextDocument document;
+  ReportDocument document;
   fill(document, QString::fromStdString(report_of(results, plan_path)));
   paint_pages(document, printer, &printer);
 }

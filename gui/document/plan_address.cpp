@@ -26,6 +26,10 @@ std::string seam_address(std::size_t weldment, std::size_t seam) {
   return "/weldments/" + std::to_string(weldment) + "/seams/" + std::to_string(seam);
 }
 
+std::string weldment_address(std::size_t weldment) {
+  return "/weldments/" + std::to_string(weldment);
+}
+
 std::string field_text(const Plan& plan, std::string_view pointer, std::string_view key) {
   std::string text;
   visit_object(plan, pointer, [&](const auto& object) {
@@ -277,14 +281,29 @@ std::optional<std::size_t> find_schedule(const Plan& plan, std::string_view id) 
   return std::nullopt;
 }
 
+bool lies_in(std::string_view place, std::string_view whole) {
+  return place.starts_with(whole) && (place.size() == whole.size() || place[whole.size()] == '/');
+}
+
+/// An id may hold a slash itself, so places aren't taken apart.
 std::string address_of_finding(const Plan& plan, std::string_view where) {
-  const PointerStep weldment = first_step(where);
-  const PointerStep seam = first_step(weldment.rest);
-  if (const auto place = find_seam(plan, weldment.part, seam.part))
-    return seam_address(place->weldment, place->seam);
-  const std::size_t blank = where.rfind(' ');
-  const std::string_view last = blank == std::string_view::npos ? where : where.substr(blank + 1);
-  if (const auto schedule = find_schedule(plan, last)) return schedule_address(*schedule);
+  for (std::size_t w = 0; w < plan.weldments.size(); ++w) {
+    const Weldment& weldment = plan.weldments[w];
+    if (!lies_in(where, weldment.id) || where.size() == weldment.id.size()) continue;
+    const std::string_view rest = where.substr(weldment.id.size() + 1);
+    for (std::size_t s = 0; s < weldment.seams.size(); ++s)
+      if (lies_in(rest, weldment.seams[s].id)) return seam_address(w, s);
+  }
+  constexpr std::string_view word = "schedule ";
+  const std::string_view id = where.starts_with(word) ? where.substr(word.size()) : where;
+  for (const std::string_view each : {where, id})
+    if (const auto schedule = find_schedule(plan, each)) return schedule_address(*schedule);
+  return {};
+}
+
+std::string weldment_address_of(const Plan& plan, std::string_view where) {
+  for (std::size_t w = 0; w < plan.weldments.size(); ++w)
+    if (lies_in(where, plan.weldments[w].id)) return weldment_address(w);
   return {};
 }
 

@@ -131,6 +131,7 @@ bool visit_object(PlanType& plan, std::string_view pointer, Visit&& visit) {
 /// Pointers of what pages show.
 std::string schedule_address(std::size_t schedule);
 std::string seam_address(std::size_t weldment, std::size_t seam);
+std::string weldment_address(std::size_t weldment);
 
 /// The value of a field as a person types it; empty where absent or where there is no such object.
 std::string field_text(const Plan& plan, std::string_view pointer, std::string_view key);
@@ -160,12 +161,17 @@ void follow_rename(Plan& plan, std::string_view pointer, const std::string& befo
 /// A seam's or schedule's place in the plan.
 struct SeamPlace {
   std::size_t weldment = 0, seam = 0;
+  bool operator==(const SeamPlace&) const = default;
 };
 std::optional<SeamPlace> find_seam(const Plan& plan, std::string_view weldment, std::string_view seam);
 std::optional<std::size_t> find_schedule(const Plan& plan, std::string_view id);
 
-/// Pointer of the object that a finding's place ("BD/S03/pass 1", "schedule F5S") is about; empty where it
-/// names none.
+/// Whether a place ("BD/S03/pass 1") is `whole` ("BD/S03") or lies in it.
+bool lies_in(std::string_view place, std::string_view whole);
+/// Pointer of the seam or schedule that a finding's place ("BD/S03/pass 1", "F5S", "schedule F5S") is about;
+/// empty where it names none.
 std::string address_of_finding(const Plan& plan, std::string_view where);
+/// Pointer of the weldment that a finding's place ("BD", "BD/S03", "BD/R1") lies in; empty where in none.
+std::string weldment_address_of(const Plan& plan, std::string_view where);
 
 }  // namespace seamtakt::desk

@@ -10,7 +10,7 @@ namespace seamtakt::desk {
 class PlanEdit : public QUndoCommand {
  public:
   PlanEdit(Document& document, const QString& what, std::string merge_key, PlanPtr before, PlanPtr after)
-      : QUndoCommand(what),
+      : QUndoCommand(texts(what)),
         document_(document),
         merge_key_(std::move(merge_key)),
         before_(std::move(before)),
@@ -36,6 +36,12 @@ class PlanEdit : public QUndoCommand {
   const PlanPtr& before() const { return before_; }
 
  private:
+  /// The text for lists, and behind the line's end the one for the menu, where '&' would make a shortcut.
+  static QString texts(QString what) {
+    what.replace('\n', ' ');
+    return what + '\n' + QString(what).replace('&', QStringLiteral("&&"));
+  }
+
   Document& document_;
   std::string merge_key_;
   PlanPtr before_, after_;

@@ -18,7 +18,7 @@ class Selection : public QObject {
   const SeamPlace& seam() const { return seam_; }
   std::size_t schedule() const { return schedule_; }
   void setSeam(const SeamPlace& seam) {
-    if (seam.weldment == seam_.weldment && seam.seam == seam_.seam) return;
+    if (seam == seam_) return;
     seam_ = seam;
     emit seamChanged();
   }
@@ -27,13 +27,18 @@ class Selection : public QObject {
     schedule_ = schedule;
     emit scheduleChanged();
   }
+  /// Another plan was opened: what was looked at isn't there.
   void reset() {
     seam_ = {};
     schedule_ = 0;
     emit seamChanged();
     emit scheduleChanged();
+    explain({}, {});
   }
-  /// Shows how a derived value comes about.
+  /// The plan was edited: the selection stays on the seam and the schedule of the same id wherever they
+  /// stand now, and never points to what isn't there any more.
+  void follow(const Plan& before, const Plan& after);
+  /// Shows how a derived value comes about; empty: nothing that could be explained is chosen.
   void explain(const QString& place, const QString& key) { emit explainAsked(place, key); }
   /// Goes to the page and field that hold `key` of the object at `address`.
   void goTo(const QString& address, const QString& key = {}) { emit goToAsked(address, key); }

@@ -34,6 +34,8 @@ class LogImport : public QObject {
 
   void start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv = {});
   void cancel() { worker_.stop(); }
+  /// Ends the import; nothing of it follows, not even that it was cancelled.
+  void drop() { worker_.drop(); }
   bool isRunning() const { return worker_.isBusy(); }
   void wait() { worker_.wait(); }
 

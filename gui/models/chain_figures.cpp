@@ -3,8 +3,9 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <tuple>
 
-#include "models/finding_index.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -16,14 +17,11 @@ class Figures : public QObject {
 };
 
 LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
-  int seams = 0, failing = 0;
-  for (const Weldment& weldment : results.plan->weldments)
-    for (const Seam& seam : weldment.seams) {
-      ++seams;
-      if (findings.worstOfSeam(weldment.id, seam.id) == Severity::fail) ++failing;
-    }
-  return {Figures::tr("%1 seams").arg(seams), failing ? Figures::tr("%1 fail").arg(failing) : QString(),
-          findings.tally(Link::seams).worst()};
+  std::size_t seams = 0;
+  for (const Weldment& weldment : results.plan->weldments) seams += weldment.seams.size();
+  const Tally& tally = findings.tally(Link::seams);
+  return {Figures::tr("%1 seams").arg(seams), tally.fail ? Figures::tr("%1 fail").arg(tally.fail) : QString(),
+          tally};
 }
 
 LinkFigure schedules_figure(const Results& results, const FindingIndex& findings) {
@@ -31,8 +29,7 @@ LinkFigure schedules_figure(const Results& results, const FindingIndex& findings
   const auto drafts = std::count_if(schedules.begin(), schedules.end(),
                                     [](const Schedule& each) { return each.status != "approved"; });
   return {Figures::tr("%1 schedules").arg(schedules.size()),
-          drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(),
-          findings.tally(Link::schedules).worst()};
+          drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(), findings.tally(Link::schedules)};
 }
 
 LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
@@ -45,12 +42,14 @@ LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
   const UnitView& units = UnitView::shared();
   return {units.numberText(low->heat_input_kJ_mm, "kJ/mm", 2) + QStringLiteral("–") +
               units.numberText(high->heat_input_kJ_mm, "kJ/mm", 2),
-          units.unitText("kJ/mm"), findings.tally(Link::heat).worst()};
+          units.unitText("kJ/mm"), findings.tally(Link::heat)};
 }
 
-/// The weldment of which most seams are unwelded; where all are welded, the one nearest to missing takt.
+/// The weldment of which most seams are unwelded; where all are welded, the one that the cell's mark is
+/// about: the one with the worst finding, among equals the one that is nearest to missing takt.
 LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
   if (results.cycles.empty()) return {};
+  const auto index = [&](auto cycle) { return static_cast<std::size_t>(cycle - results.cycles.begin()); };
   const auto unfinished = std::max_element(
       results.cycles.begin(), results.cycles.end(),
       [](const CycleResult& a, const CycleResult& b) { return a.unwelded.size() < b.unwelded.size(); });
@@ -59,20 +58,23 @@ LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
             Figures::tr("of %1, %2")
                 .arg(unfinished->robot_seams)
                 .arg(QString::fromStdString(unfinished->weldment)),
-            Severity::fail};
-  const auto worst = std::max_element(
-      results.cycles.begin(), results.cycles.end(),
-      [](const CycleResult& a, const CycleResult& b) { return a.cycle_time_s < b.cycle_time_s; });
-  const QString of = worst->takt_s
-                         ? Figures::tr("of %1, %2")
-                               .arg(minutes_text(*worst->takt_s), QString::fromStdString(worst->weldment))
-                         : QString::fromStdString(worst->weldment);
-  return {minutes_text(worst->cycle_time_s), of, findings.tally(Link::cell).worst()};
+            findings.tally(Link::cell), index(unfinished)};
+  const auto rank = [&](const CycleResult& cycle) {
+    return std::tuple(findings.stateWithin(Link::cell, cycle.weldment).own,
+                      -cycle.takt_margin_s.value_or(std::numeric_limits<double>::infinity()),
+                      cycle.cycle_time_s);
+  };
+  const auto worst =
+      std::max_element(results.cycles.begin(), results.cycles.end(),
+                       [&](const CycleResult& a, const CycleResult& b) { return rank(a) < rank(b); });
+  const QString name = QString::fromStdString(worst->weldment);
+  const QString of = worst->takt_s ? Figures::tr("of %1, %2").arg(minutes_text(*worst->takt_s), name) : name;
+  return {minutes_text(worst->cycle_time_s), of, findings.tally(Link::cell), index(worst)};
 }
 
 LinkFigure line_figure(const Results& results, const FindingIndex& findings) {
   if (!results.plan->line || !results.plan->line->takt_s) return {};
-  return {minutes_text(*results.plan->line->takt_s), Figures::tr("takt"), findings.tally(Link::line).worst()};
+  return {minutes_text(*results.plan->line->takt_s), Figures::tr("takt"), findings.tally(Link::line)};
 }
 
 }  // namespace
@@ -95,10 +97,10 @@ QString change_text(double seconds) {
 }
 
 std::vector<LinkFigure> chain_figures(const Results& results) {
-  const FindingIndex findings(*results.plan, results.findings);
+  const FindingIndex findings(results.findings);
   const Tally& all = findings.all();
   const LinkFigure last{Figures::tr("%1 fail").arg(all.fail),
-                        Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all.worst()};
+                        Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all};
   return {seams_figure(results, findings), schedules_figure(results, findings),
           heat_figure(results, findings),  cell_figure(results, findings),
           line_figure(results, findings),  last};

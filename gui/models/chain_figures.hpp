@@ -5,13 +5,15 @@
 #include <vector>
 
 #include "jobs/evaluator.hpp"
+#include "models/finding_index.hpp"
 
 namespace seamtakt::desk {
 
-/// Figure, words beside it and worst mark of one link of the chain.
+/// Figure, words beside it and counted findings of one link of the chain; the mark is the worst of them.
 struct LinkFigure {
   QString figure, detail;
-  std::optional<Severity> worst;
+  Tally tally;
+  std::optional<std::size_t> weldment = {};  ///< the one that the figure is of
 };
 
 /// The links that follow from the plan, in the chain's order: seams, schedules, heat, cell, line; records

@@ -109,7 +109,9 @@ const char* const core_helps[] = {
     QT_TRANSLATE_NOOP("Core", "Gap between the plates."),
     QT_TRANSLATE_NOOP("Core", "Gap at which the seam is judged."),
     QT_TRANSLATE_NOOP("Core", "Deposit over what the nominal section takes."),
-    QT_TRANSLATE_NOOP("Core", "Mass percentages of the undiluted weld metal: preheat goes by it where it is richer than the plates."),
+    QT_TRANSLATE_NOOP("Core",
+                      "Mass percentages of the undiluted weld metal: preheat goes by it where it is richer "
+                      "than the plates."),
     QT_TRANSLATE_NOOP("Core", "Leg that the fillet obtained may have at most; fit and window keep to it."),
     QT_TRANSLATE_NOOP("Core", "Throat that the fillet obtained may have at most; fit and window keep to it."),
     QT_TRANSLATE_NOOP("Core", "Width of the flange that the fillet pulls round."),

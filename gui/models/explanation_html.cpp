@@ -16,13 +16,23 @@ class Words : public QObject {
   Q_OBJECT
 };
 
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8).toHtmlEscaped();
-}
-
 QString row(const QString& label, const QString& value) {
   return QStringLiteral("<tr><td style=\"color:%3; padding-right:8px\">%1</td><td>%2</td></tr>")
       .arg(label, value, Palette::current().quiet.name());
+}
+
+/// A quantity in the unit that the formula works in.
+QString formula_quantity(double value, const std::string& unit) {
+  return (QString::fromStdString(rounded_text(value, 6)) + QStringLiteral(" ") +
+          UnitView::readable(unit.c_str()))
+      .toHtmlEscaped();
+}
+
+/// The same in the view's unit; empty where that is the formula's.
+QString view_quantity(double value, const std::string& unit) {
+  const UnitView& units = UnitView::shared();
+  if (units.unitText(unit.c_str()) == UnitView::readable(unit.c_str())) return {};
+  return units.quantityText(value, unit.c_str(), 4).toHtmlEscaped();
 }
 
 /// "en-1011-2, Annex D": key and, where there is one, clause.
@@ -33,23 +43,26 @@ QString source_text(const FormulaNote& note) {
 
 QString one_html(const Explanation& explanation, bool first, int most_letters) {
   const FormulaNote& note = *explanation.note;
-  const QString value = QString::fromStdString(rounded_text(explanation.result, 6)) + QStringLiteral(" ") +
-                        UnitView::readable(explanation.unit.c_str());
-  QString html =
-      QStringLiteral(
-          "<p style=\"margin-top:%4px; margin-bottom:2px\"><b>%1</b>&nbsp; <span "
-          "style=\"font-size:%3\">%2</span></p>")
-          .arg(result_label(note.result).toHtmlEscaped(), value.toHtmlEscaped(), first ? "large" : "medium")
-          .arg(first ? 0 : 18);
+  const QString value = formula_quantity(explanation.result, explanation.unit),
+                shown = view_quantity(explanation.result, explanation.unit);
+  QString html = QStringLiteral(
+                     "<p style=\"margin-top:%4px; margin-bottom:2px\"><b>%1</b>&nbsp; <span "
+                     "style=\"font-size:%3\">%2</span></p>")
+                     .arg(result_label(note.result).toHtmlEscaped(),
+                          shown.isEmpty() ? value : shown + QStringLiteral(" = ") + value,
+                          first ? QStringLiteral("large") : QStringLiteral("medium"),
+                          first ? QStringLiteral("0") : QStringLiteral("18"));
   html += stacked_formula(QString::fromUtf8(note.symbols), most_letters);
   html += stacked_formula(QString::fromStdString(with_numbers(explanation)), most_letters);
   html += QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">");
-  for (const SymbolValue& symbol : explanation.inputs)
-    html += row(
-        symbol_html(QString::fromStdString(symbol.symbol)),
-        QStringLiteral("%1 %2 <span style=\"color:%4\">%3</span>")
-            .arg(text(rounded_text(symbol.value, 6)), UnitView::readable(symbol.unit.c_str()).toHtmlEscaped(),
-                 note_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
+  for (const SymbolValue& symbol : explanation.inputs) {
+    const QString shown_input = view_quantity(symbol.value, symbol.unit);
+    html += row(symbol_html(QString::fromStdString(symbol.symbol)),
+                QStringLiteral("%1%2 <span style=\"color:%4\">%3</span>")
+                    .arg(formula_quantity(symbol.value, symbol.unit),
+                         shown_input.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(shown_input),
+                         note_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
+  }
   html += QStringLiteral("</table><table cellspacing=\"0\" cellpadding=\"1\" style=\"margin-top:4px\">");
   html += row(Words::tr("Source"), (source_text(note) + QStringLiteral(" (") +
                                     note_text(to_string(note.basis)) + QStringLiteral(")"))

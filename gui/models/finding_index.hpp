@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <map>
 #include <optional>
 #include <string>
@@ -13,32 +14,50 @@ namespace seamtakt::desk {
 enum class Link { seams, schedules, heat, cell, line, records };
 inline constexpr int link_count = 6;
 
-/// Which link a rule speaks about, by the beginning of its id.
-Link link_of_rule(std::string_view rule);
+/// The one link that a finding belongs to, by the beginning of its rule. Whatever counts, lists or marks
+/// findings (tiles, pages, rows) asks here, so that each finding is counted once and everywhere alike.
+Link link_of(const Finding& finding);
 
-/// Findings counted by severity.
+/// Findings counted by severity. What a person accepted is a note: calc says so, here nothing is judged
+/// again.
 struct Tally {
   int fail = 0, warn = 0, note = 0;
   void add(Severity severity);
   std::optional<Severity> worst() const;
   int total() const { return fail + warn + note; }
+  bool operator==(const Tally&) const = default;
 };
 
-/// Findings looked up by place and by link. Accepted ones count as notes.
+/// The state of a row of a page: the worst of its findings that belong to the page's link, and, where another
+/// link's finding on the same thing is worse, which one: a row without findings of its own isn't sound for
+/// that.
+struct RowState {
+  std::optional<Severity> own, beyond;
+  Link beyond_link = Link::seams;
+
+  void add(const RowState& other);
+};
+
+/// Findings looked up by link and by place.
 class FindingIndex {
  public:
   FindingIndex() = default;
-  FindingIndex(const Plan& plan, const Findings& findings);
+  explicit FindingIndex(const Findings& findings);
 
-  /// Worst finding on a seam and its passes.
-  std::optional<Severity> worstOfSeam(const std::string& weldment, const std::string& seam) const;
-  /// Worst finding on a place and all below it ("BD", "BD/S03", "BD/S03/pass 1").
-  std::optional<Severity> worstAt(const std::string& place) const;
+  /// State of a place and all below it ("BD", "BD/S03", "BD/S03/pass 1") on the page of a link.
+  RowState stateWithin(Link link, const std::string& place) const;
+  /// State of a place alone.
+  RowState stateAt(Link link, const std::string& place) const;
   const Tally& tally(Link link) const { return links_[static_cast<std::size_t>(link)]; }
   const Tally& all() const { return all_; }
 
  private:
-  std::map<std::string, Severity, std::less<>> worst_;
+  /// The worst severity of each link; absent where it has no finding.
+  using Worst = std::array<std::optional<Severity>, link_count>;
+  using Places = std::map<std::string, Worst, std::less<>>;
+  static RowState stateOf(Link link, const Places& places, const std::string& place);
+
+  Places at_, within_;
   Tally links_[link_count], all_;
 };
 

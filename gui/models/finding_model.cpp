@@ -1,6 +1,5 @@
 #include "models/finding_model.hpp"
 
-#include "document/plan_address.hpp"
 #include "models/finding_text.hpp"
 #include "models/place_text.hpp"
 #include "models/text_units.hpp"
@@ -40,13 +39,15 @@ FindingModel::FindingModel(QObject* parent) : ValueModel(finding_columns(), pare
 
 void FindingModel::setFindings(const Plan& plan, const Findings& findings) {
   findings_.clear();
+  targets_.clear();
   std::vector<Row> rows;
   for (const Finding& finding : findings) {
-    if (link_ && link_of_rule(finding.rule) != *link_) continue;
+    if (link_ && link_of(finding) != *link_) continue;
     findings_.push_back(finding);
     Row row;
     row.severity = finding.severity;
-    row.address = QString::fromStdString(address_of_finding(plan, finding.where));
+    targets_.push_back(target_of(plan, finding));
+    row.address = targets_.back().address;
     const QString text = in_shown_units(finding_text(finding.text));
     row.cells = {text_cell(severity_word(finding.severity)),
                  text_cell(place_text(finding.where)),

@@ -4,6 +4,7 @@
 
 #include "document/document.hpp"
 #include "models/finding_index.hpp"
+#include "models/finding_target.hpp"
 #include "models/value_model.hpp"
 
 namespace seamtakt::desk {
@@ -19,10 +20,13 @@ class FindingModel : public ValueModel {
   void setLink(std::optional<Link> link) { link_ = link; }
   void setFindings(const Plan& plan, const Findings& findings);
   const Finding& finding(int row) const { return findings_[static_cast<std::size_t>(row)]; }
+  /// Where it leads.
+  const FindingTarget& target(int row) const { return targets_[static_cast<std::size_t>(row)]; }
 
  private:
   std::optional<Link> link_;
   Findings findings_;
+  std::vector<FindingTarget> targets_;
 };
 
 }  // namespace seamtakt::desk

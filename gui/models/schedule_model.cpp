@@ -1,6 +1,7 @@
 #include "models/schedule_model.hpp"
 
 #include "document/plan_address.hpp"
+#include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -21,8 +22,11 @@ constexpr const char* shown_fields[] = {"id",
 
 std::vector<GridColumn> schedule_table_columns() {
   std::vector<GridColumn> columns;
-  columns.push_back({"mark", ScheduleModel::tr("State"), "",
-                     ScheduleModel::tr("Worst finding on the passes welded by it"), false, true, nullptr});
+  columns.push_back(
+      {"mark", ScheduleModel::tr("State"), "",
+       ScheduleModel::tr("Worst finding on it and on the passes welded by it that this page lists; "
+                         "behind it, where it is worse, what another page has on them"),
+       false, true, nullptr});
   for (const char* key : shown_fields)
     if (const Field<Schedule>* field = field_named<Schedule>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
@@ -63,16 +67,17 @@ void ScheduleModel::rebuild() {
 }
 
 void ScheduleModel::setResults(const ResultsPtr& results) {
-  const FindingIndex findings(*results->plan, results->findings);
+  const FindingIndex findings(results->findings);
   judged_ = true;
-  worst_.clear();
-  for (const PassEvaluation& pass : results->evaluation.passes) {
-    const auto severity =
-        findings.worstAt(pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass));
-    if (!severity) continue;
-    const auto at = worst_.try_emplace(pass.schedule, *severity).first;
-    at->second = std::max(at->second, *severity);
+  states_.clear();
+  for (const Schedule& schedule : results->plan->schedules) {
+    RowState& state = states_[schedule.id];
+    state.add(findings.stateAt(Link::schedules, schedule.id));
+    if (!schedule.qualification.empty()) state.add(findings.stateAt(Link::schedules, schedule.qualification));
   }
+  for (const PassEvaluation& pass : results->evaluation.passes)
+    states_[pass.schedule].add(findings.stateAt(
+        Link::schedules, pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass)));
   if (rowCount() > 0) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
 }
 
@@ -82,14 +87,14 @@ int ScheduleModel::rowCount(const QModelIndex& parent) const {
 
 QString ScheduleModel::cellText(int row, int column) const {
   const GridColumn& about = columns()[static_cast<std::size_t>(column)];
-  if (about.key == "mark") return judged_ ? severity_word(rowSeverity(row)) : QString();
+  if (about.key == "mark") return judged_ ? state_text(rowState(row)) : QString();
   if (about.key == "uses") return QString::number(uses_[static_cast<std::size_t>(row)]);
   return UnitView::shared().fieldShown(field_named<Schedule>(about.key)->text(schedule(row)), *about.field);
 }
 
 std::optional<double> ScheduleModel::cellNumber(int row, int column) const {
   const GridColumn& about = columns()[static_cast<std::size_t>(column)];
-  if (about.key == "mark") return rowSeverity(row) ? static_cast<double>(*rowSeverity(row)) + 1 : 0;
+  if (about.key == "mark") return state_rank(rowState(row));
   if (about.key == "uses") return uses_[static_cast<std::size_t>(row)];
   return field_named<Schedule>(about.key)->number(schedule(row));
 }
@@ -98,9 +103,18 @@ QString ScheduleModel::rowAddress(int row) const {
   return QString::fromStdString(schedule_address(static_cast<std::size_t>(row)));
 }
 
+QString ScheduleModel::cellPlace(int row, int column) const {
+  if (columns()[static_cast<std::size_t>(column)].key != "mark") return {};
+  return QStringLiteral("schedule ") + QString::fromStdString(schedule(row).id);
+}
+
+RowState ScheduleModel::rowState(int row) const {
+  const auto at = states_.find(schedule(row).id);
+  return at == states_.end() ? RowState() : at->second;
+}
+
 std::optional<Severity> ScheduleModel::rowSeverity(int row) const {
-  const auto at = worst_.find(schedule(row).id);
-  return at == worst_.end() ? std::nullopt : std::optional(at->second);
+  return rowState(row).own;
 }
 
 }  // namespace seamtakt::desk

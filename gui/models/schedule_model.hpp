@@ -15,11 +15,14 @@ class ScheduleModel : public GridModel {
   explicit ScheduleModel(Document& document, QObject* parent = nullptr);
   void setResults(const ResultsPtr& results);
   int rowCount(const QModelIndex& parent = {}) const override;
+  /// Worst findings on the schedule, on its qualification and on the passes welded by it.
+  RowState rowState(int row) const;
 
  protected:
   QString cellText(int row, int column) const override;
   std::optional<double> cellNumber(int row, int column) const override;
   QString rowAddress(int row) const override;
+  QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
 
  private:
@@ -29,7 +32,7 @@ class ScheduleModel : public GridModel {
   Document& document_;
   PlanPtr plan_;
   std::vector<int> uses_;
-  std::map<std::string, Severity> worst_;  ///< of the passes welded by a schedule
+  std::map<std::string, RowState> states_;  ///< by schedule: its own findings and those of its passes
   bool judged_ = false;
 };
 

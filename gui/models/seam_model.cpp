@@ -1,5 +1,6 @@
 #include "models/seam_model.hpp"
 
+#include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "plan/evaluation_columns.hpp"
@@ -33,7 +34,11 @@ bool is_number_kind(FieldKind kind) {
 std::vector<GridColumn> seam_table_columns() {
   std::vector<GridColumn> columns;
   columns.push_back(
-      {"mark", SeamModel::tr("State"), "", SeamModel::tr("Worst finding on the seam"), false, true, nullptr});
+      {"mark", SeamModel::tr("State"), "",
+       SeamModel::tr(
+           "Worst finding on the seam that this page lists; behind it, where it is worse, what another "
+           "page has on the seam"),
+       false, true, nullptr});
   columns.push_back({"weldment", SeamModel::tr("Weldment"), "",
                      SeamModel::tr("The weldment that the seam belongs to"), false, true, nullptr});
   for (const char* key : shown_fields)
@@ -102,7 +107,7 @@ void SeamModel::rebuild() {
 
 void SeamModel::setResults(const ResultsPtr& results) {
   results_ = results;
-  findings_ = FindingIndex(*results->plan, results->findings);
+  findings_ = FindingIndex(results->findings);
   first_seam_.clear();
   first_pass_.clear();
   std::size_t seam = 0, pass = 0;
@@ -171,7 +176,7 @@ QString SeamModel::wordShown(int row, int column) const {
 
 QString SeamModel::cellText(int row, int column) const {
   const GridColumn& about = columns()[static_cast<std::size_t>(column)];
-  if (about.key == "mark") return results_ ? severity_word(rowSeverity(row)) : QString();
+  if (about.key == "mark") return results_ ? state_text(rowState(row)) : QString();
   if (about.key == "weldment") return QString::fromStdString(weldmentOf(row).id);
   if (!about.is_derived)
     return UnitView::shared().fieldShown(field_named<Seam>(about.key)->text(seam(row)), *about.field);
@@ -181,7 +186,7 @@ QString SeamModel::cellText(int row, int column) const {
 
 std::optional<double> SeamModel::cellNumber(int row, int column) const {
   const GridColumn& about = columns()[static_cast<std::size_t>(column)];
-  if (about.key == "mark") return rowSeverity(row) ? static_cast<double>(*rowSeverity(row)) + 1 : 0;
+  if (about.key == "mark") return state_rank(rowState(row));
   if (!about.is_derived) return field_named<Seam>(about.key)->number(seam(row));
   const ColumnValue value = derived(row, column);
   if (const double* number = std::get_if<double>(&value)) return *number;
@@ -195,12 +200,16 @@ QString SeamModel::rowAddress(int row) const {
 QString SeamModel::cellPlace(int row, int column) const {
   const std::string& key = columns()[static_cast<std::size_t>(column)].key;
   const QString place = QString::fromStdString(weldmentOf(row).id + "/" + seam(row).id);
-  if (key.starts_with("seam.")) return place;
+  if (key.starts_with("seam.") || key == "mark") return place;
   return key.starts_with("pass.") ? place + QStringLiteral("/pass 1") : QString();
 }
 
+RowState SeamModel::rowState(int row) const {
+  return findings_.stateWithin(Link::seams, weldmentOf(row).id + "/" + seam(row).id);
+}
+
 std::optional<Severity> SeamModel::rowSeverity(int row) const {
-  return findings_.worstOfSeam(weldmentOf(row).id, seam(row).id);
+  return rowState(row).own;
 }
 
 }  // namespace seamtakt::desk

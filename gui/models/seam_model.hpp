@@ -31,6 +31,8 @@ class SeamModel : public GridModel {
   const Weldment& weldmentOf(int row) const;
   /// What follows from a seam; nullptr while it isn't known.
   const SeamEvaluation* evaluation(int row) const;
+  /// Worst findings on the seam and its passes.
+  RowState rowState(int row) const;
 
  protected:
   QString cellText(int row, int column) const override;

@@ -30,6 +30,7 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
   setShares(2, 5);
   makeTools();
   connectParts();
+  showCycle();
 }
 
 QWidget* CellPage::makeWhat() {
@@ -91,11 +92,12 @@ void CellPage::makeTools() {
 
 void CellPage::connectParts() {
   connect(weldments_, &QComboBox::activated, this, [this](int index) {
-    desk_.selection.setSeam({static_cast<std::size_t>(std::max(0, index)), 0});
-    showCycle();
+    const auto chosen = static_cast<std::size_t>(std::max(0, index));
+    if (desk_.selection.seam().weldment != chosen) desk_.selection.setSeam({chosen, 0});
   });
   connect(without_, &QComboBox::activated, this, [this] { setWithout(without_->currentData().toString()); });
   connect(&what_if_, &Evaluator::ready, this, [this](const ResultsPtr& results) {
+    if (results->plan != asked_) return;
     what_if_results_ = results;
     showCycle();
   });
@@ -114,6 +116,11 @@ void CellPage::connectParts() {
   connect(move_table_, &GridView::opened, this,
           [this](int row) { desk_.selection.goTo(moves_->row(row).address, "robots"); });
   connect(&desk_.selection, &Selection::seamChanged, this, &CellPage::showCycle);
+  connect(&desk_.document, &Document::replaced, this, [this] {
+    what_if_results_.reset();
+    asked_.reset();
+    out_ = {};
+  });
 }
 
 const ResultsPtr& CellPage::shown() const {
@@ -127,11 +134,13 @@ const CycleResult* CellPage::cycle() const {
 
 void CellPage::setWithout(const QString& robot) {
   what_if_results_.reset();
+  asked_.reset();
   out_ = {};
   if (robot.isEmpty() || !results()) return showCycle();
   try {
     out_ = without_robot(*results()->plan, robot.toStdString(), robot.toStdString());
-    what_if_.evaluate(std::make_shared<const Plan>(out_.plan));
+    asked_ = std::make_shared<const Plan>(out_.plan);
+    what_if_.evaluate(asked_);
   } catch (const InputError& error) {
     emit message(QString::fromUtf8(error.what()));
   }
@@ -184,7 +193,8 @@ void CellPage::showOrder(const CycleResult& cycle) {
     DrawnSeam& seam = *at->second;
     seam.order = ++order[step.robot];
     seam.value = seam.order;
-    seam.name = tr("%1: %3 no. %2").arg(seam.name).arg(seam.order).arg(QString::fromStdString(step.robot));
+    seam.name =
+        tr("%1: %3 no. %2").arg(seam.name, QString::number(seam.order), QString::fromStdString(step.robot));
   }
   for (DrawnSeam& seam : drawn) seam.tip = seam.name;
   order_->setMeaning(tr("place in the robot's order"),
@@ -208,9 +218,8 @@ void CellPage::showChoices(const Plan& plan) {
   if (!what_if_results_) return;
   without_note_->setText(
       tr("Without %1: %2 seams go to another robot; %3")
-          .arg(out)
-          .arg(out_.taken_over.size())
-          .arg(out_.unreached.empty()
+          .arg(out, QString::number(out_.taken_over.size()),
+               out_.unreached.empty()
                    ? tr("none is left to hands.")
                    : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
 }
@@ -258,12 +267,12 @@ void CellPage::showHeadline(const CycleResult& cycle) {
 }
 
 void CellPage::showCycle() {
-  if (!results()) return;
-  const Plan& plan = *results()->plan;
+  const Plan& plan = results() ? *results()->plan : *desk_.document.plan();
   if (!plan.cell || plan.weldments.empty())
     return setEmptyStep(
         tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
   setEmptyStep({});
+  if (!results()) return;
   showChoices(plan);
   const CycleResult* shown = cycle();
   if (!shown) return;
@@ -281,8 +290,32 @@ void CellPage::showCycle() {
   if (isVisible()) {
     moves_->setRows(move_rows(plan, *shown));
     move_table_->fitColumns();
+    followMoves();
   }
   showOrder(*shown);
+}
+
+void CellPage::followMoves() {
+  const SeamPlace at = desk_.selection.seam();
+  const auto& seams = results()->plan->weldments[at.weldment].seams;
+  if (at.seam >= seams.size()) return move_table_->selectRow(-1);
+  const QString seam = QString::fromStdString(seams[at.seam].id);
+  const auto is_of_seam = [&](int row) { return moves_->row(row).cells[move_seam_column].text == seam; };
+  if (const int now = move_table_->currentRow(); now >= 0 && is_of_seam(now)) return;
+  int row = 0;
+  while (row < moves_->rowCount() && !is_of_seam(row)) ++row;
+  move_table_->selectRow(row < moves_->rowCount() ? row : -1);
+}
+
+bool CellPage::goTo(const QString& address, const QString&) {
+  const std::string pointer = address.toStdString();
+  const PointerStep list = first_step(pointer);
+  const std::size_t weldments = desk_.document.plan()->weldments.size();
+  const std::size_t at = list_index(first_step(list.rest).part, weldments);
+  if (list.part != "weldments" || at >= weldments) return false;
+  if (desk_.selection.seam().weldment != at) desk_.selection.setSeam({at, 0});
+  timeline_->setFocus(Qt::OtherFocusReason);
+  return true;
 }
 
 void CellPage::setResults(const ResultsPtr& results) {

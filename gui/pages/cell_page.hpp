@@ -24,6 +24,7 @@ class CellPage : public Page {
   explicit CellPage(const Desk& desk, QWidget* parent = nullptr);
   void setResults(const ResultsPtr& results) override;
   void opened() override { showCycle(); }
+  bool goTo(const QString& address, const QString& key) override;
   TimelineView& timeline() { return *timeline_; }
   /// What it is compared with, on the same axis.
   TimelineView& otherTimeline() { return *other_; }
@@ -49,11 +50,14 @@ class CellPage : public Page {
   void showHeadline(const CycleResult& cycle);
   void showOrder(const CycleResult& cycle);
   void pick(const QString& seam);
+  /// The moves stand on the chosen seam's.
+  void followMoves();
 
   QComboBox *weldments_, *without_;
   QLabel *headline_, *without_note_;
   Evaluator what_if_;
   ResultsPtr what_if_results_;
+  PlanPtr asked_;  ///< the plan without the robot that is out
   PlanWithoutRobot out_;
   ValueModel *loss_, *moves_;
   GridView *loss_table_, *move_table_;

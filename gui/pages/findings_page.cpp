@@ -35,10 +35,16 @@ FindingsPage::FindingsPage(const Desk& desk, QWidget* parent)
   setShares(3, 1);
   makeTools();
   connect(table_, &GridView::rowChosen, this, &FindingsPage::showFinding);
-  connect(table_, &GridView::opened, this, [this](int row) {
-    desk_.selection.goTo(model_->row(row).address, field_of_rule(model_->finding(row).rule));
-  });
+  connect(table_, &GridView::opened, this,
+          [this](int row) { desk_.selection.goTo(model_->target(row).address, model_->target(row).key); });
+  connect(&desk_.document, &Document::replaced, table_, [this] { table_->selectRow(-1); });
   showFinding(-1);
+  showFirstStep();
+}
+
+void FindingsPage::showFirstStep() {
+  setEmptyStep(desk_.document.isEmpty() ? tr("Findings come from a plan: open the demo to see some.")
+                                        : QString());
 }
 
 void FindingsPage::makeTools() {
@@ -63,7 +69,6 @@ void FindingsPage::makeTools() {
 }
 
 void FindingsPage::filter() {
-  const QString severity = QRegularExpression::escape(severity_->currentData().toString());
   const bool by_words = !words_->text().isEmpty();
   table_->proxy().setFilterKeyColumn(by_words ? -1 : 0);
   table_->proxy().setFilterFixedString(by_words ? words_->text() : severity_->currentData().toString());
@@ -180,8 +185,7 @@ void FindingsPage::accept() {
 void FindingsPage::setResults(const ResultsPtr& results) {
   Page::setResults(results);
   findings().hide();
-  setEmptyStep(desk_.document.isEmpty() ? tr("Findings come from a plan: open the demo to see some.")
-                                        : QString());
+  showFirstStep();
   model_->setFindings(*results->plan, results->findings);
   table_->fitColumns();
   if (table_->currentRow() < 0 && model_->rowCount() > 0) table_->selectRow(0);

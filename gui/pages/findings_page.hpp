@@ -26,6 +26,7 @@ class FindingsPage : public Page {
  private:
   QWidget* makeDetail();
   void makeTools();
+  void showFirstStep();
   void filter();
   void showFinding(int row);
 

@@ -9,6 +9,7 @@
 
 #include "base/error.hpp"
 #include "models/refusal_text.hpp"
+#include "models/state_text.hpp"
 #include "models/typed_numbers.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
@@ -95,9 +96,9 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
   draw_later_.setInterval(draw_after_ms);
   connect(&draw_later_, &QTimer::timeout, this, &HeatPage::drawNow);
   connect(table_, &GridView::rowChosen, this, &HeatPage::choosePass);
-  connect(table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(views_, &QTabWidget::currentChanged, this, &HeatPage::drawTemperature);
   connect(&desk_.selection, &Selection::seamChanged, this, &HeatPage::follow);
+  connect(&desk_.document, &Document::replaced, this, [this] { pass_ = 1; });
   connect(distances_, &QLineEdit::editingFinished, this, &HeatPage::drawTemperature);
   connect(temperature_, &TemperaturePlot::readOut, read_out_, &QLabel::setText);
   connect(temperature_, &TemperaturePlot::pointChosen, this, [this](double aside_mm) {
@@ -112,6 +113,11 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
     if (results()) fillTable();
     drawTemperature();
   });
+  setEmptyStep(firstStepText());
+}
+
+QString HeatPage::firstStepText() {
+  return tr("Heat follows from seams and their schedules: open the demo, or give a seam a schedule.");
 }
 
 const PassEvaluation* HeatPage::pass() const {
@@ -126,15 +132,16 @@ const PassEvaluation* HeatPage::pass() const {
 }
 
 void HeatPage::fillTable() {
-  const FindingIndex findings(*results()->plan, results()->findings);
+  const FindingIndex findings(results()->findings);
   const auto columns = pass_columns();
   std::vector<ValueModel::Row> rows;
   for (const PassEvaluation& each : results()->evaluation.passes) {
     const std::string place = each.weldment + "/" + each.seam + "/pass " + std::to_string(each.pass);
     ValueModel::Row all = value_row(columns, false, each, QString::fromStdString(place));
     ValueModel::Row row;
-    row.severity = findings.worstAt(place);
-    row.cells.push_back({severity_word(row.severity), std::nullopt, 0, {}, {}});
+    const RowState state = findings.stateAt(Link::heat, place);
+    row.severity = state.own;
+    row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
     for (std::size_t i = 0; i < columns.size(); ++i)
       if (is_heat_key(columns[i].key)) row.cells.push_back(std::move(all.cells[i]));
     rows.push_back(std::move(row));
@@ -148,17 +155,27 @@ void HeatPage::choosePass(int row) {
   const PassEvaluation& chosen = results()->evaluation.passes[static_cast<std::size_t>(row)];
   pass_ = chosen.pass;
   if (const auto at = find_seam(*results()->plan, chosen.weldment, chosen.seam)) desk_.selection.setSeam(*at);
-  if (const auto at = find_schedule(*results()->plan, chosen.schedule)) desk_.selection.setSchedule(*at);
+  // Behind another page the row only follows; there the schedule is what someone chose.
+  const auto schedule = find_schedule(*results()->plan, chosen.schedule);
+  if (schedule && table_->isVisible()) desk_.selection.setSchedule(*schedule);
   follow();
 }
 
 void HeatPage::follow() {
+  if (!results()) return;
   const PassEvaluation* shown = pass();
   if (!shown) {
     pass_ = 1;
     shown = pass();
   }
-  if (!shown) return;
+  if (!shown) {
+    // A seam without a schedule: nothing of another one stays on the screen.
+    table_->selectRow(-1);
+    window_->setPass({}, {}, {});
+    temperature_->hide();
+    return;
+  }
+  temperature_->show();
   const int row = static_cast<int>(shown - results()->evaluation.passes.data());
   if (table_->currentRow() != row) table_->selectRow(row);
   window_->setPass(shown->weldment, shown->seam, shown->schedule);
@@ -212,10 +229,7 @@ void HeatPage::opened() {
 void HeatPage::setResults(const ResultsPtr& results) {
   const bool first = !this->results();
   Page::setResults(results);
-  setEmptyStep(
-      results->evaluation.passes.empty()
-          ? tr("Heat follows from seams and their schedules: open the demo, or give a seam a schedule.")
-          : QString());
+  setEmptyStep(results->evaluation.passes.empty() ? firstStepText() : QString());
   fillTable();
   if (first || table_->currentRow() < 0) table_->fitColumns();
   window_->setResults(results);

@@ -39,6 +39,7 @@ LinePage::LinePage(const Desk& desk, QWidget* parent)
     stage_->setObject("/line/stages/" + std::to_string(row), {{tr("Stage"), {}, {}}});
   });
   connect(&desk_.document, &Document::planChanged, this, &LinePage::refresh);
+  connect(&desk_.document, &Document::replaced, this, &LinePage::drop);
   connect(&UnitView::shared(), &UnitView::changed, this, &LinePage::refresh);
   connect(&job_, &LineJob::answered, this, &LinePage::show);
   connect(&job_, &LineJob::failed, this, [this](const QString& reason) {
@@ -191,6 +192,19 @@ QString LinePage::drawOf(const LineResult& line) {
       .arg(line.draw_seed);
 }
 
+void LinePage::drop() {
+  job_.drop();
+  question_ = {};
+  question_.level = level_->isChecked();
+  line_.reset();
+  units_->setRows({});
+  cures_->setRows({});
+  picture_->setResult(nullptr);
+  summary_->clear();
+  summary_->setToolTip({});
+  emit figureChanged();
+}
+
 void LinePage::refresh() {
   const PlanPtr plan = desk_.document.plan();
   const bool any = plan->line && !plan->line->stages.empty();
@@ -217,8 +231,7 @@ QString LinePage::figureDetail() const {
 
 std::optional<Severity> LinePage::worst() const {
   if (!line_) return std::nullopt;
-  Tally tally;
-  for (const Finding& finding : line_->findings) tally.add(finding.severity);
+  Tally tally = FindingIndex(line_->findings).tally(Link::line);
   if (line_->figures.takt_misses > 0) tally.add(Severity::warn);
   return tally.worst();
 }

@@ -42,6 +42,8 @@ class LinePage : public Page {
   QWidget* makeWhat();
   QWidget* makeWhy();
   void refresh();
+  /// Another plan: what the line made of the orders before is not this plan's.
+  void drop();
   void ask();
   void show(const LineResultPtr& line);
   static QString headlineOf(const LineResult& line);

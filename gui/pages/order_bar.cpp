@@ -134,12 +134,11 @@ void OrderBar::showState() {
   earlier_->setEnabled(movable && at != visits.begin());
   later_->setEnabled(movable && at + 1 != visits.end());
   robot_->setEnabled(movable && shown_->plan->cell->robots.size() > 1);
-  place_->setText(at == visits.end() ? QString()
-                                     : tr("%1: no. %2 of %3 on %4")
-                                           .arg(seam_)
-                                           .arg(at - visits.begin() + 1)
-                                           .arg(visits.size())
-                                           .arg(QString::fromStdString(robot)));
+  place_->setText(at == visits.end()
+                      ? QString()
+                      : tr("%1: no. %2 of %3 on %4")
+                            .arg(seam_, QString::number(at - visits.begin() + 1),
+                                 QString::number(visits.size()), QString::fromStdString(robot)));
   const bool running = job_.isRunning();
   search_->setVisible(!running && !comparison_);
   search_->setEnabled(now != nullptr);

@@ -8,41 +8,68 @@
 #include <QVBoxLayout>
 #include <utility>
 
+#include "models/grid_model.hpp"
 #include "widgets/finding_list.hpp"
+#include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-QWidget* empty_side(Page& page, QLabel*& step, const std::function<void()>& demo,
-                    const std::function<void()>& fresh) {
-  auto* side = new QWidget(&page);
-  auto* column = new QVBoxLayout(side);
-  step = new QLabel(side);
-  step->setWordWrap(true);
-  step->setAlignment(Qt::AlignCenter);
-  step->setMaximumWidth(520);
-  step->setProperty("role", "figure");
-  auto* demo_button = new QPushButton(Page::tr("Open the demo"), side);
-  demo_button->setAccessibleName(demo_button->text());
-  demo_button->setDefault(true);
-  auto* new_button = new QPushButton(Page::tr("New plan"), side);
-  new_button->setAccessibleName(new_button->text());
-  QObject::connect(demo_button, &QPushButton::clicked, &page, demo);
-  QObject::connect(new_button, &QPushButton::clicked, &page, fresh);
-  auto* buttons = new QHBoxLayout;
-  buttons->addStretch(1);
-  buttons->addWidget(demo_button);
-  buttons->addWidget(new_button);
-  buttons->addStretch(1);
-  column->addStretch(2);
-  column->addWidget(step, 0, Qt::AlignHCenter);
-  column->addSpacing(unit_px * 2);
-  column->addLayout(buttons);
-  column->addStretch(3);
-  return side;
-}
+/// The page in place of a page that has nothing to show yet: the first step, and two buttons.
+class EmptySide : public QWidget {
+ public:
+  explicit EmptySide(Page& page)
+      : QWidget(&page),
+        step(new QLabel(this)),
+        demo(button(Page::tr("Open the demo"))),
+        fresh(button(Page::tr("New plan"))) {
+    step->setWordWrap(true);
+    step->setTextFormat(Qt::PlainText);
+    step->setAlignment(Qt::AlignCenter);
+    step->setProperty("role", "figure");
+    demo->setDefault(true);
+    // Enter presses the one that has the focus.
+    fresh->setAutoDefault(true);
+    auto* buttons = new QHBoxLayout;
+    buttons->addStretch(1);
+    buttons->addWidget(demo);
+    buttons->addWidget(fresh);
+    buttons->addStretch(1);
+    // The label isn't aligned in its row: only so does the layout ask how high it is at the width that it
+    // gets.
+    auto* headline = new QHBoxLayout;
+    headline->addStretch(1);
+    headline->addWidget(step, 100);
+    headline->addStretch(1);
+    auto* column = new QVBoxLayout(this);
+    column->addStretch(2);
+    column->addLayout(headline);
+    column->addSpacing(unit_px * 2);
+    column->addLayout(buttons);
+    column->addStretch(3);
+  }
+
+  QLabel* step;
+  QPushButton *demo, *fresh;
+
+ protected:
+  void showEvent(QShowEvent* event) override {
+    QWidget::showEvent(event);
+    // Some ten words a line, in whatever font the style gave by now.
+    step->setMaximumWidth(step->fontMetrics().averageCharWidth() * most_letters);
+  }
+
+ private:
+  static constexpr int most_letters = 60;
+
+  QPushButton* button(const QString& text) {
+    auto* made = new QPushButton(text, this);
+    made->setAccessibleName(text);
+    return made;
+  }
+};
 
 }  // namespace
 
@@ -77,9 +104,17 @@ Page::Page(const Desk& desk, Link link, const QString& title, const QString& cau
   foot->setMinimumWidth(10);
   column->addWidget(foot);
   stack_->addWidget(full);
-  stack_->addWidget(empty_side(
-      *this, step_, [this] { emit demoAsked(); }, [this] { emit newAsked(); }));
+  auto* empty = new EmptySide(*this);
+  step_ = empty->step;
+  demo_button_ = empty->demo;
+  connect(empty->demo, &QPushButton::clicked, this, &Page::demoAsked);
+  connect(empty->fresh, &QPushButton::clicked, this, &Page::newAsked);
+  stack_->addWidget(empty);
   connect(findings_, &FindingList::goTo, &desk_.selection, &Selection::goTo);
+  // A page that knows more takes its step back when the results are there.
+  connect(&desk_.document, &Document::replaced, this, [this] {
+    if (!desk_.document.isEmpty()) setEmptyStep({});
+  });
 }
 
 void Page::fill(int index, QWidget* widget) {
@@ -110,6 +145,27 @@ void Page::showEvent(QShowEvent* event) {
 void Page::setEmptyStep(const QString& step) {
   step_->setText(step);
   stack_->setCurrentIndex(step.isEmpty() ? 0 : 1);
+}
+
+QPushButton* Page::firstStep() const {
+  return stack_->currentIndex() == 1 ? demo_button_ : nullptr;
+}
+
+/// Tables of pages behind this one follow the selection too: what they stand on isn't what someone looks at.
+void Page::connectExplain() {
+  for (GridView* table : findChildren<GridView*>())
+    connect(table, &GridView::cellChosen, this, [this, table](const QString& place, const QString& key) {
+      if (!table->isVisible()) return;
+      explained_ = table;
+      desk_.selection.explain(place, key);
+    });
+  explained_ = across_->count() > 0 ? across_->widget(0)->findChild<GridView*>() : nullptr;
+  if (!explained_ && across_->count() > 0) explained_ = qobject_cast<GridView*>(across_->widget(0));
+}
+
+void Page::explainAgain() {
+  const QModelIndex at = explained_ && explained_->isVisible() ? explained_->currentIndex() : QModelIndex();
+  desk_.selection.explain(at.data(PlaceRole).toString(), at.data(KeyRole).toString());
 }
 
 void Page::setResults(const ResultsPtr& results) {

@@ -9,12 +9,14 @@
 
 class QHBoxLayout;
 class QLabel;
+class QPushButton;
 class QSplitter;
 class QStackedLayout;
 
 namespace seamtakt::desk {
 
 class FindingList;
+class GridView;
 
 /// What every page works on.
 struct Desk {
@@ -37,6 +39,13 @@ class Page : public QWidget {
   virtual bool goTo(const QString&, const QString&) { return false; }
   /// Called when the page comes to the front.
   virtual void opened() {}
+  /// Explain follows the current cell of the table that was used last; once, when the page is complete.
+  void connectExplain();
+  /// Explains that cell again, or nothing where there is none: the page came to the front, or its values
+  /// are new.
+  void explainAgain();
+  /// Of a page that only says the first step: the button that Enter presses; else nullptr.
+  QPushButton* firstStep() const;
   FindingList& findings() { return *findings_; }
   /// What, why and so, for going from one to the next by key.
   QList<QWidget*> parts() const;
@@ -68,7 +77,9 @@ class Page : public QWidget {
   QSplitter *across_, *down_;
   QStackedLayout* stack_;
   QLabel* step_;
+  QPushButton* demo_button_;
   FindingList* findings_;
+  GridView* explained_ = nullptr;  ///< the table that was used last
   Link link_;
   int what_share_ = 1, why_share_ = 1;
   bool was_shown_ = false;

@@ -50,6 +50,7 @@ RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
     summary_->setText(reason);
     emit message(reason);
   });
+  connect(&desk_.document, &Document::replaced, this, &RecordsPage::dropLogs);
   connect(unit_table_, &GridView::rowChosen, this, &RecordsPage::showPasses);
   connect(pass_table_, &GridView::rowChosen, this, &RecordsPage::showTrace);
   connect(trace_, &TraceView::readOut, read_out_, &QLabel::setText);
@@ -188,6 +189,20 @@ void RecordsPage::show(const ImportedLogsPtr& logs) {
   emit figureChanged();
 }
 
+void RecordsPage::dropLogs() {
+  import_.drop();
+  working(false);
+  if (!logs_) return;
+  logs_.reset();
+  chart_schedule_.clear();
+  summary_->setText(tr("The logs were judged by another plan: import them again."));
+  for (ValueModel* model : {units_, statistics_}) model->setRows({});
+  showPasses();
+  showChart();
+  if (results()) findings().setFindings(*results()->plan, results()->findings);
+  emit figureChanged();
+}
+
 void RecordsPage::showPasses() {
   shown_.clear();
   std::vector<ValueModel::Row> rows;
@@ -279,8 +294,7 @@ std::optional<Severity> RecordsPage::worst() const {
   if (!logs_) return tally.worst();
   for (const PassRecord& record : logs_->audit.passes)
     if (const auto severity = verdict_severity(record.verdict)) tally.add(*severity);
-  for (const Finding& finding : logs_->audit.findings) tally.add(finding.severity);
-  return tally.worst();
+  return std::max(tally.worst(), FindingIndex(logs_->audit.findings).tally(Link::records).worst());
 }
 
 void RecordsPage::setResults(const ResultsPtr& results) {

@@ -51,6 +51,8 @@ class RecordsPage : public Page {
   QWidget* makeWhat();
   QWidget* makeWhy();
   void show(const ImportedLogsPtr& logs);
+  /// Another plan: logs that were judged by the one before are taken off.
+  void dropLogs();
   void showPasses();
   void showTrace(int row);
   /// The control chart of a quantity of a schedule's passes.

@@ -14,6 +14,7 @@
 #include "document/new_item.hpp"
 #include "models/schedule_difference.hpp"
 #include "models/schedule_model.hpp"
+#include "models/state_text.hpp"
 #include "plan/evaluation_columns.hpp"
 #include "plan/plan_file.hpp"
 #include "widgets/field_form.hpp"
@@ -78,7 +79,6 @@ SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
           [this](int row) { desk_.selection.setSchedule(static_cast<std::size_t>(row)); });
   connect(table_, &GridView::refused, this, &Page::message);
   connect(table_, &GridView::opened, this, [this](int) { form_->focusField("wire_feed_speed_m_min"); });
-  connect(uses_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(uses_table_, &GridView::opened, this,
           [this](int row) { desk_.selection.goTo(uses_->row(row).address, "schedules"); });
   connect(&desk_.selection, &Selection::scheduleChanged, this, [this] {
@@ -214,15 +214,16 @@ void SchedulesPage::showUses() {
   const std::size_t at = desk_.selection.schedule();
   const PlanPtr plan = desk_.document.plan();
   if (results() && at < plan->schedules.size()) {
-    const FindingIndex findings(*results()->plan, results()->findings);
+    const FindingIndex findings(results()->findings);
     const auto columns = pass_columns();
     for (const PassEvaluation& pass : results()->evaluation.passes) {
       if (pass.schedule != plan->schedules[at].id) continue;
       const std::string place = pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass);
       ValueModel::Row all = value_row(columns, false, pass, QString::fromStdString(place));
       ValueModel::Row row;
-      row.severity = findings.worstAt(place);
-      row.cells.push_back({severity_word(row.severity), std::nullopt, 0, {}, {}});
+      const RowState state = findings.stateAt(Link::schedules, place);
+      row.severity = state.own;
+      row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
       for (std::size_t i = 0; i < columns.size(); ++i)
         if (is_use_key(columns[i].key)) row.cells.push_back(all.cells[i]);
       if (const auto seam = find_seam(*plan, pass.weldment, pass.seam))
@@ -230,10 +231,10 @@ void SchedulesPage::showUses() {
       rows.push_back(std::move(row));
     }
   }
-  uses_title_->setText(
-      at < plan->schedules.size()
-          ? tr("Passes welded by %1: %2").arg(QString::fromStdString(plan->schedules[at].id)).arg(rows.size())
-          : QString());
+  uses_title_->setText(at < plan->schedules.size() ? tr("Passes welded by %1: %2")
+                                                         .arg(QString::fromStdString(plan->schedules[at].id),
+                                                              QString::number(rows.size()))
+                                                   : QString());
   uses_->setPlan(plan);
   uses_->setRows(std::move(rows));
   uses_table_->fitColumns();

@@ -11,6 +11,7 @@
 
 #include "document/new_item.hpp"
 #include "models/seam_model.hpp"
+#include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "plan/evaluation_columns.hpp"
@@ -56,8 +57,6 @@ SeamsPage::SeamsPage(const Desk& desk, QWidget* parent)
   makeTools();
   connect(table_, &GridView::rowChosen, this,
           [this](int row) { desk_.selection.setSeam(model_->place(row)); });
-  connect(table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
-  connect(pass_table_, &GridView::cellChosen, &desk_.selection, &Selection::explain);
   connect(table_, &GridView::refused, this, &Page::message);
   connect(table_, &GridView::opened, this, [this](int) { form_->setFocus(); });
   connect(picture_, &SeamView::picked, this,
@@ -114,10 +113,11 @@ void SeamsPage::makeTools() {
   weldments_->setMinimumContentsLength(10);
   connect(weldments_, &QComboBox::activated, this, [this](int index) {
     if (index == weldments_->count() - 1) return addWeldment();
-    if (index > 0) desk_.selection.setSeam({static_cast<std::size_t>(index - 1), 0});
+    const std::size_t chosen = static_cast<std::size_t>(index - 1);
+    if (index > 0 && desk_.selection.seam().weldment != chosen) desk_.selection.setSeam({chosen, 0});
     model_->setWeldment(index - 1);
     table_->setColumnHidden(model_->columnNamed("weldment"), index > 0);
-    if (model_->rowCount() > 0) table_->selectRow(0);
+    showSeam();
     draw();
   });
   tools().addWidget(weldments_);
@@ -204,7 +204,6 @@ void SeamsPage::showPasses() {
   std::vector<ValueModel::Row> rows;
   const int row = model_->rowOf(desk_.selection.seam());
   if (results() && row >= 0) {
-    const FindingIndex findings(*results()->plan, results()->findings);
     for (const PassEvaluation& pass : results()->evaluation.passes) {
       if (pass.weldment != model_->weldmentOf(row).id || pass.seam != model_->seam(row).id) continue;
       const std::string place = pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass);
@@ -229,7 +228,7 @@ void SeamsPage::draw() {
     const QModelIndex first = model_->index(row, 0);
     if (const QVariant severity = first.data(SeverityRole); severity.isValid())
       line.severity = static_cast<Severity>(severity.toInt());
-    line.tip = line.name + QStringLiteral(": ") + severity_word(line.severity);
+    line.tip = line.name + QStringLiteral(": ") + state_text(model_->rowState(row));
     if (column >= 0) {
       const QModelIndex cell = model_->index(row, column);
       if (const QVariant number = cell.data(SortRole); number.typeId() == QMetaType::Double)
@@ -267,8 +266,15 @@ bool SeamsPage::goTo(const QString& address, const QString& key) {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t w = list_index(weldment.part, plan->weldments.size());
   if (w >= plan->weldments.size()) return false;
+  if (weldment.rest.empty()) {
+    if (desk_.selection.seam().weldment != w) desk_.selection.setSeam({w, 0});
+    weldment_fields_->setChecked(true);
+    if (!form_->focusField(key)) form_->focusField("id");
+    return true;
+  }
   const std::size_t s = list_index(first_step(seams.rest).part, plan->weldments[w].seams.size());
   if (s >= plan->weldments[w].seams.size()) return false;
+  weldment_fields_->setChecked(false);
   desk_.selection.setSeam({w, s});
   showSeam();
   if (!form_->focusField(key)) table_->focusCell(model_->rowOf({w, s}), "id");

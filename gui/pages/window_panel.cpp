@@ -54,6 +54,11 @@ void WindowPanel::setPass(const std::string& weldment, const std::string& seam, 
   seam_ = seam;
   schedule_ = schedule;
   if (!same) drawn_.reset();
+  plot_->setVisible(!schedule_.empty());
+  if (schedule_.empty()) {
+    limits_->clear();
+    read_out_->clear();
+  }
   compute();
 }
 

@@ -139,9 +139,8 @@ bool TimelineView::event(QEvent* event) {
                                                (move.pass ? tr(", pass %1").arg(move.pass) : QString());
   QToolTip::showText(help->globalPos(),
                      tr("%1%2\n%3 to %4 s")
-                         .arg(move_word(move.kind), seam)
-                         .arg(move.start_s, 0, 'f', 1)
-                         .arg(move.end_s, 0, 'f', 1),
+                         .arg(move_word(move.kind), seam, QString::number(move.start_s, 'f', 1),
+                              QString::number(move.end_s, 'f', 1)),
                      this);
   return true;
 }

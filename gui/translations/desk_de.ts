@@ -5729,6 +5729,14 @@ F6: nächster Teil der Seite</translation>
         <source>Later</source>
         <translation>Später</translation>
     </message>
+    <message>
+        <source>About Qt</source>
+        <translation>Über Qt</translation>
+    </message>
+    <message>
+        <source>This program uses Qt %1, under the GNU Lesser General Public License, version 3. Qt is at https://www.qt.io.</source>
+        <translation>Dieses Programm verwendet Qt %1 unter der GNU Lesser General Public License, Version 3. Qt findet sich unter https://www.qt.io.</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::OrderBar</name>
@@ -6156,6 +6164,10 @@ F6: nächster Teil der Seite</translation>
         <source>%1, %2</source>
         <translation>%1, %2</translation>
     </message>
+    <message>
+        <source>The logs were judged by another plan: import them again.</source>
+        <translation>Die Protokolle wurden nach einem anderen Plan beurteilt: bitte neu einlesen.</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::RevisionDialog</name>
@@ -6198,16 +6210,16 @@ F6: nächster Teil der Seite</translation>
         <translation>Stand</translation>
     </message>
     <message>
-        <source>Worst finding on the passes welded by it</source>
-        <translation>Schlimmster Befund der damit geschweißten Lagen</translation>
-    </message>
-    <message>
         <source>Passes</source>
         <translation>Lagen</translation>
     </message>
     <message>
         <source>Passes that are welded by it</source>
         <translation>Lagen, die damit geschweißt werden</translation>
+    </message>
+    <message>
+        <source>Worst finding on it and on the passes welded by it that this page lists; behind it, where it is worse, what another page has on them</source>
+        <translation>Schlimmster Befund des Schweißplans und der damit geschweißten Lagen, den diese Seite aufführt; dahinter, wo er schlimmer ist, der einer anderen Seite</translation>
     </message>
 </context>
 <context>
@@ -6352,10 +6364,6 @@ F6: nächster Teil der Seite</translation>
         <translation>Stand</translation>
     </message>
     <message>
-        <source>Worst finding on the seam</source>
-        <translation>Schlimmster Befund der Naht</translation>
-    </message>
-    <message>
         <source>Weldment</source>
         <translation>Bauteil</translation>
     </message>
@@ -6374,6 +6382,10 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Throat obtained</source>
         <translation>a-Maß erreicht</translation>
+    </message>
+    <message>
+        <source>Worst finding on the seam that this page lists; behind it, where it is worse, what another page has on the seam</source>
+        <translation>Schlimmster Befund der Naht, den diese Seite aufführt; dahinter, wo er schlimmer ist, der einer anderen Seite</translation>
     </message>
 </context>
 <context>
@@ -6560,6 +6572,13 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Add weldment</source>
         <translation>Neues Bauteil</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::StateWords</name>
+    <message>
+        <source>No finding: nothing stands against it.</source>
+        <translation>Kein Befund: nichts spricht dagegen.</translation>
     </message>
 </context>
 <context>

@@ -36,11 +36,13 @@ QSize ChainLink::sizeHint() const {
   return {150, strip_height};
 }
 
-void ChainLink::setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst) {
+void ChainLink::setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
+                          const QString& counted) {
   figure_ = figure;
   detail_ = detail;
   worst_ = worst;
-  const QString state = figure.isEmpty() ? QString() : severity_word(worst);
+  QString state = figure.isEmpty() ? QString() : severity_word(worst);
+  if (!state.isEmpty() && !counted.isEmpty()) state += QStringLiteral("; ") + counted;
   setAccessibleDescription(figure + QStringLiteral(" ") + detail + QStringLiteral(", ") + state);
   setToolTip(name_ + QStringLiteral(" (") + key_ + QStringLiteral(")\n") + figure + QStringLiteral(" ") +
              detail + (state.isEmpty() ? QString() : QStringLiteral("\n") + state));

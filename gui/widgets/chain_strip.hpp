@@ -15,8 +15,12 @@ class ChainLink : public QAbstractButton {
 
  public:
   ChainLink(const QString& name, const QString& key, QWidget* parent);
-  void setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst);
+  /// `counted`: the findings behind the mark, for the tip.
+  void setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
+                 const QString& counted = {});
   const QString& figure() const { return figure_; }
+  const QString& detail() const { return detail_; }
+  const std::optional<Severity>& worst() const { return worst_; }
   QSize sizeHint() const override;
 
  protected:

@@ -7,10 +7,26 @@
 #include <QToolButton>
 #include <algorithm>
 
+#include "document/plan_address.hpp"
 #include "models/explanation_html.hpp"
+#include "models/state_html.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
+
+namespace {
+
+/// Shows text alone: whatever it says, no file and no address is opened for it.
+class ExplanationBrowser : public QTextBrowser {
+ public:
+  using QTextBrowser::QTextBrowser;
+
+ protected:
+  QVariant loadResource(int, const QUrl&) override { return no_picture(); }
+};
+
+}  // namespace
 
 ExplainPanel::ExplainPanel(QWidget* parent) : QWidget(parent) {
   setAccessibleName(tr("Explain"));
@@ -27,7 +43,7 @@ ExplainPanel::ExplainPanel(QWidget* parent) : QWidget(parent) {
   connect(close, &QToolButton::clicked, this, &ExplainPanel::closed);
   head->addWidget(title, 1);
   head->addWidget(close);
-  browser_ = new QTextBrowser(this);
+  browser_ = new ExplanationBrowser(this);
   browser_->setAccessibleName(tr("Explanation"));
   browser_->setOpenLinks(false);
   column->addLayout(head);
@@ -37,7 +53,7 @@ ExplainPanel::ExplainPanel(QWidget* parent) : QWidget(parent) {
 }
 
 void ExplainPanel::show(const QString& place, const QString& key) {
-  if (place.isEmpty()) return;
+  if (place == place_ && key == key_) return;
   place_ = place;
   key_ = key;
   if (isVisible()) render();
@@ -63,13 +79,15 @@ QString ExplainPanel::text() const {
 }
 
 void ExplainPanel::render() {
-  if (place_.isEmpty() || !results_) {
+  // A place that the plan hasn't got any more (removed, renamed, another plan) explains nothing.
+  if (place_.isEmpty() || !results_ || address_of_finding(*results_->plan, place_.toStdString()).empty()) {
     browser_->setHtml(QStringLiteral("<p>%1</p>")
                           .arg(tr("Choose a derived value, such as a leg obtained or a cooling time: here "
                                   "stand its formula, the numbers put in, "
                                   "the source and where it holds.")));
     return;
   }
+  if (key_ == QStringLiteral("mark")) return browser_->setHtml(state_html(*results_, place_));
   // Digits and signs are about so wide; the formula's margins take three.
   const int letter_px = std::max(1, fontMetrics().horizontalAdvance(QStringLiteral("0123456789")) / 10);
   const int most_letters = std::max(24, browser_->viewport()->width() / letter_px - 3);

@@ -15,6 +15,7 @@ class ExplainPanel : public QWidget {
 
  public:
   explicit ExplainPanel(QWidget* parent = nullptr);
+  /// The value `key` at a place; an empty place: nothing is chosen that could be explained.
   void show(const QString& place, const QString& key);
   void setResults(const ResultsPtr& results);
   QString text() const;

@@ -5,38 +5,11 @@
 #include <QVBoxLayout>
 
 #include "models/finding_model.hpp"
+#include "models/state_text.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
-
-QString field_of_rule(std::string_view rule) {
-  struct Target {
-    std::string_view part;
-    const char* key;
-  };
-  static constexpr Target targets[] = {
-      {"leg", "leg_mm"},
-      {"throat", "throat_mm"},
-      {"gap", "gap_mm"},
-      {"thickness", "thickness_mm"},
-      {"position", "position"},
-      {"tack", "tacks"},
-      {"tracking", "tracking"},
-      {"run", "intermittent"},
-      {"direction", "direction"},
-      {"limit", "schedules"},
-      {"preheat", "schedules"},
-      {"qualification", "schedules"},
-      {"schedule", "schedules"},
-      {"power-source", "schedules"},
-      {"composition", "base_metals"},
-      {"cycle", "robots"},
-  };
-  for (const Target& target : targets)
-    if (rule.find(target.part) != std::string_view::npos) return QString::fromUtf8(target.key);
-  return {};
-}
 
 FindingList::FindingList(Link link, QWidget* parent) : QWidget(parent), model_(new FindingModel(this)) {
   model_->setLink(link);
@@ -57,8 +30,8 @@ FindingList::FindingList(Link link, QWidget* parent) : QWidget(parent), model_(n
   column->addWidget(view_, 1);
   connect(head_, &QPushButton::clicked, this, [this] { setFolded(!folded_); });
   connect(view_, &GridView::opened, this, [this](int row) {
-    const Finding& finding = model_->finding(row);
-    emit goTo(model_->row(row).address, field_of_rule(finding.rule));
+    const FindingTarget& target = model_->target(row);
+    emit goTo(target.address, target.key);
   });
   setFolded(true);
 }
@@ -79,11 +52,7 @@ void FindingList::setFindings(const Plan& plan, const Findings& findings) {
 }
 
 void FindingList::paintHead() {
-  QString text = folded_ ? QStringLiteral("▸ ") : QStringLiteral("▾ ");
-  if (tally_.total() == 0)
-    text += tr("No findings here");
-  else
-    text += tr("Findings: %1 fail, %2 warnings, %3 notes").arg(tally_.fail).arg(tally_.warn).arg(tally_.note);
+  const QString text = (folded_ ? QStringLiteral("▸ ") : QStringLiteral("▾ ")) + tally_text(tally_);
   head_->setText(text);
   head_->setAccessibleDescription(text);
 }

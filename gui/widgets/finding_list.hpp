@@ -22,6 +22,8 @@ class FindingList : public QWidget {
   void setFindings(const Plan& plan, const Findings& findings);
   void setFolded(bool folded);
   GridView& view() { return *view_; }
+  /// What is listed, counted.
+  const Tally& tally() const { return tally_; }
 
  signals:
   void goTo(const QString& address, const QString& key);
@@ -34,9 +36,5 @@ class FindingList : public QWidget {
   Tally tally_;
   bool folded_ = false;
 };
-
-/// The field of a seam or schedule that a finding's rule is about, as far as the rule's name tells; empty:
-/// the object as a whole.
-QString field_of_rule(std::string_view rule);
 
 }  // namespace seamtakt::desk

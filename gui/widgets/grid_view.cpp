@@ -112,6 +112,7 @@ int GridView::currentRow() const {
 }
 
 void GridView::selectRow(int source_row) {
+  if (source_row == -1) return setCurrentIndex({});
   if (source_row < 0 || source_row >= grid_.rowCount() || source_row == currentRow()) return;
   const int column = currentIndex().isValid() ? currentIndex().column() : 0;
   const QModelIndex at = proxy_->mapFromSource(grid_.index(source_row, column));
@@ -181,10 +182,19 @@ void GridView::keyPressEvent(QKeyEvent* event) {
 
 void GridView::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QTableView::currentChanged(current, previous);
-  if (!current.isValid()) return;
+  if (!current.isValid()) {
+    emit cellChosen({}, {});
+    return;
+  }
   if (current.row() != previous.row() || !previous.isValid())
     emit rowChosen(proxy_->mapToSource(current).row());
   emit cellChosen(current.data(PlaceRole).toString(), current.data(KeyRole).toString());
+}
+
+void GridView::focusInEvent(QFocusEvent* event) {
+  QTableView::focusInEvent(event);
+  const QModelIndex at = currentIndex();
+  emit cellChosen(at.data(PlaceRole).toString(), at.data(KeyRole).toString());
 }
 
 int GridView::contentWidth(int column) const {

@@ -33,6 +33,7 @@ class GridView : public QTableView {
   QSortFilterProxyModel& proxy() const { return *proxy_; }
   /// Row of the model behind the current one; -1 where there is none.
   int currentRow() const;
+  /// Puts the cursor into that row, in the column where it stands; -1: nowhere.
   void selectRow(int source_row);
   /// Puts the cursor into the cell of a column.
   bool focusCell(int source_row, std::string_view key);
@@ -54,7 +55,8 @@ class GridView : public QTableView {
 
  signals:
   void rowChosen(int source_row);
-  /// The derived value in the current cell; empty where there is none.
+  /// The derived value in the cell that has become the current one, or has the focus again; empty where there
+  /// is none.
   void cellChosen(const QString& place, const QString& key);
   /// What a paste could not put in, and why.
   void refused(const QString& reason);
@@ -63,6 +65,7 @@ class GridView : public QTableView {
  protected:
   void keyPressEvent(QKeyEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
  private:

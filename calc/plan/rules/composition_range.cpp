@@ -16,11 +16,11 @@ std::string percent(double value) {
 
 Finding not_computed(const char* rule, const std::string& where, const char* what, std::string_view element,
                      double pct, double bound_pct, bool is_upper, const char* source) {
-  Finding finding = remark(rule, where,
-                           std::string(what) + " on seams of " + where + ", nor judged: " + std::string(element) + " is " +
-                 percent(pct) + ", the formulas hold " + (is_upper ? "up to " : "from ") + percent(bound_pct) +
-                 ".",
-             source);
+  Finding finding = remark(
+      rule, where,
+      std::string(what) + " on seams of " + where + ", nor judged: " + std::string(element) + " is " +
+          percent(pct) + ", the formulas hold " + (is_upper ? "up to " : "from ") + percent(bound_pct) + ".",
+      source);
   finding.value = pct;
   finding.limit = bound_pct;
   finding.unit = "%";

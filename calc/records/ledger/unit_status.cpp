@@ -4,9 +4,9 @@
 
 #include "records/ledger/nonconformance.hpp"
 #include "records/ledger/stored_parts.hpp"
+#include "records/ledger/unit_records.hpp"
 #include "records/length_judgement.hpp"
 #include "records/seam_union.hpp"
-#include "records/ledger/unit_records.hpp"
 
 namespace seamtakt {
 
@@ -116,7 +116,6 @@ class OpenCauses {
   RecordHistory& history_;
   std::vector<OpenCause>& causes_;
 };
-
 
 /// Where a correction made another pass of one that an audit had counted, the one that it counted is missing.
 void add_left_behind(RecordHistory& history, const std::set<std::string>& there, UnitStatus& status) {

@@ -1,0 +1,163 @@
+// The start page and pages without data: their headline is whole, and Enter presses the default button.
+#include <QLabel>
+#include <QSettings>
+
+#include "app/theme_choice.hpp"
+#include "hands.hpp"
+
+namespace seamtakt::desk {
+namespace {
+
+constexpr int empty_pages[] = {0, 1, 2, 3, 4, 6};
+
+/// The label that says the first step; nullptr where the page shows none.
+QLabel* headline(Page& page) {
+  for (QLabel* label : page.findChildren<QLabel*>())
+    if (label->isVisible() && label->property("role") == "figure" && !label->text().isEmpty()) return label;
+  return nullptr;
+}
+
+QPushButton* button(Page& page, const QString& name) {
+  for (QPushButton* each : page.findChildren<QPushButton*>())
+    if (each->isVisible() && each->accessibleName() == name) return each;
+  return nullptr;
+}
+
+struct Look {
+  const char* language;
+  QSize size;
+  double scale;
+};
+
+class FirstStepLook : public testing::TestWithParam<Look> {
+ protected:
+  void SetUp() override {
+    font = QApplication::font();
+    QFont scaled = font;
+    scaled.setPointSizeF(font.pointSizeF() * GetParam().scale);
+    QApplication::setFont(scaled);
+    choose_language(GetParam().language);
+    choose_theme("light");
+    window = std::make_unique<MainWindow>();
+    window->resize(GetParam().size);
+    window->show();
+    QApplication::processEvents();
+  }
+  void TearDown() override {
+    window.reset();
+    choose_language("en");
+    QApplication::setFont(font);
+    choose_theme("light");
+  }
+  QFont font;
+  std::unique_ptr<MainWindow> window;
+};
+
+TEST_P(FirstStepLook, HasItsWholeHeadline) {
+  for (const int index : empty_pages) {
+    window->showPage(index);
+    QApplication::processEvents();
+    Page& page = window->page(index);
+    const QLabel* label = headline(page);
+    ASSERT_NE(label, nullptr) << page.title().toStdString();
+    const std::string where = page.title().toStdString() + ": " + label->text().toStdString();
+    const QRect text = label->fontMetrics().boundingRect(QRect(0, 0, label->contentsRect().width(), 10000),
+                                                         Qt::TextWordWrap | Qt::AlignHCenter, label->text());
+    EXPECT_GE(label->contentsRect().height(), text.height()) << where;
+    EXPECT_GE(label->contentsRect().width(), text.width()) << where;
+    EXPECT_TRUE(page.rect().contains(QRect(label->mapTo(&page, QPoint()), label->size()))) << where;
+    EXPECT_LE(label->width(), page.width() * 9 / 10) << where;
+    QPushButton* first = page.firstStep();
+    ASSERT_NE(first, nullptr);
+    EXPECT_GE(first->width(), first->sizeHint().width());
+    EXPECT_GT(first->mapTo(&page, QPoint()).y(), label->mapTo(&page, QPoint()).y() + label->height());
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(InEachSize, FirstStepLook,
+                         testing::Values(Look{"en", {1280, 800}, 1}, Look{"de", {1280, 800}, 1},
+                                         Look{"en", {1000, 700}, 1}, Look{"de", {1000, 700}, 1},
+                                         Look{"en", {1280, 800}, 1.5}, Look{"de", {1280, 800}, 1.5},
+                                         Look{"de", {1000, 700}, 1.5}),
+                         [](const auto& info) {
+                           return std::string(info.param.language) + std::to_string(info.param.size.width()) +
+                                  (info.param.scale > 1 ? "Large" : "");
+                         });
+
+class FirstStepTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    window = std::make_unique<MainWindow>();
+    window->readSettings();
+    window->resize(1280, 800);
+    window->show();
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+    QApplication::processEvents();
+  }
+  void TearDown() override {
+    if (window) window->document().undo().setClean();
+    window.reset();
+  }
+  std::unique_ptr<MainWindow> window;
+};
+
+TEST_F(FirstStepTest, EnterOnTheStartPageOpensTheDemo) {
+  Hands hands(*window);
+  ASSERT_EQ(window->currentPage(), 0);
+  ASSERT_TRUE(window->document().isEmpty());
+  hands.key(Qt::Key_Return);
+  EXPECT_FALSE(window->document().isEmpty());
+  EXPECT_EQ(window->document().plan()->weldments.size(), 3u);
+}
+
+TEST_F(FirstStepTest, EnterOnAnyEmptyPageOpensTheDemo) {
+  Hands hands(*window);
+  for (const int index : empty_pages) {
+    window->document().start(Plan());
+    window->evaluator().wait();
+    QApplication::processEvents();
+    hands.page(index);
+    ASSERT_NE(window->page(index).firstStep(), nullptr) << index;
+    EXPECT_TRUE(window->page(index).firstStep()->isDefault());
+    hands.key(index % 2 ? Qt::Key_Enter : Qt::Key_Return);
+    EXPECT_FALSE(window->document().isEmpty()) << index;
+    window->document().undo().setClean();
+  }
+}
+
+TEST_F(FirstStepTest, EnterWhereNothingHasTheFocusDoesToo) {
+  Hands hands(*window);
+  if (QApplication::focusWidget()) QApplication::focusWidget()->clearFocus();
+  hands.key(Qt::Key_Return);
+  EXPECT_FALSE(window->document().isEmpty());
+}
+
+TEST_F(FirstStepTest, EnterPressesTheOtherButtonWhereThatHasTheFocus) {
+  Hands hands(*window);
+  hands.key(Qt::Key_Tab);
+  ASSERT_EQ(QApplication::focusWidget(), button(window->page(0), "New plan"));
+  hands.key(Qt::Key_Return);
+  EXPECT_EQ(window->document().plan()->weldments.size(), 1u) << "a new plan, not the demo";
+  EXPECT_TRUE(window->document().plan()->weldments[0].seams.size() <= 1);
+}
+
+TEST_F(FirstStepTest, EnterOnAPageWithDataOpensNothing) {
+  window->document().open(demo_path());
+  window->evaluator().wait();
+  QApplication::processEvents();
+  const PlanPtr plan = window->document().plan();
+  Hands hands(*window);
+  for (int index = 0; index < window->pageCount(); ++index) {
+    hands.page(index);
+    EXPECT_EQ(window->page(index).firstStep(), nullptr) << index;
+    hands.key(Qt::Key_Return);
+    EXPECT_EQ(window->document().plan(), plan) << index;
+    for (QWidget* open : QApplication::topLevelWidgets())
+      if (open != window.get() && open->isWindow() && open->inherits("QComboBoxPrivateContainer"))
+        open->hide();
+  }
+}
+
+}  // namespace
+}  // namespace seamtakt::desk
