@@ -30,6 +30,7 @@
 #include "pages/seams_page.hpp"
 #include "widgets/chain_strip.hpp"
 #include "widgets/explain_panel.hpp"
+#include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -96,7 +97,11 @@ void MainWindow::connectParts() {
     state_->setText(tr("working …"));
     evaluator_.evaluate(document_.plan());
   });
+  // Later: whoever made the edit, a drag or a table's editor, has to come to its end first.
+  connect(&document_, &Document::lockedEdit, this, &MainWindow::askAboutLock, Qt::QueuedConnection);
   connect(&document_, &Document::replaced, &selection_, &Selection::reset);
+  // Once the page shows it: what had the focus, a button of the empty page, would hand it to the form.
+  connect(&document_, &Document::replaced, this, &MainWindow::focusPage, Qt::QueuedConnection);
   connect(&document_, &Document::fileChanged, this, &MainWindow::showTitle);
   connect(&document_, &Document::changedOnDisk, this, &MainWindow::fileChangedOnDisk);
   connect(&document_.undo(), &QUndoStack::indexChanged, this, &MainWindow::showTitle);
@@ -139,7 +144,17 @@ void MainWindow::showPage(int index) {
   stack_->setCurrentIndex(index);
   chain_->setCurrent(index);
   pages_[static_cast<std::size_t>(index)]->opened();
-  for (QWidget* child : pages_[static_cast<std::size_t>(index)]->parts().first()->findChildren<QWidget*>())
+  focusPage();
+}
+
+/// To the page's table where it has one: a stray key in a form's first field, an id, would rename something.
+void MainWindow::focusPage() {
+  QWidget* what = pages_[static_cast<std::size_t>(currentPage())]->parts().first();
+  QList<GridView*> tables = what->findChildren<GridView*>();
+  if (auto* itself = qobject_cast<GridView*>(what)) tables.prepend(itself);
+  for (GridView* table : tables)
+    if (table->isVisible()) return table->setFocus(Qt::OtherFocusReason);
+  for (QWidget* child : what->findChildren<QWidget*>())
     if (child->isVisible() && (child->focusPolicy() & Qt::TabFocus))
       return child->setFocus(Qt::OtherFocusReason);
 }
@@ -331,13 +346,19 @@ void MainWindow::offerRecovery() {
   if (!recovery_) return;
   for (const Leftover& leftover : recovery_->leftovers()) {
     const QString of = leftover.origin.isEmpty() ? tr("a new plan") : leftover.origin;
-    const auto answer =
-        QMessageBox::question(this, tr("Recover unsaved edits"),
-                              tr("The desk ended without saving edits of %1. Take them up again?").arg(of));
-    if (answer != QMessageBox::Yes) {
-      recovery_->discard(leftover);
-      continue;
-    }
+    QMessageBox box(QMessageBox::Question, tr("Recover unsaved edits"),
+                    tr("The desk ended without saving edits of %1. Take them up again?").arg(of),
+                    QMessageBox::NoButton, this);
+    box.setTextFormat(Qt::PlainText);
+    QPushButton* recover = box.addButton(tr("Recover"), QMessageBox::AcceptRole);
+    QAbstractButton* discard = box.addButton(tr("Discard"), QMessageBox::DestructiveRole);
+    QPushButton* later = box.addButton(tr("Later"), QMessageBox::RejectRole);
+    box.setDefaultButton(recover);
+    // Who doesn't choose keeps the copy.
+    box.setEscapeButton(later);
+    box.exec();
+    if (box.clickedButton() == discard) recovery_->discard(leftover);
+    if (box.clickedButton() != recover) continue;
     try {
       recovery_->recover(leftover);
       say(tr("Recovered: look it over and save."));

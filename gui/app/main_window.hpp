@@ -1,6 +1,9 @@
 #pragma once
 
+#include <QDialog>
 #include <QMainWindow>
+#include <QPointer>
+#include <functional>
 #include <vector>
 
 #include "document/document.hpp"
@@ -56,6 +59,7 @@ class MainWindow : public QMainWindow {
 
  protected:
   bool event(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
@@ -89,6 +93,13 @@ class MainWindow : public QMainWindow {
   /// Asks what becomes of unsaved edits; false: stay.
   bool mayLeave();
   void say(const QString& text);
+  void focusPage();
+  void askAboutLock(const LockedEdit& edit);
+  void offerRevision(const LockedEdit& edit);
+  void offerToWithdraw(const LockedEdit& edit);
+  void offerCopy(const LockedEdit& edit);
+  void ask(QDialog* question, const std::function<void()>& then);
+  void replacePlan(const QString& what, const LockedEdit& edit, const Plan& plan, WhenLocked when_locked);
 
   Document document_;
   Evaluator evaluator_;
@@ -105,6 +116,7 @@ class MainWindow : public QMainWindow {
   LinePage* line_ = nullptr;
   RecordsPage* records_ = nullptr;
   PlanDataDialog* data_ = nullptr;
+  QPointer<QDialog> lock_question_;
 };
 
 }  // namespace seamtakt::desk

@@ -4,6 +4,8 @@
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QKeyEvent>
+#include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QMessageBox>
@@ -21,6 +23,7 @@
 #include "pages/page.hpp"
 #include "widgets/chain_strip.hpp"
 #include "widgets/plan_data_dialog.hpp"
+#include "widgets/quantity_edit.hpp"
 
 namespace seamtakt::desk {
 
@@ -33,6 +36,16 @@ void MainWindow::makeMenus() {
   makeEditMenu();
   makeViewMenu();
   makeHelpMenu();
+  for (QLineEdit* line : findChildren<QLineEdit*>()) line->installEventFilter(this);
+}
+
+/// The key for the other units is the menu's, also while one types a reason.
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::ShortcutOverride ||
+      static_cast<QKeyEvent*>(event)->keyCombination() != other_units_key)
+    return QMainWindow::eventFilter(watched, event);
+  event->ignore();
+  return true;
 }
 
 void MainWindow::makeFileMenu() {
@@ -93,7 +106,7 @@ void MainWindow::makeViewMenu() {
   };
   unit_action(tr("&SI units"), UnitSystem::si);
   unit_action(tr("&US units"), UnitSystem::us);
-  view->addAction(tr("Other &units"), QKeySequence(Qt::CTRL | Qt::Key_U), this, [units] {
+  view->addAction(tr("Other &units"), QKeySequence(other_units_key), this, [units] {
     const bool to_us = UnitView::shared().system() == UnitSystem::si;
     units->actions()[to_us ? 1 : 0]->trigger();
   });

@@ -7,6 +7,7 @@
 #include <QTranslator>
 
 #include "models/palette.hpp"
+#include "models/unit_view.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -38,6 +39,7 @@ void choose_language(const QString& language) {
   QCoreApplication::removeTranslator(&own);
   QCoreApplication::removeTranslator(&qt);
   const QString wanted = language.isEmpty() ? QLocale::system().name().section('_', 0, 0) : language;
+  UnitView::shared().setDecimalComma(QLocale(wanted).decimalPoint() == QStringLiteral(","));
   if (wanted == QStringLiteral("en")) return;
   if (own.load(QStringLiteral(":/translations/desk_%1.qm").arg(wanted)))
     QCoreApplication::installTranslator(&own);

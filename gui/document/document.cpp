@@ -112,30 +112,79 @@ void Document::setPlan(PlanPtr plan) {
   emit planChanged();
 }
 
+std::string Document::entryKey(const std::string& merge_key) const {
+  return merge_key.empty() ? merge_key : merge_key + "#" + std::to_string(typing_);
+}
+
+/// The last step where it is the entry with this key; nullptr where it isn't.
+const PlanEdit* Document::entry(const std::string& key) const {
+  const auto* last = dynamic_cast<const PlanEdit*>(undo_.command(undo_.index() - 1));
+  return last && last->isEntry(key) ? last : nullptr;
+}
+
+void Document::takeBack(const std::string& merge_key) {
+  if (!entry(entryKey(merge_key))) return;
+  takes_back_ = true;
+  undo_.undo();
+  takes_back_ = false;
+}
+
+std::optional<Refusal> Document::refuseLocked(const LockedEdit& asked, WhenLocked when_locked) {
+  const LockedChange& change = asked.change;
+  if (change.none() || when_locked == WhenLocked::withdraw) return std::nullopt;
+  const auto refusal = [&](const std::string& pointer, const QString& text,
+                           const std::vector<std::size_t>& schedules) {
+    return Refusal{pointer, text.arg(locked_names(*asked.before, schedules)), true};
+  };
+  if (!change.removed.empty())
+    return refusal(schedule_address(change.removed[0]), tr("Locked: %1. Withdraw the approval first."),
+                   change.removed);
+  if (when_locked == WhenLocked::offer) emit lockedEdit(asked);
+  if (!change.changed.empty())
+    return refusal(schedule_address(change.changed[0]),
+                   tr("Locked: %1. The change may go into a new revision."), change.changed);
+  if (!change.withdrawn.empty())
+    return refusal(schedule_address(change.withdrawn[0]),
+                   tr("Locked: %1, until someone withdraws the approval."), change.withdrawn);
+  return refusal(change.item, tr("Used by locked schedules: %1. The change may go into a copy."),
+                 change.users);
+}
+
 std::optional<Refusal> Document::edit(const QString& what, const std::string& merge_key,
-                                      const std::function<void(Plan&)>& change) {
+                                      const std::function<void(Plan&)>& change, WhenLocked when_locked) {
   auto after = std::make_shared<Plan>(*plan_);
   try {
     change(*after);
     check_plan(*after, name().toStdString());
   } catch (const InputError& error) {
+    takeBack(merge_key);
     return Refusal{error.pointer(), refusal_text(error)};
   }
-  const std::string key = merge_key.empty() ? merge_key : merge_key + "#" + std::to_string(typing_);
+  const std::string key = entryKey(merge_key);
+  // Within one entry, what it began with counts: a name being typed is no change of the letters before.
+  const PlanEdit* entry_before = entry(key);
+  const LockedChange locked = locked_change(entry_before ? *entry_before->before() : *plan_, *after);
+  if (auto refusal = refuseLocked({what, plan_, after, locked}, when_locked)) {
+    takeBack(merge_key);
+    return refusal;
+  }
   undo_.push(new PlanEdit(*this, what, key, plan_, std::move(after)));
   return std::nullopt;
 }
 
 std::optional<Refusal> Document::setField(const std::string& pointer, const std::string& key,
-                                          const std::string& text) {
+                                          const std::string& text, WhenLocked when_locked) {
   if (const FieldInfo* info = field_info(*plan_, pointer, key)) {
     if (field_text(*plan_, pointer, key) == text) return std::nullopt;
     const QString what = tr("Change %1").arg(QString::fromUtf8(info->label));
     const std::string before = field_text(*plan_, pointer, key);
-    return edit(what, pointer + "." + key, [&](Plan& plan) {
-      set_field_text(plan, pointer, key, text);
-      if (key == "id") follow_rename(plan, pointer, before, text);
-    });
+    return edit(
+        what, pointer + "." + key,
+        [&](Plan& plan) {
+          set_field_text(plan, pointer, key, text);
+          if (key == "id") follow_rename(plan, pointer, before, text);
+        },
+        when_locked);
   }
   return Refusal{pointer, tr("there is no such field")};
 }

@@ -8,6 +8,7 @@
 #include <memory>
 #include <optional>
 
+#include "document/revision.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt::desk {
@@ -18,7 +19,18 @@ using PlanPtr = std::shared_ptr<const Plan>;
 struct Refusal {
   std::string pointer;
   QString text;
+  bool locked = false;  ///< it would change what is reviewed or approved
 };
+
+/// What happens where an edit would change what is reviewed or approved (see LockedChange). It is never made
+/// as it stands, but by a person who takes the approval back.
+enum class WhenLocked {
+  offer,     ///< refused, and lockedEdit tells what was asked for
+  refuse,    ///< refused: an entry that isn't at its end yet
+  withdraw,  ///< made: what was locked is released by it
+};
+
+class PlanEdit;
 
 /// The plan on the desk, its file, and the only way to change it. Each edit is an undo command that goes from
 /// one whole, checked plan to the next; edits of one field while typing merge.
@@ -51,13 +63,17 @@ class Document : public QObject {
   bool isChangedOnDisk() const { return changed_on_disk_; }
 
   /// Changes a copy of the plan, checks it and makes it the plan. `merge_key`: edits with the same key that
-  /// follow one another undo as one; empty: never merged.
+  /// follow one another are one entry, undone as one; empty: an entry of its own. An entry is taken whole or
+  /// not at all: where one of its edits is refused, the plan is what it was before the first.
   std::optional<Refusal> edit(const QString& what, const std::string& merge_key,
-                              const std::function<void(Plan&)>& change);
-  std::optional<Refusal> setField(const std::string& pointer, const std::string& key,
-                                  const std::string& text);
+                              const std::function<void(Plan&)>& change,
+                              WhenLocked when_locked = WhenLocked::offer);
+  std::optional<Refusal> setField(const std::string& pointer, const std::string& key, const std::string& text,
+                                  WhenLocked when_locked = WhenLocked::offer);
   /// The next edit of the same field begins a new undo step.
   void endTyping() { ++typing_; }
+  /// Drops the entry with this key if it is the last step and hasn't ended: the plan is what it was before.
+  void takeBack(const std::string& merge_key);
 
  signals:
   void planChanged();
@@ -65,6 +81,8 @@ class Document : public QObject {
   void replaced();
   void fileChanged();
   void changedOnDisk();
+  /// An edit was refused because of a lock: what can be done in its stead is a person's choice.
+  void lockedEdit(const LockedEdit& edit);
 
  private:
   friend class PlanEdit;
@@ -73,11 +91,14 @@ class Document : public QObject {
   void write(const QString& path, const std::string& expected_sha256);
   void watch();
   void lookAtFile();
+  std::string entryKey(const std::string& merge_key) const;
+  const PlanEdit* entry(const std::string& key) const;
+  std::optional<Refusal> refuseLocked(const LockedEdit& asked, WhenLocked when_locked);
 
   PlanPtr plan_;
   QString path_;
   std::string sha256_;  ///< of the file as read or last saved
-  bool recovered_ = false, changed_on_disk_ = false;
+  bool recovered_ = false, changed_on_disk_ = false, takes_back_ = false;
   QUndoStack undo_;
   QFileSystemWatcher watcher_;
   unsigned typing_ = 0;

@@ -16,7 +16,11 @@ class PlanEdit : public QUndoCommand {
         before_(std::move(before)),
         after_(std::move(after)) {}
 
-  void undo() override { document_.setPlan(before_); }
+  void undo() override {
+    // A step that is taken back is no step: it doesn't wait to be done again.
+    setObsolete(document_.takes_back_);
+    document_.setPlan(before_);
+  }
   void redo() override { document_.setPlan(after_); }
   int id() const override { return merge_key_.empty() ? -1 : 1; }
   bool mergeWith(const QUndoCommand* later) override {
@@ -25,6 +29,11 @@ class PlanEdit : public QUndoCommand {
     after_ = other.after_;
     return true;
   }
+
+  /// Whether an edit with this key goes on with the entry that the step holds.
+  bool isEntry(const std::string& merge_key) const { return !merge_key.empty() && merge_key == merge_key_; }
+  /// The plan before the entry began.
+  const PlanPtr& before() const { return before_; }
 
  private:
   Document& document_;

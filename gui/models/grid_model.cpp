@@ -136,12 +136,16 @@ bool GridModel::setData(const QModelIndex& index, const QVariant& value, int rol
   return !refusal;
 }
 
-void GridModel::beginEdits(const QString& what) {
-  if (edited_) edited_->undo().beginMacro(what);
-}
-
-void GridModel::endEdits() {
-  if (edited_) edited_->undo().endMacro();
+bool GridModel::setCells(const QString& what, const std::vector<std::pair<QModelIndex, QString>>& cells) {
+  if (!edited_ || cells.empty()) return false;
+  std::vector<TypedField> fields;
+  for (const auto& [at, text] : cells)
+    fields.push_back(
+        {rowAddress(at.row()).toStdString(), columns_[static_cast<std::size_t>(at.column())].key, text});
+  edited_->endTyping();
+  const auto refusal = set_all_typed(*edited_, what, fields);
+  if (refusal) emit refused(cells[0].first, refusal->text);
+  return !refusal;
 }
 
 void GridModel::unitsChanged() {

@@ -57,9 +57,8 @@ class GridModel : public QAbstractTableModel {
   /// Heading with its unit: "Leg, mm".
   QString headingText(int column) const;
 
-  /// Edits between the two undo as one.
-  void beginEdits(const QString& what);
-  void endEdits();
+  /// Puts texts into editable cells as one step of undo: all of them, or none and `refused` says why.
+  bool setCells(const QString& what, const std::vector<std::pair<QModelIndex, QString>>& cells);
 
  signals:
   /// A typed value was refused: where and why.

@@ -1,12 +1,23 @@
 #pragma once
 
+#include <vector>
+
 #include "document/document.hpp"
 
 namespace seamtakt::desk {
 
 /// Sets a field from what a person typed in the view's units ("45 cm/min", "0.25 in", "6"). The reason, where
-/// it can't be used.
+/// it can't be used: then the entry that it belongs to is taken back.
 std::optional<Refusal> set_typed(Document& document, const std::string& pointer, const std::string& key,
-                                 const QString& typed);
+                                 const QString& typed, WhenLocked when_locked = WhenLocked::offer);
+
+/// What was typed for one field of one object.
+struct TypedField {
+  std::string pointer, key;
+  QString typed;
+};
+/// Sets several fields as one step of undo: all of them, or none and the reason, which names the field.
+std::optional<Refusal> set_all_typed(Document& document, const QString& what,
+                                     const std::vector<TypedField>& fields);
 
 }  // namespace seamtakt::desk

@@ -4,6 +4,7 @@
 
 #include "base/error.hpp"
 #include "exchange/column_text.hpp"
+#include "models/typed_numbers.hpp"
 
 namespace seamtakt::desk {
 
@@ -150,15 +151,9 @@ QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) co
 }
 
 std::string UnitView::fieldTyped(const QString& typed, const FieldInfo& field) const {
-  std::string text = typed.trimmed().toStdString();
+  const std::string text = plain_numbers(typed.trimmed().toStdString(), field.kind, has_decimal_comma_);
   const Unit* unit = find_unit(field.unit);
-  if (!holds_numbers(field.kind) || !unit) return text;
-  if (field.kind == FieldKind::number && text.find('.') == std::string::npos) {
-    // One number: a comma can only be a decimal comma.
-    const std::size_t comma = text.find(',');
-    if (comma != std::string::npos) text[comma] = '.';
-  }
-  if (!*field.unit) return text;
+  if (!holds_numbers(field.kind) || !unit || !*field.unit) return text;
   const Unit& bare = shown(*unit);
   return each_number(text, is_point(field.kind), [&](const std::string& piece) {
     double value = 0;

@@ -21,6 +21,9 @@ class UnitView : public QObject {
 
   UnitSystem system() const { return system_; }
   void setSystem(UnitSystem system);
+  /// Whether the decimal sign of the view's language is a comma. A dot is taken in every language.
+  bool hasDecimalComma() const { return has_decimal_comma_; }
+  void setDecimalComma(bool comma) { has_decimal_comma_ = comma; }
 
   /// The unit in which values of `unit` are shown; `unit` itself where the view has no other.
   const Unit& shown(const Unit& unit) const;
@@ -48,6 +51,7 @@ class UnitView : public QObject {
 
  private:
   UnitSystem system_ = UnitSystem::si;
+  bool has_decimal_comma_ = false;
 };
 
 }  // namespace seamtakt::desk

@@ -9,6 +9,7 @@
 
 #include "base/error.hpp"
 #include "models/refusal_text.hpp"
+#include "models/typed_numbers.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "pages/window_panel.hpp"
@@ -185,7 +186,9 @@ void HeatPage::drawNow() {
   for (const QString& text : distances_->text().split(';', Qt::SkipEmptyParts)) {
     try {
       const Unit& unit = units.shown(*find_unit("mm"));
-      points.push_back(to_canonical(parse_quantity(text.trimmed().toStdString(), unit, "point"), unit));
+      const std::string point = plain_numbers(text.trimmed().toStdString(), FieldKind::number,
+                                              UnitView::shared().hasDecimalComma());
+      points.push_back(to_canonical(parse_quantity(point, unit, "point"), unit));
     } catch (const InputError& error) {
       read_out_->setText(refusal_text(error));
     }

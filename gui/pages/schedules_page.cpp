@@ -95,15 +95,25 @@ SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
 QWidget* SchedulesPage::makeWhat() {
   auto* split = new QSplitter(Qt::Vertical);
   table_ = new GridView(*model_, tr("Schedules"), split);
-  auto* scroll = new QScrollArea(split);
+  auto* below = new QWidget(split);
+  auto* column = new QVBoxLayout(below);
+  column->setContentsMargins(0, unit_px, 0, 0);
+  lock_note_ = new QLabel(below);
+  lock_note_->setProperty("role", "quiet");
+  lock_note_->setTextFormat(Qt::PlainText);
+  lock_note_->setWordWrap(true);
+  lock_note_->setContentsMargins(unit_px, 0, 0, 0);
+  auto* scroll = new QScrollArea(below);
   scroll->setWidgetResizable(true);
   scroll->setFocusPolicy(Qt::NoFocus);
   scroll->setAccessibleName(tr("Fields of the schedule"));
   form_ = new FieldForm(desk_.document, scroll);
   form_->setAccessibleName(tr("Fields of the schedule"));
   scroll->setWidget(form_);
+  column->addWidget(lock_note_);
+  column->addWidget(scroll, 1);
   split->addWidget(table_);
-  split->addWidget(scroll);
+  split->addWidget(below);
   split->setSizes({260, 300});
   return split;
 }
@@ -153,6 +163,11 @@ void SchedulesPage::makeTools() {
          QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
   button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
          &SchedulesPage::removeSchedule);
+  withdraw_ =
+      tool_button(tr("Withdraw approval …"),
+                  tr("Makes a reviewed or approved schedule a draft again, after a question"), {}, this);
+  connect(withdraw_, &QPushButton::clicked, this, &SchedulesPage::withdrawApproval);
+  tools().addWidget(withdraw_);
   tools().addStretch(1);
 }
 
@@ -177,8 +192,21 @@ void SchedulesPage::showSchedule() {
   const bool exists = at < desk_.document.plan()->schedules.size();
   form_->setObject(exists ? schedule_address(at) : std::string(), schedule_form_groups());
   if (exists) table_->selectRow(static_cast<int>(at));
+  showLock();
   showUses();
   showDifference();
+}
+
+/// Says before anyone types that a change won't be made in place.
+void SchedulesPage::showLock() {
+  const auto& schedules = desk_.document.plan()->schedules;
+  const std::size_t at = desk_.selection.schedule();
+  const bool locked = at < schedules.size() && is_locked(schedules[at]);
+  withdraw_->setEnabled(locked);
+  lock_note_->setVisible(locked);
+  if (locked)
+    lock_note_->setText(tr("%1 stays as it is: a change goes into a new revision.")
+                            .arg(locked_names(*desk_.document.plan(), {at})));
 }
 
 void SchedulesPage::showUses() {
@@ -297,16 +325,16 @@ void SchedulesPage::reviseSchedule() {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t at = desk_.selection.schedule();
   if (at >= plan->schedules.size()) return;
-  Schedule schedule = plan->schedules[at];
-  const QString kept = QString::fromStdString(schedule.id);
-  ++schedule.revision;
-  schedule.id = next_id(plan->schedules, schedule.id + "-r" + std::to_string(schedule.revision));
-  schedule.status = "draft";
-  schedule.approved_by.clear();
-  schedule.effective_from.clear();
-  append(std::move(schedule), tr("New revision"));
+  const QString kept = QString::fromStdString(plan->schedules[at].id);
+  append(next_revision(*plan, plan->schedules[at]), tr("New revision"));
   other_->setCurrentIndex(other_->findText(kept));
   showDifference();
+}
+
+void SchedulesPage::withdrawApproval() {
+  const std::string address = schedule_address(desk_.selection.schedule());
+  // The lock refuses it, and asks.
+  static_cast<void>(desk_.document.setField(address, "status", "draft"));
 }
 
 void SchedulesPage::removeSchedule() {

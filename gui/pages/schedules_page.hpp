@@ -4,6 +4,7 @@
 
 class QComboBox;
 class QLabel;
+class QPushButton;
 
 namespace seamtakt::desk {
 
@@ -31,6 +32,8 @@ class SchedulesPage : public Page {
   /// A copy with the next revision's number as a draft; the one that holds stays.
   void reviseSchedule();
   void removeSchedule();
+  /// Asks whether a reviewed or approved schedule shall be a draft again.
+  void withdrawApproval();
 
  private:
   QWidget* makeWhat();
@@ -38,6 +41,7 @@ class SchedulesPage : public Page {
   void makeTools();
   void refresh();
   void showSchedule();
+  void showLock();
   void showDifference();
   void showUses();
   /// The schedule that the chosen one is compared with; nullptr where there is none.
@@ -52,7 +56,8 @@ class SchedulesPage : public Page {
   QComboBox* other_;
   PlanPtr other_plan_;
   QString other_name_;
-  QLabel* uses_title_;
+  QLabel *uses_title_, *lock_note_;
+  QPushButton* withdraw_;
 };
 
 }  // namespace seamtakt::desk

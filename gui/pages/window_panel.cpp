@@ -121,14 +121,17 @@ void WindowPanel::move(double wire_feed_speed_m_min, double travel_speed_mm_s, b
   const auto at = find_schedule(*desk_.document.plan(), schedule_);
   if (!at) return;
   dragging_ = !last;
-  const auto refusal = desk_.document.edit(tr("Move working point"), "window." + schedule_, [&](Plan& plan) {
+  const auto set_point = [&](Plan& plan) {
     // What a person can set: two decimals of m/min, two of mm/s.
     Schedule& schedule = plan.schedules[*at];
     field_named<Schedule>("wire_feed_speed_m_min")
         ->set_text(schedule, rounded_text(wire_feed_speed_m_min, 3));
     field_named<Schedule>("travel_speed_mm_s")->set_text(schedule, rounded_text(travel_speed_mm_s, 3));
-  });
-  if (refusal) emit message(refusal->text);
+  };
+  // A point that belongs to a locked schedule is dragged to look; letting it go asks.
+  const auto refusal = desk_.document.edit(tr("Move working point"), "window." + schedule_, set_point,
+                                           last ? WhenLocked::offer : WhenLocked::refuse);
+  if (refusal && (last || !refusal->locked)) emit message(refusal->text);
   if (last) {
     desk_.document.endTyping();
     drawn_.reset();

@@ -3803,6 +3803,13 @@
     </message>
 </context>
 <context>
+    <name>MainWindow</name>
+    <message>
+        <source>%1 and %2 more</source>
+        <translation>%1 und %2 weitere</translation>
+    </message>
+</context>
+<context>
     <name>Place</name>
     <message>
         <source>%1/pass %2</source>
@@ -4412,6 +4419,26 @@
         <source>there is no such field</source>
         <translation>dieses Feld gibt es nicht</translation>
     </message>
+    <message>
+        <source>Locked: %1. Withdraw the approval first.</source>
+        <translation>Gesperrt: %1. Zuerst ist die Freigabe zurückzunehmen.</translation>
+    </message>
+    <message>
+        <source>Locked: %1. The change may go into a new revision.</source>
+        <translation>Gesperrt: %1. Die Änderung kann in eine neue Ausgabe.</translation>
+    </message>
+    <message>
+        <source>Locked: %1, until someone withdraws the approval.</source>
+        <translation>Gesperrt: %1, bis jemand die Freigabe zurücknimmt.</translation>
+    </message>
+    <message>
+        <source>Used by locked schedules: %1. The change may go into a copy.</source>
+        <translation>Von gesperrten Schweißplänen benutzt: %1. Die Änderung kann in eine Kopie.</translation>
+    </message>
+    <message>
+        <source>Nothing is changed. %1, %2: %3</source>
+        <translation>Nichts ist geändert. %1, %2: %3</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::ExplainPanel</name>
@@ -4656,6 +4683,10 @@ Quelle: %3</translation>
     <message>
         <source>Paste</source>
         <translation>Einfügen</translation>
+    </message>
+    <message>
+        <source>Nothing is changed: what was copied is larger than the table from here on</source>
+        <translation>Nichts ist geändert: Das Kopierte ist größer als die Tabelle ab hier</translation>
     </message>
 </context>
 <context>
@@ -5291,6 +5322,66 @@ F6: nächster Teil der Seite</translation>
         <source>Report of the unit</source>
         <translation>Bericht der Einheit</translation>
     </message>
+    <message>
+        <source>The plan has changed meanwhile: nothing is done.</source>
+        <translation>Der Plan hat sich inzwischen geändert: Nichts ist geschehen.</translation>
+    </message>
+    <message>
+        <source>%1 stays as it is. The change goes into revision %2 as a draft, %3.</source>
+        <translation>%1 bleibt, wie es ist. Die Änderung kommt in Ausgabe %2 als Entwurf, %3.</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>New revision</source>
+        <translation>Neue Ausgabe</translation>
+    </message>
+    <message>
+        <source>%1 is a draft; %2 stays as it is.</source>
+        <translation>%1 ist ein Entwurf; %2 bleibt, wie es ist.</translation>
+    </message>
+    <message>
+        <source>Withdraw approval</source>
+        <translation>Freigabe zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Withdraw the approval of %1? It can be changed then; who approved it and from when is taken out. Seams welded by it: %2.</source>
+        <translation>Die Freigabe von %1 zurücknehmen? Dann ist eine Änderung möglich; wer freigegeben hat und ab wann, wird entfernt. Damit geschweißte Nähte: %2.</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>Withdraw</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>Copy with the change</source>
+        <translation>Kopie mit der Änderung</translation>
+    </message>
+    <message>
+        <source>Locked schedules are welded with it and stay as they are: %1. The change may go into a copy, %2, which a new revision can name.</source>
+        <translation>Damit wird nach gesperrten Schweißplänen geschweißt, die bleiben, wie sie sind: %1. Die Änderung kann in eine Kopie, %2, die eine neue Ausgabe nennen kann.</translation>
+    </message>
+    <message>
+        <source>Recover</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Later</source>
+        <translation>Später</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::OrderBar</name>
@@ -5712,6 +5803,40 @@ F6: nächster Teil der Seite</translation>
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::RevisionDialog</name>
+    <message>
+        <source>New revision</source>
+        <translation>Neue Ausgabe</translation>
+    </message>
+    <message>
+        <source>No seam is welded by it.</source>
+        <translation>Keine Naht wird damit geschweißt.</translation>
+    </message>
+    <message>
+        <source>Seams welded by it. The ticked ones move to the draft:</source>
+        <translation>Damit geschweißte Nähte. Die angekreuzten wechseln zum Entwurf:</translation>
+    </message>
+    <message numerus="yes">
+        <source>All %n seams</source>
+        <translation>
+            <numerusform>Die eine Naht</numerusform>
+            <numerusform>Alle %n Nähte</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Seams that move to the draft</source>
+        <translation>Nähte, die zum Entwurf wechseln</translation>
+    </message>
+    <message>
+        <source>New revision as draft</source>
+        <translation>Neue Ausgabe als Entwurf</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::ScheduleModel</name>
     <message>
         <source>State</source>
@@ -5851,6 +5976,18 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 in %2</source>
         <translation>%1 in %2</translation>
+    </message>
+    <message>
+        <source>Withdraw approval …</source>
+        <translation>Freigabe zurücknehmen …</translation>
+    </message>
+    <message>
+        <source>Makes a reviewed or approved schedule a draft again, after a question</source>
+        <translation>Macht einen geprüften oder freigegebenen Schweißplan nach einer Frage wieder zum Entwurf</translation>
+    </message>
+    <message>
+        <source>%1 stays as it is: a change goes into a new revision.</source>
+        <translation>%1 bleibt, wie es ist: Eine Änderung kommt in eine neue Ausgabe.</translation>
     </message>
 </context>
 <context>

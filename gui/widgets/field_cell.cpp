@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "document/plan_address.hpp"
 #include "models/grid_model.hpp"
@@ -53,7 +54,8 @@ void FieldCell::makeChoice() {
   choice_->setMinimumContentsLength(6);
   choice_->setFocusPolicy(Qt::StrongFocus);
   fillChoices();
-  connect(choice_, &QComboBox::activated, this, [this] { set(choice_->currentData().toString()); });
+  connect(choice_, &QComboBox::activated, this,
+          [this] { set(choice_->currentData().toString(), WhenLocked::offer); });
 }
 
 void FieldCell::fillChoices() {
@@ -74,8 +76,9 @@ void FieldCell::fillChoices() {
 void FieldCell::makeLine() {
   line_ = new QuantityEdit(this);
   line_->setField(&field_);
-  connect(line_, &QuantityEdit::typed, this, &FieldCell::set);
-  connect(line_, &QLineEdit::editingFinished, this, [this] { document_.endTyping(); });
+  connect(line_, &QuantityEdit::typed, this, [this](const QString& text) { set(text, WhenLocked::refuse); });
+  connect(line_, &QuantityEdit::dropped, this, &FieldCell::takeBack);
+  connect(line_, &QLineEdit::editingFinished, this, &FieldCell::finish);
   connect(line_, &QuantityEdit::refusalChanged, this, [this](const QString& reason) {
     refusal_->setText(reason);
     refusal_->setVisible(!reason.isEmpty());
@@ -83,17 +86,33 @@ void FieldCell::makeLine() {
   });
 }
 
-void FieldCell::set(const QString& text) {
-  const auto refusal = set_typed(document_, pointer_, std::string(field_.key), text);
+void FieldCell::set(const QString& text, WhenLocked when_locked) {
+  const auto refusal = set_typed(document_, pointer_, std::string(field_.key), text, when_locked);
   const QString reason = refusal ? refusal->text : QString();
+  asks_ = refusal && refusal->locked;
   if (line_) {
     line_->setRefusal(reason);
   } else {
     refusal_->setText(reason);
-    refusal_->setVisible(!reason.isEmpty());
+    refusal_->setVisible(!reason.isEmpty() && !asks_);
     document_.endTyping();
     if (refusal) refresh();
   }
+}
+
+/// The entry is whole. What the plan took while it was typed stays; what it couldn't take because of a lock
+/// is asked for once.
+void FieldCell::finish() {
+  document_.endTyping();
+  if (!std::exchange(asks_, false)) return;
+  static_cast<void>(
+      set_typed(document_, pointer_, std::string(field_.key), line_->text(), WhenLocked::offer));
+}
+
+void FieldCell::takeBack() {
+  asks_ = false;
+  document_.takeBack(pointer_ + "." + std::string(field_.key));
+  document_.endTyping();
 }
 
 void FieldCell::refresh() {

@@ -27,7 +27,9 @@ class FieldCell : public QWidget {
   void makeChoice();
   void makeLine();
   void fillChoices();
-  void set(const QString& text);
+  void set(const QString& text, WhenLocked when_locked);
+  void finish();
+  void takeBack();
 
   Document& document_;
   std::string pointer_;
@@ -36,6 +38,7 @@ class FieldCell : public QWidget {
   QLabel* refusal_;
   QComboBox* choice_ = nullptr;
   QuantityEdit* line_ = nullptr;
+  bool asks_ = false;  ///< what stands in the line would change what is locked: its end asks what to do
 };
 
 }  // namespace seamtakt::desk

@@ -152,24 +152,22 @@ void GridView::copy() {
 bool GridView::paste(const QString& text) {
   const QModelIndex from = currentIndex();
   if (!from.isValid()) return false;
-  bool any = false;
   QStringList lines = text.split('\n');
   if (!lines.isEmpty() && lines.last().trimmed().isEmpty()) lines.removeLast();
-  // Targets first: a sorted table moves its rows while values are put in.
-  std::vector<std::pair<QPersistentModelIndex, QString>> targets;
+  std::vector<std::pair<QModelIndex, QString>> targets;
   for (qsizetype r = 0; r < lines.size(); ++r) {
     QStringList values = lines[r].split('\t');
     for (qsizetype c = 0; c < values.size(); ++c) {
       const QModelIndex at =
           proxy_->index(from.row() + static_cast<int>(r), from.column() + static_cast<int>(c));
-      if (at.isValid() && (at.flags() & Qt::ItemIsEditable))
-        targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
+      if (!at.isValid()) {
+        emit refused(tr("Nothing is changed: what was copied is larger than the table from here on"));
+        return false;
+      }
+      if (at.flags() & Qt::ItemIsEditable) targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
     }
   }
-  if (targets.size() > 1) grid_.beginEdits(tr("Paste"));
-  for (const auto& [at, value] : targets) any = grid_.setData(at, value) || any;
-  if (targets.size() > 1) grid_.endEdits();
-  return any;
+  return grid_.setCells(tr("Paste"), targets);
 }
 
 void GridView::keyPressEvent(QKeyEvent* event) {

@@ -39,7 +39,8 @@ class GridView : public QTableView {
 
   /// The selected range as tab-separated text with its headings left out, as spreadsheets take it.
   QString copyText() const;
-  /// Puts tab-separated text in from the current cell on. False where nothing could be put in.
+  /// Puts tab-separated text in from the current cell on, all of it or nothing. False where nothing was put
+  /// in.
   bool paste(const QString& text);
   /// Columns that there is no room for are left to their end; widths follow the contents.
   void fitColumns();

@@ -59,7 +59,11 @@ PlanDataDialog::PlanDataDialog(Document& document, QWidget* parent) : QDialog(pa
   tree_->setMinimumWidth(220);
   duplicate_ = new QPushButton(tr("Duplicate"), this);
   remove_ = new QPushButton(tr("Remove"), this);
-  for (QPushButton* button : {duplicate_, remove_}) button->setAccessibleName(button->text());
+  for (QPushButton* button : {duplicate_, remove_}) {
+    button->setAccessibleName(button->text());
+    // Enter ends an entry of the form; it must not press the first button of the dialog as well.
+    button->setAutoDefault(false);
+  }
   refusal_ = new QLabel(this);
   refusal_->setProperty("role", "refusal");
   refusal_->setWordWrap(true);
@@ -105,7 +109,7 @@ void PlanDataDialog::fill() {
     auto* item = parent ? new QTreeWidgetItem(parent) : new QTreeWidgetItem(tree_);
     item->setText(0, text);
     item->setData(0, Qt::UserRole, QString::fromStdString(pointer));
-    if (pointer == before) again = item;
+    if (!pointer.empty() && pointer == before) again = item;
     return item;
   };
   for (const auto& [label, items] : branches) {

@@ -8,6 +8,7 @@
 #include "models/palette.hpp"
 #include "models/refusal_text.hpp"
 #include "models/step.hpp"
+#include "models/typed_numbers.hpp"
 #include "models/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -62,34 +63,46 @@ void QuantityEdit::focusOutEvent(QFocusEvent* event) {
 
 void QuantityEdit::step(double steps) {
   const double lower = field_ ? UnitView::shared().toShown(field_->range.lower, field_->unit) : -1e300;
-  if (const auto next = stepped_text(text().toStdString(), steps, lower)) {
+  const std::string plain = plain_numbers(text().toStdString(), FieldKind::number, true);
+  if (const auto next = stepped_text(plain, steps, lower)) {
     setText(QString::fromStdString(*next));
     setModified(true);
     emit typed(text());
   }
 }
 
-/// Undo and redo are the plan's, not the line's.
+void QuantityEdit::drop() {
+  setModified(false);
+  setRefusal({});
+  emit dropped();
+  setText(shown_);
+}
+
+/// Undo and redo are the plan's, not the line's; a refused text isn't the plan's yet, and goes. The key for
+/// the other units is the menu's: what is in the line by then is shown in them. A table's editor, whose text
+/// would be read in other units than it was typed in, takes that key and does nothing.
 bool QuantityEdit::event(QEvent* event) {
-  if (event->type() == QEvent::ShortcutOverride) {
-    auto* key = static_cast<QKeyEvent*>(event);
-    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
-      setModified(false);
-      event->ignore();
-      return false;
-    }
-  }
-  return QLineEdit::event(event);
+  if (event->type() != QEvent::ShortcutOverride) return QLineEdit::event(event);
+  auto* key = static_cast<QKeyEvent*>(event);
+  const bool is_undo = key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo);
+  const bool changes_units = key->keyCombination() == other_units_key;
+  if (!is_undo && !changes_units) return QLineEdit::event(event);
+  const bool was_refused = follows_ && !refusal_.isEmpty();
+  if (was_refused)
+    drop();
+  else if (is_undo || follows_)
+    setModified(false);
+  event->setAccepted(is_undo ? was_refused : !follows_);
+  return event->isAccepted();
 }
 
 void QuantityEdit::keyPressEvent(QKeyEvent* event) {
   const bool steps = field_ && (field_->kind == FieldKind::number || field_->kind == FieldKind::integer);
   if (follows_ && event->key() == Qt::Key_Escape && (isModified() || !refusal_.isEmpty())) {
-    setModified(false);
-    setRefusal({});
-    setText(shown_);
+    drop();
     return;
   }
+  if (event->keyCombination() == other_units_key) return;
   if (steps && event->key() == Qt::Key_Up) return step(1);
   if (steps && event->key() == Qt::Key_Down) return step(-1);
   if (steps && event->key() == Qt::Key_PageUp) return step(10);

@@ -6,6 +6,9 @@
 
 namespace seamtakt::desk {
 
+/// The menu's key for the other units. On some platforms it empties a line, which it must not do here.
+inline constexpr QKeyCombination other_units_key = Qt::CTRL | Qt::Key_U;
+
 /// A line for one field: takes "45 cm/min" or "18 in/min", shows the view's unit, steps with the arrow keys
 /// (Page Up and Down ten times as far), and shows why it refuses.
 class QuantityEdit : public QLineEdit {
@@ -26,6 +29,8 @@ class QuantityEdit : public QLineEdit {
   /// At each key: the text as it stands.
   void typed(const QString& text);
   void refusalChanged(const QString& reason);
+  /// Escape: the entry shall be as if it had never begun.
+  void dropped();
 
  protected:
   bool event(QEvent* event) override;
@@ -35,6 +40,7 @@ class QuantityEdit : public QLineEdit {
 
  private:
   void step(double steps);
+  void drop();
   QString unitShown() const;
 
   const FieldInfo* field_ = nullptr;

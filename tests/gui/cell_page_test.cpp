@@ -109,6 +109,8 @@ TEST_F(CellPageTest, ASearchIsDroppedWhenAnotherPlanIsOpened) {
 }
 
 TEST_F(CellPageTest, AnOrderThatWasFoundForAnotherPlanIsNotTakenOver) {
+  make_drafts(window->document());
+  settle();
   searchABit();
   ASSERT_TRUE(bar().comparison());
   window->document().setField("/schedules/0", "travel_speed_mm_s", "12");

@@ -26,6 +26,8 @@ class DocumentTest : public ::testing::Test {
     ASSERT_TRUE(QFile::copy(demo_path(), path));
     QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner);
     document.open(path);
+    make_drafts(document);
+    document.save();
   }
   std::string text() const { return write_plan(*document.plan()); }
   QTemporaryDir folder;

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QDialog>
 #include <QDir>
 #include <QElapsedTimer>
 #include <QMouseEvent>
@@ -26,6 +27,31 @@ inline QString demo_path() {
 
 inline QString demo_log() {
   return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz");
+}
+
+/// Schedules that nobody has reviewed or approved: they may be changed in place.
+inline void make_drafts(Document& document) {
+  const auto release = [](Plan& plan) {
+    for (Schedule& schedule : plan.schedules) schedule.status = "draft";
+  };
+  ASSERT_FALSE(document.edit("drafts", {}, release, WhenLocked::withdraw));
+  document.undo().clear();
+}
+
+/// The dialog that asks something; nullptr where none comes up.
+inline QDialog* question(int wait_ms = 2000) {
+  QDialog* found = nullptr;
+  static_cast<void>(QTest::qWaitFor(
+      [&] { return (found = qobject_cast<QDialog*>(QApplication::activeModalWidget())) != nullptr; },
+      wait_ms));
+  return found;
+}
+
+/// Keys go to this window, once whatever was in front of it has gone.
+inline void bring_to_front(QWidget& window) {
+  window.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+  QApplication::processEvents();
 }
 
 template <class Wanted>

@@ -86,6 +86,7 @@ TEST_F(ModelsTest, ASeamsRowShowsWhatTheEvaluationSays) {
 }
 
 TEST_F(ModelsTest, TypedQuantitiesTakeAnyUnitThatFits) {
+  make_drafts(document);
   ScheduleModel schedules(document);
   const QModelIndex travel = schedules.index(0, schedules.columnNamed("travel_speed_mm_s"));
   struct Case {

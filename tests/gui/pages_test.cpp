@@ -39,6 +39,8 @@ namespace seamtakt::desk {
 namespace {
 
 TEST_F(DeskTest, TheChainShowsALiveFigureOfEachLink) {
+  make_drafts(window->document());
+  settle();
   for (int i = 0; i < 5; ++i) EXPECT_FALSE(window->chain().link(i).figure().isEmpty()) << i;
   const QString before = window->chain().link(2).figure();
   for (std::size_t s = 0; s < window->document().plan()->schedules.size(); ++s)
@@ -79,6 +81,8 @@ TEST_F(DeskTest, EveryControlHasANameForScreenReaders) {
 }
 
 TEST_F(DeskTest, TypingInAFormIsLiveUndoneAsOneStepAndTakesUnits) {
+  make_drafts(window->document());
+  settle();
   Hands hands(*window);
   hands.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
@@ -112,6 +116,8 @@ TEST_F(DeskTest, ARefusedValueSaysWhyBesideTheFieldAndGoesBack) {
 }
 
 TEST_F(DeskTest, ArrowKeysStepANumber) {
+  make_drafts(window->document());
+  settle();
   Hands hands(*window);
   hands.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
@@ -125,6 +131,8 @@ TEST_F(DeskTest, ArrowKeysStepANumber) {
 }
 
 TEST_F(DeskTest, ACellIsEditedInPlaceAndARangeGoesToASpreadsheetAndBack) {
+  make_drafts(window->document());
+  settle();
   Hands hands(*window);
   hands.page(1);
   GridView& table = page_of<SchedulesPage>(*window, 1).table();
@@ -239,6 +247,8 @@ TEST_F(DeskTest, AFindingIsAcceptedOnlyWithReasonAndName) {
 }
 
 TEST_F(DeskTest, TheWorkingPointIsDraggedWithTheMouseAndUndoneInOneStep) {
+  make_drafts(window->document());
+  settle();
   Hands hands(*window);
   hands.page(2);
   auto& page = page_of<HeatPage>(*window, 2);
@@ -262,6 +272,8 @@ TEST_F(DeskTest, TheWorkingPointIsDraggedWithTheMouseAndUndoneInOneStep) {
 }
 
 TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
+  make_drafts(window->document());
+  settle();
   Hands hands(*window);
   hands.page(2);
   auto& page = page_of<HeatPage>(*window, 2);
@@ -363,6 +375,8 @@ TEST_F(DeskTest, AThemeThatChangesWhileItRunsIsFollowedWhereTheSystemsIsWanted) 
 }
 
 TEST_F(DeskTest, DerivedValuesFollowTheLastKeyWithinAHundredMilliseconds) {
+  make_drafts(window->document());
+  settle();
   double slowest_ms = 0;
   for (int i = 0; i < 10; ++i) {
     QElapsedTimer timer;

@@ -78,6 +78,7 @@ TEST_F(TaskTest, WeldEngineerAddsATeeSeamWithAScheduleAndSaves) {
 
 TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
   // The seam that is undersized: F6S hurried until its legs fall short.
+  make_drafts(window->document());
   const auto at = *find_schedule(*window->document().plan(), "F6S");
   window->document().setField(schedule_address(at), "travel_speed_mm_s", "11");
   settle();

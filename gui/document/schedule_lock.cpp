@@ -1,0 +1,104 @@
+#include "document/schedule_lock.hpp"
+
+#include <algorithm>
+
+#include "document/plan_address.hpp"
+#include "plan/object_fields.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+int rank_of(const Schedule& schedule) {
+  return schedule.status == "approved" ? 2 : schedule.status == "reviewed" ? 1 : 0;
+}
+
+/// What of `schedule` must stay as it is while `held` holds, as text that two can be compared by.
+std::string locked_text(Schedule schedule, const Schedule& held) {
+  schedule.status.clear();
+  if (held.status == "reviewed" || held.approved_by.empty()) schedule.approved_by.clear();
+  if (held.status == "reviewed" || held.effective_from.empty()) schedule.effective_from.clear();
+  schedule.file_keys = {};
+  std::string text;
+  write_object(schedule, text);
+  return text;
+}
+
+std::string locked_text(Wire wire) {
+  wire.price_per_kg = wire.alpha_mm_s_A = wire.beta_per_s_A2 = 0;
+  wire.file_keys = {};
+  std::string text;
+  write_object(wire, text);
+  return text;
+}
+
+std::string locked_text(Gas gas) {
+  gas.price_per_m3 = 0;
+  gas.file_keys = {};
+  std::string text;
+  write_object(gas, text);
+  return text;
+}
+
+std::string locked_text(PowerSource source) {
+  source.efficiency = 1;
+  source.file_keys = {};
+  std::string text;
+  write_object(source, text);
+  return text;
+}
+
+std::vector<std::size_t> locked_users(const Plan& plan, std::string Schedule::*member,
+                                      const std::string& id) {
+  std::vector<std::size_t> users;
+  for (std::size_t i = 0; i < plan.schedules.size(); ++i)
+    if (is_locked(plan.schedules[i]) && plan.schedules[i].*member == id) users.push_back(i);
+  return users;
+}
+
+template <class List>
+void find_changed_item(const Plan& before, const List& held, const List& asked, std::string Schedule::*member,
+                       const std::string& list, LockedChange& change) {
+  for (std::size_t i = 0; i < held.size() && change.item.empty(); ++i) {
+    const auto* same = find_by_id(asked, held[i].id);
+    if (!same || locked_text(*same) == locked_text(held[i])) continue;
+    change.users = locked_users(before, member, held[i].id);
+    if (!change.users.empty()) change.item = list + "/" + std::to_string(i);
+  }
+}
+
+}  // namespace
+
+bool is_locked(const Schedule& schedule) {
+  return rank_of(schedule) > 0;
+}
+
+std::size_t same_schedule(const Plan& before, std::size_t at, const Plan& after) {
+  if (const auto same = find_schedule(after, before.schedules[at].id)) return *same;
+  return before.schedules.size() == after.schedules.size() ? at : after.schedules.size();
+}
+
+LockedChange locked_change(const Plan& before, const Plan& after) {
+  LockedChange change;
+  for (std::size_t i = 0; i < before.schedules.size(); ++i) {
+    const Schedule& held = before.schedules[i];
+    if (!is_locked(held)) continue;
+    const std::size_t at = same_schedule(before, i, after);
+    if (at == after.schedules.size()) {
+      change.removed.push_back(i);
+      continue;
+    }
+    const Schedule& asked = after.schedules[at];
+    if (locked_text(asked, held) != locked_text(held, held))
+      change.changed.push_back(i);
+    else if (rank_of(asked) < rank_of(held))
+      change.withdrawn.push_back(i);
+  }
+  find_changed_item(before, before.wires, after.wires, &Schedule::wire, "/wires", change);
+  find_changed_item(before, before.gases, after.gases, &Schedule::gas, "/gases", change);
+  find_changed_item(before, before.power_sources, after.power_sources, &Schedule::power_source,
+                    "/power_sources", change);
+  return change;
+}
+
+}  // namespace seamtakt::desk
