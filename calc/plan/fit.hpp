@@ -16,11 +16,11 @@ namespace seamtakt {
 /// a window is narrower). All that `evaluate` calls a fail is a limit, and so is the largest fillet
 /// (plan/largest_fillet.hpp): heat input that only more weld metal would bring is no cure. Preheat is kept to
 /// where settings do; where none do, they need no more of it than the planned ones. Where the planned
-/// settings break a limit and a schedule of the plan keeps all of them as it stands, the seam takes that.
-/// Voltage follows the current along the conventional load line (0.05 V/A, IEC 60974-1, recalled), so that
-/// the arc keeps its length, and leaves that line only where nothing fits on it. Where a schedule states no
-/// limits, 0.6 to 1.4 times its setting is searched, and a finding says so. Under a guarded decision the
-/// limits are drawn in by the expanded uncertainty where room is left.
+/// settings break a limit or are short of preheat, and a schedule of the plan keeps all of them as it stands,
+/// the seam takes that. Voltage follows the current along the conventional load line (0.05 V/A, IEC 60974-1,
+/// recalled), so that the arc keeps its length, and leaves that line only where nothing fits on it. Where a
+/// schedule states no limits, 0.6 to 1.4 times its setting is searched, and a finding says so. Under a
+/// guarded decision the limits are drawn in by the expanded uncertainty where room is left.
 
 enum class FitObjective {
   time,  ///< arc time with its starts and ends

@@ -298,7 +298,7 @@ TEST_F(Judgement, ExcessThroatIsJudgedByTheQualityLevel) {
 
 TEST_F(Judgement, FitDoesNotSlipBelowTheRangeOfMethodBToBeUnjudged) {
   Plan plan = tee();
-  schedule_of(plan).status = "draft";
+  find_by_id(plan.schedules, "C")->process = "138";  // none that could stand in
   const ProgramRun fit = run_program({"fit", saved(plan), "--seam", "X/S1", "--json"});
   EXPECT_EQ(fit.exit_code, 0) << fit.errors;
   const JsonNode seams = parse_json(fit.output, "fit");
@@ -306,6 +306,17 @@ TEST_F(Judgement, FitDoesNotSlipBelowTheRangeOfMethodBToBeUnjudged) {
   ASSERT_TRUE(seam.find("fitted")->boolean);
   EXPECT_GE(seam.find("new")->find("heat_input_kJ_mm")->number, 0.5);
   EXPECT_LE(seam.find("new")->find("leg_mm")->number, 7.5 * (1 + 1e-9));
+  EXPECT_EQ(found(seams, "fit.preheat-short").size(), 1u);
+}
+
+TEST_F(Judgement, FitOffersAScheduleThatIsPreheatedBeforeItLooksForHeat) {
+  // The other schedule has 120 C, and lays 7.48 of the 7.5 mm that a leg of 6 may become.
+  const ProgramRun fit = run_program({"fit", saved(tee()), "--seam", "X/S1", "--json"});
+  const JsonNode seams = parse_json(fit.output, "fit");
+  const JsonNode& seam = seams.find("seams")->elements[0];
+  EXPECT_TRUE(seam.find("existing_schedule")->boolean) << fit.output;
+  EXPECT_EQ(seam.find("new")->find("schedule")->string, "C");
+  EXPECT_TRUE(found(seams, "fit.preheat-short").empty());
 }
 
 TEST_F(Judgement, TheWindowEndsAtTheLargestFilletAndShowsPreheatWithoutCuttingByIt) {

@@ -126,6 +126,29 @@ TEST(Fit, a_schedule_of_the_plan_that_keeps_all_limits_is_taken_before_new_setti
   }));
 }
 
+TEST(Fit, a_schedule_that_a_seam_takes_as_it_stands_stays_so_though_another_seam_betters_it) {
+  Plan plan = two_schedules();
+  find_by_id(plan.schedules, "F")->preheat_C = 20;  // short, and C has 120
+  find_by_id(plan.schedules, "C")->status = "draft";
+  for (const bool taken_last : {false, true}) {
+    if (taken_last) std::swap(plan.weldments[0].seams[0], plan.weldments[0].seams[2]);
+    const Schedule before = *find_by_id(plan.schedules, "C");
+    const FitResult result = fit(plan);
+    const auto of = [&](const char* id) {
+      return *std::find_if(result.seams.begin(), result.seams.end(),
+                           [&](const FittedSeam& seam) { return seam.seam == id; });
+    };
+    ASSERT_TRUE(of("S1").is_existing);
+    EXPECT_EQ(of("S1").after.schedule, "C");
+    ASSERT_TRUE(of("S3").is_changed);
+    EXPECT_NE(of("S3").after.schedule, "C");
+    const Schedule& kept = *find_by_id(result.plan.schedules, "C");
+    EXPECT_EQ(kept.revision, before.revision);
+    EXPECT_EQ(kept.wire_feed_speed_m_min, before.wire_feed_speed_m_min);
+    EXPECT_EQ(kept.travel_speed_mm_s, before.travel_speed_mm_s);
+  }
+}
+
 /// A tee as `limited_tee`, drawn with a leg of 6, that needs more preheat than it has.
 Plan cold_tee(double hydrogen_ml_100g) {
   Plan plan = limited_tee();

@@ -63,6 +63,12 @@ class FittedPlan {
  public:
   explicit FittedPlan(const Plan& plan) : plan_(plan), users_(users_of_schedules(plan)) {}
 
+  /// Before anything is applied: who takes a schedule as it stands uses it too, and it stays so.
+  void keep_what_is_taken(const SeamFit& fit) {
+    if (fit.report.is_existing)
+      users_[fit.report.after.schedule].push_back(seam_place(fit.report.weldment, fit.report.seam));
+  }
+
   void apply(SeamFit& fit) {
     FittedSeam& report = fit.report;
     Seam& seam = *find_by_id(find_by_id(plan_.weldments, report.weldment)->seams, report.seam);
@@ -161,6 +167,11 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
                      " of the plan keeps all limits as it stands: the seam takes it, and needs "
                      "no new settings.",
                  "plan limit"));
+    if (fit.is_short_of_preheat)
+      findings.push_back(remark("fit.preheat-short", seam_place(fit.report.weldment, fit.report.seam),
+                                "Preheat stays below what method B asks for: heat input from a larger fillet "
+                                "is no cure for that, preheat the plates.",
+                                "EN 1011-2:2001, C.3 (method B)"));
     if (const auto& others = fit.report.other_schedules; !others.empty())
       findings.push_back(
           remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
@@ -220,6 +231,7 @@ FitResult fit(const Plan& plan, const FitOptions& options, ThreadPool& pool) {
   });
   FittedPlan fitted(plan);
   FitResult result;
+  for (const SeamFit& fit : fits) fitted.keep_what_is_taken(fit);
   for (SeamFit& fit : fits) fitted.apply(fit);
   add_findings(fits, plan, result.findings);
   result.plan = fitted.take();

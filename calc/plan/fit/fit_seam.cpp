@@ -268,6 +268,7 @@ class SeamFitter {
       fit_.report.binding = binding_limits(found->search, found->point, found->steps, found->volts_off_line);
     const double planned = fit_measure(objective_, search.rates, search.present);
     const double fitted = fit_measure(objective_, search.rates, found->point);
+    fit_.is_short_of_preheat = fit_.is_short_of_preheat || !found->keeps_preheat;
     const bool cures_preheat = found->keeps_preheat && warns_of_preheat(evaluation.findings);
     if (keeps_limits && !cures_preheat && !(fitted < planned * (1 - worthwhile))) return true;
     apply_settings(*find_by_id(alone_.plan.schedules, schedule), found->point);
