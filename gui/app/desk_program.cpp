@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QFileInfo>
+#include <QScrollBar>
 #include <QSettings>
 #include <QTimer>
 #include <algorithm>
@@ -73,6 +74,15 @@ QString beside(const QString& file, const QString& name) {
   return QFileInfo::exists(path) ? path : QString();
 }
 
+/// Chooses a cooling time on each page that has one, for Explain; the tables show their beginnings.
+void explain_a_cooling_time(MainWindow& window) {
+  GridView& seams = static_cast<SeamsPage&>(window.page(0)).table();
+  seams.focusCell(std::min(1, seams.grid().rowCount() - 1), "pass.cooling_time_s");
+  GridView& heat = static_cast<HeatPage&>(window.page(2)).table();
+  heat.focusCell(heat.currentRow(), "cooling_time_s");
+  for (GridView* table : {&seams, &heat}) table->horizontalScrollBar()->setValue(0);
+}
+
 int make_pictures(const DeskOptions& options) {
   MainWindow window;
   window.resize(options.size.value_or(QSize(1280, 800)));
@@ -80,11 +90,7 @@ int make_pictures(const DeskOptions& options) {
   window.show();
   window.evaluator().wait();
   window.setExplainShown(window.width() >= 1500);
-  // A cooling time is chosen on each page that has one: Explain shows how it comes about.
-  GridView& seams = static_cast<SeamsPage&>(window.page(0)).table();
-  seams.focusCell(std::min(1, seams.grid().rowCount() - 1), "pass.cooling_time_s");
-  GridView& heat = static_cast<HeatPage&>(window.page(2)).table();
-  heat.focusCell(heat.currentRow(), "cooling_time_s");
+  if (window.width() >= 1500) explain_a_cooling_time(window);
   if (!options.log.isEmpty()) {
     auto& records = static_cast<RecordsPage&>(window.page(5));
     records.importLogs({options.log}, beside(options.log, QStringLiteral("manual-seams.csv")));

@@ -49,6 +49,16 @@ class FirstStepLook : public testing::TestWithParam<Look> {
     QApplication::setFont(font);
     choose_theme("light");
   }
+  /// A picture of the page as it stands, into the build folder, to be looked at.
+  void photograph(int page) {
+    const QString folder = QStringLiteral(SEAMTAKT_SCREENSHOTS "/first-step");
+    QDir().mkpath(folder);
+    EXPECT_TRUE(window->grab().save(QStringLiteral("%1/%2-%3-%4-%5.png")
+                                        .arg(folder, GetParam().language)
+                                        .arg(GetParam().size.width())
+                                        .arg(GetParam().scale * 100)
+                                        .arg(page + 1)));
+  }
   QFont font;
   std::unique_ptr<MainWindow> window;
 };
@@ -71,6 +81,7 @@ TEST_P(FirstStepLook, HasItsWholeHeadline) {
     ASSERT_NE(first, nullptr);
     EXPECT_GE(first->width(), first->sizeHint().width());
     EXPECT_GT(first->mapTo(&page, QPoint()).y(), label->mapTo(&page, QPoint()).y() + label->height());
+    photograph(index);
   }
 }
 
