@@ -59,9 +59,10 @@ std::optional<ExcessThroat> excess_throat(const Seam& seam, double throat_needed
   const double thinner = *std::min_element(seam.thickness_mm.begin(), seam.thickness_mm.end());
   const ImperfectionJudgement judged = judge_imperfection("excess_throat", {seam.quality, thinner, false});
   if (judged.permission != Permission::limited) return std::nullopt;
-  std::string source = "ISO 5817:2014, Table 1, 5214";
-  if (judged.rule->basis == SourceBasis::recalled) source += " (recalled)";
-  return ExcessThroat{imperfection_limit_mm(*judged.rule, throat_needed_mm), std::move(source)};
+  const bool is_recalled = judged.rule->basis == SourceBasis::recalled;
+  return ExcessThroat{
+      imperfection_limit_mm(*judged.rule, throat_needed_mm),
+      is_recalled ? "ISO 5817:2014, Table 1, 5214 (recalled)" : "ISO 5817:2014, Table 1, 5214"};
 }
 
 std::optional<LargestFillet> largest_fillet(const Seam& seam,

@@ -14,7 +14,7 @@ namespace seamtakt {
 /// Throat over the drawn one that the seam's quality level allows.
 struct ExcessThroat {
   double excess_mm = 0;
-  std::string source;
+  const char* source = "";
 };
 
 /// ISO 5817, 5214 (iso-5817); empty where the seam states no level or its level has no limit (D).

@@ -1,5 +1,6 @@
 #include "plan/rules/preheat_range.hpp"
 
+#include <algorithm>
 #include <string>
 
 #include "base/units.hpp"
@@ -24,27 +25,29 @@ double judged_end(const PreheatInputRange& input) {
 }  // namespace
 
 void PreheatRangeTally::add_beyond(const PassFacts& facts, const PassEvaluation& pass) {
-  const auto judged = preheat_case_of(facts, joint_metals(facts), pass.heat_input_kJ_mm);
-  if (!judged) return;
-  PreheatRangeTally one;
+  // CET takes a while to gather, and is seldom what is beyond.
+  const std::uint8_t cet_bit = preheat_input_ranges[0].bit;
+  const PreheatInputs values{
+      pass.preheat_beyond & cet_bit ? joint_metals(facts).design_cet_pct.value_or(0) : 0,
+      std::max(facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]),
+      facts.wire.hydrogen_ml_100g.value_or(0), pass.heat_input_kJ_mm};
   for (std::size_t i = 0; i < inputs; ++i)
-    if (const PreheatInputRange& input = preheat_input_ranges[i]; judged->beyond & input.bit)
-      one.beyond_[facts.schedule.id][i] = {1, judged->inputs.*input.value};
-  add(one);
+    if (const PreheatInputRange& input = preheat_input_ranges[i]; pass.preheat_beyond & input.bit)
+      take(beyond_[facts.schedule.id][i], {1, values.*input.value}, input);
+}
+
+void PreheatRangeTally::take(Beyond& to, const Beyond& more, const PreheatInputRange& input) {
+  if (more.passes == 0) return;
+  const bool is_farther = input.edge_is_upper ? more.farthest < to.farthest : more.farthest > to.farthest;
+  if (to.passes == 0 || is_farther) to.farthest = more.farthest;
+  to.passes += more.passes;
 }
 
 void PreheatRangeTally::add(const PreheatRangeTally& other) {
   passes_at_edge_ += other.passes_at_edge_;
   inputs_at_edge_ |= other.inputs_at_edge_;
   for (const auto& [schedule, others] : other.beyond_)
-    for (std::size_t i = 0; i < inputs; ++i) {
-      if (others[i].passes == 0) continue;
-      Beyond& beyond = beyond_[schedule][i];
-      const bool is_farther = preheat_input_ranges[i].edge_is_upper ? others[i].farthest < beyond.farthest
-                                                                    : others[i].farthest > beyond.farthest;
-      if (beyond.passes == 0 || is_farther) beyond.farthest = others[i].farthest;
-      beyond.passes += others[i].passes;
-    }
+    for (std::size_t i = 0; i < inputs; ++i) take(beyond_[schedule][i], others[i], preheat_input_ranges[i]);
 }
 
 void PreheatRangeTally::report_edge(Findings& findings) const {

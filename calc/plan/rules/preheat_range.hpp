@@ -33,6 +33,7 @@ class PreheatRangeTally {
   static constexpr std::size_t inputs = std::size(preheat_input_ranges);
 
   void add_beyond(const PassFacts& facts, const PassEvaluation& pass);
+  static void take(Beyond& to, const Beyond& more, const PreheatInputRange& input);
   void report_edge(Findings& findings) const;
 
   std::size_t passes_at_edge_ = 0;
