@@ -5,7 +5,7 @@
 #include <iterator>
 #include <utility>
 
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 
 namespace seamtakt {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/finding.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 
 namespace seamtakt {
 

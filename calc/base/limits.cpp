@@ -1,8 +1,8 @@
 #include "base/limits.hpp"
 
-#include "base/csv.hpp"
-#include "base/json_node.hpp"
-#include "base/table.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_node.hpp"
+#include "base/text/table.hpp"
 
 namespace seamtakt {
 

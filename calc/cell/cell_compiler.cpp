@@ -5,7 +5,7 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/balance.hpp"
 
 namespace seamtakt {

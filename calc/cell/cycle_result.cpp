@@ -4,7 +4,7 @@
 #include <string>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/balance.hpp"
 #include "cell/lower_bound.hpp"
 

@@ -9,8 +9,8 @@
 #include <string_view>
 #include <unordered_map>
 
-#include "base/thread_pool.hpp"
-#include "base/units.hpp"
+#include "base/parallel/thread_pool.hpp"
+#include "base/units/units.hpp"
 #include "cell/cycle_result.hpp"
 #include "formula/duty_cycle.hpp"
 #include "plan/acceptance.hpp"

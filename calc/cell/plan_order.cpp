@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
+#include "base/text/joined.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {

@@ -6,7 +6,7 @@
 
 #include "base/error.hpp"
 #include "base/limits.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"
 #include "cli/output.hpp"

@@ -6,7 +6,7 @@
 #include <csignal>
 #include <cstdio>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/lower_bound.hpp"
 
 namespace seamtakt::cli {

@@ -6,8 +6,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include "base/files/ordered_output.hpp"
 #include "base/finding.hpp"
-#include "base/ordered_output.hpp"
 
 namespace seamtakt::cli {
 

@@ -3,9 +3,9 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/output_file.hpp"
-#include "base/units.hpp"
+#include "base/files/output_file.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "cell/best_order.hpp"
 #include "cell/cycle_losses.hpp"
 #include "cell/plan_order.hpp"

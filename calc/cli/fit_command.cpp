@@ -2,9 +2,9 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/output_file.hpp"
-#include "base/units.hpp"
+#include "base/files/output_file.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"

@@ -1,6 +1,6 @@
 #include <memory>
 
-#include "base/joined.hpp"
+#include "base/text/joined.hpp"
 #include "cell/line/cart.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"

@@ -1,8 +1,8 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/output_file.hpp"
-#include "base/units.hpp"
+#include "base/files/output_file.hpp"
+#include "base/units/units.hpp"
 #include "cell/timeline.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"

@@ -1,8 +1,8 @@
 #include <filesystem>
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
+#include "base/json/json_writer.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
 

@@ -1,9 +1,9 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/json_writer.hpp"
-#include "base/table.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/text/joined.hpp"
+#include "base/text/table.hpp"
 #include "cli/ledger_options.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/correctable.hpp"

@@ -7,11 +7,11 @@
 #include <fstream>
 #include <system_error>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
-#include "base/output_file.hpp"
-#include "base/units.hpp"
+#include "base/files/output_file.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/units/units.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
 #include "records/ledger/bundle.hpp"

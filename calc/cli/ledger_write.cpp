@@ -1,8 +1,8 @@
 #include <filesystem>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_writer.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
 #include "records/ledger/nonconformance.hpp"

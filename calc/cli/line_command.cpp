@@ -1,7 +1,7 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/best_order.hpp"
 #include "cell/line/line_result.hpp"
 #include "cli/command.hpp"

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "cell/line/line_result.hpp"
 
 namespace seamtakt::cli {

@@ -1,5 +1,5 @@
-#include "base/table.hpp"
-#include "base/units.hpp"
+#include "base/text/table.hpp"
+#include "base/units/units.hpp"
 #include "cli/line_output.hpp"
 
 namespace seamtakt::cli {

@@ -1,7 +1,7 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"

@@ -3,7 +3,7 @@
 #include <charconv>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt::cli {
 

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "base/finding_json.hpp"
-#include "base/json_writer.hpp"
-#include "base/table.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/text/table.hpp"
 #include "exchange/provenance.hpp"
 #include "plan/evaluation_columns.hpp"
 

@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/plan_file.hpp"
 
 namespace seamtakt::cli {

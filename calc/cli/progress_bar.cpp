@@ -7,7 +7,7 @@
 #include <iostream>
 #include <utility>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt::cli {
 

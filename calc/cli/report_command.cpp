@@ -2,8 +2,8 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
+#include "base/text/joined.hpp"
 #include "cell/timeline.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"

@@ -1,8 +1,8 @@
 #include "cli/waveform_file.hpp"
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt::cli {
 

@@ -2,7 +2,7 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"
 #include "cli/output.hpp"

@@ -1,6 +1,6 @@
 #include "exchange/column_text.hpp"
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

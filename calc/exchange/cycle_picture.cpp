@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "exchange/html.hpp"
 
 namespace seamtakt {

@@ -5,7 +5,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
+#include "base/text/joined.hpp"
 #include "exchange/caution.hpp"
 #include "exchange/record_page.hpp"
 #include "exchange/record_tables.hpp"

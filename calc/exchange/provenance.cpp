@@ -1,7 +1,7 @@
 #include "exchange/provenance.hpp"
 
-#include "base/atomic_save.hpp"
-#include "base/catalogue.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/files/catalogue.hpp"
 #include "base/version.hpp"
 
 namespace seamtakt {

@@ -2,7 +2,7 @@
 
 #include <stdexcept>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "exchange/qr_code.hpp"
 
 namespace seamtakt {

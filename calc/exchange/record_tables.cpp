@@ -1,6 +1,6 @@
 #include "exchange/record_tables.hpp"
 
-#include "base/joined.hpp"
+#include "base/text/joined.hpp"
 #include "exchange/caution.hpp"
 
 namespace seamtakt {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "exchange/caution.hpp"
 #include "exchange/column_text.hpp"
 #include "exchange/cycle_picture.hpp"

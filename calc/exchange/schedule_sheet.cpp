@@ -1,7 +1,7 @@
 #include "exchange/schedule_sheet.hpp"
 
-#include "base/joined.hpp"
-#include "base/units.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "exchange/html.hpp"
 #include "exchange/seam_statistics.hpp"
 

@@ -1,5 +1,5 @@
-#include "base/csv.hpp"
-#include "base/units.hpp"
+#include "base/csv/csv.hpp"
+#include "base/units/units.hpp"
 #include "exchange/sheet.hpp"
 
 namespace seamtakt {

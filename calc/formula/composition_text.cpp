@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 namespace {

@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/quantity.hpp"
 
 namespace seamtakt {

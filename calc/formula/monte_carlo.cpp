@@ -1,7 +1,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "formula/fast_monte_carlo.hpp"
 #include "formula/propagation.hpp"
 #include "formula/valid_range.hpp"

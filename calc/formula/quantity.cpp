@@ -4,7 +4,7 @@
 #include <charconv>
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/propagation.hpp"
 
 namespace seamtakt {

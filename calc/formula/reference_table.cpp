@@ -1,7 +1,7 @@
 #include "formula/reference_table.hpp"
 
-#include "base/catalogue.hpp"
 #include "base/error.hpp"
+#include "base/files/catalogue.hpp"
 
 namespace seamtakt {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "formula/note.hpp"
 
 namespace seamtakt {

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "base/finding.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

@@ -2,8 +2,8 @@
 #include <unordered_map>
 
 #include "base/error.hpp"
-#include "base/thread_pool.hpp"
-#include "base/units.hpp"
+#include "base/parallel/thread_pool.hpp"
+#include "base/units/units.hpp"
 #include "formula/fillet.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"

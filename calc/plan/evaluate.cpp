@@ -5,7 +5,7 @@
 #include <span>
 
 #include "base/error.hpp"
-#include "base/large_pages.hpp"
+#include "base/files/large_pages.hpp"
 #include "plan/acceptance.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/evaluate_seam.hpp"

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "formula/note.hpp"
 #include "plan/evaluation.hpp"
 #include "plan/plan.hpp"

@@ -4,8 +4,8 @@
 #include <cstring>
 #include <memory>
 
-#include "base/number_memory.hpp"
-#include "base/ordered_output.hpp"
+#include "base/files/ordered_output.hpp"
+#include "base/json/number_memory.hpp"
 #include "plan/evaluation_columns.hpp"
 
 namespace seamtakt {

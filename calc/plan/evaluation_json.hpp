@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/json_writer.hpp"
-#include "base/ordered_output.hpp"
-#include "base/thread_pool.hpp"
+#include "base/files/ordered_output.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "plan/evaluation.hpp"
 
 namespace seamtakt {

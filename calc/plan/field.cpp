@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

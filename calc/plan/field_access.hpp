@@ -4,7 +4,7 @@
 #include <type_traits>
 #include <utility>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "plan/field_value.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_check.hpp"

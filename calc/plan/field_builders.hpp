@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_access.hpp"
 
 /// One call makes one field: key, heading, member, what it may hold, and a sentence of help. The unit is the

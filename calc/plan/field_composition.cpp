@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_builders.hpp"
 #include "plan/json_layout.hpp"
 

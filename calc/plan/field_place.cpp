@@ -1,9 +1,9 @@
 #include "plan/field_place.hpp"
 
 #include "base/error.hpp"
-#include "base/json_text.hpp"
-#include "base/nearest.hpp"
-#include "base/units.hpp"
+#include "base/json/json_text.hpp"
+#include "base/text/nearest.hpp"
+#include "base/units/units.hpp"
 #include "plan/json_layout.hpp"
 
 namespace seamtakt {

@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

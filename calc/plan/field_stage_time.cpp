@@ -1,6 +1,6 @@
 #include "plan/field_stage_time.hpp"
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "plan/field_builders.hpp"
 
 namespace seamtakt::table {

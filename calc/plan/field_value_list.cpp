@@ -1,7 +1,7 @@
-#include "base/csv.hpp"
-#include "base/json_text.hpp"
-#include "base/json_writer.hpp"
-#include "base/units.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_text.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
 

@@ -1,8 +1,8 @@
 #include <cmath>
 
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 #include "base/limits.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
 

@@ -3,12 +3,12 @@
 #include <cmath>
 #include <limits>
 
-#include "base/csv.hpp"
-#include "base/json_text.hpp"
-#include "base/json_writer.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_text.hpp"
+#include "base/json/json_writer.hpp"
 #include "base/limits.hpp"
-#include "base/units.hpp"
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_value.hpp"
 #include "plan/json_layout.hpp"
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

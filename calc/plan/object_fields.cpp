@@ -1,7 +1,7 @@
 #include "plan/object_fields.hpp"
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "plan/json_layout.hpp"
 
 namespace seamtakt {

@@ -2,7 +2,7 @@
 
 #include <span>
 
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_check.hpp"
 

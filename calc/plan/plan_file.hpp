@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

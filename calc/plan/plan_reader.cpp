@@ -1,7 +1,7 @@
 #include <optional>
 
-#include "base/json_text.hpp"
-#include "base/units.hpp"
+#include "base/json/json_text.hpp"
+#include "base/units/units.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
 

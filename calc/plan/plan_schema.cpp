@@ -2,9 +2,9 @@
 #include <cmath>
 #include <limits>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "base/limits.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field_composition.hpp"
 #include "plan/json_layout.hpp"
 #include "plan/object_fields.hpp"

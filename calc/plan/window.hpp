@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

@@ -7,7 +7,7 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/heat_input.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/byte_digest.hpp"

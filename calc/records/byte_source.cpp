@@ -10,8 +10,8 @@
 #include <system_error>
 #include <utility>
 
-#include "base/descriptor.hpp"
 #include "base/error.hpp"
+#include "base/files/descriptor.hpp"
 
 namespace seamtakt {
 

@@ -8,8 +8,8 @@
 #include <system_error>
 #include <utility>
 
-#include "base/descriptor.hpp"
 #include "base/error.hpp"
+#include "base/files/descriptor.hpp"
 #include "records/byte_source.hpp"
 
 namespace seamtakt {

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/composition.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"

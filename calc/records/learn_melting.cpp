@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/melting.hpp"
 #include "records/learn_parts.hpp"
 

@@ -5,7 +5,7 @@
 #include <map>
 #include <tuple>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/guard_band.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"

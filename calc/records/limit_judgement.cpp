@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/guard_band.hpp"
 #include "formula/haz_hardness.hpp"

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

@@ -4,7 +4,7 @@
 #include <functional>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt {
 

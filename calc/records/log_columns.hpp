@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "records/log_quantity.hpp"
 #include "records/log_time.hpp"
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <set>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
 
 namespace seamtakt {

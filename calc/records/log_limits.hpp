@@ -2,7 +2,7 @@
 
 #include <cstddef>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt {
 

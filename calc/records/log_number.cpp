@@ -2,7 +2,7 @@
 
 #include <cstdint>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt {
 

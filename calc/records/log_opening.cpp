@@ -3,7 +3,7 @@
 #include <array>
 
 #include "base/error.hpp"
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 #include "records/log_header.hpp"
 
 namespace seamtakt {

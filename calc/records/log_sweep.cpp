@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "base/error.hpp"
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "records/chunk_parser.hpp"
 #include "records/chunk_source.hpp"
 #include "records/log_opening.hpp"

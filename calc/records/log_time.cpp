@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <limits>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt {
 

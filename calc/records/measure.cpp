@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/general_tolerance.hpp"
 #include "plan/seam_geometry.hpp"
 

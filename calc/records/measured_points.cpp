@@ -2,7 +2,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/limits.hpp"
 #include "records/measure.hpp"
 #include "records/table_fields.hpp"

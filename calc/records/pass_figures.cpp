@@ -1,4 +1,4 @@
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

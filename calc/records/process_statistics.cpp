@@ -5,7 +5,7 @@
 #include <map>
 #include <tuple>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "plan/plan.hpp"
 #include "records/pass_record.hpp"
 #include "records/process_chart.hpp"

@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 #include "records/log_number.hpp"
 
 namespace seamtakt {

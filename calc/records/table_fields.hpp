@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "base/csv_place.hpp"
+#include "base/csv/csv_place.hpp"
 
 namespace seamtakt {
 

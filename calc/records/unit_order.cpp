@@ -4,7 +4,7 @@
 #include <map>
 #include <tuple>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/handbook_steel.hpp"
 #include "formula/interpass.hpp"

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "records/log_time.hpp"
 #include "records/table_fields.hpp"
 

@@ -4,9 +4,9 @@
 #include <set>
 #include <tuple>
 
-#include "base/csv_place.hpp"
+#include "base/csv/csv_place.hpp"
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "records/table_fields.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/pass_review.hpp"
 #include "records/seam_union.hpp"

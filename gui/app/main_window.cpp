@@ -20,7 +20,7 @@
 
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
 #include "document/demo_plan.hpp"
 #include "models/chain_figures.hpp"
 #include "models/finding_target.hpp"

@@ -8,7 +8,7 @@
 #include <QTabWidget>
 
 #include "app/main_window.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
 #include "pages/heat_page.hpp"
 #include "pages/records_page.hpp"
 #include "widgets/grid_view.hpp"

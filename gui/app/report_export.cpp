@@ -13,7 +13,7 @@
 #include <QTextTable>
 
 #include "app/page_slices.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
 #include "base/version.hpp"
 #include "exchange/provenance.hpp"
 #include "exchange/report.hpp"

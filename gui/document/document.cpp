@@ -3,8 +3,8 @@
 #include <QFileInfo>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
+#include "base/json/json_node.hpp"
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
 #include "models/refusal_text.hpp"

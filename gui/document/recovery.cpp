@@ -5,8 +5,8 @@
 #include <QStandardPaths>
 #include <QUuid>
 
-#include "base/atomic_save.hpp"
-#include "base/json_node.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/plan_file.hpp"
 
 namespace seamtakt::desk {

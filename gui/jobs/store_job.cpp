@@ -1,6 +1,6 @@
 #include "jobs/store_job.hpp"
 
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 
 namespace seamtakt::desk {
 

@@ -3,7 +3,7 @@
 #include <QObject>
 #include <QString>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/evaluation_columns.hpp"
 #include "plan/field.hpp"
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <memory>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "models/chain_figures.hpp"
 #include "models/contour.hpp"
 #include "models/palette.hpp"

@@ -1,4 +1,4 @@
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>
@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "scratch_folder.hpp"
 
 using namespace seamtakt;

@@ -1,13 +1,13 @@
-#include "base/catalogue.hpp"
+#include "base/files/catalogue.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cstdlib>
 #include <fstream>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
 #include "scratch_folder.hpp"
 
 using namespace seamtakt;

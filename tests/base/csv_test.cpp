@@ -1,4 +1,4 @@
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -7,8 +7,8 @@
 #include <filesystem>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
-#include "base/utf8.hpp"
+#include "base/json/json_node.hpp"
+#include "base/text/utf8.hpp"
 
 using namespace seamtakt;
 using namespace std::string_view_literals;

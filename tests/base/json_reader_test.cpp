@@ -8,8 +8,8 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_node.hpp"
+#include "base/json/json_writer.hpp"
 
 using namespace seamtakt;
 using Kind = JsonNode::Kind;

@@ -1,4 +1,4 @@
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,7 +9,7 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "base/json_scanner.hpp"
+#include "base/json/json_scanner.hpp"
 
 using namespace seamtakt;
 using Kind = JsonNode::Kind;

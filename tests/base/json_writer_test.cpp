@@ -1,4 +1,4 @@
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 #include <limits>
 #include <stdexcept>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 using namespace seamtakt;
 

@@ -1,4 +1,4 @@
-#include "base/number_memory.hpp"
+#include "base/json/number_memory.hpp"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <cmath>
 #include <random>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 
 using namespace seamtakt;
 

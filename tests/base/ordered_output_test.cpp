@@ -1,4 +1,4 @@
-#include "base/ordered_output.hpp"
+#include "base/files/ordered_output.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 #include <string>
 #include <thread>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 
 using namespace seamtakt;
 

@@ -1,5 +1,5 @@
 // Outputs replace files of their own kind alone, judged by what the files hold.
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 #include <fstream>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 
 using namespace seamtakt;

@@ -7,9 +7,9 @@
 #include <fstream>
 #include <system_error>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
 #include "scratch_folder.hpp"
 
 using namespace seamtakt;

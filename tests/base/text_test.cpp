@@ -5,9 +5,9 @@
 
 #include "base/error.hpp"
 #include "base/limits.hpp"
-#include "base/nearest.hpp"
-#include "base/table.hpp"
-#include "base/utf8.hpp"
+#include "base/text/nearest.hpp"
+#include "base/text/table.hpp"
+#include "base/text/utf8.hpp"
 
 using namespace seamtakt;
 

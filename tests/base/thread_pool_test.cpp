@@ -1,4 +1,4 @@
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 
 #include <gtest/gtest.h>
 

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/scheduler.hpp"
 
 namespace {

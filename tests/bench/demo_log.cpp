@@ -38,7 +38,7 @@
 #include <system_error>
 #include <vector>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
 #include "formula/melting.hpp"
 #include "formula/move_time.hpp"

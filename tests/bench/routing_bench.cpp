@@ -13,8 +13,8 @@
 #include <string>
 #include <vector>
 
-#include "base/json_writer.hpp"
-#include "base/units.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/units/units.hpp"
 #include "cell/routing_instance.hpp"
 
 namespace {

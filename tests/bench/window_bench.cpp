@@ -6,7 +6,7 @@
 #include <numeric>
 #include <vector>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "bench_time.hpp"
 #include "formula/deposition.hpp"
 #include "formula/heat_input.hpp"

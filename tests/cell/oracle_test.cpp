@@ -8,9 +8,9 @@
 #include <fstream>
 #include <map>
 
-#include "base/csv.hpp"
-#include "base/json_node.hpp"
-#include "base/units.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_node.hpp"
+#include "base/units/units.hpp"
 #include "cell/best_order.hpp"
 #include "oracle_cell.hpp"
 

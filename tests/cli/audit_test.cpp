@@ -6,8 +6,8 @@
 #include <filesystem>
 #include <fstream>
 
-#include "base/csv.hpp"
-#include "base/json_node.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_node.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

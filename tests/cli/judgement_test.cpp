@@ -6,7 +6,7 @@
 #include <cmath>
 #include <fstream>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 #include "cli/program.hpp"
 #include "plan/plan_file.hpp"

@@ -2,7 +2,7 @@
 #include <cmath>
 #include <set>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "cli/ledger_fixture.hpp"
 
 using namespace seamtakt;

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "cli/program.hpp"
 
 namespace seamtakt::test {

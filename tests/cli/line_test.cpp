@@ -9,7 +9,7 @@
 #include <map>
 #include <set>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

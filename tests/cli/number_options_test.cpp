@@ -7,7 +7,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

@@ -7,9 +7,9 @@
 #include <set>
 #include <sstream>
 
-#include "base/atomic_save.hpp"
-#include "base/json_node.hpp"
-#include "base/json_writer.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
+#include "base/json/json_writer.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

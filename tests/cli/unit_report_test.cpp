@@ -6,7 +6,7 @@
 #include <fstream>
 #include <set>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

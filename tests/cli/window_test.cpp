@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "cli/program.hpp"
 
 using namespace seamtakt;

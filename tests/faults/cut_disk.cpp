@@ -16,7 +16,7 @@
 #include <system_error>
 #include <thread>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "mounted_image.hpp"
 
 namespace seamtakt {

@@ -5,7 +5,7 @@
 #include <random>
 #include <stdexcept>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt {
 

@@ -10,7 +10,7 @@
 #include <sstream>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "cut_cluster.hpp"
 #include "cut_disk.hpp"
 #include "driver/versions.hpp"

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"

@@ -10,7 +10,7 @@
 #include <random>
 #include <thread>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_places.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"

@@ -13,9 +13,9 @@
 #include <functional>
 #include <system_error>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 
 using namespace seamtakt;

@@ -5,7 +5,7 @@
 #include <optional>
 #include <string_view>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt {
 

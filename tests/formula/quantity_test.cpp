@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "published/published_rows.hpp"
 
 namespace seamtakt {

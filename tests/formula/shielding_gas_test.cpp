@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt {
 namespace {

@@ -4,7 +4,7 @@
 #include <QSignalSpy>
 #include <QTemporaryDir>
 
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "cell/plan_order.hpp"
 #include "hands.hpp"
 #include "models/chain_figures.hpp"

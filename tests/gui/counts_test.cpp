@@ -8,7 +8,7 @@
 #include <array>
 #include <set>
 
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "hands.hpp"
 #include "models/chain_figures.hpp"
 #include "models/finding_index.hpp"

@@ -8,8 +8,8 @@
 #include <QTreeWidget>
 
 #include "app/theme_choice.hpp"
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
+#include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
 #include "hands.hpp"
 #include "models/typed_numbers.hpp"

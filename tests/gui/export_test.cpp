@@ -9,7 +9,7 @@
 #include <QTemporaryDir>
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "demo_store.hpp"
 #include "records/ledger/verify.hpp"
 

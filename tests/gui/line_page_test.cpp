@@ -4,7 +4,7 @@
 #include <QLabel>
 #include "plots/line_view.hpp"
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/line/line_result.hpp"
 #include "hands.hpp"
 #include "widgets/grid_view.hpp"

@@ -15,7 +15,7 @@
 #include <set>
 
 #include "app/theme_choice.hpp"
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
 #include "hands.hpp"
 #include "models/palette.hpp"

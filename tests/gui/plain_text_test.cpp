@@ -28,7 +28,7 @@
 #include <thread>
 
 #include "app/report_export.hpp"
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "hands.hpp"
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"

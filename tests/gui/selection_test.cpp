@@ -2,7 +2,7 @@
 #include <QComboBox>
 #include <QTemporaryDir>
 
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
 #include "hands.hpp"
 #include "models/chain_figures.hpp"

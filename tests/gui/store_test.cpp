@@ -4,7 +4,7 @@
 #include <QTabWidget>
 #include <QTemporaryDir>
 
-#include "base/atomic_save.hpp"
+#include "base/files/atomic_save.hpp"
 #include "demo_store.hpp"
 #include "ledger/postgres_server.hpp"
 #include "pages/records_page.hpp"

@@ -5,7 +5,7 @@
 #include <fstream>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 #include "records/ledger/signed_head.hpp"
 

@@ -11,7 +11,7 @@
 #include <system_error>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "base/scratch_places.hpp"
 #include "records/ledger/bundle.hpp"
 #include "records/ledger/sqlite_schema.hpp"

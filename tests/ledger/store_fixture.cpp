@@ -7,7 +7,7 @@
 #include <cstdlib>
 #include <fstream>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "records/ledger/bundle.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/raw_chunks.hpp"

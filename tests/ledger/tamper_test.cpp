@@ -8,7 +8,7 @@
 #include <functional>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/signoff.hpp"
 #include "records/ledger/sqlite.hpp"

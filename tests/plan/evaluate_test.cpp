@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/plan_file.hpp"
 
 using namespace seamtakt;

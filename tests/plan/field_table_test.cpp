@@ -3,7 +3,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_file.hpp"
 #include "plan_edit.hpp"

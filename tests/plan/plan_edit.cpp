@@ -3,7 +3,7 @@
 #include <sstream>
 #include <stdexcept>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/json_layout.hpp"
 
 using namespace seamtakt;

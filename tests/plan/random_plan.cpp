@@ -5,7 +5,7 @@
 #include <random>
 #include <set>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/field.hpp"
 
 using namespace seamtakt;

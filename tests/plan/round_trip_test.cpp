@@ -4,7 +4,7 @@
 #include <bit>
 #include <set>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/field.hpp"
 #include "plan/plan_file.hpp"
 #include "plan_edit.hpp"

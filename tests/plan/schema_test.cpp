@@ -2,8 +2,8 @@
 
 #include <cstdlib>
 
-#include "base/atomic_save.hpp"
-#include "base/json_node.hpp"
+#include "base/files/atomic_save.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/plan_file.hpp"
 
 using namespace seamtakt;

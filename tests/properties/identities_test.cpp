@@ -8,7 +8,7 @@
 #include <set>
 #include <string>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "formula/quantity.hpp"
 #include "formula/transfer.hpp"
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "base/csv.hpp"
-#include "base/units.hpp"
+#include "base/csv/csv.hpp"
+#include "base/units/units.hpp"
 #include "formula/quantity.hpp"
 
 namespace seamtakt::published {

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/deposition.hpp"
 #include "formula/heat_input.hpp"

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "audit_fixture.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -7,9 +7,9 @@
 #include <cstring>
 
 #include "audit_fixture.hpp"
-#include "base/atomic_save.hpp"
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
+#include "base/files/atomic_save.hpp"
 #include "records/byte_digest.hpp"
 #include "records/log_number.hpp"
 

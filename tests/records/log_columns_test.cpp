@@ -2,7 +2,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -5,7 +5,7 @@
 #include <map>
 
 #include "audit_fixture.hpp"
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -10,8 +10,8 @@
 #include <set>
 #include <string>
 
-#include "base/csv.hpp"
-#include "base/json_node.hpp"
+#include "base/csv/csv.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt::rules {
 namespace {

@@ -8,7 +8,7 @@
 #include <map>
 #include <set>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 #include "rules/reference_catalogue.hpp"
 
 namespace seamtakt::rules {

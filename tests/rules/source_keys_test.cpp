@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "base/csv.hpp"
+#include "base/csv/csv.hpp"
 
 namespace seamtakt::rules {
 namespace {

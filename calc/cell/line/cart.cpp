@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <charconv>
 
-#include "base/csv_place.hpp"
-#include "base/json_node.hpp"
+#include "base/csv/csv_place.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt {
 

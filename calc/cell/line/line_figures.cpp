@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "cell/line/flow_recurrence.hpp"
 
 namespace seamtakt {

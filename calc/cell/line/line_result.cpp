@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "cell/cell_model.hpp"
 #include "cell/line/flow_recurrence.hpp"
 #include "cell/line/levelling.hpp"

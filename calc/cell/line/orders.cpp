@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <map>
 
-#include "base/csv_place.hpp"
+#include "base/csv/csv_place.hpp"
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/json_node.hpp"
-#include "base/nearest.hpp"
+#include "base/json/json_node.hpp"
+#include "base/text/joined.hpp"
+#include "base/text/nearest.hpp"
 
 namespace seamtakt {
 

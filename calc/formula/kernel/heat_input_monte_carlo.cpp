@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/heat_input.hpp"
 #include "formula/kernel/row_kernel.hpp"
 

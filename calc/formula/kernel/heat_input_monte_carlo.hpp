@@ -2,7 +2,7 @@
 
 #include <cstdint>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "formula/kernel/heat_input_draws.hpp"
 
 namespace seamtakt {

@@ -2,7 +2,7 @@
 
 #include <cstddef>
 
-#include "base/thread_pool.hpp"
+#include "base/parallel/thread_pool.hpp"
 #include "formula/kernel/instruction_set.hpp"
 #include "formula/temperature_field.hpp"
 

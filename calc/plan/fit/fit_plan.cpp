@@ -4,8 +4,8 @@
 #include <tuple>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/units.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "formula/valid_range.hpp"
 #include "plan/fit/fit_seam.hpp"
 #include "plan/window/seam_alone.hpp"

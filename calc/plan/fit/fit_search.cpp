@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
 #include <string>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/carbon_equivalent.hpp"
 #include "formula/ferritic.hpp"
 #include "formula/haz_hardness.hpp"

@@ -2,7 +2,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/largest_fillet.hpp"
 #include "plan/rules/rules.hpp"
 

@@ -1,4 +1,4 @@
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

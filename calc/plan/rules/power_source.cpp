@@ -1,4 +1,4 @@
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "formula/duty_cycle.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/seam_geometry.hpp"

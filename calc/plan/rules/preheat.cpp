@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/joint_metals.hpp"
 #include "plan/rules/preheat_range.hpp"
 

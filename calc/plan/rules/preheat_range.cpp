@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/joint_metals.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
 #include "formula/qualification_range.hpp"
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "plan/qualification_basis.hpp"
 #include "plan/rules/rules.hpp"
 

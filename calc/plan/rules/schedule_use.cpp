@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "base/joined.hpp"
-#include "base/units.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

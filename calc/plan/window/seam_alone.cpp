@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/nearest.hpp"
+#include "base/text/joined.hpp"
+#include "base/text/nearest.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {

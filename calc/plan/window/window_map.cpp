@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/units.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "formula/composition.hpp"
 #include "formula/haz_hardness.hpp"
 #include "formula/valid_range.hpp"

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "records/ledger/bundle.hpp"
 #include "records/ledger/canonical_json.hpp"
 

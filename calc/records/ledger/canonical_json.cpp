@@ -5,7 +5,7 @@
 #include <cmath>
 #include <stdexcept>
 
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 
 namespace seamtakt {
 

@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <cstring>
 
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 #include "records/ledger/canonical_json.hpp"
 
 namespace seamtakt {

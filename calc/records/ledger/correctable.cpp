@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
-#include "base/units.hpp"
+#include "base/text/joined.hpp"
+#include "base/units/units.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/ledger.hpp"
 #include "records/ledger/record_text.hpp"

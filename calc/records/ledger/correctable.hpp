@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 
 namespace seamtakt {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "formula/cooling_time.hpp"
 #include "formula/heat_input.hpp"
 #include "records/ledger/ledger.hpp"

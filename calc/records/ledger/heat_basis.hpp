@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "plan/plan.hpp"
 #include "records/pass_record.hpp"
 

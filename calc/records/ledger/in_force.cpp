@@ -6,7 +6,7 @@
 #include <set>
 #include <stdexcept>
 
-#include "base/json_text.hpp"
+#include "base/json/json_text.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
 #include "records/completeness.hpp"

@@ -7,8 +7,8 @@
 #include <system_error>
 
 #include "base/error.hpp"
-#include "base/json_node.hpp"
-#include "base/output_file.hpp"
+#include "base/files/output_file.hpp"
+#include "base/json/json_node.hpp"
 #include "records/ledger/signing_key.hpp"
 
 namespace seamtakt {

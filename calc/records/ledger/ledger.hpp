@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "base/json_node.hpp"
+#include "base/json/json_node.hpp"
 #include "records/ledger/ledger_backend.hpp"
 
 namespace seamtakt {

@@ -3,8 +3,8 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
-#include "base/utf8.hpp"
+#include "base/json/json_writer.hpp"
+#include "base/text/utf8.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/ledger.hpp"
 #include "records/ledger/record_text.hpp"

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <system_error>
 
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "records/ledger/ledger.hpp"
 #include "records/log_time.hpp"
 

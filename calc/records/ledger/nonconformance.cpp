@@ -1,7 +1,7 @@
 #include "records/ledger/nonconformance.hpp"
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "records/ledger/record_changes.hpp"
 #include "records/ledger/unit_records.hpp"
 

@@ -3,7 +3,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/correctable.hpp"
 #include "records/ledger/record_history.hpp"

@@ -1,7 +1,7 @@
 #include "records/ledger/record_text.hpp"
 
 #include "base/error.hpp"
-#include "base/utf8.hpp"
+#include "base/text/utf8.hpp"
 
 namespace seamtakt {
 

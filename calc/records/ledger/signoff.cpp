@@ -1,7 +1,7 @@
 #include "records/ledger/signoff.hpp"
 
 #include "base/error.hpp"
-#include "base/json_writer.hpp"
+#include "base/json/json_writer.hpp"
 
 namespace seamtakt {
 

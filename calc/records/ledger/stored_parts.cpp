@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/units.hpp"
+#include "base/units/units.hpp"
 #include "records/ledger/nonconformance.hpp"
 #include "records/length_judgement.hpp"
 #include "records/pass_review.hpp"

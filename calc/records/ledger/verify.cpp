@@ -2,7 +2,7 @@
 #include <system_error>
 
 #include "base/error.hpp"
-#include "base/joined.hpp"
+#include "base/text/joined.hpp"
 #include "records/ledger/verify_run.hpp"
 
 namespace seamtakt {

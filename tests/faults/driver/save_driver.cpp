@@ -7,8 +7,8 @@
 #include <cstdlib>
 #include <system_error>
 
-#include "base/atomic_save.hpp"
 #include "base/error.hpp"
+#include "base/files/atomic_save.hpp"
 #include "faulty_save.hpp"
 #include "versions.hpp"
 
