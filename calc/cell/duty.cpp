@@ -12,7 +12,7 @@
 #include "base/parallel/thread_pool.hpp"
 #include "base/units/units.hpp"
 #include "cell/cycle_result.hpp"
-#include "formula/duty_cycle.hpp"
+#include "formula/wire/duty_cycle.hpp"
 #include "plan/acceptance.hpp"
 
 namespace seamtakt {

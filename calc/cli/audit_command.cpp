@@ -13,7 +13,7 @@
 #include "cli/plan_option.hpp"
 #include "cli/progress_bar.hpp"
 #include "cli/store_key.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "records/audit.hpp"
 #include "records/audit_json.hpp"
 #include "records/ledger/in_force.hpp"

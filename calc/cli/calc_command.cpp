@@ -7,7 +7,7 @@
 #include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/waveform_file.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt::cli {
 

@@ -7,7 +7,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 

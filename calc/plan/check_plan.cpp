@@ -4,7 +4,7 @@
 #include "base/error.hpp"
 #include "base/parallel/thread_pool.hpp"
 #include "base/units/units.hpp"
-#include "formula/fillet.hpp"
+#include "formula/size/fillet.hpp"
 #include "plan/object_fields.hpp"
 #include "plan/plan_file.hpp"
 #include "plan/seam_geometry.hpp"

@@ -4,10 +4,10 @@
 #include <cmath>
 #include <functional>
 
-#include "formula/cooling_time.hpp"
-#include "formula/deposition.hpp"
-#include "formula/heat_input.hpp"
-#include "formula/melting.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
 #include "plan/evaluation_notes.hpp"
 #include "plan/measuring_uncertainty.hpp"
 #include "plan/pass_metallurgy.hpp"

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formula/cooling_time.hpp"
-#include "formula/distortion.hpp"
-#include "formula/fillet.hpp"
-#include "formula/groove.hpp"
-#include "formula/interpass.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/interpass.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/size/groove.hpp"
+#include "formula/strength/distortion.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/evaluation_notes.hpp"
 #include "plan/measuring_uncertainty.hpp"

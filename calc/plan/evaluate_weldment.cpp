@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "formula/distortion.hpp"
+#include "formula/strength/distortion.hpp"
 
 namespace seamtakt {
 

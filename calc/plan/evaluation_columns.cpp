@@ -1,6 +1,6 @@
 #include "plan/evaluation_columns.hpp"
 
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "plan/field_builders.hpp"
 
 namespace seamtakt {

@@ -3,7 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "formula/temperature_field.hpp"
+#include "formula/heat/temperature_field.hpp"
 #include "plan/evaluation.hpp"
 #include "plan/plan.hpp"
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "formula/carbon_equivalent.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
 
 namespace seamtakt {
 

@@ -3,10 +3,10 @@
 #include <array>
 #include <optional>
 
-#include "formula/composition.hpp"
-#include "formula/ferritic.hpp"
-#include "formula/haz_hardness.hpp"
-#include "formula/preheat.hpp"
+#include "formula/metal/composition.hpp"
+#include "formula/metal/ferritic.hpp"
+#include "formula/metal/haz_hardness.hpp"
+#include "formula/metal/preheat.hpp"
 #include "plan/pass_facts.hpp"
 
 namespace seamtakt {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <vector>
 
-#include "formula/fillet.hpp"
-#include "formula/imperfection.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/tolerance/imperfection.hpp"
 
 namespace seamtakt {
 

@@ -2,12 +2,12 @@
 
 #include <algorithm>
 
-#include "formula/carbon_equivalent.hpp"
-#include "formula/composition.hpp"
-#include "formula/haz_hardness.hpp"
-#include "formula/penetration.hpp"
-#include "formula/preheat.hpp"
-#include "formula/transfer.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
+#include "formula/metal/composition.hpp"
+#include "formula/metal/haz_hardness.hpp"
+#include "formula/metal/preheat.hpp"
+#include "formula/size/penetration.hpp"
+#include "formula/wire/transfer.hpp"
 #include "plan/evaluation_notes.hpp"
 
 namespace seamtakt {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "formula/cooling_time.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/measuring_uncertainty.hpp"
 

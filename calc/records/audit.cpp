@@ -8,7 +8,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/byte_digest.hpp"
 #include "records/completeness.hpp"

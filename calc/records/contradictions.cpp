@@ -1,8 +1,8 @@
 #include <cmath>
 
 #include "base/units/units.hpp"
-#include "formula/deposition.hpp"
-#include "formula/melting.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
 #include "records/pass_review.hpp"
 #include "records/unit_order.hpp"
 

@@ -2,11 +2,11 @@
 #include <cmath>
 
 #include "base/units/units.hpp"
-#include "formula/composition.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/guard_band.hpp"
-#include "formula/haz_hardness.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/metal/composition.hpp"
+#include "formula/metal/haz_hardness.hpp"
+#include "formula/uncertainty/guard_band.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 

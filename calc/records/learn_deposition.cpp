@@ -1,7 +1,7 @@
 // What the scales tell: how much of the wire stays in the weld.
 #include <map>
 
-#include "formula/deposition.hpp"
+#include "formula/wire/deposition.hpp"
 #include "records/learn_parts.hpp"
 
 namespace seamtakt {

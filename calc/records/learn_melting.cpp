@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "base/units/units.hpp"
-#include "formula/melting.hpp"
+#include "formula/wire/melting.hpp"
 #include "records/learn_parts.hpp"
 
 namespace seamtakt {

@@ -6,7 +6,7 @@
 #include <tuple>
 
 #include "base/units/units.hpp"
-#include "formula/guard_band.hpp"
+#include "formula/uncertainty/guard_band.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 #include "records/seam_union.hpp"

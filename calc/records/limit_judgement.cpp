@@ -1,9 +1,9 @@
 #include <algorithm>
 
 #include "base/units/units.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/guard_band.hpp"
-#include "formula/haz_hardness.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/metal/haz_hardness.hpp"
+#include "formula/uncertainty/guard_band.hpp"
 #include "plan/instrument_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 #include "records/pass_review.hpp"

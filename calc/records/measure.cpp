@@ -8,7 +8,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "formula/general_tolerance.hpp"
+#include "formula/tolerance/general_tolerance.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formula/distortion.hpp"
+#include "formula/strength/distortion.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/measure.hpp"
 

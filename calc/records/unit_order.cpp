@@ -5,9 +5,9 @@
 #include <tuple>
 
 #include "base/units/units.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/handbook_steel.hpp"
-#include "formula/interpass.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/handbook_steel.hpp"
+#include "formula/heat/interpass.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

@@ -40,8 +40,8 @@
 
 #include "base/csv/csv.hpp"
 #include "base/error.hpp"
-#include "formula/melting.hpp"
 #include "formula/move_time.hpp"
+#include "formula/wire/melting.hpp"
 #include "plan/plan.hpp"
 #include "plan/plan_file.hpp"
 #include "plan/seam_geometry.hpp"

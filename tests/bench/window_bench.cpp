@@ -8,10 +8,10 @@
 
 #include "base/parallel/thread_pool.hpp"
 #include "bench_time.hpp"
-#include "formula/deposition.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/window_row.hpp"
-#include "formula/melting.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
 
 using namespace seamtakt;
 

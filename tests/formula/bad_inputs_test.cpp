@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "base/error.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,9 +1,9 @@
-#include "formula/composition.hpp"
+#include "formula/metal/composition.hpp"
 
 #include <gtest/gtest.h>
 
 #include "base/error.hpp"
-#include "formula/composition_text.hpp"
+#include "formula/metal/composition_text.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,4 +1,4 @@
-#include "formula/distortion.hpp"
+#include "formula/strength/distortion.hpp"
 
 #include <gtest/gtest.h>
 

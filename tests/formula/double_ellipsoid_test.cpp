@@ -1,4 +1,4 @@
-#include "formula/double_ellipsoid.hpp"
+#include "formula/heat/double_ellipsoid.hpp"
 
 #include <gtest/gtest.h>
 

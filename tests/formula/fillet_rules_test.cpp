@@ -2,9 +2,9 @@
 #include <tuple>
 #include <utility>
 
-#include "formula/fillet_minimum.hpp"
-#include "formula/fillet_resistance.hpp"
-#include "formula/imperfection.hpp"
+#include "formula/size/fillet_minimum.hpp"
+#include "formula/strength/fillet_resistance.hpp"
+#include "formula/tolerance/imperfection.hpp"
 
 namespace seamtakt {
 namespace {

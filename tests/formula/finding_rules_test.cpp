@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,4 +1,4 @@
-#include "formula/general_tolerance.hpp"
+#include "formula/tolerance/general_tolerance.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "formula/guard_band.hpp"
+#include "formula/uncertainty/guard_band.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>

@@ -1,4 +1,4 @@
-#include "formula/haz_hardness.hpp"
+#include "formula/metal/haz_hardness.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>

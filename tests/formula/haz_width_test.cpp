@@ -1,4 +1,4 @@
-#include "formula/haz_width.hpp"
+#include "formula/heat/haz_width.hpp"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "formula/temperature_field.hpp"
+#include "formula/heat/temperature_field.hpp"
 
 namespace seamtakt {
 namespace {

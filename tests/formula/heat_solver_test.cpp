@@ -4,7 +4,7 @@
 #include <numbers>
 #include <vector>
 
-#include "formula/double_ellipsoid.hpp"
+#include "formula/heat/double_ellipsoid.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,9 +1,9 @@
 // The waits against the temperature field behind a moving source: the same physics by another route.
-#include "formula/interpass.hpp"
+#include "formula/heat/interpass.hpp"
 
 #include <gtest/gtest.h>
 
-#include "formula/temperature_field.hpp"
+#include "formula/heat/temperature_field.hpp"
 
 namespace seamtakt {
 namespace {

@@ -2,8 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include "formula/heat_input.hpp"
-#include "formula/quantity.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,4 +1,4 @@
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 #include <gtest/gtest.h>
 

@@ -5,8 +5,8 @@
 #include <functional>
 #include <numbers>
 
-#include "formula/fillet.hpp"
-#include "formula/groove.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/size/groove.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,4 +1,4 @@
-#include "formula/shielding_gas.hpp"
+#include "formula/wire/shielding_gas.hpp"
 
 #include <gtest/gtest.h>
 

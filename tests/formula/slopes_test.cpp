@@ -5,7 +5,7 @@
 #include <cmath>
 #include <map>
 
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 namespace {

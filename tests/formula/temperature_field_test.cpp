@@ -1,4 +1,4 @@
-#include "formula/temperature_field.hpp"
+#include "formula/heat/temperature_field.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "formula/haz_width.hpp"
+#include "formula/heat/haz_width.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,4 +1,4 @@
-#include "formula/waveform.hpp"
+#include "formula/heat/waveform.hpp"
 
 #include <gtest/gtest.h>
 

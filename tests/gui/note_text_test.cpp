@@ -8,7 +8,7 @@
 #include <set>
 
 #include "app/theme_choice.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 #include "hands.hpp"
 #include "models/explanation_html.hpp"
 #include "plan/evaluate.hpp"

@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/philox_body.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 #include "formula/real.hpp"
 
 using namespace seamtakt;

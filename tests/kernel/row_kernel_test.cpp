@@ -6,14 +6,14 @@
 #include <random>
 #include <vector>
 
-#include "formula/cooling_time.hpp"
-#include "formula/deposition.hpp"
-#include "formula/fillet.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/image_row.hpp"
 #include "formula/kernel/plate_field.hpp"
 #include "formula/kernel/window_row.hpp"
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/wire/deposition.hpp"
 
 using namespace seamtakt;
 

@@ -2,10 +2,10 @@
 
 #include <cmath>
 
-#include "formula/carbon_equivalent.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/interpass.hpp"
-#include "formula/preheat.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/interpass.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
+#include "formula/metal/preheat.hpp"
 #include "properties/numbers.hpp"
 
 namespace seamtakt::properties {

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
-#include "formula/fillet.hpp"
-#include "formula/groove.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/size/groove.hpp"
 #include "properties/numbers.hpp"
 
 namespace seamtakt::properties {

@@ -3,11 +3,11 @@
 #include <cmath>
 #include <vector>
 
-#include "formula/deposition.hpp"
-#include "formula/heat_input.hpp"
-#include "formula/melting.hpp"
-#include "formula/penetration.hpp"
-#include "formula/waveform.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/heat/waveform.hpp"
+#include "formula/size/penetration.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
 #include "properties/numbers.hpp"
 
 namespace seamtakt::properties {

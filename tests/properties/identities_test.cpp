@@ -9,8 +9,8 @@
 #include <string>
 
 #include "base/csv/csv.hpp"
-#include "formula/quantity.hpp"
-#include "formula/transfer.hpp"
+#include "formula/quantities/quantity.hpp"
+#include "formula/wire/transfer.hpp"
 
 namespace seamtakt {
 namespace {

@@ -1,7 +1,7 @@
 // Two routes to one uncertainty: first order and Monte Carlo.
 #include <gtest/gtest.h>
 
-#include "formula/propagation.hpp"
+#include "formula/uncertainty/propagation.hpp"
 #include "properties/every_quantity.hpp"
 
 namespace seamtakt::published {

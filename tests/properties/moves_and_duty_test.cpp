@@ -2,9 +2,9 @@
 
 #include <cmath>
 
-#include "formula/duty_cycle.hpp"
 #include "formula/move_time.hpp"
 #include "formula/takt.hpp"
+#include "formula/wire/duty_cycle.hpp"
 #include "properties/numbers.hpp"
 
 namespace seamtakt::properties {

@@ -8,7 +8,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/units/units.hpp"
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt::published {
 

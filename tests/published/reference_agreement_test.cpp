@@ -5,13 +5,13 @@
 #include <cmath>
 
 #include "base/csv/csv.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/deposition.hpp"
-#include "formula/heat_input.hpp"
-#include "formula/melting.hpp"
-#include "formula/preheat.hpp"
-#include "formula/shielding_gas.hpp"
-#include "formula/transfer.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/metal/preheat.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
+#include "formula/wire/shielding_gas.hpp"
+#include "formula/wire/transfer.hpp"
 
 namespace seamtakt {
 namespace {

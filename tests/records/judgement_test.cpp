@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "audit_fixture.hpp"
-#include "formula/cooling_time.hpp"
+#include "formula/heat/cooling_time.hpp"
 #include "plan/instrument_uncertainty.hpp"
 
 namespace seamtakt::test {

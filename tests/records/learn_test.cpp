@@ -5,7 +5,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "formula/melting.hpp"
+#include "formula/wire/melting.hpp"
 #include "records/learn.hpp"
 #include "records/robust_fit.hpp"
 

@@ -2,7 +2,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/heat_input_draws.hpp"
 #include "formula/kernel/lane_math.hpp"
 #include "formula/kernel/row_kernel.hpp"

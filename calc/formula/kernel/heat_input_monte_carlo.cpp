@@ -9,7 +9,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/row_kernel.hpp"
 
 namespace seamtakt {

@@ -2,9 +2,9 @@
 
 #include <cmath>
 
+#include "formula/heat/temperature_field.hpp"
 #include "formula/kernel/lane_math.hpp"
 #include "formula/kernel/row_kernel.hpp"
-#include "formula/temperature_field.hpp"
 
 namespace seamtakt {
 

@@ -3,8 +3,8 @@
 #include <cstddef>
 
 #include "base/parallel/thread_pool.hpp"
+#include "formula/heat/temperature_field.hpp"
 #include "formula/kernel/instruction_set.hpp"
-#include "formula/temperature_field.hpp"
 
 namespace seamtakt {
 

@@ -1,11 +1,11 @@
 #include "formula/kernel/window_row.hpp"
 
-#include "formula/cooling_time.hpp"
-#include "formula/deposition.hpp"
-#include "formula/fillet.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/row_kernel.hpp"
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
+#include "formula/size/fillet.hpp"
+#include "formula/wire/deposition.hpp"
 
 namespace seamtakt {
 

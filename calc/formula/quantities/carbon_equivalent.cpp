@@ -1,4 +1,4 @@
-#include "formula/carbon_equivalent.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
 
 #include "formula/quantities/composition_option.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "formula/composition_text.hpp"
-#include "formula/quantity.hpp"
+#include "formula/metal/composition_text.hpp"
+#include "formula/quantities/quantity.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

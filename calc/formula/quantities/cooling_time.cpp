@@ -1,4 +1,4 @@
-#include "formula/cooling_time.hpp"
+#include "formula/heat/cooling_time.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,4 +1,4 @@
-#include "formula/deposition.hpp"
+#include "formula/wire/deposition.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

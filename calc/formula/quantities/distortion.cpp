@@ -1,4 +1,4 @@
-#include "formula/distortion.hpp"
+#include "formula/strength/distortion.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

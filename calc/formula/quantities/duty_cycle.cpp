@@ -1,4 +1,4 @@
-#include "formula/duty_cycle.hpp"
+#include "formula/wire/duty_cycle.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,4 +1,4 @@
-#include "formula/fillet.hpp"
+#include "formula/size/fillet.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

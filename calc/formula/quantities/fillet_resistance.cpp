@@ -1,4 +1,4 @@
-#include "formula/fillet_resistance.hpp"
+#include "formula/strength/fillet_resistance.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,4 +1,4 @@
-#include "formula/groove.hpp"
+#include "formula/size/groove.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

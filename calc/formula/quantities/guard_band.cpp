@@ -1,4 +1,4 @@
-#include "formula/guard_band.hpp"
+#include "formula/uncertainty/guard_band.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,8 +1,8 @@
-#include "formula/haz_width.hpp"
+#include "formula/heat/haz_width.hpp"
 
+#include "formula/heat/temperature_field.hpp"
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"
-#include "formula/temperature_field.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,4 +1,4 @@
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/process_option.hpp"

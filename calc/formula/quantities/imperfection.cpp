@@ -1,4 +1,4 @@
-#include "formula/imperfection.hpp"
+#include "formula/tolerance/imperfection.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

@@ -1,4 +1,4 @@
-#include "formula/interpass.hpp"
+#include "formula/heat/interpass.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

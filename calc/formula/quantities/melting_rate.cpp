@@ -1,6 +1,6 @@
 #include "formula/input_checks.hpp"
-#include "formula/melting.hpp"
 #include "formula/quantities/registry.hpp"
+#include "formula/wire/melting.hpp"
 
 namespace seamtakt {
 namespace {

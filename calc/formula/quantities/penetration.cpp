@@ -1,4 +1,4 @@
-#include "formula/penetration.hpp"
+#include "formula/size/penetration.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"

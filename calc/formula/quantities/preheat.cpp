@@ -1,7 +1,7 @@
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 
-#include "formula/carbon_equivalent.hpp"
 #include "formula/input_checks.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
 #include "formula/quantities/composition_option.hpp"
 #include "formula/quantities/registry.hpp"
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/input_checks.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
 #include "formula/input_checks.hpp"
-#include "formula/qualification_range.hpp"
 #include "formula/quantities/registry.hpp"
+#include "formula/tolerance/qualification_range.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 namespace seamtakt {
 

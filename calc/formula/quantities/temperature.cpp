@@ -1,9 +1,9 @@
 #include <limits>
 
-#include "formula/double_ellipsoid.hpp"
+#include "formula/heat/double_ellipsoid.hpp"
+#include "formula/heat/temperature_field.hpp"
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"
-#include "formula/temperature_field.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,6 +1,6 @@
-#include "formula/general_tolerance.hpp"
 #include "formula/input_checks.hpp"
 #include "formula/quantities/registry.hpp"
+#include "formula/tolerance/general_tolerance.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,4 +1,4 @@
-#include "formula/waveform.hpp"
+#include "formula/heat/waveform.hpp"
 
 #include "formula/input_checks.hpp"
 #include "formula/quantities/process_option.hpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "formula/deposition.hpp"
+#include "formula/wire/deposition.hpp"
 #include "plan/fit/fit_search.hpp"
 
 namespace seamtakt {

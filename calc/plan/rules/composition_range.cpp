@@ -1,9 +1,9 @@
 #include <string>
 
 #include "base/units/units.hpp"
-#include "formula/carbon_equivalent.hpp"
-#include "formula/ferritic.hpp"
-#include "formula/haz_hardness.hpp"
+#include "formula/metal/carbon_equivalent.hpp"
+#include "formula/metal/ferritic.hpp"
+#include "formula/metal/haz_hardness.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

@@ -1,4 +1,4 @@
-#include "formula/fillet_minimum.hpp"
+#include "formula/size/fillet_minimum.hpp"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "formula/melting.hpp"
+#include "formula/wire/melting.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

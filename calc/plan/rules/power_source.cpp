@@ -1,5 +1,5 @@
 #include "base/units/units.hpp"
-#include "formula/duty_cycle.hpp"
+#include "formula/wire/duty_cycle.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/seam_geometry.hpp"
 

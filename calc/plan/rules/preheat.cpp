@@ -1,4 +1,4 @@
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 
 #include <algorithm>
 

@@ -5,7 +5,7 @@
 #include <map>
 #include <string_view>
 
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

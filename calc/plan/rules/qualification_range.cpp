@@ -1,4 +1,4 @@
-#include "formula/qualification_range.hpp"
+#include "formula/tolerance/qualification_range.hpp"
 
 #include "base/units/units.hpp"
 #include "plan/qualification_basis.hpp"

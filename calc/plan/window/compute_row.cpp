@@ -2,7 +2,7 @@
 #include <limits>
 
 #include "formula/kernel/window_row.hpp"
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 #include "plan/window/window_model.hpp"
 
 namespace seamtakt {

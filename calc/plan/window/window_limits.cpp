@@ -2,10 +2,10 @@
 #include <cmath>
 #include <limits>
 
-#include "formula/composition.hpp"
-#include "formula/haz_hardness.hpp"
-#include "formula/preheat.hpp"
-#include "formula/qualification_range.hpp"
+#include "formula/metal/composition.hpp"
+#include "formula/metal/haz_hardness.hpp"
+#include "formula/metal/preheat.hpp"
+#include "formula/tolerance/qualification_range.hpp"
 #include "plan/joint_metals.hpp"
 #include "plan/largest_fillet.hpp"
 #include "plan/qualification_basis.hpp"

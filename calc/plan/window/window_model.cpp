@@ -5,10 +5,10 @@
 #include <numbers>
 
 #include "base/error.hpp"
-#include "formula/deposition.hpp"
-#include "formula/duty_cycle.hpp"
-#include "formula/heat_input.hpp"
-#include "formula/melting.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/duty_cycle.hpp"
+#include "formula/wire/melting.hpp"
 #include "plan/evaluate.hpp"
 #include "plan/evaluate_pass.hpp"
 #include "plan/joint_metals.hpp"

@@ -6,8 +6,8 @@
 #include <limits>
 #include <vector>
 
-#include "formula/cooling_time.hpp"
-#include "formula/preheat.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/metal/preheat.hpp"
 #include "plan/evaluation.hpp"
 #include "plan/pass_facts.hpp"
 #include "plan/window.hpp"

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "formula/cooling_time.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/correctable.hpp"
 #include "records/ledger/heat_basis.hpp"

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "base/json/json_writer.hpp"
-#include "formula/cooling_time.hpp"
-#include "formula/heat_input.hpp"
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "records/ledger/ledger.hpp"
 #include "records/planned_pass.hpp"
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/correctable.hpp"
 #include "records/ledger/derived_members.hpp"

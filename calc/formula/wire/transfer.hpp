@@ -7,7 +7,7 @@
 
 #include "formula/note.hpp"
 #include "formula/real.hpp"
-#include "formula/shielding_gas.hpp"
+#include "formula/wire/shielding_gas.hpp"
 
 namespace seamtakt {
 

@@ -1,11 +1,11 @@
-#include "formula/quantity.hpp"
+#include "formula/quantities/quantity.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <cmath>
 
 #include "base/units/units.hpp"
-#include "formula/propagation.hpp"
+#include "formula/uncertainty/propagation.hpp"
 
 namespace seamtakt {
 namespace {

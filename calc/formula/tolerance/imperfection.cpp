@@ -1,4 +1,4 @@
-#include "formula/imperfection.hpp"
+#include "formula/tolerance/imperfection.hpp"
 
 #include "base/error.hpp"
 #include "formula/reference_table.hpp"

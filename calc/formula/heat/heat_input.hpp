@@ -4,7 +4,7 @@
 #include <optional>
 #include <string_view>
 
-#include "formula/inch_forms.hpp"
+#include "formula/heat/inch_forms.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 

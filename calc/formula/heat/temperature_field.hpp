@@ -3,10 +3,10 @@
 #include <cmath>
 #include <numbers>
 
-#include "formula/handbook_steel.hpp"
+#include "formula/heat/handbook_steel.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
-#include "formula/special_functions.hpp"
+#include "formula/uncertainty/special_functions.hpp"
 
 namespace seamtakt {
 

@@ -6,10 +6,10 @@
 #include <numbers>
 #include <optional>
 
+#include "formula/heat/temperature_field.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
-#include "formula/special_functions.hpp"
-#include "formula/temperature_field.hpp"
+#include "formula/uncertainty/special_functions.hpp"
 
 namespace seamtakt {
 

@@ -1,8 +1,8 @@
-#include "formula/fast_monte_carlo.hpp"
+#include "formula/uncertainty/fast_monte_carlo.hpp"
 
 #include <string_view>
 
-#include "formula/heat_input.hpp"
+#include "formula/heat/heat_input.hpp"
 #include "formula/kernel/heat_input_monte_carlo.hpp"
 #include "formula/quantities/registry.hpp"
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <string_view>
 
-#include "formula/composition.hpp"
+#include "formula/metal/composition.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 #include "formula/valid_range.hpp"

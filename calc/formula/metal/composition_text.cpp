@@ -1,4 +1,4 @@
-#include "formula/composition_text.hpp"
+#include "formula/metal/composition_text.hpp"
 
 #include <algorithm>
 #include <array>

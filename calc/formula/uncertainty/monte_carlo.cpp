@@ -2,8 +2,8 @@
 #include <numbers>
 
 #include "base/parallel/thread_pool.hpp"
-#include "formula/fast_monte_carlo.hpp"
-#include "formula/propagation.hpp"
+#include "formula/uncertainty/fast_monte_carlo.hpp"
+#include "formula/uncertainty/propagation.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <array>
 
-#include "formula/preheat.hpp"
+#include "formula/metal/preheat.hpp"
 
 namespace seamtakt {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "formula/note.hpp"
 #include "formula/real.hpp"
-#include "formula/special_functions.hpp"
+#include "formula/uncertainty/special_functions.hpp"
 
 namespace seamtakt {
 

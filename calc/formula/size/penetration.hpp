@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "formula/inch_forms.hpp"
+#include "formula/heat/inch_forms.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 

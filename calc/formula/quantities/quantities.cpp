@@ -1,5 +1,5 @@
+#include "formula/quantities/quantity.hpp"
 #include "formula/quantities/registry.hpp"
-#include "formula/quantity.hpp"
 
 namespace seamtakt {
 namespace {

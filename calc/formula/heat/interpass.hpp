@@ -2,7 +2,7 @@
 
 #include <numbers>
 
-#include "formula/handbook_steel.hpp"
+#include "formula/heat/handbook_steel.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "formula/composition.hpp"
+#include "formula/metal/composition.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "formula/special_functions.hpp"
+#include "formula/uncertainty/special_functions.hpp"
 
 #include <algorithm>
 #include <cmath>

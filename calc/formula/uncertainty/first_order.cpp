@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "formula/propagation.hpp"
+#include "formula/uncertainty/propagation.hpp"
 #include "formula/valid_range.hpp"
 
 namespace seamtakt {

@@ -1,4 +1,4 @@
-#include "formula/transfer.hpp"
+#include "formula/wire/transfer.hpp"
 
 #include <cmath>
 

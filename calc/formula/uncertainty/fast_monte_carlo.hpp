@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <optional>
 
-#include "formula/propagation.hpp"
+#include "formula/uncertainty/propagation.hpp"
 
 namespace seamtakt {
 

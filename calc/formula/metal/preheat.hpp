@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "formula/inch_forms.hpp"
+#include "formula/heat/inch_forms.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 #include "formula/valid_range.hpp"

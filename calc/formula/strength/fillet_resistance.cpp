@@ -1,4 +1,4 @@
-#include "formula/fillet_resistance.hpp"
+#include "formula/strength/fillet_resistance.hpp"
 
 #include "formula/reference_table.hpp"
 
