@@ -13,7 +13,7 @@
 #include "base/units/units.hpp"
 #include "cell/cycle_result.hpp"
 #include "formula/wire/duty_cycle.hpp"
-#include "plan/acceptance.hpp"
+#include "plan/rules/acceptance.hpp"
 
 namespace seamtakt {
 

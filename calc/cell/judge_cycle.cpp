@@ -2,7 +2,7 @@
 
 #include "cell/cycle_result.hpp"
 #include "cell/duty.hpp"
-#include "plan/acceptance.hpp"
+#include "plan/rules/acceptance.hpp"
 
 namespace seamtakt {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "plan/evaluation.hpp"
+#include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

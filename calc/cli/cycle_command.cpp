@@ -15,8 +15,8 @@
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::cli {
 

@@ -6,8 +6,8 @@
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/evaluation_json.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluation_json.hpp"
 
 namespace seamtakt::cli {
 

@@ -8,8 +8,8 @@
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
-#include "plan/fit.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
+#include "plan/fit/fit.hpp"
 
 namespace seamtakt::cli {
 

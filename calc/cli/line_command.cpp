@@ -10,7 +10,7 @@
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {
 

@@ -5,7 +5,7 @@
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 #include "records/measure.hpp"
 
 namespace seamtakt::cli {

@@ -8,7 +8,7 @@
 #include "base/json/json_writer.hpp"
 #include "base/text/table.hpp"
 #include "exchange/provenance.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::cli {
 

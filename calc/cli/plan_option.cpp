@@ -5,7 +5,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::cli {
 

@@ -12,7 +12,7 @@
 #include "exchange/report.hpp"
 #include "exchange/sheet.hpp"
 #include "exchange/unit_record.hpp"
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {
 

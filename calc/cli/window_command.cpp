@@ -7,7 +7,7 @@
 #include "cli/number_option.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
-#include "plan/window.hpp"
+#include "plan/window/window.hpp"
 
 namespace seamtakt::cli {
 

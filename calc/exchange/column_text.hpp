@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {
 

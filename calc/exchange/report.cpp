@@ -8,7 +8,7 @@
 #include "exchange/cycle_picture.hpp"
 #include "exchange/html.hpp"
 #include "exchange/schedule_sheet.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {
 

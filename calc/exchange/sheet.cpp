@@ -3,7 +3,7 @@
 #include "exchange/caution.hpp"
 #include "exchange/column_text.hpp"
 #include "exchange/schedule_sheet.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {
 

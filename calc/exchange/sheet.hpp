@@ -6,7 +6,7 @@
 
 #include "cell/timeline.hpp"
 #include "exchange/provenance.hpp"
-#include "plan/evaluation.hpp"
+#include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

@@ -7,7 +7,7 @@
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/uncertainty/guard_band.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

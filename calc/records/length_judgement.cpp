@@ -7,7 +7,7 @@
 
 #include "base/units/units.hpp"
 #include "formula/uncertainty/guard_band.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 #include "records/seam_union.hpp"
 

@@ -4,7 +4,7 @@
 #include "formula/heat/cooling_time.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/uncertainty/guard_band.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 #include "records/pass_review.hpp"
 

@@ -3,7 +3,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/pass_review.hpp"
 
 namespace seamtakt {

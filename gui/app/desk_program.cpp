@@ -23,7 +23,7 @@
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
 #include "pages/seams_page.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {

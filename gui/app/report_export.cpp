@@ -18,7 +18,7 @@
 #include "exchange/provenance.hpp"
 #include "exchange/report.hpp"
 #include "exchange/unit_record.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/plain_text.hpp"
 
 namespace seamtakt::desk {

@@ -8,7 +8,7 @@
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
 #include "models/refusal_text.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
 

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "plan/field.hpp"
+#include "plan/fields/field.hpp"
 
 /// An object of a plan is named by its JSON pointer ("/weldments/0/seams/3/groove"), so that an edit, the
 /// form field that made it and the finding that led there speak of the same place.

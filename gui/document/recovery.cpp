@@ -7,7 +7,7 @@
 
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "document/plan_address.hpp"
-#include "plan/object_fields.hpp"
+#include "plan/fields/object_fields.hpp"
 
 namespace seamtakt::desk {
 

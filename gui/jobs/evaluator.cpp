@@ -3,7 +3,7 @@
 #include <QDateTime>
 #include <algorithm>
 
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::desk {
 

@@ -7,7 +7,7 @@
 #include "cell/timeline.hpp"
 #include "document/document.hpp"
 #include "jobs/worker.hpp"
-#include "plan/evaluation.hpp"
+#include "plan/evaluate/evaluation.hpp"
 
 namespace seamtakt::desk {
 

@@ -6,7 +6,7 @@
 #include "models/palette.hpp"
 #include "models/place_text.hpp"
 #include "models/unit_view.hpp"
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::desk {
 

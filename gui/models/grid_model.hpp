@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "plan/field.hpp"
+#include "plan/fields/field.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt::desk {

@@ -3,7 +3,7 @@
 
 #include "models/grid_model.hpp"
 #include "models/note_text.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::desk {
 

@@ -3,7 +3,7 @@
 #include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::desk {
 

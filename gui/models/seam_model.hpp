@@ -7,7 +7,7 @@
 #include "jobs/evaluator.hpp"
 #include "models/finding_index.hpp"
 #include "models/grid_model.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::desk {
 

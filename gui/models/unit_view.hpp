@@ -4,8 +4,8 @@
 #include <QString>
 
 #include "base/units/units.hpp"
-#include "plan/evaluation_columns.hpp"
-#include "plan/field.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
+#include "plan/fields/field.hpp"
 
 namespace seamtakt::desk {
 

@@ -4,7 +4,7 @@
 
 #include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::desk {
 

@@ -14,7 +14,7 @@
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
 #include "pages/window_panel.hpp"
-#include "plan/heat_picture.hpp"
+#include "plan/evaluate/heat_picture.hpp"
 #include "plots/temperature_plot.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"

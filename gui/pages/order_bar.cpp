@@ -9,8 +9,8 @@
 #include "cell/plan_order.hpp"
 #include "models/chain_figures.hpp"
 #include "models/unit_view.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/style.hpp"
 #include "widgets/tool_button.hpp"
 

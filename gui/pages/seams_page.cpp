@@ -14,7 +14,7 @@
 #include "models/state_text.hpp"
 #include "models/unit_view.hpp"
 #include "models/value_model.hpp"
-#include "plan/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 #include "plots/seam_view.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"

@@ -9,7 +9,7 @@
 #include "models/finding_text.hpp"
 #include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "plots/window_plot.hpp"
 #include "widgets/style.hpp"
 

@@ -3,7 +3,7 @@
 #include <QWidget>
 #include <vector>
 
-#include "plan/heat_picture.hpp"
+#include "plan/evaluate/heat_picture.hpp"
 
 class QCPColorMap;
 class QCPCurve;

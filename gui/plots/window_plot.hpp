@@ -3,7 +3,7 @@
 #include <QWidget>
 #include <optional>
 
-#include "plan/window.hpp"
+#include "plan/window/window.hpp"
 
 class QCPColorMap;
 class QCPCurve;

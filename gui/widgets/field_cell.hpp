@@ -3,7 +3,7 @@
 #include <QWidget>
 
 #include "document/document.hpp"
-#include "plan/field.hpp"
+#include "plan/fields/field.hpp"
 
 class QComboBox;
 class QLabel;

@@ -2,7 +2,7 @@
 
 #include <QLineEdit>
 
-#include "plan/field.hpp"
+#include "plan/fields/field.hpp"
 
 namespace seamtakt::desk {
 

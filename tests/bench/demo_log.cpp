@@ -42,8 +42,8 @@
 #include "base/error.hpp"
 #include "formula/move_time.hpp"
 #include "formula/wire/melting.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan/plan.hpp"
-#include "plan/plan_file.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {

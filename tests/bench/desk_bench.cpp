@@ -12,7 +12,7 @@
 
 #include "app/main_window.hpp"
 #include "app/theme_choice.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plots/trace_view.hpp"
 #include "plots/window_plot.hpp"
 

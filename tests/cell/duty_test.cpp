@@ -4,8 +4,8 @@
 
 #include "cell/duty.hpp"
 #include "cell_plan.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::testing {
 namespace {

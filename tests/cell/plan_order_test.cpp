@@ -8,8 +8,8 @@
 #include "cell/best_order.hpp"
 #include "cell/line/without_robot.hpp"
 #include "cell_plan.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "random_cell.hpp"
 
 namespace seamtakt::testing {

@@ -9,7 +9,7 @@
 #include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
 #include "cli/program.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;

@@ -12,7 +12,7 @@
 #include "models/palette.hpp"
 #include "pages/cell_page.hpp"
 #include "pages/order_bar.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plots/timeline_view.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"

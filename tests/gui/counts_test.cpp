@@ -20,7 +20,7 @@
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 

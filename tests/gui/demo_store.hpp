@@ -1,7 +1,7 @@
 #pragma once
 
 #include "hands.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "records/record_store.hpp"
 #include "records/unit_times.hpp"
 

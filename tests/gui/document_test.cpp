@@ -13,7 +13,7 @@
 #include "document/plan_address.hpp"
 #include "document/recovery.hpp"
 #include "hands.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
 namespace {

@@ -17,7 +17,7 @@
 #include "pages/findings_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plan_data_dialog.hpp"

@@ -14,7 +14,7 @@
 #include "pages/heat_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/window_panel.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plots/window_plot.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"

@@ -11,9 +11,9 @@
 #include "formula/quantities/quantity.hpp"
 #include "hands.hpp"
 #include "models/explanation_html.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/evaluation_columns.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
 

@@ -26,7 +26,7 @@
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
 #include "pages/window_panel.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plots/seam_view.hpp"
 #include "plots/window_plot.hpp"
 #include "widgets/explain_panel.hpp"

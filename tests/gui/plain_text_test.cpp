@@ -34,7 +34,7 @@
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plain_text.hpp"

@@ -10,7 +10,7 @@
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plots/trace_view.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"

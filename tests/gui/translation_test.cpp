@@ -12,8 +12,8 @@
 #include "models/grid_model.hpp"
 #include "models/place_text.hpp"
 #include "models/refusal_text.hpp"
-#include "plan/evaluation_columns.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "records/audit.hpp"
 
 namespace seamtakt::desk {

@@ -1,4 +1,4 @@
-#include "plan/fit.hpp"
+#include "plan/fit/fit.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,8 +9,8 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan/window/seam_alone.hpp"
 
 using namespace seamtakt;

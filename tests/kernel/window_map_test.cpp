@@ -6,10 +6,10 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
-#include "plan/window.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan/window/seam_alone.hpp"
+#include "plan/window/window.hpp"
 
 using namespace seamtakt;
 

@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "plan/acceptance.hpp"
+#include "plan/rules/acceptance.hpp"
 
 using namespace seamtakt;
 

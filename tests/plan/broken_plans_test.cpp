@@ -5,7 +5,7 @@
 #include <sstream>
 
 #include "base/error.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 
 using namespace seamtakt;

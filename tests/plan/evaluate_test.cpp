@@ -1,4 +1,4 @@
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 using namespace seamtakt;
 

@@ -4,11 +4,11 @@
 
 #include "base/error.hpp"
 #include "base/finding_json.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/evaluate_pass.hpp"
-#include "plan/evaluation_columns.hpp"
-#include "plan/evaluation_json.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluate_pass.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
+#include "plan/evaluate/evaluation_json.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt {
 namespace {

@@ -4,8 +4,8 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "plan/field.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/field.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 
 using namespace seamtakt;

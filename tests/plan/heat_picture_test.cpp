@@ -1,4 +1,4 @@
-#include "plan/heat_picture.hpp"
+#include "plan/evaluate/heat_picture.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,8 +8,8 @@
 #include <tuple>
 #include <utility>
 
-#include "plan/evaluate.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/fields/plan_file.hpp"
 
 namespace seamtakt {
 namespace {

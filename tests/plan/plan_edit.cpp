@@ -4,7 +4,7 @@
 #include <stdexcept>
 
 #include "base/json/json_node.hpp"
-#include "plan/json_layout.hpp"
+#include "plan/fields/json_layout.hpp"
 
 using namespace seamtakt;
 

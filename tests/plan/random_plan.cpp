@@ -6,7 +6,7 @@
 #include <set>
 
 #include "base/units/units.hpp"
-#include "plan/field.hpp"
+#include "plan/fields/field.hpp"
 
 using namespace seamtakt;
 

@@ -5,8 +5,8 @@
 #include <set>
 
 #include "base/json/json_node.hpp"
-#include "plan/field.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/field.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 #include "random_plan.hpp"
 

@@ -7,7 +7,7 @@
 #include <fstream>
 #include <set>
 
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 #include "random_plan.hpp"
 

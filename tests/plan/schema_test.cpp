@@ -4,7 +4,7 @@
 
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/plan_file.hpp"
 
 using namespace seamtakt;
 

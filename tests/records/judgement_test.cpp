@@ -4,7 +4,7 @@
 
 #include "audit_fixture.hpp"
 #include "formula/heat/cooling_time.hpp"
-#include "plan/instrument_uncertainty.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -6,7 +6,7 @@
 #include "base/finding.hpp"
 #include "cell/line/line_model.hpp"
 #include "cell/timeline.hpp"
-#include "plan/evaluation.hpp"
+#include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
 #include "plan/fit/fit_search.hpp"
 
 namespace seamtakt {

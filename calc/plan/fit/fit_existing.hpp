@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "plan/evaluation.hpp"
-#include "plan/fit.hpp"
+#include "plan/evaluate/evaluation.hpp"
+#include "plan/fit/fit.hpp"
 #include "plan/window/seam_alone.hpp"
 
 namespace seamtakt {

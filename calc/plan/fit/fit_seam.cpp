@@ -5,9 +5,9 @@
 #include <limits>
 #include <span>
 
-#include "plan/evaluate.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/fit/fit_existing.hpp"
-#include "plan/pass_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/window/seam_alone.hpp"
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/fit.hpp"
+#include "plan/fit/fit.hpp"
 #include "plan/fit/fit_search.hpp"
 
 namespace seamtakt {

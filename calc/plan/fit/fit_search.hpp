@@ -3,8 +3,8 @@
 #include <optional>
 #include <vector>
 
-#include "plan/fit.hpp"
-#include "plan/pass_facts.hpp"
+#include "plan/evaluate/pass_facts.hpp"
+#include "plan/fit/fit.hpp"
 #include "plan/window/window_model.hpp"
 
 namespace seamtakt {

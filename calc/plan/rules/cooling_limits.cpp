@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "plan/pass_uncertainty.hpp"
+#include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

@@ -3,7 +3,7 @@
 #include <numbers>
 
 #include "base/units/units.hpp"
-#include "plan/largest_fillet.hpp"
+#include "plan/evaluate/largest_fillet.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {

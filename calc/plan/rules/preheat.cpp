@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/units/units.hpp"
-#include "plan/joint_metals.hpp"
+#include "plan/evaluate/joint_metals.hpp"
 #include "plan/rules/preheat_range.hpp"
 
 namespace seamtakt {

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "base/units/units.hpp"
-#include "plan/joint_metals.hpp"
+#include "plan/evaluate/joint_metals.hpp"
 
 namespace seamtakt {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/finding.hpp"
-#include "plan/pass_facts.hpp"
+#include "plan/evaluate/pass_facts.hpp"
 
 namespace seamtakt {
 

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "plan/evaluation.hpp"
+#include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {

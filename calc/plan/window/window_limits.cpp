@@ -6,8 +6,8 @@
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/metal/preheat.hpp"
 #include "formula/tolerance/qualification_range.hpp"
-#include "plan/joint_metals.hpp"
-#include "plan/largest_fillet.hpp"
+#include "plan/evaluate/joint_metals.hpp"
+#include "plan/evaluate/largest_fillet.hpp"
 #include "plan/qualification_basis.hpp"
 #include "plan/window/window_model.hpp"
 

@@ -9,7 +9,7 @@
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/valid_range.hpp"
-#include "plan/window.hpp"
+#include "plan/window/window.hpp"
 #include "plan/window/window_model.hpp"
 
 namespace seamtakt {

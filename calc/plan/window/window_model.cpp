@@ -9,9 +9,9 @@
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/duty_cycle.hpp"
 #include "formula/wire/melting.hpp"
-#include "plan/evaluate.hpp"
-#include "plan/evaluate_pass.hpp"
-#include "plan/joint_metals.hpp"
+#include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluate_pass.hpp"
+#include "plan/evaluate/joint_metals.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {

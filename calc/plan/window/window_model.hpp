@@ -8,10 +8,10 @@
 
 #include "formula/heat/cooling_time.hpp"
 #include "formula/metal/preheat.hpp"
-#include "plan/evaluation.hpp"
-#include "plan/pass_facts.hpp"
-#include "plan/window.hpp"
+#include "plan/evaluate/evaluation.hpp"
+#include "plan/evaluate/pass_facts.hpp"
 #include "plan/window/seam_alone.hpp"
+#include "plan/window/window.hpp"
 
 namespace seamtakt {
 

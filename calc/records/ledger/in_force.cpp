@@ -7,8 +7,8 @@
 #include <stdexcept>
 
 #include "base/json/json_text.hpp"
-#include "plan/object_fields.hpp"
-#include "plan/plan_file.hpp"
+#include "plan/fields/object_fields.hpp"
+#include "plan/fields/plan_file.hpp"
 #include "records/completeness.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/record_changes.hpp"

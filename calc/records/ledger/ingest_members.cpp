@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "plan/object_fields.hpp"
+#include "plan/fields/object_fields.hpp"
 #include "records/audit_json.hpp"
 #include "records/ledger/canonical_json.hpp"
 #include "records/ledger/heat_basis.hpp"

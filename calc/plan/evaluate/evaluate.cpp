@@ -1,0 +1,191 @@
+#include "plan/evaluate/evaluate.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <span>
+
+#include "base/error.hpp"
+#include "base/files/large_pages.hpp"
+#include "plan/evaluate/evaluate_pass.hpp"
+#include "plan/evaluate/evaluate_seam.hpp"
+#include "plan/evaluate/evaluate_weldment.hpp"
+#include "plan/rules/acceptance.hpp"
+#include "plan/rules/preheat_range.hpp"
+#include "plan/rules/rules.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time,       judge_hardness,
+                                   judge_preheat,         judge_melting_law,        judge_power_source,
+                                   judge_schedule_use,    judge_qualification_range};
+constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_excess_throat, judge_fillet_minimum,
+                                   judge_groove_fill, judge_intermittent,  judge_tracking,
+                                   judge_tacks};
+
+/// What seams of one piece gave to find.
+struct PieceFindings {
+  Findings findings;
+  PreheatRangeTally preheat_range;
+};
+
+template <class Row>
+void make_rows(std::vector<Row>& rows, std::size_t count) {
+  rows.reserve(count);
+  prefer_large_pages(rows.data(), count * sizeof(Row));
+  rows.resize(count);
+}
+
+/// A seam and where its first pass stands among all passes.
+struct SeamWork {
+  const Weldment* weldment;
+  const Seam* seam;
+  std::size_t first_pass;
+};
+
+/// Evaluates all seams, each into its own place.
+class SeamsEvaluation {
+ public:
+  SeamsEvaluation(const Plan& plan, const PlanIndex& index, Evaluation& evaluation)
+      : plan_(plan), index_(index), evaluation_(evaluation) {
+    std::size_t passes = 0;
+    for (const Weldment& weldment : plan.weldments)
+      for (const Seam& seam : weldment.seams) {
+        seams_.push_back({&weldment, &seam, passes});
+        passes += seam.schedules.size();
+      }
+    make_rows(evaluation_.passes, passes);
+    make_rows(evaluation_.seams, seams_.size());
+  }
+
+  void run(ThreadPool& pool) {
+    // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out
+    // evenly.
+    const std::size_t seams_a_piece = std::max<std::size_t>(128, seams_.size() / 32 + 1);
+    std::vector<PieceFindings> found(seams_.size() / seams_a_piece + 1);
+    pool.parallel_for(seams_.size(), seams_a_piece, [&](std::size_t begin, std::size_t end) {
+      PassEvaluator pass_evaluator;
+      for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
+    });
+    PreheatRangeTally preheat_range;
+    for (auto& [findings, range] : found) {
+      evaluation_.findings.insert(evaluation_.findings.end(), std::make_move_iterator(findings.begin()),
+                                  std::make_move_iterator(findings.end()));
+      preheat_range.add(range);
+    }
+    preheat_range.report(plan_, evaluation_.findings);
+  }
+
+ private:
+  void evaluate_one(std::size_t i, PassEvaluator& pass_evaluator, PieceFindings& found) const {
+    const auto& [weldment, seam, first] = seams_[i];
+    Findings& findings = found.findings;
+    const std::span<PassEvaluation> passes =
+        std::span(evaluation_.passes).subspan(first, seam->schedules.size());
+    for (std::size_t k = 0; k < passes.size(); ++k) {
+      const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
+      pass_evaluator.evaluate(facts, passes[k]);
+      for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
+      found.preheat_range.add(facts, passes[k]);
+    }
+    evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
+    const SeamFacts facts{plan_, index_, *weldment, *seam, evaluation_.seams[i]};
+    for (SeamRule rule : seam_rules) rule(facts, findings);
+  }
+
+  const Plan& plan_;
+  const PlanIndex& index_;
+  Evaluation& evaluation_;
+  std::vector<SeamWork> seams_;
+};
+
+void evaluate_weldments(const Plan& plan, const PlanIndex& index, Evaluation& evaluation, ThreadPool& pool) {
+  std::vector<std::size_t> first_pass;
+  std::size_t passes = 0;
+  for (const Weldment& weldment : plan.weldments) {
+    first_pass.push_back(passes);
+    for (const Seam& seam : weldment.seams) passes += seam.schedules.size();
+  }
+  first_pass.push_back(passes);
+  evaluation.weldments.resize(plan.weldments.size());
+  constexpr std::size_t weldments_a_piece = 16;
+  pool.parallel_for(plan.weldments.size(), weldments_a_piece, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      evaluation.weldments[i] = evaluate_weldment(
+          plan, index, plan.weldments[i],
+          std::span(evaluation.passes).subspan(first_pass[i], first_pass[i + 1] - first_pass[i]));
+  });
+}
+
+/// Where a place is named: the weldment, the seam, and the pass (0: the seam as a whole).
+struct Place {
+  const Weldment* weldment = nullptr;
+  const Seam* seam = nullptr;
+  int pass = 0;
+};
+
+Place find_place(const Plan& plan, std::string_view text) {
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams) {
+      if (text == seam_place(weldment.id, seam.id)) return {&weldment, &seam, 0};
+      for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass)
+        if (text == pass_place(weldment.id, seam.id, pass)) return {&weldment, &seam, pass};
+    }
+  throw InputError("--explain", "\"" + printable(text) + "\"",
+                   "a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan");
+}
+
+/// The entry of `key` and what it rests on, each once.
+void gather(const ExplanationSink& sink, std::string_view key, std::vector<Explanation>& gathered,
+            std::vector<std::string>& taken) {
+  if (std::find(taken.begin(), taken.end(), key) != taken.end()) return;
+  // Where a key was computed more than once (waits before several passes) the last entry is the one that
+  // holds.
+  for (auto entry = sink.entries.rbegin(); entry != sink.entries.rend(); ++entry) {
+    if (entry->key != key) continue;
+    taken.emplace_back(key);
+    gathered.push_back(entry->explanation);
+    for (const std::string& below : entry->rests_on) gather(sink, below, gathered, taken);
+    return;
+  }
+}
+
+}  // namespace
+
+Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
+  const PlanIndex index(plan);
+  Evaluation evaluation;
+  SeamsEvaluation(plan, index, evaluation).run(pool);
+  evaluate_weldments(plan, index, evaluation, pool);
+  judge_schedule_status(plan, index, evaluation.findings);
+  judge_qualification_dates(plan, date, evaluation.findings);
+  judge_qualification_basis(plan, evaluation.findings);
+  judge_composition_basis(plan, evaluation.findings);
+  judge_composition_range(plan, evaluation.findings);
+  apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
+  return evaluation;
+}
+
+std::vector<Explanation> explain(const Plan& plan, std::string_view place_text, std::string_view key) {
+  const PlanIndex index(plan);
+  const Place place = find_place(plan, place_text);
+  ExplanationSink sink;
+  std::vector<PassEvaluation> passes;
+  for (int pass = 1; pass <= static_cast<int>(place.seam->schedules.size()); ++pass) {
+    const bool wanted = pass == place.pass;
+    passes.push_back(
+        evaluate_pass(pass_facts(plan, index, *place.weldment, *place.seam, pass), wanted ? &sink : nullptr));
+  }
+  if (!place.pass) evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
+  std::vector<Explanation> gathered;
+  std::vector<std::string> taken;
+  gather(sink, key, gathered, taken);
+  if (!gathered.empty()) return gathered;
+  std::string known;
+  for (const auto& entry : sink.entries)
+    if (known.find(entry.key) == std::string::npos) known += (known.empty() ? "" : ", ") + entry.key;
+  throw InputError("--explain", "the key \"" + printable(key) + "\"", "one of " + known);
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,224 @@
+#include "plan/evaluate/evaluate_pass.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "formula/wire/deposition.hpp"
+#include "formula/wire/melting.hpp"
+#include "plan/evaluate/evaluation_notes.hpp"
+#include "plan/evaluate/measuring_uncertainty.hpp"
+#include "plan/evaluate/pass_metallurgy.hpp"
+#include "plan/evaluate/pass_uncertainty.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+double extension_mm(const Schedule& schedule) {
+  return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+}
+
+void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  if (facts.schedule.current_A) {
+    pass.current_A = *facts.schedule.current_A;
+    return;
+  }
+  const double feed = feed_mm_s_from_m_min(facts.schedule.wire_feed_speed_m_min);
+  const double extension = extension_mm(facts.schedule);
+  pass.current_A = melting_current_A(feed, extension, facts.wire.alpha_mm_s_A, facts.wire.beta_per_s_A2);
+  if (sink)
+    sink->add("current_A", melting_current_note, pass.current_A, "A",
+              {{"w", "wire feed speed", feed, "mm/s"},
+               {"l", "electrode extension: contact tip distance less arc length", extension, "mm"},
+               {"alpha", "of the wire", facts.wire.alpha_mm_s_A, "mm/(s A)"},
+               {"beta", "of the wire", facts.wire.beta_per_s_A2, "1/(s A2)"}});
+}
+
+void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const Schedule& schedule = facts.schedule;
+  pass.voltage_V = schedule.arc_voltage_V;
+  const double power_W = arc_power_W(pass.voltage_V, pass.current_A) * schedule.waveform_factor;
+  pass.arc_power_kW = power_W / 1000;
+  pass.arc_energy_kJ_mm = arc_energy_kJ_mm(power_W, schedule.travel_speed_mm_s);
+  pass.thermal_efficiency = thermal_efficiency_of(schedule.process).value_or(0);
+  pass.heat_input_kJ_mm = heat_input_kJ_mm(pass.arc_energy_kJ_mm, pass.thermal_efficiency);
+  if (!sink) return;
+  sink->add("arc_power_kW", pass_power_note, pass.arc_power_kW, "kW",
+            {{"U", "arc voltage", pass.voltage_V, "V"},
+             {"I", "current", pass.current_A, "A"},
+             {"f", "waveform factor", schedule.waveform_factor, ""}},
+            {"current_A"});
+  sink->add("arc_energy_kJ_mm", arc_energy_note, pass.arc_energy_kJ_mm, "kJ/mm",
+            {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
+            {"arc_power_kW"});
+  sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
+            {{"k", "thermal efficiency of process " + schedule.process, pass.thermal_efficiency, ""},
+             {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
+            {"arc_energy_kJ_mm"});
+}
+
+void add_deposit(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const Wire& wire = facts.wire;
+  const double feed = facts.schedule.wire_feed_speed_m_min, speed = facts.schedule.travel_speed_mm_s;
+  const double weld_density = weld_metal_density_g_cm3(wire.material);
+  pass.melting_rate_kg_h = melting_rate_kg_h(wire_area_mm2(wire.diameter_mm), feed, wire.density_g_cm3);
+  pass.deposition_rate_kg_h = deposition_rate_kg_h(pass.melting_rate_kg_h, wire.deposition_efficiency);
+  pass.deposit_area_mm2 = deposit_area_mm2(pass.deposition_rate_kg_h, speed, weld_density);
+  if (!sink) return;
+  sink->add("melting_rate_kg_h", melting_mass_note, pass.melting_rate_kg_h, "kg/h",
+            {{"d", "wire diameter", wire.diameter_mm, "mm"},
+             {"W", "wire feed speed", feed, "m/min"},
+             {"rho", "density of the wire as fed", wire.density_g_cm3, "g/cm3"}});
+  sink->add("deposition_rate_kg_h", deposition_rate_note, pass.deposition_rate_kg_h, "kg/h",
+            {{"eta", "deposition efficiency", wire.deposition_efficiency, ""},
+             {"m", "melting rate", pass.melting_rate_kg_h, "kg/h"}},
+            {"melting_rate_kg_h"});
+  sink->add("deposit_area_mm2", deposit_area_note, pass.deposit_area_mm2, "mm2",
+            {{"D", "deposition rate", pass.deposition_rate_kg_h, "kg/h"},
+             {"v", "travel speed", speed, "mm/s"},
+             {"rhow", "density of the weld metal", weld_density, "g/cm3"}},
+            {"deposition_rate_kg_h"});
+}
+
+void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const ShapeFactors& shape,
+                     double thickness, ExplanationSink* sink) {
+  if (!sink) return;
+  const bool two = pass.cooling_regime == "2D";
+  std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
+                                     {"Q", "heat input", pass.heat_input_kJ_mm, "kJ/mm"}};
+  if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
+  inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
+                       : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
+  sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, *pass.cooling_time_s, "s",
+            inputs, {"heat_input_kJ_mm"});
+}
+
+void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
+  const double Q = pass.heat_input_kJ_mm;
+  const auto time_s = [&](const CoolingCase& at) {
+    return cooling_time(Q, at.thickness_mm, at.start_C, at.f2, at.f3).time_s;
+  };
+  const CoolingCase at = nominal_cooling(facts);
+  const double thinner = at.thickness_mm;
+  const auto main = cooling_time(Q, thinner, at.start_C, at.f2, at.f3);
+  pass.cooling_time_s = main.time_s;
+  pass.cooling_regime = main.is_2d ? "2D" : "3D";
+  const auto at_f2 = [&](double f2) { return time_s({thinner, at.start_C, f2, at.f3}); };
+  pass.cooling_time_span_s = {at_f2(shape.f2_low), at_f2(shape.f2_high)};
+  const auto of_plate = [&](std::size_t plate) {
+    return time_s({facts.seam.thickness_mm[plate], at.start_C, at.f2, at.f3});
+  };
+  pass.cooling_time_plate_s = {of_plate(0), of_plate(1)};
+  pass.cooling_time_fastest_s = time_s(fastest_cooling(facts));
+  const std::optional<double> upper = upper_interpass_C(facts.schedule);
+  if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s({thinner, *upper, at.f2, at.f3});
+  pass.cooling_time_slowest_s = time_s(slowest_cooling(facts));
+  explain_cooling(facts, pass, shape, thinner, sink);
+}
+
+double post_flow_s(const PassFacts& facts) {
+  if (!facts.plan.cell || facts.plan.cell->robots.empty() || facts.seam.by == "manual") return 0;
+  const Robot* robot = facts.seam.robots.empty() ? nullptr : facts.index.robot(facts.seam.robots[0]);
+  return (robot ? *robot : facts.plan.cell->robots[0]).post_flow_s;
+}
+
+void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  const double speed = facts.schedule.travel_speed_mm_s, flow = facts.schedule.gas_flow_l_min;
+  const double after = post_flow_s(facts),
+               efficiency = facts.power_source ? facts.power_source->efficiency : 1;
+  pass.length_mm = welded_length_mm(facts.seam);
+  pass.arc_time_s = pass.length_mm / speed;
+  pass.wire_g = pass.melting_rate_kg_h * pass.arc_time_s / 3.6;
+  pass.gas_l = flow * (pass.arc_time_s + after) / 60;
+  pass.energy_kWh = pass.arc_power_kW * pass.arc_time_s / 3600 / efficiency;
+  if (!sink) return;
+  sink->add("arc_time_s", arc_time_note, pass.arc_time_s, "s",
+            {{"L", "welded length", pass.length_mm, "mm"}, {"v", "travel speed", speed, "mm/s"}});
+  sink->add("wire_g", wire_mass_note, pass.wire_g, "g",
+            {{"M", "melting rate", pass.melting_rate_kg_h, "kg/h"}, {"t", "arc time", pass.arc_time_s, "s"}},
+            {"melting_rate_kg_h", "arc_time_s"});
+  sink->add("gas_l", gas_note, pass.gas_l, "l",
+            {{"F", "gas flow", flow, "l/min"},
+             {"t", "arc time", pass.arc_time_s, "s"},
+             {"tp", "post-flow", after, "s"}},
+            {"arc_time_s"});
+  sink->add("energy_kWh", energy_note, pass.energy_kWh, "kWh",
+            {{"P", "arc power", pass.arc_power_kW, "kW"},
+             {"t", "arc time", pass.arc_time_s, "s"},
+             {"eta", "efficiency of the power source", efficiency, ""}},
+            {"arc_power_kW", "arc_time_s"});
+}
+
+/// What follows from the schedule with its consumables, the plates, the joint and the instruments: the same
+/// for every seam that is welded so.
+PassEvaluation settings_evaluation(const PassFacts& facts, ExplanationSink* sink) {
+  PassEvaluation pass;
+  pass.schedule = facts.schedule.id;
+  pass.process = facts.schedule.process;
+  add_current(facts, pass, sink);
+  add_heat(facts, pass, sink);
+  add_deposit(facts, pass, sink);
+  const JointMetals metals = joint_metals(facts);
+  if (metals.is_ferritic) add_cooling(facts, pass, sink);
+  add_metallurgy(facts, metals, pass, sink);
+  pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
+  if (pass.cooling_time_s) pass.U_cooling_time_s = U_cooling_time_s(facts, pass, nominal_cooling(facts));
+  return pass;
+}
+
+/// The rest: whose pass it is, and what its length takes.
+void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
+  pass.weldment = facts.weldment.id;
+  pass.seam = facts.seam.id;
+  pass.pass = facts.pass;
+  add_consumption(facts, pass, sink);
+}
+
+}  // namespace
+
+double weld_metal_density_g_cm3(const std::string& wire_material) {
+  if (wire_material == "aluminium") return 2.70;  // handbook value, recalled
+  return steel_weld_metal_density_g_cm3;
+}
+
+std::optional<double> upper_interpass_C(const Schedule& schedule) {
+  if (!schedule.limits || !schedule.limits->interpass_C) return {};
+  return schedule.limits->interpass_C->upper;
+}
+
+PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
+  PassEvaluation pass = settings_evaluation(facts, sink);
+  add_place_and_consumption(facts, pass, sink);
+  return pass;
+}
+
+void PassEvaluator::evaluate(const PassFacts& facts, PassEvaluation& pass) {
+  const Settings settings{&facts.schedule,
+                          {facts.metals[0], facts.metals[1]},
+                          {facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]},
+                          facts.seam.joint,
+                          measured_robot(facts.plan, facts.seam)};
+  auto known = known_.find(settings);
+  if (known == known_.end()) known = known_.emplace(settings, settings_evaluation(facts, nullptr)).first;
+  pass = known->second;
+  add_place_and_consumption(facts, pass, nullptr);
+}
+
+std::size_t PassEvaluator::Hash::operator()(const Settings& settings) const {
+  std::size_t hash =
+      std::hash<std::string_view>()(settings.joint) ^ std::hash<std::string_view>()(settings.robot);
+  const auto add = [&](std::size_t part) { hash = (hash ^ part) * 0x9e3779b97f4a7c15u; };
+  add(std::hash<const void*>()(settings.schedule));
+  for (std::size_t plate = 0; plate < 2; ++plate) {
+    add(std::hash<const void*>()(settings.metals[plate]));
+    add(std::hash<double>()(settings.thickness_mm[plate]));
+  }
+  return hash;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,173 @@
+#include <algorithm>
+#include <unordered_map>
+
+#include "base/error.hpp"
+#include "base/parallel/thread_pool.hpp"
+#include "base/units/units.hpp"
+#include "formula/size/fillet.hpp"
+#include "plan/fields/object_fields.hpp"
+#include "plan/fields/plan_file.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// Runs of one seam: more are a slip of the pen, and each one takes memory.
+constexpr double most_runs = 10000;
+
+void check_extension(const Schedule& schedule, FieldPlace& place) {
+  const double extension_mm = schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+  if (extension_mm > 0) return;
+  FieldPlace::Step step(place, "contact_tip_distance_mm");
+  place.refuse("an electrode extension of " + number_text(extension_mm) + " mm (contact_tip_distance_mm " +
+                   number_text(schedule.contact_tip_distance_mm) + " less arc_length_mm " +
+                   number_text(schedule.arc_length_mm) + ")",
+               "an extension above 0 mm");
+}
+
+void check_length(const Seam& seam, FieldPlace& place) {
+  const double length_mm = path_length_mm(seam);
+  if (length_mm <= 0) {
+    FieldPlace::Step step(place, "path_mm");
+    place.refuse("a path of length 0 mm", "points that lie apart");
+  }
+  if (!seam.intermittent) return;
+  const Intermittent& runs = *seam.intermittent;
+  const double count = (length_mm + runs.gap_mm) / (runs.length_mm + runs.gap_mm);
+  FieldPlace::Step step(place, "intermittent");
+  FieldPlace::Step run(place, "length_mm");
+  // A run as long as the seam is one run, also where the path's length is off by its rounding.
+  if (count + 1e-9 < 1)
+    place.refuse("a run of " + number_text(runs.length_mm) + " mm",
+                 "at most the seam's length, " + rounded_text(length_mm, 6) + " mm");
+  if (count > most_runs)
+    place.refuse(
+        "a run of " + number_text(runs.length_mm) + " mm on a seam of " + rounded_text(length_mm, 6) + " mm",
+        "runs long enough that there are at most " + number_text(most_runs));
+}
+
+/// The largest fillet of a seam is no smaller than the one that is drawn; a groove has none.
+void check_largest_fillet(const Seam& seam, FieldPlace& place) {
+  if (!seam.leg_max_mm && !seam.throat_max_mm) return;
+  const auto refuse = [&](const char* key, const std::string& found, const std::string& expected) {
+    FieldPlace::Step step(place, key);
+    place.refuse(found, expected);
+  };
+  if (seam.groove)
+    refuse(seam.leg_max_mm ? "leg_max_mm" : "throat_max_mm", "a largest fillet on a groove",
+           "a seam with leg_mm or throat_mm");
+  const double leg = seam.leg_mm ? *seam.leg_mm : fillet_leg_of_throat_mm(*seam.throat_mm, seam.dihedral_deg);
+  const double throat =
+      seam.throat_mm ? *seam.throat_mm : fillet_throat_of_leg_mm(*seam.leg_mm, seam.dihedral_deg);
+  const auto check = [&](const char* key, const std::optional<double>& most, double drawn) {
+    // A drawn size that came over from the other kind is off by its rounding.
+    if (most && *most < drawn * (1 - 1e-9))
+      refuse(key, number_text(*most) + " mm",
+             "at least the size as drawn, " + rounded_text(drawn, 4) + " mm");
+  };
+  check("leg_max_mm", seam.leg_max_mm, leg);
+  check("throat_max_mm", seam.throat_max_mm, throat);
+}
+
+/// Looks for a circle in one weldment's `after`, depth first and without recursion: a chain may be as long as
+/// the weldment has seams.
+class AfterWalk {
+ public:
+  AfterWalk(const std::vector<Seam>& seams, FieldPlace& place)
+      : seams_(seams), place_(place), states_(seams.size(), State::unseen) {
+    for (std::size_t i = 0; i < seams.size(); ++i) index_.emplace(seams[i].id, i);
+  }
+
+  void run() {
+    for (std::size_t i = 0; i < seams_.size(); ++i)
+      if (states_[i] == State::unseen) walk_from(i);
+  }
+
+ private:
+  enum class State : char { unseen, on_path, done };
+  struct Stop {
+    std::size_t seam, next_after;
+  };
+
+  void walk_from(std::size_t first) {
+    enter(first);
+    while (!path_.empty()) {
+      Stop& stop = path_.back();
+      const auto& after = seams_[stop.seam].after;
+      if (stop.next_after == after.size()) {
+        states_[stop.seam] = State::done;
+        path_.pop_back();
+        continue;
+      }
+      const std::size_t next = index_.at(after[stop.next_after++]);
+      if (states_[next] == State::on_path) refuse_circle(next);
+      if (states_[next] == State::unseen) enter(next);
+    }
+  }
+
+  void enter(std::size_t seam) {
+    states_[seam] = State::on_path;
+    path_.push_back({seam, 0});
+  }
+
+  [[noreturn]] void refuse_circle(std::size_t begin) const {
+    constexpr std::size_t shown = 12;
+    const auto at = std::ranges::find(path_, begin, &Stop::seam);
+    std::string text;
+    std::size_t count = 0;
+    for (auto stop = at; stop != path_.end() && count < shown; ++stop, ++count)
+      text += printable(seams_[stop->seam].id) + " -> ";
+    if (static_cast<std::size_t>(path_.end() - at) > shown) text += "... -> ";
+    text += printable(seams_[begin].id);
+    FieldPlace::Step seam(place_, path_.back().seam);
+    FieldPlace::Step key(place_, "after");
+    FieldPlace::Step element(place_, path_.back().next_after - 1);
+    place_.refuse("a circle: " + text, "seams of which each comes after others without coming after itself");
+  }
+
+  const std::vector<Seam>& seams_;
+  FieldPlace& place_;
+  std::unordered_map<std::string_view, std::size_t> index_;
+  std::vector<State> states_;
+  std::vector<Stop> path_;
+};
+
+void check_weldment(const Weldment& weldment, FieldPlace& place) {
+  FieldPlace::Step key(place, "seams");
+  for (std::size_t i = 0; i < weldment.seams.size(); ++i) {
+    FieldPlace::Step step(place, i);
+    check_length(weldment.seams[i], place);
+    check_largest_fillet(weldment.seams[i], place);
+  }
+  const auto comes_first = [](const Seam& seam) { return seam.after.empty(); };
+  if (!std::ranges::all_of(weldment.seams, comes_first)) AfterWalk(weldment.seams, place).run();
+}
+
+}  // namespace
+
+void check_relations(const Plan& plan, FieldPlace& place) {
+  for (std::size_t i = 0; i < plan.schedules.size(); ++i) {
+    FieldPlace::Step key(place, "schedules");
+    FieldPlace::Step step(place, i);
+    check_extension(plan.schedules[i], place);
+  }
+  constexpr std::size_t weldments_a_piece = 32;
+  ThreadPool::shared().parallel_for(plan.weldments.size(), weldments_a_piece,
+                                    [&](std::size_t begin, std::size_t end) {
+                                      FieldPlace own(place);
+                                      FieldPlace::Step key(own, "weldments");
+                                      for (std::size_t i = begin; i < end; ++i) {
+                                        FieldPlace::Step step(own, i);
+                                        check_weldment(plan.weldments[i], own);
+                                      }
+                                    });
+}
+
+void check_plan(const Plan& plan, const std::string& file) {
+  PlanCheck check(plan, file);
+  check_object(plan, check);
+  check_relations(plan, check);
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,105 @@
+#include "plan/fields/field_place.hpp"
+
+#include "base/error.hpp"
+#include "base/json/json_text.hpp"
+#include "base/text/nearest.hpp"
+#include "base/units/units.hpp"
+#include "plan/fields/json_layout.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string escaped_part(std::string_view key) {
+  std::string part;
+  for (char c : key) {
+    if (c == '~') {
+      part += "~0";
+    } else if (c == '/') {
+      part += "~1";
+    } else {
+      part += c;
+    }
+  }
+  return part;
+}
+
+}  // namespace
+
+std::string FieldPlace::pointer() const {
+  std::string text;
+  for (const Part& part : trail()) {
+    text += '/';
+    text += part.is_index ? std::to_string(part.index) : escaped_part(part.key);
+  }
+  return text;
+}
+
+JsonValue FieldPlace::value() const {
+  JsonValue value = *root_;
+  for (const Part& part : trail()) {
+    std::optional<JsonValue> child;
+    if (part.is_index && value.is(JsonValue::Kind::array))
+      value.each_element([&](std::size_t index, const JsonValue& element) {
+        if (index == part.index) child = element;
+      });
+    if (!part.is_index) child = value.member(part.key);
+    if (!child) break;  // what is missing is reported at the object that lacks it
+    value = *child;
+  }
+  return value;
+}
+
+void FieldPlace::refuse(const std::string& found, const std::string& expected) const {
+  std::string where(printable(file_, 1000));
+  if (root_) {
+    const auto [line, column] = value().place();
+    where += ":" + std::to_string(line) + ":" + std::to_string(column);
+  }
+  throw InputError(where, found, expected, pointer());
+}
+
+std::string ReadContext::source_text(const JsonValue& value) {
+  return compact_json(value.source());
+}
+
+std::string found_text(const JsonValue& value) {
+  switch (value.kind()) {
+    case JsonValue::Kind::null:
+      return "null";
+    case JsonValue::Kind::boolean:
+      return value.boolean() ? "true" : "false";
+    case JsonValue::Kind::number:
+      return "the number " + number_text(value.number());
+    case JsonValue::Kind::string:
+      return value.is_empty_string() ? "an empty text" : "the text " + quoted(value.string());
+    case JsonValue::Kind::array:
+      return value.count() == 0 ? "an empty list" : "a list";
+    case JsonValue::Kind::object:
+      return "an object";
+  }
+  return "a value";
+}
+
+std::string quoted(std::string_view text) {
+  std::string quotes("\"");
+  quotes += printable(text);
+  quotes += '"';
+  return quotes;
+}
+
+std::string listed(const std::vector<std::string_view>& names, bool or_) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 < names.size() ? ", " : (or_ ? " or " : " and ");
+    text += names[i];
+  }
+  return text;
+}
+
+std::string nearest_hint(std::string_view name, const std::vector<std::string_view>& candidates) {
+  const std::string_view near = nearest(name, candidates);
+  return near.empty() ? std::string() : "; the nearest is " + printable(near);
+}
+
+}  // namespace seamtakt

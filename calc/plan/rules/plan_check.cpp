@@ -1,0 +1,64 @@
+#include "plan/rules/plan_check.hpp"
+
+#include <algorithm>
+
+namespace seamtakt {
+
+namespace {
+
+template <class List>
+void fill(IdSet& ids, const List& list) {
+  ids.reserve(list.size());
+  for (const auto& item : list) ids.add(item.id);
+}
+
+}  // namespace
+
+std::vector<std::string_view> IdSet::all() const {
+  std::vector<std::string_view> ids(ids_.begin(), ids_.end());
+  std::ranges::sort(ids);  // the same message whatever the hash
+  return ids;
+}
+
+PlanCheck::PlanIds::PlanIds(const Plan& plan) {
+  fill(of(IdList::base_metals), plan.base_metals);
+  fill(of(IdList::wires), plan.wires);
+  fill(of(IdList::gases), plan.gases);
+  fill(of(IdList::power_sources), plan.power_sources);
+  fill(of(IdList::schedules), plan.schedules);
+  fill(of(IdList::qualifications), plan.qualifications);
+  if (plan.line) fill(of(IdList::stages), plan.line->stages);
+  if (!plan.cell) return;
+  fill(of(IdList::robots), plan.cell->robots);
+  fill(of(IdList::orientations), plan.cell->orientations);
+  if (plan.cell->zones.empty()) return;
+  // All are made before any is borrowed: a vector that grows moves its short strings.
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams) seam_places.push_back(weldment.id + "/" + seam.id);
+  for (const std::string& place : seam_places) of(IdList::seam_places).add(place);
+}
+
+PlanCheck::PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root)
+    : FieldPlace(file, root),
+      ids_(std::make_shared<const PlanIds>(plan)),
+      values_are_known_good_(root.has_value()) {}
+
+void PlanCheck::reference(std::string_view id, const FieldInfo& field) {
+  const auto list = static_cast<std::size_t>(field.refers_to);
+  const bool of_weldment = field.refers_to == IdList::seams;
+  if (!id.empty() && id == last_found_[list] && !of_weldment) return;
+  if (of_weldment && weldment_) {
+    fill(seams_, weldment_->seams);
+    weldment_ = nullptr;
+  }
+  const IdSet& known = of_weldment ? seams_ : ids_->ids[list];
+  if (!known.has(id)) refuse(quoted(id), field.element_expectation() + nearest_hint(id, known.all()));
+  last_found_[list] = id;
+}
+
+void PlanCheck::enter(const Weldment& weldment) {
+  seams_.clear();
+  weldment_ = &weldment;
+}
+
+}  // namespace seamtakt
