@@ -7,7 +7,7 @@
 #include <cstdio>
 
 #include "base/units/units.hpp"
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
 
 namespace seamtakt::cli {
 

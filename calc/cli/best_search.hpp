@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <string>
 
-#include "cell/best_order.hpp"
+#include "cell/search/best_order.hpp"
 
 namespace seamtakt::cli {
 

@@ -1,7 +1,7 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "cell/duty.hpp"
+#include "cell/timeline/duty.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"

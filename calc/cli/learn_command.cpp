@@ -3,7 +3,7 @@
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
 #include "base/units/units.hpp"
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "cli/command.hpp"
 #include "cli/number_option.hpp"
 #include "cli/output.hpp"

@@ -2,8 +2,8 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "cell/best_order.hpp"
 #include "cell/line/line_result.hpp"
+#include "cell/search/best_order.hpp"
 #include "cli/command.hpp"
 #include "cli/line_output.hpp"
 #include "cli/number_option.hpp"

@@ -4,7 +4,7 @@
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
 #include "base/text/joined.hpp"
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "cli/clock.hpp"
 #include "cli/command.hpp"
 #include "cli/plan_option.hpp"

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 
 namespace seamtakt {
 

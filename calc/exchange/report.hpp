@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "exchange/provenance.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"

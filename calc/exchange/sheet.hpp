@@ -4,7 +4,7 @@
 #include <variant>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "exchange/provenance.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"

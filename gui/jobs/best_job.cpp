@@ -1,6 +1,6 @@
 #include "jobs/best_job.hpp"
 
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
 
 namespace seamtakt::desk {
 

@@ -4,7 +4,7 @@
 #include <QObject>
 #include <memory>
 
-#include "cell/best_order.hpp"
+#include "cell/search/best_order.hpp"
 #include "jobs/evaluator.hpp"
 #include "jobs/worker.hpp"
 

@@ -4,7 +4,7 @@
 #include <memory>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "document/document.hpp"
 #include "jobs/worker.hpp"
 #include "plan/evaluate/evaluation.hpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "models/value_model.hpp"
 
 namespace seamtakt::desk {

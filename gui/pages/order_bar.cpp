@@ -6,7 +6,7 @@
 #include <QLabel>
 
 #include "base/error.hpp"
-#include "cell/plan_order.hpp"
+#include "cell/timeline/plan_order.hpp"
 #include "models/chain_figures.hpp"
 #include "models/unit_view.hpp"
 #include "plan/evaluate/evaluate.hpp"

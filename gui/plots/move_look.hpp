@@ -4,7 +4,7 @@
 #include <QRectF>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 
 namespace seamtakt::desk {
 

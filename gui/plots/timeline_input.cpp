@@ -6,7 +6,7 @@
 #include <QToolTip>
 #include <algorithm>
 
-#include "cell/plan_order.hpp"
+#include "cell/timeline/plan_order.hpp"
 #include "models/cycle_rows.hpp"
 #include "plots/timeline_view.hpp"
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cell/plan_order.hpp"
+#include "cell/timeline/plan_order.hpp"
 #include "models/chain_figures.hpp"
 #include "models/cycle_rows.hpp"
 #include "models/palette.hpp"

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "plots/time_axis.hpp"
 
 namespace seamtakt::desk {

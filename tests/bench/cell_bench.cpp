@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "base/units/units.hpp"
-#include "cell/scheduler.hpp"
+#include "cell/timeline/scheduler.hpp"
 
 namespace {
 

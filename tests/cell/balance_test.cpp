@@ -1,8 +1,8 @@
-#include "cell/balance.hpp"
+#include "cell/timeline/balance.hpp"
 
 #include <gtest/gtest.h>
 
-#include "cell/best_order.hpp"
+#include "cell/search/best_order.hpp"
 #include "twin_plan.hpp"
 
 namespace seamtakt::testing {

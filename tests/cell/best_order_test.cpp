@@ -1,4 +1,4 @@
-#include "cell/best_order.hpp"
+#include "cell/search/best_order.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cstdlib>
 
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
 #include "random_cell.hpp"
 #include "twin_plan.hpp"
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt::testing {

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "cell/duty.hpp"
+#include "cell/timeline/duty.hpp"
 #include "cell_plan.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "cell/cell_model.hpp"
+#include "cell/timeline/cell_model.hpp"
 
 namespace seamtakt::testing {
 

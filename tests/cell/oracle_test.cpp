@@ -11,7 +11,7 @@
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
 #include "base/units/units.hpp"
-#include "cell/best_order.hpp"
+#include "cell/search/best_order.hpp"
 #include "oracle_cell.hpp"
 
 // The outside oracle: MiniZinc with Gecode proves the optimum of small cells from a model of constraints

@@ -1,12 +1,12 @@
-#include "cell/plan_order.hpp"
+#include "cell/timeline/plan_order.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "cell/best_order.hpp"
 #include "cell/line/without_robot.hpp"
+#include "cell/search/best_order.hpp"
 #include "cell_plan.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"

@@ -2,8 +2,8 @@
 
 #include <rapidcheck/gtest.h>
 
-#include "cell/cycle_result.hpp"
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
+#include "cell/timeline/cycle_result.hpp"
 #include "random_cell.hpp"
 #include "timeline_check.hpp"
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/routing_problem.hpp"
+#include "cell/search/routing_problem.hpp"
 
 namespace seamtakt::testing {
 

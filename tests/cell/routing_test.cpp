@@ -8,10 +8,10 @@
 #include <fstream>
 #include <numeric>
 
-#include "cell/assignment.hpp"
-#include "cell/best_order.hpp"
-#include "cell/robot_travel.hpp"
-#include "cell/seeded_draws.hpp"
+#include "cell/search/best_order.hpp"
+#include "cell/search/seeded_draws.hpp"
+#include "cell/timeline/assignment.hpp"
+#include "cell/timeline/robot_travel.hpp"
 #include "cell_plan.hpp"
 #include "routing_instance.hpp"
 

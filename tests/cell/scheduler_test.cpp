@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "cell/cycle_result.hpp"
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
+#include "cell/timeline/cycle_result.hpp"
 #include "cell_plan.hpp"
 
 namespace seamtakt::testing {

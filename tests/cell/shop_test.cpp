@@ -8,9 +8,9 @@
 #include <numeric>
 #include <sstream>
 
-#include "cell/best_order.hpp"
-#include "cell/lower_bound.hpp"
-#include "cell/seeded_draws.hpp"
+#include "cell/bound/lower_bound.hpp"
+#include "cell/search/best_order.hpp"
+#include "cell/search/seeded_draws.hpp"
 #include "cell_plan.hpp"
 
 // Shops as cells: a machine is a robot, an operation a seam that only it can weld, a job a chain of `after`;

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 
 namespace seamtakt::testing {
 

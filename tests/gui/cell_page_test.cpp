@@ -5,7 +5,7 @@
 #include <QTemporaryDir>
 
 #include "base/files/atomic_save.hpp"
-#include "cell/plan_order.hpp"
+#include "cell/timeline/plan_order.hpp"
 #include "hands.hpp"
 #include "models/chain_figures.hpp"
 #include "models/cycle_rows.hpp"

@@ -4,11 +4,11 @@
 #include <numeric>
 
 #include "base/units/units.hpp"
-#include "cell/cell_model.hpp"
 #include "cell/line/flow_recurrence.hpp"
 #include "cell/line/levelling.hpp"
 #include "cell/line/line_calendar.hpp"
 #include "cell/line/unwelded.hpp"
+#include "cell/timeline/cell_model.hpp"
 
 namespace seamtakt {
 

@@ -5,8 +5,8 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
-#include "cell/cell_compiler.hpp"
-#include "cell/lower_bound.hpp"
+#include "cell/bound/lower_bound.hpp"
+#include "cell/timeline/cell_compiler.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {

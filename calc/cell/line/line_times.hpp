@@ -5,7 +5,7 @@
 
 #include "base/finding.hpp"
 #include "cell/line/line_model.hpp"
-#include "cell/timeline.hpp"
+#include "cell/timeline/timeline.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 

@@ -1,0 +1,222 @@
+#include "cell/timeline/cell_compiler.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "base/error.hpp"
+#include "base/units/units.hpp"
+#include "cell/timeline/balance.hpp"
+
+namespace seamtakt {
+
+CompiledCell CellCompiler::compile() {
+  add_robots();
+  find_evaluated_passes();
+  for (std::size_t i = 0; i < weldment_.seams.size(); ++i) source_of_id_.emplace(weldment_.seams[i].id, i);
+  refuse_circular_after();
+  for (std::size_t i = 0; i < weldment_.seams.size(); ++i) add_seam(i);
+  for (auto& seam : model_.seams) add_after(seam);
+  order_by_precedence();
+  add_balance_groups(weldment_, model_, cell_.findings);
+  add_cell_rules();
+  add_points();
+  add_air_tables();
+  add_times();
+  return std::move(cell_);
+}
+
+int CellCompiler::motion_of(const Robot& robot) {
+  const auto usable = [&](double value, const char* key) {
+    if (!(value > 0) || !std::isfinite(value))
+      throw InputError("cell/robots/" + robot.id + "/" + key, number_text(value), "a value above 0");
+  };
+  usable(robot.air_speed_mm_s, "air_speed_mm_s");
+  usable(robot.air_acceleration_mm_s2, "air_acceleration_mm_s2");
+  for (std::size_t i = 0; i < model_.motions.size(); ++i) {
+    const Motion& motion = model_.motions[i];
+    if (motion.speed_mm_s == robot.air_speed_mm_s &&
+        motion.acceleration_mm_s2 == robot.air_acceleration_mm_s2 && motion.wrist_s == robot.wrist_s)
+      return static_cast<int>(i);
+  }
+  model_.motions.push_back({robot.air_speed_mm_s, robot.air_acceleration_mm_s2, robot.wrist_s, {}});
+  return static_cast<int>(model_.motions.size()) - 1;
+}
+
+void CellCompiler::add_robots() {
+  if (!plan_.cell) return;
+  const auto& robots = plan_.cell->robots;
+  if (robots.size() > 64)
+    throw InputError("cell/robots", std::to_string(robots.size()) + " robots", "at most 64");
+  for (const Robot& robot : robots) {
+    CellRobot compiled;
+    compiled.motion = motion_of(robot);
+    compiled.sense_point_s = robot.sense_point_s;
+    compiled.wire_change_s = robot.wire_change_s.value_or(-1);
+    if (robot.loaded)
+      compiled.loaded = package(robot.loaded->wire, robot.loaded->gas, robot.loaded->power_source);
+    model_.robots.push_back(compiled);
+  }
+}
+
+void CellCompiler::find_evaluated_passes() {
+  for (const PassEvaluation& pass : evaluation_.passes)
+    if (pass.weldment == weldment_.id) pass_of_[{pass.seam, pass.pass}] = &pass;
+  for (const SeamEvaluation& seam : evaluation_.seams)
+    if (seam.weldment == weldment_.id) seam_of_[seam.seam] = &seam;
+}
+
+/// Depth first over the whole weldment, manual seams included.
+void CellCompiler::refuse_circular_after() const {
+  enum class Mark { fresh, open, closed };
+  std::vector<Mark> marks(weldment_.seams.size(), Mark::fresh);
+  std::vector<std::pair<std::size_t, std::size_t>> path;  // seam, next of its predecessors
+  for (std::size_t root = 0; root < marks.size(); ++root) {
+    if (marks[root] == Mark::fresh) path.emplace_back(root, 0);
+    while (!path.empty()) {
+      auto& [seam, next] = path.back();
+      const Seam& at = weldment_.seams[seam];
+      marks[seam] = Mark::open;
+      if (next == at.after.size()) {
+        marks[seam] = Mark::closed;
+        path.pop_back();
+        continue;
+      }
+      const std::string& id = at.after[next++];
+      const auto before = source_of_id_.find(id);
+      if (before == source_of_id_.end())
+        throw InputError(place(at) + "/after", "\"" + printable(id) + "\"", "a seam of the weldment");
+      if (marks[before->second] == Mark::open)
+        throw InputError(place(at) + "/after", "a circle through " + printable(id),
+                         "an order that can be welded");
+      if (marks[before->second] == Mark::fresh) path.emplace_back(before->second, 0);
+    }
+  }
+}
+
+const Schedule& CellCompiler::schedule_of(const Seam& seam, std::size_t pass) const {
+  const Schedule* schedule = find_by_id(plan_.schedules, seam.schedules[pass]);
+  if (!schedule)
+    throw InputError(place(seam) + "/schedules", "\"" + printable(seam.schedules[pass]) + "\"",
+                     "the id of a schedule");
+  return *schedule;
+}
+
+Package CellCompiler::package(const std::string& wire, const std::string& gas,
+                              const std::string& power_source) const {
+  return {index_of(plan_.wires, wire), index_of(plan_.gases, gas),
+          index_of(plan_.power_sources, power_source)};
+}
+
+void CellCompiler::add_seam(std::size_t index) {
+  const Seam& source = weldment_.seams[index];
+  if (source.by == "manual") return;
+  ++cell_.robot_seams;
+  const auto runs = weld_runs(source);
+  if (source.schedules.empty() || runs.empty()) {
+    note("cycle.seam.nothing-to-weld", Severity::fail, place(source),
+         source.schedules.empty() ? "The seam has no schedule: it isn't in the timeline."
+                                  : "The seam is shorter than one of its runs: it isn't in the timeline.");
+    cell_.unwelded.push_back(static_cast<int>(index));
+    return;
+  }
+  std::vector<Package> needs;
+  for (std::size_t pass = 0; pass < source.schedules.size(); ++pass) {
+    const Schedule& schedule = schedule_of(source, pass);
+    needs.push_back(package(schedule.wire, schedule.gas, schedule.power_source));
+  }
+  CellSeam seam;
+  if (!add_robots_of(source, seam, needs)) {
+    cell_.unwelded.push_back(static_cast<int>(index));
+    return;
+  }
+  seam.source = static_cast<int>(index);
+  seam.first_run = static_cast<int>(model_.runs.size());
+  seam.run_count = static_cast<int>(runs.size());
+  seam.first_pass = static_cast<int>(model_.passes.size());
+  seam.pass_count = static_cast<int>(needs.size());
+  seam.reversible = may_reverse(source);
+  seam.sense_points = std::max(0, source.sense_points);
+  if (plan_.cell) seam.orientation = index_of(plan_.cell->orientations, source.orientation);
+  add_runs(source, runs);
+  add_passes(source, needs);
+  model_of_source_[index] = static_cast<int>(model_.seams.size());
+  model_.seams.push_back(seam);
+}
+
+/// False, with a finding, where no robot can weld the seam.
+bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs) {
+  std::vector<int> listed;
+  const std::vector<Robot> none;
+  const auto& robots = plan_.cell ? plan_.cell->robots : none;
+  if (source.robots.empty())
+    for (int robot = 0; robot < model_.robot_count(); ++robot) listed.push_back(robot);
+  for (const std::string& id : source.robots)
+    if (const int robot = index_of(robots, id); robot >= 0) listed.push_back(robot);
+  seam.first_robot = static_cast<int>(model_.robots_of.size());
+  std::string refused;
+  for (const int robot : listed) {
+    const CellRobot& compiled = model_.robots[robot];
+    const auto fit = [&](const Package& need) { return fits(compiled.loaded, need); };
+    const std::uint64_t bit = std::uint64_t{1} << robot;
+    if (seam.robot_mask & bit) continue;
+    if (compiled.wire_change_s >= 0 || std::all_of(needs.begin(), needs.end(), fit)) {
+      seam.robot_mask |= bit;
+      model_.robots_of.push_back(robot);
+    } else if (seam.robot_mask == 0) {
+      refused += (refused.empty() ? "" : ", ") + robots[robot].id;
+    }
+  }
+  seam.robot_count = static_cast<int>(model_.robots_of.size()) - seam.first_robot;
+  if (seam.robot_count == 0) {
+    note("cycle.robot.none", Severity::fail, place(source),
+         refused.empty() ? "No robot of the cell reaches the seam: it isn't in the timeline."
+                         : "What is loaded on " + refused +
+                               " doesn't fit the seam's schedules and can't be changed, and "
+                               "no other robot reaches it: it isn't in the timeline.");
+    return false;
+  }
+  if (!refused.empty())
+    note("cycle.robot.next", Severity::note, place(source),
+         "What is loaded on " + refused + " doesn't fit and can't be changed: " +
+             robots[model_.robots_of[seam.first_robot]].id + " welds the seam.");
+  return true;
+}
+
+void CellCompiler::add_runs(const Seam& source, const std::vector<WeldRun>& runs) {
+  double total = 0;
+  for (const WeldRun& run : runs) total += run.to_mm - run.from_mm;
+  for (const WeldRun& run : runs) {
+    CellRun compiled;
+    compiled.share = total > 0 ? (run.to_mm - run.from_mm) / total : 1.0 / static_cast<double>(runs.size());
+    compiled.from_mm = run.from_mm;
+    compiled.to_mm = run.to_mm;
+    compiled.begin = point_at(source, run.from_mm);
+    compiled.end = point_at(source, run.to_mm);
+    model_.runs.push_back(compiled);
+  }
+}
+
+void CellCompiler::add_passes(const Seam& source, const std::vector<Package>& needs) {
+  const auto evaluated_seam = seam_of_.find(source.id);
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    const auto evaluated = pass_of_.find({source.id, static_cast<int>(i) + 1});
+    if (evaluated == pass_of_.end())
+      throw std::invalid_argument("the evaluation lacks pass " + std::to_string(i + 1) + " of " +
+                                  place(source));
+    CellPass pass;
+    pass.arc_s = evaluated->second->arc_time_s;
+    pass.need = needs[i];
+    if (i > 0 && evaluated_seam != seam_of_.end()) {
+      const auto& waits = evaluated_seam->second->interpass_waits_s;
+      if (i - 1 < waits.size()) pass.interpass_wait_s = std::max(0.0, waits[i - 1]);
+    }
+    model_.passes.push_back(pass);
+  }
+}
+
+CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation) {
+  return CellCompiler(plan, weldment, evaluation).compile();
+}
+
+}  // namespace seamtakt

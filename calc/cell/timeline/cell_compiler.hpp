@@ -1,0 +1,67 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "cell/timeline/cell_model.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+/// The position of an id in a list of the plan; -1 where it isn't there.
+template <class List>
+int index_of(const List& list, std::string_view id) {
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (list[i].id == id) return static_cast<int>(i);
+  return -1;
+}
+
+/// Compiles one weldment. The steps below are called in their order; each fills a part of the model.
+class CellCompiler {
+ public:
+  CellCompiler(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation)
+      : plan_(plan), weldment_(weldment), evaluation_(evaluation) {}
+
+  CompiledCell compile();
+
+ private:
+  const Seam& source(const CellSeam& seam) const { return weldment_.seams[seam.source]; }
+  void add_robots();
+  int motion_of(const Robot& robot);
+  void find_evaluated_passes();
+  void refuse_circular_after() const;
+  void add_seam(std::size_t index);
+  bool add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs);
+  void add_runs(const Seam& source, const std::vector<WeldRun>& runs);
+  void add_passes(const Seam& source, const std::vector<Package>& needs);
+  const Schedule& schedule_of(const Seam& seam, std::size_t pass) const;
+  Package package(const std::string& wire, const std::string& gas, const std::string& power_source) const;
+  void add_after(CellSeam& seam);
+  void order_by_precedence();
+  void add_cell_rules();
+  void add_zones(const Cell& cell);
+  void add_points();
+  void add_air_tables();
+  void add_times();
+  void add_pass_times(const CellSeam& seam, int pass);
+  std::string place(const Seam& seam) const { return weldment_.id + "/" + seam.id; }
+  void note(const char* rule, Severity severity, const std::string& where, const std::string& text,
+            const char* basis = "plan") {
+    cell_.findings.push_back({rule, severity, where, {}, {}, "", text, basis});
+  }
+
+  const Plan& plan_;
+  const Weldment& weldment_;
+  const Evaluation& evaluation_;
+  CompiledCell cell_;
+  CellModel& model_ = cell_.model;
+  std::map<std::string_view, std::size_t> source_of_id_;
+  std::map<std::size_t, int> model_of_source_;
+  std::map<std::pair<std::string_view, int>, const PassEvaluation*> pass_of_;
+  std::map<std::string_view, const SeamEvaluation*> seam_of_;
+};
+
+}  // namespace seamtakt

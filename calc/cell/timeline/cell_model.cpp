@@ -1,0 +1,14 @@
+#include "cell/timeline/cell_model.hpp"
+
+#include "formula/move_time.hpp"
+#include "plan/seam_geometry.hpp"
+
+namespace seamtakt {
+
+double CellModel::air_between_s(const Motion& motion, const Point_mm& from, const Point_mm& to) {
+  const double acceleration_mm_s2 = motion.acceleration_mm_s2;
+  return move_time(distance_mm(from, to), motion.speed_mm_s, acceleration_mm_s2, acceleration_mm_s2).time_s +
+         motion.wrist_s;
+}
+
+}  // namespace seamtakt
