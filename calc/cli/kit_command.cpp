@@ -1,10 +1,10 @@
 #include <memory>
 
 #include "base/text/joined.hpp"
-#include "cell/line/cart.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
+#include "line/cart.hpp"
 
 namespace seamtakt::cli {
 

@@ -2,7 +2,6 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "cell/line/line_result.hpp"
 #include "cell/search/best_order.hpp"
 #include "cli/command.hpp"
 #include "cli/line_output.hpp"
@@ -10,6 +9,7 @@
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "cli/robot_out.hpp"
+#include "line/line_result.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {

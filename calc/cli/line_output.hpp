@@ -3,7 +3,7 @@
 #include <string>
 
 #include "base/json/json_writer.hpp"
-#include "cell/line/line_result.hpp"
+#include "line/line_result.hpp"
 
 namespace seamtakt::cli {
 

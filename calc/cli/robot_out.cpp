@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "cell/line/without_robot.hpp"
+#include "line/without_robot.hpp"
 
 namespace seamtakt::cli {
 

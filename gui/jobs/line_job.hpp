@@ -4,9 +4,9 @@
 #include <QString>
 #include <memory>
 
-#include "cell/line/line_result.hpp"
 #include "jobs/evaluator.hpp"
 #include "jobs/worker.hpp"
+#include "line/line_result.hpp"
 
 namespace seamtakt::desk {
 

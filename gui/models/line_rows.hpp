@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cell/line/line_result.hpp"
+#include "line/line_result.hpp"
 #include "models/value_model.hpp"
 #include "plan/plan.hpp"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cell/line/without_robot.hpp"
+#include "line/without_robot.hpp"
 #include "pages/page.hpp"
 
 class QComboBox;

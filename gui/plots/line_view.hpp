@@ -3,7 +3,7 @@
 #include <QWidget>
 #include <memory>
 
-#include "cell/line/line_result.hpp"
+#include "line/line_result.hpp"
 
 namespace seamtakt::desk {
 

@@ -9,8 +9,8 @@
 #include <functional>
 #include <vector>
 
-#include "cell/line/flow_recurrence.hpp"
-#include "cell/line/line_calendar.hpp"
+#include "line/flow_recurrence.hpp"
+#include "line/line_calendar.hpp"
 
 using namespace seamtakt;
 

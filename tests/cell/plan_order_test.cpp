@@ -5,9 +5,9 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "cell/line/without_robot.hpp"
 #include "cell/search/best_order.hpp"
 #include "cell_plan.hpp"
+#include "line/without_robot.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "random_cell.hpp"

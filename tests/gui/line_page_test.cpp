@@ -5,8 +5,8 @@
 #include "plots/line_view.hpp"
 
 #include "base/units/units.hpp"
-#include "cell/line/line_result.hpp"
 #include "hands.hpp"
+#include "line/line_result.hpp"
 #include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {

@@ -5,10 +5,10 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "cell/line/flow_recurrence.hpp"
-#include "cell/line/line_calendar.hpp"
-#include "cell/line/random_stream.hpp"
-#include "cell/line/takt_count.hpp"
+#include "line/flow_recurrence.hpp"
+#include "line/line_calendar.hpp"
+#include "line/random_stream.hpp"
+#include "line/takt_count.hpp"
 #include "plain_line.hpp"
 #include "small_line.hpp"
 

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "cell/line/levelling.hpp"
+#include "line/levelling.hpp"
 #include "line_plan.hpp"
 
 namespace seamtakt::testing {

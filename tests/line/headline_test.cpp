@@ -5,7 +5,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "cell/line/flow_recurrence.hpp"
+#include "line/flow_recurrence.hpp"
 #include "line_plan.hpp"
 #include "small_line.hpp"
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "cell/line/line_result.hpp"
-#include "cell/line/orders.hpp"
+#include "line/line_result.hpp"
+#include "line/orders.hpp"
 
 namespace seamtakt::testing {
 

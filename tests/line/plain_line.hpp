@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "cell/line/line_model.hpp"
+#include "line/line_model.hpp"
 
 namespace seamtakt::testing {
 

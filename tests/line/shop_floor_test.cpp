@@ -6,10 +6,10 @@
 #include <fstream>
 
 #include "base/error.hpp"
-#include "cell/line/cart.hpp"
-#include "cell/line/orders.hpp"
-#include "cell/line/release.hpp"
-#include "cell/line/without_robot.hpp"
+#include "line/cart.hpp"
+#include "line/orders.hpp"
+#include "line/release.hpp"
+#include "line/without_robot.hpp"
 
 namespace seamtakt::testing {
 namespace {

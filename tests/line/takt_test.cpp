@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "cell/line/line_calendar.hpp"
-#include "cell/line/line_figures.hpp"
+#include "line/line_calendar.hpp"
+#include "line/line_figures.hpp"
 #include "small_line.hpp"
 
 namespace seamtakt::testing {

@@ -5,8 +5,8 @@
 
 #include <algorithm>
 
-#include "cell/line/without_robot.hpp"
 #include "cell/random_cell.hpp"
+#include "line/without_robot.hpp"
 #include "line_plan.hpp"
 
 namespace seamtakt::testing {

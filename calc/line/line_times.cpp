@@ -1,4 +1,4 @@
-#include "cell/line/line_times.hpp"
+#include "line/line_times.hpp"
 
 #include <algorithm>
 #include <cmath>

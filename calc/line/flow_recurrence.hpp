@@ -2,8 +2,8 @@
 
 #include <span>
 
-#include "cell/line/line_model.hpp"
-#include "cell/line/line_run.hpp"
+#include "line/line_model.hpp"
+#include "line/line_run.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "cell/line/without_robot.hpp"
+#include "line/without_robot.hpp"
 
 #include <algorithm>
 

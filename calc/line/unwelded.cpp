@@ -1,4 +1,4 @@
-#include "cell/line/unwelded.hpp"
+#include "line/unwelded.hpp"
 
 #include <algorithm>
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "cell/line/line_model.hpp"
-#include "cell/line/line_run.hpp"
+#include "line/line_model.hpp"
+#include "line/line_run.hpp"
 
 namespace seamtakt {
 

@@ -1,11 +1,11 @@
-#include "cell/line/line_figures.hpp"
+#include "line/line_figures.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
 #include "base/parallel/thread_pool.hpp"
-#include "cell/line/flow_recurrence.hpp"
+#include "line/flow_recurrence.hpp"
 
 namespace seamtakt {
 

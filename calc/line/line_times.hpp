@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "cell/line/line_model.hpp"
 #include "cell/timeline/timeline.hpp"
+#include "line/line_model.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 

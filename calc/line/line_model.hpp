@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/line/random_stream.hpp"
+#include "line/random_stream.hpp"
 
 namespace seamtakt {
 

@@ -1,12 +1,12 @@
-#include "cell/line/levelling.hpp"
+#include "line/levelling.hpp"
 
 #include <algorithm>
 #include <array>
 #include <numeric>
 
-#include "cell/line/flow_recurrence.hpp"
-#include "cell/line/random_stream.hpp"
-#include "cell/line/takt_count.hpp"
+#include "line/flow_recurrence.hpp"
+#include "line/random_stream.hpp"
+#include "line/takt_count.hpp"
 
 namespace seamtakt {
 

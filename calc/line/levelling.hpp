@@ -3,9 +3,9 @@
 #include <optional>
 #include <vector>
 
-#include "cell/line/line_figures.hpp"
-#include "cell/line/line_times.hpp"
-#include "cell/line/orders.hpp"
+#include "line/line_figures.hpp"
+#include "line/line_times.hpp"
+#include "line/orders.hpp"
 
 namespace seamtakt {
 

@@ -1,9 +1,9 @@
-#include "cell/line/flow_recurrence.hpp"
+#include "line/flow_recurrence.hpp"
 
 #include <algorithm>
 #include <stdexcept>
 
-#include "cell/line/line_calendar.hpp"
+#include "line/line_calendar.hpp"
 
 namespace seamtakt {
 

@@ -1,14 +1,14 @@
-#include "cell/line/line_result.hpp"
+#include "line/line_result.hpp"
 
 #include <algorithm>
 #include <numeric>
 
 #include "base/units/units.hpp"
-#include "cell/line/flow_recurrence.hpp"
-#include "cell/line/levelling.hpp"
-#include "cell/line/line_calendar.hpp"
-#include "cell/line/unwelded.hpp"
 #include "cell/timeline/cell_model.hpp"
+#include "line/flow_recurrence.hpp"
+#include "line/levelling.hpp"
+#include "line/line_calendar.hpp"
+#include "line/unwelded.hpp"
 
 namespace seamtakt {
 

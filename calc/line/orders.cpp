@@ -1,4 +1,4 @@
-#include "cell/line/orders.hpp"
+#include "line/orders.hpp"
 
 #include <algorithm>
 #include <map>

@@ -1,9 +1,9 @@
-#include "cell/line/line_calendar.hpp"
+#include "line/line_calendar.hpp"
 
 #include <algorithm>
 #include <optional>
 
-#include "cell/line/end_times.hpp"
+#include "line/end_times.hpp"
 
 namespace seamtakt {
 

@@ -3,7 +3,7 @@
 #include <map>
 #include <string>
 
-#include "cell/line/release.hpp"
+#include "line/release.hpp"
 
 namespace seamtakt {
 

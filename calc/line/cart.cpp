@@ -1,4 +1,4 @@
-#include "cell/line/cart.hpp"
+#include "line/cart.hpp"
 
 #include <algorithm>
 #include <charconv>

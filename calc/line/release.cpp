@@ -1,4 +1,4 @@
-#include "cell/line/release.hpp"
+#include "line/release.hpp"
 
 #include <algorithm>
 #include <filesystem>

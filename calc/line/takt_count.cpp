@@ -1,4 +1,4 @@
-#include "cell/line/takt_count.hpp"
+#include "line/takt_count.hpp"
 
 #include <algorithm>
 

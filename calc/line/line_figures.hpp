@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "cell/line/takt_count.hpp"
+#include "line/takt_count.hpp"
 
 namespace seamtakt {
 

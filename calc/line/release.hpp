@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "cell/line/cart.hpp"
-#include "cell/line/orders.hpp"
+#include "line/cart.hpp"
+#include "line/orders.hpp"
 
 namespace seamtakt {
 

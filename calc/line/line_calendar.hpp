@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cell/line/line_model.hpp"
-#include "cell/line/line_run.hpp"
+#include "line/line_model.hpp"
+#include "line/line_run.hpp"
 
 namespace seamtakt {
 

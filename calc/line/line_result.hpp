@@ -7,10 +7,10 @@
 #include <vector>
 
 #include "base/finding.hpp"
-#include "cell/line/line_figures.hpp"
-#include "cell/line/line_times.hpp"
-#include "cell/line/release.hpp"
-#include "cell/line/takt_count.hpp"
+#include "line/line_figures.hpp"
+#include "line/line_times.hpp"
+#include "line/release.hpp"
+#include "line/takt_count.hpp"
 
 namespace seamtakt {
 

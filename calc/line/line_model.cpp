@@ -1,4 +1,4 @@
-#include "cell/line/line_model.hpp"
+#include "line/line_model.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "cell/line/random_stream.hpp"
+#include "line/random_stream.hpp"
 
 namespace seamtakt {
 
