@@ -14,13 +14,13 @@
 #include "cli/progress_bar.hpp"
 #include "cli/store_key.hpp"
 #include "formula/heat/heat_input.hpp"
+#include "ledger/body/record_text.hpp"
+#include "ledger/store/raw_chunks.hpp"
 #include "records/audit.hpp"
 #include "records/audit_json.hpp"
-#include "records/ledger/in_force.hpp"
-#include "records/ledger/raw_chunks.hpp"
-#include "records/ledger/record_text.hpp"
-#include "records/ledger/stored_parts.hpp"
-#include "records/record_store.hpp"
+#include "records/keep/in_force.hpp"
+#include "records/keep/record_store.hpp"
+#include "records/keep/stored_parts.hpp"
 
 namespace seamtakt::cli {
 

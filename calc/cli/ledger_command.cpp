@@ -5,7 +5,7 @@
 #include "cli/ledger_options.hpp"
 #include "cli/number_option.hpp"
 #include "cli/store_key.hpp"
-#include "records/ledger/record_text.hpp"
+#include "ledger/body/record_text.hpp"
 
 namespace seamtakt::cli {
 

@@ -5,13 +5,13 @@
 #include "base/text/joined.hpp"
 #include "base/text/table.hpp"
 #include "cli/ledger_options.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/correctable.hpp"
-#include "records/ledger/derived_members.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/ledger/record_history.hpp"
-#include "records/ledger/unit_records.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "records/keep/correctable.hpp"
+#include "records/keep/derived_members.hpp"
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/record_changes.hpp"
+#include "records/keep/record_history.hpp"
+#include "records/keep/unit_records.hpp"
 
 namespace seamtakt::cli {
 

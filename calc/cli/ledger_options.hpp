@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cli/command.hpp"
-#include "records/ledger/ledger.hpp"
+#include "ledger/store/ledger.hpp"
 
 namespace seamtakt::cli {
 

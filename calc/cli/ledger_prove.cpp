@@ -14,9 +14,9 @@
 #include "base/units/units.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/bundle/bundle.hpp"
+#include "ledger/verify/verify.hpp"
+#include "records/keep/record_changes.hpp"
 
 namespace seamtakt::cli {
 

@@ -5,10 +5,10 @@
 #include "base/json/json_writer.hpp"
 #include "cli/ledger_options.hpp"
 #include "cli/store_key.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/ledger/record_text.hpp"
-#include "records/ledger/signoff.hpp"
+#include "ledger/body/record_text.hpp"
+#include "ledger/body/signoff.hpp"
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/record_changes.hpp"
 
 namespace seamtakt::cli {
 

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "records/ledger/ledger.hpp"
+#include "ledger/store/ledger.hpp"
 
 namespace seamtakt::cli {
 

@@ -6,12 +6,12 @@
 
 #include "base/error.hpp"
 #include "base/text/joined.hpp"
+#include "base/time/log_time.hpp"
 #include "exchange/caution.hpp"
 #include "exchange/record_page.hpp"
 #include "exchange/record_tables.hpp"
 #include "exchange/seam_statistics.hpp"
 #include "exchange/unit_record.hpp"
-#include "records/log_time.hpp"
 
 namespace seamtakt {
 

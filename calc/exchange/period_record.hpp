@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "exchange/sheet.hpp"
-#include "records/ledger/record_search.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/verify/verify.hpp"
+#include "records/keep/record_search.hpp"
 
 namespace seamtakt {
 

@@ -6,7 +6,7 @@
 
 #include "exchange/html.hpp"
 #include "exchange/sheet.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/verify/verify.hpp"
 
 namespace seamtakt {
 

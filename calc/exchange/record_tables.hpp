@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "exchange/sheet.hpp"
-#include "records/ledger/nonconformance.hpp"
+#include "records/keep/nonconformance.hpp"
 
 namespace seamtakt {
 

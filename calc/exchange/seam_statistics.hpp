@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "exchange/sheet.hpp"
-#include "records/ledger/record_search.hpp"
+#include "records/keep/record_search.hpp"
 #include "records/process_chart.hpp"
 
 namespace seamtakt {

@@ -5,7 +5,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "exchange/record_tables.hpp"
-#include "records/ledger/unit_records.hpp"
+#include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
 

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "exchange/sheet.hpp"
-#include "records/ledger/ledger.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/store/ledger.hpp"
+#include "ledger/verify/verify.hpp"
 
 namespace seamtakt {
 

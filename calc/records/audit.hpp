@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "base/files/byte_source.hpp"
 #include "plan/plan.hpp"
-#include "records/byte_source.hpp"
 #include "records/log_columns.hpp"
 #include "records/log_sweep.hpp"
 #include "records/pass_record.hpp"

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "records/byte_source.hpp"
+#include "base/files/byte_source.hpp"
 #include "records/log_chunk.hpp"
 
 namespace seamtakt {

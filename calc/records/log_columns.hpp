@@ -7,9 +7,9 @@
 #include <string_view>
 #include <vector>
 
+#include "base/time/log_time.hpp"
 #include "base/units/units.hpp"
 #include "records/log_quantity.hpp"
-#include "records/log_time.hpp"
 
 namespace seamtakt {
 

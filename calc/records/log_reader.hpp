@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "records/byte_source.hpp"
+#include "base/files/byte_source.hpp"
 #include "records/log_header.hpp"
 #include "records/log_row.hpp"
 #include "records/log_sweep.hpp"

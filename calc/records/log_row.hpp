@@ -7,8 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/time/log_time.hpp"
 #include "records/log_quantity.hpp"
-#include "records/log_time.hpp"
 
 namespace seamtakt {
 

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "records/byte_source.hpp"
+#include "base/files/byte_source.hpp"
 #include "records/log_chunk.hpp"
 #include "records/log_header.hpp"
 #include "records/log_limits.hpp"

@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "records/byte_source.hpp"
+#include "base/files/byte_source.hpp"
 #include "records/log_limits.hpp"
 
 namespace seamtakt {

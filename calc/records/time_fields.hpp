@@ -2,7 +2,7 @@
 
 #include <string_view>
 
-#include "records/log_time.hpp"
+#include "base/time/log_time.hpp"
 
 namespace seamtakt {
 

@@ -4,7 +4,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "records/log_time.hpp"
+#include "base/time/log_time.hpp"
 #include "records/table_fields.hpp"
 
 namespace seamtakt {

@@ -5,8 +5,8 @@
 #include <memory>
 
 #include "jobs/worker.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/verify/verify.hpp"
+#include "records/keep/nonconformance.hpp"
 
 namespace seamtakt::desk {
 

@@ -5,7 +5,7 @@
 #include <ctime>
 #include <filesystem>
 
-#include "records/ledger/verify.hpp"
+#include "ledger/verify/verify.hpp"
 
 using namespace seamtakt;
 

@@ -11,8 +11,8 @@
 #include "base/error.hpp"
 #include "base/scratch_places.hpp"
 #include "fault_run.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "ledger/verify/verify.hpp"
 
 using namespace seamtakt;
 

@@ -15,8 +15,8 @@
 #include "cut_disk.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"
-#include "records/ledger/ledger.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/store/ledger.hpp"
+#include "ledger/verify/verify.hpp"
 
 using namespace seamtakt;
 

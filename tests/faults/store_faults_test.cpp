@@ -12,8 +12,8 @@
 #include "base/error.hpp"
 #include "base/scratch_folder.hpp"
 #include "fault_run.hpp"
-#include "records/ledger/ledger.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/store/ledger.hpp"
+#include "ledger/verify/verify.hpp"
 
 using namespace seamtakt;
 

@@ -2,7 +2,7 @@
 
 #include "hands.hpp"
 #include "plan/fields/plan_file.hpp"
-#include "records/record_store.hpp"
+#include "records/keep/record_store.hpp"
 #include "records/unit_times.hpp"
 
 namespace seamtakt::desk {

@@ -11,7 +11,7 @@
 
 #include "base/units/units.hpp"
 #include "demo_store.hpp"
-#include "records/ledger/verify.hpp"
+#include "ledger/verify/verify.hpp"
 
 /// The program itself, without a display.
 namespace seamtakt::desk {

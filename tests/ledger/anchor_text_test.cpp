@@ -2,7 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "base/error.hpp"
-#include "records/ledger/signed_head.hpp"
+#include "ledger/tree/signed_head.hpp"
 
 using namespace seamtakt;
 

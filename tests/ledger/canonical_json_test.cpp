@@ -1,4 +1,4 @@
-#include "records/ledger/canonical_json.hpp"
+#include "ledger/body/canonical_json.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>

@@ -4,7 +4,7 @@
 #include <filesystem>
 
 #include "base/error.hpp"
-#include "records/ledger/sqlite.hpp"
+#include "ledger/store/sqlite.hpp"
 #include "store_fixture.hpp"
 
 using namespace seamtakt;

@@ -5,11 +5,11 @@
 #include <sstream>
 
 #include "base/error.hpp"
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/in_force.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/record_store.hpp"
+#include "ledger/bundle/bundle.hpp"
+#include "records/keep/in_force.hpp"
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/record_changes.hpp"
+#include "records/keep/record_store.hpp"
 #include "store_fixture.hpp"
 
 using namespace seamtakt;

@@ -1,4 +1,4 @@
-#include "records/ledger/merkle_tree.hpp"
+#include "ledger/tree/merkle_tree.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,13 +1,13 @@
 // Passes that go on in another log, and passes that were left undecided: what the store says of their unit.
 #include <gtest/gtest.h>
 
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/in_force.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/ledger/stored_parts.hpp"
+#include "ledger/bundle/bundle.hpp"
+#include "records/keep/in_force.hpp"
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/record_changes.hpp"
+#include "records/keep/record_store.hpp"
+#include "records/keep/stored_parts.hpp"
 #include "records/length_judgement.hpp"
-#include "records/record_store.hpp"
 #include "store_fixture.hpp"
 
 using namespace seamtakt;

@@ -9,10 +9,10 @@
 #include <thread>
 
 #include "base/error.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "ledger/bundle/bundle.hpp"
 #include "postgres_server.hpp"
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/nonconformance.hpp"
+#include "records/keep/nonconformance.hpp"
 #include "writers.hpp"
 
 using namespace seamtakt;

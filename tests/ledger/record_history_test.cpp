@@ -1,12 +1,12 @@
 // What came after records: asked for at once, and the same as asked for one by one; search by time and seam.
-#include "records/ledger/record_history.hpp"
+#include "records/keep/record_history.hpp"
 
 #include <gtest/gtest.h>
 
 #include "base/error.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/nonconformance.hpp"
-#include "records/ledger/record_search.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/record_search.hpp"
 #include "store_fixture.hpp"
 #include "wrapped_backend.hpp"
 

@@ -1,4 +1,4 @@
-#include "records/ledger/row_sum.hpp"
+#include "ledger/tree/row_sum.hpp"
 
 #include <gtest/gtest.h>
 

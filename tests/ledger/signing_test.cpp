@@ -7,7 +7,7 @@
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
 #include "base/scratch_folder.hpp"
-#include "records/ledger/signed_head.hpp"
+#include "ledger/tree/signed_head.hpp"
 
 using namespace seamtakt;
 

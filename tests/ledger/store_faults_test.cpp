@@ -13,8 +13,8 @@
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
 #include "base/scratch_places.hpp"
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/sqlite_schema.hpp"
+#include "ledger/bundle/bundle.hpp"
+#include "ledger/store/sqlite_schema.hpp"
 #include "writers.hpp"
 
 using namespace seamtakt;

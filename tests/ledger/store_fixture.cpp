@@ -8,12 +8,12 @@
 #include <fstream>
 
 #include "base/json/json_writer.hpp"
-#include "records/ledger/bundle.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/raw_chunks.hpp"
-#include "records/ledger/record_changes.hpp"
-#include "records/ledger/signoff.hpp"
-#include "records/log_time.hpp"
+#include "base/time/log_time.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "ledger/body/signoff.hpp"
+#include "ledger/bundle/bundle.hpp"
+#include "ledger/store/raw_chunks.hpp"
+#include "records/keep/record_changes.hpp"
 
 namespace seamtakt::test {
 

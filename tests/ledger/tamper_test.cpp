@@ -9,9 +9,9 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "records/ledger/canonical_json.hpp"
-#include "records/ledger/signoff.hpp"
-#include "records/ledger/sqlite.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "ledger/body/signoff.hpp"
+#include "ledger/store/sqlite.hpp"
 #include "store_fixture.hpp"
 
 using namespace seamtakt;

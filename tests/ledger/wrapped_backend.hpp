@@ -4,7 +4,7 @@
 #include <memory>
 #include <thread>
 
-#include "records/ledger/ledger_backend.hpp"
+#include "ledger/store/ledger_backend.hpp"
 
 namespace seamtakt::test {
 

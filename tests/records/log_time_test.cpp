@@ -2,7 +2,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "base/error.hpp"
-#include "records/log_time.hpp"
+#include "base/time/log_time.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -11,8 +11,8 @@
 #include <system_error>
 
 #include "base/error.hpp"
+#include "ledger/store/ledger.hpp"
 #include "ledger/wrapped_backend.hpp"
-#include "records/ledger/ledger.hpp"
 
 namespace {
 

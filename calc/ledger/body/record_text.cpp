@@ -1,0 +1,40 @@
+#include "ledger/body/record_text.hpp"
+
+#include "base/error.hpp"
+#include "base/text/utf8.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// Control characters, blanks of every width and what has none (Unicode's White_Space, and format
+/// characters that don't show; recalled).
+bool shows(char32_t code) {
+  const bool is_control = code <= 0x20 || (code >= 0x7f && code <= 0xa0);
+  const bool is_blank = code == 0xad || code == 0x1680 || (code >= 0x2000 && code <= 0x200f) ||
+                        (code >= 0x2028 && code <= 0x202f) || (code >= 0x205f && code <= 0x206f) ||
+                        code == 0x3000 || code == 0xfeff;
+  return !is_control && !is_blank;
+}
+
+bool is_blank_text(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const Utf8Character character = utf8_character(text, at);
+    if (shows(character.code)) return false;
+    at += character.bytes;
+  }
+  return true;
+}
+
+}  // namespace
+
+void check_record_text(const std::string& where, std::string_view text, std::size_t longest) {
+  if (const std::size_t at = first_invalid_utf8(text); at != std::string_view::npos)
+    throw InputError(where, "bytes that aren't UTF-8, at byte " + std::to_string(at + 1), "UTF-8 text");
+  if (is_blank_text(text)) throw InputError(where, text.empty() ? "nothing" : "a blank text", "a text");
+  if (text.size() > longest)
+    throw InputError(where, "a text of " + std::to_string(text.size()) + " bytes",
+                     "at most " + std::to_string(longest) + " bytes");
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,65 @@
+#include "ledger/bundle/bundle_sides.hpp"
+
+#include "base/error.hpp"
+#include "ledger/store/raw_chunks.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr const char* welder_path = "results.welder";
+
+}  // namespace
+
+void BundleSides::take_person(const JsonNode& person, const std::string& place) {
+  PersonRow row{body_text(person, "sha256"), body_text(person, "salt"), body_text(person, "name")};
+  const auto salt = bytes_from_hex(row.salt);
+  if (!salt || hex(Sha256().add(*salt).add(row.name).take()) != row.sha256)
+    throw InputError(place, "a name that isn't the one of its digest", "a name as it was exported");
+  persons_.push_back(std::move(row));
+  person_places_.push_back(place);
+}
+
+void BundleSides::take_raw(const JsonNode& raw, const std::string& place) {
+  const auto digests = bytes_from_hex(body_text(raw, "digests"));
+  if (!digests || digests->size() % sizeof(Digest) != 0)
+    throw InputError(place, "pieces of a raw log that aren't digests", "pieces as they were exported");
+  chunks_.push_back({body_text(raw, "sha256"), *digests});
+  chunk_places_.push_back(place);
+}
+
+void BundleSides::note_references(const LedgerRow& row, const std::vector<CanonicalMember>& members) {
+  if (const std::string_view who = member_text(members, "who"); who.size() > 2)
+    if (const auto name = who.substr(1, who.size() - 2); !persons_named_.contains(name))
+      persons_named_.emplace(name);
+  if (row.kind == record_kind::manual) persons_named_.insert(body_text(body_of(row), welder_path));
+  if (row.kind == record_kind::correction) {
+    const JsonNode body = body_of(row);
+    if (const JsonNode* changes = body_member(body, "results.changes"))
+      for (const JsonNode& change : changes->elements)
+        if (body_text(change, "member") == welder_path) persons_named_.insert(body_text(change, "new"));
+  }
+  if (row.kind == record_kind::ingest) {
+    const JsonNode body = body_of(row);
+    if (const JsonNode* raw = body.find("raw"))
+      for (const JsonNode& log : raw->elements)
+        logs_named_.try_emplace(body_text(log, "sha256"), body_text(log, "chunk_root"));
+  }
+}
+
+void BundleSides::check() const {
+  for (std::size_t i = 0; i < persons_.size(); ++i)
+    if (!persons_named_.contains(persons_[i].sha256))
+      throw InputError(person_places_[i], "a name that no record refers to", "names of the records' persons");
+  for (std::size_t i = 0; i < chunks_.size(); ++i) {
+    const auto log = logs_named_.find(chunks_[i].sha256);
+    if (log == logs_named_.end())
+      throw InputError(chunk_places_[i], "pieces of a raw log that no record names",
+                       "pieces of the records' logs");
+    if (chunk_root(chunks_[i].digests) != log->second)
+      throw InputError(chunk_places_[i], "pieces of a raw log that aren't those that were read",
+                       "pieces as they were exported");
+  }
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,140 @@
+#include <algorithm>
+
+#include "ledger/verify/verify_run.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t page_rows = 5000;
+
+std::string span_text(std::uint64_t first, std::uint64_t last) {
+  return first == last ? "record " + std::to_string(first)
+                       : "records " + std::to_string(first) + " to " + std::to_string(last);
+}
+
+}  // namespace
+
+void VerifyRun::next_page_of_heads() {
+  if (head_at_ < heads_.size() || heads_ended_) return;
+  heads_ = ledger_.backend().heads(last_head_.n, page_rows);
+  head_at_ = 0;
+  // A head of a commit that came after this verification began isn't its matter.
+  std::erase_if(heads_, [&](const SignedHead& head) {
+    return snapshot_.newest_head && head.n > snapshot_.newest_head->n;
+  });
+  heads_ended_ = heads_.size() < page_rows;
+}
+
+void VerifyRun::check_heads_at(std::uint64_t n) {
+  next_page_of_heads();
+  while (head_at_ < heads_.size() && heads_[head_at_].n <= n) {
+    SignedHead head = heads_[head_at_++];
+    head.store = store_id_;
+    if (head.n < n)
+      add_problem(last_head_.n + 1, n, "a head of " + std::to_string(head.n) + " records that aren't there");
+    else
+      check_head(head);
+    last_head_ = head;
+    next_page_of_heads();
+  }
+  check_anchors_at(n);
+}
+
+void VerifyRun::check_head(const SignedHead& head) {
+  const std::uint64_t first = last_head_.n + 1;
+  const auto bad = [&](const std::string& text) { add_problem(first, head.n, text); };
+  ++report_.heads;
+  const std::string previous = last_head_.n == 0 ? std::string(no_previous_head) : last_head_.text_sha256();
+  if (head.previous != previous)
+    bad("a head before that of " + std::to_string(head.n) + " records is missing or altered");
+  if (head.root != frontier_.root() && !root_failed_) {
+    bad("signed was another root: " + span_text(first, head.n) + " or the head are altered");
+    root_failed_ = true;
+  }
+  const auto time = utc_seconds(head.utc);
+  const auto before = last_head_.n > 0 ? utc_seconds(last_head_.utc) : std::nullopt;
+  if (!time) bad("its head has no time");
+  if (time && before && *time < *before - clock_tolerance_s)
+    bad("its head is older than the one before: " + head.utc + " after " + last_head_.utc);
+  // A key record is signed by the key before it, and its own key signs from the next head on; a lost key
+  // can't sign, so there the new one does.
+  std::size_t key = signing_key_;
+  while (key + 1 < keys_.size() && !keys_[key + 1].vouched) ++key;
+  if (keys_.empty() || !keys_[key].key || keys_[key].id != head.key_id)
+    bad("its head is signed by key " + head.key_id.substr(0, 16) + ", not by the store's");
+  else if (!keys_[key].key->verifies(head.text(), head.signature))
+    bad("its head's signature doesn't hold");
+  if (!keys_.empty()) signing_key_ = keys_.size() - 1;
+}
+
+void VerifyRun::check_anchors_at(std::uint64_t n) {
+  const auto range = anchors_.equal_range(n);
+  for (auto at = range.first; at != range.second; ++at) {
+    const Anchor& anchor = *at->second;
+    if (anchor.store != store_id_) {
+      add_problem(0, 0, anchor.where + " is an anchor of another store");
+    } else if (anchor.root == frontier_.root()) {
+      const bool same_head =
+          last_head_.n != n || (last_head_.utc == anchor.utc && last_head_.key_id == anchor.key_id &&
+                                last_head_.signature == anchor.signature);
+      if (!same_head)
+        add_problem(report_.anchored_to + 1, n,
+                    anchor.where + " isn't the head that the store has of " + std::to_string(n) +
+                        " records (was the anchor edited?)");
+      else
+        report_.anchored_to = std::max(report_.anchored_to, n);
+    } else {
+      add_problem(report_.anchored_to + 1, n,
+                  anchor.where + " has another root for " + std::to_string(n) +
+                      " records: one of them was altered after that");
+    }
+  }
+}
+
+void VerifyRun::check_end() {
+  const std::uint64_t count = next_seq_ - 1;
+  next_page_of_heads();
+  if (head_at_ < heads_.size())
+    add_problem(count + 1, heads_[head_at_].n,
+                "missing: a head of " + std::to_string(heads_[head_at_].n) + " records was signed");
+  if (last_head_.n < count && head_at_ >= heads_.size())
+    add_problem(last_head_.n + 1, count,
+                last_head_.n == 0 ? "no head was signed" : "no signed head covers them");
+  if (snapshot_.state.n != count)
+    add_problem(std::min(snapshot_.state.n, count) + 1, std::max(snapshot_.state.n, count),
+                "the state says " + std::to_string(snapshot_.state.n) + " records, there are " +
+                    std::to_string(count));
+  else if (snapshot_.state.frontier != frontier_.bytes() && !root_failed_ && options_.from <= 1)
+    add_problem(0, 0, "the state isn't that of the tree's last record (table state)");
+  check_anchors_beyond();
+  check_pin();
+}
+
+void VerifyRun::check_anchors_beyond() {
+  const std::uint64_t count = next_seq_ - 1;
+  for (auto at = anchors_.upper_bound(count); at != anchors_.end(); ++at) {
+    const Anchor& anchor = *at->second;
+    if (anchor.store != store_id_)
+      add_problem(0, 0, anchor.where + " is an anchor of another store");
+    else
+      add_problem(count + 1, anchor.n,
+                  anchor.where + " was made when there were " + std::to_string(anchor.n) +
+                      " records: the store is an old copy, or its tail was cut off");
+  }
+}
+
+void VerifyRun::check_pin() {
+  if (options_.pinned_key_id.empty()) return;
+  // The newest head's key, or one from which a chain of keys signed by those before leads to it.
+  bool reaches = false;
+  for (std::size_t i = 0; i <= signing_key_ && i < keys_.size(); ++i)
+    reaches = keys_[i].id == options_.pinned_key_id || (reaches && keys_[i].vouched);
+  report_.pinned = reaches;
+  if (!reaches)
+    add_problem(0, 0,
+                "the store isn't signed by the key given (" + options_.pinned_key_id.substr(0, 16) +
+                    ") nor by one that it vouches for");
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,133 @@
+#include "records/keep/derived_members.hpp"
+
+#include <algorithm>
+
+#include "formula/heat/cooling_time.hpp"
+#include "formula/heat/heat_input.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "ledger/store/ledger.hpp"
+#include "records/keep/correctable.hpp"
+#include "records/keep/heat_basis.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+using Number = std::optional<double>;
+
+class Recomputation {
+ public:
+  Recomputation(JsonNode& body, const JsonNode& original, Number k_of_schedule)
+      : body_(body), original_(original), k_of_schedule_(k_of_schedule) {}
+
+  void run() {
+    if (any({"mean_current_A", "mean_voltage_V"}))
+      set("product_power_W",
+          combined("mean_current_A", "mean_voltage_V", [](double a, double b) { return a * b; }));
+    if (any({"energy_J", "arc_time_s"})) set("mean_power_W", mean_power_W());
+    if (any({"length_mm", "arc_time_s"}))
+      set("travel_speed_mm_s", combined("length_mm", "arc_time_s", ratio));
+    if (any({"energy_J", "length_mm"}))
+      set("arc_energy_kJ_mm", combined("energy_J", "length_mm", [](double energy_J, double length_mm) {
+            return length_mm > 0 ? Number(arc_energy_of_weld_kJ_mm(energy_J, length_mm)) : std::nullopt;
+          }));
+    recompute_heat();
+    recompute_verdict();
+  }
+
+ private:
+  static Number ratio(double a, double b) { return b > 0 ? Number(a / b) : std::nullopt; }
+
+  static std::string path_of(std::string_view name) { return "results." + std::string(name); }
+  bool any(std::initializer_list<std::string_view> names) const {
+    return std::any_of(names.begin(), names.end(),
+                       [&](std::string_view name) { return is_corrected(body_, original_, path_of(name)); });
+  }
+  static Number number(const JsonNode& body, std::string_view name) {
+    const JsonNode* value = body_member(body, path_of(name));
+    return value != nullptr && value->kind == JsonNode::Kind::number ? Number(value->number) : std::nullopt;
+  }
+  Number now(std::string_view name) const { return number(body_, name); }
+  template <class Combine>
+  Number combined(const char* a, const char* b, const Combine& combine) const {
+    const Number first = now(a), second = now(b);
+    return first && second ? Number(combine(*first, *second)) : std::nullopt;
+  }
+  JsonNode* member(std::string_view name) { return const_cast<JsonNode*>(body_member(body_, path_of(name))); }
+  /// A record that doesn't have the member doesn't get one.
+  void set(std::string_view name, Number value) {
+    JsonNode* node = member(name);
+    if (node == nullptr) return;
+    *node = JsonNode{};
+    if (!value) return;
+    node->kind = JsonNode::Kind::number;
+    node->number = *value;
+  }
+
+  /// In proportion: the mean is over samples, the energy over the spans between them.
+  Number mean_power_W() const {
+    const Number power = number(original_, "mean_power_W"), energy = number(original_, "energy_J"),
+                 time = number(original_, "arc_time_s");
+    const Number now_per_s = combined("energy_J", "arc_time_s", ratio);
+    if (!power || !energy || !time || *energy <= 0 || *time <= 0 || !now_per_s) return now_per_s;
+    return *power * *now_per_s / (*energy / *time);
+  }
+
+  void recompute_heat() {
+    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass", "robot", "interpass_C"}))
+      return;
+    HeatBasis basis = heat_basis_of(original_);
+    // Where the plate's temperature before the pass was the one that was logged, it is corrected with it.
+    const bool is_from_interpass = basis.from_C && basis.from_C == number(original_, "interpass_C");
+    if (is_from_interpass) basis.from_C = now("interpass_C");
+    const Number before = number(original_, "heat_input_kJ_mm"),
+                 U_before = number(original_, "U_heat_input_kJ_mm");
+    Number heat = before;
+    if (any({"energy_J", "length_mm", "schedule"})) {
+      const Number k = any({"schedule"}) ? k_of_schedule_ : basis.efficiency, arc = now("arc_energy_kJ_mm");
+      heat = k && arc ? Number(heat_input_kJ_mm(*arc, *k)) : std::nullopt;
+      set("heat_input_kJ_mm", heat);
+    }
+    // Its relative uncertainty is that of the instruments that logged it.
+    const bool known = heat && before && *before > 0 && U_before && !any({"robot"});
+    if (any({"energy_J", "length_mm", "schedule", "robot"}))
+      set("U_heat_input_kJ_mm", known ? Number(*U_before / *before * *heat) : std::nullopt);
+    if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass"}) &&
+        !(is_from_interpass && any({"interpass_C"})))
+      return;
+    set("cooling_time_s",
+        any({"schedule", "weldment", "seam", "pass"}) ? std::nullopt : cooling(basis, heat));
+  }
+
+  static Number cooling(const HeatBasis& basis, Number heat) {
+    if (!heat || *heat <= 0 || !basis.thickness_mm || !basis.F2 || !basis.F3 || !basis.from_C ||
+        *basis.from_C >= preheat_below_C)
+      return std::nullopt;
+    return cooling_time(*heat, *basis.thickness_mm, *basis.from_C, *basis.F2, *basis.F3).time_s;
+  }
+
+  void recompute_verdict() {
+    JsonNode* verdict = member("verdict");
+    if (verdict == nullptr || verdict->string != "pass") return;
+    for (const CorrectableMember& each : correctable_members(record_kind::pass))
+      if (each.judged && is_corrected(body_, original_, each.path)) verdict->string = "undecided";
+  }
+
+  JsonNode& body_;
+  const JsonNode& original_;
+  Number k_of_schedule_;
+};
+
+}  // namespace
+
+bool is_corrected(const JsonNode& body, const JsonNode& original, std::string_view path) {
+  const JsonNode *now = body_member(body, path), *before = body_member(original, path);
+  if (now == nullptr || before == nullptr) return now != before;
+  return canonical_json(*now) != canonical_json(*before);
+}
+
+void recompute_derived(JsonNode& body, const JsonNode& original, std::optional<double> k_of_schedule) {
+  Recomputation(body, original, k_of_schedule).run();
+}
+
+}  // namespace seamtakt

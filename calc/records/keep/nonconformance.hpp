@@ -1,0 +1,80 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "records/keep/record_history.hpp"
+
+namespace seamtakt {
+
+/// How a nonconformance is dealt with.
+enum class Decision { repair, use_as_is, scrap };
+const char* to_string(Decision decision);
+/// "repair", "use-as-is" or "scrap"; InputError at --decision.
+Decision parse_decision(const std::string& text);
+
+/// Something that failed, and what became of it. A repair closes it with the record of the re-test alone.
+struct Nonconformance {
+  std::uint64_t seq = 0;
+  std::uint64_t about = 0;  ///< the record that failed
+  std::string opened, unit_serial, place, text;
+  std::vector<std::uint64_t> dispositions;
+  std::optional<Decision> decision;  ///< the newest one
+  std::uint64_t retest = 0;          ///< the record that passed after the repair
+  bool open = true;
+};
+
+/// Those of one unit, or all (`unit_serial` empty), in order. Void ones, and those about void records, are
+/// closed.
+std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial);
+std::vector<Nonconformance> nonconformances(RecordHistory& history, const std::string& unit_serial);
+
+/// The nonconformance that record `seq` is.
+Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq);
+
+struct DispositionRequest {
+  std::uint64_t nonconformance = 0;
+  Decision decision = Decision::repair;
+  std::string schedule;      ///< a repair's
+  std::uint64_t retest = 0;  ///< record of the pass that was welded anew, or of the manual seam; 0: not yet
+};
+
+/// InputError: no nonconformance, one that is closed, a repair without schedule, a re-test that isn't a later
+/// record of the same unit, seam and pass with verdict pass.
+LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& request);
+
+/// A nonconformance that a person opens about a record (what an inspector found).
+LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about);
+
+/// Passes that were left undecided for the same reason and haven't been dealt with.
+struct OpenCause {
+  std::string cause;  ///< the rule that left them open
+  std::string text;   ///< what it says of the first of them
+  std::vector<std::uint64_t> records;
+  std::vector<std::string> passes;  ///< "S03/pass 1"
+};
+
+/// What the ledger knows of a unit.
+struct UnitStatus {
+  std::string unit_serial, weldment;
+  std::vector<std::uint64_t> passes, manual;  ///< records that aren't void
+  std::vector<std::string> missing;           ///< "S03/pass 1" that no record of the plan's passes shows
+  std::vector<Nonconformance> nonconformances;
+  std::vector<OpenCause> open_causes;
+  std::size_t open_nonconformances() const;
+  /// Open nonconformances and causes together.
+  std::size_t open_items() const { return open_nonconformances() + open_causes.size(); }
+  std::size_t failed = 0, undecided = 0;  ///< of the passes
+  bool scrapped = false;
+  /// All passes there, each passed or dealt with by a disposition. Empty where no plan said what it needs.
+  std::optional<bool> complete;
+};
+UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
+UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial);
+
+/// Serial numbers of the units that a ledger has records of, in order of their bytes.
+std::vector<std::string> unit_serials(const Ledger& ledger);
+
+}  // namespace seamtakt

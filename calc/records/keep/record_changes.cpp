@@ -1,0 +1,114 @@
+#include "records/keep/record_changes.hpp"
+
+#include <set>
+
+#include "base/error.hpp"
+#include "base/json/json_writer.hpp"
+#include "ledger/body/canonical_json.hpp"
+#include "records/keep/correctable.hpp"
+#include "records/keep/record_history.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string number_name(const LedgerRow& row) {
+  return "record " + std::to_string(row.seq);
+}
+
+bool holds_key(const std::string& kind) {
+  return kind == record_kind::genesis || kind == record_kind::key || kind == record_kind::key_revoke;
+}
+
+}  // namespace
+
+RecordChanges changes_of(const Ledger& ledger, std::uint64_t seq) {
+  return RecordHistory(ledger).changes_of(seq);
+}
+
+CorrectedValue parse_corrected_value(const std::string& text) {
+  const auto equals = text.find('=');
+  if (equals == 0 || equals == std::string::npos)
+    throw InputError("--set", "\"" + printable(text, 60) + "\"", "MEMBER=VALUE, such as results.seam=S04");
+  return {text.substr(0, equals), text.substr(equals + 1)};
+}
+
+namespace {
+
+/// The value's JSON text, checked against the member's type and range.
+std::string checked_value(const LedgerRow& old, const std::string& path, const std::string& text,
+                          const PersonDigest& person) {
+  for (const CorrectableMember& member : correctable_members(old.kind)) {
+    if (path != member.path) continue;
+    const std::string value = correctable_value(member, text);
+    return member.type == CorrectableMember::Type::person
+               ? json_string(person(parse_json(value, "--set").string))
+               : value;
+  }
+  refuse_member(old.kind, path);
+}
+
+/// A calibration that is due before it was made says nothing.
+void check_dates(const JsonNode& body) {
+  const std::string date = body_text(body, "results.date"), due = body_text(body, "results.due");
+  if (due < date)
+    throw InputError("--set", "due " + printable(due) + " with date " + printable(date), "a date after it");
+}
+
+}  // namespace
+
+LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
+                             const std::vector<CorrectedValue>& values, const PersonDigest& person) {
+  if (correctable_members(old.kind).empty())
+    throw InputError(number_name(old), "a record of kind " + old.kind,
+                     "a pass, a manual seam or a calibration (make others void and write them anew)");
+  if (values.empty()) throw InputError("--set", "nothing", "MEMBER=VALUE, such as results.seam=S04");
+  const JsonNode body = corrected_body(ledger, old);
+  JsonNode now = body;
+  std::set<std::string> seen;
+  JsonWriter json;
+  json.begin_object(JsonWriter::Layout::compact).key("changes").begin_array();
+  for (const auto& [path, text] : values) {
+    const std::string value = checked_value(old, path, text, person);
+    const JsonNode* before = body_member(body, path);
+    if (before == nullptr)
+      throw InputError("--set", "\"" + printable(path, 60) + "\"", "a member of " + number_name(old));
+    if (!seen.insert(path).second)
+      throw InputError("--set", printable(path, 60) + " twice", "each member once");
+    if (canonical_json(*before) == value)
+      throw InputError("--set", printable(path, 60) + " unchanged", "another value than the record has");
+    *const_cast<JsonNode*>(body_member(now, path)) = parse_json(value, "--set");
+    json.begin_object()
+        .member("member", path)
+        .key("old")
+        .raw(canonical_json(*before))
+        .key("new")
+        .raw(value)
+        .end_object();
+  }
+  json.end_array().end_object();
+  if (old.kind == record_kind::calibration) check_dates(now);
+  LedgerEntry entry{record_kind::correction, old.seq, {{"results", json.take()}}, {}};
+  for (const JsonNode* each : {&body, static_cast<const JsonNode*>(&now)})
+    if (const std::string unit = body_text(*each, "results.unit_serial");
+        !unit.empty() && (entry.lookups.empty() || entry.lookups[0].second != unit))
+      entry.lookups.emplace_back("unit", unit);
+  return entry;
+}
+
+LedgerEntry void_entry(const Ledger& ledger, const LedgerRow& old) {
+  if (holds_key(old.kind) || old.kind == record_kind::void_record)
+    throw InputError(number_name(old), "a record of kind " + old.kind, "one that may be made void");
+  if (changes_of(ledger, old.seq).is_void())
+    throw InputError(number_name(old), "a void record", "one that still counts");
+  LedgerEntry entry{record_kind::void_record, old.seq, {}, {}};
+  if (const std::string unit = body_text(body_of(old), "results.unit_serial"); !unit.empty())
+    entry.lookups.emplace_back("unit", unit);
+  return entry;
+}
+
+JsonNode corrected_body(const Ledger& ledger, const LedgerRow& row) {
+  return RecordHistory(ledger).corrected_body(row.seq);
+}
+
+}  // namespace seamtakt

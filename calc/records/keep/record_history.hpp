@@ -1,0 +1,56 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "records/keep/record_changes.hpp"
+
+namespace seamtakt {
+
+/// Records with all that came after them and is about them. The store is asked for many at once and for each
+/// one once: over a network each question takes longer than its answer. A view of one moment: what is written
+/// later isn't seen.
+class RecordHistory {
+ public:
+  explicit RecordHistory(const Ledger& ledger) : ledger_(ledger) {}
+
+  /// Asks for these records and for what came after them, in few questions.
+  void load(std::span<const std::uint64_t> numbers);
+
+  // Each of these asks for what wasn't loaded. InputError: no record of that number.
+  const LedgerRow& record(std::uint64_t seq);
+  const RecordChanges& changes_of(std::uint64_t seq);
+  bool is_void(std::uint64_t seq) { return changes_of(seq).is_void(); }
+  /// The body with all corrections applied in order that aren't void themselves, and what follows from them
+  /// recomputed (derived_members.hpp).
+  JsonNode corrected_body(std::uint64_t seq);
+  /// The same by the corrections whose number is below `before`.
+  JsonNode corrected_body_before(std::uint64_t seq, std::uint64_t before);
+
+  /// What a correction changed: values as JSON text.
+  struct Change {
+    std::string member, was, is;
+    bool is_derived = false;  ///< recomputed, not set
+  };
+  /// Of the record that it is about.
+  std::vector<Change> changes_by(std::uint64_t correction, std::uint64_t about);
+
+  const Ledger& ledger() const { return ledger_; }
+
+ private:
+  struct Known {
+    LedgerRow row;
+    RecordChanges changes;
+  };
+  Known& known(std::uint64_t seq);
+  /// By the process of the schedule that a correction names; empty: not named, or not known to the store.
+  std::optional<double> efficiency_of(const JsonNode& body, const JsonNode& original);
+
+  const Ledger& ledger_;
+  std::map<std::uint64_t, Known> known_;
+};
+
+}  // namespace seamtakt

@@ -1,0 +1,213 @@
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "records/keep/nonconformance.hpp"
+#include "records/keep/stored_parts.hpp"
+#include "records/keep/unit_records.hpp"
+#include "records/length_judgement.hpp"
+#include "records/seam_union.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+std::string pass_name(const JsonNode& results) {
+  const JsonNode* pass = results.find("pass");
+  const bool has_number = pass != nullptr && pass->kind == JsonNode::Kind::number;
+  return body_text(results, "seam") + "/pass " +
+         (has_number ? std::to_string(static_cast<long>(pass->number)) : "1");
+}
+
+/// What an audit said of one unit.
+struct Needs {
+  std::set<std::string> missing;
+  bool known = false;
+};
+
+void take_needs(const JsonNode& ingest, UnitStatus& status, Needs& needs) {
+  const JsonNode* units = body_member(ingest, "results.units");
+  if (units == nullptr) return;
+  for (const JsonNode& unit : units->elements) {
+    if (body_text(unit, "unit_serial") != status.unit_serial) continue;
+    if (const std::string weldment = body_text(unit, "weldment"); !weldment.empty())
+      status.weldment = weldment;
+    const JsonNode* complete = unit.find("complete");
+    if (complete == nullptr || complete->kind != JsonNode::Kind::boolean) continue;
+    // Each audit tells what it missed; what any of them had isn't missing.
+    needs.known = true;
+    needs.missing.clear();
+    if (const JsonNode* missing = unit.find("missing_passes"))
+      for (const JsonNode& pass : missing->elements) needs.missing.insert(pass_name(pass));
+  }
+}
+
+/// A record of a pass that isn't void.
+struct Weld {
+  std::uint64_t seq = 0;
+  std::string verdict;
+  std::vector<std::string> undecided_by;
+  std::optional<PassCoverage> coverage;
+  JsonNode body;
+};
+
+/// The rules that left a record open; of one that doesn't name them, those that warned.
+std::vector<std::string> rules_of(const JsonNode& body) {
+  std::vector<std::string> rules = body_texts(body, "results.undecided_by");
+  const JsonNode* findings = body.find("findings");
+  if (!rules.empty() || findings == nullptr) return rules;
+  for (const JsonNode& finding : findings->elements)
+    if (body_text(finding, "severity") == "warn") rules.push_back(body_text(finding, "rule"));
+  return rules.empty() ? std::vector<std::string>{"undecided"} : rules;
+}
+
+std::string text_of(const JsonNode& body, const std::string& rule) {
+  if (const JsonNode* findings = body.find("findings"))
+    for (const JsonNode& finding : findings->elements)
+      if (body_text(finding, "rule") == rule) return body_text(finding, "text");
+  return "";
+}
+
+/// Finds what is still open of a unit's undecided passes. A record is settled by a later one of the same pass
+/// that passed and isn't only a part of it, or by a nonconformance about it, which is an open item of its own
+/// until it is closed.
+class OpenCauses {
+ public:
+  OpenCauses(RecordHistory& history, std::vector<OpenCause>& causes) : history_(history), causes_(causes) {}
+
+  void add_pass(const std::string& name, const std::vector<Weld>& welds) {
+    std::size_t first = 0;  // what came before a whole weld that passed is settled
+    for (std::size_t i = 0; i < welds.size(); ++i)
+      if (welds[i].verdict == "pass" && !is_part(welds[i])) first = i + 1;
+    const bool whole = first > 0 || is_whole(welds);
+    for (std::size_t i = first; i < welds.size(); ++i) {
+      const Weld& weld = welds[i];
+      if (has_nonconformance(history_, weld.seq)) continue;
+      if (weld.verdict == "undecided")
+        for (const std::string& rule : weld.undecided_by)
+          if (rule != length_part_rule || !whole) add(rule, name, weld);
+      // It passed together with a part that is void by now.
+      if (weld.verdict == "pass" && is_part(weld) && !whole) add(length_part_rule, name, weld);
+    }
+  }
+
+ private:
+  static bool is_part(const Weld& weld) { return weld.coverage && weld.coverage->is_part; }
+
+  /// Whether all records of the pass together are as long as its seam.
+  static bool is_whole(const std::vector<Weld>& welds) {
+    std::vector<const PassCoverage*> together;
+    for (const Weld& weld : welds)
+      if (weld.coverage && (together.empty() || same_seam(*weld.coverage, *together.front())))
+        together.push_back(&*weld.coverage);
+    if (together.empty()) return false;
+    const PassCoverage& seam = *together.back();
+    return union_of(together).covered_mm >= seam.needed_mm - seam.allowed_short_mm - 1e-9;
+  }
+
+  void add(const std::string& rule, const std::string& name, const Weld& weld) {
+    auto at = std::find_if(causes_.begin(), causes_.end(),
+                           [&](const OpenCause& each) { return each.cause == rule; });
+    if (at == causes_.end()) at = causes_.insert(at, {rule, text_of(weld.body, rule), {}, {}});
+    at->records.push_back(weld.seq);
+    if (at->passes.empty() || at->passes.back() != name) at->passes.push_back(name);
+  }
+
+  RecordHistory& history_;
+  std::vector<OpenCause>& causes_;
+};
+
+/// Where a correction made another pass of one that an audit had counted, the one that it counted is missing.
+void add_left_behind(RecordHistory& history, const std::set<std::string>& there, UnitStatus& status) {
+  for (const std::uint64_t seq : history.ledger().backend().find("unit", status.unit_serial)) {
+    const std::string& kind = history.record(seq).kind;
+    if (kind != record_kind::pass && kind != record_kind::manual) continue;
+    if (history.changes_of(seq).corrections.empty() || history.is_void(seq)) continue;
+    const JsonNode logged = body_of(history.record(seq));
+    if (body_text(logged, "results.unit_serial") != status.unit_serial) continue;
+    const std::string name = pass_name(*logged.find("results"));
+    if (!there.contains(name) &&
+        std::find(status.missing.begin(), status.missing.end(), name) == status.missing.end())
+      status.missing.push_back(name);
+  }
+}
+
+}  // namespace
+
+std::size_t UnitStatus::open_nonconformances() const {
+  return static_cast<std::size_t>(std::count_if(nonconformances.begin(), nonconformances.end(),
+                                                [](const Nonconformance& each) { return each.open; }));
+}
+
+UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial) {
+  RecordHistory history(ledger);
+  return unit_status(history, unit_serial);
+}
+
+UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial) {
+  UnitStatus status;
+  status.unit_serial = unit_serial;
+  Needs needs;
+  std::set<std::string> there;
+  std::vector<std::string> order;
+  std::map<std::string, std::vector<Weld>> welds;
+  const auto numbers = records_of_unit(history, unit_serial);
+  for (const std::uint64_t seq : numbers) {
+    const LedgerRow& row = history.record(seq);
+    if (history.is_void(seq)) continue;
+    const bool is_pass = row.kind == record_kind::pass, is_manual = row.kind == record_kind::manual;
+    if (!is_pass && !is_manual && row.kind != record_kind::ingest) continue;
+    const JsonNode body = history.corrected_body(seq);
+    if (row.kind == record_kind::ingest) {
+      take_needs(body, status, needs);
+      continue;
+    }
+    (is_pass ? status.passes : status.manual).push_back(seq);
+    const std::string verdict = is_pass ? body_text(body, "results.verdict") : std::string();
+    if (verdict == "fail") ++status.failed;
+    if (verdict == "undecided") ++status.undecided;
+    const JsonNode* results = body.find("results");
+    if (results == nullptr) continue;
+    const std::string name = pass_name(*results);
+    if (there.insert(name).second) order.push_back(name);
+    if (is_pass)
+      welds[name].push_back({seq, verdict,
+                             verdict == "undecided" ? rules_of(body) : std::vector<std::string>(),
+                             coverage_of(body), body});
+  }
+  OpenCauses causes(history, status.open_causes);
+  for (const std::string& name : order) causes.add_pass(name, welds[name]);
+  for (const std::string& name : needs.missing)
+    if (!there.contains(name)) status.missing.push_back(name);
+  if (needs.known) add_left_behind(history, there, status);
+  status.nonconformances = nonconformances(history, unit_serial);
+  for (const Nonconformance& each : status.nonconformances)
+    status.scrapped = status.scrapped || (each.decision == Decision::scrap && !each.open);
+  const bool open = status.open_items() > 0;
+  if (needs.known) status.complete = status.missing.empty() && !open && !status.scrapped;
+  // Nothing says what it needs, but something says that it isn't as it should be.
+  if (!needs.known && (open || status.scrapped)) status.complete = false;
+  return status;
+}
+
+std::vector<std::string> unit_serials(const Ledger& ledger) {
+  constexpr std::size_t rows_at_once = 10'000;
+  const std::string topic = "unit";
+  std::vector<std::string> serials;
+  LookupRow last{topic, "", 0};
+  for (bool more = true; more;) {
+    std::size_t rows = 0;
+    const LookupRow after = last;
+    ledger.backend().each_lookup(after, rows_at_once,
+                                 [&](std::string_view row_topic, std::string_view key, std::uint64_t seq) {
+                                   ++rows;
+                                   last = {std::string(row_topic), std::string(key), seq};
+                                   if (last.topic != topic) return;
+                                   if (serials.empty() || serials.back() != key) serials.emplace_back(key);
+                                 });
+    more = rows == rows_at_once && last.topic == topic;
+  }
+  return serials;
+}
+
+}  // namespace seamtakt
