@@ -16,11 +16,11 @@
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/raw_chunks.hpp"
-#include "records/audit.hpp"
-#include "records/audit_json.hpp"
 #include "records/keep/in_force.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/keep/stored_parts.hpp"
+#include "records/passes/audit.hpp"
+#include "records/passes/audit_json.hpp"
 
 namespace seamtakt::cli {
 

@@ -11,9 +11,9 @@
 #include "cli/progress_bar.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
-#include "records/audit.hpp"
-#include "records/learn.hpp"
-#include "records/unit_times.hpp"
+#include "records/learn/learn.hpp"
+#include "records/passes/audit.hpp"
+#include "records/passes/unit_times.hpp"
 
 namespace seamtakt::cli {
 

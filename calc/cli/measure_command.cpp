@@ -6,7 +6,7 @@
 #include "cli/output.hpp"
 #include "cli/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
-#include "records/measure.hpp"
+#include "records/measure/measure.hpp"
 
 namespace seamtakt::cli {
 

@@ -8,7 +8,7 @@
 
 #include "exchange/sheet.hpp"
 #include "records/keep/record_search.hpp"
-#include "records/process_chart.hpp"
+#include "records/statistics/process_chart.hpp"
 
 namespace seamtakt {
 

@@ -1,8 +1,8 @@
 #include "jobs/log_import.hpp"
 
 #include "base/error.hpp"
-#include "records/log_reader.hpp"
-#include "records/unit_times.hpp"
+#include "records/log/log_reader.hpp"
+#include "records/passes/unit_times.hpp"
 
 namespace seamtakt::desk {
 

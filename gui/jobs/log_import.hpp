@@ -7,7 +7,7 @@
 #include "document/document.hpp"
 #include "jobs/worker.hpp"
 #include "models/trace.hpp"
-#include "records/audit.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {
 

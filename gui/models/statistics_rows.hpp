@@ -1,7 +1,7 @@
 #pragma once
 
 #include "models/value_model.hpp"
-#include "records/audit.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {
 

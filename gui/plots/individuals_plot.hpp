@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "plan/plan.hpp"
-#include "records/pass_record.hpp"
-#include "records/process_chart.hpp"
+#include "records/passes/pass_record.hpp"
+#include "records/statistics/process_chart.hpp"
 
 class QCPGraph;
 class QCustomPlot;

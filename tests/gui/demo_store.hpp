@@ -3,7 +3,7 @@
 #include "hands.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/keep/record_store.hpp"
-#include "records/unit_times.hpp"
+#include "records/passes/unit_times.hpp"
 
 namespace seamtakt::desk {
 

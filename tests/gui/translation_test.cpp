@@ -14,7 +14,7 @@
 #include "models/refusal_text.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
-#include "records/audit.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {
 

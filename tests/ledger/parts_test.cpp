@@ -2,12 +2,12 @@
 #include <gtest/gtest.h>
 
 #include "ledger/bundle/bundle.hpp"
+#include "records/judge/length_judgement.hpp"
 #include "records/keep/in_force.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_changes.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/keep/stored_parts.hpp"
-#include "records/length_judgement.hpp"
 #include "store_fixture.hpp"
 
 using namespace seamtakt;

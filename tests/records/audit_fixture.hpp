@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "plan/plan.hpp"
-#include "records/audit.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt::test {
 

@@ -1,4 +1,4 @@
-#include "records/audit_json.hpp"
+#include "records/passes/audit_json.hpp"
 
 #include <gtest/gtest.h>
 

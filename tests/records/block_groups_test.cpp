@@ -1,4 +1,4 @@
-#include "records/block_groups.hpp"
+#include "records/log/kernel/block_groups.hpp"
 
 #include <gtest/gtest.h>
 

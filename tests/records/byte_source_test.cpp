@@ -10,8 +10,8 @@
 #include "base/csv/csv.hpp"
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
-#include "records/byte_digest.hpp"
-#include "records/log_number.hpp"
+#include "records/log/byte_digest.hpp"
+#include "records/log/log_number.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -2,7 +2,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "records/unit_times.hpp"
+#include "records/passes/unit_times.hpp"
 
 namespace seamtakt::test {
 namespace {

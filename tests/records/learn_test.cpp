@@ -6,8 +6,8 @@
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
 #include "formula/wire/melting.hpp"
-#include "records/learn.hpp"
-#include "records/robust_fit.hpp"
+#include "records/learn/learn.hpp"
+#include "records/learn/robust_fit.hpp"
 
 namespace seamtakt::test {
 namespace {

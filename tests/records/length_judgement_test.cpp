@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "audit_fixture.hpp"
-#include "records/seam_union.hpp"
-#include "records/unit_times.hpp"
+#include "records/judge/seam_union.hpp"
+#include "records/passes/unit_times.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "audit_fixture.hpp"
-#include "records/log_reader.hpp"
+#include "records/log/log_reader.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "records/measure.hpp"
+#include "records/measure/measure.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <random>
 
-#include "records/process_chart.hpp"
+#include "records/statistics/process_chart.hpp"
 
 namespace seamtakt::test {
 namespace {

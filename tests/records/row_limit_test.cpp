@@ -2,7 +2,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "records/log_limits.hpp"
+#include "records/log/log_limits.hpp"
 
 namespace seamtakt::test {
 namespace {

@@ -9,8 +9,8 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
-#include "records/audit_json.hpp"
-#include "records/row_kernel.hpp"
+#include "records/log/kernel/row_kernel.hpp"
+#include "records/passes/audit_json.hpp"
 
 namespace seamtakt::test {
 namespace {

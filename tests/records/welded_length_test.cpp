@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "audit_fixture.hpp"
-#include "records/seam_progress.hpp"
+#include "records/passes/seam_progress.hpp"
 
 namespace seamtakt::test {
 namespace {

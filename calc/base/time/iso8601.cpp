@@ -1,4 +1,4 @@
-#include "records/time_fields.hpp"
+#include "records/log/time_fields.hpp"
 
 namespace seamtakt {
 

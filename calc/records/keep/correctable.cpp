@@ -11,7 +11,7 @@
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/ledger.hpp"
-#include "records/log_quantity.hpp"
+#include "records/log/log_quantity.hpp"
 
 namespace seamtakt {
 

@@ -7,7 +7,7 @@
 #include "formula/heat/cooling_time.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "ledger/store/ledger.hpp"
-#include "records/planned_pass.hpp"
+#include "records/passes/planned_pass.hpp"
 
 namespace seamtakt {
 

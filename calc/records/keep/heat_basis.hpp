@@ -5,7 +5,7 @@
 
 #include "base/json/json_node.hpp"
 #include "plan/plan.hpp"
-#include "records/pass_record.hpp"
+#include "records/passes/pass_record.hpp"
 
 namespace seamtakt {
 

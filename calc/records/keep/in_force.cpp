@@ -10,9 +10,9 @@
 #include "ledger/body/canonical_json.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
-#include "records/completeness.hpp"
+#include "records/judge/completeness.hpp"
 #include "records/keep/record_changes.hpp"
-#include "records/pass_review.hpp"
+#include "records/passes/pass_review.hpp"
 
 namespace seamtakt {
 

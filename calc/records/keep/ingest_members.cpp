@@ -4,10 +4,10 @@
 
 #include "ledger/body/canonical_json.hpp"
 #include "plan/fields/object_fields.hpp"
-#include "records/audit_json.hpp"
+#include "records/judge/length_judgement.hpp"
 #include "records/keep/heat_basis.hpp"
 #include "records/keep/stored_parts.hpp"
-#include "records/length_judgement.hpp"
+#include "records/passes/audit_json.hpp"
 
 namespace seamtakt {
 

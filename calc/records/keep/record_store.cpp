@@ -5,9 +5,9 @@
 #include <set>
 #include <stdexcept>
 
+#include "records/judge/length_judgement.hpp"
 #include "records/keep/ingest_members.hpp"
 #include "records/keep/stored_parts.hpp"
-#include "records/length_judgement.hpp"
 
 namespace seamtakt {
 

@@ -6,7 +6,7 @@
 
 #include "ledger/store/ledger.hpp"
 #include "plan/plan.hpp"
-#include "records/audit.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt {
 

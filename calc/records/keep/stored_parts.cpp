@@ -3,11 +3,11 @@
 #include <algorithm>
 
 #include "base/units/units.hpp"
+#include "records/judge/length_judgement.hpp"
+#include "records/judge/seam_union.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_store.hpp"
-#include "records/length_judgement.hpp"
-#include "records/pass_review.hpp"
-#include "records/seam_union.hpp"
+#include "records/passes/pass_review.hpp"
 
 namespace seamtakt {
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "records/audit.hpp"
 #include "records/keep/record_history.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt {
 

@@ -2,11 +2,11 @@
 #include <map>
 #include <set>
 
+#include "records/judge/length_judgement.hpp"
+#include "records/judge/seam_union.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/stored_parts.hpp"
 #include "records/keep/unit_records.hpp"
-#include "records/length_judgement.hpp"
-#include "records/seam_union.hpp"
 
 namespace seamtakt {
 

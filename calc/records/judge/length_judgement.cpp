@@ -1,0 +1,202 @@
+#include "records/judge/length_judgement.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "base/units/units.hpp"
+#include "formula/uncertainty/guard_band.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
+#include "records/judge/seam_union.hpp"
+#include "records/passes/pass_review.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+/// By which a length from the logged travel speed may be short beside the fixed allowance.
+constexpr double by_speed_share = 0.02;
+
+std::string mm(double value) {
+  return rounded_text(value, 4) + " mm";
+}
+
+/// Which unit each robot has begun on last, so that a unit can be told to be left.
+class RobotsWay {
+ public:
+  void add(const PassRecord& record) {
+    if (record.unit_serial.empty()) return;
+    Begun& begun = begun_[way_of(record)];
+    if (record.unit_serial == begun.unit) {
+      begun.at_ns = std::max(begun.at_ns, record.first_arc_ns);
+    } else if (begun.unit.empty() || record.first_arc_ns > begun.at_ns) {
+      begun.before_ns = begun.at_ns;
+      begun.has_before = !begun.unit.empty();
+      begun.unit = record.unit_serial;
+      begun.at_ns = record.first_arc_ns;
+    } else if (!begun.has_before || record.first_arc_ns > begun.before_ns) {
+      begun.has_before = true;
+      begun.before_ns = record.first_arc_ns;
+    }
+  }
+
+  /// Whether the robot began on another unit after this record's last arc.
+  bool has_left(const PassRecord& record) const {
+    const auto at = begun_.find(way_of(record));
+    if (at == begun_.end()) return false;
+    const Begun& begun = at->second;
+    return begun.unit != record.unit_serial ? begun.at_ns > record.last_arc_ns
+                                            : begun.has_before && begun.before_ns > record.last_arc_ns;
+  }
+
+ private:
+  /// The unit begun last, and the latest begin on any other unit.
+  struct Begun {
+    std::string unit;
+    std::int64_t at_ns = 0, before_ns = 0;
+    bool has_before = false;
+  };
+  using Way = std::pair<std::string, std::string>;
+
+  /// Times compare within a log, and between logs where they are of the calendar and name the robot.
+  static Way way_of(const PassRecord& record) {
+    const bool across_logs = record.has_calendar_time && !record.robot.empty();
+    return {record.robot, across_logs ? "" : record.source};
+  }
+
+  std::map<Way, Begun> begun_;
+};
+
+class LengthJudgement {
+ public:
+  LengthJudgement(const PlannedPasses& plan, const AuditOptions& options, Findings& findings)
+      : plan_(plan), options_(options), findings_(findings) {}
+
+  void add(PassRecord& record) {
+    way_.add(record);
+    const auto& open = record.undecided_by;
+    const bool is_cut = std::find(open.begin(), open.end(), unit_border_rule) != open.end();
+    if (!record.coverage || record.schedule.empty() || record.frozen_s > 0 || is_cut) return;
+    // Without a serial number two records may be of two units.
+    const std::size_t own = record.unit_serial.empty() || !record.pass ? passes_.size() + 1 : 0;
+    Key key{record.unit_serial, record.weldment, record.seam, record.pass.value_or(0), own};
+    const auto [at, added] = by_key_.try_emplace(std::move(key), passes_.size());
+    if (added) passes_.emplace_back();
+    passes_[at->second].push_back(&record);
+  }
+
+  void finish() {
+    for (const auto& records : passes_) judge(records);
+  }
+
+ private:
+  using Key = std::tuple<std::string, std::string, std::string, int, std::size_t>;
+  using Records = std::vector<PassRecord*>;
+
+  /// A length is the difference of two positions, whose uncertainties add as squares (JCGM 100:2008, 5.1.2).
+  double allowed_short_mm(const PassRecord& record) const {
+    const PassCoverage& coverage = *record.coverage;
+    const bool by_positions = !coverage.spans.empty();
+    const Seam* seam = plan_.seam(record.weldment, record.seam);
+    const Robot* robot = seam != nullptr ? plan_.robot(*seam, record.robot) : nullptr;
+    const auto u = relative_uncertainty(plan_.plan(), robot != nullptr ? robot->id : record.robot,
+                                        by_positions ? "position" : "travel_speed", coverage.needed_mm);
+    const double U_mm =
+        coverage_factor * u.value_or(0) * coverage.needed_mm * (by_positions ? std::sqrt(2.0) : 1);
+    return options_.length_short_mm + U_mm + (by_positions ? 0 : by_speed_share * coverage.needed_mm);
+  }
+
+  static bool is_short(const PassCoverage& coverage, const SeamUnion& found) {
+    return found.covered_mm < coverage.needed_mm - coverage.allowed_short_mm - 1e-9;
+  }
+
+  void judge(const Records& records) {
+    std::vector<const PassCoverage*> together;
+    for (PassRecord* record : records) {
+      record->coverage->allowed_short_mm = allowed_short_mm(*record);
+      const PassCoverage* alone = &*record->coverage;
+      record->coverage->is_part = is_short(*alone, union_of({&alone, 1}));
+      together.push_back(alone);
+    }
+    // What is allowed to the least certain of them.
+    const PassCoverage& widest = **std::max_element(
+        together.begin(), together.end(),
+        [](const auto* a, const auto* b) { return a->allowed_short_mm < b->allowed_short_mm; });
+    SeamUnion found = union_of(together);
+    StoredWelds stored;
+    if (is_short(widest, found) && options_.stored) {
+      stored = options_.stored(*records.front());
+      std::vector<std::uint64_t> with;
+      for (const StoredWelds::Part& part : stored.parts) {
+        if (!same_seam(part.coverage, widest)) continue;
+        together.push_back(&part.coverage);
+        with.push_back(part.seq);
+      }
+      found = union_of(together);
+      for (PassRecord* record : records) record->coverage->with_records = with;
+    }
+    for (PassRecord* record : records) record->coverage->covered_mm = found.covered_mm;
+    if (stored.being_repaired) return;
+    if (is_short(widest, found))
+      settle_short(records, widest, found);
+    else
+      check_gaps(*records.front(), widest, found);
+  }
+
+  bool is_closed(const Records& records) const {
+    if (options_.close_units) return true;
+    const PassRecord& last = **std::max_element(
+        records.begin(), records.end(), [](auto* a, auto* b) { return a->last_arc_ns < b->last_arc_ns; });
+    return !last.unit_serial.empty() && way_.has_left(last);
+  }
+
+  void settle_short(const Records& records, const PassCoverage& seam, const SeamUnion& found) {
+    const bool closed = is_closed(records);
+    const char* const rule = closed ? length_short_rule : length_part_rule;
+    const bool in_runs = seam.run_mm > 0 && found.runs_found > 0;
+    std::string text = "Welded over " + mm(found.covered_mm);
+    if (in_runs) text += " in " + std::to_string(found.runs_found) + " runs";
+    text += " where the seam needs " + mm(seam.needed_mm);
+    if (in_runs) text += " in " + std::to_string(found.runs_needed);
+    text += closed ? ": " + mm(seam.needed_mm - found.covered_mm) + " short, and " +
+                         mm(seam.allowed_short_mm) + " are allowed."
+                   : ": a part of the pass, until another log goes on with it or its unit is closed.";
+    findings_.push_back({rule, closed ? Severity::fail : Severity::warn, records.front()->place(),
+                         found.covered_mm, seam.needed_mm, "mm", std::move(text), no_source});
+    for (PassRecord* record : records) {
+      add_rule(closed ? record->failed_by : record->undecided_by, rule);
+      if (closed)
+        record->verdict = Verdict::fail;
+      else if (record->verdict == Verdict::pass)
+        record->verdict = Verdict::undecided;
+    }
+  }
+
+  void check_gaps(const PassRecord& record, const PassCoverage& seam, const SeamUnion& found) {
+    if (seam.run_mm <= 0 || found.longest_gap_mm <= seam.gap_mm + seam.allowed_short_mm) return;
+    findings_.push_back({"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm,
+                         seam.gap_mm, "mm",
+                         "A gap between two runs is " + mm(found.longest_gap_mm) +
+                             " long where the plan has " + mm(seam.gap_mm) + ".",
+                         no_source});
+  }
+
+  const PlannedPasses& plan_;
+  const AuditOptions& options_;
+  Findings& findings_;
+  RobotsWay way_;
+  std::map<Key, std::size_t> by_key_;
+  std::vector<Records> passes_;  ///< in the order in which they begin
+};
+
+}  // namespace
+
+void judge_lengths(std::vector<PassRecord>& records, const PlannedPasses& plan, const AuditOptions& options,
+                   Findings& findings) {
+  LengthJudgement judgement(plan, options, findings);
+  for (PassRecord& record : records) judgement.add(record);
+  judgement.finish();
+}
+
+}  // namespace seamtakt

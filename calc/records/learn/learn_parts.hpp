@@ -1,0 +1,57 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "records/learn/learn.hpp"
+#include "records/learn/robust_fit.hpp"
+
+namespace seamtakt {
+
+inline constexpr std::size_t least_records = 6;
+inline constexpr const char* learn_source = "common practice, no source";
+
+/// A record with what it is an example of.
+struct Example {
+  const PassRecord* record;
+  const Schedule* schedule;
+};
+using Examples = std::vector<Example>;
+
+/// Residual of one example and its derivatives by the parameters.
+using ExampleResidual = std::function<double(const Example& example, const Eigen::VectorXd& parameters,
+                                             Eigen::Ref<Eigen::VectorXd> slopes)>;
+
+/// A fit to all examples and what becomes of it when each in turn is left out (at most 200 of them, evenly
+/// chosen).
+struct CheckedFit {
+  RobustFit fit;
+  Eigen::VectorXd left_out_low, left_out_high;
+  double prediction_sd = 0;  ///< of the residuals of those left out, without the outliers
+};
+std::optional<CheckedFit> checked_fit(const Examples& examples, const ExampleResidual& residual,
+                                      const Eigen::VectorXd& start);
+
+// The parts of learn(); each adds parameters, changes the proposal, and says what couldn't be learned.
+void learn_melting(const Examples& examples, const Wire& wire, Learned& learned);
+void learn_waveform_factor(const Examples& examples, const Schedule& schedule, Learned& learned);
+void learn_crater_time(const Examples& examples, const Robot& robot, Learned& learned);
+/// `all`: of every robot, because one may wait for another.
+void learn_moves(const Examples& all, const Plan& plan, const Robot& robot, Learned& learned);
+
+void learn_deposition(const Examples& all, const Plan& plan, const std::vector<Weighing>& weighings,
+                      Learned& learned);
+
+/// A figure of an example; empty where it hasn't got it.
+using Figure = std::function<std::optional<double>(const Example&)>;
+
+/// The robust level of a figure; empty where fewer than least_records have it.
+std::optional<LearnedParameter> level_of(const Examples& examples, const Figure& figure, double old_value,
+                                         const std::string& name, const char* unit, Learned& learned);
+
+/// Whether the old value lies farther outside of the interval than a margin that is of no account.
+bool lies_outside(const LearnedParameter& parameter, double margin);
+
+void note_too_few(const std::string& name, std::size_t records, Learned& learned);
+
+}  // namespace seamtakt

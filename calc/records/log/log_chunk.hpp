@@ -1,0 +1,57 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <deque>
+#include <exception>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "records/log/log_row.hpp"
+#include "records/log/sample_run.hpp"
+
+namespace seamtakt {
+
+/// A row read with care, and the run of rows behind it that repeat its texts.
+struct ChunkRow {
+  LogRow row;  ///< its line counts from the chunk's first line, which is 0
+  std::size_t run_first = 0, run_rows = 0;
+  std::size_t first_block = 0, blocks = 0;
+  std::size_t first_group = 0, groups = 0;
+  RunScale scale;
+};
+
+/// A piece of a log's text and what was read in it.
+struct LogChunk {
+  // The text: whole lines, but for the log's last one.
+  std::vector<char> bytes;  ///< with a margin before and behind
+  std::size_t size = 0;
+  bool last = false;
+  std::uint64_t bytes_taken = 0;  ///< from the file or stream, up to the end of this text
+  std::exception_ptr read_error;  ///< reading the log failed behind this text
+
+  // What stands in it.
+  std::vector<ChunkRow> rows;
+  std::vector<std::string_view> carried;  ///< of each of `rows`, as LogShape::carried
+  std::deque<std::string> unescaped;      ///< texts of rows that don't stand in `bytes` as they are
+  std::vector<std::int64_t> ticks;
+  std::array<std::vector<std::int32_t>, log_quantity_count> values;
+  std::vector<RowBlock> blocks, groups;  ///< groups: of the blocks of one run
+  RejectedRows rejected;                 ///< lines as of `rows`
+  std::uint64_t rows_read = 0, lines = 0;
+  std::size_t unread_from = 0;  ///< `size`, or where a row begins that doesn't end in this text
+  bool refused = false;         ///< that row can't be read, whatever follows
+  double highest_A = 0;
+  bool any_without_offset = false;
+
+  char* text() { return bytes.data() + kernel_margin_bytes; }
+  const char* text() const { return bytes.data() + kernel_margin_bytes; }
+  /// Makes room for `capacity` bytes of text.
+  void reserve_text(std::size_t capacity) {
+    if (bytes.size() < capacity + 2 * kernel_margin_bytes) bytes.resize(capacity + 2 * kernel_margin_bytes);
+  }
+  SampleRun run_of(const ChunkRow& row);
+};
+
+}  // namespace seamtakt

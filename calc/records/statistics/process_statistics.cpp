@@ -1,0 +1,191 @@
+#include "records/statistics/process_statistics.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <tuple>
+
+#include "base/units/units.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t least_values = 8;
+constexpr double least_days = 1;
+constexpr double wanted_Ppk = 1.33;
+constexpr const char* chart_source = "sqc-handbook-1956 (recalled)";
+constexpr const char* capability_source =
+    "iso-22514-2 (recalled); common practice, no source for the limit of 1.33";
+constexpr const char* drift_source = "common practice, no source";
+
+struct Quantity {
+  const char *name, *unit;
+  std::optional<double> (*value)(const PassRecord&);
+  std::optional<Interval> ScheduleLimits::*limit;
+};
+
+constexpr std::array quantities = {
+    Quantity{"current_A", "A", [](const PassRecord& record) { return record.steady.current_A; },
+             &ScheduleLimits::current_A},
+    Quantity{"voltage_V", "V", [](const PassRecord& record) { return record.steady.voltage_V; },
+             &ScheduleLimits::voltage_V},
+    Quantity{"wire_feed_speed_m_min", "m/min",
+             [](const PassRecord& record) { return record.steady.wire_feed_speed_m_min; },
+             &ScheduleLimits::wire_feed_speed_m_min},
+    Quantity{"travel_speed_mm_s", "mm/s",
+             [](const PassRecord& record) { return record.steady.travel_speed_mm_s; },
+             &ScheduleLimits::travel_speed_mm_s},
+    Quantity{"heat_input_kJ_mm", "kJ/mm", [](const PassRecord& record) { return record.heat_input_kJ_mm; },
+             &ScheduleLimits::heat_input_kJ_mm}};
+
+std::string text_of(double value) {
+  return rounded_text(value, 4);
+}
+
+void add_signals(const QuantityStatistics& of, Findings& findings) {
+  // One finding a rule: where it first shows, and how often.
+  std::map<RunsRule, std::pair<std::size_t, std::size_t>> first_and_count;
+  for (const RunsSignal& signal : of.chart_signals)
+    ++first_and_count.try_emplace(signal.rule, signal.at, 0).first->second.second;
+  for (const auto& [rule, shown] : first_and_count)
+    findings.push_back({"statistics.signal", Severity::note, of.places[shown.first], of.values[shown.first],
+                        of.chart.centre, of.unit,
+                        "The chart of " + of.quantity + " of schedule " + of.schedule + " signals \"" +
+                            to_string(rule) + "\" here first, " + std::to_string(shown.second) +
+                            " times in all.",
+                        chart_source});
+}
+
+void add_capability(const QuantityStatistics& of, Findings& findings) {
+  if (!of.capability || !of.capability->Ppk || *of.capability->Ppk >= wanted_Ppk) return;
+  findings.push_back({"statistics.capability.low", Severity::warn, "schedule " + of.schedule,
+                      *of.capability->Ppk, wanted_Ppk, "",
+                      "Ppk of " + of.quantity + " is " + text_of(*of.capability->Ppk) + " over " +
+                          std::to_string(of.values.size()) + " passes.",
+                      capability_source});
+}
+
+void add_quantity(const Schedule& schedule, const Quantity& quantity,
+                  const std::vector<const PassRecord*>& records, ProcessStatistics& statistics,
+                  Findings& findings) {
+  QuantityStatistics of;
+  of.schedule = schedule.id;
+  of.quantity = quantity.name;
+  of.unit = quantity.unit;
+  for (const PassRecord* record : records)
+    if (const auto value = quantity.value(*record)) {
+      of.values.push_back(*value);
+      of.places.push_back(record->place());
+    }
+  if (of.values.size() < least_values) return;
+  of.chart = *process_chart(of.values);
+  of.chart_signals = runs_signals(of.values, of.chart);
+  if (schedule.limits && (*schedule.limits).*quantity.limit) {
+    const Interval& limit = *((*schedule.limits).*quantity.limit);
+    of.capability = capability(of.values, limit.lower, limit.upper);
+  }
+  add_signals(of, findings);
+  add_capability(of, findings);
+  statistics.quantities.push_back(std::move(of));
+}
+
+void add_drift(const std::vector<const PassRecord*>& records, const Quantity& quantity,
+               ProcessStatistics& statistics, Findings& findings) {
+  std::vector<double> days, values;
+  for (const PassRecord* record : records)
+    if (const auto value = quantity.value(*record); value && record->has_calendar_time) {
+      days.push_back(static_cast<double>(record->first_arc_ns) / 86400e9);
+      values.push_back(*value);
+    }
+  if (values.size() < least_values) return;
+  const auto [first, last] = std::minmax_element(days.begin(), days.end());
+  if (*last - *first < least_days) return;
+  const double begin = *first;
+  for (double& day : days) day -= begin;
+  const auto found = drift(days, values);
+  if (!found || !found->is_certain()) return;
+  const PassRecord& record = *records.front();
+  statistics.drifts.push_back(
+      {record.weldment, record.seam, record.robot, quantity.name, quantity.unit, *found});
+  findings.push_back(
+      {"statistics.drift", Severity::warn, record.weldment + "/" + record.seam + "/" + record.robot,
+       found->slope, std::nullopt, std::string(quantity.unit) + "/d",
+       std::string(quantity.name) + " drifts by " + text_of(found->slope) + " (" + text_of(found->low_95) +
+           " to " + text_of(found->high_95) + ") a day over " + std::to_string(found->values) + " passes.",
+       drift_source});
+}
+
+void write_chart(JsonWriter& json, const ProcessChart& chart) {
+  json.member("centre", chart.centre).member("sigma", chart.sigma).member("lower", chart.lower);
+  json.member("upper", chart.upper).member("mean_moving_range", chart.mean_range);
+  json.member("moving_range_upper", chart.range_upper);
+}
+
+void write_capability(JsonWriter& json, const std::optional<Capability>& capability) {
+  if (!capability) {
+    json.null_member("capability");
+    return;
+  }
+  json.key("capability").begin_object(JsonWriter::Layout::compact);
+  json.member("mean", capability->mean).member("overall_sd", capability->overall_sd);
+  json.member("within_sd", capability->within_sd).member("Pp", capability->Pp).member("Ppk", capability->Ppk);
+  json.member("Cp", capability->Cp)
+      .member("Cpk", capability->Cpk)
+      .member("Ppk_low_95", capability->Ppk_low_95);
+  json.end_object();
+}
+
+}  // namespace
+
+ProcessStatistics process_statistics(const std::vector<PassRecord>& records, const Plan& plan,
+                                     Findings& findings) {
+  ProcessStatistics statistics;
+  for (const Schedule& schedule : plan.schedules) {
+    std::vector<const PassRecord*> of_schedule;
+    for (const PassRecord& record : records)
+      if (record.schedule == schedule.id && record.arc_time_s > 0) of_schedule.push_back(&record);
+    for (const Quantity& quantity : quantities)
+      add_quantity(schedule, quantity, of_schedule, statistics, findings);
+  }
+  std::map<std::tuple<std::string, std::string, int, std::string>, std::vector<const PassRecord*>> by_seam;
+  for (const PassRecord& record : records)
+    if (!record.schedule.empty() && record.arc_time_s > 0)
+      by_seam[{record.weldment, record.seam, record.pass.value_or(0), record.robot}].push_back(&record);
+  for (const auto& [seam, of_seam] : by_seam)
+    for (const Quantity& quantity : quantities) add_drift(of_seam, quantity, statistics, findings);
+  return statistics;
+}
+
+void write_statistics(JsonWriter& json, const ProcessStatistics& statistics) {
+  json.key("statistics").begin_object();
+  json.key("quantities").begin_array();
+  for (const QuantityStatistics& of : statistics.quantities) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("schedule", of.schedule).member("quantity", of.quantity).member("unit", of.unit);
+    json.member("passes", of.values.size());
+    write_chart(json, of.chart);
+    json.key("signals").begin_array();
+    for (const RunsSignal& signal : of.chart_signals) {
+      json.begin_object();
+      json.member("rule", to_string(signal.rule)).member("where", of.places[signal.at]);
+      json.member("value", of.values[signal.at]).end_object();
+    }
+    json.end_array();
+    write_capability(json, of.capability);
+    json.end_object();
+  }
+  json.end_array();
+  json.key("drifts").begin_array();
+  for (const SeamDrift& each : statistics.drifts) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("weldment", each.weldment).member("seam", each.seam).member("robot", each.robot);
+    json.member("quantity", each.quantity).member("unit", each.unit).member("per_day", each.per_day.slope);
+    json.member("low_95", each.per_day.low_95).member("high_95", each.per_day.high_95);
+    json.member("passes", each.per_day.values).end_object();
+  }
+  json.end_array();
+  json.end_object();
+}
+
+}  // namespace seamtakt
