@@ -4,7 +4,7 @@
 
 #include "base/error.hpp"
 #include "base/version.hpp"
-#include "cli/command.hpp"
+#include "cli/common/command.hpp"
 #include "exchange/caution.hpp"
 
 namespace {

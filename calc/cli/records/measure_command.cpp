@@ -2,9 +2,9 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "cli/command.hpp"
-#include "cli/output.hpp"
-#include "cli/plan_option.hpp"
+#include "cli/common/command.hpp"
+#include "cli/common/output.hpp"
+#include "cli/plan/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "records/measure/measure.hpp"
 

@@ -3,7 +3,7 @@
 #include <string>
 
 #include "base/finding.hpp"
-#include "cli/plan_option.hpp"
+#include "cli/plan/plan_option.hpp"
 
 namespace seamtakt::cli {
 

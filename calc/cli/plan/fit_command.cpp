@@ -5,9 +5,9 @@
 #include "base/files/output_file.hpp"
 #include "base/text/joined.hpp"
 #include "base/units/units.hpp"
-#include "cli/command.hpp"
-#include "cli/output.hpp"
-#include "cli/plan_option.hpp"
+#include "cli/common/command.hpp"
+#include "cli/common/output.hpp"
+#include "cli/plan/plan_option.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plan/fit/fit.hpp"
 

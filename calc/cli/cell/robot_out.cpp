@@ -1,4 +1,4 @@
-#include "cli/robot_out.hpp"
+#include "cli/cell/robot_out.hpp"
 
 #include <set>
 

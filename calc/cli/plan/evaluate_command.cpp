@@ -2,10 +2,10 @@
 
 #include "base/error.hpp"
 #include "cell/timeline/duty.hpp"
-#include "cli/clock.hpp"
-#include "cli/command.hpp"
-#include "cli/output.hpp"
-#include "cli/plan_option.hpp"
+#include "cli/common/clock.hpp"
+#include "cli/common/command.hpp"
+#include "cli/common/output.hpp"
+#include "cli/plan/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluation_json.hpp"
 

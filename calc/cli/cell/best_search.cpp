@@ -1,4 +1,4 @@
-#include "cli/best_search.hpp"
+#include "cli/cell/best_search.hpp"
 
 #include <signal.h>
 #include <unistd.h>

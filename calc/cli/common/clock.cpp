@@ -1,4 +1,4 @@
-#include "cli/clock.hpp"
+#include "cli/common/clock.hpp"
 
 namespace seamtakt::cli {
 

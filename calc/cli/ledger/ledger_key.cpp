@@ -3,8 +3,8 @@
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
 #include "base/json/json_writer.hpp"
-#include "cli/ledger_options.hpp"
-#include "cli/store_key.hpp"
+#include "cli/ledger/ledger_options.hpp"
+#include "cli/ledger/store_key.hpp"
 
 namespace seamtakt::cli {
 

@@ -1,4 +1,4 @@
-#include "cli/line_output.hpp"
+#include "cli/cell/line_output.hpp"
 
 namespace seamtakt::cli {
 

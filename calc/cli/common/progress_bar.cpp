@@ -1,4 +1,4 @@
-#include "cli/progress_bar.hpp"
+#include "cli/common/progress_bar.hpp"
 
 #include <unistd.h>
 

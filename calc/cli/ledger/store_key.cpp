@@ -1,11 +1,11 @@
-#include "cli/store_key.hpp"
+#include "cli/ledger/store_key.hpp"
 
 #include <cstdlib>
 #include <filesystem>
 
 #include "base/error.hpp"
 #include "base/version.hpp"
-#include "cli/clock.hpp"
+#include "cli/common/clock.hpp"
 
 namespace seamtakt::cli {
 

@@ -1,4 +1,4 @@
-#include "cli/plan_option.hpp"
+#include "cli/plan/plan_option.hpp"
 
 #include <future>
 #include <optional>

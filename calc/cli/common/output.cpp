@@ -1,4 +1,4 @@
-#include "cli/output.hpp"
+#include "cli/common/output.hpp"
 
 #include <algorithm>
 

@@ -2,9 +2,9 @@
 #include <tuple>
 
 #include "base/error.hpp"
-#include "cli/ledger_options.hpp"
-#include "cli/number_option.hpp"
-#include "cli/store_key.hpp"
+#include "cli/common/number_option.hpp"
+#include "cli/ledger/ledger_options.hpp"
+#include "cli/ledger/store_key.hpp"
 #include "ledger/body/record_text.hpp"
 
 namespace seamtakt::cli {

@@ -1,6 +1,6 @@
 #include "base/text/table.hpp"
 #include "base/units/units.hpp"
-#include "cli/line_output.hpp"
+#include "cli/cell/line_output.hpp"
 
 namespace seamtakt::cli {
 

@@ -1,9 +1,9 @@
 #include <memory>
 
 #include "base/text/joined.hpp"
-#include "cli/command.hpp"
-#include "cli/output.hpp"
-#include "cli/plan_option.hpp"
+#include "cli/common/command.hpp"
+#include "cli/common/output.hpp"
+#include "cli/plan/plan_option.hpp"
 #include "line/cart.hpp"
 
 namespace seamtakt::cli {

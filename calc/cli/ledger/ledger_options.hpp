@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/command.hpp"
+#include "cli/common/command.hpp"
 #include "ledger/store/ledger.hpp"
 
 namespace seamtakt::cli {

@@ -1,4 +1,4 @@
-#include "cli/number_option.hpp"
+#include "cli/common/number_option.hpp"
 
 #include <charconv>
 

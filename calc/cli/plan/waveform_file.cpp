@@ -1,4 +1,4 @@
-#include "cli/waveform_file.hpp"
+#include "cli/plan/waveform_file.hpp"
 
 #include "base/csv/csv.hpp"
 #include "base/error.hpp"

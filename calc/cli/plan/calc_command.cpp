@@ -3,10 +3,10 @@
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
-#include "cli/command.hpp"
-#include "cli/number_option.hpp"
-#include "cli/output.hpp"
-#include "cli/waveform_file.hpp"
+#include "cli/common/command.hpp"
+#include "cli/common/number_option.hpp"
+#include "cli/common/output.hpp"
+#include "cli/plan/waveform_file.hpp"
 #include "formula/quantities/quantity.hpp"
 
 namespace seamtakt::cli {

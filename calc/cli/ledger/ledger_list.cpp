@@ -4,7 +4,7 @@
 #include "base/json/json_writer.hpp"
 #include "base/text/joined.hpp"
 #include "base/text/table.hpp"
-#include "cli/ledger_options.hpp"
+#include "cli/ledger/ledger_options.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/derived_members.hpp"
