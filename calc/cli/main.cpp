@@ -5,7 +5,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 
 namespace {
 

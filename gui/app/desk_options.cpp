@@ -3,7 +3,7 @@
 #include <QRegularExpression>
 
 #include "base/error.hpp"
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 
 namespace seamtakt::desk {
 

@@ -17,7 +17,7 @@
 #include "app/report_export.hpp"
 #include "app/theme_choice.hpp"
 #include "base/version.hpp"
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 #include "models/grid_model.hpp"
 #include "models/unit_view.hpp"
 #include "pages/page.hpp"

@@ -15,9 +15,9 @@
 #include "app/page_slices.hpp"
 #include "base/files/output_file.hpp"
 #include "base/version.hpp"
-#include "exchange/provenance.hpp"
-#include "exchange/report.hpp"
-#include "exchange/unit_record.hpp"
+#include "exchange/report/provenance.hpp"
+#include "exchange/report/report.hpp"
+#include "exchange/report/unit_record.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "widgets/plain_text.hpp"
 

@@ -3,7 +3,7 @@
 #include <charconv>
 
 #include "base/error.hpp"
-#include "exchange/column_text.hpp"
+#include "exchange/sheets/column_text.hpp"
 #include "models/typed_numbers.hpp"
 
 namespace seamtakt::desk {

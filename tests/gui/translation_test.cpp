@@ -6,7 +6,7 @@
 #include <set>
 
 #include "app/theme_choice.hpp"
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 #include "hands.hpp"
 #include "models/finding_text.hpp"
 #include "models/grid_model.hpp"

@@ -7,7 +7,7 @@
 #include "base/finding_json.hpp"
 #include "base/json/json_writer.hpp"
 #include "base/text/table.hpp"
-#include "exchange/provenance.hpp"
+#include "exchange/report/provenance.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::cli {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "exchange/provenance.hpp"
+#include "exchange/report/provenance.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt::cli {

@@ -8,10 +8,10 @@
 #include "cli/common/clock.hpp"
 #include "cli/common/command.hpp"
 #include "cli/plan/plan_option.hpp"
-#include "exchange/period_record.hpp"
-#include "exchange/report.hpp"
-#include "exchange/sheet.hpp"
-#include "exchange/unit_record.hpp"
+#include "exchange/report/period_record.hpp"
+#include "exchange/report/report.hpp"
+#include "exchange/report/unit_record.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {

@@ -1,4 +1,4 @@
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 
 namespace seamtakt {
 

@@ -1,8 +1,8 @@
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 
-#include "exchange/caution.hpp"
-#include "exchange/column_text.hpp"
-#include "exchange/schedule_sheet.hpp"
+#include "exchange/report/caution.hpp"
+#include "exchange/report/schedule_sheet.hpp"
+#include "exchange/sheets/column_text.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {

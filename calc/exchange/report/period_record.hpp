@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "ledger/verify/verify.hpp"
 #include "records/keep/record_search.hpp"
 

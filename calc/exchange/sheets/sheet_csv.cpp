@@ -1,6 +1,6 @@
 #include "base/csv/csv.hpp"
 #include "base/units/units.hpp"
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "exchange/column_text.hpp"
+#include "exchange/sheets/column_text.hpp"
 
 #include "base/units/units.hpp"
 

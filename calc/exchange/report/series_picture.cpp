@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "base/units/units.hpp"
-#include "exchange/html.hpp"
-#include "exchange/seam_statistics.hpp"
+#include "exchange/report/seam_statistics.hpp"
+#include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
 

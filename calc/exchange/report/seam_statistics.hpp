@@ -6,7 +6,7 @@
 #include <tuple>
 #include <vector>
 
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "records/keep/record_search.hpp"
 #include "records/statistics/process_chart.hpp"
 

@@ -1,4 +1,4 @@
-#include "exchange/seam_statistics.hpp"
+#include "exchange/report/seam_statistics.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "records/keep/nonconformance.hpp"
 
 namespace seamtakt {

@@ -1,4 +1,4 @@
-#include "exchange/provenance.hpp"
+#include "exchange/report/provenance.hpp"
 
 #include "base/files/atomic_save.hpp"
 #include "base/files/catalogue.hpp"

@@ -1,6 +1,6 @@
-#include "exchange/caution.hpp"
-#include "exchange/record_page.hpp"
-#include "exchange/unit_record.hpp"
+#include "exchange/report/caution.hpp"
+#include "exchange/report/record_page.hpp"
+#include "exchange/report/unit_record.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "exchange/schedule_sheet.hpp"
+#include "exchange/report/schedule_sheet.hpp"
 
 #include "base/text/joined.hpp"
 #include "base/units/units.hpp"

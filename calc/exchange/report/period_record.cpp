@@ -1,4 +1,4 @@
-#include "exchange/period_record.hpp"
+#include "exchange/report/period_record.hpp"
 
 #include <algorithm>
 #include <map>
@@ -7,11 +7,11 @@
 #include "base/error.hpp"
 #include "base/text/joined.hpp"
 #include "base/time/log_time.hpp"
-#include "exchange/caution.hpp"
-#include "exchange/record_page.hpp"
-#include "exchange/record_tables.hpp"
-#include "exchange/seam_statistics.hpp"
-#include "exchange/unit_record.hpp"
+#include "exchange/report/caution.hpp"
+#include "exchange/report/record_page.hpp"
+#include "exchange/report/record_tables.hpp"
+#include "exchange/report/seam_statistics.hpp"
+#include "exchange/report/unit_record.hpp"
 
 namespace seamtakt {
 

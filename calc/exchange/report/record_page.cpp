@@ -1,9 +1,9 @@
-#include "exchange/record_page.hpp"
+#include "exchange/report/record_page.hpp"
 
 #include <stdexcept>
 
 #include "base/units/units.hpp"
-#include "exchange/qr_code.hpp"
+#include "exchange/sheets/qr_code.hpp"
 
 namespace seamtakt {
 

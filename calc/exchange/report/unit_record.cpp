@@ -1,10 +1,10 @@
-#include "exchange/unit_record.hpp"
+#include "exchange/report/unit_record.hpp"
 
 #include <set>
 
 #include "base/error.hpp"
 #include "base/version.hpp"
-#include "exchange/record_tables.hpp"
+#include "exchange/report/record_tables.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {

@@ -1,13 +1,13 @@
-#include "exchange/report.hpp"
+#include "exchange/report/report.hpp"
 
 #include <algorithm>
 
 #include "base/units/units.hpp"
-#include "exchange/caution.hpp"
-#include "exchange/column_text.hpp"
-#include "exchange/cycle_picture.hpp"
-#include "exchange/html.hpp"
-#include "exchange/schedule_sheet.hpp"
+#include "exchange/report/caution.hpp"
+#include "exchange/report/cycle_picture.hpp"
+#include "exchange/report/schedule_sheet.hpp"
+#include "exchange/sheets/column_text.hpp"
+#include "exchange/sheets/html.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {

@@ -1,7 +1,7 @@
-#include "exchange/record_tables.hpp"
+#include "exchange/report/record_tables.hpp"
 
 #include "base/text/joined.hpp"
-#include "exchange/caution.hpp"
+#include "exchange/report/caution.hpp"
 
 namespace seamtakt {
 

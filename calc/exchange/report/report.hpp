@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cell/timeline/timeline.hpp"
-#include "exchange/provenance.hpp"
+#include "exchange/report/provenance.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 

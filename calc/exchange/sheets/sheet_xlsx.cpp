@@ -11,7 +11,7 @@
 #include <memory>
 #include <system_error>
 
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
 

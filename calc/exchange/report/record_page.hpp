@@ -4,8 +4,8 @@
 #include <string_view>
 #include <vector>
 
-#include "exchange/html.hpp"
-#include "exchange/sheet.hpp"
+#include "exchange/sheets/html.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "ledger/verify/verify.hpp"
 
 namespace seamtakt {

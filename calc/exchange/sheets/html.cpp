@@ -1,4 +1,4 @@
-#include "exchange/html.hpp"
+#include "exchange/sheets/html.hpp"
 
 #include "base/error.hpp"
 

@@ -1,11 +1,11 @@
-#include "exchange/cycle_picture.hpp"
+#include "exchange/report/cycle_picture.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "base/units/units.hpp"
-#include "exchange/html.hpp"
+#include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
 

@@ -1,4 +1,4 @@
-#include "exchange/qr_code.hpp"
+#include "exchange/sheets/qr_code.hpp"
 
 #include <qrencode.h>
 
@@ -6,7 +6,7 @@
 #include <memory>
 #include <system_error>
 
-#include "exchange/html.hpp"
+#include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
 
