@@ -6,8 +6,8 @@
 #include <QPalette>
 #include <QTranslator>
 
-#include "models/palette.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {

@@ -6,7 +6,7 @@
 
 #include "document/document.hpp"
 #include "jobs/worker.hpp"
-#include "models/trace.hpp"
+#include "models/pictures/trace.hpp"
 #include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {

@@ -8,8 +8,8 @@
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
-#include "models/chain_figures.hpp"
-#include "models/cycle_rows.hpp"
+#include "models/tables/chain_figures.hpp"
+#include "models/tables/cycle_rows.hpp"
 #include "pages/order_bar.hpp"
 #include "plots/seam_view.hpp"
 #include "plots/timeline_view.hpp"

@@ -10,10 +10,10 @@
 #include <QSortFilterProxyModel>
 #include <QVBoxLayout>
 
-#include "models/finding_model.hpp"
-#include "models/finding_text.hpp"
-#include "models/place_text.hpp"
-#include "models/text_units.hpp"
+#include "models/tables/finding_model.hpp"
+#include "models/words/finding_text.hpp"
+#include "models/words/place_text.hpp"
+#include "models/words/text_units.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"

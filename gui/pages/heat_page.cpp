@@ -8,11 +8,11 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "models/refusal_text.hpp"
-#include "models/state_text.hpp"
-#include "models/typed_numbers.hpp"
-#include "models/unit_view.hpp"
-#include "models/value_model.hpp"
+#include "models/tables/value_model.hpp"
+#include "models/words/refusal_text.hpp"
+#include "models/words/state_text.hpp"
+#include "models/words/typed_numbers.hpp"
+#include "models/words/unit_view.hpp"
 #include "pages/window_panel.hpp"
 #include "plan/evaluate/heat_picture.hpp"
 #include "plots/temperature_plot.hpp"

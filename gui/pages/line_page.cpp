@@ -14,7 +14,7 @@
 #include <algorithm>
 
 #include "document/demo_plan.hpp"
-#include "models/line_rows.hpp"
+#include "models/tables/line_rows.hpp"
 #include "plots/line_view.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/finding_list.hpp"

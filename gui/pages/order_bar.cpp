@@ -7,8 +7,8 @@
 
 #include "base/error.hpp"
 #include "cell/timeline/plan_order.hpp"
-#include "models/chain_figures.hpp"
-#include "models/unit_view.hpp"
+#include "models/tables/chain_figures.hpp"
+#include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "widgets/style.hpp"

@@ -5,7 +5,7 @@
 #include "document/document.hpp"
 #include "document/selection.hpp"
 #include "jobs/evaluator.hpp"
-#include "models/finding_index.hpp"
+#include "models/tables/finding_index.hpp"
 
 class QHBoxLayout;
 class QLabel;

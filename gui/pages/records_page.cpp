@@ -10,9 +10,9 @@
 #include <QVBoxLayout>
 
 #include "document/demo_plan.hpp"
-#include "models/place_text.hpp"
-#include "models/record_rows.hpp"
-#include "models/statistics_rows.hpp"
+#include "models/tables/record_rows.hpp"
+#include "models/tables/statistics_rows.hpp"
+#include "models/words/place_text.hpp"
 #include "pages/store_panel.hpp"
 #include "plots/individuals_plot.hpp"
 #include "plots/trace_view.hpp"

@@ -12,9 +12,9 @@
 #include <QVBoxLayout>
 
 #include "document/new_item.hpp"
-#include "models/schedule_difference.hpp"
-#include "models/schedule_model.hpp"
-#include "models/state_text.hpp"
+#include "models/tables/schedule_difference.hpp"
+#include "models/tables/schedule_model.hpp"
+#include "models/words/state_text.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "widgets/field_form.hpp"

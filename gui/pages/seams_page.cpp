@@ -10,10 +10,10 @@
 #include <QToolButton>
 
 #include "document/new_item.hpp"
-#include "models/seam_model.hpp"
-#include "models/state_text.hpp"
-#include "models/unit_view.hpp"
-#include "models/value_model.hpp"
+#include "models/tables/seam_model.hpp"
+#include "models/tables/value_model.hpp"
+#include "models/words/state_text.hpp"
+#include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plots/seam_view.hpp"
 #include "widgets/field_form.hpp"

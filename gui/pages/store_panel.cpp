@@ -7,7 +7,7 @@
 #include <QProgressBar>
 #include <QVBoxLayout>
 
-#include "models/store_rows.hpp"
+#include "models/tables/store_rows.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/store_dialog.hpp"
 #include "widgets/style.hpp"

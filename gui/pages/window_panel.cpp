@@ -6,9 +6,9 @@
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
-#include "models/finding_text.hpp"
-#include "models/grid_model.hpp"
-#include "models/unit_view.hpp"
+#include "models/tables/grid_model.hpp"
+#include "models/words/finding_text.hpp"
+#include "models/words/unit_view.hpp"
 #include "plan/evaluate/instrument_uncertainty.hpp"
 #include "plots/window_plot.hpp"
 #include "widgets/style.hpp"

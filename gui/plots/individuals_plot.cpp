@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <limits>
 
-#include "models/palette.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 #include "plots/plot_style.hpp"
 
 namespace seamtakt::desk {

@@ -5,9 +5,9 @@
 #include <memory>
 
 #include "base/units/units.hpp"
-#include "models/chain_figures.hpp"
-#include "models/contour.hpp"
-#include "models/palette.hpp"
+#include "models/pictures/contour.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/chain_figures.hpp"
 
 namespace seamtakt::desk {
 

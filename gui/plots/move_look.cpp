@@ -1,6 +1,6 @@
 #include "plots/move_look.hpp"
 
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
 
 namespace seamtakt::desk {
 

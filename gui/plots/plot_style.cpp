@@ -2,7 +2,7 @@
 
 #include <qcustomplot.h>
 
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
 
 namespace seamtakt::desk {
 

@@ -8,8 +8,8 @@
 #include <cmath>
 #include <limits>
 
-#include "models/grid_model.hpp"
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/grid_model.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {

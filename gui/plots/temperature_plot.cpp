@@ -6,9 +6,9 @@
 #include <QVBoxLayout>
 #include <cmath>
 
-#include "models/contour.hpp"
-#include "models/palette.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/contour.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 #include "plots/plot_style.hpp"
 
 namespace seamtakt::desk {

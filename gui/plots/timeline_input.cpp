@@ -7,7 +7,7 @@
 #include <algorithm>
 
 #include "cell/timeline/plan_order.hpp"
-#include "models/cycle_rows.hpp"
+#include "models/tables/cycle_rows.hpp"
 #include "plots/timeline_view.hpp"
 
 namespace seamtakt::desk {

@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "cell/timeline/plan_order.hpp"
-#include "models/chain_figures.hpp"
-#include "models/cycle_rows.hpp"
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/chain_figures.hpp"
+#include "models/tables/cycle_rows.hpp"
 #include "plots/move_look.hpp"
 
 namespace seamtakt::desk {

@@ -7,9 +7,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "models/contour.hpp"
-#include "models/palette.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/contour.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 

@@ -8,11 +8,11 @@
 #include <cmath>
 #include <numbers>
 
-#include "models/contour.hpp"
-#include "models/finding_text.hpp"
-#include "models/grid_model.hpp"
-#include "models/palette.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/contour.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/grid_model.hpp"
+#include "models/words/finding_text.hpp"
+#include "models/words/unit_view.hpp"
 #include "plots/plot_style.hpp"
 
 namespace seamtakt::desk {

@@ -4,8 +4,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
-#include "models/grid_model.hpp"
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/grid_model.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {

@@ -5,7 +5,7 @@
 #include <array>
 #include <optional>
 
-#include "models/finding_index.hpp"
+#include "models/tables/finding_index.hpp"
 
 namespace seamtakt::desk {
 

@@ -8,8 +8,8 @@
 #include <algorithm>
 
 #include "document/plan_address.hpp"
-#include "models/explanation_html.hpp"
-#include "models/state_html.hpp"
+#include "models/words/explanation_html.hpp"
+#include "models/words/state_html.hpp"
 #include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 

@@ -7,9 +7,9 @@
 #include <utility>
 
 #include "document/plan_address.hpp"
-#include "models/grid_model.hpp"
-#include "models/typed_edit.hpp"
-#include "models/unit_view.hpp"
+#include "models/tables/grid_model.hpp"
+#include "models/tables/typed_edit.hpp"
+#include "models/words/unit_view.hpp"
 #include "widgets/quantity_edit.hpp"
 
 namespace seamtakt::desk {

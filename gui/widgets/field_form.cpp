@@ -6,8 +6,8 @@
 #include <QResizeEvent>
 
 #include "document/plan_address.hpp"
-#include "models/grid_model.hpp"
-#include "models/unit_view.hpp"
+#include "models/tables/grid_model.hpp"
+#include "models/words/unit_view.hpp"
 #include "widgets/field_cell.hpp"
 #include "widgets/style.hpp"
 

@@ -4,8 +4,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "models/finding_model.hpp"
-#include "models/state_text.hpp"
+#include "models/tables/finding_model.hpp"
+#include "models/words/state_text.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"
 

@@ -3,7 +3,7 @@
 #include <QWidget>
 
 #include "jobs/evaluator.hpp"
-#include "models/finding_index.hpp"
+#include "models/tables/finding_index.hpp"
 
 class QPushButton;
 

@@ -8,8 +8,8 @@
 #include <QPainter>
 #include <QSortFilterProxyModel>
 
-#include "models/grid_model.hpp"
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/grid_model.hpp"
 #include "widgets/quantity_edit.hpp"
 #include "widgets/style.hpp"
 

@@ -10,7 +10,7 @@
 #include <QVBoxLayout>
 
 #include "document/plan_address.hpp"
-#include "models/grid_model.hpp"
+#include "models/tables/grid_model.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/style.hpp"
 

@@ -4,12 +4,12 @@
 #include <QPainter>
 #include <QStyle>
 
-#include "models/grid_model.hpp"
-#include "models/palette.hpp"
-#include "models/refusal_text.hpp"
-#include "models/step.hpp"
-#include "models/typed_numbers.hpp"
-#include "models/unit_view.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/tables/grid_model.hpp"
+#include "models/tables/step.hpp"
+#include "models/words/refusal_text.hpp"
+#include "models/words/typed_numbers.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 

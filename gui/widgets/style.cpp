@@ -6,7 +6,7 @@
 #include <QStyle>
 #include <QStyleFactory>
 
-#include "models/palette.hpp"
+#include "models/pictures/palette.hpp"
 
 namespace seamtakt::desk {
 

@@ -15,7 +15,7 @@
 #include <functional>
 
 #include "app/main_window.hpp"
-#include "models/grid_model.hpp"
+#include "models/tables/grid_model.hpp"
 #include "pages/page.hpp"
 #include "widgets/chain_strip.hpp"
 

@@ -1,5 +1,5 @@
 // What explanations say in words is said in German where the desk speaks German.
-#include "models/note_text.hpp"
+#include "models/words/note_text.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +10,7 @@
 #include "app/theme_choice.hpp"
 #include "formula/quantities/quantity.hpp"
 #include "hands.hpp"
-#include "models/explanation_html.hpp"
+#include "models/words/explanation_html.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"

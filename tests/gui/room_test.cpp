@@ -7,7 +7,7 @@
 
 #include "app/theme_choice.hpp"
 #include "hands.hpp"
-#include "models/unit_view.hpp"
+#include "models/words/unit_view.hpp"
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
 

@@ -1,0 +1,111 @@
+#include "models/tables/chain_figures.hpp"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+
+#include "models/words/unit_view.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class Figures : public QObject {
+  Q_OBJECT
+};
+
+LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
+  std::size_t seams = 0;
+  for (const Weldment& weldment : results.plan->weldments) seams += weldment.seams.size();
+  const Tally& tally = findings.tally(Link::seams);
+  return {Figures::tr("%1 seams").arg(seams), tally.fail ? Figures::tr("%1 fail").arg(tally.fail) : QString(),
+          tally};
+}
+
+LinkFigure schedules_figure(const Results& results, const FindingIndex& findings) {
+  const auto& schedules = results.plan->schedules;
+  const auto drafts = std::count_if(schedules.begin(), schedules.end(),
+                                    [](const Schedule& each) { return each.status != "approved"; });
+  return {Figures::tr("%1 schedules").arg(schedules.size()),
+          drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(), findings.tally(Link::schedules)};
+}
+
+LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
+  const auto& passes = results.evaluation.passes;
+  if (passes.empty()) return {};
+  const auto [low, high] =
+      std::minmax_element(passes.begin(), passes.end(), [](const PassEvaluation& a, const PassEvaluation& b) {
+        return a.heat_input_kJ_mm < b.heat_input_kJ_mm;
+      });
+  const UnitView& units = UnitView::shared();
+  return {units.numberText(low->heat_input_kJ_mm, "kJ/mm", 2) + QStringLiteral("–") +
+              units.numberText(high->heat_input_kJ_mm, "kJ/mm", 2),
+          units.unitText("kJ/mm"), findings.tally(Link::heat)};
+}
+
+/// The weldment of which most seams are unwelded; where all are welded, the one that the cell's mark is
+/// about: the one with the worst finding, among equals the one that is nearest to missing takt.
+LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
+  if (results.cycles.empty()) return {};
+  const auto index = [&](auto cycle) { return static_cast<std::size_t>(cycle - results.cycles.begin()); };
+  const auto unfinished = std::max_element(
+      results.cycles.begin(), results.cycles.end(),
+      [](const CycleResult& a, const CycleResult& b) { return a.unwelded.size() < b.unwelded.size(); });
+  if (!unfinished->unwelded.empty())
+    return {Figures::tr("%1 unwelded").arg(unfinished->unwelded.size()),
+            Figures::tr("of %1, %2")
+                .arg(unfinished->robot_seams)
+                .arg(QString::fromStdString(unfinished->weldment)),
+            findings.tally(Link::cell), index(unfinished)};
+  const auto rank = [&](const CycleResult& cycle) {
+    return std::tuple(findings.stateWithin(Link::cell, cycle.weldment).own,
+                      -cycle.takt_margin_s.value_or(std::numeric_limits<double>::infinity()),
+                      cycle.cycle_time_s);
+  };
+  const auto worst =
+      std::max_element(results.cycles.begin(), results.cycles.end(),
+                       [&](const CycleResult& a, const CycleResult& b) { return rank(a) < rank(b); });
+  const QString name = QString::fromStdString(worst->weldment);
+  const QString of = worst->takt_s ? Figures::tr("of %1, %2").arg(minutes_text(*worst->takt_s), name) : name;
+  return {minutes_text(worst->cycle_time_s), of, findings.tally(Link::cell), index(worst)};
+}
+
+LinkFigure line_figure(const Results& results, const FindingIndex& findings) {
+  if (!results.plan->line || !results.plan->line->takt_s) return {};
+  return {minutes_text(*results.plan->line->takt_s), Figures::tr("takt"), findings.tally(Link::line)};
+}
+
+}  // namespace
+
+QString unwelded_text(const CycleResult& cycle) {
+  if (cycle.unwelded.empty()) return {};
+  return Figures::tr("%1 of %2 robot seams unwelded").arg(cycle.unwelded.size()).arg(cycle.robot_seams);
+}
+
+QString minutes_text(double seconds) {
+  const auto whole = static_cast<long long>(std::llround(seconds));
+  return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
+}
+
+QString change_text(double seconds) {
+  const QString sign = std::llround(seconds) < 0   ? QStringLiteral("−")
+                       : std::llround(seconds) > 0 ? QStringLiteral("+")
+                                                   : QStringLiteral("±");
+  return sign + minutes_text(std::abs(seconds));
+}
+
+std::vector<LinkFigure> chain_figures(const Results& results) {
+  const FindingIndex findings(results.findings);
+  const Tally& all = findings.all();
+  const LinkFigure last{Figures::tr("%1 fail").arg(all.fail),
+                        Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all};
+  return {seams_figure(results, findings), schedules_figure(results, findings),
+          heat_figure(results, findings),  cell_figure(results, findings),
+          line_figure(results, findings),  last};
+}
+
+}  // namespace seamtakt::desk
+
+#include "chain_figures.moc"

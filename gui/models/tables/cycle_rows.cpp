@@ -1,0 +1,133 @@
+#include "models/tables/cycle_rows.hpp"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "document/plan_address.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+/// The words stand with those of the page.
+class CycleTable : public QObject {
+  Q_OBJECT
+};
+
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(double number, int digits) {
+  return {{}, number, digits, {}, {}};
+}
+
+struct Part {
+  QString name;
+  double seconds;
+};
+
+std::vector<Part> parts_of(const CycleResult& cycle) {
+  return {{CycleTable::tr("Arc on"), cycle.arc_on_s},
+          {CycleTable::tr("Arc starts and craters"), cycle.start_end_s},
+          {CycleTable::tr("Air moves"), cycle.air_s},
+          {CycleTable::tr("Sensing"), cycle.sense_s},
+          {CycleTable::tr("Waiting"), cycle.wait_s},
+          {CycleTable::tr("Positioner"), cycle.orientation_s},
+          {CycleTable::tr("Torch service"), cycle.service_s},
+          {CycleTable::tr("Wire changes"), cycle.wire_change_s},
+          {CycleTable::tr("Loading and unloading"), cycle.load_unload_s}};
+}
+
+/// Sums in another order differ in their last bits: that is no change.
+double change_s(double from_s, double to_s) {
+  return std::abs(to_s - from_s) < 1e-6 ? 0 : to_s - from_s;
+}
+
+ValueModel::Row loss_row(const Part& part, const Part& other) {
+  ValueModel::Row row;
+  row.cells = {text_cell(part.name), number_cell(part.seconds, 5), number_cell(other.seconds, 5),
+               number_cell(change_s(part.seconds, other.seconds), 4)};
+  return row;
+}
+
+}  // namespace
+
+QString move_word(MoveKind kind) {
+  switch (kind) {
+    case MoveKind::arc:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "arc");
+    case MoveKind::start:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "arc start");
+    case MoveKind::end:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "crater and post-flow");
+    case MoveKind::air:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "air move");
+    case MoveKind::sense:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "sensing");
+    case MoveKind::wait:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "wait");
+    case MoveKind::orientation:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "positioner");
+    case MoveKind::service:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "torch service");
+    case MoveKind::wire_change:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "wire change");
+    case MoveKind::index:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "index");
+    case MoveKind::load:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "load and unload");
+  }
+  return {};
+}
+
+std::vector<GridColumn> loss_columns() {
+  return {
+      {"part", CycleTable::tr("Part of the cycle"), "", {}, false, true, nullptr},
+      {"seconds", CycleTable::tr("Time"), "s", CycleTable::tr("Sum over all robots"), true, true, nullptr},
+      {"other", CycleTable::tr("Compared"), "s", CycleTable::tr("The same of what it is compared with"), true,
+       true, nullptr},
+      {"change", CycleTable::tr("Change"), "s", CycleTable::tr("From this cycle to the compared one"), true,
+       true, nullptr}};
+}
+
+std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResult* other) {
+  const std::vector<Part> parts = parts_of(cycle), others = parts_of(other ? *other : cycle);
+  std::vector<ValueModel::Row> rows;
+  for (std::size_t i = 0; i < parts.size(); ++i) rows.push_back(loss_row(parts[i], others[i]));
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
+  const Part whole{CycleTable::tr("Cycle"), cycle.cycle_time_s};
+  rows.insert(rows.begin(), loss_row(whole, {{}, other ? other->cycle_time_s : cycle.cycle_time_s}));
+  return rows;
+}
+
+std::vector<GridColumn> move_columns() {
+  return {{"robot", CycleTable::tr("Robot"), "", {}, false, true, nullptr},
+          {"start", CycleTable::tr("From"), "s", {}, true, true, nullptr},
+          {"end", CycleTable::tr("To"), "s", {}, true, true, nullptr},
+          {"kind", CycleTable::tr("Move"), "", {}, false, true, nullptr},
+          {"seam", CycleTable::tr("Seam"), "", {}, false, true, nullptr},
+          {"pass", CycleTable::tr("Pass"), "", {}, true, true, nullptr}};
+}
+
+std::vector<ValueModel::Row> move_rows(const Plan& plan, const CycleResult& cycle) {
+  std::vector<ValueModel::Row> rows;
+  for (const Move& move : cycle.moves) {
+    ValueModel::Row row;
+    row.cells = {text_cell(move.robot.empty() ? CycleTable::tr("cell") : QString::fromStdString(move.robot)),
+                 number_cell(move.start_s, 5),
+                 number_cell(move.end_s, 5),
+                 text_cell(move_word(move.kind)),
+                 text_cell(QString::fromStdString(move.seam)),
+                 text_cell(move.pass ? QString::number(move.pass) : QString())};
+    if (const auto place = find_seam(plan, cycle.weldment, move.seam))
+      row.address = QString::fromStdString(seam_address(place->weldment, place->seam));
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace seamtakt::desk
+
+#include "cycle_rows.moc"

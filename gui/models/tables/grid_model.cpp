@@ -1,0 +1,156 @@
+#include "models/tables/grid_model.hpp"
+
+#include <QCoreApplication>
+
+#include "document/document.hpp"
+#include "models/tables/typed_edit.hpp"
+#include "models/words/explanation_html.hpp"
+#include "models/words/unit_view.hpp"
+
+namespace seamtakt::desk {
+
+QString severity_word(std::optional<Severity> severity) {
+  if (!severity) return QCoreApplication::translate("Severity", "ok");
+  switch (*severity) {
+    case Severity::fail:
+      return QCoreApplication::translate("Severity", "fail");
+    case Severity::warn:
+      return QCoreApplication::translate("Severity", "warning");
+    case Severity::note:
+      return QCoreApplication::translate("Severity", "note");
+  }
+  return {};
+}
+
+QString core_text(std::string_view text) {
+  return QCoreApplication::translate("Core", std::string(text).c_str());
+}
+
+QString core_label(const char* text) {
+  QString label = QCoreApplication::translate("Core", text);
+  // "t8/5" is a symbol and stays as it is.
+  if (label.size() > 1 && !label[1].isDigit()) label[0] = label[0].toUpper();
+  return label;
+}
+
+int GridModel::columnNamed(std::string_view key) const {
+  for (std::size_t column = 0; column < columns_.size(); ++column)
+    if (columns_[column].key == key) return static_cast<int>(column);
+  return -1;
+}
+
+int GridModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+}
+
+QString GridModel::headingText(int column) const {
+  const GridColumn& about = columns_[static_cast<std::size_t>(column)];
+  const QString unit = UnitView::shared().unitText(about.unit);
+  return unit.isEmpty() ? about.label : about.label + QStringLiteral(", ") + unit;
+}
+
+QString GridModel::cellTip(int row, int column) const {
+  const GridColumn& about = columns_[static_cast<std::size_t>(column)];
+  const QString text = cellText(row, column);
+  return about.help.isEmpty() ? text : text + QStringLiteral("\n") + about.help;
+}
+
+QVariant GridModel::data(const QModelIndex& index, int role) const {
+  if (!index.isValid() || index.row() >= rowCount()) return {};
+  const int row = index.row(), column = index.column();
+  const GridColumn& about = columns_[static_cast<std::size_t>(column)];
+  switch (role) {
+    case Qt::DisplayRole:
+      // A choice is shown in the user's language; it is edited, copied and pasted as the file has it.
+      if (about.field && about.field->kind == FieldKind::choice)
+        return core_text(cellText(row, column).toStdString());
+      return cellText(row, column);
+    case Qt::EditRole:
+      return cellText(row, column);
+    case Qt::ToolTipRole: {
+      const QString place = plan() ? cellPlace(row, column) : QString();
+      const QString explained =
+          place.isEmpty() ? QString() : explanation_tip(*plan(), place, QString::fromStdString(about.key));
+      return explained.isEmpty() ? cellTip(row, column)
+                                 : cellTip(row, column) + QStringLiteral("\n") + explained;
+    }
+    case Qt::AccessibleTextRole:
+      return headingText(column) + QStringLiteral(": ") + cellText(row, column);
+    case Qt::TextAlignmentRole:
+      return QVariant::fromValue(Qt::AlignVCenter | (about.is_number ? Qt::AlignRight : Qt::AlignLeft));
+    case SortRole: {
+      const auto number = cellNumber(row, column);
+      if (number) return *number;
+      return cellText(row, column);
+    }
+    case AddressRole:
+      return rowAddress(row);
+    case KeyRole:
+      return QString::fromStdString(about.key);
+    case PlaceRole:
+      return cellPlace(row, column);
+    case SeverityRole: {
+      const auto severity = rowSeverity(row);
+      return severity ? QVariant(static_cast<int>(*severity)) : QVariant();
+    }
+    case FieldRole:
+      return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
+    default:
+      return {};
+  }
+}
+
+QVariant GridModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal || section < 0 || section >= columnCount()) return {};
+  const GridColumn& about = columns_[static_cast<std::size_t>(section)];
+  switch (role) {
+    case Qt::DisplayRole: {
+      const QString unit = UnitView::shared().unitText(about.unit);
+      return about.label + QStringLiteral("\n") + unit;
+    }
+    case Qt::ToolTipRole:
+      return about.help;
+    case Qt::AccessibleTextRole:
+      return headingText(section);
+    case Qt::TextAlignmentRole:
+      return QVariant::fromValue(Qt::AlignBottom | (about.is_number ? Qt::AlignRight : Qt::AlignLeft));
+    default:
+      return {};
+  }
+}
+
+Qt::ItemFlags GridModel::flags(const QModelIndex& index) const {
+  Qt::ItemFlags flags = QAbstractTableModel::flags(index);
+  if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field)
+    flags |= Qt::ItemIsEditable;
+  return flags;
+}
+
+bool GridModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+  const GridColumn& about = columns_[static_cast<std::size_t>(index.column())];
+  if (role != Qt::EditRole || !about.field || !edited_) return false;
+  edited_->endTyping();
+  const auto refusal =
+      set_typed(*edited_, rowAddress(index.row()).toStdString(), about.key, value.toString());
+  if (refusal) emit refused(index, refusal->text);
+  return !refusal;
+}
+
+bool GridModel::setCells(const QString& what, const std::vector<std::pair<QModelIndex, QString>>& cells) {
+  if (!edited_ || cells.empty()) return false;
+  std::vector<TypedField> fields;
+  for (const auto& [at, text] : cells)
+    fields.push_back(
+        {rowAddress(at.row()).toStdString(), columns_[static_cast<std::size_t>(at.column())].key, text});
+  edited_->endTyping();
+  const auto refusal = set_all_typed(*edited_, what, fields);
+  if (refusal) emit refused(cells[0].first, refusal->text);
+  return !refusal;
+}
+
+void GridModel::unitsChanged() {
+  if (rowCount() > 0) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+  emit headerDataChanged(Qt::Horizontal, 0, columnCount() - 1);
+}
+
+}  // namespace seamtakt::desk

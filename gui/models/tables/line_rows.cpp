@@ -1,0 +1,134 @@
+#include "models/tables/line_rows.hpp"
+
+#include <QCoreApplication>
+
+#include "models/tables/chain_figures.hpp"
+#include "models/words/finding_text.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class LineTable : public QObject {
+  Q_OBJECT
+};
+
+constexpr std::size_t most_cures = 12;
+
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(double number, int digits) {
+  return {{}, number, digits, {}, {}};
+}
+GridColumn text_column(const char* key, const QString& label) {
+  return {key, label, "", {}, false, true, nullptr};
+}
+GridColumn number_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, true, true, nullptr};
+}
+
+/// "2 P7 are missing (none there); its ..." piece by piece.
+QString waits_for(const WaitingUnit& unit) {
+  QStringList pieces = QString::fromStdString(unit.text).split(QStringLiteral("; "));
+  for (QString& piece : pieces) piece = finding_text(piece.toStdString());
+  return pieces.join(QStringLiteral("; "));
+}
+
+}  // namespace
+
+std::vector<GridColumn> stage_columns() {
+  std::vector<GridColumn> columns;
+  for (const Field<Stage>& field : fields_of<Stage>().fields)
+    columns.push_back({std::string(field.key), core_label(field.label), field.unit, core_text(field.help),
+                       field.kind != FieldKind::text, true, nullptr});
+  return columns;
+}
+
+std::vector<ValueModel::Row> stage_rows(const Line& line) {
+  std::vector<ValueModel::Row> rows;
+  for (const Stage& stage : line.stages) {
+    ValueModel::Row row;
+    for (const Field<Stage>& field : fields_of<Stage>().fields)
+      row.cells.push_back(text_cell(UnitView::shared().fieldShown(field.text(stage), field)));
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<GridColumn> line_unit_columns() {
+  return {text_column("mark", LineTable::tr("State")),        text_column("unit", LineTable::tr("Unit")),
+          text_column("weldment", LineTable::tr("Weldment")), text_column("due", LineTable::tr("Due")),
+          text_column("start", LineTable::tr("In")),          text_column("end", LineTable::tr("Out")),
+          text_column("cause", LineTable::tr("Remark"))};
+}
+
+std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
+  std::vector<ValueModel::Row> rows;
+  for (const UnitResult& unit : line.units) {
+    ValueModel::Row row;
+    const bool late = unit.wanted_s.has_value();
+    if (unit.scrapped)
+      row.severity = Severity::fail;
+    else if (late)
+      row.severity = Severity::warn;
+    QString remark = late ? LineTable::tr("missed takt: %1").arg(finding_text(unit.cause)) : QString();
+    if (unit.reworks > 0)
+      remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
+    row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
+                           : late        ? LineTable::tr("late")
+                                         : LineTable::tr("in takt")),
+                 text_cell(QString::fromStdString(unit.serial)),
+                 text_cell(QString::fromStdString(unit.weldment)),
+                 text_cell(QString::fromStdString(unit.due)),
+                 text_cell(minutes_text(unit.start_s)),
+                 text_cell(minutes_text(unit.end_s)),
+                 text_cell(remark)};
+    rows.push_back(std::move(row));
+  }
+  for (const WaitingUnit& unit : line.waiting) {
+    ValueModel::Row row;
+    const bool unwelded = unit.unwelded_seams > 0;
+    row.severity = unwelded ? Severity::fail : Severity::warn;
+    const QString instead =
+        unit.released_instead.empty()
+            ? QString()
+            : LineTable::tr("; released instead: %1").arg(QString::fromStdString(unit.released_instead));
+    row.cells = {text_cell(unwelded ? LineTable::tr("not run") : LineTable::tr("waits")),
+                 text_cell(QString::fromStdString(unit.order.serial)),
+                 text_cell(QString::fromStdString(unit.order.weldment)),
+                 text_cell(QString::fromStdString(unit.order.due)),
+                 text_cell({}),
+                 text_cell({}),
+                 text_cell(waits_for(unit) + instead)};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<GridColumn> cure_columns() {
+  return {text_column("stage", LineTable::tr("Stage")), text_column("change", LineTable::tr("What if")),
+          number_column("units_per_h", LineTable::tr("Units/h more"),
+                        LineTable::tr("Change of throughput, mean of the runs")),
+          number_column("se", LineTable::tr("± (1 SE)"),
+                        LineTable::tr("Standard error of the change: both lines meet the same luck")),
+          number_column("misses", LineTable::tr("Takt misses"),
+                        LineTable::tr("Change of takt misses, mean of the runs"))};
+}
+
+std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
+  std::vector<ValueModel::Row> rows;
+  for (const Cure& cure : line.cures) {
+    if (rows.size() == most_cures) break;
+    ValueModel::Row row;
+    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(finding_text(cure.change)),
+                 number_cell(cure.throughput_change_per_h, 3),
+                 number_cell(cure.throughput_change_se_per_h, 2), number_cell(cure.takt_misses_change, 3)};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace seamtakt::desk
+
+#include "line_rows.moc"

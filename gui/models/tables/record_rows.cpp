@@ -1,0 +1,174 @@
+#include "models/tables/record_rows.hpp"
+
+#include <QCoreApplication>
+
+#include "models/words/cause_word.hpp"
+#include "models/words/finding_text.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class RecordTable : public QObject {
+  Q_OBJECT
+};
+
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
+  return {QStringLiteral("–"), number, digits, {}, {}};
+}
+
+GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, false, true, nullptr};
+}
+GridColumn number_column(const char* key, const QString& label, const char* unit, const QString& help = {}) {
+  return {key, label, unit, help, true, true, nullptr};
+}
+
+QString yes_no(const std::optional<bool>& truth) {
+  return !truth ? QStringLiteral("–") : *truth ? RecordTable::tr("yes") : RecordTable::tr("no");
+}
+
+QString listed(const std::vector<PassRef>& passes) {
+  QStringList names;
+  for (const PassRef& pass : passes)
+    names << QString::fromStdString(pass.seam) +
+                 (pass.pass ? QStringLiteral("/%1").arg(*pass.pass) : QString());
+  return names.join(QStringLiteral(", "));
+}
+
+/// "12 × instrument overdue; 1 × too short"; the sentences and the passes as a tip.
+ValueModel::Cell open_items_cell(const std::vector<OpenItem>& items) {
+  QStringList causes, tips;
+  for (const OpenItem& item : items) {
+    causes << QStringLiteral("%1 × %2").arg(item.passes.size()).arg(cause_word(item.cause));
+    tips << finding_text(item.text) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
+  }
+  return {causes.join(QStringLiteral("; ")), std::nullopt, 0, {}, tips.join(QLatin1Char('\n'))};
+}
+
+/// Passes of a unit counted by verdict.
+struct Counts {
+  int passes = 0, fail = 0, undecided = 0;
+};
+
+Counts counts_of(const AuditResult& audit, const std::string& unit) {
+  Counts counts;
+  for (const PassRecord& record : audit.passes) {
+    if (record.unit_serial != unit) continue;
+    ++counts.passes;
+    counts.fail += record.verdict == Verdict::fail;
+    counts.undecided += record.verdict == Verdict::undecided;
+  }
+  return counts;
+}
+
+}  // namespace
+
+QString verdict_word(const std::optional<Verdict>& verdict) {
+  if (!verdict) return RecordTable::tr("not judged");
+  switch (*verdict) {
+    case Verdict::pass:
+      return RecordTable::tr("pass");
+    case Verdict::fail:
+      return RecordTable::tr("fail");
+    case Verdict::undecided:
+      return RecordTable::tr("undecided");
+  }
+  return {};
+}
+
+std::optional<Severity> verdict_severity(const std::optional<Verdict>& verdict) {
+  if (!verdict) return Severity::note;
+  if (*verdict == Verdict::fail) return Severity::fail;
+  if (*verdict == Verdict::undecided) return Severity::warn;
+  return std::nullopt;
+}
+
+std::vector<GridColumn> unit_columns() {
+  return {
+      text_column("mark", RecordTable::tr("State")),
+      text_column("unit", RecordTable::tr("Unit")),
+      text_column("weldment", RecordTable::tr("Weldment")),
+      text_column("complete", RecordTable::tr("Complete"),
+                  RecordTable::tr("All robot and manual passes there, each of them with verdict pass")),
+      number_column("passes", RecordTable::tr("Passes"), ""),
+      number_column("fail", RecordTable::tr("Failed"), ""),
+      number_column("undecided", RecordTable::tr("Undecided"), ""),
+      text_column("open", RecordTable::tr("Open items"),
+                  RecordTable::tr("What was welded and keeps the unit incomplete, with the number of passes "
+                                  "by cause")),
+      text_column("missing", RecordTable::tr("Missing passes"))};
+}
+
+std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
+  std::vector<ValueModel::Row> rows;
+  for (const UnitRecord& unit : audit.units) {
+    const Counts counts = counts_of(audit, unit.unit_serial);
+    ValueModel::Row row;
+    row.severity = counts.fail             ? std::optional(Severity::fail)
+                   : unit.complete == true ? std::nullopt
+                                           : std::optional(Severity::warn);
+    const QString state = counts.fail             ? RecordTable::tr("fail")
+                          : unit.complete == true ? RecordTable::tr("complete")
+                                                  : RecordTable::tr("open");
+    row.cells = {text_cell(state),
+                 text_cell(QString::fromStdString(unit.unit_serial)),
+                 text_cell(QString::fromStdString(unit.weldment)),
+                 text_cell(yes_no(unit.complete)),
+                 number_cell(counts.passes, 9),
+                 number_cell(counts.fail, 9),
+                 number_cell(counts.undecided, 9),
+                 open_items_cell(unit.open_items),
+                 text_cell(listed(unit.missing_passes))};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<GridColumn> record_columns() {
+  return {text_column("mark", RecordTable::tr("Verdict")),
+          text_column("seam", RecordTable::tr("Seam")),
+          number_column("pass", RecordTable::tr("Pass"), ""),
+          text_column("schedule", RecordTable::tr("Schedule")),
+          number_column("heat_input_kJ_mm", RecordTable::tr("Heat input"), "kJ/mm"),
+          number_column("U_heat_input_kJ_mm", RecordTable::tr("U heat input"), "kJ/mm",
+                        RecordTable::tr("Expanded uncertainty, k = 2")),
+          number_column("mean_current_A", RecordTable::tr("Current"), "A"),
+          number_column("mean_voltage_V", RecordTable::tr("Voltage"), "V"),
+          number_column("travel_speed_mm_s", RecordTable::tr("Travel speed"), "mm/s"),
+          number_column("arc_time_s", RecordTable::tr("Arc time"), "s"),
+          number_column("length_mm", RecordTable::tr("Length"), "mm"),
+          number_column("arc_starts", RecordTable::tr("Arc starts"), ""),
+          number_column("cooling_time_s", RecordTable::tr("t8/5"), "s"),
+          text_column("energy_method", RecordTable::tr("Method"),
+                      RecordTable::tr("Energy by method A, B or C of ISO/TR 18491"))};
+}
+
+ValueModel::Row record_row(const PassRecord& record) {
+  ValueModel::Row row;
+  row.severity = verdict_severity(record.verdict);
+  std::optional<double> pass;
+  if (record.pass) pass = *record.pass;
+  row.cells = {text_cell(verdict_word(record.verdict)),
+               text_cell(QString::fromStdString(record.seam.empty() ? "–" : record.seam)),
+               number_cell(pass, 9),
+               text_cell(QString::fromStdString(record.schedule)),
+               number_cell(record.heat_input_kJ_mm, 4),
+               number_cell(record.U_heat_input_kJ_mm, 2),
+               number_cell(record.mean_current_A, 4),
+               number_cell(record.mean_voltage_V, 4),
+               number_cell(record.travel_speed_mm_s, 4),
+               number_cell(record.arc_time_s, 4),
+               number_cell(record.length_mm, 5),
+               number_cell(static_cast<double>(record.arc_starts), 9),
+               number_cell(record.cooling_time_s, 4),
+               text_cell(QString::fromStdString(record.energy_method))};
+  return row;
+}
+
+}  // namespace seamtakt::desk
+
+#include "record_rows.moc"

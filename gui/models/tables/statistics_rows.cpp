@@ -1,0 +1,151 @@
+#include "models/tables/statistics_rows.hpp"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <set>
+
+namespace seamtakt::desk {
+
+namespace {
+
+class StatisticsTable : public QObject {
+  Q_OBJECT
+};
+
+struct Known {
+  std::string_view key;
+  const char* word;
+  std::optional<Interval> ScheduleLimits::*limit;
+};
+
+constexpr Known known[] = {
+    {"current_A", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "current"),
+     &ScheduleLimits::current_A},
+    {"voltage_V", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "voltage"),
+     &ScheduleLimits::voltage_V},
+    {"wire_feed_speed_m_min", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "wire feed speed"),
+     &ScheduleLimits::wire_feed_speed_m_min},
+    {"travel_speed_mm_s", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "travel speed"),
+     &ScheduleLimits::travel_speed_mm_s},
+    {"heat_input_kJ_mm", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "heat input"),
+     &ScheduleLimits::heat_input_kJ_mm}};
+
+const Known* known_of(std::string_view quantity) {
+  const auto at = std::find_if(std::begin(known), std::end(known),
+                               [&](const Known& each) { return each.key == quantity; });
+  return at == std::end(known) ? nullptr : at;
+}
+
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
+  return {QStringLiteral("–"), number, digits, {}, {}};
+}
+/// Its unit differs from row to row, so the column has none.
+ValueModel::Cell quantity_cell(double value, const std::string& unit) {
+  return text_cell(UnitView::shared().quantityText(value, unit.c_str(), 4));
+}
+
+GridColumn column(const char* key, const QString& label, bool is_number, const QString& help = {}) {
+  return {key, label, "", help, is_number, true, nullptr};
+}
+
+/// What the audit found of this row.
+std::optional<Severity> severity_of(const QuantityStatistics& of, const AuditResult& audit) {
+  for (const Finding& finding : audit.findings)
+    if (finding.rule == "statistics.capability.low" && finding.where == "schedule " + of.schedule &&
+        of.capability && finding.value == of.capability->Ppk)
+      return finding.severity;
+  return of.chart_signals.empty() ? std::nullopt : std::optional(Severity::note);
+}
+
+QString signals_text(const QuantityStatistics& of) {
+  std::set<RunsRule> rules;
+  for (const RunsSignal& signal : of.chart_signals) rules.insert(signal.rule);
+  QStringList words;
+  for (const RunsRule rule : rules) words << runs_rule_word(rule);
+  return words.join(QStringLiteral(", "));
+}
+
+}  // namespace
+
+QString quantity_word(std::string_view quantity) {
+  const Known* found = known_of(quantity);
+  return found ? QCoreApplication::translate("seamtakt::desk::StatisticsTable", found->word)
+               : QString::fromUtf8(quantity.data(), static_cast<qsizetype>(quantity.size()));
+}
+
+QString runs_rule_word(RunsRule rule) {
+  switch (rule) {
+    case RunsRule::beyond_3_sigma:
+      return StatisticsTable::tr("one beyond 3 σ");
+    case RunsRule::two_of_three:
+      return StatisticsTable::tr("two of three beyond 2 σ");
+    case RunsRule::four_of_five:
+      return StatisticsTable::tr("four of five beyond 1 σ");
+    case RunsRule::eight_in_a_row:
+      return StatisticsTable::tr("eight in a row on one side");
+  }
+  return {};
+}
+
+std::optional<Interval> limits_of(const Schedule* schedule, std::string_view quantity) {
+  const Known* found = known_of(quantity);
+  if (!found || !schedule || !schedule->limits) return std::nullopt;
+  return (*schedule->limits).*(found->limit);
+}
+
+std::vector<GridColumn> statistics_columns() {
+  return {
+      column("mark", StatisticsTable::tr("State"), false,
+             StatisticsTable::tr("warning: Ppk is low; note: the chart shows a pattern that chance rarely "
+                                 "makes")),
+      column("schedule", StatisticsTable::tr("Schedule"), false),
+      column("quantity", StatisticsTable::tr("Quantity"), false),
+      column("values", StatisticsTable::tr("Passes"), true),
+      column("mean", StatisticsTable::tr("Mean"), true),
+      column("Ppk", StatisticsTable::tr("Ppk"), true,
+             StatisticsTable::tr("Performance: distance to the nearer limit in units of three overall "
+                                 "standard deviations")),
+      column("Ppk_low", StatisticsTable::tr("Ppk, at least"), true,
+             StatisticsTable::tr("95 % lower bound of Ppk for so few passes")),
+      column("Cpk", StatisticsTable::tr("Cpk"), true,
+             StatisticsTable::tr("Capability: the same with the sigma of the moving ranges")),
+      column("Pp", StatisticsTable::tr("Pp"), true),
+      column("Cp", StatisticsTable::tr("Cp"), true),
+      column("lower", StatisticsTable::tr("Lower control limit"), true,
+             StatisticsTable::tr("Mean less three times the sigma of the moving ranges")),
+      column("upper", StatisticsTable::tr("Upper control limit"), true,
+             StatisticsTable::tr("Mean and three times the sigma of the moving ranges")),
+      column("signals", StatisticsTable::tr("Patterns"), false,
+             StatisticsTable::tr("Runs rules that the chart completes"))};
+}
+
+std::vector<ValueModel::Row> statistics_rows(const AuditResult& audit) {
+  std::vector<ValueModel::Row> rows;
+  for (const QuantityStatistics& of : audit.statistics.quantities) {
+    const Capability can = of.capability.value_or(Capability{});
+    ValueModel::Row row;
+    row.severity = severity_of(of, audit);
+    row.cells = {text_cell(severity_word(row.severity)),
+                 text_cell(QString::fromStdString(of.schedule)),
+                 text_cell(quantity_word(of.quantity)),
+                 number_cell(static_cast<double>(of.values.size()), 9),
+                 quantity_cell(of.chart.centre, of.unit),
+                 number_cell(can.Ppk, 3),
+                 number_cell(can.Ppk_low_95, 3),
+                 number_cell(can.Cpk, 3),
+                 number_cell(can.Pp, 3),
+                 number_cell(can.Cp, 3),
+                 quantity_cell(of.chart.lower, of.unit),
+                 quantity_cell(of.chart.upper, of.unit),
+                 text_cell(signals_text(of))};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace seamtakt::desk
+
+#include "statistics_rows.moc"

@@ -1,0 +1,119 @@
+#include "models/tables/store_rows.hpp"
+
+#include <QCoreApplication>
+
+#include "models/words/cause_word.hpp"
+#include "models/words/place_text.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class StoreTable : public QObject {
+  Q_OBJECT
+};
+
+ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+ValueModel::Cell count_cell(std::size_t count) {
+  return {{}, static_cast<double>(count), 9, {}, {}};
+}
+GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, false, true, nullptr};
+}
+GridColumn count_column(const char* key, const QString& label, const QString& help = {}) {
+  return {key, label, "", help, true, true, nullptr};
+}
+
+/// Nonconformances and causes of undecided passes; the latter named in the tip.
+ValueModel::Cell open_items_cell(const UnitStatus& unit) {
+  ValueModel::Cell cell = count_cell(unit.open_items());
+  QStringList tips;
+  for (const OpenCause& each : unit.open_causes)
+    tips << QStringLiteral("%1 × %2").arg(each.records.size()).arg(cause_word(each.cause));
+  cell.tip = tips.join(QStringLiteral("; "));
+  return cell;
+}
+
+QString listed(const std::vector<std::string>& passes) {
+  QStringList names;
+  for (const std::string& pass : passes) names << place_text(pass);
+  return names.join(QStringLiteral(", "));
+}
+
+std::optional<Severity> severity_of(const UnitStatus& unit) {
+  if (unit.complete == true) return std::nullopt;
+  return unit.scrapped || unit.open_nonconformances() > 0 ? Severity::fail : Severity::warn;
+}
+
+QString state_of(const UnitStatus& unit) {
+  if (unit.scrapped) return StoreTable::tr("scrapped");
+  if (!unit.complete) return StoreTable::tr("not known");
+  return *unit.complete ? StoreTable::tr("complete") : StoreTable::tr("incomplete");
+}
+
+}  // namespace
+
+std::vector<GridColumn> store_unit_columns() {
+  return {
+      text_column("mark", StoreTable::tr("State"),
+                  StoreTable::tr("complete: all passes there, nothing open, none to be welded again; not "
+                                 "known: no plan said what the unit needs")),
+      text_column("unit", StoreTable::tr("Unit")),
+      text_column("weldment", StoreTable::tr("Weldment")),
+      count_column("passes", StoreTable::tr("Passes")),
+      count_column("failed", StoreTable::tr("Failed")),
+      count_column("undecided", StoreTable::tr("Undecided")),
+      count_column("manual", StoreTable::tr("By hand")),
+      count_column("open", StoreTable::tr("Open"),
+                   StoreTable::tr("Nonconformances without an end, and causes that left passes undecided")),
+      text_column("missing", StoreTable::tr("Missing passes"))};
+}
+
+std::vector<ValueModel::Row> store_unit_rows(const std::vector<UnitStatus>& units) {
+  std::vector<ValueModel::Row> rows;
+  for (const UnitStatus& unit : units) {
+    ValueModel::Row row;
+    row.severity = severity_of(unit);
+    row.cells = {text_cell(state_of(unit)),
+                 text_cell(QString::fromStdString(unit.unit_serial)),
+                 text_cell(QString::fromStdString(unit.weldment)),
+                 count_cell(unit.passes.size()),
+                 count_cell(unit.failed),
+                 count_cell(unit.undecided),
+                 count_cell(unit.manual.size()),
+                 open_items_cell(unit),
+                 text_cell(listed(unit.missing))};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<GridColumn> problem_columns() {
+  return {text_column("mark", StoreTable::tr("State")), text_column("record", StoreTable::tr("Record")),
+          text_column("text", StoreTable::tr("What isn't as it was written"))};
+}
+
+std::vector<ValueModel::Row> problem_rows(const VerifyReport& report) {
+  std::vector<ValueModel::Row> rows;
+  const auto add = [&](Severity severity, const QString& record, const std::string& text) {
+    ValueModel::Row row;
+    row.severity = severity;
+    row.cells = {text_cell(severity_word(severity)), text_cell(record),
+                 text_cell(QString::fromStdString(text))};
+    rows.push_back(std::move(row));
+  };
+  for (const LedgerProblem& problem : report.problems)
+    add(Severity::fail,
+        problem.seq == 0                  ? QString()
+        : problem.last_seq <= problem.seq ? QString::number(problem.seq)
+                                          : StoreTable::tr("%1 to %2").arg(problem.seq).arg(problem.last_seq),
+        problem.text);
+  for (const std::string& warning : report.warnings) add(Severity::note, {}, warning);
+  return rows;
+}
+
+}  // namespace seamtakt::desk
+
+#include "store_rows.moc"

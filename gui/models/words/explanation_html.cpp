@@ -1,0 +1,113 @@
+#include "models/words/explanation_html.hpp"
+
+#include "base/error.hpp"
+#include "models/pictures/palette.hpp"
+#include "models/words/formula_layout.hpp"
+#include "models/words/note_text.hpp"
+#include "models/words/place_text.hpp"
+#include "models/words/unit_view.hpp"
+#include "plan/evaluate/evaluate.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class Words : public QObject {
+  Q_OBJECT
+};
+
+QString row(const QString& label, const QString& value) {
+  return QStringLiteral("<tr><td style=\"color:%3; padding-right:8px\">%1</td><td>%2</td></tr>")
+      .arg(label, value, Palette::current().quiet.name());
+}
+
+/// A quantity in the unit that the formula works in.
+QString formula_quantity(double value, const std::string& unit) {
+  return (QString::fromStdString(rounded_text(value, 6)) + QStringLiteral(" ") +
+          UnitView::readable(unit.c_str()))
+      .toHtmlEscaped();
+}
+
+/// The same in the view's unit; empty where that is the formula's.
+QString view_quantity(double value, const std::string& unit) {
+  const UnitView& units = UnitView::shared();
+  if (units.unitText(unit.c_str()) == UnitView::readable(unit.c_str())) return {};
+  return units.quantityText(value, unit.c_str(), 4).toHtmlEscaped();
+}
+
+/// "en-1011-2, Annex D": key and, where there is one, clause.
+QString source_text(const FormulaNote& note) {
+  const QString key = QString::fromUtf8(note.source_key), clause = note_text(note.clause);
+  return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
+}
+
+QString one_html(const Explanation& explanation, bool first, int most_letters) {
+  const FormulaNote& note = *explanation.note;
+  const QString value = formula_quantity(explanation.result, explanation.unit),
+                shown = view_quantity(explanation.result, explanation.unit);
+  QString html = QStringLiteral(
+                     "<p style=\"margin-top:%4px; margin-bottom:2px\"><b>%1</b>&nbsp; <span "
+                     "style=\"font-size:%3\">%2</span></p>")
+                     .arg(result_label(note.result).toHtmlEscaped(),
+                          shown.isEmpty() ? value : shown + QStringLiteral(" = ") + value,
+                          first ? QStringLiteral("large") : QStringLiteral("medium"),
+                          first ? QStringLiteral("0") : QStringLiteral("18"));
+  html += stacked_formula(QString::fromUtf8(note.symbols), most_letters);
+  html += stacked_formula(QString::fromStdString(with_numbers(explanation)), most_letters);
+  html += QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">");
+  for (const SymbolValue& symbol : explanation.inputs) {
+    const QString shown_input = view_quantity(symbol.value, symbol.unit);
+    html += row(symbol_html(QString::fromStdString(symbol.symbol)),
+                QStringLiteral("%1%2 <span style=\"color:%4\">%3</span>")
+                    .arg(formula_quantity(symbol.value, symbol.unit),
+                         shown_input.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(shown_input),
+                         note_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
+  }
+  html += QStringLiteral("</table><table cellspacing=\"0\" cellpadding=\"1\" style=\"margin-top:4px\">");
+  html += row(Words::tr("Source"), (source_text(note) + QStringLiteral(" (") +
+                                    note_text(to_string(note.basis)) + QStringLiteral(")"))
+                                       .toHtmlEscaped());
+  html += row(Words::tr("Holds"), note_text(note.range).toHtmlEscaped());
+  html += row(Words::tr("Accuracy"), note_text(note.accuracy).toHtmlEscaped());
+  return html + QStringLiteral("</table>");
+}
+
+}  // namespace
+
+QString explanation_html(const Plan& plan, const QString& place, const QString& key, int most_letters) {
+  const std::string name = key.section('.', -1).toStdString();
+  try {
+    const auto explanations = explain(plan, place.toStdString(), name);
+    QString html = QStringLiteral("<p style=\"color:%2\">%1</p>")
+                       .arg(place_text(place.toStdString()).toHtmlEscaped(), Palette::current().quiet.name());
+    for (std::size_t i = 0; i < explanations.size(); ++i) {
+      if (i == 1)
+        html += QStringLiteral("<p style=\"margin-top:18px; color:%2\">%1</p>")
+                    .arg(Words::tr("It rests on"), Palette::current().quiet.name());
+      html += one_html(explanations[i], i == 0, most_letters);
+    }
+    return html;
+  } catch (const InputError&) {
+    return QStringLiteral("<p>%1</p><p style=\"color:%3\">%2</p>")
+        .arg(Words::tr("%1 is given or counted: no formula stands behind it.")
+                 .arg(result_label(name))
+                 .toHtmlEscaped(),
+             place_text(place.toStdString()).toHtmlEscaped(), Palette::current().quiet.name());
+  }
+}
+
+QString explanation_tip(const Plan& plan, const QString& place, const QString& key) {
+  try {
+    const auto explanations = explain(plan, place.toStdString(), key.section('.', -1).toStdString());
+    if (explanations.empty()) return {};
+    const FormulaNote& note = *explanations[0].note;
+    return QString::fromUtf8(note.symbols) + QStringLiteral("\n") +
+           QString::fromStdString(with_numbers(explanations[0])) + QStringLiteral("\n") + source_text(note);
+  } catch (const InputError&) {
+    return {};
+  }
+}
+
+}  // namespace seamtakt::desk
+
+#include "explanation_html.moc"

@@ -1,0 +1,57 @@
+#include "models/words/state_text.hpp"
+
+#include <QCoreApplication>
+
+#include "models/tables/grid_model.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+double rank(const std::optional<Severity>& severity) {
+  return severity ? static_cast<double>(*severity) + 1 : 0;
+}
+
+}  // namespace
+
+QString link_word(Link link) {
+  switch (link) {
+    case Link::seams:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Seams");
+    case Link::schedules:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Schedules");
+    case Link::heat:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Heat");
+    case Link::cell:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Cell");
+    case Link::line:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Line");
+    case Link::records:
+      return QCoreApplication::translate("seamtakt::desk::ChainStrip", "Records");
+  }
+  return {};
+}
+
+QString state_text(const RowState& state) {
+  QString text = severity_word(state.own);
+  if (state.beyond)
+    text += QStringLiteral("; ") + link_word(state.beyond_link) + QStringLiteral(": ") +
+            severity_word(state.beyond);
+  return text;
+}
+
+double state_rank(const RowState& state) {
+  return rank(state.own) + rank(state.beyond) / 10;
+}
+
+QString tally_text(const Tally& tally) {
+  if (tally.total() == 0)
+    return QCoreApplication::translate("seamtakt::desk::FindingList", "No findings here");
+  return QCoreApplication::translate("seamtakt::desk::FindingList",
+                                     "Findings: %1 fail, %2 warnings, %3 notes")
+      .arg(tally.fail)
+      .arg(tally.warn)
+      .arg(tally.note);
+}
+
+}  // namespace seamtakt::desk

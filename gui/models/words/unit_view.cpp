@@ -1,0 +1,169 @@
+#include "models/words/unit_view.hpp"
+
+#include <charconv>
+
+#include "base/error.hpp"
+#include "exchange/sheets/column_text.hpp"
+#include "models/words/typed_numbers.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+struct UsUnit {
+  const char* file;
+  const char* shown;
+};
+
+/// What a US shop reads instead of the file's unit.
+constexpr UsUnit us_units[] = {
+    {"mm", "in"},     {"mm/s", "in/min"}, {"m/min", "in/min"}, {"kJ/mm", "kJ/in"}, {"mm2", "in2"},
+    {"mm4", "in4"},   {"C", "F"},         {"kg", "lb"},        {"g", "lb"},        {"g/cm3", "lb/in3"},
+    {"kg/h", "lb/h"}, {"l/min", "cfh"},   {"MPa", "ksi"},      {"N", "lbf"},       {"kN", "lbf"},
+};
+
+constexpr int typed_digits = 15;
+
+bool holds_numbers(FieldKind kind) {
+  return kind == FieldKind::number || kind == FieldKind::interval || kind == FieldKind::number_list ||
+         kind == FieldKind::point || kind == FieldKind::path || kind == FieldKind::choice_or_number;
+}
+
+bool is_point(FieldKind kind) {
+  return kind == FieldKind::point || kind == FieldKind::path;
+}
+
+/// Calls `change` on each piece between separators (',', ';' and "..", blanks too where they part), keeping
+/// the separators.
+template <class Change>
+std::string each_number(const std::string& text, bool blanks_part, Change change) {
+  std::string result, piece;
+  const auto finish = [&] {
+    const std::size_t begin = piece.find_first_not_of(' ');
+    if (begin == std::string::npos) {
+      result += piece;
+    } else {
+      const std::size_t end = piece.find_last_not_of(' ') + 1;
+      result += piece.substr(0, begin) + change(piece.substr(begin, end - begin)) + piece.substr(end);
+    }
+    piece.clear();
+  };
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool dots = text.compare(i, 2, "..") == 0;
+    const bool blank = blanks_part && text[i] == ' ';
+    if (!dots && !blank && text[i] != ',' && text[i] != ';') {
+      piece += text[i];
+      continue;
+    }
+    finish();
+    result += dots ? ".." : std::string(1, text[i]);
+    if (dots) ++i;
+  }
+  finish();
+  return result;
+}
+
+bool is_number(const std::string& text, double& value) {
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  return error == std::errc() && end == text.data() + text.size();
+}
+
+}  // namespace
+
+UnitView& UnitView::shared() {
+  static UnitView view;
+  return view;
+}
+
+void UnitView::setSystem(UnitSystem system) {
+  if (system == system_) return;
+  system_ = system;
+  emit changed();
+}
+
+const Unit& UnitView::shown(const Unit& unit) const {
+  if (system_ == UnitSystem::us)
+    for (const UsUnit& us : us_units)
+      if (std::string_view(us.file) == unit.name)
+        if (const Unit* other = find_unit(us.shown, unit.dimension)) return *other;
+  return unit;
+}
+
+QString UnitView::readable(const char* unit) {
+  QString text = QString::fromUtf8(unit);
+  if (text == "C" || text == "F") return QStringLiteral("°") + text;
+  if (text == "deg") return QStringLiteral("°");
+  if (text == "mOhm") return QStringLiteral("mΩ");
+  if (text == "mm2" || text == "in2" || text == "cm2") text.replace("2", QStringLiteral("²"));
+  if (text == "mm4" || text == "in4") text.replace("4", QStringLiteral("⁴"));
+  return text.replace("cm3", QStringLiteral("cm³"))
+      .replace("in3", QStringLiteral("in³"))
+      .replace("mm3", QStringLiteral("mm³"))
+      .replace("/s2", QStringLiteral("/s²"))
+      .replace("A2", QStringLiteral("A²"));
+}
+
+QString UnitView::unitText(const char* unit) const {
+  const Unit* known = find_unit(unit);
+  return readable(known ? shown(*known).name : unit);
+}
+
+double UnitView::toShown(double value, const char* unit) const {
+  const Unit* known = find_unit(unit);
+  return known ? convert(value, *known, shown(*known)) : value;
+}
+
+double UnitView::fromShown(double value, const char* unit) const {
+  const Unit* known = find_unit(unit);
+  return known ? convert(value, shown(*known), *known) : value;
+}
+
+QString UnitView::numberText(double value, const char* unit, int digits) const {
+  return QString::fromStdString(rounded_text(toShown(value, unit), digits > 0 ? digits : typed_digits));
+}
+
+QString UnitView::quantityText(double value, const char* unit, int digits) const {
+  const QString name = unitText(unit);
+  const QString number = numberText(value, unit, digits);
+  if (name.isEmpty()) return number;
+  return name == QStringLiteral("°") ? number + name : number + QStringLiteral("\u202f") + name;
+}
+
+QString UnitView::columnText(const ColumnValue& value, const char* unit, int digits) const {
+  if (const double* number = std::get_if<double>(&value)) return numberText(*number, unit, digits);
+  if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
+    return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
+           numberText((*pair)[1], unit, digits);
+  if (std::holds_alternative<std::monostate>(value)) return QStringLiteral("–");
+  return QString::fromStdString(column_text(value, digits));
+}
+
+QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) const {
+  const Unit* unit = find_unit(field.unit);
+  if (!unit || !*field.unit || !holds_numbers(field.kind) || &shown(*unit) == unit)
+    return QString::fromStdString(text);
+  return QString::fromStdString(each_number(text, is_point(field.kind), [&](const std::string& piece) {
+    double value = 0;
+    if (!is_number(piece, value)) return piece;
+    // Four digits read well; a field that was not typed in is never written back.
+    return rounded_text(convert(value, *unit, shown(*unit)), 4);
+  }));
+}
+
+std::string UnitView::fieldTyped(const QString& typed, const FieldInfo& field) const {
+  const std::string text = plain_numbers(typed.trimmed().toStdString(), field.kind, has_decimal_comma_);
+  const Unit* unit = find_unit(field.unit);
+  if (!holds_numbers(field.kind) || !unit || !*field.unit) return text;
+  const Unit& bare = shown(*unit);
+  return each_number(text, is_point(field.kind), [&](const std::string& piece) {
+    double value = 0;
+    if (&bare == unit && is_number(piece, value)) return piece;
+    if (field.kind == FieldKind::choice_or_number && !is_number(piece, value) &&
+        std::find(field.choices.begin(), field.choices.end(), piece) != field.choices.end())
+      return piece;
+    return rounded_text(convert(parse_quantity(piece, bare, std::string(field.key)), bare, *unit),
+                        typed_digits);
+  });
+}
+
+}  // namespace seamtakt::desk
