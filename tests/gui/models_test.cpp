@@ -71,18 +71,23 @@ TEST_F(ModelsTest, ASeamsRowShowsWhatTheEvaluationSays) {
   SeamModel seams(document);
   seams.setResults(results);
   const int leg = seams.columnNamed("seam.leg_mm"), heat = seams.columnNamed("pass.heat_input_kJ_mm");
+  int legs = 0, heats = 0;
   for (int row = 0; row < seams.rowCount(); ++row) {
     const SeamEvaluation* evaluation = seams.evaluation(row);
     ASSERT_NE(evaluation, nullptr);
     EXPECT_EQ(evaluation->seam, seams.seam(row).id);
     if (evaluation->leg_mm) {
+      ++legs;
       EXPECT_EQ(seams.index(row, leg).data(SortRole).toDouble(), *evaluation->leg_mm);
     }
     for (const PassEvaluation& pass : results->evaluation.passes) {
       if (pass.weldment != evaluation->weldment || pass.seam != evaluation->seam || pass.pass != 1) continue;
+      ++heats;
       EXPECT_EQ(seams.index(row, heat).data(SortRole).toDouble(), pass.heat_input_kJ_mm);
     }
   }
+  EXPECT_GT(legs, 0);
+  EXPECT_EQ(heats, seams.rowCount());
 }
 
 TEST_F(ModelsTest, PreheatThatNoShopNeedsIsShownAsNoneAndSortedByItsNumber) {
