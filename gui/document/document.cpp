@@ -1,4 +1,5 @@
 #include "document/document.hpp"
+#include "base/files/digest.hpp"
 
 #include <QFileInfo>
 

@@ -1,4 +1,5 @@
 #include "base/files/atomic_save.hpp"
+#include "base/files/digest.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>

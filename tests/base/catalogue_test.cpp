@@ -1,4 +1,5 @@
 #include "base/files/catalogue.hpp"
+#include "base/files/digest.hpp"
 
 #include <gtest/gtest.h>
 

@@ -9,6 +9,7 @@
 
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
+#include "base/files/digest.hpp"
 #include "base/json/json_node.hpp"
 #include "scratch_folder.hpp"
 

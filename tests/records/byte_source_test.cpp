@@ -10,7 +10,7 @@
 #include "base/csv/csv.hpp"
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
-#include "records/log/byte_digest.hpp"
+#include "base/files/digest.hpp"
 #include "records/log/log_number.hpp"
 
 namespace seamtakt::test {
@@ -64,11 +64,11 @@ TEST(Gzip, RefusesWhatIsCutOrDamaged) {
 }
 
 TEST(Digest, OfPiecesIsThatOfTheWhole) {
-  ByteDigest digest;
+  Sha256 digest;
   digest.add("arc ");
   digest.add("");
   digest.add("log");
-  EXPECT_EQ(digest.hex(), sha256_hex("arc log"));
+  EXPECT_EQ(hex(digest.take()), sha256_hex("arc log"));
 }
 
 TEST(Digest, IsOfTheUncompressedBytes) {

@@ -4,26 +4,12 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
+#include "base/text/ascii.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-char lower(char c) {
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool same_name(std::string_view a, std::string_view b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](char x, char y) { return lower(x) == lower(y); });
-}
-
-std::string_view without_blanks(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(' ');
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(' ') - first + 1);
-}
 
 /// The sign that stands most often in the first line that isn't blank, quoted text left out; ',' where none
 /// does.
@@ -73,8 +59,7 @@ class RecordReader {
 
   [[noreturn]] void refuse(std::size_t at, std::string found, std::string expected) const {
     std::uint64_t column = 1;
-    for (std::size_t i = line_begin_; i < at; ++i)
-      column += (static_cast<unsigned char>(text_[i]) & 0xc0) != 0x80;
+    for (std::size_t i = line_begin_; i < at; ++i) column += begins_utf8_character(text_[i]);
     throw InputError(printable(file_) + ":" + std::to_string(line_) + ":" + std::to_string(column),
                      std::move(found), std::move(expected));
   }
@@ -171,7 +156,7 @@ void check_bytes(std::string_view text, const std::string& file) {
 
 void take_header(CsvTable& table, const CsvRow& row) {
   for (const std::string& field : row.fields) {
-    const std::string name(without_blanks(field));
+    const std::string name(trimmed(field, " "));
     // Nameless columns come from a delimiter at the line's end and can't be asked for, so they may repeat.
     if (!name.empty() && table.column(name) >= 0) {
       throw InputError(printable(table.file) + ":" + std::to_string(row.line) + ":1",
@@ -184,8 +169,9 @@ void take_header(CsvTable& table, const CsvRow& row) {
 }  // namespace
 
 int CsvTable::column(std::string_view name) const {
-  const auto at = std::find_if(header.begin(), header.end(),
-                               [name](const std::string& column) { return same_name(column, name); });
+  const auto at = std::find_if(header.begin(), header.end(), [name](const std::string& column) {
+    return lower_case(column) == lower_case(name);
+  });
   return at == header.end() ? -1 : static_cast<int>(at - header.begin());
 }
 

@@ -1,6 +1,7 @@
 #include "base/csv/csv_place.hpp"
 
 #include "base/error.hpp"
+#include "base/text/utf8.hpp"
 
 namespace seamtakt {
 
@@ -25,11 +26,10 @@ std::string field_place(std::string_view text, const CsvTable& table, const CsvR
     const char c = text[at];
     if (c == '"') quoted = !quoted;
     if (c == table.delimiter && !quoted) ++fields;
-    const bool continues_character = (static_cast<unsigned char>(c) & 0xc0) == 0x80;
     if (c == '\n') {
       ++line;
       column = 1;
-    } else if (!continues_character) {
+    } else if (begins_utf8_character(c)) {
       ++column;
     }
   }

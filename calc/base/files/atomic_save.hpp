@@ -19,7 +19,4 @@ struct SaveOptions {
 /// one that was loaded; std::system_error for the machine's failures.
 void save_atomically(const std::string& path, std::string_view bytes, const SaveOptions& options = {});
 
-/// SHA-256 of bytes, lower-case hex.
-std::string sha256_hex(std::string_view bytes);
-
 }  // namespace seamtakt

@@ -1,4 +1,5 @@
 #include "base/files/temporary_file.hpp"
+#include "base/files/digest.hpp"
 
 #include <dirent.h>
 #include <fcntl.h>

@@ -37,7 +37,7 @@ class PlaceFinder {
         ++now_.line;
         now_.column = 1;
       } else {
-        now_.column += (static_cast<unsigned char>(c) & 0xc0) != 0x80;
+        now_.column += begins_utf8_character(c);
       }
     }
     return now_;

@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "base/json/json_scanner.hpp"
+#include "base/text/utf8.hpp"
 
 namespace seamtakt {
 
@@ -100,7 +101,7 @@ JsonValue::Place JsonValue::place() const {
       ++place.line;
       place.column = 1;
     } else {
-      place.column += (static_cast<unsigned char>(text[at]) & 0xc0) != 0x80;
+      place.column += begins_utf8_character(text[at]);
     }
   }
   return place;

@@ -1,4 +1,5 @@
 #include "base/text/nearest.hpp"
+#include "base/text/ascii.hpp"
 
 #include <algorithm>
 #include <string>
@@ -11,14 +12,6 @@ namespace {
 
 /// Keys and names are shorter; a hostile key of many kilobytes isn't worth a quadratic comparison.
 constexpr std::size_t longest_word = 128;
-
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return result;
-}
 
 }  // namespace
 
@@ -41,7 +34,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 std::string_view nearest(std::string_view word, std::span<const std::string_view> known) {
   if (word.size() > longest_word) return {};
-  const std::string wanted = lower(word);
+  const std::string wanted = lower_case(word);
   std::string_view best;
   std::size_t least = 0;
   for (std::string_view candidate : known) {
@@ -49,7 +42,7 @@ std::string_view nearest(std::string_view word, std::span<const std::string_view
     const std::size_t gap = longer - std::min(word.size(), candidate.size());
     const std::size_t allowed = std::max<std::size_t>(longer / 3, 1);
     if (candidate.size() > longest_word || gap > allowed || longer < 2) continue;
-    const std::size_t distance = edit_distance(wanted, lower(candidate));
+    const std::size_t distance = edit_distance(wanted, lower_case(candidate));
     if (distance > allowed || (!best.empty() && distance >= least)) continue;
     best = candidate;
     least = distance;

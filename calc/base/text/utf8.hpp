@@ -19,12 +19,19 @@ Utf8Character utf8_character(std::string_view text, std::size_t at);
 /// Byte index of the first byte that isn't valid UTF-8, or npos.
 std::size_t first_invalid_utf8(std::string_view text);
 
+/// Whether a byte of valid UTF-8 is the first one of its character.
+inline bool begins_utf8_character(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xc0) != 0x80;
+}
+
+/// Characters (code points) of valid UTF-8.
+std::size_t utf8_character_count(std::string_view text);
+
 /// A character as UTF-8 bytes; code is a Unicode scalar value.
 std::string utf8_bytes(char32_t code);
 
-/// Columns that text takes on a terminal: 0 for combining marks, 2 for wide East Asian characters, 1 else.
-/// A byte that isn't UTF-8 counts 1. Ranges are the common ones, recalled; rare scripts may be off by some
-/// columns.
+/// Columns that text takes on a terminal: 0 for combining marks, 2 for wide East Asian characters, 1 else
+/// (control characters and bytes that aren't UTF-8 too). Source: utf8proc's table of the Unicode standard.
 std::size_t display_width(std::string_view text);
 
 }  // namespace seamtakt

@@ -2,20 +2,19 @@
 
 #include <cstdint>
 
+#include "base/split_mix.hpp"
+
 namespace seamtakt {
 
-/// Draws that depend on the seed alone, the same on every machine: the SplitMix64 generator, a hash of a
-/// counter.
+/// Draws that depend on the seed alone, the same on every machine: the SplitMix64 generator.
 class SeededDraws {
  public:
   explicit SeededDraws(std::uint64_t seed) : counter_(seed * 0xd1342543de82ef95u + 0x632be59bd9b4e019u) {}
 
   std::uint64_t next() {
-    counter_ += 0x9e3779b97f4a7c15u;
-    std::uint64_t x = counter_;
-    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
-    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
-    return x ^ (x >> 31);
+    const std::uint64_t drawn = split_mix(counter_);
+    counter_ += split_mix_step;
+    return drawn;
   }
 
   /// 0 … count - 1. The bias of count/2^32 is far below what a search notices.
@@ -23,7 +22,7 @@ class SeededDraws {
     return static_cast<int>(((next() >> 32) * static_cast<std::uint64_t>(count)) >> 32);
   }
   /// [0, 1).
-  double unit() { return static_cast<double>(next() >> 11) * 0x1p-53; }
+  double unit() { return unit_interval_from_zero(next()); }
   bool chance(double probability) { return unit() < probability; }
 
  private:

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
+#include "base/files/digest.hpp"
 #include "base/json/json_writer.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"

@@ -1,4 +1,5 @@
 #include "exchange/report/provenance.hpp"
+#include "base/files/digest.hpp"
 
 #include "base/files/atomic_save.hpp"
 #include "base/files/catalogue.hpp"

@@ -11,6 +11,7 @@
 #include <memory>
 #include <system_error>
 
+#include "base/text/utf8.hpp"
 #include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
@@ -44,7 +45,7 @@ constexpr std::size_t cell_text_limit = 32767;
 std::string cut_text(const std::string& text) {
   if (text.size() <= cell_text_limit) return text;
   std::size_t end = cell_text_limit;
-  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  while (end > 0 && !begins_utf8_character(text[end])) --end;
   return text.substr(0, end);
 }
 

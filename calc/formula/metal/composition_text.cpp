@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "base/text/ascii.hpp"
 #include "base/units/units.hpp"
 
 namespace seamtakt {
@@ -16,12 +17,6 @@ constexpr std::array<std::string_view, 40> symbols = {
     "C",  "Si", "Mn", "P",  "S",  "Cr", "Ni", "Mo", "Cu", "V",  "Nb", "Ti", "B",  "N",
     "Al", "Fe", "O",  "H",  "Co", "W",  "As", "Sn", "Sb", "Pb", "Ca", "Zr", "Ta", "Mg",
     "Zn", "Be", "Bi", "Se", "Te", "Ce", "La", "Y",  "Hf", "Cd", "Li", "Ag"};
-
-std::string_view trimmed(std::string_view text) {
-  std::size_t first = text.find_first_not_of(' ');
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(' ') - first + 1);
-}
 
 double percentage(std::string_view text, std::string_view symbol, const std::string& where) {
   double value = 0;
@@ -36,10 +31,10 @@ std::pair<std::string, double> parse_pair(std::string_view part, const std::stri
   std::size_t equals = part.find('=');
   if (equals == std::string_view::npos)
     throw InputError(where, printable(part), "SYMBOL=PERCENT, e.g. C=0.17");
-  std::string_view symbol = trimmed(part.substr(0, equals));
+  std::string_view symbol = trimmed(part.substr(0, equals), " ");
   if (std::find(symbols.begin(), symbols.end(), symbol) == symbols.end())
     throw InputError(where, printable(symbol), "an element's symbol, e.g. C, Mn or Cr");
-  return {std::string(symbol), percentage(trimmed(part.substr(equals + 1)), symbol, where)};
+  return {std::string(symbol), percentage(trimmed(part.substr(equals + 1), " "), symbol, where)};
 }
 
 }  // namespace
@@ -50,7 +45,7 @@ std::vector<std::pair<std::string, double>> parse_composition(std::string_view t
   double sum = 0;
   while (true) {
     std::size_t comma = text.find(',');
-    auto pair = parse_pair(trimmed(text.substr(0, comma)), where);
+    auto pair = parse_pair(trimmed(text.substr(0, comma), " "), where);
     for (const auto& [symbol, value] : pairs)
       if (symbol == pair.first) throw InputError(where, symbol + " twice", "each element once");
     sum += pair.second;

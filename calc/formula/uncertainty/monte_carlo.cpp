@@ -2,6 +2,7 @@
 #include <numbers>
 
 #include "base/parallel/thread_pool.hpp"
+#include "base/split_mix.hpp"
 #include "formula/uncertainty/fast_monte_carlo.hpp"
 #include "formula/uncertainty/propagation.hpp"
 #include "formula/valid_range.hpp"
@@ -12,19 +13,6 @@ namespace {
 constexpr std::size_t block_samples = 1024;
 /// More digits than any uncertainty has; keeps the work within minutes.
 constexpr std::size_t most_samples = 100'000'000;
-
-/// Finaliser of the SplitMix64 generator: neighbouring counters come out unrelated.
-std::uint64_t hashed(std::uint64_t x) {
-  x += 0x9e3779b97f4a7c15u;
-  x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
-  x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
-  return x ^ (x >> 31);
-}
-
-/// In (0, 1], so that its logarithm is finite.
-double unit_interval(std::uint64_t bits) {
-  return (static_cast<double>(bits >> 11) + 1.0) * 0x1p-53;
-}
 
 /// Count, mean and sum of squared deviations of one key (Welford), joined block by block (Chan).
 struct Moments {
@@ -131,9 +119,9 @@ void add_drawn(const std::string& key, double drawn, std::uint64_t samples, Quan
 }  // namespace
 
 double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t input) {
-  std::uint64_t stream = hashed(hashed(seed) ^ input);
-  double u1 = unit_interval(hashed(stream + 2 * sample));
-  double u2 = unit_interval(hashed(stream + 2 * sample + 1));
+  std::uint64_t stream = split_mix(split_mix(seed) ^ input);
+  double u1 = unit_interval_above_zero(split_mix(stream + 2 * sample));
+  double u2 = unit_interval_above_zero(split_mix(stream + 2 * sample + 1));
   return std::sqrt(-2 * std::log(u1)) * std::cos(2 * std::numbers::pi * u2);
 }
 

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "ledger/body/digest.hpp"
+#include "base/files/digest.hpp"
 
 namespace seamtakt {
 

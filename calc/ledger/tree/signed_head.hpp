@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "ledger/body/digest.hpp"
+#include "base/files/digest.hpp"
 #include "ledger/tree/signing_key.hpp"
 
 namespace seamtakt {

@@ -7,7 +7,7 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
-#include "ledger/body/digest.hpp"
+#include "base/files/digest.hpp"
 
 namespace seamtakt {
 

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/text/ascii.hpp"
 #include "plan/fields/field.hpp"
 
 /// How a value of each type that a plan's structs have is read, checked, written and typed. Each type has the
@@ -93,9 +94,6 @@ void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, 
 
 /// Refuses text that a file can't carry: NUL, bytes that aren't UTF-8, more than the reader's limit.
 void check_text(std::string_view text, const FieldPlace& place);
-
-/// Text without blanks at its ends.
-std::string_view trimmed(std::string_view text);
 
 /// "a list of 3", "an empty list".
 std::string count_text(std::size_t count);

@@ -68,12 +68,6 @@ void check_text(std::string_view text, const FieldPlace& place) {
     place.refuse("bytes that aren't UTF-8", "UTF-8 text");
 }
 
-std::string_view trimmed(std::string_view text) {
-  const std::size_t begin = text.find_first_not_of(" \t\r\n");
-  if (begin == std::string_view::npos) return {};
-  return text.substr(begin, text.find_last_not_of(" \t\r\n") - begin + 1);
-}
-
 double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& place) {
   double value = 0;
   if (!parse_number(trimmed(text), value)) place.refuse(quoted(text), field.element_expectation());

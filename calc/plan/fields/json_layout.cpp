@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "base/text/utf8.hpp"
 #include "base/units/units.hpp"
 
 namespace seamtakt {
@@ -49,13 +50,6 @@ std::vector<std::size_t> bracket_ends(std::string_view json) {
   return ends;
 }
 
-/// Characters, as columns: bytes of UTF-8 that continue a character don't count.
-std::size_t columns(std::string_view text) {
-  std::size_t count = 0;
-  for (char c : text) count += (static_cast<unsigned char>(c) & 0xc0) != 0x80;
-  return count;
-}
-
 class Layout {
  public:
   Layout(std::string_view json, std::size_t width) : json_(json), ends_(bracket_ends(json)), width_(width) {}
@@ -84,7 +78,8 @@ class Layout {
 
   std::size_t open(std::size_t at) {
     const std::size_t end = ends_[bracket_];
-    const bool is_short = end - at <= 4 * width_ && column_ + columns(json_.substr(at, end - at)) < width_;
+    const bool is_short =
+        end - at <= 4 * width_ && column_ + utf8_character_count(json_.substr(at, end - at)) < width_;
     if (is_short || end - at == 2) {
       while (bracket_ < ends_.size() && ends_[bracket_] <= end) ++bracket_;
       return copy(at, end);
@@ -98,7 +93,7 @@ class Layout {
 
   std::size_t copy(std::size_t begin, std::size_t end) {
     out_ += json_.substr(begin, end - begin);
-    column_ += columns(json_.substr(begin, end - begin));
+    column_ += utf8_character_count(json_.substr(begin, end - begin));
     return end;
   }
 

@@ -5,26 +5,11 @@
 
 #include "base/csv/csv.hpp"
 #include "base/error.hpp"
+#include "base/text/ascii.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-char lower(char c) {
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-std::string lower_case(std::string_view text) {
-  std::string result(text);
-  std::transform(result.begin(), result.end(), result.begin(), lower);
-  return result;
-}
-
-std::string_view without_outer_blanks(std::string_view text) {
-  const auto first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 /// A known name without its unit: "travel_speed" of travel_speed_mm_s.
 struct KnownStem {
@@ -55,7 +40,7 @@ class HeaderReader {
     shape_.texts.fill(-1);
     used_.assign(fields.size(), false);
     if (!named_) return;
-    for (const auto& field : fields) shape_.names.emplace_back(without_outer_blanks(field));
+    for (const auto& field : fields) shape_.names.emplace_back(trimmed(field, " \t"));
     for (const auto& name : shape_.names) lower_names_.push_back(lower_case(name));
   }
 
@@ -80,8 +65,7 @@ class HeaderReader {
   }
 
   int find(std::string_view name) const {
-    const auto at =
-        std::find(lower_names_.begin(), lower_names_.end(), lower_case(without_outer_blanks(name)));
+    const auto at = std::find(lower_names_.begin(), lower_names_.end(), lower_case(trimmed(name, " \t")));
     return at == lower_names_.end() ? -1 : static_cast<int>(at - lower_names_.begin());
   }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "base/text/ascii.hpp"
 #include "base/text/utf8.hpp"
 #include "records/log/log_number.hpp"
 
@@ -12,10 +13,8 @@ namespace seamtakt {
 namespace {
 
 /// Numbers, times and texts alike: "200, 25" has a blank before the 25.
-std::string_view without_outer_blanks(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
+std::string_view trimmed_field(std::string_view text) {
+  return trimmed(text, " \t");
 }
 
 /// "1" or "0" as loggers write it; -1: nothing, -2: something else.
@@ -69,7 +68,7 @@ std::string RowReader::read(const RecordSplitter& fields, const RecordSplitter::
   row.present = 0;
   for (const auto& number : shape_.numbers) {
     const std::string_view text =
-        number.column < count ? without_outer_blanks(fields.field(number.column)) : std::string_view();
+        number.column < count ? trimmed_field(fields.field(number.column)) : std::string_view();
     if (text.empty()) continue;
     double raw = 0;
     if (!parse_log_number(text, decimal_comma_, raw)) return refusal(number.column, text, "a number");
@@ -119,7 +118,7 @@ bool RowReader::parse_time(std::string_view text, LogTime& time) const {
 
 std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count, LogRow& row) {
   const auto field = [&](std::size_t column) {
-    return column < count ? without_outer_blanks(fields.field(column)) : std::string_view();
+    return column < count ? trimmed_field(fields.field(column)) : std::string_view();
   };
   std::string_view text = field(shape_.time[0]);
   if (shape_.time.size() > 1) {
@@ -141,7 +140,7 @@ std::string RowReader::read_texts(const RecordSplitter& fields, const RecordSpli
   row.pass = 0;
   for (const auto& [column, what] : texts_) {
     const std::string_view text =
-        column < record.count ? without_outer_blanks(fields.field(column)) : std::string_view();
+        column < record.count ? trimmed(fields.field(column), " \t") : std::string_view();
     row.text[index_of(what)] = text;
     if (text.empty()) continue;
     if (what == LogText::pass) {

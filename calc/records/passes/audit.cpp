@@ -7,12 +7,12 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
+#include "base/files/digest.hpp"
 #include "base/units/units.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/judge/completeness.hpp"
 #include "records/judge/length_judgement.hpp"
-#include "records/log/byte_digest.hpp"
 #include "records/passes/pass_book.hpp"
 #include "records/passes/pass_review.hpp"
 #include "records/passes/planned_pass.hpp"
@@ -52,7 +52,7 @@ class Audit {
     const std::shared_ptr<ByteSource> bytes = source.bytes ? source.bytes : open_log_bytes(source.path);
     const std::uint64_t rejected_before = result_.rejected.count;
     const std::string name = source.path == "-" && !source.bytes ? "standard input" : source.path;
-    std::optional<ByteDigest> digest;  // its library takes a while to begin
+    std::optional<Sha256> digest;
     LogReaderOptions reading = options_.reader;
     if (options_.digest) {
       digest.emplace();
@@ -72,7 +72,8 @@ class Audit {
     if (reader.rows_read() == 0)
       throw InputError(printable(name), "no data row", "data rows below the header");
     result_.rows.read += reader.rows_read();
-    result_.logs.push_back({name, reader.bytes_read(), reader.rows_read(), digest ? digest->hex() : ""});
+    result_.logs.push_back(
+        {name, reader.bytes_read(), reader.rows_read(), digest ? hex(digest->take()) : ""});
     note_log(reader, result_.rejected.count - rejected_before);
   }
 

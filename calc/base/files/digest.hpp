@@ -37,4 +37,7 @@ class Sha256 {
   std::unique_ptr<State> state_;
 };
 
+/// SHA-256 of bytes, lower-case hex.
+std::string sha256_hex(std::string_view bytes);
+
 }  // namespace seamtakt

@@ -1,4 +1,4 @@
-#include "ledger/body/digest.hpp"
+#include "base/files/digest.hpp"
 
 // The functions of SHA-256 alone: the library's general ones take longer to set up than a record takes to
 // hash.
@@ -89,6 +89,10 @@ Digest Sha256::take() {
   State::require(SHA256_Final(digest.data(), &state_->context));
   state_->begin();
   return digest;
+}
+
+std::string sha256_hex(std::string_view bytes) {
+  return hex(Sha256().add(bytes).take());
 }
 
 }  // namespace seamtakt
