@@ -167,7 +167,8 @@ JsonWriter& JsonWriter::value(std::span<const double> numbers) {
 std::string JsonWriter::element_lead() const {
   if (levels_.empty() || levels_.back().closing != ']')
     throw std::logic_error("JSON: elements outside of an array");
-  return levels_.back().compact ? std::string() : "\n" + std::string(indent * levels_.size(), ' ');
+  if (levels_.back().compact) return {};
+  return std::string("\n").append(indent * levels_.size(), ' ');
 }
 
 JsonWriter& JsonWriter::written_elements(std::string_view elements) {
