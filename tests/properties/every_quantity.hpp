@@ -6,7 +6,7 @@
 
 namespace seamtakt::published {
 
-/// A working set of inputs of one quantity: the published rows' inputs, each once.
+/// A working set of inputs of one quantity: the rows' inputs, outside and recalculated, each once.
 struct Case {
   const Quantity* quantity;
   std::string inputs;
@@ -16,7 +16,7 @@ inline std::vector<Case> every_case() {
   std::vector<Case> cases;
   std::set<std::string> seen;
   for (const Row& row : all_rows())
-    if (row.expected != "no check value" && seen.insert(row.quantity + " " + row.inputs).second)
+    if (row.expected != no_value && seen.insert(row.quantity + " " + row.inputs).second)
       cases.push_back({find_quantity(row.quantity), row.inputs});
   return cases;
 }

@@ -12,7 +12,8 @@
 
 namespace seamtakt::published {
 
-/// One check against the outside: what a source prints for given inputs.
+/// One check: what a source prints for given inputs (tests/published), or what a second program has computed
+/// for them from the source's formula (tests/second_route).
 struct Row {
   std::string place;     ///< "cooling.csv:12"
   std::string quantity;  ///< as in `seamtakt calc`
@@ -23,8 +24,16 @@ struct Row {
   std::string tolerance_reason;  ///< empty: half the last printed digit; else "2 %: why"
 };
 
-inline std::filesystem::path folder() {
+inline constexpr const char* no_value = "no check value";
+
+/// Values as printed by outside sources.
+inline std::filesystem::path outside_folder() {
   return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/published";
+}
+
+/// Values recalculated by the Python program that lies there, and the waveforms that rows name.
+inline std::filesystem::path second_route_folder() {
+  return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/second_route";
 }
 
 inline std::vector<Row> rows_of(const std::filesystem::path& file) {
@@ -38,19 +47,34 @@ inline std::vector<Row> rows_of(const std::filesystem::path& file) {
   return rows;
 }
 
-inline std::vector<std::filesystem::path> files() {
+inline std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder) {
   std::vector<std::filesystem::path> found;
-  for (const auto& entry : std::filesystem::directory_iterator(folder()))
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
     if (entry.path().extension() == ".csv") found.push_back(entry.path());
   std::sort(found.begin(), found.end());
   return found;
 }
 
-inline std::vector<Row> all_rows() {
+inline std::vector<Row> rows_in(const std::filesystem::path& folder) {
   std::vector<Row> rows;
-  for (const auto& file : files())
+  for (const auto& file : files_in(folder))
     for (auto& row : rows_of(file)) rows.push_back(std::move(row));
   return rows;
+}
+
+/// Of both folders.
+inline std::vector<Row> all_rows() {
+  std::vector<Row> rows = rows_in(outside_folder());
+  for (auto& row : rows_in(second_route_folder())) rows.push_back(std::move(row));
+  return rows;
+}
+
+/// The result that a row is about: "key" of "key[0]", "u_key" and "mc_key".
+inline std::string result_key(const Row& row) {
+  std::string key = row.key.substr(0, row.key.find('['));
+  for (const char* prefix : {"u_", "mc_"})
+    if (key.starts_with(prefix)) key.erase(0, std::string(prefix).size());
+  return key;
 }
 
 inline std::string trimmed(std::string_view text) {
@@ -71,9 +95,9 @@ inline double number_in(const std::string& text, const OptionSpec& option) {
   return parse_quantity(text, unit ? *unit : dimensionless, "--" + std::string(option.name));
 }
 
-/// time, voltage and current from a file below tests/published.
+/// time, voltage and current from a file below tests/second_route.
 inline void add_series(const std::string& name, QuantityRequest& request) {
-  CsvTable table = read_csv((folder() / name).string());
+  CsvTable table = read_csv((second_route_folder() / name).string());
   for (const char* column : {"time", "voltage", "current"}) {
     std::vector<double>& series = request.inputs.series[column];
     for (const CsvRow& row : table.rows) {

@@ -94,7 +94,9 @@ std::vector<NoteSource> note_sources() {
 std::vector<NoteSource> commented_sources() {
   std::vector<NoteSource> found;
   const std::string mark = "Source: ";
-  for (const SourceFile& file : files_below(root / "calc", {".hpp", ".cpp"}))
+  std::vector<SourceFile> files = files_below(root / "calc", {".hpp", ".cpp"});
+  for (SourceFile& file : files_below(root / "tests/second_route", {".py"})) files.push_back(std::move(file));
+  for (const SourceFile& file : files)
     for (std::size_t at = file.text.find(mark); at != std::string::npos; at = file.text.find(mark, at + 1)) {
       std::size_t end = at + mark.size();
       while (end < file.text.size() && is_key_letter(file.text[end])) ++end;
@@ -133,7 +135,8 @@ TEST(SourceKeys, AreAllUsed) {
   std::vector<SourceFile> users = files_below(root / "calc", {".hpp", ".cpp"});
   for (SourceFile& file : files_below(root / "reference", {".csv"}))
     if (!file.name.ends_with("sources.csv")) users.push_back(std::move(file));
-  for (SourceFile& file : files_below(root / "tests/published", {".csv"})) users.push_back(std::move(file));
+  for (const char* folder : {"tests/published", "tests/second_route"})
+    for (SourceFile& file : files_below(root / folder, {".csv"})) users.push_back(std::move(file));
   for (const std::string& key : known_sources()) {
     bool used = false;
     for (const SourceFile& file : users) used = used || has_word(file.text, key);

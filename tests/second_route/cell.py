@@ -16,7 +16,10 @@ def move_time(given):
     distance, speed = given.number("distance", "mm"), given.number("speed", "mm/s")
     up = given.number("acceleration")
     down = given.number("deceleration", "", up)
-    ramps = lambda reached: reached**2 / (2 * up) + reached**2 / (2 * down)
+
+    def ramps(reached):
+        return reached**2 / (2 * up) + reached**2 / (2 * down)
+
     reached = speed if ramps(speed) <= distance else root(lambda v: ramps(v) - distance, 0.0, speed)
     return {"reached_speed_mm_s": reached,
             "time_s": reached / up + (distance - ramps(reached)) / reached + reached / down}

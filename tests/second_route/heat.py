@@ -77,7 +77,8 @@ def cooling_time(given):
         f2 = f2_low = f2_high = given.number("f2")
     f3 = given.number("f3", "", f3)
     if "thickness" not in given:
-        return {"cooling_time_2d_s": None, "cooling_time_3d_s": t85_thick_s(preheat, given.number("heat-input", "kJ/mm"), f3)}
+        thick = t85_thick_s(preheat, given.number("heat-input", "kJ/mm"), f3)
+        return {"cooling_time_2d_s": None, "cooling_time_3d_s": thick}
     thickness = given.number("thickness", "mm")
 
     def longer(heat_input, factor):

@@ -33,7 +33,8 @@ def preheat(given):
     """Source: en-1011-2, Annex C.3, equation C.8 (read), thickness of the plate in mm, hydrogen in ml/100 g, heat input
     in kJ/mm; aws-d1-1, hydrogen control (recalled): index 12 Pcm + log10 of the hydrogen of the level."""
     if given.text("method") == "aws-hydrogen":
-        hydrogen = given.number("hydrogen") if "hydrogen" in given else {"H1": 5, "H2": 10, "H3": 30}[given.text("hydrogen-level")]
+        of_level = {"H1": 5, "H2": 10, "H3": 30}.get(given.text("hydrogen-level"))
+        hydrogen = given.number("hydrogen", "", of_level)
         return {"susceptibility_index": 12 * given.number("pcm") + math.log10(hydrogen)}
     cet = cet_used(given)
     if "heat-input" not in given:

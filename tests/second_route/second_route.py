@@ -37,6 +37,8 @@ QUANTITIES = {
     "waveform": measure.waveform, "guard-band": measure.guard_band,
 }
 
+COLUMNS = "quantity,inputs,key,expected,source,clause,tolerance_reason".split(",")
+
 
 def computed(quantity, inputs, key):
     """A number, a text, True or False, or None: the value of `key`, of "key[0]" in a list, or of "u_key"."""
@@ -92,10 +94,17 @@ def with_expected(line, text):
     return ",".join(fields[:3] + [text] + line.split(",".join(fields[:3]) + "," + fields[3] + ",", 1)[1:])
 
 
+def refuse(text):
+    print(text, file=sys.stderr)
+    sys.exit(2)
+
+
 def compare(path, write):
     """Rows of a table, and those of them that differ; rewritten in place where `write` says so."""
     lines = path.read_text(encoding="utf-8").split("\n")
     names = next(csv.reader(lines[:1]))
+    if names != COLUMNS:
+        refuse(f"{path}:1: {','.join(names)}, expected {','.join(COLUMNS)}")
     count = differ = 0
     for number, line in enumerate(lines[1:], start=2):
         if not line:
@@ -105,7 +114,7 @@ def compare(path, write):
         try:
             value = computed(row["quantity"], row["inputs"], row["key"])
         except (KeyError, ValueError, IndexError, ArithmeticError) as error:
-            sys.exit(f"{place}: {row['quantity']} {row['inputs']}: {row['key']} can't be computed here: {error}")
+            refuse(f"{place}: {row['quantity']} {row['inputs']}: {row['key']} can't be computed here: {error}")
         count += 1
         if agrees(row, value):
             continue
@@ -126,11 +135,11 @@ def main():
     action.add_argument("--write", action="store_true")
     parser.add_argument("--rows", type=pathlib.Path, default=pathlib.Path(__file__).resolve().parent)
     asked = parser.parse_args()
+    if not any(asked.rows.glob("*.csv")):
+        refuse(f"no tables in {asked.rows}")
     totals = [compare(path, asked.write) for path in sorted(asked.rows.glob("*.csv"))]
-    count, differ = (sum(column) for column in zip(*totals)) if totals else (0, 0)
+    count, differ = (sum(column) for column in zip(*totals))
     print(f"{count} rows, {differ} " + ("rewritten" if asked.write else "differ"))
-    if count == 0:
-        sys.exit(f"no rows in {asked.rows}")
     sys.exit(1 if differ and not asked.write else 0)
 
 

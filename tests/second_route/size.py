@@ -75,21 +75,23 @@ def groove(given):
     kind, thickness, gap = given.text("type"), given.number("thickness", "mm"), given.number("gap", "mm")
     root_face, angle = given.number("root-face", "mm", 0.0), math.radians(given.number("angle", "", 0.0))
     depth = thickness - root_face
-    # Widening at the surface over the gap, of all sides there, and depth of one of the prepared sides.
     if kind == "square":
         widened, area = 0.0, gap * thickness
     elif kind == "single-u":
         radius = given.number("root-radius", "mm")
-        half = lambda height: u_groove_half_width(height, radius, angle)
         touch = radius * (1 - math.sin(angle))
+
+        def half(height):
+            return u_groove_half_width(height, radius, angle)
+
         # The arc is vertical at its foot: height = touch s^2 makes the integrand smooth there.
         below = integral(lambda s: half(touch * s * s) * 2 * touch * s, 0, 1)
         area = gap * thickness + 2 * (below + integral(half, touch, depth))
         widened = 2 * half(depth)
     else:
-        sides = 2 if kind.startswith("double") else 1
+        sides = 2 if kind.startswith("double") else 1  # prepared from one face of the plate or from both
         deep = depth / sides
-        flanks = 1 if kind.endswith("bevel") else 2
+        flanks = 1 if kind.endswith("bevel") else 2  # slanted walls, each at its share of the angle
         widened = flanks * deep * math.tan(angle / flanks)
         one_side = polygon_area([(0.0, 0.0), (gap, 0.0), (gap + widened, deep), (0.0, deep)])
         area = sides * one_side + gap * root_face
