@@ -71,13 +71,14 @@ void check_explanations(const published::Row& row, Explained& explained) {
 }
 
 /// Tables, series, integrals and relations between two unknowns.
-const std::set<std::string> not_arithmetic = {"fillet-minimum.leg",      "guard-band.probability",
-                                              "haz-width.thin-distance", "haz-width.thin-peak",
-                                              "preheat.aws-hydrogen",    "temperature.ellipsoid",
-                                              "temperature.plate",       "temperature.thin",
-                                              "tolerance.angular",       "tolerance.linear",
-                                              "tolerance.straightness",  "transfer.transition-current",
-                                              "waveform.energy",         "waveform.rms"};
+const std::set<std::string> not_arithmetic = {"fillet-minimum.leg",       "guard-band.probability",
+                                              "haz-width.thick-distance", "haz-width.thick-peak",
+                                              "haz-width.thin-distance",  "haz-width.thin-peak",
+                                              "preheat.aws-hydrogen",     "temperature.ellipsoid",
+                                              "temperature.plate",        "temperature.thin",
+                                              "tolerance.angular",        "tolerance.linear",
+                                              "tolerance.straightness",   "transfer.transition-current",
+                                              "waveform.energy",          "waveform.rms"};
 
 TEST(Notes, GiveTheResultWhenTheirNumbersArePutIn) {
   Explained explained;
