@@ -2,7 +2,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
-#include "base/text/table.hpp"
+#include "base/text/text_table.hpp"
 
 namespace seamtakt {
 

@@ -133,7 +133,7 @@ std::vector<double> services_s(const LineModel& model, std::uint64_t seed, std::
   std::vector<double> service_s(model.work_s.size());
   for (std::size_t unit = 0, at = 0; unit < model.unit_count(); ++unit)
     for (std::size_t stage = 0; stage < model.stage_count(); ++stage, ++at) {
-      const double repair_s = stops.stop_s(stage, model.luck[unit], 0, model.work_s[at]);
+      const double repair_s = stops.stop_s(stage, model.random_stream_id[unit], 0, model.work_s[at]);
       const bool changes = static_cast<int>(stage) == model.change_stage && !model.change_s.empty();
       const double stop_s = repair_s + (changes ? model.change_s[unit] : 0);
       service_s[at] = model.work_s[at] + stop_s;

@@ -42,12 +42,12 @@ class Leveller {
 
   Score score(const std::vector<int>& sequence) const {
     std::vector<int> weldments;
-    std::vector<std::uint32_t> luck;
+    std::vector<std::uint32_t> random_stream_id;
     for (const int i : sequence) {
       weldments.push_back(weldment(i));
-      luck.push_back(order(i).number);
+      random_stream_id.push_back(order(i).number);
     }
-    const LineModel model = times_.model(weldments, luck, request_.changes);
+    const LineModel model = times_.model(weldments, random_stream_id, request_.changes);
     const LineFigures figures = line_figures(model, request_.goal, request_.seed, request_.runs);
     return {figures.takt_misses, figures.takt_lost_s, figures.makespan_s};
   }

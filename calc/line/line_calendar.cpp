@@ -114,7 +114,7 @@ class Calendar {
     const double work_s = rework_s ? *rework_s : model_.work_s[place];
     server.unit = unit;
     server.visit = visits_.empty() ? 0 : visits_[place]++;
-    const double repair_s = stops_.stop_s(stage, model_.luck[unit], server.visit, work_s);
+    const double repair_s = stops_.stop_s(stage, model_.random_stream_id[unit], server.visit, work_s);
     const bool changes = server.stage == model_.change_stage && server.visit == 0 && !model_.change_s.empty();
     const double change_s = changes ? model_.change_s[unit] : 0;
     const double stop_s = repair_s + change_s;
@@ -163,7 +163,7 @@ class Calendar {
     return s;
   }
 
-  /// Hands the unit on; false where there is no room.
+  /// UserActions the unit on; false where there is no room.
   bool hand_on(int stage, std::uint32_t unit, double now_s) {
     if (stage == last_) {
       leave_line(unit, now_s, false);
@@ -193,7 +193,7 @@ class Calendar {
     const int stage = server.stage;
     const std::uint32_t unit = server.unit;
     if constexpr (traced) trigger_ = server.activity;
-    if (!stops_.right(static_cast<std::size_t>(stage), model_.luck[unit], server.visit)) {
+    if (!stops_.right(static_cast<std::size_t>(stage), model_.random_stream_id[unit], server.visit)) {
       if (model_.stages[static_cast<std::size_t>(stage)].rework_to < 0)
         leave_line(unit, now_s, true);
       else

@@ -69,7 +69,7 @@ LineFigures figures_of(const std::vector<Sample>& list) {
 }
 
 struct Changed {
-  Cure cure;
+  Improvement cure;
   LineModel model;
 };
 
@@ -110,7 +110,7 @@ const Sample& sample_at(const std::vector<Sample>& list, std::size_t i) {
   return list[std::min(i, list.size() - 1)];
 }
 
-void compare(const std::vector<Sample>& base, const std::vector<Sample>& changed, Cure& cure) {
+void compare(const std::vector<Sample>& base, const std::vector<Sample>& changed, Improvement& cure) {
   const Mean gain = mean_of(std::max(base.size(), changed.size()), [&](std::size_t i) {
     return sample_at(changed, i).throughput_per_h - sample_at(base, i).throughput_per_h;
   });
@@ -148,17 +148,17 @@ LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& 
   return figures;
 }
 
-std::vector<Cure> cures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                        int runs) {
+std::vector<Improvement> cures(const LineModel& model, const std::optional<TaktGoal>& goal,
+                               std::uint64_t seed, int runs) {
   const std::vector<Sample> base = samples(model, goal, seed, runs);
   std::vector<Changed> lines = changed_lines(model);
   ThreadPool::shared().parallel_for(lines.size(), 1, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
       compare(base, samples(lines[i].model, goal, seed, runs), lines[i].cure);
   });
-  std::vector<Cure> list;
+  std::vector<Improvement> list;
   for (Changed& line : lines) list.push_back(std::move(line.cure));
-  std::stable_sort(list.begin(), list.end(), [](const Cure& a, const Cure& b) {
+  std::stable_sort(list.begin(), list.end(), [](const Improvement& a, const Improvement& b) {
     if (a.takt_misses_change != b.takt_misses_change) return a.takt_misses_change < b.takt_misses_change;
     return a.throughput_change_per_h > b.throughput_change_per_h;
   });

@@ -9,7 +9,7 @@
 
 namespace seamtakt {
 
-/// Figures of a line over runs with different luck (seed, seed + 1, ...).
+/// Figures of a line over runs with different random numbers (seed, seed + 1, ...).
 struct LineFigures {
   int runs = 0;
   double throughput_per_h = 0, throughput_se_per_h = 0;  ///< mean, and its standard error
@@ -30,25 +30,25 @@ double quantile(std::vector<double> values, double p);
 
 /// `goal`: what the assembly line wants; empty: no takt. A line without chance runs once. `day`: all the
 /// units of which the model runs a part; the throughput of a run then is finished_per_h() over that day with
-/// the same luck, else throughput_per_h().
+/// the same random_stream_id, else throughput_per_h().
 LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
                          int runs, const LineModel* day = nullptr);
 
 /// The line with one thing changed.
-struct Cure {
+struct Improvement {
   std::string stage;
   std::string change;  ///< "time -10 %", "1 server more", "buffer 1 more", "no stops", "all right first time"
   LineFigures figures;
   double throughput_change_per_h = 0;
-  double throughput_change_se_per_h = 0;  ///< of the paired differences: each run meets the same luck
+  double throughput_change_se_per_h = 0;  ///< of the paired differences: each run gets the same random numbers
   double takt_misses_change = 0;
 };
 
 /// Each stage's time, servers, buffer, stops and yield changed one at a time and the line run anew with the
-/// same luck. Best first: fewest misses, then most throughput; equal ones in the order of the stages. Changes
-/// that mean nothing at a stage (a buffer behind the last one, stops where there are none, time where there
-/// is none) are left out.
-std::vector<Cure> cures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                        int runs);
+/// same random_stream_id. Best first: fewest misses, then most throughput; equal ones in the order of the
+/// stages. Changes that mean nothing at a stage (a buffer behind the last one, stops where there are none,
+/// time where there is none) are left out.
+std::vector<Improvement> cures(const LineModel& model, const std::optional<TaktGoal>& goal,
+                               std::uint64_t seed, int runs);
 
 }  // namespace seamtakt

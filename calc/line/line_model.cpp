@@ -99,13 +99,13 @@ StopTimes::StopTimes(const LineModel& model, std::uint64_t seed) {
   }
 }
 
-double StopTimes::drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s,
-                          double u) {
+double StopTimes::drawn_s(const Stage& stage, std::uint32_t random_stream_id, std::uint32_t visit,
+                          double work_s, double u) {
   double at_s = 0, stopped_s = 0;
-  for (std::uint64_t stop = 0;; u = stage.up.uniform(luck, visit, ++stop)) {
+  for (std::uint64_t stop = 0;; u = stage.up.uniform(random_stream_id, visit, ++stop)) {
     at_s -= std::log(u) * stage.mean_up_s;
     if (at_s >= work_s) return stopped_s;
-    stopped_s -= std::log(stage.repair.uniform(luck, visit, stop)) * stage.repair_s;
+    stopped_s -= std::log(stage.repair.uniform(random_stream_id, visit, stop)) * stage.repair_s;
   }
 }
 

@@ -27,12 +27,12 @@ struct LineStage {
 /// A line and the units that go through it, in the order of their release. Times are in s.
 struct LineModel {
   std::vector<LineStage> stages;
-  std::vector<std::uint32_t> luck;  ///< per unit: its number in the random streams
-  std::vector<double> work_s;       ///< [unit*stages + stage], first visit and every later one but a rework
-  int change_stage = -1;            ///< where change_s is spent
-  std::vector<double> change_s;     ///< per unit: wire package and tip changes; empty: none
+  std::vector<std::uint32_t> random_stream_id;  ///< per unit: its number in the random streams
+  std::vector<double> work_s;    ///< [unit*stages + stage], first visit and every later one but a rework
+  int change_stage = -1;         ///< where change_s is spent
+  std::vector<double> change_s;  ///< per unit: wire package and tip changes; empty: none
 
-  std::size_t unit_count() const { return luck.size(); }
+  std::size_t unit_count() const { return random_stream_id.size(); }
   std::size_t stage_count() const { return stages.size(); }
 };
 
@@ -55,20 +55,20 @@ class StopTimes {
   StopTimes(const LineModel& model, std::uint64_t seed);
 
   /// Time of stops (s) while `work_s` is done.
-  double stop_s(std::size_t stage, std::uint32_t luck, std::uint32_t visit, double work_s) const {
+  double stop_s(std::size_t stage, std::uint32_t random_stream_id, std::uint32_t visit, double work_s) const {
     const Stage& s = stages_[stage];
     if (s.kind == Kind::none) return 0;
     if (s.kind == Kind::even) return work_s * s.even_per_s;
     // -log u >= 1 - u: most services see no stop and need no logarithm.
-    const double u = s.up.uniform(luck, visit);
-    return (1 - u) * s.mean_up_s >= work_s ? 0 : drawn_s(s, luck, visit, work_s, u);
+    const double u = s.up.uniform(random_stream_id, visit);
+    return (1 - u) * s.mean_up_s >= work_s ? 0 : drawn_s(s, random_stream_id, visit, work_s, u);
   }
 
   /// Whether the unit leaves the stage right.
-  bool right(std::size_t stage, std::uint32_t luck, std::uint32_t visit) const {
+  bool right(std::size_t stage, std::uint32_t random_stream_id, std::uint32_t visit) const {
     const Stage& s = stages_[stage];
     // uniform() is never 0, so a yield of 0 lets nothing pass.
-    return s.yield >= 1 || s.quality.uniform(luck, visit) <= s.yield;
+    return s.yield >= 1 || s.quality.uniform(random_stream_id, visit) <= s.yield;
   }
 
  private:
@@ -80,7 +80,8 @@ class StopTimes {
     RandomStream up, repair, quality;
   };
   /// `u`: the first draw of its time of work.
-  static double drawn_s(const Stage& stage, std::uint32_t luck, std::uint32_t visit, double work_s, double u);
+  static double drawn_s(const Stage& stage, std::uint32_t random_stream_id, std::uint32_t visit,
+                        double work_s, double u);
   std::vector<Stage> stages_;
 };
 

@@ -21,7 +21,7 @@ constexpr double most_services = 2e6;
 struct Units {
   std::vector<Order> orders;
   std::vector<int> weldments;
-  std::vector<std::uint32_t> luck;
+  std::vector<std::uint32_t> random_stream_id;
 };
 
 std::vector<std::string> weldments_of(const Release& release) {
@@ -111,7 +111,7 @@ class Day {
     const LineTimes times(
         *whole.plan, whole.evaluation, ids_,
         [&](const Weldment& weldment) { return whole.cycle_of(weldment); }, unused);
-    return times.model(units.weldments, units.luck, request_.changes);
+    return times.model(units.weldments, units.random_stream_id, request_.changes);
   }
 
   bool waits_for_carts() const {
@@ -131,7 +131,7 @@ class Day {
     for (std::size_t i = 0; i < orders.size(); ++i) {
       const auto at = std::find(ids_.begin(), ids_.end(), orders[i].weldment);
       units.weldments.push_back(static_cast<int>(at - ids_.begin()));
-      units.luck.push_back(orders[i].number);
+      units.random_stream_id.push_back(orders[i].number);
     }
     return units;
   }
@@ -144,13 +144,14 @@ class Day {
       units.orders.push_back(day.orders[at]);
       if (round > 0) units.orders.back().serial += "/" + std::to_string(round + 1);
       units.weldments.push_back(day.weldments[at]);
-      units.luck.push_back(day.luck[at] + static_cast<std::uint32_t>(round * given_.orders.size()));
+      units.random_stream_id.push_back(day.random_stream_id[at] +
+                                       static_cast<std::uint32_t>(round * given_.orders.size()));
     }
     return units;
   }
 
   LineModel model_of(const Units& units) const {
-    return times_.model(units.weldments, units.luck, request_.changes);
+    return times_.model(units.weldments, units.random_stream_id, request_.changes);
   }
 
   /// Services of a run, and the stops to expect in them.
@@ -197,7 +198,7 @@ class Day {
       const auto at = static_cast<std::size_t>(i);
       after.orders.push_back(day.orders[at]);
       after.weldments.push_back(day.weldments[at]);
-      after.luck.push_back(day.luck[at]);
+      after.random_stream_id.push_back(day.random_stream_id[at]);
     }
     for (const Order& order : day.orders) result_.order_before.push_back(order.serial);
     result_.levelled = Compared{figures(model_of(repeated(day, units_to_run()))),

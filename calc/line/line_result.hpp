@@ -25,7 +25,7 @@ struct LineRequest {
   std::string plan_file = "plan";  ///< for messages
   std::size_t units = 0;           ///< the orders again and again until so many; 0: each once
   std::uint64_t seed = 1;
-  int runs = 200;  ///< with different luck, for means and cures; fewer for long runs
+  int runs = 200;  ///< with different random_stream_id, for means and cures; fewer for long runs
   bool level = false;
   int window_units = 10;
   ConsumableChanges changes;
@@ -94,7 +94,7 @@ struct LineResult {
   double units_in_line = 0;     ///< mean over the makespan, integrated over time
   double flow_time_mean_s = 0;  ///< from start to end, scrap too
   int scrapped = 0, reworks = 0;
-  std::vector<Cure> cures;
+  std::vector<Improvement> cures;
   std::vector<WaitingUnit> waiting;
   std::optional<LineFigures> with_all_carts;  ///< had no unit waited for its cart
   std::optional<Compared> levelled;

@@ -130,11 +130,12 @@ double LineTimes::work_s(int weldment, int next, int stage) const {
   return 0;  // kit
 }
 
-LineModel LineTimes::model(const std::vector<int>& weldment_of_unit, const std::vector<std::uint32_t>& luck,
+LineModel LineTimes::model(const std::vector<int>& weldment_of_unit,
+                           const std::vector<std::uint32_t>& random_stream_id,
                            const ConsumableChanges& changes) const {
   LineModel model;
   model.stages = stages_;
-  model.luck = luck;
+  model.random_stream_id = random_stream_id;
   model.work_s.reserve(weldment_of_unit.size() * stages_.size());
   for (std::size_t unit = 0; unit < weldment_of_unit.size(); ++unit)
     for (std::size_t stage = 0; stage < stages_.size(); ++stage) {

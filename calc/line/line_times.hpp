@@ -49,8 +49,8 @@ class LineTimes {
 
   /// The model for units in this order: indices into the `weldments` of the constructor, and each unit's
   /// number in the random streams.
-  LineModel model(const std::vector<int>& weldment_of_unit, const std::vector<std::uint32_t>& luck,
-                  const ConsumableChanges& changes) const;
+  LineModel model(const std::vector<int>& weldment_of_unit,
+                  const std::vector<std::uint32_t>& random_stream_id, const ConsumableChanges& changes) const;
 
   const std::vector<CellLoad>& cell_loads() const { return cell_loads_; }
   const std::vector<LineStage>& stages() const { return stages_; }

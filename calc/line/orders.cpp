@@ -6,8 +6,8 @@
 #include "base/csv/csv_place.hpp"
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "base/text/joined.hpp"
-#include "base/text/nearest.hpp"
+#include "base/text/comma_list.hpp"
+#include "base/text/spelling_suggestion.hpp"
 
 namespace seamtakt {
 
@@ -58,9 +58,10 @@ std::string weldments_expected(const std::string& found, const Plan& plan) {
   std::vector<std::string_view> views;
   for (const Weldment& weldment : plan.weldments) ids.push_back(weldment.id);
   views.assign(ids.begin(), ids.end());
-  const std::string_view near = nearest(found, views);
+  const std::string_view near = spelling_suggestion(found, views);
   if (ids.size() > 8 && !near.empty()) return "a weldment of the plan; the nearest is " + std::string(near);
-  return ids.empty() ? "a plan with weldments" : "one of the plan's weldments " + printable(joined(ids), 300);
+  return ids.empty() ? "a plan with weldments"
+                     : "one of the plan's weldments " + printable(comma_list(ids), 300);
 }
 
 }  // namespace

@@ -12,7 +12,7 @@ namespace seamtakt {
 /// One unit ordered.
 struct Order {
   std::string serial, weldment;
-  std::uint32_t number = 0;  ///< its place in the file, from 0: what its luck goes by
+  std::uint32_t number = 0;  ///< its place in the file, from 0: it chooses its random numbers
   std::string due;           ///< as in the file; empty: none
   std::string due_key;  ///< orders by time as text does; a day without an hour ends it; empty `due` is last
 };

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -15,8 +15,9 @@ void refuse_unknown(const Plan& plan, std::string_view id, const std::string& wh
   if (plan.cell)
     for (const Robot& robot : plan.cell->robots) ids.push_back(robot.id);
   if (std::find(ids.begin(), ids.end(), id) != ids.end()) return;
-  throw InputError(where, "\"" + printable(id) + "\"",
-                   ids.empty() ? "a plan whose cell has robots" : "one of " + printable(joined(ids), 300));
+  throw InputError(
+      where, "\"" + printable(id) + "\"",
+      ids.empty() ? "a plan whose cell has robots" : "one of " + printable(comma_list(ids), 300));
 }
 
 /// What becomes of a seam.

@@ -10,6 +10,7 @@
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
 #include "scratch_folder.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
@@ -28,7 +29,7 @@ TEST(CatalogueTest, compiled_in_files_are_byte_for_byte_those_of_the_source) {
   const auto& files = detail::embedded_files();
   ASSERT_FALSE(files.empty());
   for (const auto& file : files) {
-    const std::string path = std::string(SEAMTAKT_SOURCE_DIR "/reference/").append(file.name);
+    const std::string path = std::string(source_path("/reference/")).append(file.name);
     EXPECT_TRUE(file.text == read_file(path, 1u << 24))
         << file.name << " has changed since the program was built";
     EXPECT_TRUE(reference_text(file.name) == file.text) << file.name;

@@ -1,4 +1,4 @@
-#include "base/json/number_memory.hpp"
+#include "base/json/number_text_cache.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +10,7 @@
 
 using namespace seamtakt;
 
-TEST(NumberMemory, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
+TEST(NumberTextCache, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
   std::mt19937_64 random(3);
   std::vector<double> numbers = {0,
                                  -0.0,
@@ -32,10 +32,10 @@ TEST(NumberMemory, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
     if (std::isfinite(number)) numbers.push_back(number);
     numbers.push_back(static_cast<double>(random() % 5000) / 8);
   }
-  NumberMemory memory;
+  NumberTextCache memory;
   for (int run = 0; run < 3; ++run)
     for (const double number : numbers) {
-      char remembered[NumberMemory::most_bytes];
+      char remembered[NumberTextCache::most_bytes];
       const std::size_t length = memory.write(remembered, number);
       std::string wanted;
       append_json_value(wanted, number);
@@ -43,9 +43,9 @@ TEST(NumberMemory, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
     }
 }
 
-TEST(NumberMemory, RefusesWhatJsonCanNotHold) {
-  NumberMemory memory;
-  char out[NumberMemory::most_bytes];
+TEST(NumberTextCache, RefusesWhatJsonCanNotHold) {
+  NumberTextCache memory;
+  char out[NumberTextCache::most_bytes];
   EXPECT_THROW(memory.write(out, std::nan("")), std::logic_error);
   EXPECT_THROW(memory.write(out, INFINITY), std::logic_error);
 }

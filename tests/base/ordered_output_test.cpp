@@ -17,7 +17,7 @@ std::string numbers_of(ThreadPool& pool, std::size_t count) {
   std::string text;
   const TextSink sink = [&](std::string_view part) { text += part; };
   OrderedOutput output(sink);
-  Spares<std::string> spares;
+  ObjectPool<std::string> spares;
   pool.parallel_for(count, 1, [&](std::size_t begin, std::size_t) {
     std::unique_ptr<std::string> own = spares.take();
     output.put(begin, [&] {

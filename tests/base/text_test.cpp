@@ -5,8 +5,8 @@
 
 #include "base/error.hpp"
 #include "base/limits.hpp"
-#include "base/text/nearest.hpp"
-#include "base/text/table.hpp"
+#include "base/text/spelling_suggestion.hpp"
+#include "base/text/text_table.hpp"
 #include "base/text/utf8.hpp"
 
 using namespace seamtakt;
@@ -14,26 +14,26 @@ using namespace seamtakt;
 TEST(NearestTest, finds_the_key_that_was_meant) {
   constexpr std::array<std::string_view, 6> keys = {"leg_mm", "throat_mm",  "travel_speed_mm_s",
                                                     "gap_mm", "gap_max_mm", "by"};
-  EXPECT_EQ(nearest("lge_mm", keys), "leg_mm");
-  EXPECT_EQ(nearest("Leg_MM", keys), "leg_mm");
-  EXPECT_EQ(nearest("travel_speed", keys), "travel_speed_mm_s");
-  EXPECT_EQ(nearest("travelspeed_mm_s", keys), "travel_speed_mm_s");
-  EXPECT_EQ(nearest("gap_mx_mm", keys), "gap_max_mm");
-  EXPECT_EQ(nearest("bx", keys), "by");
-  EXPECT_EQ(nearest("leg_mm", keys), "leg_mm");
+  EXPECT_EQ(spelling_suggestion("lge_mm", keys), "leg_mm");
+  EXPECT_EQ(spelling_suggestion("Leg_MM", keys), "leg_mm");
+  EXPECT_EQ(spelling_suggestion("travel_speed", keys), "travel_speed_mm_s");
+  EXPECT_EQ(spelling_suggestion("travelspeed_mm_s", keys), "travel_speed_mm_s");
+  EXPECT_EQ(spelling_suggestion("gap_mx_mm", keys), "gap_max_mm");
+  EXPECT_EQ(spelling_suggestion("bx", keys), "by");
+  EXPECT_EQ(spelling_suggestion("leg_mm", keys), "leg_mm");
 }
 
 TEST(NearestTest, finds_nothing_where_nothing_is_near) {
   constexpr std::array<std::string_view, 3> keys = {"leg_mm", "id", "x"};
-  EXPECT_EQ(nearest("colour", keys), "");
-  EXPECT_EQ(nearest("", keys), "");
-  EXPECT_EQ(nearest(std::string(100000, 'l'), keys), "");
-  EXPECT_EQ(nearest("leg_mm", {}), "");
+  EXPECT_EQ(spelling_suggestion("colour", keys), "");
+  EXPECT_EQ(spelling_suggestion("", keys), "");
+  EXPECT_EQ(spelling_suggestion(std::string(100000, 'l'), keys), "");
+  EXPECT_EQ(spelling_suggestion("leg_mm", {}), "");
 }
 
 TEST(NearestTest, takes_the_first_of_equals) {
   constexpr std::array<std::string_view, 2> keys = {"leg_b", "leg_a"};
-  EXPECT_EQ(nearest("leg_x", keys), "leg_b");
+  EXPECT_EQ(spelling_suggestion("leg_x", keys), "leg_b");
 }
 
 TEST(EditDistanceTest, counts_edits) {

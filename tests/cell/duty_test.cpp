@@ -6,6 +6,7 @@
 #include "cell_plan.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::testing {
 namespace {
@@ -116,7 +117,7 @@ TEST(Duty, OfAScheduledCycleTakesTheRobotsLoadedSource) {
 
 /// What duty_findings spares itself must not change what it finds: the whole cycles are the other route.
 TEST(Duty, FoundWithoutTheWholeCycleIsWhatTheCycleFinds) {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   const Evaluation evaluation = evaluate(plan);
   std::size_t exceeded = 0;
   for (const double rated_A : {120.0, 200.0, 240.0, 275.0, 310.0, 350.0, 500.0}) {

@@ -13,6 +13,7 @@
 #include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
 #include "oracle_cell.hpp"
+#include "support/source_path.hpp"
 
 // The outside oracle: MiniZinc with Gecode proves the optimum of small cells from a model of constraints
 // (oracle/cell.mzn). The sixty proven optima are kept in oracle/optima.csv; `best` must reach each. A few
@@ -22,7 +23,7 @@
 namespace seamtakt::testing {
 namespace {
 
-const std::string folder = SEAMTAKT_SOURCE_DIR "/tests/cell/oracle";
+const std::string folder = source_path("/tests/cell/oracle");
 
 BestOrder best_of(const CellModel& model) {
   BestOptions options;

@@ -11,6 +11,7 @@
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "random_cell.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::testing {
 namespace {
@@ -111,7 +112,7 @@ TEST(PlanOrder, AnOrderThatNoLongerFitsIsMendedAndSaysSo) {
 }
 
 TEST(PlanOrder, OfSeamAndRobotThatArentThereIsRefusedByTheFile) {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   plan.weldments[0].order = {{"S01", "R1", "reversed", {}}};
   EXPECT_EQ(parse_plan(write_plan(plan), "again").weldments[0].order[0].direction, "reversed");
   for (const OrderStep& bad :
@@ -124,7 +125,7 @@ TEST(PlanOrder, OfSeamAndRobotThatArentThereIsRefusedByTheFile) {
 
 /// What is taken over is what was found, and a search that begins from it is never slower.
 TEST(PlanOrder, OfTheDemosBestOrderIsExactlyItsCycle) {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   const Evaluation evaluation = evaluate(plan);
   for (Weldment& weldment : plan.weldments) {
     BestOptions options;

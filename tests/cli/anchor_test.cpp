@@ -1,5 +1,6 @@
 // What is printed can be typed back.
 #include "cli/ledger_fixture.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -73,8 +74,8 @@ TEST_F(AnchorOfAPage, the_second_verifier_reads_the_same_anchors) {
   if (std::system("python3 -c pass >/dev/null 2>&1") != 0) GTEST_SKIP() << "no python3";
   const auto second = [&](const std::string& anchor) {
     write_file(path("anchor.txt"), anchor);
-    const int status = std::system(("python3 " SEAMTAKT_SOURCE_DIR "/reference/verify_log.py " +
-                                    store_file() + " --anchor " + path("anchor.txt") + " >/dev/null 2>&1")
+    const int status = std::system(("python3 " source_path("/reference/verify_log.py ") + store_file() +
+                                    " --anchor " + path("anchor.txt") + " >/dev/null 2>&1")
                                        .c_str());
     return WEXITSTATUS(status);
   };

@@ -9,13 +9,14 @@
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string root = SEAMTAKT_SOURCE_DIR;
+const std::string root = source_path();
 const std::string demo_plan = root + "/reference/demo/ground-equipment.weldplan.json";
 const std::string demo_log = root + "/reference/demo/arc-log.csv.gz";
 const std::string demo_manual = root + "/reference/demo/manual-seams.csv";

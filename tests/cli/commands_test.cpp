@@ -7,14 +7,15 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string sample = SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json";
-const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+const std::string sample = source_path("/tests/data/two-schedules.weldplan.json");
+const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
 
 JsonNode json_of(const ProgramRun& run) {
   return parse_json(run.output, "output");

@@ -7,13 +7,14 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
 
 std::string bytes_of(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);

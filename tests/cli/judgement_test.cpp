@@ -10,6 +10,7 @@
 #include "base/scratch_folder.hpp"
 #include "cli/program.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -18,7 +19,7 @@ namespace {
 
 /// One tee of leg 6 on plates of 10 and 8 mm, welded at 0.931 kJ/mm; invented.
 Plan tee() {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json");
+  Plan plan = load_plan(source_path("/tests/data/two-schedules.weldplan.json"));
   plan.weldments.front().seams.resize(1);
   find_by_id(plan.schedules, "F")->preheat_C = 20;
   return plan;

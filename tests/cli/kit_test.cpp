@@ -7,13 +7,14 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo_folder = SEAMTAKT_SOURCE_DIR "/reference/demo/";
+const std::string demo_folder = source_path("/reference/demo/");
 const std::string demo = demo_folder + "ground-equipment.weldplan.json";
 
 class KitCommand : public testing::Test {

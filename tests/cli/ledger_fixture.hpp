@@ -11,10 +11,11 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::test {
 
-inline const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
+inline const std::string demo = source_path("/reference/demo/");
 
 /// The ledger commands as a person uses them, each test in a folder of its own.
 class LedgerCommand : public testing::Test {

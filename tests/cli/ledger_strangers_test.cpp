@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "cli/ledger_fixture.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -30,7 +31,7 @@ class Strangers : public LedgerCommand {
         script + "\nfor _, text in guards: store.execute(text)");
   }
   int second_verifier(const std::string& options = "") {
-    return WEXITSTATUS(std::system(("timeout 20 python3 " SEAMTAKT_SOURCE_DIR "/reference/verify_log.py " +
+    return WEXITSTATUS(std::system(("timeout 20 python3 " source_path("/reference/verify_log.py ") +
                                     store_file() + " " + options + " >/dev/null 2>&1")
                                        .c_str()));
   }

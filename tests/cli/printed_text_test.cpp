@@ -11,13 +11,14 @@
 #include "base/json/json_node.hpp"
 #include "base/json/json_writer.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
+const std::string demo = source_path("/reference/demo/");
 
 /// ESC, a right-to-left override, a zero-width space, a word joiner, an isolate, a C1 control, a line's end.
 const std::string trap = "\x1b[31m\xe2\x80\xae\xe2\x80\x8b\xe2\x81\xa0\xe2\x81\xa6\xc2\x9b\nfail";

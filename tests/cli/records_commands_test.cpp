@@ -11,13 +11,14 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = std::string(SEAMTAKT_SOURCE_DIR) + "/reference/demo/";
+const std::string demo = source_path("/reference/demo/");
 const std::string demo_plan = demo + "ground-equipment.weldplan.json";
 const std::string demo_log = demo + "arc-log.csv.gz";
 

@@ -8,14 +8,15 @@
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
-const std::string sample = SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json";
+const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
+const std::string sample = source_path("/tests/data/two-schedules.weldplan.json");
 
 std::string bytes_of(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);

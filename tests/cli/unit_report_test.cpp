@@ -8,13 +8,14 @@
 
 #include "base/csv/csv.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/";
+const std::string demo = source_path("/reference/demo/");
 
 /// The demo's sample log in a store of its own.
 class UnitReport : public testing::Test {

@@ -4,13 +4,14 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json";
+const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
 
 JsonNode map_of(const std::vector<std::string>& more) {
   std::vector<std::string> arguments{"window", demo, "--schedule", "F6S", "--seam", "BD/S05", "--json"};

@@ -6,7 +6,6 @@
 
 #include "base/files/atomic_save.hpp"
 #include "cell/timeline/plan_order.hpp"
-#include "hands.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/cycle_rows.hpp"
@@ -14,6 +13,7 @@
 #include "pages/order_bar.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plots/timeline_view.hpp"
+#include "user_actions.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 
@@ -24,8 +24,8 @@ class CellPageTest : public DeskTest {
  protected:
   void SetUp() override {
     DeskTest::SetUp();
-    hands = std::make_unique<Hands>(*window);
-    hands->page(3);
+    actions = std::make_unique<UserActions>(*window);
+    actions->page(3);
   }
   CellPage& page() { return page_of<CellPage>(*window, 3); }
   OrderBar& bar() { return page().order(); }
@@ -40,11 +40,11 @@ class CellPageTest : public DeskTest {
   }
   /// Searches as long as a person looks, and stops.
   void searchABit() {
-    hands->key(Qt::Key_B, Qt::ControlModifier);
+    actions->key(Qt::Key_B, Qt::ControlModifier);
     ASSERT_TRUE(bar().job().isRunning());
     QSignalSpy told(&bar().job(), &BestJob::progress);
     ASSERT_TRUE(QTest::qWaitFor([&] { return told.count() >= 3; }, 20000));
-    hands->key(Qt::Key_B, Qt::ControlModifier);
+    actions->key(Qt::Key_B, Qt::ControlModifier);
     bar().job().wait();
     QApplication::processEvents();
   }
@@ -65,23 +65,23 @@ class CellPageTest : public DeskTest {
     }
     return widest;
   }
-  std::unique_ptr<Hands> hands;
+  std::unique_ptr<UserActions> actions;
 };
 
 TEST_F(CellPageTest, TheTimelineZoomsAndAClickOnABarChoosesTheSeam) {
   TimelineView& line = page().timeline();
   const double all = line.to() - line.from();
   line.setFocus();
-  hands->key(Qt::Key_Plus);
+  actions->key(Qt::Key_Plus);
   EXPECT_LT(line.to() - line.from(), all);
-  hands->key(Qt::Key_Home);
+  actions->key(Qt::Key_Home);
   EXPECT_NEAR(line.to() - line.from(), all, 1e-9);
   const CycleResult& cycle = this->cycle();
   for (std::size_t i = 0; i < cycle.moves.size(); ++i) {
     if (cycle.moves[i].kind != MoveKind::arc || line.barOf(static_cast<int>(i)).width() < 4 ||
         cycle.moves[i].seam == "S01")
       continue;
-    hands->clickAt(&line, line.barOf(static_cast<int>(i)).center().toPoint());
+    actions->clickAt(&line, line.barOf(static_cast<int>(i)).center().toPoint());
     const SeamPlace at = window->selection().seam();
     EXPECT_EQ(window->document().plan()->weldments[at.weldment].seams[at.seam].id, cycle.moves[i].seam);
     return;
@@ -98,7 +98,7 @@ TEST_F(CellPageTest, WithoutARobotThereIsNoMarginWhereSeamsStayUnwelded) {
     if (each->accessibleName() == "Robot that is out") out = each;
   ASSERT_TRUE(out);
   out->setFocus();
-  hands->key(Qt::Key_Down);
+  actions->key(Qt::Key_Down);
   ASSERT_TRUE(QTest::qWaitFor([&] { return !page().withoutText().isEmpty(); }, 5000));
   ASSERT_TRUE(QTest::qWaitFor([&] { return page().headline().text().contains("unwelded"); }, 5000))
       << page().headline().text().toStdString();
@@ -111,7 +111,7 @@ TEST_F(CellPageTest, WithoutARobotThereIsNoMarginWhereSeamsStayUnwelded) {
   EXPECT_EQ(page().headline().property("role").toString(), "refusal");
   EXPECT_EQ(pixelsOf(Palette::current().ok), 0) << "the takt is drawn as kept";
   out->setFocus();
-  hands->key(Qt::Key_Up);
+  actions->key(Qt::Key_Up);
   settle();
   EXPECT_TRUE(page().headline().text().contains("takt"));
   EXPECT_EQ(page().headline().property("role").toString(), "");
@@ -142,19 +142,19 @@ TEST_F(CellPageTest, TheBestOrderIsSearchedWatchedStoppedAndTakenOverAsOneStep) 
   EXPECT_TRUE(page().otherTimeline().isVisible());
   EXPECT_TRUE(order().empty()) << "nothing is taken over unasked";
   const int steps = window->document().undo().count();
-  hands->key(Qt::Key_T, Qt::ControlModifier);
+  actions->key(Qt::Key_T, Qt::ControlModifier);
   settle();
   EXPECT_EQ(window->document().undo().count(), steps + 1);
   EXPECT_FALSE(order().empty());
   EXPECT_EQ(cycle().cycle_time_s, best_s) << "the plan's cycle is the one that was found";
-  hands->key(Qt::Key_Z, Qt::ControlModifier);
+  actions->key(Qt::Key_Z, Qt::ControlModifier);
   settle();
   EXPECT_EQ(cycle().cycle_time_s, given_s);
-  hands->report("the best order taken");
+  actions->report("the best order taken");
 }
 
 TEST_F(CellPageTest, ASearchIsDroppedWhenAnotherPlanIsOpened) {
-  hands->key(Qt::Key_B, Qt::ControlModifier);
+  actions->key(Qt::Key_B, Qt::ControlModifier);
   ASSERT_TRUE(bar().job().isRunning());
   window->document().open(demo_path());
   EXPECT_FALSE(bar().job().isRunning());
@@ -181,11 +181,11 @@ TEST_F(CellPageTest, TwoTimelinesShareTheirAxis) {
   photograph("cell-compared");
   EXPECT_DOUBLE_EQ(mine.to(), other.to());
   mine.setFocus();
-  hands->key(Qt::Key_Plus);
+  actions->key(Qt::Key_Plus);
   EXPECT_DOUBLE_EQ(mine.from(), other.from());
   EXPECT_DOUBLE_EQ(mine.to(), other.to());
   other.setFocus();
-  hands->key(Qt::Key_Right);
+  actions->key(Qt::Key_Right);
   EXPECT_DOUBLE_EQ(mine.from(), other.from());
   GridView& losses = page().losses();
   EXPECT_FALSE(losses.isColumnHidden(loss_other_column));
@@ -202,14 +202,14 @@ TEST_F(CellPageTest, ASeamIsCarriedToAnotherPlaceWithTheMouseAndUndoneInOneStep)
   const std::string seam = cycle().moves[static_cast<std::size_t>(bar_at)].seam;
   QSignalSpy carried(&line, &TimelineView::carried);
   const QPoint from = line.barOf(bar_at).center().toPoint();
-  hands->drag(&line, from, {line.width() - 30, from.y()});
+  actions->drag(&line, from, {line.width() - 30, from.y()});
   EXPECT_GE(carried.count(), 1);
   ASSERT_FALSE(order().empty());
   EXPECT_EQ(order().back().seam, seam) << "dropped behind all others of its robot";
   settle();
   EXPECT_EQ(visits_of(cycle(), "R1").back().seam, seam);
   EXPECT_EQ(now().toStdString(), seam);
-  hands->key(Qt::Key_Z, Qt::ControlModifier);
+  actions->key(Qt::Key_Z, Qt::ControlModifier);
   settle();
   EXPECT_TRUE(order().empty());
   EXPECT_EQ(cycle().cycle_time_s, before_s);
@@ -238,7 +238,7 @@ TEST_F(CellPageTest, ASeamThatIsPutDownWhereItWasIsNoEdit) {
   const int bar_at = widestArc("R1");
   const QPoint from = line.barOf(bar_at).center().toPoint();
   const PlanPtr before = window->document().plan();
-  hands->drag(&line, from, from + QPoint(2, 9));
+  actions->drag(&line, from, from + QPoint(2, 9));
   EXPECT_EQ(window->document().plan(), before);
   EXPECT_EQ(window->document().undo().count(), 0);
 }
@@ -251,7 +251,7 @@ TEST_F(CellPageTest, ARobotThatDoesNotReachASeamRefusesIt) {
   ASSERT_EQ(find_by_id(before->weldments[0].seams, seam)->robots, std::vector<std::string>{"R1"});
   QSignalSpy said(&page(), &Page::message);
   const QPoint from = line.barOf(bar_at).center().toPoint();
-  hands->drag(&line, from, {from.x(), static_cast<int>(line.rowOf("R2"))});
+  actions->drag(&line, from, {from.x(), static_cast<int>(line.rowOf("R2"))});
   EXPECT_EQ(window->document().plan(), before);
   ASSERT_EQ(said.count(), 1);
   EXPECT_TRUE(said[0][0].toString().contains("R1")) << said[0][0].toString().toStdString();
@@ -267,7 +267,7 @@ TEST_F(CellPageTest, ASeamGoesToAnotherRobotWithTheMouse) {
   const int bar_at = widestArc("R1");
   const std::string seam = cycle().moves[static_cast<std::size_t>(bar_at)].seam;
   const QPoint from = line.barOf(bar_at).center().toPoint();
-  hands->drag(&line, from, {from.x(), static_cast<int>(line.rowOf("R2"))});
+  actions->drag(&line, from, {from.x(), static_cast<int>(line.rowOf("R2"))});
   settle();
   ASSERT_FALSE(order().empty());
   for (const OrderStep& step : order()) EXPECT_EQ(step.robot, step.seam == seam ? "R2" : "R1");
@@ -279,13 +279,13 @@ TEST_F(CellPageTest, ASeamIsMovedByKeysToo) {
   ASSERT_GT(visits.size(), 3u);
   choose(visits[2].seam);
   page().timeline().setFocus();
-  hands->key(Qt::Key_Left, Qt::AltModifier);
+  actions->key(Qt::Key_Left, Qt::AltModifier);
   settle();
   EXPECT_EQ(visits_of(cycle(), "R1")[1].seam, visits[2].seam);
   EXPECT_EQ(visits_of(cycle(), "R1")[2].seam, visits[1].seam);
-  hands->key(Qt::Key_Right, Qt::AltModifier);
+  actions->key(Qt::Key_Right, Qt::AltModifier);
   // Two keys before the evaluation of the first: none is lost.
-  hands->key(Qt::Key_Right, Qt::AltModifier);
+  actions->key(Qt::Key_Right, Qt::AltModifier);
   settle();
   EXPECT_EQ(visits_of(cycle(), "R1")[3].seam, visits[2].seam);
   EXPECT_EQ(window->document().undo().count(), 3);
@@ -299,7 +299,7 @@ TEST_F(CellPageTest, TheOtherRobotTakesASeamByKey) {
   settle();
   choose(seam);
   page().timeline().setFocus();
-  hands->key(Qt::Key_R, Qt::AltModifier);
+  actions->key(Qt::Key_R, Qt::AltModifier);
   settle();
   EXPECT_EQ(robot_of(cycle(), seam), "R1");
 }

@@ -9,7 +9,6 @@
 #include <set>
 
 #include "base/files/atomic_save.hpp"
-#include "hands.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/finding_index.hpp"
 #include "models/tables/seam_model.hpp"
@@ -21,6 +20,8 @@
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 
@@ -284,7 +285,7 @@ TEST_F(CountsTest, LineAndRecordsMarkWhatTheirListsHold) {
       << "every finding of the logs is a record's";
   EXPECT_GE(window->chain().link(5).worst(), list(5).tally().worst());
   auto& line = page_of<LinePage>(*window, 4);
-  line.readOrders(QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/orders.csv"));
+  line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
   line.job().wait();
   ASSERT_TRUE(line.line());
   EXPECT_EQ(window->chain().link(4).worst(), list(4).tally().worst());

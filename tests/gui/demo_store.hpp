@@ -1,9 +1,10 @@
 #pragma once
 
-#include "hands.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/passes/unit_times.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 
@@ -13,7 +14,7 @@ inline void fill_demo_store(const std::string& uri, std::string* anchor = nullpt
   const Plan plan = load_plan(demo_path().toStdString());
   AuditOptions options;
   options.digest = true;
-  options.manual = load_manual_seams(SEAMTAKT_SOURCE_DIR "/reference/demo/manual-seams.csv");
+  options.manual = load_manual_seams(source_path("/reference/demo/manual-seams.csv"));
   const AuditResult audited = audit({{demo_log().toStdString(), nullptr}}, options, &plan);
   Ledger ledger = Ledger::open(uri, {StoreOpening::For::writing, true, false});
   const SigningKey key = SigningKey::generate();

@@ -12,8 +12,8 @@
 #include "document/new_item.hpp"
 #include "document/plan_address.hpp"
 #include "document/recovery.hpp"
-#include "hands.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 namespace {

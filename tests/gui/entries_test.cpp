@@ -11,13 +11,13 @@
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
-#include "hands.hpp"
 #include "models/words/typed_numbers.hpp"
 #include "models/words/unit_view.hpp"
 #include "pages/findings_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "user_actions.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plan_data_dialog.hpp"
@@ -43,71 +43,71 @@ class EntriesTest : public DeskTest {
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
   const Plan& plan() const { return *window->document().plan(); }
   const Seam& seam() const { return plan().weldments[0].seams[seam_]; }
-  QuantityEdit* enter(Hands& hands, const char* key, const QString& typed) {
-    hands.page(0);
+  QuantityEdit* enter(UserActions& actions, const char* key, const QString& typed) {
+    actions.page(0);
     window->selection().setSeam({0, seam_});
     QApplication::processEvents();
     FieldForm& form = page_of<SeamsPage>(*window, 0).form();
     EXPECT_TRUE(form.focusField(key));
-    hands.typeOver(typed);
+    actions.typeOver(typed);
     return qobject_cast<QuantityEdit*>(form.editorOf(key));
   }
   std::size_t seam_ = npos;
 };
 
 TEST_F(EntriesTest, ARefusedEntryLeavesThePlanAndEscapeBringsBackWhatWasThere) {
-  Hands hands(*window);
+  UserActions actions(*window);
   const std::string before = write_plan(plan());
-  QuantityEdit* leg = enter(hands, "leg_mm", "12q");
+  QuantityEdit* leg = enter(actions, "leg_mm", "12q");
   EXPECT_FALSE(leg->refusal().isEmpty());
   EXPECT_EQ(write_plan(plan()), before) << "the 12 that stood there for a moment isn't left behind";
   EXPECT_EQ(window->document().undo().count(), 0);
-  hands.key(Qt::Key_Escape);
+  actions.key(Qt::Key_Escape);
   EXPECT_EQ(leg->text(), "6");
   EXPECT_EQ(write_plan(plan()), before);
-  enter(hands, "leg_mm", "12q");
-  hands.key(Qt::Key_Tab);
+  enter(actions, "leg_mm", "12q");
+  actions.key(Qt::Key_Tab);
   EXPECT_EQ(leg->text(), "6");
   EXPECT_EQ(write_plan(plan()), before);
   EXPECT_FALSE(window->document().isModified());
 }
 
 TEST_F(EntriesTest, EscapeBringsBackWhatWasThereBeforeAGoodEntryToo) {
-  Hands hands(*window);
-  QuantityEdit* leg = enter(hands, "leg_mm", "12");
+  UserActions actions(*window);
+  QuantityEdit* leg = enter(actions, "leg_mm", "12");
   EXPECT_EQ(seam().leg_mm, 12) << "judged while it is typed";
-  hands.key(Qt::Key_Escape);
+  actions.key(Qt::Key_Escape);
   EXPECT_EQ(seam().leg_mm, 6);
   EXPECT_EQ(leg->text(), "6");
   EXPECT_EQ(window->document().undo().count(), 0);
-  enter(hands, "leg_mm", "12");
-  hands.key(Qt::Key_Return);
-  hands.key(Qt::Key_Escape);
+  enter(actions, "leg_mm", "12");
+  actions.key(Qt::Key_Return);
+  actions.key(Qt::Key_Escape);
   EXPECT_EQ(seam().leg_mm, 12) << "Enter ended the entry";
-  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  actions.key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(seam().leg_mm, 6);
 }
 
 TEST_F(EntriesTest, UndoInARefusedEntryDropsTheEntryAlone) {
-  Hands hands(*window);
-  enter(hands, "leg_mm", "7");
-  hands.key(Qt::Key_Return);
-  QuantityEdit* leg = enter(hands, "leg_mm", "12q");
-  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  UserActions actions(*window);
+  enter(actions, "leg_mm", "7");
+  actions.key(Qt::Key_Return);
+  QuantityEdit* leg = enter(actions, "leg_mm", "12q");
+  actions.key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(leg->text(), "7");
   EXPECT_EQ(seam().leg_mm, 7);
-  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  actions.key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(seam().leg_mm, 6);
 }
 
 TEST_F(EntriesTest, AGermanCommaIsADecimalSignInListsToo) {
   choose_language("de");
-  Hands hands(*window);
+  UserActions actions(*window);
   const std::vector<double> before = seam().thickness_mm;
-  QuantityEdit* plates = enter(hands, "thickness_mm", "8,5");
+  QuantityEdit* plates = enter(actions, "thickness_mm", "8,5");
   EXPECT_EQ(seam().thickness_mm, before) << "one value isn't two";
   EXPECT_FALSE(plates->refusal().isEmpty());
-  hands.key(Qt::Key_Escape);
+  actions.key(Qt::Key_Escape);
   for (const auto& [typed, values] :
        {std::pair("8,5; 12", std::vector<double>{8.5, 12}),
         std::pair("8.5; 12", std::vector<double>{8.5, 12}),
@@ -115,27 +115,27 @@ TEST_F(EntriesTest, AGermanCommaIsADecimalSignInListsToo) {
         std::pair("8,5, 12", std::vector<double>{8.5, 12}), std::pair("8; 10", std::vector<double>{8, 10}),
         std::pair("9, 11", std::vector<double>{9, 11}),
         std::pair("8,5 mm; 1,2 cm", std::vector<double>{8.5, 12})}) {
-    enter(hands, "thickness_mm", typed);
-    hands.key(Qt::Key_Return);
+    enter(actions, "thickness_mm", typed);
+    actions.key(Qt::Key_Return);
     EXPECT_EQ(seam().thickness_mm, values) << typed;
   }
-  enter(hands, "gap_mm", "0,5");
+  enter(actions, "gap_mm", "0,5");
   EXPECT_EQ(seam().gap_mm, 0.5);
 }
 
 TEST_F(EntriesTest, AnEnglishListKeepsItsCommas) {
-  Hands hands(*window);
+  UserActions actions(*window);
   for (const auto& [typed, values] :
        {std::pair("8, 12", std::vector<double>{8, 12}), std::pair("8,10", std::vector<double>{8, 10}),
         std::pair("8.5; 12", std::vector<double>{8.5, 12}),
         std::pair("8,5; 12", std::vector<double>{8.5, 12})}) {
-    enter(hands, "thickness_mm", typed);
-    hands.key(Qt::Key_Return);
+    enter(actions, "thickness_mm", typed);
+    actions.key(Qt::Key_Return);
     EXPECT_EQ(seam().thickness_mm, values) << typed;
   }
   const std::vector<double> before = seam().thickness_mm;
-  enter(hands, "thickness_mm", "8, 5; 12");
-  hands.key(Qt::Key_Return);
+  enter(actions, "thickness_mm", "8, 5; 12");
+  actions.key(Qt::Key_Return);
   EXPECT_EQ(seam().thickness_mm, before) << "neither two values nor three";
 }
 
@@ -161,26 +161,26 @@ TEST(TypedNumbers, ACommaIsTheDecimalSignWhereItCannotBeAnythingElse) {
 }
 
 TEST_F(EntriesTest, APasteWithOneRefusedCellChangesNothingAndNamesTheCell) {
-  Hands hands(*window);
-  hands.page(0);
+  UserActions actions(*window);
+  actions.page(0);
   GridView& table = page_of<SeamsPage>(*window, 0).table();
   const std::string before = write_plan(plan());
   QSignalSpy said(&window->page(0), &Page::message);
   ASSERT_TRUE(table.focusCell(0, "gap_mm"));
   QApplication::clipboard()->setText("1.5\nwide\n1.5");
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   EXPECT_EQ(write_plan(plan()), before);
   ASSERT_EQ(said.count(), 1);
   EXPECT_TRUE(said[0][0].toString().contains(QString::fromStdString(plan().weldments[0].seams[1].id)));
   EXPECT_TRUE(said[0][0].toString().contains("Gap")) << said[0][0].toString().toStdString();
   ASSERT_TRUE(table.focusCell(table.grid().rowCount() - 1, "gap_mm"));
   QApplication::clipboard()->setText("1.5\n1.5");
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   EXPECT_EQ(write_plan(plan()), before) << "there is no second row";
   EXPECT_EQ(said.count(), 2);
   ASSERT_TRUE(table.focusCell(0, "schedules"));
   QApplication::clipboard()->setText("F6S\nNOPE");
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   EXPECT_EQ(write_plan(plan()), before);
   ASSERT_EQ(said.count(), 3);
   EXPECT_TRUE(said[2][0].toString().contains("NOPE"));
@@ -190,21 +190,21 @@ TEST_F(EntriesTest, APasteWithOneRefusedCellChangesNothingAndNamesTheCell) {
 }
 
 TEST_F(EntriesTest, OpeningAPageFocusesItsTableAndStrayKeysChangeNothing) {
-  Hands hands(*window);
+  UserActions actions(*window);
   for (int i = 0; i < window->pageCount(); ++i) {
     if (i % 2 == 0)
-      hands.page(i);
+      actions.page(i);
     else
-      hands.click(&window->chain().link(i));
+      actions.click(&window->chain().link(i));
     QWidget* focus = QApplication::focusWidget();
     ASSERT_NE(focus, nullptr);
     EXPECT_NE(qobject_cast<GridView*>(focus), nullptr)
         << i << ": " << focus->metaObject()->className() << " " << focus->accessibleName().toStdString();
   }
-  hands.page(1);
+  actions.page(1);
   const std::string before = write_plan(plan());
-  hands.type("28,5");
-  hands.key(Qt::Key_Return);
+  actions.type("28,5");
+  actions.key(Qt::Key_Return);
   EXPECT_EQ(write_plan(plan()), before);
   EXPECT_EQ(question(100), nullptr);
 }
@@ -212,10 +212,10 @@ TEST_F(EntriesTest, OpeningAPageFocusesItsTableAndStrayKeysChangeNothing) {
 TEST_F(EntriesTest, APlanThatIsOpenedIsLookedAtInItsTableToo) {
   window->document().start(Plan());
   settle();
-  Hands hands(*window);
+  UserActions actions(*window);
   for (const int page : {0, 1}) {
-    hands.page(page);
-    hands.press(window->page(page), "Open the demo");
+    actions.page(page);
+    actions.press(window->page(page), "Open the demo");
     settle();
     QWidget* focus = QApplication::focusWidget();
     ASSERT_NE(focus, nullptr);
@@ -227,8 +227,8 @@ TEST_F(EntriesTest, APlanThatIsOpenedIsLookedAtInItsTableToo) {
 }
 
 TEST_F(EntriesTest, EnterInPlanDataEndsTheEntryAndPressesNoButton) {
-  Hands hands(*window);
-  hands.key(Qt::Key_M, Qt::ControlModifier);
+  UserActions actions(*window);
+  actions.key(Qt::Key_M, Qt::ControlModifier);
   auto* data = window->findChild<PlanDataDialog*>();
   ASSERT_NE(data, nullptr);
   bring_to_front(*data);
@@ -250,43 +250,43 @@ TEST_F(EntriesTest, EnterInPlanDataEndsTheEntryAndPressesNoButton) {
 }
 
 TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
-  Hands hands(*window);
+  UserActions actions(*window);
   const std::string before = write_plan(plan());
-  hands.page(0);
+  actions.page(0);
   window->selection().setSeam({0, seam_});
   QApplication::processEvents();
   FieldForm& form = page_of<SeamsPage>(*window, 0).form();
   for (const char* key : {"area_allowance", "leg_mm"}) {
     ASSERT_TRUE(form.focusField(key));
     const QString shown = qobject_cast<QuantityEdit*>(form.editorOf(key))->text();
-    hands.key(Qt::Key_U, Qt::ControlModifier);
+    actions.key(Qt::Key_U, Qt::ControlModifier);
     EXPECT_EQ(UnitView::shared().system(), UnitSystem::us) << key;
     EXPECT_EQ(write_plan(plan()), before) << key;
     EXPECT_FALSE(qobject_cast<QuantityEdit*>(form.editorOf(key))->text().isEmpty());
-    hands.key(Qt::Key_U, Qt::ControlModifier);
+    actions.key(Qt::Key_U, Qt::ControlModifier);
     EXPECT_EQ(qobject_cast<QuantityEdit*>(form.editorOf(key))->text(), shown);
   }
   // In the middle of an entry: it stays the length that it was typed as.
-  QuantityEdit* leg = enter(hands, "leg_mm", "12");
-  hands.key(Qt::Key_U, Qt::ControlModifier);
+  QuantityEdit* leg = enter(actions, "leg_mm", "12");
+  actions.key(Qt::Key_U, Qt::ControlModifier);
   EXPECT_EQ(leg->text(), "0.4724");
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   EXPECT_EQ(seam().leg_mm, 12);
-  hands.key(Qt::Key_U, Qt::ControlModifier);
+  actions.key(Qt::Key_U, Qt::ControlModifier);
   // In a table's editor the text would be read in other units than it was typed in.
   ASSERT_TRUE(page_of<SeamsPage>(*window, 0).table().focusCell(static_cast<int>(seam_), "leg_mm"));
-  hands.type("9");
-  hands.key(Qt::Key_U, Qt::ControlModifier);
+  actions.type("9");
+  actions.key(Qt::Key_U, Qt::ControlModifier);
   EXPECT_EQ(UnitView::shared().system(), UnitSystem::si);
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   QTest::qWait(10);
   EXPECT_EQ(seam().leg_mm, 9);
-  hands.page(6);
+  actions.page(6);
   for (QLineEdit* line : window->page(6).findChildren<QLineEdit*>()) {
     if (line->accessibleName() != "Reason") continue;
     line->setFocus();
-    hands.type("tried");
-    hands.key(Qt::Key_U, Qt::ControlModifier);
+    actions.type("tried");
+    actions.key(Qt::Key_U, Qt::ControlModifier);
     EXPECT_EQ(line->text(), "tried");
     EXPECT_EQ(UnitView::shared().system(), UnitSystem::us);
   }

@@ -12,6 +12,7 @@
 #include "base/units/units.hpp"
 #include "demo_store.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/source_path.hpp"
 
 /// The program itself, without a display.
 namespace seamtakt::desk {
@@ -156,7 +157,7 @@ TEST(DeskProgram, TakesAPictureOfEachPageInTheSizeAskedFor) {
   QTemporaryDir folder;
   const Ran ran = run_desk({"--pictures", folder.path(), demo_path(), "--size", "1280x800", "--theme", "dark",
                             "--language", "de", "--units", "us", "--log",
-                            QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz")});
+                            QString::fromStdString(source_path("/reference/demo/arc-log.csv.gz"))});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
   const QStringList files = QDir(folder.path()).entryList({"*.png"});
   EXPECT_EQ(files.size(), 9);

@@ -3,7 +3,8 @@
 #include <QSettings>
 
 #include "app/theme_choice.hpp"
-#include "hands.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 namespace {
@@ -51,7 +52,7 @@ class FirstStepLook : public testing::TestWithParam<Look> {
   }
   /// A picture of the page as it stands, into the build folder, to be looked at.
   void photograph(int page) {
-    const QString folder = QStringLiteral(SEAMTAKT_SCREENSHOTS "/first-step");
+    const QString folder = QString::fromStdString(build_path("/screenshots/first-step"));
     QDir().mkpath(folder);
     EXPECT_TRUE(window->grab().save(QStringLiteral("%1/%2-%3-%4-%5.png")
                                         .arg(folder, GetParam().language)
@@ -114,41 +115,41 @@ class FirstStepTest : public testing::Test {
 };
 
 TEST_F(FirstStepTest, EnterOnTheStartPageOpensTheDemo) {
-  Hands hands(*window);
+  UserActions actions(*window);
   ASSERT_EQ(window->currentPage(), 0);
   ASSERT_TRUE(window->document().isEmpty());
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   EXPECT_FALSE(window->document().isEmpty());
   EXPECT_EQ(window->document().plan()->weldments.size(), 3u);
 }
 
 TEST_F(FirstStepTest, EnterOnAnyEmptyPageOpensTheDemo) {
-  Hands hands(*window);
+  UserActions actions(*window);
   for (const int index : empty_pages) {
     window->document().start(Plan());
     window->evaluator().wait();
     QApplication::processEvents();
-    hands.page(index);
+    actions.page(index);
     ASSERT_NE(window->page(index).firstStep(), nullptr) << index;
     EXPECT_TRUE(window->page(index).firstStep()->isDefault());
-    hands.key(index % 2 ? Qt::Key_Enter : Qt::Key_Return);
+    actions.key(index % 2 ? Qt::Key_Enter : Qt::Key_Return);
     EXPECT_FALSE(window->document().isEmpty()) << index;
     window->document().undo().setClean();
   }
 }
 
 TEST_F(FirstStepTest, EnterWhereNothingHasTheFocusDoesToo) {
-  Hands hands(*window);
+  UserActions actions(*window);
   if (QApplication::focusWidget()) QApplication::focusWidget()->clearFocus();
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   EXPECT_FALSE(window->document().isEmpty());
 }
 
 TEST_F(FirstStepTest, EnterPressesTheOtherButtonWhereThatHasTheFocus) {
-  Hands hands(*window);
-  hands.key(Qt::Key_Tab);
+  UserActions actions(*window);
+  actions.key(Qt::Key_Tab);
   ASSERT_EQ(QApplication::focusWidget(), button(window->page(0), "New plan"));
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   EXPECT_EQ(window->document().plan()->weldments.size(), 1u) << "a new plan, not the demo";
   EXPECT_TRUE(window->document().plan()->weldments[0].seams.size() <= 1);
 }
@@ -158,11 +159,11 @@ TEST_F(FirstStepTest, EnterOnAPageWithDataOpensNothing) {
   window->evaluator().wait();
   QApplication::processEvents();
   const PlanPtr plan = window->document().plan();
-  Hands hands(*window);
+  UserActions actions(*window);
   for (int index = 0; index < window->pageCount(); ++index) {
-    hands.page(index);
+    actions.page(index);
     EXPECT_EQ(window->page(index).firstStep(), nullptr) << index;
-    hands.key(Qt::Key_Return);
+    actions.key(Qt::Key_Return);
     EXPECT_EQ(window->document().plan(), plan) << index;
     for (QWidget* open : QApplication::topLevelWidgets())
       if (open != window.get() && open->isWindow() && open->inherits("QComboBoxPrivateContainer"))

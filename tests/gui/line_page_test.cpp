@@ -5,8 +5,8 @@
 #include "plots/line_view.hpp"
 
 #include "base/units/units.hpp"
-#include "hands.hpp"
 #include "line/line_result.hpp"
+#include "user_actions.hpp"
 #include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
@@ -16,17 +16,17 @@ class LinePageTest : public DeskTest {
  protected:
   void SetUp() override {
     DeskTest::SetUp();
-    hands = std::make_unique<Hands>(*window);
-    hands->page(4);
+    actions = std::make_unique<UserActions>(*window);
+    actions->page(4);
   }
   LinePage& page() { return page_of<LinePage>(*window, 4); }
   QString asked() {
-    hands->press(page(), "Demo orders");
+    actions->press(page(), "Demo orders");
     page().job().wait();
     QApplication::processEvents();
     return page().summary().text();
   }
-  std::unique_ptr<Hands> hands;
+  std::unique_ptr<UserActions> actions;
 };
 
 QString rounded(double value) {

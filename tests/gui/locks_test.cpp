@@ -10,12 +10,13 @@
 #include <QTreeWidget>
 
 #include "document/plan_address.hpp"
-#include "hands.hpp"
 #include "pages/heat_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/window_panel.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plots/window_plot.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plan_data_dialog.hpp"
@@ -32,8 +33,8 @@ class LocksTest : public DeskTest {
   std::string text() const { return write_plan(plan()); }
   const Schedule& schedule(const char* id) const { return *find_by_id(plan().schedules, id); }
   SchedulesPage& page() { return page_of<SchedulesPage>(*window, 1); }
-  void choose(Hands& hands, const char* id) {
-    hands.page(1);
+  void choose(UserActions& actions, const char* id) {
+    actions.page(1);
     window->selection().setSchedule(*find_schedule(plan(), id));
     QApplication::processEvents();
   }
@@ -60,13 +61,13 @@ class LocksTest : public DeskTest {
 };
 
 TEST_F(LocksTest, ATypedChangeOfAnApprovedScheduleOffersARevisionAndRefusingItChangesNothing) {
-  Hands hands(*window);
-  choose(hands, "F5S");
+  UserActions actions(*window);
+  choose(actions, "F5S");
   const std::string before = text();
   ASSERT_TRUE(page().form().focusField("travel_speed_mm_s"));
-  hands.typeOver("11");
+  actions.typeOver("11");
   EXPECT_EQ(text(), before) << "not while it is typed either";
-  hands.key(Qt::Key_Tab);
+  actions.key(Qt::Key_Tab);
   RevisionDialog* dialog = offer();
   ASSERT_NE(dialog, nullptr);
   EXPECT_EQ(static_cast<std::size_t>(dialog->seams().count()), seams_welded_by(plan(), "F5S").size());
@@ -74,7 +75,7 @@ TEST_F(LocksTest, ATypedChangeOfAnApprovedScheduleOffersARevisionAndRefusingItCh
   for (int row = 0; row < dialog->seams().count(); ++row)
     EXPECT_EQ(dialog->seams().item(row)->checkState(), Qt::Unchecked);
   photograph("locked-schedule");
-  ASSERT_TRUE(dialog->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/revision-dialog.png")));
+  ASSERT_TRUE(dialog->grab().save(QString::fromStdString(build_path("/screenshots/revision-dialog.png"))));
   escape(dialog);
   EXPECT_EQ(text(), before);
   EXPECT_EQ(window->document().undo().count(), 0);
@@ -84,14 +85,14 @@ TEST_F(LocksTest, ATypedChangeOfAnApprovedScheduleOffersARevisionAndRefusingItCh
 }
 
 TEST_F(LocksTest, AnAcceptedOfferMakesADraftAndMovesTheTickedSeamsAlone) {
-  Hands hands(*window);
-  choose(hands, "F5S");
+  UserActions actions(*window);
+  choose(actions, "F5S");
   const std::string before = text();
   const auto seams = seams_welded_by(plan(), "F5S");
   ASSERT_GT(seams.size(), 2u);
   ASSERT_TRUE(page().form().focusField("travel_speed_mm_s"));
-  hands.typeOver("11");
-  hands.key(Qt::Key_Return);
+  actions.typeOver("11");
+  actions.key(Qt::Key_Return);
   RevisionDialog* dialog = offer();
   ASSERT_NE(dialog, nullptr);
   dialog->seams().setCurrentRow(1);
@@ -120,8 +121,8 @@ TEST_F(LocksTest, AnAcceptedOfferMakesADraftAndMovesTheTickedSeamsAlone) {
 }
 
 TEST_F(LocksTest, ADraggedWorkingPointOfAnApprovedScheduleIsOfferedWhenItIsLetGo) {
-  Hands hands(*window);
-  hands.page(2);
+  UserActions actions(*window);
+  actions.page(2);
   auto& heat = page_of<HeatPage>(*window, 2);
   heat.table().selectRow(3);
   QTest::qWait(50);
@@ -151,22 +152,22 @@ TEST_F(LocksTest, ADraggedWorkingPointOfAnApprovedScheduleIsOfferedWhenItIsLetGo
   EXPECT_EQ(plan().schedules.back().status, "draft");
   EXPECT_EQ(schedule(id.c_str()).travel_speed_mm_s, held.travel_speed_mm_s);
   plot.setFocus();
-  hands.key(Qt::Key_Up);
+  actions.key(Qt::Key_Up);
   EXPECT_NE(offer(), nullptr) << "the arrow keys ask too";
 }
 
 TEST_F(LocksTest, ACellOfTheTableAsksToo) {
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   const std::string before = text();
   ASSERT_TRUE(page().table().focusCell(0, "travel_speed_mm_s"));
-  hands.type("11");
-  hands.key(Qt::Key_Return);
+  actions.type("11");
+  actions.key(Qt::Key_Return);
   escape(offer());
   EXPECT_EQ(text(), before);
   ASSERT_TRUE(page().table().focusCell(0, "id"));
-  hands.type("28,5");
-  hands.key(Qt::Key_Return);
+  actions.type("28,5");
+  actions.key(Qt::Key_Return);
   RevisionDialog* dialog = offer();
   ASSERT_NE(dialog, nullptr);
   EXPECT_EQ(text(), before) << "an approved schedule isn't renamed";
@@ -182,16 +183,16 @@ TEST_F(LocksTest, APasteOverLockedSchedulesIsWholeOrNothing) {
   ASSERT_FALSE(window->document().edit(
       "one draft", {}, [](Plan& changed) { changed.schedules[1].status = "draft"; }, WhenLocked::withdraw));
   window->document().undo().clear();
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   const std::string before = text();
   const double first = plan().schedules[0].travel_speed_mm_s;
   ASSERT_TRUE(page().table().focusCell(0, "travel_speed_mm_s"));
   QApplication::clipboard()->setText("11\n9\n7");
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   escape(offer());
   EXPECT_EQ(text(), before) << "the draft's cell isn't taken alone";
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   RevisionDialog* dialog = offer();
   ASSERT_NE(dialog, nullptr);
   const std::size_t lines = seams_welded_by(plan(), "F4S").size() + seams_welded_by(plan(), "F6S").size();
@@ -207,37 +208,37 @@ TEST_F(LocksTest, APasteOverLockedSchedulesIsWholeOrNothing) {
 }
 
 TEST_F(LocksTest, ACheckBoxOfTheFormAsksToo) {
-  Hands hands(*window);
-  choose(hands, "F5S");
+  UserActions actions(*window);
+  choose(actions, "F5S");
   const std::string before = text();
   QCheckBox* weave = nullptr;
   for (QCheckBox* box : page().form().findChildren<QCheckBox*>())
     if (box->accessibleName() == "Weave" && box->isVisibleTo(&page().form())) weave = box;
   ASSERT_NE(weave, nullptr);
   weave->setFocus();
-  hands.key(Qt::Key_Space);
+  actions.key(Qt::Key_Space);
   escape(offer());
   EXPECT_EQ(text(), before);
   EXPECT_FALSE(weave->isChecked());
 }
 
 TEST_F(LocksTest, AnApprovalIsWithdrawnByACommandAfterAQuestionAndNotByTheStatusField) {
-  Hands hands(*window);
-  choose(hands, "F5S");
+  UserActions actions(*window);
+  choose(actions, "F5S");
   const std::string before = text();
   auto* status = qobject_cast<QComboBox*>(editor("status"));
   ASSERT_EQ(status->currentData().toString(), "approved");
   status->setFocus();
-  hands.key(Qt::Key_Up);
+  actions.key(Qt::Key_Up);
   QDialog* asks = question();
   ASSERT_NE(qobject_cast<QMessageBox*>(asks), nullptr);
   QString words = qobject_cast<QMessageBox*>(asks)->text();
   EXPECT_TRUE(words.remove(QChar(0x2060)).contains("BD/S11, ")) << words.toStdString();
-  ASSERT_TRUE(asks->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/withdraw-dialog.png")));
+  ASSERT_TRUE(asks->grab().save(QString::fromStdString(build_path("/screenshots/withdraw-dialog.png"))));
   escape(asks);
   EXPECT_EQ(text(), before);
   EXPECT_EQ(status->currentData().toString(), "approved");
-  hands.press(page(), "Withdraw approval …");
+  actions.press(page(), "Withdraw approval …");
   press(question(), "Withdraw");
   settle();
   EXPECT_EQ(schedule("F5S").status, "draft");
@@ -245,7 +246,7 @@ TEST_F(LocksTest, AnApprovalIsWithdrawnByACommandAfterAQuestionAndNotByTheStatus
   EXPECT_TRUE(schedule("F5S").effective_from.empty());
   EXPECT_EQ(window->document().undo().count(), 1);
   ASSERT_TRUE(page().form().focusField("travel_speed_mm_s"));
-  hands.typeOver("11");
+  actions.typeOver("11");
   EXPECT_EQ(schedule("F5S").travel_speed_mm_s, 11) << "a draft follows each key";
   EXPECT_EQ(question(100), nullptr);
 }
@@ -256,24 +257,24 @@ TEST_F(LocksTest, WhoApprovesADraftFillsInWhoAndWhenOnce) {
     changed.schedules[1].approved_by.clear();
     changed.schedules[1].effective_from.clear();
   }));
-  Hands hands(*window);
-  choose(hands, "F5S");
+  UserActions actions(*window);
+  choose(actions, "F5S");
   auto* status = qobject_cast<QComboBox*>(editor("status"));
   status->setFocus();
-  hands.key(Qt::Key_End);
+  actions.key(Qt::Key_End);
   EXPECT_EQ(schedule("F5S").status, "approved");
   ASSERT_TRUE(page().form().focusField("approved_by"));
-  hands.type("w. engineer");
-  hands.key(Qt::Key_Tab);
+  actions.type("w. engineer");
+  actions.key(Qt::Key_Tab);
   EXPECT_EQ(schedule("F5S").approved_by, "w. engineer");
   ASSERT_TRUE(page().form().focusField("effective_from"));
-  hands.type("2026-12-01");
-  hands.key(Qt::Key_Tab);
+  actions.type("2026-12-01");
+  actions.key(Qt::Key_Tab);
   EXPECT_EQ(schedule("F5S").effective_from, "2026-12-01");
   EXPECT_EQ(question(100), nullptr);
   ASSERT_TRUE(page().form().focusField("approved_by"));
-  hands.typeOver("someone else");
-  hands.key(Qt::Key_Tab);
+  actions.typeOver("someone else");
+  actions.key(Qt::Key_Tab);
   escape(offer());
   EXPECT_EQ(schedule("F5S").approved_by, "w. engineer");
 }
@@ -283,18 +284,18 @@ TEST_F(LocksTest, ALockedScheduleIsNotRemoved) {
     changed.schedules.push_back(changed.schedules[0]);
     changed.schedules.back().id = "SPARE";
   }));
-  Hands hands(*window);
-  choose(hands, "SPARE");
+  UserActions actions(*window);
+  choose(actions, "SPARE");
   QSignalSpy said(&page(), &Page::message);
-  hands.key(Qt::Key_Delete, Qt::ControlModifier);
+  actions.key(Qt::Key_Delete, Qt::ControlModifier);
   EXPECT_NE(find_by_id(plan().schedules, "SPARE"), nullptr);
   ASSERT_EQ(said.count(), 1);
   EXPECT_TRUE(said[0][0].toString().contains("SPARE (approved)")) << said[0][0].toString().toStdString();
 }
 
 TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPriceDoesNot) {
-  Hands hands(*window);
-  hands.key(Qt::Key_M, Qt::ControlModifier);
+  UserActions actions(*window);
+  actions.key(Qt::Key_M, Qt::ControlModifier);
   auto* data = window->findChild<PlanDataDialog*>();
   ASSERT_NE(data, nullptr);
   const auto wires = data->tree().findItems("S12", Qt::MatchExactly | Qt::MatchRecursive);
@@ -315,7 +316,7 @@ TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPri
   auto* asks = qobject_cast<QMessageBox*>(question());
   ASSERT_NE(asks, nullptr);
   EXPECT_TRUE(asks->text().contains("F4S (approved)")) << asks->text().toStdString();
-  ASSERT_TRUE(asks->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/copy-dialog.png")));
+  ASSERT_TRUE(asks->grab().save(QString::fromStdString(build_path("/screenshots/copy-dialog.png"))));
   escape(asks);
   EXPECT_EQ(text(), before);
   enter("diameter_mm", "1.6");

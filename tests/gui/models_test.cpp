@@ -8,7 +8,6 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "hands.hpp"
 #include "models/pictures/contour.hpp"
 #include "models/pictures/trace.hpp"
 #include "models/tables/finding_model.hpp"
@@ -21,6 +20,7 @@
 #include "models/words/formula_layout.hpp"
 #include "models/words/text_units.hpp"
 #include "models/words/unit_view.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 namespace {

@@ -9,11 +9,11 @@
 
 #include "app/theme_choice.hpp"
 #include "formula/quantities/quantity.hpp"
-#include "hands.hpp"
 #include "models/words/explanation_html.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 

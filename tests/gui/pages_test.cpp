@@ -17,7 +17,6 @@
 #include "app/theme_choice.hpp"
 #include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
-#include "hands.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/words/unit_view.hpp"
 #include "pages/findings_page.hpp"
@@ -29,6 +28,8 @@
 #include "plan/fields/plan_file.hpp"
 #include "plots/seam_view.hpp"
 #include "plots/window_plot.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/finding_list.hpp"
@@ -50,10 +51,10 @@ TEST_F(DeskTest, TheChainShowsALiveFigureOfEachLink) {
 }
 
 TEST_F(DeskTest, EachLinkOpensByKeyAndByClick) {
-  Hands hands(*window);
-  for (int i = 0; i < window->pageCount(); ++i) hands.page(i);
+  UserActions actions(*window);
+  for (int i = 0; i < window->pageCount(); ++i) actions.page(i);
   for (int i = 0; i < window->pageCount(); ++i) {
-    hands.click(&window->chain().link(i));
+    actions.click(&window->chain().link(i));
     EXPECT_EQ(window->currentPage(), i);
   }
 }
@@ -83,34 +84,34 @@ TEST_F(DeskTest, EveryControlHasANameForScreenReaders) {
 TEST_F(DeskTest, TypingInAFormIsLiveUndoneAsOneStepAndTakesUnits) {
   make_drafts(window->document());
   settle();
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
   ASSERT_TRUE(page.form().focusField("travel_speed_mm_s"));
   const double before = window->document().plan()->schedules[0].travel_speed_mm_s;
-  hands.typeOver("45 cm/min");
+  actions.typeOver("45 cm/min");
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].travel_speed_mm_s, 7.5);
-  hands.key(Qt::Key_Tab);
+  actions.key(Qt::Key_Tab);
   auto* edit = qobject_cast<QuantityEdit*>(page.form().editorOf("travel_speed_mm_s"));
   EXPECT_EQ(edit->text(), "7.5");
-  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  actions.key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].travel_speed_mm_s, before);
 }
 
 TEST_F(DeskTest, ARefusedValueSaysWhyBesideTheFieldAndGoesBack) {
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
   ASSERT_TRUE(page.form().focusField("arc_voltage_V"));
   auto* edit = qobject_cast<QuantityEdit*>(page.form().editorOf("arc_voltage_V"));
   const QString before = edit->text();
-  hands.typeOver("28 mm");
+  actions.typeOver("28 mm");
   EXPECT_TRUE(edit->refusal().contains("V")) << edit->refusal().toStdString();
   bool shown = false;
   for (QLabel* label : edit->parentWidget()->findChildren<QLabel*>())
     shown = shown || (label->isVisible() && label->text() == edit->refusal());
   EXPECT_TRUE(shown);
-  hands.key(Qt::Key_Escape);
+  actions.key(Qt::Key_Escape);
   EXPECT_EQ(edit->text(), before);
   EXPECT_TRUE(edit->refusal().isEmpty());
 }
@@ -118,27 +119,27 @@ TEST_F(DeskTest, ARefusedValueSaysWhyBesideTheFieldAndGoesBack) {
 TEST_F(DeskTest, ArrowKeysStepANumber) {
   make_drafts(window->document());
   settle();
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
   ASSERT_TRUE(page.form().focusField("arc_voltage_V"));
   const double before = window->document().plan()->schedules[0].arc_voltage_V;
-  hands.key(Qt::Key_Up);
-  hands.key(Qt::Key_Up);
+  actions.key(Qt::Key_Up);
+  actions.key(Qt::Key_Up);
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].arc_voltage_V, before + 2);
-  hands.key(Qt::Key_Z, Qt::ControlModifier);
+  actions.key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_DOUBLE_EQ(window->document().plan()->schedules[0].arc_voltage_V, before);
 }
 
 TEST_F(DeskTest, ACellIsEditedInPlaceAndARangeGoesToASpreadsheetAndBack) {
   make_drafts(window->document());
   settle();
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   GridView& table = page_of<SchedulesPage>(*window, 1).table();
   ASSERT_TRUE(table.focusCell(0, "travel_speed_mm_s"));
-  hands.type("11");
-  hands.key(Qt::Key_Return);
+  actions.type("11");
+  actions.key(Qt::Key_Return);
   EXPECT_TRUE(
       QTest::qWaitFor([&] { return window->document().plan()->schedules[0].travel_speed_mm_s == 11; }, 3000));
   const int column = table.grid().columnNamed("travel_speed_mm_s");
@@ -161,8 +162,8 @@ TEST_F(DeskTest, ASchedulesDifferenceToTheSameOneOfAnotherPlanIsShown) {
   Plan older = *window->document().plan();
   older.schedules[2].arc_voltage_V += 1;
   save_atomically(path.toStdString(), write_plan(older));
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   auto& page = page_of<SchedulesPage>(*window, 1);
   page.compareWith(path);
   window->selection().setSchedule(1);
@@ -186,22 +187,22 @@ TEST_F(DeskTest, SortingGoesByTheNumberAndNotByItsText) {
 }
 
 TEST_F(DeskTest, F1ExplainsTheDerivedValueInFocus) {
-  Hands hands(*window);
-  hands.page(0);
-  hands.key(Qt::Key_F1);
+  UserActions actions(*window);
+  actions.page(0);
+  actions.key(Qt::Key_F1);
   ASSERT_TRUE(window->explain().isVisible());
   ASSERT_TRUE(page_of<SeamsPage>(*window, 0).table().focusCell(0, "pass.cooling_time_s"));
   QApplication::processEvents();
   EXPECT_TRUE(window->explain().text().contains("en-1011-2")) << window->explain().text().toStdString();
-  hands.key(Qt::Key_F1);
+  actions.key(Qt::Key_F1);
   EXPECT_FALSE(window->explain().isVisible());
 }
 
 TEST_F(DeskTest, AClickOnTheDrawnSeamChoosesItEverywhere) {
   auto& page = page_of<SeamsPage>(*window, 0);
-  Hands hands(*window);
+  UserActions actions(*window);
   page.picture().setProjection(Projection::plan);
-  hands.clickAt(&page.picture(), page.picture().pointOf(5).toPoint());
+  actions.clickAt(&page.picture(), page.picture().pointOf(5).toPoint());
   const std::size_t picked = window->selection().seam().seam;
   EXPECT_EQ(page.table().currentRow(), static_cast<int>(picked));
   EXPECT_EQ(page.form().pointer(), seam_address(0, picked));
@@ -209,14 +210,14 @@ TEST_F(DeskTest, AClickOnTheDrawnSeamChoosesItEverywhere) {
 }
 
 TEST_F(DeskTest, EnterOnAFindingGoesToItsField) {
-  Hands hands(*window);
-  hands.page(6);
+  UserActions actions(*window);
+  actions.page(6);
   auto& page = page_of<FindingsPage>(*window, 6);
   page.table().setFocus();
   page.table().setCurrentIndex(page.table().proxy().index(0, 0));
   const std::string where =
       page.table().proxy().index(0, page.table().grid().columnNamed("where")).data().toString().toStdString();
-  hands.key(Qt::Key_Return);
+  actions.key(Qt::Key_Return);
   EXPECT_EQ(window->currentPage(), 0);
   const SeamPlace at = window->selection().seam();
   const Weldment& weldment = window->document().plan()->weldments[at.weldment];
@@ -225,8 +226,8 @@ TEST_F(DeskTest, EnterOnAFindingGoesToItsField) {
 }
 
 TEST_F(DeskTest, AFindingIsAcceptedOnlyWithReasonAndName) {
-  Hands hands(*window);
-  hands.page(6);
+  UserActions actions(*window);
+  actions.page(6);
   auto& page = page_of<FindingsPage>(*window, 6);
   page.table().setFocus();
   page.table().setCurrentIndex(page.table().proxy().index(0, 0));
@@ -236,7 +237,7 @@ TEST_F(DeskTest, AFindingIsAcceptedOnlyWithReasonAndName) {
   for (QLineEdit* line : page.findChildren<QLineEdit*>()) {
     if (line->accessibleName() != "Reason" && line->accessibleName() != "Accepted by") continue;
     line->setFocus();
-    hands.type(line->accessibleName() == "Reason" ? "tried on a test piece" : "w. engineer");
+    actions.type(line->accessibleName() == "Reason" ? "tried on a test piece" : "w. engineer");
   }
   page.accept();
   ASSERT_EQ(window->document().plan()->accepted.size(), before + 1);
@@ -249,8 +250,8 @@ TEST_F(DeskTest, AFindingIsAcceptedOnlyWithReasonAndName) {
 TEST_F(DeskTest, TheWorkingPointIsDraggedWithTheMouseAndUndoneInOneStep) {
   make_drafts(window->document());
   settle();
-  Hands hands(*window);
-  hands.page(2);
+  UserActions actions(*window);
+  actions.page(2);
   auto& page = page_of<HeatPage>(*window, 2);
   page.table().selectRow(3);
   QTest::qWait(50);
@@ -277,8 +278,8 @@ TEST_F(DeskTest, AWindowOnStainlessSteelHasNoCoolingTimesAndSaysSo) {
       metal.composition_pct = {{"C", 0.04}, {"Cr", 18.1}, {"Ni", 8.1}};
   }));
   settle();
-  Hands hands(*window);
-  hands.page(2);
+  UserActions actions(*window);
+  actions.page(2);
   auto& page = page_of<HeatPage>(*window, 2);
   page.table().selectRow(3);
   QTest::qWait(50);
@@ -294,8 +295,8 @@ TEST_F(DeskTest, AWindowOnStainlessSteelHasNoCoolingTimesAndSaysSo) {
 TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
   make_drafts(window->document());
   settle();
-  Hands hands(*window);
-  hands.page(2);
+  UserActions actions(*window);
+  actions.page(2);
   auto& page = page_of<HeatPage>(*window, 2);
   page.table().selectRow(0);
   QTest::qWait(50);
@@ -303,7 +304,7 @@ TEST_F(DeskTest, TheWorkingPointIsMovedWithArrowKeysToo) {
   const auto at = *find_schedule(*window->document().plan(), plot.map().schedule);
   const double before = window->document().plan()->schedules[at].wire_feed_speed_m_min;
   plot.setFocus();
-  hands.key(Qt::Key_Up);
+  actions.key(Qt::Key_Up);
   EXPECT_NEAR(window->document().plan()->schedules[at].wire_feed_speed_m_min, before + 0.1, 1e-9);
 }
 
@@ -339,10 +340,10 @@ TEST_F(DeskTest, AnEmptyDeskSaysTheFirstStepAndOpensTheDemo) {
     EXPECT_TRUE(offered) << i;
   }
   window->showPage(0);
-  Hands hands(*window);
+  UserActions actions(*window);
   for (QPushButton* button : window->page(0).findChildren<QPushButton*>())
     if (button->isVisible() && button->accessibleName() == "Open the demo") {
-      hands.click(button);
+      actions.click(button);
       break;
     }
   settle();
@@ -358,8 +359,8 @@ TEST_F(DeskTest, AFindingOfTheCycleIsAcceptedToo) {
   };
   ASSERT_NE(takt_missed(), nullptr);
   ASSERT_EQ(takt_missed()->severity, Severity::fail);
-  Hands hands(*window);
-  hands.page(6);
+  UserActions actions(*window);
+  actions.page(6);
   auto& page = page_of<FindingsPage>(*window, 6);
   for (int row = 0; row < page.table().grid().rowCount(); ++row)
     if (page.table().grid().index(row, page.table().grid().columnNamed("rule")).data() == "cycle.takt.missed")
@@ -368,10 +369,10 @@ TEST_F(DeskTest, AFindingOfTheCycleIsAcceptedToo) {
     if (line->accessibleName() != "Reason" && line->accessibleName() != "Accepted by") continue;
     line->setFocus();
     line->selectAll();
-    hands.type(line->accessibleName() == "Reason" ? "one shift more" : "p. engineer");
+    actions.type(line->accessibleName() == "Reason" ? "one shift more" : "p. engineer");
   }
   const std::size_t before = window->document().plan()->accepted.size();
-  hands.press(page, "Accept with this reason");
+  actions.press(page, "Accept with this reason");
   settle();
   ASSERT_EQ(window->document().plan()->accepted.size(), before + 1);
   ASSERT_NE(takt_missed(), nullptr);
@@ -420,8 +421,8 @@ std::size_t colors_in(const QImage& picture) {
 
 TEST_F(DeskTest, EveryPageIsPhotographedIntoTheBuildFolder) {
   const bool on_screen = QGuiApplication::platformName() == QStringLiteral("xcb");
-  const QString folder =
-      QStringLiteral(SEAMTAKT_SCREENSHOTS) + (on_screen ? QStringLiteral("/x-server") : QString());
+  const QString folder = QString::fromStdString(build_path("/screenshots")) +
+                         (on_screen ? QStringLiteral("/x-server") : QString());
   auto& records = page_of<RecordsPage>(*window, 5);
   records.importLogs({demo_log()});
   records.job().wait();

@@ -29,12 +29,12 @@
 
 #include "app/report_export.hpp"
 #include "base/files/atomic_save.hpp"
-#include "hands.hpp"
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "user_actions.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plain_text.hpp"

@@ -4,19 +4,19 @@
 #include <QTemporaryDir>
 #include <cmath>
 
-#include "hands.hpp"
 #include "pages/records_page.hpp"
 #include "plan/seam_geometry.hpp"
 #include "plots/individuals_plot.hpp"
 #include "plots/trace_view.hpp"
+#include "user_actions.hpp"
 #include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
 namespace {
 
 TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
-  Hands hands(*window);
-  hands.page(5);
+  UserActions actions(*window);
+  actions.page(5);
   auto& page = page_of<RecordsPage>(*window, 5);
   QSignalSpy stopped(&page.job(), &LogImport::cancelled);
   page.importLogs({demo_log()});
@@ -25,7 +25,7 @@ TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
   EXPECT_EQ(stopped.count(), 1);
   EXPECT_FALSE(page.logs());
   for (QPushButton* button : page.findChildren<QPushButton*>())
-    if (button->accessibleName() == "Demo log") hands.click(button);
+    if (button->accessibleName() == "Demo log") actions.click(button);
   page.job().wait();
   ASSERT_TRUE(page.logs());
   EXPECT_GT(page.logs()->audit.passes.size(), 10u);
@@ -37,7 +37,7 @@ TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
   EXPECT_GT(page.trace().to(), page.trace().from());
   const double all = page.trace().to() - page.trace().from();
   page.trace().setFocus();
-  hands.key(Qt::Key_Plus);
+  actions.key(Qt::Key_Plus);
   EXPECT_LT(page.trace().to() - page.trace().from(), all);
 }
 
@@ -74,8 +74,8 @@ QString short_log(const QTemporaryDir& folder, const Plan& plan) {
 
 TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
   const QTemporaryDir folder;
-  Hands hands(*window);
-  hands.page(5);
+  UserActions actions(*window);
+  actions.page(5);
   auto& page = page_of<RecordsPage>(*window, 5);
   page.importLogs({short_log(folder, *window->document().plan())});
   page.job().wait();
@@ -92,8 +92,8 @@ TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
 }
 
 TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {
-  Hands hands(*window);
-  hands.page(5);
+  UserActions actions(*window);
+  actions.page(5);
   auto& page = page_of<RecordsPage>(*window, 5);
   page.importLogs({demo_log()});
   page.job().wait();
@@ -105,7 +105,7 @@ TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {
   ASSERT_EQ(table.grid().rowCount(), static_cast<int>(statistics.size()));
   table.setFocus();
   table.setCurrentIndex(table.proxy().index(0, 0));
-  hands.key(Qt::Key_Down);
+  actions.key(Qt::Key_Down);
   const QuantityStatistics& of = statistics[static_cast<std::size_t>(table.currentRow())];
   const IndividualsChart& chart = page.chart().chart();
   ASSERT_TRUE(chart.chart);

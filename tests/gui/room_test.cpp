@@ -6,10 +6,11 @@
 #include <QTableView>
 
 #include "app/theme_choice.hpp"
-#include "hands.hpp"
 #include "models/words/unit_view.hpp"
 #include "pages/line_page.hpp"
 #include "pages/records_page.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 namespace {
@@ -40,7 +41,7 @@ class RoomForTexts : public testing::TestWithParam<View> {
     records.importLogs({demo_log()}, {});
     records.job().wait();
     auto& line = page_of<LinePage>(*window_, 4);
-    line.readOrders(QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/orders.csv"));
+    line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
     line.job().wait();
   }
   void TearDown() override {

@@ -4,7 +4,6 @@
 
 #include "base/files/atomic_save.hpp"
 #include "document/plan_address.hpp"
-#include "hands.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/seam_model.hpp"
 #include "models/words/unit_view.hpp"
@@ -20,6 +19,8 @@
 #include "plots/seam_view.hpp"
 #include "plots/timeline_view.hpp"
 #include "plots/window_plot.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 #include "widgets/explain_panel.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/finding_list.hpp"
@@ -32,7 +33,7 @@ class SelectionTest : public DeskTest {
  protected:
   void SetUp() override {
     DeskTest::SetUp();
-    hands = std::make_unique<Hands>(*window);
+    actions = std::make_unique<UserActions>(*window);
   }
   SeamsPage& seams() { return page_of<SeamsPage>(*window, 0); }
   CellPage& cell() { return page_of<CellPage>(*window, 3); }
@@ -45,8 +46,8 @@ class SelectionTest : public DeskTest {
     return nullptr;
   }
   void explainOpen() {
-    hands->page(0);
-    hands->key(Qt::Key_F1);
+    actions->page(0);
+    actions->key(Qt::Key_F1);
     ASSERT_TRUE(window->explain().isVisible());
   }
   /// The row of the findings page with that rule; -1 where there is none.
@@ -75,7 +76,7 @@ class SelectionTest : public DeskTest {
     return path;
   }
   QTemporaryDir folder;
-  std::unique_ptr<Hands> hands;
+  std::unique_ptr<UserActions> actions;
 };
 
 TEST_F(SelectionTest, ExplainIsEmptiedWhereTheCellHoldsNoDerivedValue) {
@@ -91,7 +92,7 @@ TEST_F(SelectionTest, ExplainIsEmptiedWhereTheCellHoldsNoDerivedValue) {
 TEST_F(SelectionTest, ExplainFollowsKeysFromRowToRow) {
   explainOpen();
   ASSERT_TRUE(seams().table().focusCell(2, "pass.cooling_time_s"));
-  hands->key(Qt::Key_Down);
+  actions->key(Qt::Key_Down);
   EXPECT_NE(explained().find("BD/S04"), std::string::npos) << explained();
   EXPECT_EQ(at().seam, 3u);
 }
@@ -115,14 +116,14 @@ TEST_F(SelectionTest, ExplainShowsWhatMakesUpAState) {
 TEST_F(SelectionTest, ExplainIsOfThePageInFrontAndNotOfOnesBehindIt) {
   explainOpen();
   ASSERT_TRUE(seams().table().focusCell(0, "seam.leg_mm"));
-  hands->clickAt(&seams().picture(), seams().picture().pointOf(5).toPoint());
+  actions->clickAt(&seams().picture(), seams().picture().pointOf(5).toPoint());
   ASSERT_GT(at().seam, 0u);
   const std::string place = "BD/" + window->document().plan()->weldments[0].seams[at().seam].id + "\n";
   EXPECT_NE(explained().find(place), std::string::npos)
       << "the seam's leg, as in the table; the table of passes behind it said this: " << explained();
-  hands->page(3);
+  actions->page(3);
   EXPECT_TRUE(is_empty()) << "nothing on Cell is derived by a formula: " << explained();
-  hands->page(0);
+  actions->page(0);
   EXPECT_NE(explained().find(place), std::string::npos) << explained();
 }
 
@@ -131,13 +132,13 @@ TEST_F(SelectionTest, ExplainKeepsTheViewsUnits) {
   ASSERT_TRUE(seams().table().focusCell(2, "pass.heat_input_kJ_mm"));
   QApplication::processEvents();
   EXPECT_EQ(explained().find("kJ/in"), std::string::npos);
-  hands->key(Qt::Key_U, Qt::ControlModifier);
+  actions->key(Qt::Key_U, Qt::ControlModifier);
   double kJ_mm = 0;
   for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes)
     if (pass.weldment == "BD" && pass.seam == "S03" && pass.pass == 1) kJ_mm = pass.heat_input_kJ_mm;
   const std::string shown = UnitView::shared().numberText(kJ_mm, "kJ/mm", 4).toStdString() + " kJ/in";
   EXPECT_NE(explained().find(shown), std::string::npos) << shown << "\n" << explained();
-  hands->key(Qt::Key_U, Qt::ControlModifier);
+  actions->key(Qt::Key_U, Qt::ControlModifier);
 }
 
 TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
@@ -145,9 +146,9 @@ TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
   seams().table().focusCell(7, "pass.cooling_time_s");
   window->selection().setSeam({2, 9});
   window->selection().setSchedule(6);
-  hands->page(3);
+  actions->page(3);
   cell().setWithout("R2");
-  hands->page(0);
+  actions->page(0);
   ASSERT_TRUE(window->openPlan(otherPlan()));
   EXPECT_TRUE(is_empty()) << "at once, not when the results are there: " << explained();
   settle();
@@ -161,7 +162,7 @@ TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
   EXPECT_EQ(page_of<HeatPage>(*window, 2).table().currentRow(), 0);
   EXPECT_EQ(page_of<SchedulesPage>(*window, 1).table().currentRow(),
             static_cast<int>(window->selection().schedule()));
-  hands->page(3);
+  actions->page(3);
   settle();
   EXPECT_EQ(weldments(cell())->currentText(), "TT");
   EXPECT_EQ(at(), (SeamPlace{0, 0}));
@@ -173,7 +174,7 @@ TEST_F(SelectionTest, FiguresOfTheLineAndTheLogsGoWithTheirPlan) {
   records.importLogs({demo_log()});
   records.job().wait();
   auto& line = page_of<LinePage>(*window, 4);
-  line.readOrders(QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/orders.csv"));
+  line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
   line.job().wait();
   ASSERT_TRUE(records.logs() && line.line());
   ASSERT_TRUE(window->openPlan(otherPlan()));
@@ -186,13 +187,13 @@ TEST_F(SelectionTest, FiguresOfTheLineAndTheLogsGoWithTheirPlan) {
 }
 
 TEST_F(SelectionTest, OpeningPagesAndTabbingThroughThemLeavesTheSeam) {
-  hands->page(0);
+  actions->page(0);
   window->selection().setSeam({0, 12});
   for (int page = 0; page < window->pageCount(); ++page) {
-    hands->page(page);
+    actions->page(page);
     // The pages' own controls, the tables among them.
     for (int i = 0; i < 14; ++i) {
-      hands->key(Qt::Key_Tab);
+      actions->key(Qt::Key_Tab);
       ASSERT_EQ(at(), (SeamPlace{0, 12})) << window->page(page).title().toStdString() << ", "
                                           << QApplication::focusWidget()->accessibleName().toStdString();
     }
@@ -201,7 +202,7 @@ TEST_F(SelectionTest, OpeningPagesAndTabbingThroughThemLeavesTheSeam) {
 
 TEST_F(SelectionTest, TheMovesOfTheCellStandOnTheChosenSeam) {
   window->selection().setSeam({0, 12});
-  hands->page(3);
+  actions->page(3);
   GridView* moves = nullptr;
   for (GridView* table : cell().findChildren<GridView*>())
     if (table->accessibleName() == "Moves of the robots") moves = table;
@@ -213,37 +214,37 @@ TEST_F(SelectionTest, TheMovesOfTheCellStandOnTheChosenSeam) {
 
 TEST_F(SelectionTest, AScheduleThatIsChosenStaysWhenNewResultsCome) {
   window->selection().setSeam({0, 12});
-  hands->page(1);
+  actions->page(1);
   auto& schedules = page_of<SchedulesPage>(*window, 1);
   schedules.table().setFocus();
   schedules.table().selectRow(6);
   ASSERT_EQ(window->selection().schedule(), 6u);
   ASSERT_FALSE(window->document().edit("title", {}, [](Plan& plan) { plan.title = "changed"; }));
   settle();
-  hands->page(2);
-  hands->page(1);
+  actions->page(2);
+  actions->page(1);
   EXPECT_EQ(window->selection().schedule(), 6u);
   EXPECT_EQ(schedules.table().currentRow(), 6);
   EXPECT_EQ(at(), (SeamPlace{0, 12}));
 }
 
 TEST_F(SelectionTest, AllWeldmentsKeepsTheSeamThatIsChosen) {
-  hands->page(0);
+  actions->page(0);
   window->selection().setSeam({1, 4});
   EXPECT_EQ(weldments(seams())->currentIndex(), 2);
   window->selection().setSeam({0, 7});
   ASSERT_EQ(weldments(seams())->currentIndex(), 1);
   weldments(seams())->setFocus();
-  hands->key(Qt::Key_Up);
+  actions->key(Qt::Key_Up);
   ASSERT_EQ(weldments(seams())->currentIndex(), 0);
   EXPECT_EQ(at(), (SeamPlace{0, 7}));
   EXPECT_EQ(seams().table().currentRow(), 7);
-  hands->key(Qt::Key_Down);
+  actions->key(Qt::Key_Down);
   EXPECT_EQ(at(), (SeamPlace{0, 7})) << "it lies in the weldment that is chosen";
 }
 
 TEST_F(SelectionTest, ItStaysOnItsSeamWhenSeamsBeforeItGoAndComeBack) {
-  hands->page(0);
+  actions->page(0);
   window->selection().setSeam({0, 12});
   const std::string id = window->document().plan()->weldments[0].seams[12].id;
   const auto chosen = [&] { return window->document().plan()->weldments[at().weldment].seams[at().seam].id; };
@@ -257,24 +258,24 @@ TEST_F(SelectionTest, ItStaysOnItsSeamWhenSeamsBeforeItGoAndComeBack) {
   EXPECT_EQ(at().seam, 11u);
   EXPECT_EQ(seams().table().currentRow(), 11);
   settle();
-  hands->key(Qt::Key_Z, Qt::ControlModifier);
+  actions->key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(chosen(), id);
   EXPECT_EQ(at().seam, 12u);
 }
 
 TEST_F(SelectionTest, AfterAnAddedSeamIsUndoneASeamThatIsThereIsChosen) {
-  hands->page(0);
-  hands->key(Qt::Key_Insert, Qt::AltModifier);
+  actions->page(0);
+  actions->key(Qt::Key_Insert, Qt::AltModifier);
   const std::size_t added = at().seam;
   ASSERT_EQ(added + 1, window->document().plan()->weldments[0].seams.size());
-  hands->key(Qt::Key_Z, Qt::ControlModifier);
+  actions->key(Qt::Key_Z, Qt::ControlModifier);
   ASSERT_LT(at().seam, window->document().plan()->weldments[0].seams.size());
   EXPECT_EQ(seams().form().pointer(), seam_address(0, at().seam));
   EXPECT_EQ(seams().table().currentRow(), static_cast<int>(at().seam));
 }
 
 TEST_F(SelectionTest, ASeamWithoutAScheduleShowsNobodyElsesHeat) {
-  hands->page(2);
+  actions->page(2);
   auto& heat = page_of<HeatPage>(*window, 2);
   ASSERT_TRUE(heat.window().plot().isVisible());
   ASSERT_FALSE(
@@ -292,11 +293,11 @@ TEST_F(SelectionTest, EnterOnATaktFindingOpensTheCellOnItsWeldment) {
   const std::string missed = weldmentOfTaktFinding();
   ASSERT_FALSE(missed.empty());
   ASSERT_NE(missed, chosenWeldment()) << "the demo's first weldment keeps its takt";
-  hands->page(6);
+  actions->page(6);
   auto& page = page_of<FindingsPage>(*window, 6);
   page.table().setFocus();
   page.table().selectRow(findingRow("cycle.takt.missed"));
-  hands->key(Qt::Key_Return);
+  actions->key(Qt::Key_Return);
   EXPECT_EQ(window->currentPage(), 3);
   EXPECT_EQ(chosenWeldment(), missed);
   EXPECT_EQ(weldments(cell())->currentText().toStdString(), missed);
@@ -305,7 +306,7 @@ TEST_F(SelectionTest, EnterOnATaktFindingOpensTheCellOnItsWeldment) {
 
 TEST_F(SelectionTest, EnterInTheListOfTheCellGoesThereToo) {
   const std::string missed = weldmentOfTaktFinding();
-  hands->page(3);
+  actions->page(3);
   ASSERT_NE(missed, chosenWeldment());
   GridView& list = cell().findings().view();
   ASSERT_TRUE(list.isVisible());
@@ -313,7 +314,7 @@ TEST_F(SelectionTest, EnterInTheListOfTheCellGoesThereToo) {
   for (int row = 0; row < grid.rowCount(); ++row)
     if (grid.index(row, grid.columnNamed("rule")).data() == "cycle.takt.missed") list.selectRow(row);
   list.setFocus();
-  hands->key(Qt::Key_Return);
+  actions->key(Qt::Key_Return);
   EXPECT_EQ(window->currentPage(), 3);
   EXPECT_EQ(chosenWeldment(), missed);
 }
@@ -322,18 +323,18 @@ TEST_F(SelectionTest, AClickOnTheCellsTileOpensTheWeldmentThatItShows) {
   const auto figure = chain_figures(*window->evaluator().results())[3];
   ASSERT_TRUE(figure.weldment);
   const std::string missed = window->document().plan()->weldments[*figure.weldment].id;
-  hands->page(0);
+  actions->page(0);
   ASSERT_NE(missed, chosenWeldment());
-  hands->page(3);
+  actions->page(3);
   EXPECT_NE(missed, chosenWeldment()) << "its key alone keeps the selection";
-  hands->page(0);
-  hands->click(&window->chain().link(3));
+  actions->page(0);
+  actions->click(&window->chain().link(3));
   EXPECT_EQ(window->currentPage(), 3);
   EXPECT_EQ(chosenWeldment(), missed);
   EXPECT_EQ(weldments(cell())->currentText().toStdString(), missed);
   // A seam of it that is chosen already stays.
   window->selection().setSeam({at().weldment, 7});
-  hands->click(&window->chain().link(3));
+  actions->click(&window->chain().link(3));
   EXPECT_EQ(at().seam, 7u);
 }
 

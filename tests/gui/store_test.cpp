@@ -86,15 +86,15 @@ TEST_F(StoreTest, VerifyingIsStoppedAtAnyTime) {
   const QString uri = make_demo_store(file());
   QSignalSpy answered(&panel().job(), &StoreJob::answered), stopped(&panel().job(), &StoreJob::cancelled);
   panel().openStore({uri, {}});
-  Hands hands(*window);
-  hands.press(panel(), "Stop");
+  UserActions actions(*window);
+  actions.press(panel(), "Stop");
   panel().job().wait();
   ASSERT_EQ(answered.count() + stopped.count(), 1);
   if (stopped.count() == 1) {
     EXPECT_TRUE(panel().verdict().startsWith("Stopped"));
     EXPECT_FALSE(panel().answer());
   }
-  hands.press(panel(), "Verify again");
+  actions.press(panel(), "Verify again");
   panel().job().wait();
   EXPECT_EQ(answered.count(), stopped.count() == 1 ? 1 : 2);
 }

@@ -4,7 +4,6 @@
 #include <QTemporaryDir>
 
 #include "document/plan_address.hpp"
-#include "hands.hpp"
 #include "pages/cell_page.hpp"
 #include "pages/order_bar.hpp"
 #include "pages/records_page.hpp"
@@ -12,6 +11,7 @@
 #include "pages/seams_page.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plots/trace_view.hpp"
+#include "user_actions.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 
@@ -32,9 +32,9 @@ class TaskTest : public DeskTest {
   SeamsPage& seams() { return dynamic_cast<SeamsPage&>(window->page(0)); }
   SchedulesPage& schedules() { return dynamic_cast<SchedulesPage&>(window->page(1)); }
   /// Tab until the field has the focus: what a hand does that knows the form.
-  void tab_to(Hands& hands, FieldForm& form, const char* field) {
+  void tab_to(UserActions& actions, FieldForm& form, const char* field) {
     for (int i = 0; i < 60 && QApplication::focusWidget() != form.editorOf(field); ++i)
-      hands.key(Qt::Key_Tab);
+      actions.key(Qt::Key_Tab);
     ASSERT_EQ(QApplication::focusWidget(), form.editorOf(field)) << field;
   }
   std::vector<std::string> fails(const std::string& where) const {
@@ -49,20 +49,20 @@ class TaskTest : public DeskTest {
 };
 
 TEST_F(TaskTest, WeldEngineerAddsATeeSeamWithAScheduleAndSaves) {
-  Hands hands(*window);
-  hands.page(0);
+  UserActions actions(*window);
+  actions.page(0);
   const std::size_t before = window->document().plan()->weldments[0].seams.size();
-  hands.key(Qt::Key_Insert, Qt::AltModifier);
+  actions.key(Qt::Key_Insert, Qt::AltModifier);
   ASSERT_EQ(window->document().plan()->weldments[0].seams.size(), before + 1);
   FieldForm& form = seams().form();
-  hands.typeOver("S90");
-  tab_to(hands, form, "thickness_mm");
-  hands.typeOver("8, 12");
-  tab_to(hands, form, "leg_mm");
-  hands.typeOver("6");
-  tab_to(hands, form, "schedules");
-  hands.typeOver("F6S");
-  hands.key(Qt::Key_Tab);
+  actions.typeOver("S90");
+  tab_to(actions, form, "thickness_mm");
+  actions.typeOver("8, 12");
+  tab_to(actions, form, "leg_mm");
+  actions.typeOver("6");
+  tab_to(actions, form, "schedules");
+  actions.typeOver("F6S");
+  actions.key(Qt::Key_Tab);
   settle();
   const Seam& seam = window->document().plan()->weldments[0].seams.back();
   EXPECT_EQ(seam.id, "S90");
@@ -70,10 +70,10 @@ TEST_F(TaskTest, WeldEngineerAddsATeeSeamWithAScheduleAndSaves) {
   EXPECT_EQ(seam.leg_mm, 6);
   EXPECT_EQ(seam.schedules, std::vector<std::string>{"F6S"});
   EXPECT_EQ(fails("BD/S90"), std::vector<std::string>{});
-  hands.key(Qt::Key_S, Qt::ControlModifier);
+  actions.key(Qt::Key_S, Qt::ControlModifier);
   EXPECT_EQ(load_plan(path.toStdString()).weldments[0].seams.back().id, "S90");
-  hands.report("a tee seam added and saved");
-  EXPECT_LE(hands.keys, 60);
+  actions.report("a tee seam added and saved");
+  EXPECT_LE(actions.keys, 60);
 }
 
 TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
@@ -83,8 +83,8 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
   window->document().setField(schedule_address(at), "travel_speed_mm_s", "11");
   settle();
   ASSERT_FALSE(window->evaluator().results()->findings.empty());
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   window->selection().setSchedule(at);
   ASSERT_TRUE(schedules().form().focusField("travel_speed_mm_s"));
   const auto undersized = [&] {
@@ -97,7 +97,7 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
   };
   ASSERT_TRUE(undersized());
   for (int i = 0; i < 60 && undersized(); ++i) {
-    hands.key(Qt::Key_Down);
+    actions.key(Qt::Key_Down);
     settle();
   }
   EXPECT_FALSE(undersized());
@@ -112,17 +112,17 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
     listed = listed ||
              (table->accessibleName() == "Passes welded by the schedule" && table->grid().rowCount() == uses);
   EXPECT_TRUE(listed);
-  hands.report("a legal travel speed found");
+  actions.report("a legal travel speed found");
 }
 
 TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
-  Hands hands(*window);
-  hands.page(0);
+  UserActions actions(*window);
+  actions.page(0);
   GridView& table = seams().table();
   ASSERT_TRUE(table.focusCell(0, "gap_mm"));
   // One column of a spreadsheet, pasted: six gaps at once.
   QApplication::clipboard()->setText("1.5\n1.5\n1.5\n1.5\n1.5\n1.5");
-  hands.key(Qt::Key_V, Qt::ControlModifier);
+  actions.key(Qt::Key_V, Qt::ControlModifier);
   settle();
   for (int i = 0; i < 6; ++i)
     EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(i)].gap_mm, 1.5);
@@ -135,28 +135,28 @@ TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
   ASSERT_FALSE(failing.empty());
   for (const int row : failing) {
     ASSERT_TRUE(table.focusCell(row, "schedules"));
-    hands.type("F6S");
-    hands.key(Qt::Key_Return);
+    actions.type("F6S");
+    actions.key(Qt::Key_Return);
     QTest::qWait(10);
     EXPECT_EQ(window->document().plan()->weldments[0].seams[static_cast<std::size_t>(row)].schedules,
               std::vector<std::string>{"F6S"});
   }
-  hands.report("six seams at 1.5 mm gap");
+  actions.report("six seams at 1.5 mm gap");
 }
 
 TEST_F(TaskTest, WeldEngineerDraftsTheNextRevisionAndKeepsTheOneThatHolds) {
-  Hands hands(*window);
-  hands.page(1);
+  UserActions actions(*window);
+  actions.page(1);
   const Schedule held = window->document().plan()->schedules[0];
   ASSERT_EQ(held.status, "approved");
   schedules().table().setFocus();
   schedules().table().selectRow(0);
-  hands.key(Qt::Key_D, Qt::ControlModifier);
+  actions.key(Qt::Key_D, Qt::ControlModifier);
   const Schedule& draft = window->document().plan()->schedules.back();
   EXPECT_EQ(draft.revision, held.revision + 1);
   EXPECT_EQ(draft.status, "draft");
   EXPECT_TRUE(draft.approved_by.empty());
-  hands.typeOver("9");
+  actions.typeOver("9");
   settle();
   EXPECT_EQ(window->document().plan()->schedules[0].wire_feed_speed_m_min, held.wire_feed_speed_m_min);
   const QAbstractItemModel& difference = schedules().difference().proxy();
@@ -166,15 +166,15 @@ TEST_F(TaskTest, WeldEngineerDraftsTheNextRevisionAndKeepsTheOneThatHolds) {
                       difference.index(row, 1).data().toString() == "9" &&
                       difference.index(row, 2).data().toString() == "8.6");
   EXPECT_TRUE(shown);
-  hands.key(Qt::Key_S, Qt::ControlModifier);
+  actions.key(Qt::Key_S, Qt::ControlModifier);
   EXPECT_FALSE(window->document().isModified());
-  hands.report("the next revision as a draft");
-  EXPECT_LE(hands.keys, 8);
+  actions.report("the next revision as a draft");
+  EXPECT_LE(actions.keys, 8);
 }
 
 TEST_F(TaskTest, CellProgrammerNamesTheThreeLargestLosses) {
-  Hands hands(*window);
-  hands.page(3);
+  UserActions actions(*window);
+  actions.page(3);
   GridView& losses = dynamic_cast<CellPage&>(window->page(3)).losses();
   double last = 1e12;
   for (int row = 0; row < 4; ++row) {
@@ -182,42 +182,42 @@ TEST_F(TaskTest, CellProgrammerNamesTheThreeLargestLosses) {
     EXPECT_LE(seconds, last);
     last = seconds;
   }
-  hands.report("the largest losses of a cycle");
-  EXPECT_LE(hands.keys + hands.clicks, 2);
+  actions.report("the largest losses of a cycle");
+  EXPECT_LE(actions.keys + actions.clicks, 2);
 }
 
 TEST_F(TaskTest, CellProgrammerTakesTheBestOrderOfTheWeldmentThatMissesTakt) {
-  Hands hands(*window);
-  hands.page(3);
+  UserActions actions(*window);
+  actions.page(3);
   auto& page = dynamic_cast<CellPage&>(window->page(3));
   for (QComboBox* choice : page.findChildren<QComboBox*>())
     if (choice->accessibleName() == "Weldment") choice->setFocus();
-  hands.key(Qt::Key_Down);
+  actions.key(Qt::Key_Down);
   ASSERT_EQ(window->selection().seam().weldment, 1u);
   ASSERT_LT(window->evaluator().results()->cycles[1].takt_margin_s.value_or(0), 0);
   const double takt_s = *window->evaluator().results()->cycles[1].takt_s;
   double best_s = 1e9;
   QObject::connect(&page.order().job(), &BestJob::progress,
                    [&](const SearchState& state) { best_s = state.best_s; });
-  hands.key(Qt::Key_B, Qt::ControlModifier);
+  actions.key(Qt::Key_B, Qt::ControlModifier);
   ASSERT_TRUE(QTest::qWaitFor([&] { return best_s < takt_s; }, 30000));
-  hands.key(Qt::Key_B, Qt::ControlModifier);
+  actions.key(Qt::Key_B, Qt::ControlModifier);
   page.order().job().wait();
-  hands.key(Qt::Key_T, Qt::ControlModifier);
+  actions.key(Qt::Key_T, Qt::ControlModifier);
   settle();
   EXPECT_GE(window->evaluator().results()->cycles[1].takt_margin_s.value_or(-1), 0);
-  hands.key(Qt::Key_S, Qt::ControlModifier);
+  actions.key(Qt::Key_S, Qt::ControlModifier);
   EXPECT_FALSE(load_plan(path.toStdString()).weldments[1].order.empty());
-  hands.report("the best order taken, takt kept, saved");
-  EXPECT_LE(hands.keys, 6);
+  actions.report("the best order taken, takt kept, saved");
+  EXPECT_LE(actions.keys, 6);
 }
 
 TEST_F(TaskTest, AuditorReadsALogAndSeesOneVerdictAPassAndTheTraceOfAFailedOne) {
-  Hands hands(*window);
-  hands.page(5);
+  UserActions actions(*window);
+  actions.page(5);
   auto& records = dynamic_cast<RecordsPage&>(window->page(5));
   for (QPushButton* button : records.findChildren<QPushButton*>())
-    if (button->accessibleName() == "Demo log") hands.click(button);
+    if (button->accessibleName() == "Demo log") actions.click(button);
   records.job().wait();
   ASSERT_TRUE(records.logs());
   const AuditResult& audit = records.logs()->audit;
@@ -226,13 +226,13 @@ TEST_F(TaskTest, AuditorReadsALogAndSeesOneVerdictAPassAndTheTraceOfAFailedOne) 
   // The failed pass: its unit, then its row.
   for (int unit = 0; unit < records.units().grid().rowCount(); ++unit) {
     records.units().setFocus();
-    hands.key(Qt::Key_Down);
+    actions.key(Qt::Key_Down);
     for (int row = 0; row < records.passes().grid().rowCount(); ++row) {
       if (records.passes().grid().index(row, 0).data().toString() != "fail") continue;
       records.passes().selectRow(row);
-      ++hands.clicks;
+      ++actions.clicks;
       EXPECT_GT(records.trace().to() - records.trace().from(), 1.0);
-      hands.report("a log read, a failed pass's trace on the screen");
+      actions.report("a log read, a failed pass's trace on the screen");
       return;
     }
   }

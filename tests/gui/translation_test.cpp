@@ -7,7 +7,6 @@
 
 #include "app/theme_choice.hpp"
 #include "exchange/report/caution.hpp"
-#include "hands.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/finding_text.hpp"
 #include "models/words/place_text.hpp"
@@ -15,6 +14,8 @@
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/passes/audit.hpp"
+#include "support/source_path.hpp"
+#include "user_actions.hpp"
 
 namespace seamtakt::desk {
 
@@ -185,7 +186,7 @@ TEST_F(German, NamesPlacesAsTheyAreRead) {
 }
 
 TEST_F(German, HasNoTextLeftUntranslated) {
-  QFile file(QStringLiteral(SEAMTAKT_SOURCE_DIR "/gui/translations/desk_de.ts"));
+  QFile file(QString::fromStdString(source_path("/gui/translations/desk_de.ts")));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
   const QString text = QString::fromUtf8(file.readAll());
   EXPECT_EQ(text.count("type=\"unfinished\""), 0);
@@ -194,7 +195,7 @@ TEST_F(German, HasNoTextLeftUntranslated) {
 
 /// A placeholder lost in translation would show "%1" or drop a figure.
 TEST_F(German, KeepsThePlaceholdersOfEachText) {
-  QFile file(QStringLiteral(SEAMTAKT_SOURCE_DIR "/gui/translations/desk_de.ts"));
+  QFile file(QString::fromStdString(source_path("/gui/translations/desk_de.ts")));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
   const QString text = QString::fromUtf8(file.readAll());
   static const QRegularExpression message("<source>(.*?)</source>\\s*<translation>(.*?)</translation>",

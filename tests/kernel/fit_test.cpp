@@ -12,16 +12,17 @@
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plan/window/seam_alone.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
 namespace {
 
 Plan demo() {
-  return load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  return load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
 }
 Plan two_schedules() {
-  return load_plan(SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json");
+  return load_plan(source_path("/tests/data/two-schedules.weldplan.json"));
 }
 
 /// Fails on a seam and its passes.

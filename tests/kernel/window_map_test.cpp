@@ -10,16 +10,17 @@
 #include "plan/fields/plan_file.hpp"
 #include "plan/window/seam_alone.hpp"
 #include "plan/window/window.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
 namespace {
 
 Plan demo() {
-  return load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  return load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
 }
 Plan two_schedules() {
-  return load_plan(SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json");
+  return load_plan(source_path("/tests/data/two-schedules.weldplan.json"));
 }
 
 bool fails_there(const Findings& findings, const std::vector<std::string>& places) {

@@ -6,7 +6,7 @@
 
 #include "base/error.hpp"
 #include "ledger/bundle/bundle.hpp"
-#include "records/keep/in_force.hpp"
+#include "records/keep/effective_revision.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_changes.hpp"
 #include "records/keep/record_store.hpp"
@@ -273,9 +273,9 @@ TEST_F(LedgerTest, schedules_are_kept_in_full_once_a_revision) {
   const StoreHistory history = history_of(ledger_, three);
   ASSERT_EQ(history.schedules.size(), 2u);
   EXPECT_EQ(history.schedules[0].schedule.travel_speed_mm_s, 9);
-  EXPECT_EQ(schedule_in_force(three, history, "F6", "2026-03-02")->revision, 2);
-  EXPECT_EQ(schedule_in_force(three, history, "F6", "2026-04-01")->revision, 3);
-  EXPECT_EQ(schedule_in_force(three, history, "F6", "2025-12-31"), nullptr);
+  EXPECT_EQ(effective_revision(three, history, "F6", "2026-03-02")->revision, 2);
+  EXPECT_EQ(effective_revision(three, history, "F6", "2026-04-01")->revision, 3);
+  EXPECT_EQ(effective_revision(three, history, "F6", "2025-12-31"), nullptr);
 }
 
 TEST_F(LedgerTest, a_pass_is_judged_by_the_revision_in_force_on_its_day) {

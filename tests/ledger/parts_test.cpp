@@ -3,7 +3,7 @@
 
 #include "ledger/bundle/bundle.hpp"
 #include "records/judge/length_judgement.hpp"
-#include "records/keep/in_force.hpp"
+#include "records/keep/effective_revision.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_changes.hpp"
 #include "records/keep/record_store.hpp"

@@ -1,4 +1,4 @@
-#include "ledger/tree/row_sum.hpp"
+#include "ledger/tree/unordered_set_hash.hpp"
 
 #include <gtest/gtest.h>
 
@@ -14,14 +14,14 @@ TEST(RowSumTest, the_hash_gives_the_published_value) {
 }
 
 TEST(RowSumTest, a_row_counts_with_all_its_parts_and_in_any_order) {
-  const RowSum::Key key = RowSum::random_key();
-  EXPECT_NE(key, RowSum::random_key());
+  const UnorderedSetHash::Key key = UnorderedSetHash::random_key();
+  EXPECT_NE(key, UnorderedSetHash::random_key());
   const auto sum_of = [&](const std::vector<std::tuple<std::string, std::string, std::uint64_t>>& rows) {
-    RowSum sum(key);
+    UnorderedSetHash sum(key);
     for (const auto& [topic, name, seq] : rows) sum.add(topic, name, seq);
     return sum;
   };
-  const RowSum sum = sum_of({{"unit", "U1", 1}, {"pass", "U1/S1", 2}});
+  const UnorderedSetHash sum = sum_of({{"unit", "U1", 1}, {"pass", "U1/S1", 2}});
   EXPECT_TRUE(sum == sum_of({{"pass", "U1/S1", 2}, {"unit", "U1", 1}}));
   for (const auto& other :
        {sum_of({{"unit", "U1", 2}, {"pass", "U1/S1", 1}}), sum_of({{"unitU", "1", 1}, {"pass", "U1/S1", 2}}),

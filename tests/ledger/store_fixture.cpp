@@ -14,11 +14,12 @@
 #include "ledger/bundle/bundle.hpp"
 #include "ledger/store/raw_chunks.hpp"
 #include "records/keep/record_changes.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::test {
 
 std::string minute(int count) {
-  std::string text = utc_text((*utc_seconds("2026-03-02T06:00:00Z") + 60 * count) * 1'000'000'000);
+  std::string text = utc_text_of_ns((*utc_seconds("2026-03-02T06:00:00Z") + 60 * count) * 1'000'000'000);
   return text;
 }
 
@@ -190,7 +191,7 @@ int second_verdict(const std::string& file, const std::vector<std::string>& anch
                    const ScratchFolder& folder, const std::string& pinned_pem) {
   static int calls = 0;
   if (!has_python() || (sanitized && calls++ % 8 != 0)) return -1;
-  std::string command = "python3 " + std::string(SEAMTAKT_SOURCE_DIR) + "/reference/verify_log.py " + file;
+  std::string command = "python3 " + source_path("/reference/verify_log.py ") + file;
   if (!anchors.empty()) {
     write_lines(folder / "anchors.txt", anchors);
     command += " --anchor " + (folder / "anchors.txt");
@@ -208,9 +209,9 @@ std::vector<int> second_verdicts(const std::vector<std::string>& files,
   if (!has_python()) return {};
   write_lines(folder / "anchors.txt", anchors);
   write_lines(folder / "files.txt", files);
-  const std::string command = "python3 " + std::string(SEAMTAKT_SOURCE_DIR) +
-                              "/tests/ledger/verify_many.py --anchor " + (folder / "anchors.txt") + " <" +
-                              (folder / "files.txt") + " >" + (folder / "verdicts.txt");
+  const std::string command = "python3 " + source_path("/tests/ledger/verify_many.py --anchor ") +
+                              (folder / "anchors.txt") + " <" + (folder / "files.txt") + " >" +
+                              (folder / "verdicts.txt");
   std::vector<int> verdicts;
   if (std::system(command.c_str()) == 0) {
     std::ifstream in(folder / "verdicts.txt");

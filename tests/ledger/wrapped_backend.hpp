@@ -8,7 +8,7 @@
 
 namespace seamtakt::test {
 
-/// Hands all on to another backend: planted faults override a part of it.
+/// UserActions all on to another backend: planted faults override a part of it.
 class WrappedBackend : public LedgerBackend {
  public:
   explicit WrappedBackend(std::unique_ptr<LedgerBackend> inner) : inner_(std::move(inner)) {}

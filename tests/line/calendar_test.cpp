@@ -278,17 +278,17 @@ TEST(LineStops, GoByUnitAndStageAlone) {
   line.stages[1].repair_s = 30;
   LineModel changed = line;
   changed.stages[0].buffer_after = 5;
-  std::reverse(changed.luck.begin(), changed.luck.end());
+  std::reverse(changed.random_stream_id.begin(), changed.random_stream_id.end());
   LineTrace trace, changed_trace;
   run_calendar(line, 9, trace);
   run_calendar(changed, 9, changed_trace);
-  std::vector<double> by_luck(40), changed_by_luck(40);
+  std::vector<double> by_number(40), changed_by_number(40);
   for (const Activity& a : trace.activities)
-    if (a.stage == 1) by_luck[line.luck[a.unit]] = a.repair_s;
+    if (a.stage == 1) by_number[line.random_stream_id[a.unit]] = a.repair_s;
   for (const Activity& a : changed_trace.activities)
-    if (a.stage == 1) changed_by_luck[changed.luck[a.unit]] = a.repair_s;
-  EXPECT_EQ(by_luck, changed_by_luck);
-  EXPECT_GT(*std::max_element(by_luck.begin(), by_luck.end()), 0);
+    if (a.stage == 1) changed_by_number[changed.random_stream_id[a.unit]] = a.repair_s;
+  EXPECT_EQ(by_number, changed_by_number);
+  EXPECT_GT(*std::max_element(by_number.begin(), by_number.end()), 0);
 }
 
 TEST(LineStops, YieldSendsItsShareBack) {

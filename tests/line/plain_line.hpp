@@ -21,7 +21,7 @@ class PlainLine {
 
   PlainLine(const LineModel& model, std::uint64_t seed) : model_(model), dice_(model, seed) {
     const std::size_t stages = model.stages.size();
-    units.resize(model.luck.size());
+    units.resize(model.random_stream_id.size());
     blocked_s.assign(stages, 0);
     visits_.assign(units.size() * stages, 0);
     servers_.resize(stages);
@@ -72,7 +72,7 @@ class PlainLine {
 
   void judge(std::size_t j, Server& server, double now_s) {
     const std::size_t unit = *server.unit;
-    if (dice_.right(j, model_.luck[unit], server.visit)) {
+    if (dice_.right(j, model_.random_stream_id[unit], server.visit)) {
       server.done = true;
       server.turn = ++turns_;
       return;
@@ -157,8 +157,8 @@ class PlainLine {
     server.visit = visits_[place]++;
     const bool changes =
         static_cast<int>(j) == model_.change_stage && server.visit == 0 && !model_.change_s.empty();
-    const double stop_s =
-        dice_.stop_s(j, model_.luck[unit], server.visit, work_s) + (changes ? model_.change_s[unit] : 0);
+    const double stop_s = dice_.stop_s(j, model_.random_stream_id[unit], server.visit, work_s) +
+                          (changes ? model_.change_s[unit] : 0);
     server.end_s = now_s + (work_s + stop_s);
   }
 

@@ -23,7 +23,7 @@ inline LineModel steady_line(std::vector<LineStage> stages, const std::vector<do
   line.stages = std::move(stages);
   for (std::size_t j = 0; j < line.stages.size(); ++j) line.stages[j].id = "stage " + std::to_string(j + 1);
   for (std::size_t unit = 0; unit < units; ++unit) {
-    line.luck.push_back(static_cast<std::uint32_t>(unit));
+    line.random_stream_id.push_back(static_cast<std::uint32_t>(unit));
     line.work_s.insert(line.work_s.end(), work_s.begin(), work_s.end());
   }
   return line;

@@ -126,8 +126,9 @@ TEST(MissCauses, Rework) {
   for (const TaktMiss& miss : misses) EXPECT_EQ(miss.cause, MissCause::rework) << "unit " << miss.unit;
 }
 
-const Cure* cure_of(const std::vector<Cure>& list, const std::string& stage, const std::string& change) {
-  for (const Cure& cure : list)
+const Improvement* cure_of(const std::vector<Improvement>& list, const std::string& stage,
+                           const std::string& change) {
+  for (const Improvement& cure : list)
     if (cure.stage == stage && cure.change == change) return &cure;
   return nullptr;
 }
@@ -135,17 +136,17 @@ const Cure* cure_of(const std::vector<Cure>& list, const std::string& stage, con
 TEST(Cures, AServerMoreAtTheBottleneckIsANumber) {
   // 6, 12, 7 s: 300 an hour. A second server at the middle leaves 7 s: 514 an hour. 10 % off: 10.8 s, 333.
   const LineModel line = steady_line({stage_of(1, 1), stage_of(1, 1), stage_of(1, 0)}, {6, 12, 7}, 400);
-  const std::vector<Cure> list = cures(line, takt_goal(line, 10), 1, 50);
+  const std::vector<Improvement> list = cures(line, takt_goal(line, 10), 1, 50);
   ASSERT_FALSE(list.empty());
   EXPECT_EQ(list.front().stage, "stage 2");
   EXPECT_EQ(list.front().change, "1 server more");
   EXPECT_NEAR(list.front().figures.throughput_per_h, 3600 / 7.0, 1e-6);
   EXPECT_NEAR(list.front().throughput_change_per_h, 3600 / 7.0 - 300, 1e-6);
   EXPECT_EQ(list.front().takt_misses_change, -399);
-  const Cure* faster = cure_of(list, "stage 2", "time -10 %");
+  const Improvement* faster = cure_of(list, "stage 2", "time -10 %");
   ASSERT_TRUE(faster);
   EXPECT_NEAR(faster->figures.throughput_per_h, 3600 / 10.8, 1e-6);
-  const Cure* elsewhere = cure_of(list, "stage 1", "1 server more");
+  const Improvement* elsewhere = cure_of(list, "stage 1", "1 server more");
   ASSERT_TRUE(elsewhere);
   EXPECT_EQ(elsewhere->throughput_change_per_h, 0);
   EXPECT_FALSE(cure_of(list, "stage 3", "buffer 1 more"));
@@ -156,8 +157,8 @@ TEST(Cures, WithoutStopsALineGivesWhatItsTimesSay) {
   LineModel line = steady_line({stage_of(1, 0)}, {10}, 500);
   line.stages[0].availability = 0.8;
   line.stages[0].repair_s = 20;
-  const std::vector<Cure> list = cures(line, takt_goal(line, 10), 1, 20);
-  const Cure* cure = cure_of(list, "stage 1", "no stops");
+  const std::vector<Improvement> list = cures(line, takt_goal(line, 10), 1, 20);
+  const Improvement* cure = cure_of(list, "stage 1", "no stops");
   ASSERT_TRUE(cure);
   EXPECT_NEAR(cure->figures.throughput_per_h, 360, 1e-6);
   EXPECT_NEAR(cure->throughput_change_per_h, 360 * 0.2, 4 * cure->throughput_change_se_per_h + 1);

@@ -7,6 +7,7 @@
 #include "base/error.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace plan_edit;
@@ -49,7 +50,7 @@ TEST(BrokenPlans, FilesThatAreNoJsonAreRefusedWhereTheyBreak) {
   while (std::getline(table, line)) {
     const auto fields = tab_fields(line);
     ASSERT_EQ(fields.size(), 3u) << line;
-    const std::string path = SEAMTAKT_SOURCE_DIR "/tests/data/broken/" + fields[0];
+    const std::string path = source_path("/tests/data/broken/") + fields[0];
     ++count;
     try {
       load_plan(path);
@@ -63,7 +64,7 @@ TEST(BrokenPlans, FilesThatAreNoJsonAreRefusedWhereTheyBreak) {
 }
 
 TEST(BrokenPlans, DirectoryAndAbsentFileAreRefusedByName) {
-  EXPECT_THROW(load_plan(SEAMTAKT_SOURCE_DIR "/tests"), InputError);
+  EXPECT_THROW(load_plan(source_path("/tests")), InputError);
   EXPECT_THROW(load_plan("/nowhere/at/all.weldplan.json"), InputError);
 }
 

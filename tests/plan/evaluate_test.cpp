@@ -8,6 +8,7 @@
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
@@ -16,7 +17,7 @@ namespace {
 // The figures below were worked out by a script apart from the program, from the definitions of the contract.
 class Evaluated : public testing::Test {
  protected:
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/tests/data/two-schedules.weldplan.json");
+  Plan plan = load_plan(source_path("/tests/data/two-schedules.weldplan.json"));
   Evaluation evaluation = evaluate(plan);
 
   const PassEvaluation& pass(std::size_t index) const { return evaluation.passes.at(index); }

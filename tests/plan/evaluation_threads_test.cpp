@@ -9,13 +9,14 @@
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/evaluate/evaluation_json.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt {
 namespace {
 
 /// The demo's weldments many times under other names, so that every thread has work.
 Plan large_plan(std::size_t copies) {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   plan.accepted.clear();
   const std::vector<Weldment> few = plan.weldments;
   plan.weldments.clear();
@@ -90,7 +91,7 @@ TEST(EvaluationThreads, ARememberedPassIsAPassEvaluatedByItself) {
 /// What a pass's settings are must hold all that its values depend on: one thing changed, and the value
 /// moves.
 TEST(EvaluationThreads, SeamsThatDifferInOneThingAreNotTakenForEachOther) {
-  Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   plan.accepted.clear();
   Weldment& weldment = plan.weldments[0];
   const Seam base = weldment.seams[0];

@@ -10,6 +10,7 @@
 
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt {
 namespace {
@@ -35,7 +36,7 @@ double hottest_C(const MovingSource<double>& source, double thickness_mm, double
 }
 
 TEST(SourceOfPass, BringsTheArcsPowerTimesTheEfficiencyOfTheProcess) {
-  const Plan plan = load_plan(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  const Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   const PassEvaluation pass = evaluate(plan).passes.front();
   const Schedule& schedule = *find_by_id(plan.schedules, pass.schedule);
   const MovingSource<double> source = source_of_pass(pass, schedule.travel_speed_mm_s, 45);

@@ -5,6 +5,7 @@
 
 #include "base/json/json_node.hpp"
 #include "plan/fields/json_layout.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
@@ -56,7 +57,7 @@ std::vector<std::string> tab_fields(const std::string& line) {
 }
 
 std::string test_data(const std::string& name) {
-  return read_file(SEAMTAKT_SOURCE_DIR "/tests/data/" + name, 64u << 20);
+  return read_file(source_path("/tests/data/") + name, 64u << 20);
 }
 
 std::vector<BrokenPlan> broken_plans() {

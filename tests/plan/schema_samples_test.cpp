@@ -10,6 +10,7 @@
 #include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 #include "random_plan.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace plan_edit;
@@ -35,7 +36,7 @@ class SchemaAndReader : public testing::Test {
 
   /// Names of the files that the schema refuses, "count valid" beside.
   std::pair<std::set<std::string>, int> ask() const {
-    const std::string schema = SEAMTAKT_SOURCE_DIR "/reference/weldplan.schema.json";
+    const std::string schema = source_path("/reference/weldplan.schema.json");
     const std::string command =
         "/usr/bin/python3 -c '" + std::string(validator) + "' '" + schema + "' '" + folder_.string() + "'";
     std::set<std::string> refused;

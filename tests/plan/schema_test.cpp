@@ -5,12 +5,13 @@
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 
 namespace {
 
-const std::string root = SEAMTAKT_SOURCE_DIR;
+const std::string root = source_path();
 const std::string schema_file = root + "/reference/weldplan.schema.json";
 
 /// What an independent validator (Debian's python3-jsonschema) says of a plan: 0 valid, 1 not.

@@ -11,6 +11,7 @@
 #include "base/csv/csv.hpp"
 #include "formula/quantities/quantity.hpp"
 #include "formula/wire/transfer.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt {
 namespace {
@@ -21,7 +22,7 @@ std::set<std::string> tests_of_formulas() {
   std::set<std::string> names;
   for (const char* room : {"formula", "properties"})
     for (const auto& entry :
-         std::filesystem::directory_iterator(std::string(SEAMTAKT_SOURCE_DIR "/tests/") + room)) {
+         std::filesystem::directory_iterator(std::string(source_path("/tests/")) + room)) {
       if (entry.path().extension() != ".cpp") continue;
       std::ifstream file(entry.path());
       const std::string text((std::istreambuf_iterator<char>(file)), {});
@@ -38,7 +39,7 @@ std::set<std::string> tests_of_formulas() {
 }
 
 TEST(Registry, HasAnIdentityForEveryFormula) {
-  const CsvTable table = read_csv(SEAMTAKT_SOURCE_DIR "/tests/properties/identities.csv");
+  const CsvTable table = read_csv(source_path("/tests/properties/identities.csv"));
   const std::set<std::string> tests = tests_of_formulas();
   ASSERT_GT(tests.size(), 100u);
   std::set<std::string> known, with_identity;

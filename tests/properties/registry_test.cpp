@@ -4,11 +4,12 @@
 #include <map>
 
 #include "properties/every_quantity.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt {
 namespace {
 
-const std::filesystem::path root = SEAMTAKT_SOURCE_DIR;
+const std::filesystem::path root = source_path();
 
 std::string text_of(const char* text) {
   return text ? text : "";

@@ -9,6 +9,7 @@
 #include "base/csv/csv.hpp"
 #include "base/units/units.hpp"
 #include "formula/quantities/quantity.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::published {
 
@@ -28,12 +29,12 @@ inline constexpr const char* no_value = "no check value";
 
 /// Values as printed by outside sources.
 inline std::filesystem::path outside_folder() {
-  return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/published";
+  return std::filesystem::path(source_path()) / "tests/published";
 }
 
 /// Values recalculated by the Python program that lies there, and the waveforms that rows name.
 inline std::filesystem::path second_route_folder() {
-  return std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "tests/second_route";
+  return std::filesystem::path(source_path()) / "tests/second_route";
 }
 
 inline std::vector<Row> rows_of(const std::filesystem::path& file) {

@@ -12,14 +12,14 @@
 #include "formula/wire/melting.hpp"
 #include "formula/wire/shielding_gas.hpp"
 #include "formula/wire/transfer.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt {
 namespace {
 
 class Table {
  public:
-  explicit Table(const std::string& name)
-      : table_(read_csv(std::string(SEAMTAKT_SOURCE_DIR) + "/reference/" + name)) {}
+  explicit Table(const std::string& name) : table_(read_csv(source_path("/reference/") + name)) {}
 
   std::size_t size() const { return table_.rows.size(); }
   const std::string& text(std::size_t row, const char* column) const {

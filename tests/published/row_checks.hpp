@@ -5,6 +5,7 @@
 #include <set>
 
 #include "published/published_rows.hpp"
+#include "support/source_path.hpp"
 
 // What the tests of tests/published and of tests/second_route do with their rows.
 namespace seamtakt::published {
@@ -114,8 +115,7 @@ inline void expect_reproduced(const std::filesystem::path& file) {
 }
 
 inline void expect_listed_sources(const std::vector<Row>& rows) {
-  CsvTable sources =
-      read_csv((std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "reference/sources.csv").string());
+  CsvTable sources = read_csv((std::filesystem::path(source_path()) / "reference/sources.csv").string());
   std::set<std::string> keys;
   for (const CsvRow& row : sources.rows) keys.insert(row.fields[sources.require("key")]);
   for (const Row& row : rows) EXPECT_TRUE(keys.contains(row.source)) << row.place << ": " << row.source;

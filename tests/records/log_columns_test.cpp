@@ -3,6 +3,7 @@
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -135,14 +136,14 @@ TEST(LogColumns, FreeKeysAreFree) {
 }
 
 TEST(LogColumns, EveryShippedFileIsReadable) {
-  const std::string path = SEAMTAKT_SOURCE_DIR "/reference/arc-log-columns/two-column-time.json";
+  const std::string path = source_path("/reference/arc-log-columns/two-column-time.json");
   const LogColumns columns = load_log_columns(path);
   EXPECT_EQ(columns.time.size(), 2u);
   EXPECT_TRUE(columns.accept_short_rows);
 }
 
 TEST(LogColumns, TheShippedFileSaysWhichOpenDataSetItsHeadingsComeFrom) {
-  const std::string path = SEAMTAKT_SOURCE_DIR "/reference/arc-log-columns/two-column-time.json";
+  const std::string path = source_path("/reference/arc-log-columns/two-column-time.json");
   const JsonNode file = parse_json(read_file(path, JsonLimits{}.bytes), path);
   const JsonNode* source = file.find("x_source");
   ASSERT_TRUE(source);

@@ -9,12 +9,12 @@ namespace {
 
 std::string iso(const std::string& text) {
   LogTime time;
-  return parse_iso8601(text, time) ? utc_text(time.ns) : "refused";
+  return parse_iso8601(text, time) ? utc_text_of_ns(time.ns) : "refused";
 }
 
 std::string by(const std::string& pattern, const std::string& text) {
   LogTime time;
-  return TimeFormat(pattern, "test").parse(text, time) ? utc_text(time.ns) : "refused";
+  return TimeFormat(pattern, "test").parse(text, time) ? utc_text_of_ns(time.ns) : "refused";
 }
 
 TEST(Iso8601, ReadsTheFormsOfTheStandard) {
@@ -109,7 +109,7 @@ TEST(Seconds, RefuseWhatIsNoTime) {
 RC_GTEST_PROP(Calendar, UtcTextReadsBackAsTheSameInstant, ()) {
   const auto ns = *rc::gen::inRange<std::int64_t>(0, 4'500'000'000LL * 1'000'000'000LL);
   LogTime time;
-  RC_ASSERT(parse_iso8601(utc_text(ns), time));
+  RC_ASSERT(parse_iso8601(utc_text_of_ns(ns), time));
   RC_ASSERT(time.ns == ns);
 }
 

@@ -6,6 +6,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/csv/csv.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -25,7 +26,7 @@ class RecordedPasses : public ::testing::Test {
 
   PassRecord audited(const std::string& config, const std::string& run) {
     AuditOptions options;
-    options.columns = load_log_columns(SEAMTAKT_SOURCE_DIR "/reference/arc-log-columns/two-column-time.json");
+    options.columns = load_log_columns(source_path("/reference/arc-log-columns/two-column-time.json"));
     const auto result = audit({{(folder_ / config / (run + ".csv")).string(), nullptr}}, options, nullptr);
     EXPECT_EQ(result.rows.rejected, 0u) << run;
     EXPECT_EQ(result.passes.size(), 1u) << run;

@@ -12,11 +12,12 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
 
-const std::filesystem::path root = SEAMTAKT_SOURCE_DIR;
+const std::filesystem::path root = source_path();
 const std::filesystem::path demo = root / "reference/demo";
 
 std::string bytes_of(const std::filesystem::path& path) {

@@ -12,12 +12,14 @@
 #include <string>
 #include <vector>
 
+#include "support/source_path.hpp"
+
 namespace seamtakt::rules {
 namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path root = SEAMTAKT_SOURCE_DIR;
+const fs::path root = source_path();
 
 using Rooms = std::map<std::string, std::set<std::string>>;  ///< room -> rooms that it may include
 

@@ -7,10 +7,12 @@
 #include <set>
 #include <string>
 
+#include "support/source_path.hpp"
+
 namespace seamtakt::rules {
 namespace {
 
-const std::filesystem::path root = SEAMTAKT_SOURCE_DIR;
+const std::filesystem::path root = source_path();
 
 TEST(Outputs, no_file_is_saved_without_a_look_at_what_is_there) {
   // Who may save at once: what asks itself, a key that asked before, recovery copies in the program's own

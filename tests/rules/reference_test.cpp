@@ -10,11 +10,12 @@
 
 #include "base/csv/csv.hpp"
 #include "rules/reference_catalogue.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
 
-const std::filesystem::path folder = std::filesystem::path(SEAMTAKT_SOURCE_DIR) / "reference";
+const std::filesystem::path folder = std::filesystem::path(source_path()) / "reference";
 
 CsvTable table(const std::string& file) {
   return read_csv((folder / file).string());

@@ -10,11 +10,12 @@
 #include <vector>
 
 #include "base/csv/csv.hpp"
+#include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
 
-const std::filesystem::path root = SEAMTAKT_SOURCE_DIR;
+const std::filesystem::path root = source_path();
 
 struct SourceFile {
   std::string name, text;

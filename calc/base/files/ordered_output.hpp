@@ -35,7 +35,7 @@ class OrderedOutput {
 
 /// Things that threads use in turn and leave for the next one, so that their memory is used again.
 template <class T>
-class Spares {
+class ObjectPool {
  public:
   std::unique_ptr<T> take() {
     const std::lock_guard guard(mutex_);

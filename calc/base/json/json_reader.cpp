@@ -48,7 +48,7 @@ class PlaceFinder {
   Place start_, now_;
 };
 
-/// Hands the text's bytes to the parser and tells how many it has taken.
+/// UserActions the text's bytes to the parser and tells how many it has taken.
 class CountedBytes {
  public:
   using iterator_category = std::input_iterator_tag;

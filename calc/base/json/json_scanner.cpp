@@ -156,7 +156,7 @@ bool JsonScanner::take_run(std::size_t& count) {
   if (at_ != run_.begin || count + run_.elements > limits_.members ||
       values_ + run_.values > limits_.values || depth_ + run_.depth > limits_.depth)
     return false;
-  text_.entries_[next_entry_] = {JsonText::elsewhere, run_.first};
+  text_.entries_[next_entry_] = {JsonDocument::elsewhere, run_.first};
   next_entry_ = run_.after;
   count += run_.elements;
   values_ += run_.values;
@@ -231,7 +231,7 @@ bool JsonScanner::object() {
 
 std::string_view JsonScanner::raw_key(std::uint32_t index) const {
   const auto [begin, link] = text_.entries_[index];
-  return source_.substr(begin, (link & ~JsonText::escapes) - begin);
+  return source_.substr(begin, (link & ~JsonDocument::escapes) - begin);
 }
 
 template <class Visit>
@@ -260,7 +260,9 @@ bool JsonScanner::key_is_new(std::uint32_t object_index, std::uint32_t key_index
   std::uint64_t& seen = keys.seen[hash / 64 % keys.seen.size()];
   const std::uint64_t bit = std::uint64_t{1} << (hash % 64);
   // An escaped key may be any other in disguise, and any later one may be it.
-  const auto is_escaped = [&](std::uint32_t i) { return (text_.entries_[i].link & JsonText::escapes) != 0; };
+  const auto is_escaped = [&](std::uint32_t i) {
+    return (text_.entries_[i].link & JsonDocument::escapes) != 0;
+  };
   const bool escaped = is_escaped(key_index), compare = escaped || keys.any_escaped || (seen & bit) != 0;
   keys.any_escaped |= escaped;
   seen |= bit;
@@ -310,7 +312,7 @@ bool JsonScanner::string() {
     at_ += bytes;
   }
   ++at_;
-  close(index, escaped ? JsonText::escapes : 0);
+  close(index, escaped ? JsonDocument::escapes : 0);
   const std::size_t begin = text_.entries_[index].begin;
   if (at_ - begin - 2 <= limits_.string_bytes) return true;
   return escaped && unescaped_json(source_.substr(begin, at_ - begin)).size() <= limits_.string_bytes;
@@ -376,7 +378,7 @@ std::size_t likely_element(std::string_view text) {
 
 }  // namespace
 
-bool JsonText::look_through(const JsonLimits& limits, std::size_t two_threads_from) {
+bool JsonDocument::look_through(const JsonLimits& limits, std::size_t two_threads_from) {
   if (text_.size() > limits.bytes || text_.size() >= escapes) return false;
   const std::size_t room = 2 * JsonScanner::most_entries(text_.size(), limits) - text_.size() / 2;
   entries_ = std::make_unique_for_overwrite<Entry[]>(room);

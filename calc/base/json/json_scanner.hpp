@@ -7,7 +7,7 @@
 #include <string_view>
 #include <unordered_set>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 
 namespace seamtakt {
 
@@ -23,7 +23,8 @@ struct JsonRun {
 /// careful reader (parse_json) says what is wrong.
 class JsonScanner {
  public:
-  JsonScanner(JsonText& text, const JsonLimits& limits) : text_(text), source_(text.text_), limits_(limits) {}
+  JsonScanner(JsonDocument& text, const JsonLimits& limits)
+      : text_(text), source_(text.text_), limits_(limits) {}
 
   /// The whole text. `ahead`: the run that another thread looks through from `ahead_begin` on; nullptr: none.
   bool run(std::future<JsonRun>* ahead, std::size_t ahead_begin);
@@ -70,7 +71,7 @@ class JsonScanner {
   std::uint32_t open();
   void close(std::uint32_t index, std::uint32_t flag = 0);
 
-  JsonText& text_;
+  JsonDocument& text_;
   std::string_view source_;
   const JsonLimits& limits_;
   std::size_t at_ = 0;

@@ -93,7 +93,7 @@ std::string date_text(const LogTime& time) {
   return date_of_seconds(floor_div(time.ns, second_ns) + std::int64_t{time.utc_offset_min} * 60);
 }
 
-std::string utc_text(std::int64_t ns) {
+std::string utc_text_of_ns(std::int64_t ns) {
   const std::int64_t seconds = floor_div(ns, second_ns);
   const auto of_day = static_cast<int>(seconds - floor_div(seconds, day_s) * day_s);
   const auto fraction = static_cast<int>(ns - seconds * second_ns);

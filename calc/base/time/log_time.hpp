@@ -24,7 +24,7 @@ std::int64_t days_from_civil(int year, int month, int day);
 /// "2026-11-25": the calendar date at the clock that wrote the time.
 std::string date_text(const LogTime& time);
 /// "2026-11-25T10:57:03.250Z": in UTC, with as many decimals as needed.
-std::string utc_text(std::int64_t ns);
+std::string utc_text_of_ns(std::int64_t ns);
 
 /// Seconds since the log's zero: a decimal number, `decimal_comma` as in parse_number. Exact to the
 /// nanosecond up to nine decimals. False where it isn't a finite number within +-4.6e9 s.

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -46,7 +46,7 @@ void refuse_unreached(const Cell& cell, const Seam& seam, const std::string& whe
     for (const Robot& each : cell.robots) reach.push_back(each.id);
   if (std::find(reach.begin(), reach.end(), robot) == reach.end())
     throw InputError(where, "robot \"" + printable(std::string(robot)) + "\"",
-                     "a robot that reaches the seam: " + joined(reach));
+                     "a robot that reaches the seam: " + comma_list(reach));
 }
 
 }  // namespace

@@ -4,7 +4,7 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
 #include "cell/timeline/cycle_losses.hpp"
@@ -123,7 +123,7 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
     for (const CycleLoss& loss : cycle_losses(cycle))
       if (losses.size() < most)
         losses.push_back(std::string(loss.what) + " " + rounded_text(loss.time_s, 4) + " s");
-    if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + joined(losses) + "\n";
+    if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + comma_list(losses) + "\n";
   }
   return text;
 }

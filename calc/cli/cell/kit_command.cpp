@@ -1,6 +1,6 @@
 #include <memory>
 
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
@@ -51,7 +51,7 @@ std::string table_text(const Weldment& weldment, const Cart& cart, const CartChe
         found = item.quantity;
         heats = item.heats;
       }
-    table.cell(part).cell(needed).cell(found).cell(joined(heats)).cell(verdict);
+    table.cell(part).cell(needed).cell(found).cell(comma_list(heats)).cell(verdict);
   };
   const auto differs = [](const std::vector<PartDifference>& list, const std::string& part) {
     for (const PartDifference& item : list)

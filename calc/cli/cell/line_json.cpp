@@ -67,7 +67,7 @@ void write_misses(JsonWriter& json, const LineResult& line) {
 void write_cures(JsonWriter& json, const LineResult& line) {
   const bool has_takt = line.takt_limit_s.has_value();
   json.key("cures").begin_array();
-  for (const Cure& cure : line.cures) {
+  for (const Improvement& cure : line.cures) {
     json.begin_object(JsonWriter::Layout::compact);
     json.member("stage", cure.stage).member("change", cure.change);
     json.member("throughput_per_h", cure.figures.throughput_per_h);

@@ -1,4 +1,4 @@
-#include "base/text/table.hpp"
+#include "base/text/text_table.hpp"
 #include "base/units/units.hpp"
 #include "cli/cell/line_output.hpp"
 
@@ -111,7 +111,7 @@ std::string cures_table(const LineResult& line) {
                    {"+-", "1/h", false, 2},
                    {"Misses", "", false, 3},
                    {"Change", "", false, 3}});
-  for (const Cure& cure : line.cures) {
+  for (const Improvement& cure : line.cures) {
     table.cell(cure.change)
         .cell(cure.stage)
         .cell(cure.figures.throughput_per_h)

@@ -2,16 +2,16 @@
 
 namespace seamtakt::cli {
 
-std::string utc_text(std::time_t moment) {
+std::string utc_text_of_s(std::time_t moment_s) {
   std::tm utc{};
-  gmtime_r(&moment, &utc);
+  gmtime_r(&moment_s, &utc);
   char text[32];
   std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
   return text;
 }
 
 std::string utc_now() {
-  return utc_text(std::time(nullptr));
+  return utc_text_of_s(std::time(nullptr));
 }
 
 std::string today() {

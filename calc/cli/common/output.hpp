@@ -6,7 +6,7 @@
 
 #include "base/finding_json.hpp"
 #include "base/json/json_writer.hpp"
-#include "base/text/table.hpp"
+#include "base/text/text_table.hpp"
 #include "exchange/report/provenance.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 

@@ -2,8 +2,8 @@
 
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
-#include "base/text/joined.hpp"
-#include "base/text/table.hpp"
+#include "base/text/comma_list.hpp"
+#include "base/text/text_table.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "records/keep/correctable.hpp"
@@ -216,7 +216,7 @@ void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result)
           " manual seams\n";
   for (const std::string& each : status.missing) text += "missing: " + printable(each) + "\n";
   for (const OpenCause& each : status.open_causes)
-    text += "undecided: " + printable(joined(each.passes), 400) + ": " +
+    text += "undecided: " + printable(comma_list(each.passes), 400) + ": " +
             printable(each.text.empty() ? each.cause : each.text, 400) + "\n";
   result.output = text + "\n" + nonconformance_table(status.nonconformances);
 }

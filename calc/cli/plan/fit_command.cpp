@@ -3,7 +3,7 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/output.hpp"
@@ -95,7 +95,7 @@ std::string change_text(double from, double to) {
 std::string limit_words(const std::vector<FitLimit>& limits) {
   std::vector<std::string> words;
   for (const FitLimit& limit : limits) words.push_back(limit.text);
-  return joined(words);
+  return comma_list(words);
 }
 
 std::string changes_table(const FitResult& fitted) {

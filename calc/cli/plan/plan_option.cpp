@@ -13,7 +13,7 @@ LoadedPlan load(const std::string& path) {
   const std::string text = read_file(path, JsonLimits{}.bytes);
   // Of a long file both take time, and neither needs the other. The digest stays on this thread: what OpenSSL
   // keeps for a thread that outlives it is never freed.
-  std::optional<JsonText> json;
+  std::optional<JsonDocument> json;
   std::future<void> reading = std::async(std::launch::async, [&] { json.emplace(text, path); });
   Provenance provenance = provenance_of(path, text);
   reading.get();

@@ -3,7 +3,7 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "cell/timeline/timeline.hpp"
 #include "cli/common/clock.hpp"
 #include "cli/common/command.hpp"
@@ -21,7 +21,7 @@ namespace {
 /// Now, or the moment that SOURCE_DATE_EPOCH names, so that two runs can give the same bytes.
 std::string made_at_utc() {
   const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  return epoch ? utc_text(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
+  return epoch ? utc_text_of_s(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
 }
 
 struct Options {
@@ -47,7 +47,7 @@ std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, c
     if (sheet.name == table) return sheet_csv(sheet, origin);
   std::vector<std::string> names;
   for (const Sheet& sheet : sheets) names.push_back(sheet.name);
-  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + joined(names));
+  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + comma_list(names));
 }
 
 std::string plan_report(const Options& options, Form form) {

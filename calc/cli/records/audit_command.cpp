@@ -16,7 +16,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/raw_chunks.hpp"
-#include "records/keep/in_force.hpp"
+#include "records/keep/effective_revision.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/keep/stored_parts.hpp"
 #include "records/passes/audit.hpp"

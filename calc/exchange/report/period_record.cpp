@@ -5,7 +5,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/time/log_time.hpp"
 #include "exchange/report/caution.hpp"
 #include "exchange/report/record_page.hpp"
@@ -78,7 +78,7 @@ PeriodSums sums_of(Period& period) {
 }
 
 Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
-  const auto time = [](const std::optional<std::int64_t>& ns) { return ns ? utc_text(*ns) : "open"; };
+  const auto time = [](const std::optional<std::int64_t>& ns) { return ns ? utc_text_of_ns(*ns) : "open"; };
   const Sums& all = sums.all;
   Sheet sheet{"summary", {{"item", "Item"}, {"value", "Value"}}, {}};
   sheet.rows = {{"From (UTC)", time(range.from_ns)},
@@ -101,7 +101,7 @@ Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
 /// All of them where they are few, else how many.
 std::string missing_text(const std::vector<std::string>& missing) {
   constexpr std::size_t few = 6;
-  return missing.size() <= few ? joined(missing) : std::to_string(missing.size()) + " passes";
+  return missing.size() <= few ? comma_list(missing) : std::to_string(missing.size()) + " passes";
 }
 
 Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items,
@@ -186,8 +186,8 @@ std::string title_of(const RecordRange& range) {
   std::string title;
   if (!range.seam.empty()) title = "seam " + range.weldment + "/" + range.seam;
   if (!range.from_ns && !range.to_ns) return title;
-  const std::string time = (range.from_ns ? " from " + utc_text(*range.from_ns) : "") +
-                           (range.to_ns ? " to " + utc_text(*range.to_ns) : "");
+  const std::string time = (range.from_ns ? " from " + utc_text_of_ns(*range.from_ns) : "") +
+                           (range.to_ns ? " to " + utc_text_of_ns(*range.to_ns) : "");
   return title.empty() ? "welding" + time : title + time;
 }
 

@@ -1,6 +1,6 @@
 #include "exchange/report/record_tables.hpp"
 
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "exchange/report/caution.hpp"
 
 namespace seamtakt {
@@ -257,7 +257,7 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vecto
                                   : std::to_string(cause.passes.size()) + " undecided passes: ";
     const SheetCell about = cause.records.size() == 1 ? SheetCell(static_cast<double>(cause.records.front()))
                                                       : SheetCell(joined_numbers(cause.records));
-    sheet.rows.push_back({SheetCell(), about, count + joined(cause.passes),
+    sheet.rows.push_back({SheetCell(), about, count + comma_list(cause.passes),
                           cause.text.empty() ? cause.cause : cause.text + " (" + cause.cause + ")",
                           SheetCell(), SheetCell(), SheetCell(), std::string("open")});
   }

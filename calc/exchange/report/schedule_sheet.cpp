@@ -1,6 +1,6 @@
 #include "exchange/report/schedule_sheet.hpp"
 
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 
 namespace seamtakt {
@@ -59,7 +59,7 @@ std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& 
       {"Metal transfer", stated(schedule.transfer)},
       {"Waveform", stated(schedule.waveform)},
       {"Current type and polarity", stated(schedule.polarity)},
-      {"Positions (ISO 6947)", stated(joined(use.positions))},
+      {"Positions (ISO 6947)", stated(comma_list(use.positions))},
       {"Plate thickness", interval_text(use.thickness_mm, "mm")},
       {"Leg", interval_text(use.leg_mm, "mm")},
       {"Root gap", interval_text(use.gap_mm, "mm")},

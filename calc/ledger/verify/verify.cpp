@@ -2,7 +2,7 @@
 #include <system_error>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "ledger/verify/verify_run.hpp"
 
 namespace seamtakt {
@@ -186,7 +186,7 @@ void VerifyRun::check_lookups() {
     if (options_.from <= 1) add_problem(0, 0, "what helps to find records can't be checked");
     return;
   }
-  RowSum stored(sum_key_);
+  UnorderedSetHash stored(sum_key_);
   LookupRow last;
   for (std::size_t rows = page_rows; rows == page_rows;) {
     rows = 0;

@@ -4,7 +4,7 @@
 #include <set>
 
 #include "ledger/body/canonical_json.hpp"
-#include "ledger/tree/row_sum.hpp"
+#include "ledger/tree/unordered_set_hash.hpp"
 #include "ledger/verify/verify.hpp"
 
 namespace seamtakt {
@@ -65,8 +65,8 @@ class VerifyRun {
   MerkleFrontier frontier_;
   std::vector<CanonicalMember> members_;
   std::uint64_t next_seq_ = 1;
-  const RowSum::Key sum_key_ = RowSum::random_key();
-  RowSum expected_lookups_{sum_key_};
+  const UnorderedSetHash::Key sum_key_ = UnorderedSetHash::random_key();
+  UnorderedSetHash expected_lookups_{sum_key_};
   std::vector<std::string_view> lookups_of_body_;
   std::string last_time_;         ///< a good one
   bool lookups_complete_ = true;  ///< every body could be read

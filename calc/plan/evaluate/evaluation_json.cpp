@@ -5,7 +5,7 @@
 #include <memory>
 
 #include "base/files/ordered_output.hpp"
-#include "base/json/number_memory.hpp"
+#include "base/json/number_text_cache.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {
@@ -23,7 +23,7 @@ class PartText {
     std::memcpy(to, text.data(), text.size());
     size_ += text.size();
   }
-  void add(double number) { size_ += numbers_.write(room(NumberMemory::most_bytes), number); }
+  void add(double number) { size_ += numbers_.write(room(NumberTextCache::most_bytes), number); }
   void add_string(std::string_view text) {
     quoted_.clear();
     append_json_string(quoted_, text);
@@ -45,7 +45,7 @@ class PartText {
   std::unique_ptr<char[]> text_;
   std::size_t size_ = 0, capacity_ = 0;
   std::string quoted_;
-  NumberMemory numbers_;
+  NumberTextCache numbers_;
 };
 
 void add_column_value(PartText& out, const ColumnValue& value) {
@@ -103,7 +103,7 @@ void write_rows(JsonWriter& json, const char* key, std::span<const Column<Row>> 
   const RowsWriter<Row> writer(columns, json.element_lead());
   sink(json.take_part());
   OrderedOutput output(sink);
-  Spares<PartText> texts;
+  ObjectPool<PartText> texts;
   pool.parallel_for(rows.size(), rows_a_part, [&](std::size_t begin, std::size_t end) {
     std::unique_ptr<PartText> text = texts.take();
     output.put(begin / rows_a_part, [&] {

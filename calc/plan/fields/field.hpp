@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "plan/fields/field_place.hpp"
+#include "plan/fields/field_path.hpp"
 #include "plan/plan.hpp"
 
 /// Every field of a plan, described once. From these tables come the plan's reader and writer, the errors for
@@ -17,7 +17,7 @@
 namespace seamtakt {
 
 class JsonValue;
-class PlanCheck;
+class ReferenceCheck;
 
 /// What a field holds, as a form or a table needs to know it.
 enum class FieldKind {
@@ -162,7 +162,7 @@ class FieldAccess {
   virtual void read(T& object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const = 0;
   virtual bool is_written(const T& object, const FieldInfo& field, bool was_in_file) const = 0;
   virtual void write(const T& object, const FieldInfo& field, std::string& json) const = 0;
-  virtual void check(const T& object, const FieldInfo& field, PlanCheck& check) const = 0;
+  virtual void check(const T& object, const FieldInfo& field, ReferenceCheck& check) const = 0;
   virtual std::string text(const T& object, const FieldInfo& field) const = 0;
   virtual void set_text(T& object, const FieldInfo& field, std::string_view text) const = 0;
   virtual std::optional<double> number(const T& object) const = 0;
@@ -187,7 +187,7 @@ class Field : public FieldInfo {
   /// Appends the value as JSON text.
   void write(const T& object, std::string& json) const { access_->write(object, *this, json); }
   /// Checks type-independent rules on a value in memory: range, choices, references. Throws InputError.
-  void check(const T& object, PlanCheck& check) const { access_->check(object, *this, check); }
+  void check(const T& object, ReferenceCheck& check) const { access_->check(object, *this, check); }
 
   /// The value as a person may type it; empty where absent. Numbers in the field's unit with '.', lists
   /// separated by ", ", points by "; ", intervals as "2 .. 6", compositions as "C=0.17, Mn=1.45". Objects

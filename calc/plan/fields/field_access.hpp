@@ -7,7 +7,7 @@
 #include "base/parallel/thread_pool.hpp"
 #include "plan/fields/field_value.hpp"
 #include "plan/fields/object_fields.hpp"
-#include "plan/rules/plan_check.hpp"
+#include "plan/fields/reference_check.hpp"
 
 /// How the fields' values are reached, and the one-line constructors that the tables in fields_*.cpp use.
 namespace seamtakt {
@@ -28,13 +28,14 @@ constexpr bool is_list = false;
 template <class E>
 constexpr bool is_list<std::vector<E>> = true;
 
-inline void check_references(const std::string& id, const FieldInfo& field, PlanCheck& check) {
+inline void check_references(const std::string& id, const FieldInfo& field, ReferenceCheck& check) {
   if (!id.empty()) check.reference(id, field);
 }
 
-inline void check_references(const std::vector<std::string>& ids, const FieldInfo& field, PlanCheck& check) {
+inline void check_references(const std::vector<std::string>& ids, const FieldInfo& field,
+                             ReferenceCheck& check) {
   for (std::size_t i = 0; i < ids.size(); ++i) {
-    FieldPlace::Step step(check, i);
+    FieldPath::Step step(check, i);
     check.reference(ids[i], field);
   }
 }
@@ -54,14 +55,14 @@ class ValueAccess : public FieldAccess<T> {
   void write(const T& object, const FieldInfo&, std::string& json) const override {
     write_value(object.*member_, json);
   }
-  void check(const T& object, const FieldInfo& field, PlanCheck& check) const override {
+  void check(const T& object, const FieldInfo& field, ReferenceCheck& check) const override {
     if (!check.values_are_known_good()) check_value(object.*member_, field, check);
     if constexpr (std::is_same_v<M, std::string> || std::is_same_v<M, std::vector<std::string>>)
       if (field.refers_to != IdList::none) check_references(object.*member_, field, check);
   }
   std::string text(const T& object, const FieldInfo&) const override { return value_text(object.*member_); }
   void set_text(T& object, const FieldInfo& field, std::string_view text) const override {
-    FieldPlace place(field.key);
+    FieldPath place(field.key);
     M value = standard_of<T>().*member_;
     if (trimmed(text).empty()) {
       if (field.required && !(is_list<M> && field.least == 0)) place.refuse("nothing", field.expectation());
@@ -101,14 +102,14 @@ class OptionalAccess : public FieldAccess<T> {
       json += "null";
     }
   }
-  void check(const T& object, const FieldInfo& field, PlanCheck& check) const override {
+  void check(const T& object, const FieldInfo& field, ReferenceCheck& check) const override {
     if (object.*member_ && !check.values_are_known_good()) check_value(*(object.*member_), field, check);
   }
   std::string text(const T& object, const FieldInfo&) const override {
     return object.*member_ ? value_text(*(object.*member_)) : std::string();
   }
   void set_text(T& object, const FieldInfo& field, std::string_view text) const override {
-    FieldPlace place(field.key);
+    FieldPath place(field.key);
     std::optional<M> value;
     if (!trimmed(text).empty()) parse_value(value.emplace(), text, field, place);
     object.*member_ = std::move(value);
@@ -131,11 +132,11 @@ template <class T>
 class NestedAccess : public FieldAccess<T> {
  public:
   void set_text(T&, const FieldInfo& field, std::string_view text) const override {
-    FieldPlace(field.key).refuse(quoted(text), "its fields one by one");
+    FieldPath(field.key).refuse(quoted(text), "its fields one by one");
   }
   std::optional<double> number(const T&) const override { return std::nullopt; }
   void set_number(T&, const FieldInfo& field, std::optional<double>) const override {
-    FieldPlace(field.key).refuse("a number", "its fields one by one");
+    FieldPath(field.key).refuse("a number", "its fields one by one");
   }
 };
 
@@ -153,7 +154,7 @@ class ObjectAccess : public NestedAccess<T> {
   void write(const T& object, const FieldInfo&, std::string& json) const override {
     write_object(*(object.*member_), json);
   }
-  void check(const T& object, const FieldInfo&, PlanCheck& check) const override {
+  void check(const T& object, const FieldInfo&, ReferenceCheck& check) const override {
     if (object.*member_) check_object(*(object.*member_), check);
   }
   std::string text(const T& object, const FieldInfo&) const override { return object.*member_ ? "1" : ""; }
@@ -174,7 +175,7 @@ class ObjectListAccess : public NestedAccess<T> {
     list.clear();
     list.resize(elements.size());
     share_out(elements.size(), context, [&](std::size_t i, ReadContext& place) {
-      FieldPlace::Step step(place, i);
+      FieldPath::Step step(place, i);
       read_object(list[i], elements[i], place);
     });
   }
@@ -191,11 +192,11 @@ class ObjectListAccess : public NestedAccess<T> {
     }
     json += ']';
   }
-  void check(const T& object, const FieldInfo&, PlanCheck& check) const override {
+  void check(const T& object, const FieldInfo&, ReferenceCheck& check) const override {
     const std::vector<S>& list = object.*member_;
     const std::size_t duplicate = first_duplicate(list);
-    share_out(list.size(), check, [&](std::size_t i, PlanCheck& place) {
-      FieldPlace::Step step(place, i);
+    share_out(list.size(), check, [&](std::size_t i, ReferenceCheck& place) {
+      FieldPath::Step step(place, i);
       if constexpr (requires { list[i].id; })
         if (i == duplicate) refuse_duplicate(list[i].id, place);
       place.enter(list[i]);
@@ -233,8 +234,8 @@ class ObjectListAccess : public NestedAccess<T> {
     return list.size();
   }
 
-  static void refuse_duplicate(const std::string& id, FieldPlace& place) {
-    FieldPlace::Step step(place, "id");
+  static void refuse_duplicate(const std::string& id, FieldPath& place) {
+    FieldPath::Step step(place, "id");
     place.refuse("the id " + quoted(id) + " a second time", "each id once in a list");
   }
 

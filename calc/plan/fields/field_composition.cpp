@@ -27,16 +27,16 @@ bool is_element(std::string_view symbol) {
   return std::ranges::find(symbols, symbol) != symbols.end();
 }
 
-void refuse_symbol(std::string_view symbol, const FieldPlace& place) {
+void refuse_symbol(std::string_view symbol, const FieldPath& place) {
   place.refuse("the unknown element " + quoted(symbol),
                "a chemical symbol" + nearest_hint(symbol, {symbols.begin(), symbols.end()}));
 }
 
-void check_composition(const CompositionPct& composition, const FieldInfo& field, FieldPlace& place) {
+void check_composition(const CompositionPct& composition, const FieldInfo& field, FieldPath& place) {
   double total_pct = 0;
   for (std::size_t i = 0; i < composition.size(); ++i) {
     const auto& [symbol, pct] = composition[i];
-    FieldPlace::Step step(place, symbol);
+    FieldPath::Step step(place, symbol);
     if (!is_element(symbol)) refuse_symbol(symbol, place);
     const auto is_same = [&symbol = symbol](const auto& other) { return other.first == symbol; };
     const auto rest = std::span(composition).subspan(i + 1);
@@ -81,7 +81,7 @@ class CompositionAccess : public FieldAccess<T> {
     require_kind(node, node.kind() == JsonValue::Kind::object, field, context);
     std::vector<std::string> order;
     node.each_member([&](std::string_view key, const JsonValue& value) {
-      FieldPlace::Step step(context, key);
+      FieldPath::Step step(context, key);
       order.emplace_back(key);
       if (is_free_key(key)) {
         (metal.*keys_).free.emplace_back(key, context.source_text(value));
@@ -101,7 +101,7 @@ class CompositionAccess : public FieldAccess<T> {
   void write(const T& metal, const FieldInfo&, std::string& json) const override {
     write_composition(metal.*composition_, metal.*keys_, json);
   }
-  void check(const T& metal, const FieldInfo& field, PlanCheck& check) const override {
+  void check(const T& metal, const FieldInfo& field, ReferenceCheck& check) const override {
     check_composition(metal.*composition_, field, check);
   }
   std::string text(const T& metal, const FieldInfo&) const override {
@@ -110,7 +110,7 @@ class CompositionAccess : public FieldAccess<T> {
     return text;
   }
   void set_text(T& metal, const FieldInfo& field, std::string_view text) const override {
-    FieldPlace place(field.key);
+    FieldPath place(field.key);
     CompositionPct composition;
     if (!trimmed(text).empty()) {
       for (std::string_view item : split_text(text, ',')) {
@@ -125,7 +125,7 @@ class CompositionAccess : public FieldAccess<T> {
   }
   std::optional<double> number(const T&) const override { return std::nullopt; }
   void set_number(T&, const FieldInfo& field, std::optional<double>) const override {
-    FieldPlace(field.key).refuse("a number", field.expectation());
+    FieldPath(field.key).refuse("a number", field.expectation());
   }
 
  private:

@@ -31,14 +31,14 @@ class StageTimeAccess : public FieldAccess<Stage> {
       write_value(stage.time_of, json);
     }
   }
-  void check(const Stage& stage, const FieldInfo& field, PlanCheck& check) const override {
+  void check(const Stage& stage, const FieldInfo& field, ReferenceCheck& check) const override {
     check_time(stage, field, check);
   }
   std::string text(const Stage& stage, const FieldInfo&) const override {
     return stage.time_s ? value_text(*stage.time_s) : stage.time_of;
   }
   void set_text(Stage& stage, const FieldInfo& field, std::string_view text) const override {
-    FieldPlace place(field.key);
+    FieldPath place(field.key);
     Stage changed;
     double seconds = 0;
     if (parse_number(trimmed(text), seconds)) {
@@ -56,7 +56,7 @@ class StageTimeAccess : public FieldAccess<Stage> {
   }
 
  private:
-  static void check_time(const Stage& stage, const FieldInfo& field, FieldPlace& place) {
+  static void check_time(const Stage& stage, const FieldInfo& field, FieldPath& place) {
     if (stage.time_s && !stage.time_of.empty()) place.refuse("both a word and seconds", field.expectation());
     if (stage.time_s) return check_value(*stage.time_s, field, place);
     if (stage.time_of.empty()) return;

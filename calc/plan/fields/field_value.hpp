@@ -19,69 +19,68 @@
 /// All that refuse do so at `place`.
 namespace seamtakt {
 
-void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(const std::string& value, const FieldInfo& field, FieldPlace& place);
+void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(const std::string& value, const FieldInfo& field, FieldPath& place);
 bool is_written(const std::string& value, const std::string& standard, const FieldInfo& field,
                 bool was_in_file);
 void write_value(const std::string& value, std::string& json);
 std::string value_text(const std::string& value);
-void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
-void read_value(double& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(double value, const FieldInfo& field, FieldPlace& place);
+void read_value(double& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(double value, const FieldInfo& field, FieldPath& place);
 bool is_written(double value, double standard, const FieldInfo& field, bool was_in_file);
 void write_value(double value, std::string& json);
 std::string value_text(double value);
-void parse_value(double& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(double& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
-void read_value(int& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(int value, const FieldInfo& field, FieldPlace& place);
+void read_value(int& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(int value, const FieldInfo& field, FieldPath& place);
 bool is_written(int value, int standard, const FieldInfo& field, bool was_in_file);
 void write_value(int value, std::string& json);
 std::string value_text(int value);
-void parse_value(int& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(int& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
-void read_value(bool& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(bool value, const FieldInfo& field, FieldPlace& place);
+void read_value(bool& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(bool value, const FieldInfo& field, FieldPath& place);
 void write_value(bool value, std::string& json);
 std::string value_text(bool value);
-void parse_value(bool& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(bool& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
-void read_value(Interval& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(const Interval& value, const FieldInfo& field, FieldPlace& place);
+void read_value(Interval& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(const Interval& value, const FieldInfo& field, FieldPath& place);
 void write_value(const Interval& value, std::string& json);
 std::string value_text(const Interval& value);
-void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
 void read_value(std::vector<std::string>& value, const JsonValue& node, const FieldInfo& field,
-                FieldPlace& place);
-void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPlace& place);
+                FieldPath& place);
+void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPath& place);
 void write_value(const std::vector<std::string>& value, std::string& json);
 std::string value_text(const std::vector<std::string>& value);
 void parse_value(std::vector<std::string>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place);
+                 FieldPath& place);
 
-void read_value(std::vector<double>& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPlace& place);
+void read_value(std::vector<double>& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPath& place);
 void write_value(const std::vector<double>& value, std::string& json);
 std::string value_text(const std::vector<double>& value);
-void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place);
+void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
-void read_value(Point_mm& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place);
-void check_value(const Point_mm& value, const FieldInfo& field, FieldPlace& place);
+void read_value(Point_mm& value, const JsonValue& node, const FieldInfo& field, FieldPath& place);
+void check_value(const Point_mm& value, const FieldInfo& field, FieldPath& place);
 bool is_written(const Point_mm& value, const Point_mm& standard, const FieldInfo& field, bool was_in_file);
 void write_value(const Point_mm& value, std::string& json);
 std::string value_text(const Point_mm& value);
-void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPlace& place);
+void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPath& place);
 
 void read_value(std::vector<Point_mm>& value, const JsonValue& node, const FieldInfo& field,
-                FieldPlace& place);
-void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place);
+                FieldPath& place);
+void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPath& place);
 void write_value(const std::vector<Point_mm>& value, std::string& json);
 std::string value_text(const std::vector<Point_mm>& value);
 void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place);
+                 FieldPath& place);
 
 template <class M>
 bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldInfo& field,
@@ -90,10 +89,10 @@ bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldI
 }
 
 /// Refuses a node that isn't of the kind that the field asks for.
-void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPlace& place);
+void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPath& place);
 
 /// Refuses text that a file can't carry: NUL, bytes that aren't UTF-8, more than the reader's limit.
-void check_text(std::string_view text, const FieldPlace& place);
+void check_text(std::string_view text, const FieldPath& place);
 
 /// "a list of 3", "an empty list".
 std::string count_text(std::size_t count);
@@ -105,6 +104,6 @@ void append_item(std::string& text, std::string_view item, std::string_view sepa
 std::vector<std::string_view> split_text(std::string_view text, char separator);
 
 /// The number that `text` is; refuses where it isn't one.
-double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& place);
+double parsed_number(std::string_view text, const FieldInfo& field, FieldPath& place);
 
 }  // namespace seamtakt

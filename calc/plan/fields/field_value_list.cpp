@@ -1,5 +1,5 @@
 #include "base/csv/csv.hpp"
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "base/json/json_writer.hpp"
 #include "base/units/units.hpp"
 #include "plan/fields/field_value.hpp"
@@ -11,14 +11,14 @@ namespace {
 
 using Kind = JsonValue::Kind;
 
-void check_count(std::size_t count, const FieldInfo& field, const FieldPlace& place) {
+void check_count(std::size_t count, const FieldInfo& field, const FieldPath& place) {
   // A list in memory that isn't required and is empty counts as absent.
   if (count == 0 && !field.required) return;
   if (count < field.least || count > field.most) place.refuse(count_text(count), field.expectation());
 }
 
 /// A list from a file: its number of elements is checked even where the key needn't be there.
-void require_list(const JsonValue& node, const FieldInfo& field, const FieldPlace& place) {
+void require_list(const JsonValue& node, const FieldInfo& field, const FieldPath& place) {
   require_kind(node, node.kind() == Kind::array, field, place);
   const std::size_t count = node.count();
   if (count < field.least || count > field.most) place.refuse(count_text(count), field.expectation());
@@ -36,7 +36,7 @@ void write_list(const List& list, std::string& json, Write write) {
   json += ']';
 }
 
-double read_number(const JsonValue& node, const FieldInfo& field, const FieldPlace& place) {
+double read_number(const JsonValue& node, const FieldInfo& field, const FieldPath& place) {
   if (node.kind() != Kind::number) place.refuse(found_text(node), field.element_expectation());
   return node.number();
 }
@@ -52,7 +52,7 @@ std::string item_text(const std::string& item) {
 }
 
 /// The items of a list as a person types it, quotes taken off.
-std::vector<std::string> split_items(std::string_view text, const FieldPlace& place) {
+std::vector<std::string> split_items(std::string_view text, const FieldPath& place) {
   std::vector<std::string> items;
   for (std::size_t at = 0; at <= text.size();) {
     while (at < text.size() && text[at] == ' ') ++at;
@@ -79,9 +79,9 @@ std::vector<std::string> split_items(std::string_view text, const FieldPlace& pl
   return items;
 }
 
-void check_bound(const std::optional<double>& bound, const FieldInfo& field, FieldPlace& place,
+void check_bound(const std::optional<double>& bound, const FieldInfo& field, FieldPath& place,
                  std::size_t index) {
-  FieldPlace::Step step(place, index);
+  FieldPath::Step step(place, index);
   if (bound) check_value(*bound, field, place);
 }
 
@@ -109,18 +109,18 @@ std::vector<std::string_view> split_text(std::string_view text, char separator) 
   }
 }
 
-void read_value(Interval& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(Interval& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   require_kind(node, node.kind() == Kind::array, field, place);
   if (node.count() != 2) place.refuse(count_text(node.count()), field.expectation());
   value = {};
   node.each_element([&](std::size_t i, const JsonValue& bound) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     if (!bound.is(Kind::null)) (i == 0 ? value.lower : value.upper) = read_number(bound, field, place);
   });
   check_value(value, field, place);
 }
 
-void check_value(const Interval& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const Interval& value, const FieldInfo& field, FieldPath& place) {
   check_bound(value.lower, field, place, 0);
   check_bound(value.upper, field, place, 1);
   if (!value.lower || !value.upper || *value.lower <= *value.upper) return;
@@ -152,7 +152,7 @@ std::string value_text(const Interval& value) {
   return text;
 }
 
-void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   const std::size_t dots = text.find("..");
   if (dots == std::string_view::npos) place.refuse(quoted(text), "two bounds, such as 2 .. 6, 2 .. or .. 6");
   const std::string_view lower = trimmed(text.substr(0, dots)), upper = trimmed(text.substr(dots + 2));
@@ -163,22 +163,22 @@ void parse_value(Interval& value, std::string_view text, const FieldInfo& field,
 }
 
 void read_value(std::vector<std::string>& value, const JsonValue& node, const FieldInfo& field,
-                FieldPlace& place) {
+                FieldPath& place) {
   require_list(node, field, place);
   value.clear();
   value.reserve(node.count());
   node.each_element([&](std::size_t i, const JsonValue& element) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     if (!element.is(Kind::string) || element.is_empty_string())
       place.refuse(found_text(element), field.element_expectation());
     value.push_back(element.string());
   });
 }
 
-void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const std::vector<std::string>& value, const FieldInfo& field, FieldPath& place) {
   check_count(value.size(), field, place);
   for (std::size_t i = 0; i < value.size(); ++i) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     check_text(value[i], place);
     if (value[i].empty()) place.refuse("an empty text", field.element_expectation());
   }
@@ -195,27 +195,26 @@ std::string value_text(const std::vector<std::string>& value) {
 }
 
 void parse_value(std::vector<std::string>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place) {
+                 FieldPath& place) {
   value = split_items(text, place);
   check_value(value, field, place);
 }
 
-void read_value(std::vector<double>& value, const JsonValue& node, const FieldInfo& field,
-                FieldPlace& place) {
+void read_value(std::vector<double>& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   require_list(node, field, place);
   value.clear();
   value.reserve(node.count());
   node.each_element([&](std::size_t i, const JsonValue& element) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     value.push_back(read_number(element, field, place));
     check_value(value.back(), field, place);
   });
 }
 
-void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const std::vector<double>& value, const FieldInfo& field, FieldPath& place) {
   check_count(value.size(), field, place);
   for (std::size_t i = 0; i < value.size(); ++i) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     check_value(value[i], field, place);
   }
 }
@@ -231,7 +230,7 @@ std::string value_text(const std::vector<double>& value) {
 }
 
 void parse_value(std::vector<double>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place) {
+                 FieldPath& place) {
   value.clear();
   for (std::string_view item : split_text(text, ',')) value.push_back(parsed_number(item, field, place));
   check_value(value, field, place);

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "base/limits.hpp"
 #include "base/units/units.hpp"
 #include "plan/fields/field_value.hpp"
@@ -13,26 +13,26 @@ namespace {
 using Kind = JsonValue::Kind;
 constexpr const char* point_form = "[x, y, z] in mm";
 
-void check_coordinate(double at_mm, const FieldInfo& field, FieldPlace& place) {
+void check_coordinate(double at_mm, const FieldInfo& field, FieldPath& place) {
   if (std::abs(at_mm) > largest_coordinate_mm)
     place.refuse(number_text(at_mm), "a number from " + number_text(-largest_coordinate_mm) + " to " +
                                          number_text(largest_coordinate_mm) + " mm");
   check_value(at_mm, field, place);
 }
 
-void check_point(const Point_mm& point, const FieldInfo& field, FieldPlace& place) {
+void check_point(const Point_mm& point, const FieldInfo& field, FieldPath& place) {
   for (std::size_t i = 0; i < point.size(); ++i) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     check_coordinate(point[i], field, place);
   }
 }
 
-Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   Point_mm point{};
   if (node.kind() != Kind::array) place.refuse(found_text(node), point_form);
   if (node.count() != point.size()) place.refuse(count_text(node.count()), point_form);
   node.each_element([&](std::size_t i, const JsonValue& coordinate) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     if (!coordinate.is(Kind::number)) place.refuse(found_text(coordinate), "a number in mm");
     point[i] = coordinate.number();
     check_coordinate(point[i], field, place);
@@ -40,7 +40,7 @@ Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPlace& p
   return point;
 }
 
-Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPlace& place) {
+Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPath& place) {
   Point_mm point{};
   std::size_t count = 0;
   for (std::string_view item : split_text(text, ' ')) {
@@ -54,11 +54,11 @@ Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPlace&
 
 }  // namespace
 
-void read_value(Point_mm& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(Point_mm& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   value = read_point(node, field, place);
 }
 
-void check_value(const Point_mm& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const Point_mm& value, const FieldInfo& field, FieldPath& place) {
   check_point(value, field, place);
 }
 
@@ -82,27 +82,27 @@ std::string value_text(const Point_mm& value) {
   return number_text(value[0]) + " " + number_text(value[1]) + " " + number_text(value[2]);
 }
 
-void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   value = parsed_point(text, field, place);
   check_point(value, field, place);
 }
 
 void read_value(std::vector<Point_mm>& value, const JsonValue& node, const FieldInfo& field,
-                FieldPlace& place) {
+                FieldPath& place) {
   require_kind(node, node.kind() == Kind::array, field, place);
   if (node.count() < field.least) place.refuse(count_text(node.count()), field.expectation());
   value.clear();
   value.reserve(node.count());
   node.each_element([&](std::size_t i, const JsonValue& element) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     value.push_back(read_point(element, field, place));
   });
 }
 
-void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPath& place) {
   if (value.size() < field.least) place.refuse(count_text(value.size()), field.expectation());
   for (std::size_t i = 0; i < value.size(); ++i) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     check_point(value[i], field, place);
   }
 }
@@ -123,7 +123,7 @@ std::string value_text(const std::vector<Point_mm>& value) {
 }
 
 void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field,
-                 FieldPlace& place) {
+                 FieldPath& place) {
   value.clear();
   for (std::string_view item : split_text(text, ';')) value.push_back(parsed_point(item, field, place));
   check_value(value, field, place);

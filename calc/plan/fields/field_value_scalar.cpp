@@ -4,7 +4,7 @@
 #include <limits>
 
 #include "base/csv/csv.hpp"
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "base/json/json_writer.hpp"
 #include "base/limits.hpp"
 #include "base/text/utf8.hpp"
@@ -39,7 +39,7 @@ bool is_date(std::string_view text) {
 }
 
 /// What a field asks of a text that a file can carry.
-void check_word(const std::string& value, const FieldInfo& field, const FieldPlace& place) {
+void check_word(const std::string& value, const FieldInfo& field, const FieldPath& place) {
   if (value.empty()) {
     if (field.required) place.refuse("an empty text", field.expectation());
     return;
@@ -54,11 +54,11 @@ void check_word(const std::string& value, const FieldInfo& field, const FieldPla
 
 }  // namespace
 
-void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPlace& place) {
+void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPath& place) {
   if (!is_right) place.refuse(found_text(node), field.expectation());
 }
 
-void check_text(std::string_view text, const FieldPlace& place) {
+void check_text(std::string_view text, const FieldPath& place) {
   const std::size_t limit = JsonLimits{}.string_bytes;
   if (text.size() > limit)
     place.refuse("a text of " + std::to_string(text.size()) + " bytes", "at most " + std::to_string(limit));
@@ -68,13 +68,13 @@ void check_text(std::string_view text, const FieldPlace& place) {
     place.refuse("bytes that aren't UTF-8", "UTF-8 text");
 }
 
-double parsed_number(std::string_view text, const FieldInfo& field, FieldPlace& place) {
+double parsed_number(std::string_view text, const FieldInfo& field, FieldPath& place) {
   double value = 0;
   if (!parse_number(trimmed(text), value)) place.refuse(quoted(text), field.element_expectation());
   return value;
 }
 
-void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   if (node.kind() != JsonValue::Kind::string)
     place.refuse(found_text(node), (field.kind == FieldKind::choice ? "a text: " : "") + field.expectation());
   if (node.is_empty_string() && field.kind != FieldKind::text)
@@ -83,7 +83,7 @@ void read_value(std::string& value, const JsonValue& node, const FieldInfo& fiel
   check_word(value, field, place);  // the JSON reader has seen that the text is one that a file can carry
 }
 
-void check_value(const std::string& value, const FieldInfo& field, FieldPlace& place) {
+void check_value(const std::string& value, const FieldInfo& field, FieldPath& place) {
   check_text(value, place);
   check_word(value, field, place);
 }
@@ -103,12 +103,12 @@ std::string value_text(const std::string& value) {
   return value;
 }
 
-void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(std::string& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   value = field.kind == FieldKind::text ? text : trimmed(text);
   check_value(value, field, place);
 }
 
-void read_value(double& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(double& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   if (node.kind() != JsonValue::Kind::number)
     place.refuse(found_text(node),
                  field.kind == FieldKind::number ? field.expectation() : field.element_expectation());
@@ -116,7 +116,7 @@ void read_value(double& value, const JsonValue& node, const FieldInfo& field, Fi
   check_value(value, field, place);
 }
 
-void check_value(double value, const FieldInfo& field, FieldPlace& place) {
+void check_value(double value, const FieldInfo& field, FieldPath& place) {
   if (!field.range.contains(value)) place.refuse(number_text(value), field.element_expectation());
   const double size = std::abs(value);
   if (size > largest || (size < smallest && size != 0))
@@ -137,19 +137,19 @@ std::string value_text(double value) {
   return number_text(value);
 }
 
-void parse_value(double& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(double& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   value = parsed_number(text, field, place);
   check_value(value, field, place);
 }
 
-void read_value(int& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(int& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   const bool fits = node.is_integer() && std::abs(node.number()) <= std::numeric_limits<int>::max();
   require_kind(node, node.kind() == JsonValue::Kind::number && fits, field, place);
   value = static_cast<int>(node.number());
   check_value(value, field, place);
 }
 
-void check_value(int value, const FieldInfo& field, FieldPlace& place) {
+void check_value(int value, const FieldInfo& field, FieldPath& place) {
   if (!field.range.contains(value)) place.refuse(std::to_string(value), field.element_expectation());
 }
 
@@ -165,7 +165,7 @@ std::string value_text(int value) {
   return std::to_string(value);
 }
 
-void parse_value(int& value, std::string_view text, const FieldInfo& field, FieldPlace& place) {
+void parse_value(int& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   const double number = parsed_number(text, field, place);
   if (number != std::trunc(number) || std::abs(number) > std::numeric_limits<int>::max())
     place.refuse(quoted(text), field.element_expectation());
@@ -173,12 +173,12 @@ void parse_value(int& value, std::string_view text, const FieldInfo& field, Fiel
   check_value(value, field, place);
 }
 
-void read_value(bool& value, const JsonValue& node, const FieldInfo& field, FieldPlace& place) {
+void read_value(bool& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   require_kind(node, node.kind() == JsonValue::Kind::boolean, field, place);
   value = node.boolean();
 }
 
-void check_value(bool, const FieldInfo&, FieldPlace&) {}
+void check_value(bool, const FieldInfo&, FieldPath&) {}
 
 void write_value(bool value, std::string& json) {
   json += value ? "true" : "false";
@@ -188,7 +188,7 @@ std::string value_text(bool value) {
   return value ? "yes" : "no";
 }
 
-void parse_value(bool& value, std::string_view text, const FieldInfo&, FieldPlace& place) {
+void parse_value(bool& value, std::string_view text, const FieldInfo&, FieldPath& place) {
   const std::string_view word = trimmed(text);
   if (word != "yes" && word != "no" && word != "true" && word != "false")
     place.refuse(quoted(text), "yes or no");

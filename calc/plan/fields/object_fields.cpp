@@ -32,7 +32,7 @@ void insert_in_table_order(std::vector<std::size_t>& order, std::size_t field) {
 
 }  // namespace
 
-void check_presence(const TableInfo& table, const KeySet& present, const FieldPlace& place) {
+void check_presence(const TableInfo& table, const KeySet& present, const FieldPath& place) {
   if (table.allows(present)) return;
   for (std::size_t i = 0; i < table.infos.size(); ++i)
     if (table.infos[i]->required && !present.test(i))
@@ -48,7 +48,7 @@ void check_presence(const TableInfo& table, const KeySet& present, const FieldPl
   }
 }
 
-void refuse_key(std::string_view key, const TableInfo& table, const FieldPlace& place) {
+void refuse_key(std::string_view key, const TableInfo& table, const FieldPath& place) {
   std::vector<std::string_view> known;
   for (const FieldInfo* field : table.infos) known.push_back(field->key);
   place.refuse(

@@ -2,17 +2,17 @@
 
 #include <span>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "plan/fields/field.hpp"
-#include "plan/rules/plan_check.hpp"
+#include "plan/fields/reference_check.hpp"
 
 /// Reading, writing and checking a whole struct by its table.
 namespace seamtakt {
 
 /// Refuses a missing required key, or a group of keys of which not just one is there.
-void check_presence(const TableInfo& table, const KeySet& present, const FieldPlace& place);
+void check_presence(const TableInfo& table, const KeySet& present, const FieldPath& place);
 
-[[noreturn]] void refuse_key(std::string_view key, const TableInfo& table, const FieldPlace& place);
+[[noreturn]] void refuse_key(std::string_view key, const TableInfo& table, const FieldPath& place);
 
 /// The order in which an object's keys are written: the file's order, and each key that the file hadn't after
 /// the one that precedes it in the table. `written` tells which of the table's keys are to be written.
@@ -73,7 +73,7 @@ void read_object(T& object, const JsonValue& node, ReadContext& context) {
   KeySet present;
   KeyOrderReader order(context.last_keys(table), table);
   node.each_member([&](std::string_view key, const JsonValue& value) {
-    FieldPlace::Step step(context, key);
+    FieldPath::Step step(context, key);
     const std::size_t at = order.take(key);
     if (at == KeyOrderReader::free_key) {
       object.file_keys.free.emplace_back(key, context.source_text(value));
@@ -111,7 +111,7 @@ void write_object(const T& object, std::string& json) {
 }
 
 template <class T>
-void check_object(const T& object, PlanCheck& check) {
+void check_object(const T& object, ReferenceCheck& check) {
   const FieldTable<T>& table = fields_of<T>();
   KeySet present;
   for (std::size_t i = 0; i < table.fields.size(); ++i) {
@@ -121,7 +121,7 @@ void check_object(const T& object, PlanCheck& check) {
       continue;
     }
     present.set(i, field.required || field.is_written(object, false));
-    FieldPlace::Step step(check, field.key);
+    FieldPath::Step step(check, field.key);
     field.check(object, check);
   }
   check_presence(table, present, check);

@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
@@ -11,7 +11,7 @@ namespace seamtakt {
 /// Reads a plan from JSON text. Every key, type, range and reference of the plan file is checked; the first
 /// problem is thrown as InputError at FILE:LINE:COLUMN with its JSON pointer. `file` names the source.
 Plan parse_plan(std::string_view text, const std::string& file);
-Plan parse_plan(const JsonText& json);
+Plan parse_plan(const JsonDocument& json);
 
 Plan load_plan(const std::string& path);
 

@@ -1,6 +1,6 @@
 #include <optional>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "base/units/units.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
@@ -13,37 +13,37 @@ constexpr int this_version = 1;
 
 /// Asked before anything else: the keys of another format, or of a later version, are unknown by right and
 /// say nothing of what is wrong.
-void check_format(const JsonValue& root, FieldPlace& place) {
+void check_format(const JsonValue& root, FieldPath& place) {
   using Kind = JsonValue::Kind;
   const FieldTable<Plan>& table = fields_of<Plan>();
   if (!root.is(Kind::object)) place.refuse(found_text(root), std::string("an object (") + table.title + ")");
   const std::optional<JsonValue> format = root.member("format"), version = root.member("version");
   if (!format) place.refuse("no key \"format\"", "a weld plan: \"format\": \"weldplan\"");
   if (!format->is(Kind::string) || format->string() != "weldplan") {
-    FieldPlace::Step step(place, "format");
+    FieldPath::Step step(place, "format");
     place.refuse(found_text(*format), "weldplan");
   }
   if (!version || !version->is(Kind::number) || version->number() <= this_version) return;
-  FieldPlace::Step step(place, "version");
+  FieldPath::Step step(place, "version");
   place.refuse("version " + number_text(version->number()) + " of the plan file",
                "version " + std::to_string(this_version) + ": this file needs a newer Seamtakt");
 }
 
 }  // namespace
 
-Plan parse_plan(const JsonText& json) {
+Plan parse_plan(const JsonDocument& json) {
   ReadContext context(json.file(), json.root());
   check_format(json.root(), context);
   Plan plan;
   read_object(plan, json.root(), context);
-  PlanCheck check(plan, json.file(), json.root());
+  ReferenceCheck check(plan, json.file(), json.root());
   check_object(plan, check);
   check_relations(plan, check);
   return plan;
 }
 
 Plan parse_plan(std::string_view text, const std::string& file) {
-  return parse_plan(JsonText(text, file));
+  return parse_plan(JsonDocument(text, file));
 }
 
 Plan load_plan(const std::string& path) {

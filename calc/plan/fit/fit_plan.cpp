@@ -4,7 +4,7 @@
 #include <tuple>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "formula/valid_range.hpp"
 #include "plan/fit/fit_seam.hpp"
@@ -139,7 +139,7 @@ class FittedPlan {
 std::string conflict_sentence(const std::vector<FitLimit>& conflicts) {
   std::vector<std::string> words;
   for (const FitLimit& limit : conflicts) words.push_back(limit.text);
-  std::string text = "No settings keep all of: " + joined(words) + ".";
+  std::string text = "No settings keep all of: " + comma_list(words) + ".";
   for (const FitLimit& limit : conflicts)
     if (limit.needed)
       text += " " + limit.what + " would have to be allowed " + (limit.is_upper ? "up to " : "down to ") +
@@ -175,7 +175,7 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
     if (const auto& others = fit.report.other_schedules; !others.empty())
       findings.push_back(
           remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
-                 "As it stands, this schedule of the plan keeps all limits too: " + joined(others) + ".",
+                 "As it stands, this schedule of the plan keeps all limits too: " + comma_list(others) + ".",
                  "plan limit"));
     for (const FitChange& change : fit.changes) {
       if (find_by_id(plan.schedules, change.schedule)->current_A) measured.insert(change.schedule);

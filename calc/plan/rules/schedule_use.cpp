@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
@@ -43,7 +43,7 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
                         {},
                         {},
                         "",
-                        "Schedule " + facts.schedule.id + " is for " + joined(use.positions) +
+                        "Schedule " + facts.schedule.id + " is for " + comma_list(use.positions) +
                             ", the seam is welded in " + facts.seam.position + ".",
                         "plan limit"});
   if (use.thickness_mm)

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
-#include "base/text/nearest.hpp"
+#include "base/text/comma_list.hpp"
+#include "base/text/spelling_suggestion.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -31,9 +31,9 @@ constexpr std::size_t most_named = 12;
 /// What may stand where `given` stood: all of a short list, else the nearest or the first.
 std::string expected_one_of(std::string_view given, const std::vector<std::string>& known, const char* what) {
   if (known.empty()) return std::string("a plan with ") + what;
-  if (known.size() <= most_named) return "one of " + joined(known);
+  if (known.size() <= most_named) return "one of " + comma_list(known);
   const std::vector<std::string_view> words(known.begin(), known.end());
-  const std::string_view near = nearest(given, words);
+  const std::string_view near = spelling_suggestion(given, words);
   return std::string("one of the plan's ") + std::to_string(known.size()) + " " + what + ", such as " +
          std::string(near.empty() ? words.front() : near);
 }
@@ -74,7 +74,7 @@ SeamAlone seam_alone(const Plan& plan, std::string_view place, const std::string
   std::vector<std::string> places;
   if (found.size() > 1) {
     for (const Found& each : found) places.push_back(seam_place(each.weldment->id, each.seam->id));
-    throw InputError(option, given + ", which more than one weldment has", "one of " + joined(places));
+    throw InputError(option, given + ", which more than one weldment has", "one of " + comma_list(places));
   }
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams) places.push_back(seam_place(weldment.id, seam.id));

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
@@ -97,7 +97,7 @@ const Schedule& schedule_named(const Plan& plan, std::string_view id) {
   std::vector<std::string> known;
   for (const Schedule& schedule : plan.schedules) known.push_back(schedule.id);
   throw InputError("--schedule", "\"" + printable(id) + "\"",
-                   known.empty() ? "a plan with schedules" : "one of " + joined(known));
+                   known.empty() ? "a plan with schedules" : "one of " + comma_list(known));
 }
 
 void reserve_maps(WindowMap& map, const WindowModel& model, bool with_hardness) {
@@ -181,7 +181,7 @@ void add_findings(WindowMap& map, const Schedule& schedule, const WindowProblem&
   for (const WindowLimit& limit : map.limits)
     if (!limit.bound) always.push_back(limit.text);
   std::string text = "No pair of the mapped wire feed and travel speeds keeps all limits";
-  text += always.empty() ? "." : ", for whatever they are: " + joined(always);
+  text += always.empty() ? "." : ", for whatever they are: " + comma_list(always);
   map.findings.push_back(
       {"window.empty", Severity::fail, place, 0.0, {}, "%", std::move(text), "plan limit"});
 }

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/text/joined.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/time/log_time.hpp"
 #include "base/units/units.hpp"
 #include "ledger/body/canonical_json.hpp"
@@ -173,7 +173,7 @@ std::string text_value(const CorrectableMember& member, const std::string& given
     case Type::choice:
       if (const auto choices = choices_of(member);
           std::find(choices.begin(), choices.end(), text) == choices.end())
-        refuse(member, given, "one of " + joined(choices));
+        refuse(member, given, "one of " + comma_list(choices));
       break;
     default:
       check_record_text("--set " + std::string(member.path), text,
@@ -217,7 +217,7 @@ void refuse_member(std::string_view kind, std::string_view path) {
                          "what it is derived from: " + std::string(each.from));
   std::vector<std::string> names;
   for (const CorrectableMember& each : correctable_members(kind)) names.emplace_back(each.path);
-  throw InputError("--set", "\"" + name + "\"", "one of " + joined(names));
+  throw InputError("--set", "\"" + name + "\"", "one of " + comma_list(names));
 }
 
 }  // namespace seamtakt

@@ -30,7 +30,7 @@ bool is_free_key(std::string_view key) {
 
 using MemberReader = std::function<bool(const std::string& key, const JsonNode& value, const Place& place)>;
 
-/// Hands each member to `read`; one that it doesn't know is refused.
+/// UserActions each member to `read`; one that it doesn't know is refused.
 void read_members(const JsonNode& node, const Place& place, const char* known, const MemberReader& read) {
   if (node.kind != JsonNode::Kind::object) place.refuse(node, node.kind_name(), "an object");
   for (const auto& [key, value] : node.members) {

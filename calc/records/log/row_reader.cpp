@@ -140,7 +140,7 @@ std::string RowReader::read_texts(const RecordSplitter& fields, const RecordSpli
   row.pass = 0;
   for (const auto& [column, what] : texts_) {
     const std::string_view text =
-        column < record.count ? trimmed(fields.field(column), " \t") : std::string_view();
+        column < record.count ? trimmed_field(fields.field(column)) : std::string_view();
     row.text[index_of(what)] = text;
     if (text.empty()) continue;
     if (what == LogText::pass) {

@@ -13,7 +13,7 @@
 #include "plan/seam_geometry.hpp"
 #include "records/judge/completeness.hpp"
 #include "records/judge/length_judgement.hpp"
-#include "records/passes/pass_book.hpp"
+#include "records/passes/pass_grouper.hpp"
 #include "records/passes/pass_review.hpp"
 #include "records/passes/planned_pass.hpp"
 #include "records/passes/unit_order.hpp"
@@ -164,7 +164,7 @@ class Audit {
 
   const AuditOptions& options_;
   std::optional<PlannedPasses> planned_;
-  PassBook book_;
+  PassGrouper book_;
   AuditResult result_;
 };
 

@@ -39,7 +39,7 @@ void fill_times(PassReview& review) {
   record.last_arc_ns = totals.arc_end_ns;
   record.has_calendar_time = !review.entry.counts_seconds;
   if (review.entry.counts_seconds) return;
-  record.started = utc_text(totals.first_ns);
+  record.started = utc_text_of_ns(totals.first_ns);
   record.date = date_text({totals.first_ns, totals.utc_offset_min, true});
 }
 

@@ -118,7 +118,7 @@ std::vector<GridColumn> cure_columns() {
 
 std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
   std::vector<ValueModel::Row> rows;
-  for (const Cure& cure : line.cures) {
+  for (const Improvement& cure : line.cures) {
     if (rows.size() == most_cures) break;
     ValueModel::Row row;
     row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(finding_text(cure.change)),

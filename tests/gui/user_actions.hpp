@@ -17,16 +17,17 @@
 #include "app/main_window.hpp"
 #include "models/tables/grid_model.hpp"
 #include "pages/page.hpp"
+#include "support/source_path.hpp"
 #include "widgets/chain_strip.hpp"
 
 namespace seamtakt::desk {
 
 inline QString demo_path() {
-  return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/ground-equipment.weldplan.json");
+  return QString::fromStdString(source_path("/reference/demo/ground-equipment.weldplan.json"));
 }
 
 inline QString demo_log() {
-  return QStringLiteral(SEAMTAKT_SOURCE_DIR "/reference/demo/arc-log.csv.gz");
+  return QString::fromStdString(source_path("/reference/demo/arc-log.csv.gz"));
 }
 
 /// Schedules that nobody has reviewed or approved: they may be changed in place.
@@ -61,9 +62,9 @@ Wanted& page_of(MainWindow& window, int index) {
 
 /// Someone at the desk: keys go to whatever has the focus, clicks to where a thing is drawn, and all are
 /// counted.
-class Hands {
+class UserActions {
  public:
-  explicit Hands(MainWindow& window) : window_(window) {}
+  explicit UserActions(MainWindow& window) : window_(window) {}
 
   void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
     ++keys;
@@ -160,8 +161,8 @@ class DeskTest : public ::testing::Test {
   /// A picture of the window as it stands, into the build folder, to be looked at.
   void photograph(const QString& name) {
     QTest::qWait(120);
-    QDir().mkpath(QStringLiteral(SEAMTAKT_SCREENSHOTS));
-    EXPECT_TRUE(window->grab().save(QStringLiteral(SEAMTAKT_SCREENSHOTS "/%1.png").arg(name)));
+    QDir().mkpath(QString::fromStdString(build_path("/screenshots")));
+    EXPECT_TRUE(window->grab().save(QString::fromStdString(build_path("/screenshots/%1.png")).arg(name)));
   }
   bool has_fail(const std::string& where) const {
     for (const Finding& finding : window->evaluator().results()->findings)

@@ -11,14 +11,14 @@
 
 namespace seamtakt {
 
-class JsonText;
+class JsonDocument;
 
-/// A value in a JsonText. Small, borrows the text; what it holds is worked out when it is asked for.
+/// A value in a JsonDocument. Small, borrows the text; what it holds is worked out when it is asked for.
 class JsonValue {
  public:
   using Kind = JsonNode::Kind;
 
-  JsonValue(const JsonText& text, std::uint32_t index) : text_(&text), index_(index) {}
+  JsonValue(const JsonDocument& text, std::uint32_t index) : text_(&text), index_(index) {}
 
   Kind kind() const;
   bool is(Kind kind_asked) const { return kind() == kind_asked; }
@@ -61,18 +61,18 @@ class JsonValue {
   void each_held(const Step& step) const;
   std::string_view bare_string() const { return source().substr(1, source().size() - 2); }
 
-  const JsonText* text_;
+  const JsonDocument* text_;
   std::uint32_t index_;
 };
 
 /// JSON text that has been looked through once: what parse_json accepts, it accepts, and what that refuses,
 /// it refuses with the same InputError. No tree is made: 8 bytes a value, so that a long file is read
 /// quickly and in little memory. Two threads look through a long text. Borrows the text.
-class JsonText {
+class JsonDocument {
  public:
   /// `two_threads_from`: the bytes from which on a text is long.
-  JsonText(std::string_view text, std::string file, const JsonLimits& limits = {},
-           std::size_t two_threads_from = std::size_t{1} << 20);
+  JsonDocument(std::string_view text, std::string file, const JsonLimits& limits = {},
+               std::size_t two_threads_from = std::size_t{1} << 20);
 
   JsonValue root() const { return {*this, 0}; }
   const std::string& file() const { return file_; }
@@ -104,14 +104,14 @@ inline std::uint32_t JsonValue::after() const {
   return holds_others() ? text_->entries_[index_].link : index_ + 1;
 }
 inline bool JsonValue::is_bare_string() const {
-  return (text_->entries_[index_].link & JsonText::escapes) == 0;
+  return (text_->entries_[index_].link & JsonDocument::escapes) == 0;
 }
 inline std::string_view JsonValue::source() const {
   const std::size_t begin = text_->entries_[index_].begin;
   return text_->text_.substr(begin, end() - begin);
 }
 inline std::size_t JsonValue::end() const {
-  return holds_others() ? end_of_holder() : text_->entries_[index_].link & ~JsonText::escapes;
+  return holds_others() ? end_of_holder() : text_->entries_[index_].link & ~JsonDocument::escapes;
 }
 
 template <class Step>
@@ -119,7 +119,7 @@ void JsonValue::each_held(const Step& step) const {
   if (!holds_others()) return;
   const std::uint32_t end = after();
   for (std::uint32_t at = index_ + 1; at != end;) {
-    if (text_->entries_[at].begin == JsonText::elsewhere) at = text_->entries_[at].link;
+    if (text_->entries_[at].begin == JsonDocument::elsewhere) at = text_->entries_[at].link;
     at = step(JsonValue(*text_, at));
   }
 }

@@ -16,27 +16,27 @@ namespace {
 /// Runs of one seam: more are a slip of the pen, and each one takes memory.
 constexpr double most_runs = 10000;
 
-void check_extension(const Schedule& schedule, FieldPlace& place) {
+void check_extension(const Schedule& schedule, FieldPath& place) {
   const double extension_mm = schedule.contact_tip_distance_mm - schedule.arc_length_mm;
   if (extension_mm > 0) return;
-  FieldPlace::Step step(place, "contact_tip_distance_mm");
+  FieldPath::Step step(place, "contact_tip_distance_mm");
   place.refuse("an electrode extension of " + number_text(extension_mm) + " mm (contact_tip_distance_mm " +
                    number_text(schedule.contact_tip_distance_mm) + " less arc_length_mm " +
                    number_text(schedule.arc_length_mm) + ")",
                "an extension above 0 mm");
 }
 
-void check_length(const Seam& seam, FieldPlace& place) {
+void check_length(const Seam& seam, FieldPath& place) {
   const double length_mm = path_length_mm(seam);
   if (length_mm <= 0) {
-    FieldPlace::Step step(place, "path_mm");
+    FieldPath::Step step(place, "path_mm");
     place.refuse("a path of length 0 mm", "points that lie apart");
   }
   if (!seam.intermittent) return;
   const Intermittent& runs = *seam.intermittent;
   const double count = (length_mm + runs.gap_mm) / (runs.length_mm + runs.gap_mm);
-  FieldPlace::Step step(place, "intermittent");
-  FieldPlace::Step run(place, "length_mm");
+  FieldPath::Step step(place, "intermittent");
+  FieldPath::Step run(place, "length_mm");
   // A run as long as the seam is one run, also where the path's length is off by its rounding.
   if (count + 1e-9 < 1)
     place.refuse("a run of " + number_text(runs.length_mm) + " mm",
@@ -48,10 +48,10 @@ void check_length(const Seam& seam, FieldPlace& place) {
 }
 
 /// The largest fillet of a seam is no smaller than the one that is drawn; a groove has none.
-void check_largest_fillet(const Seam& seam, FieldPlace& place) {
+void check_largest_fillet(const Seam& seam, FieldPath& place) {
   if (!seam.leg_max_mm && !seam.throat_max_mm) return;
   const auto refuse = [&](const char* key, const std::string& found, const std::string& expected) {
-    FieldPlace::Step step(place, key);
+    FieldPath::Step step(place, key);
     place.refuse(found, expected);
   };
   if (seam.groove)
@@ -74,7 +74,7 @@ void check_largest_fillet(const Seam& seam, FieldPlace& place) {
 /// the weldment has seams.
 class AfterWalk {
  public:
-  AfterWalk(const std::vector<Seam>& seams, FieldPlace& place)
+  AfterWalk(const std::vector<Seam>& seams, FieldPath& place)
       : seams_(seams), place_(place), states_(seams.size(), State::unseen) {
     for (std::size_t i = 0; i < seams.size(); ++i) index_.emplace(seams[i].id, i);
   }
@@ -120,23 +120,23 @@ class AfterWalk {
       text += printable(seams_[stop->seam].id) + " -> ";
     if (static_cast<std::size_t>(path_.end() - at) > shown) text += "... -> ";
     text += printable(seams_[begin].id);
-    FieldPlace::Step seam(place_, path_.back().seam);
-    FieldPlace::Step key(place_, "after");
-    FieldPlace::Step element(place_, path_.back().next_after - 1);
+    FieldPath::Step seam(place_, path_.back().seam);
+    FieldPath::Step key(place_, "after");
+    FieldPath::Step element(place_, path_.back().next_after - 1);
     place_.refuse("a circle: " + text, "seams of which each comes after others without coming after itself");
   }
 
   const std::vector<Seam>& seams_;
-  FieldPlace& place_;
+  FieldPath& place_;
   std::unordered_map<std::string_view, std::size_t> index_;
   std::vector<State> states_;
   std::vector<Stop> path_;
 };
 
-void check_weldment(const Weldment& weldment, FieldPlace& place) {
-  FieldPlace::Step key(place, "seams");
+void check_weldment(const Weldment& weldment, FieldPath& place) {
+  FieldPath::Step key(place, "seams");
   for (std::size_t i = 0; i < weldment.seams.size(); ++i) {
-    FieldPlace::Step step(place, i);
+    FieldPath::Step step(place, i);
     check_length(weldment.seams[i], place);
     check_largest_fillet(weldment.seams[i], place);
   }
@@ -146,26 +146,26 @@ void check_weldment(const Weldment& weldment, FieldPlace& place) {
 
 }  // namespace
 
-void check_relations(const Plan& plan, FieldPlace& place) {
+void check_relations(const Plan& plan, FieldPath& place) {
   for (std::size_t i = 0; i < plan.schedules.size(); ++i) {
-    FieldPlace::Step key(place, "schedules");
-    FieldPlace::Step step(place, i);
+    FieldPath::Step key(place, "schedules");
+    FieldPath::Step step(place, i);
     check_extension(plan.schedules[i], place);
   }
   constexpr std::size_t weldments_a_piece = 32;
   ThreadPool::shared().parallel_for(plan.weldments.size(), weldments_a_piece,
                                     [&](std::size_t begin, std::size_t end) {
-                                      FieldPlace own(place);
-                                      FieldPlace::Step key(own, "weldments");
+                                      FieldPath own(place);
+                                      FieldPath::Step key(own, "weldments");
                                       for (std::size_t i = begin; i < end; ++i) {
-                                        FieldPlace::Step step(own, i);
+                                        FieldPath::Step step(own, i);
                                         check_weldment(plan.weldments[i], own);
                                       }
                                     });
 }
 
 void check_plan(const Plan& plan, const std::string& file) {
-  PlanCheck check(plan, file);
+  ReferenceCheck check(plan, file);
   check_object(plan, check);
   check_relations(plan, check);
 }

@@ -1,4 +1,4 @@
-#include "base/text/nearest.hpp"
+#include "base/text/spelling_suggestion.hpp"
 #include "base/text/ascii.hpp"
 
 #include <algorithm>
@@ -32,7 +32,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   return last[b.size()];
 }
 
-std::string_view nearest(std::string_view word, std::span<const std::string_view> known) {
+std::string_view spelling_suggestion(std::string_view word, std::span<const std::string_view> known) {
   if (word.size() > longest_word) return {};
   const std::string wanted = lower_case(word);
   std::string_view best;

@@ -1,4 +1,4 @@
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,6 +10,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_scanner.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using Kind = JsonNode::Kind;
@@ -45,7 +46,7 @@ std::string difference(const JsonNode& node, const JsonValue& value, const std::
       break;
   }
   std::string found;
-  if (JsonText(value.source(), "f").root().count() != value.count()) return at + ": bytes";
+  if (JsonDocument(value.source(), "f").root().count() != value.count()) return at + ": bytes";
   if (value.count() != node.elements.size() + node.members.size()) return at + ": count";
   if (node.kind == Kind::array)
     value.each_element([&](std::size_t i, const JsonValue& element) {
@@ -72,7 +73,7 @@ std::string disagreement_with(std::string_view text, const JsonLimits& limits, s
     refused = error.what();
   }
   try {
-    const JsonText quick(text, "f.json", limits, two_threads_from);
+    const JsonDocument quick(text, "f.json", limits, two_threads_from);
     return tree ? difference(*tree, quick.root()) : "only the careful reader refuses: " + refused;
   } catch (const std::exception& error) {
     refused_too = error.what();
@@ -185,17 +186,16 @@ const std::string_view samples[] = {"",
                                     "\xc3\xa4",
                                     "[1,\n\n x]"};
 
-TEST(JsonText, AgreesWithTheCarefulReaderOnShortTexts) {
+TEST(JsonDocument, AgreesWithTheCarefulReaderOnShortTexts) {
   for (const std::string_view text : samples) EXPECT_EQ(disagreement(text), "") << text;
   EXPECT_EQ(disagreement(std::string_view("[1\0]", 4)), "");
   EXPECT_EQ(disagreement(std::string_view("\"a\0b\"", 5)), "");
 }
 
-TEST(JsonText, AgreesOnEveryFileOfTheTestsAndTheDemo) {
+TEST(JsonDocument, AgreesOnEveryFileOfTheTestsAndTheDemo) {
   std::size_t files = 0;
   for (const char* folder : {"/tests/data", "/reference"})
-    for (const auto& entry :
-         std::filesystem::recursive_directory_iterator(std::string(SEAMTAKT_SOURCE_DIR) + folder)) {
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(source_path() + folder)) {
       if (entry.path().extension() != ".json" || entry.file_size() > 4u << 20) continue;
       EXPECT_EQ(disagreement(read_file(entry.path(), 8u << 20)), "") << entry.path();
       ++files;
@@ -204,7 +204,7 @@ TEST(JsonText, AgreesOnEveryFileOfTheTestsAndTheDemo) {
 }
 
 /// Bytes taken out, put in, doubled and swapped in a text that has something of everything.
-TEST(JsonText, AgreesOnTextThatIsChangedAtRandom) {
+TEST(JsonDocument, AgreesOnTextThatIsChangedAtRandom) {
   const std::string base =
       R"({"a": [1, -2.5e1, true, null, "x\nä\ud83d\ude00"], "b\u0061": {"k": "", "l": [[], {}]}, "c": 0.125, "d": 12})";
   constexpr std::string_view bytes = "\"\\{}[]:,0123456789.eE+-untrfals \n\xc3\xa4\xff";
@@ -229,7 +229,7 @@ TEST(JsonText, AgreesOnTextThatIsChangedAtRandom) {
     const std::string found = disagreement(text);
     ASSERT_EQ(found, "") << text;
     try {
-      JsonText(text, "f");
+      JsonDocument(text, "f");
     } catch (const InputError&) {
       ++refused;
     }
@@ -239,14 +239,14 @@ TEST(JsonText, AgreesOnTextThatIsChangedAtRandom) {
 }
 
 /// Two threads meet at every place where an element begins.
-TEST(JsonText, AgreesWhereverASecondThreadBegins) {
+TEST(JsonDocument, AgreesWhereverASecondThreadBegins) {
   for (std::size_t blanks = 0; blanks < nested_lists.size(); ++blanks) {
     EXPECT_EQ(disagreement(std::string(blanks, ' ') + std::string(nested_lists)), "") << blanks;
     EXPECT_EQ(disagreement(std::string(nested_lists) + std::string(blanks, ' ')), "") << blanks;
   }
 }
 
-TEST(JsonText, ASecondThreadKeepsToTheLimitsOfTheWhole) {
+TEST(JsonDocument, ASecondThreadKeepsToTheLimitsOfTheWhole) {
   const std::string text = R"([[{"a": 1}, {"a": 2}, {"a": 3}, {"a": 4}, {"a": [5]}]])";
   for (std::size_t limit = 1; limit < 20; ++limit) {
     EXPECT_EQ(disagreement(text, {.depth = limit}), "") << limit;
@@ -255,7 +255,7 @@ TEST(JsonText, ASecondThreadKeepsToTheLimitsOfTheWhole) {
   }
 }
 
-TEST(JsonText, NumbersHaveTheBitsOfTheCarefulReader) {
+TEST(JsonDocument, NumbersHaveTheBitsOfTheCarefulReader) {
   std::mt19937_64 random(7);
   for (int run = 0; run < 50000 / share; ++run) {
     std::string text = random() % 2 == 0 ? "-" : "";
@@ -271,7 +271,7 @@ TEST(JsonText, NumbersHaveTheBitsOfTheCarefulReader) {
   }
 }
 
-TEST(JsonText, KeepsToTheSameLimits) {
+TEST(JsonDocument, KeepsToTheSameLimits) {
   const JsonLimits limits{.bytes = 400, .depth = 3, .string_bytes = 5, .members = 4, .values = 9};
   for (const char* text :
        {"[[[1]]]", "[[[[1]]]]", "[{\"a\":[1]}]", "[{\"a\":[[1]]}]", "\"abcde\"", "\"abcdef\"",
@@ -282,7 +282,7 @@ TEST(JsonText, KeepsToTheSameLimits) {
   EXPECT_EQ(disagreement("[" + std::string(400, ' ') + "]", limits), "");
 }
 
-TEST(JsonText, FindsAKeyTwiceHoweverManyThereAre) {
+TEST(JsonDocument, FindsAKeyTwiceHoweverManyThereAre) {
   for (const std::size_t count : {2u, 15u, 63u, 64u, 65u, 66u, 200u, 3000u})
     for (const bool twice : {false, true}) {
       std::string text = "{";
@@ -294,7 +294,7 @@ TEST(JsonText, FindsAKeyTwiceHoweverManyThereAre) {
 }
 
 // github.com/nst/JSONTestSuite.
-TEST(JsonText, AgreesOnTheSuiteOfJsonFiles) {
+TEST(JsonDocument, AgreesOnTheSuiteOfJsonFiles) {
   const char* folder = std::getenv("SEAMTAKT_OPEN_DATA");
   if (!folder) GTEST_SKIP() << "SEAMTAKT_OPEN_DATA isn't set: the files of JSONTestSuite are not at hand";
   std::size_t tried = 0;
@@ -306,9 +306,9 @@ TEST(JsonText, AgreesOnTheSuiteOfJsonFiles) {
   EXPECT_GT(tried, 90u);
 }
 
-TEST(JsonText, GivesTheBytesOfAValueAsTheyStand) {
+TEST(JsonDocument, GivesTheBytesOfAValueAsTheyStand) {
   const std::string text = R"({"a": [1,  2], "b": "x\ty", "c": -1.50})";
-  const JsonText json(text, "f");
+  const JsonDocument json(text, "f");
   std::vector<std::string> sources;
   json.root().each_member(
       [&](std::string_view, const JsonValue& value) { sources.emplace_back(value.source()); });

@@ -13,14 +13,14 @@ std::uint64_t siphash(const std::array<std::uint64_t, 2>& key, std::string_view 
 
 /// A sum of rows that doesn't depend on their order. Its key is drawn anew for each run and kept to itself,
 /// so that two different sets of rows have one sum with a chance of 2^-64, whoever made them.
-class RowSum {
+class UnorderedSetHash {
  public:
   using Key = std::array<std::uint64_t, 2>;
   static Key random_key();
-  explicit RowSum(const Key& key) : key_(key) {}
+  explicit UnorderedSetHash(const Key& key) : key_(key) {}
 
   void add(std::string_view topic, std::string_view key, std::uint64_t seq);
-  bool operator==(const RowSum& other) const { return sum_ == other.sum_ && rows_ == other.rows_; }
+  bool operator==(const UnorderedSetHash& other) const { return sum_ == other.sum_ && rows_ == other.rows_; }
 
  private:
   Key key_;

@@ -1,4 +1,4 @@
-#include "plan/rules/plan_check.hpp"
+#include "plan/fields/reference_check.hpp"
 
 #include <algorithm>
 
@@ -20,7 +20,7 @@ std::vector<std::string_view> IdSet::all() const {
   return ids;
 }
 
-PlanCheck::PlanIds::PlanIds(const Plan& plan) {
+ReferenceCheck::PlanIds::PlanIds(const Plan& plan) {
   fill(of(IdList::base_metals), plan.base_metals);
   fill(of(IdList::wires), plan.wires);
   fill(of(IdList::gases), plan.gases);
@@ -38,12 +38,12 @@ PlanCheck::PlanIds::PlanIds(const Plan& plan) {
   for (const std::string& place : seam_places) of(IdList::seam_places).add(place);
 }
 
-PlanCheck::PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root)
-    : FieldPlace(file, root),
+ReferenceCheck::ReferenceCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root)
+    : FieldPath(file, root),
       ids_(std::make_shared<const PlanIds>(plan)),
       values_are_known_good_(root.has_value()) {}
 
-void PlanCheck::reference(std::string_view id, const FieldInfo& field) {
+void ReferenceCheck::reference(std::string_view id, const FieldInfo& field) {
   const auto list = static_cast<std::size_t>(field.refers_to);
   const bool of_weldment = field.refers_to == IdList::seams;
   if (!id.empty() && id == last_found_[list] && !of_weldment) return;
@@ -56,7 +56,7 @@ void PlanCheck::reference(std::string_view id, const FieldInfo& field) {
   last_found_[list] = id;
 }
 
-void PlanCheck::enter(const Weldment& weldment) {
+void ReferenceCheck::enter(const Weldment& weldment) {
   seams_.clear();
   weldment_ = &weldment;
 }

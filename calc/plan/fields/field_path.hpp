@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
@@ -20,23 +20,23 @@ struct TableInfo;
 
 /// Where in a plan one stands: the keys and indexes from its root. Costs nothing much until an error asks for
 /// the JSON pointer and the place in the file.
-class FieldPlace {
+class FieldPath {
  public:
   /// `file` names the source in messages. `root` is what was read from it, for line and column; empty for a
   /// plan in memory. Both borrow.
-  explicit FieldPlace(std::string_view file, std::optional<JsonValue> root = {}) : file_(file), root_(root) {}
+  explicit FieldPath(std::string_view file, std::optional<JsonValue> root = {}) : file_(file), root_(root) {}
 
   /// Enters a key or an index for as long as it lives.
   class Step {
    public:
-    Step(FieldPlace& place, std::string_view key) : place_(place) { place_.go_to({key, 0, false}); }
-    Step(FieldPlace& place, std::size_t index) : place_(place) { place_.go_to({{}, index, true}); }
+    Step(FieldPath& place, std::string_view key) : place_(place) { place_.go_to({key, 0, false}); }
+    Step(FieldPath& place, std::size_t index) : place_(place) { place_.go_to({{}, index, true}); }
     ~Step() { --place_.depth_; }
     Step(const Step&) = delete;
     Step& operator=(const Step&) = delete;
 
    private:
-    FieldPlace& place_;
+    FieldPath& place_;
   };
 
   /// JSON pointer (RFC 6901).
@@ -74,9 +74,9 @@ struct LastKeys {
 };
 
 /// What reading fields needs: the place, and the text for free keys, which are kept as typed.
-class ReadContext : public FieldPlace {
+class ReadContext : public FieldPath {
  public:
-  ReadContext(std::string_view file, const JsonValue& root) : FieldPlace(file, root) {}
+  ReadContext(std::string_view file, const JsonValue& root) : FieldPath(file, root) {}
 
   /// The JSON text of a value as it stands in the file, blanks outside strings normalised.
   static std::string source_text(const JsonValue& value);

@@ -6,7 +6,7 @@
 namespace seamtakt {
 
 /// "PA, PB, PC": words for a message; empty for none.
-inline std::string joined(const std::vector<std::string>& words) {
+inline std::string comma_list(const std::vector<std::string>& words) {
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
   return text;

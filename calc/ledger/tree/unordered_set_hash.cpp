@@ -1,4 +1,4 @@
-#include "ledger/tree/row_sum.hpp"
+#include "ledger/tree/unordered_set_hash.hpp"
 
 #include <openssl/rand.h>
 
@@ -61,14 +61,14 @@ std::uint64_t siphash(const std::array<std::uint64_t, 2>& key, std::string_view 
   return state.v0 ^ state.v1 ^ state.v2 ^ state.v3;
 }
 
-RowSum::Key RowSum::random_key() {
+UnorderedSetHash::Key UnorderedSetHash::random_key() {
   Key key;
   if (RAND_bytes(reinterpret_cast<unsigned char*>(key.data()), static_cast<int>(sizeof key)) != 1)
     throw std::runtime_error("the OpenSSL library has no random numbers");
   return key;
 }
 
-void RowSum::add(std::string_view topic, std::string_view key, std::uint64_t seq) {
+void UnorderedSetHash::add(std::string_view topic, std::string_view key, std::uint64_t seq) {
   row_.resize(16);
   put_word(row_.data(), seq);
   put_word(row_.data() + 8, topic.size());  // where the topic ends

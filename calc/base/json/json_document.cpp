@@ -1,4 +1,4 @@
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 
 #include <cmath>
 #include <stdexcept>
@@ -107,8 +107,8 @@ JsonValue::Place JsonValue::place() const {
   return place;
 }
 
-JsonText::JsonText(std::string_view text, std::string file, const JsonLimits& limits,
-                   std::size_t two_threads_from)
+JsonDocument::JsonDocument(std::string_view text, std::string file, const JsonLimits& limits,
+                           std::size_t two_threads_from)
     : text_(text), file_(std::move(file)) {
   if (look_through(limits, two_threads_from)) return;
   entries_.reset();

@@ -1,12 +1,12 @@
-// Runs of rows that belong to one pass: what a PassBook does with them at once.
+// Runs of rows that belong to one pass: what a PassGrouper does with them at once.
 #include "records/log/kernel/block_groups.hpp"
 #include "records/log/kernel/block_pieces.hpp"
-#include "records/passes/pass_book.hpp"
-#include "records/passes/pass_book_parts.hpp"
+#include "records/passes/pass_grouper.hpp"
+#include "records/passes/pass_grouper_parts.hpp"
 
 namespace seamtakt {
 
-void PassBook::add_run(const LogRow& head, const SampleRun& run) {
+void PassGrouper::add_run(const LogRow& head, const SampleRun& run) {
   LogRow row = head;
   const auto add_rows = [&](std::size_t from, std::size_t to) {
     for (std::size_t i = from; i < to; ++i) {
@@ -36,13 +36,14 @@ void PassBook::add_run(const LogRow& head, const SampleRun& run) {
   }
 }
 
-PassBook::Route* PassBook::route_of_block(const LogRow& last, const SampleRun& run, const RowBlock& block) {
+PassGrouper::Route* PassGrouper::route_of_block(const LogRow& last, const SampleRun& run,
+                                                const RowBlock& block) {
   Route& route = route_of(last);
   return run.ns_at(block.first) >= route.from_ns ? &route : nullptr;
 }
 
-bool PassBook::add_arc_block(const LogRow& last, const SampleRun& run, const RowBlock& block,
-                             const RowBlock& arc_end) {
+bool PassGrouper::add_arc_block(const LogRow& last, const SampleRun& run, const RowBlock& block,
+                                const RowBlock& arc_end) {
   if (last.arc_on == 0) return false;
   Route* route = route_of_block(last, run, block);
   if (route == nullptr) return false;
@@ -60,7 +61,7 @@ bool PassBook::add_arc_block(const LogRow& last, const SampleRun& run, const Row
   return true;
 }
 
-bool PassBook::add_off_block(const LogRow& last, const SampleRun& run, const RowBlock& block) {
+bool PassGrouper::add_off_block(const LogRow& last, const SampleRun& run, const RowBlock& block) {
   if (last.arc_on == 1) return false;
   Route* route = route_of_block(last, run, block);
   if (route == nullptr) return false;

@@ -5,7 +5,7 @@
 #include <limits>
 #include <string>
 
-#include "records/passes/pass_book.hpp"
+#include "records/passes/pass_grouper.hpp"
 
 namespace seamtakt {
 
@@ -14,7 +14,7 @@ inline constexpr std::array routed_texts = {LogText::unit_serial, LogText::weldm
                                             LogText::pass,        LogText::job,      LogText::robot};
 
 /// Samples of one robot without identity: passes follow one another, parted by arc-off gaps.
-struct PassBook::Stream {
+struct PassGrouper::Stream {
   PassKey key;  ///< unit, weldment, seam as far as known
   std::string robot;
   PassEntry* open = nullptr;
@@ -23,7 +23,7 @@ struct PassBook::Stream {
 };
 
 /// Where rows with the same identity texts go.
-struct PassBook::Route {
+struct PassGrouper::Route {
   std::array<std::string, routed_texts.size()> texts;
   std::int64_t from_ns =
       std::numeric_limits<std::int64_t>::min();  ///< span of time in which the unit is this one

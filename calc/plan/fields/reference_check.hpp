@@ -28,10 +28,10 @@ class IdSet {
 
 /// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan. A copy may go on in
 /// another thread.
-class PlanCheck : public FieldPlace {
+class ReferenceCheck : public FieldPath {
  public:
   /// `root`: what the plan was just read from, which has checked each value by itself.
-  PlanCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root = {});
+  ReferenceCheck(const Plan& plan, std::string_view file, std::optional<JsonValue> root = {});
 
   /// Whether the fields' own rules have been looked at, as they have for a plan that was just read.
   bool values_are_known_good() const { return values_are_known_good_; }
@@ -64,9 +64,9 @@ class PlanCheck : public FieldPlace {
 
 /// Checks of one struct's fields and key groups, and of all within it.
 template <class T>
-void check_object(const T& object, PlanCheck& check);
+void check_object(const T& object, ReferenceCheck& check);
 
 /// What no field alone can tell: wire extension, runs, lengths, circles of `after`.
-void check_relations(const Plan& plan, FieldPlace& place);
+void check_relations(const Plan& plan, FieldPath& place);
 
 }  // namespace seamtakt

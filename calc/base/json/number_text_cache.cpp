@@ -1,4 +1,4 @@
-#include "base/json/number_memory.hpp"
+#include "base/json/number_text_cache.hpp"
 
 #include <stdexcept>
 
@@ -6,7 +6,7 @@
 
 namespace seamtakt {
 
-void NumberMemory::fill(Entry& entry, double number) {
+void NumberTextCache::fill(Entry& entry, double number) {
   std::string text;
   append_json_value(text, number);
   if (text.size() > most_bytes) throw std::logic_error("JSON: a number whose text is too long");

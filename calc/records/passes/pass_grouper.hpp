@@ -21,11 +21,11 @@ namespace seamtakt {
 
 /// Sorts samples into passes. A pass is its identity (unit, weldment, seam, pass) wherever the log has it;
 /// where neither seam nor pass is known, an arc-off gap begins a new pass, numbered in order.
-class PassBook {
+class PassGrouper {
  public:
   /// plan: nullptr where none is given. Both must outlive the book.
-  PassBook(const AuditOptions& options, const PlannedPasses* plan, std::vector<std::string> carry);
-  ~PassBook();
+  PassGrouper(const AuditOptions& options, const PlannedPasses* plan, std::vector<std::string> carry);
+  ~PassGrouper();
 
   /// InputError where the units' times can't be compared with the log's.
   void begin_log(const std::string& name, const LogShape& shape);
@@ -87,7 +87,7 @@ class PassBook {
   std::deque<Route> all_routes_;        ///< of this log
   std::unordered_map<std::string, Route*> routes_;
   std::array<Route*, 8> lately_{};  ///< routes of the last rows: looked at before the map
-  std::size_t last_lately_ = 0, newest_lately_ = 0;
+  std::size_t last_lately_ = 0, newest_recent_route_ = 0;
   std::map<std::pair<PassKey, std::string>, std::unique_ptr<Stream>> streams_;
   std::map<std::string, Route*, std::less<>> job_of_robot_;
   std::deque<PassEntry*> recent_;

@@ -1,8 +1,8 @@
-#include "plan/fields/field_place.hpp"
+#include "plan/fields/field_path.hpp"
 
 #include "base/error.hpp"
-#include "base/json/json_text.hpp"
-#include "base/text/nearest.hpp"
+#include "base/json/json_document.hpp"
+#include "base/text/spelling_suggestion.hpp"
 #include "base/units/units.hpp"
 #include "plan/fields/json_layout.hpp"
 
@@ -26,7 +26,7 @@ std::string escaped_part(std::string_view key) {
 
 }  // namespace
 
-std::string FieldPlace::pointer() const {
+std::string FieldPath::pointer() const {
   std::string text;
   for (const Part& part : trail()) {
     text += '/';
@@ -35,7 +35,7 @@ std::string FieldPlace::pointer() const {
   return text;
 }
 
-JsonValue FieldPlace::value() const {
+JsonValue FieldPath::value() const {
   JsonValue value = *root_;
   for (const Part& part : trail()) {
     std::optional<JsonValue> child;
@@ -50,7 +50,7 @@ JsonValue FieldPlace::value() const {
   return value;
 }
 
-void FieldPlace::refuse(const std::string& found, const std::string& expected) const {
+void FieldPath::refuse(const std::string& found, const std::string& expected) const {
   std::string where(printable(file_, 1000));
   if (root_) {
     const auto [line, column] = value().place();
@@ -98,7 +98,7 @@ std::string listed(const std::vector<std::string_view>& names, bool or_) {
 }
 
 std::string nearest_hint(std::string_view name, const std::vector<std::string_view>& candidates) {
-  const std::string_view near = nearest(name, candidates);
+  const std::string_view near = spelling_suggestion(name, candidates);
   return near.empty() ? std::string() : "; the nearest is " + printable(near);
 }
 

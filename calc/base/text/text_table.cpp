@@ -1,4 +1,4 @@
-#include "base/text/table.hpp"
+#include "base/text/text_table.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -11,7 +11,7 @@ namespace seamtakt {
 /// Remembers how numbers are written in JSON. In a long table the same figures come again and again (every
 /// seam of a kind has the same heat input), and looking up is several times as quick as finding the shortest
 /// text anew.
-class NumberMemory {
+class NumberTextCache {
  public:
   /// What write may touch: no number's text is longer.
   static constexpr std::size_t most_bytes = 31;

@@ -1,4 +1,4 @@
-#include "records/keep/in_force.hpp"
+#include "records/keep/effective_revision.hpp"
 
 #include <algorithm>
 #include <map>
@@ -6,7 +6,7 @@
 #include <set>
 #include <stdexcept>
 
-#include "base/json/json_text.hpp"
+#include "base/json/json_document.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
@@ -73,7 +73,7 @@ void find_changed_schedules(AuditResult& audited, const Plan& plan, const StoreH
 void mark_not_in_force(AuditResult& audited, const Plan& plan, const StoreHistory& history) {
   for (PassRecord& pass : audited.passes) {
     if (pass.date.empty() || pass.schedule.empty() ||
-        schedule_in_force(plan, history, pass.schedule, pass.date) != nullptr)
+        effective_revision(plan, history, pass.schedule, pass.date) != nullptr)
       continue;
     if (pass.verdict == Verdict::pass) pass.verdict = Verdict::undecided;
     add_rule(pass.undecided_by, in_force_rule);
@@ -100,7 +100,7 @@ void take_days(AuditResult& into, AuditResult&& from, const std::set<std::string
 
 /// The schedule that a record keeps; empty where it keeps none.
 std::optional<Schedule> schedule_of(const LedgerRow& row) {
-  const JsonText body(row.body, "record " + std::to_string(row.seq));
+  const JsonDocument body(row.body, "record " + std::to_string(row.seq));
   const auto results = body.root().member("results");
   const auto kept = results ? results->member("schedule") : std::nullopt;
   if (!kept) return std::nullopt;
@@ -130,8 +130,8 @@ StoreHistory history_of(const Ledger& ledger, const Plan& plan) {
   return history;
 }
 
-const Schedule* schedule_in_force(const Plan& plan, const StoreHistory& history, std::string_view id,
-                                  std::string_view day) {
+const Schedule* effective_revision(const Plan& plan, const StoreHistory& history, std::string_view id,
+                                   std::string_view day) {
   const Schedule* best = nullptr;
   const auto consider = [&](const Schedule& each) {
     if (each.id != id || date_of(each.effective_from) > day) return;
@@ -154,7 +154,7 @@ const StoreHistory::Calibration* calibration_in_force(const StoreHistory& histor
 Plan plan_in_force(const Plan& plan, const StoreHistory& history, std::string_view day) {
   Plan then = plan;
   for (Schedule& schedule : then.schedules)
-    if (const Schedule* in_force = schedule_in_force(plan, history, schedule.id, day)) schedule = *in_force;
+    if (const Schedule* in_force = effective_revision(plan, history, schedule.id, day)) schedule = *in_force;
   for (Instrument& instrument : then.instruments)
     if (const auto* calibration = calibration_in_force(history, instrument.id, day)) {
       instrument.due = calibration->due;

@@ -31,8 +31,8 @@ StoreHistory history_of(const Ledger& ledger, const Plan& plan);
 
 /// The revision of a schedule that was in force on a day: of the plan's and the store's, the one that came
 /// into force last before it; drafts only where there is nothing else. nullptr where none was in force yet.
-const Schedule* schedule_in_force(const Plan& plan, const StoreHistory& history, std::string_view id,
-                                  std::string_view day);
+const Schedule* effective_revision(const Plan& plan, const StoreHistory& history, std::string_view id,
+                                   std::string_view day);
 
 /// The calibration that held on a day: the newest one made on it or before. nullptr where the store has none:
 /// then the plan's `due` counts.

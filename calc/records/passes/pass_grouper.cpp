@@ -1,4 +1,4 @@
-#include "records/passes/pass_book.hpp"
+#include "records/passes/pass_grouper.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "base/error.hpp"
-#include "records/passes/pass_book_parts.hpp"
+#include "records/passes/pass_grouper_parts.hpp"
 
 namespace seamtakt {
 
@@ -28,11 +28,12 @@ EnergySource energy_source_of(const LogShape& shape) {
 
 }  // namespace
 
-PassBook::PassBook(const AuditOptions& options, const PlannedPasses* plan, std::vector<std::string> carry)
+PassGrouper::PassGrouper(const AuditOptions& options, const PlannedPasses* plan,
+                         std::vector<std::string> carry)
     : options_(options), plan_(plan), carry_(std::move(carry)) {}
-PassBook::~PassBook() = default;
+PassGrouper::~PassGrouper() = default;
 
-void PassBook::begin_log(const std::string& name, const LogShape& shape) {
+void PassGrouper::begin_log(const std::string& name, const LogShape& shape) {
   shape_ = &shape;
   log_name_ = name;
   energy_source_ = energy_source_of(shape);
@@ -42,7 +43,7 @@ void PassBook::begin_log(const std::string& name, const LogShape& shape) {
                                           : "ISO 8601 times, as the log " + printable(name) + " has them");
 }
 
-void PassBook::end_log() {
+void PassGrouper::end_log() {
   for (auto& entry : streams_) {
     auto& stream = *entry.second;
     stream.window.flush([&](const LogSample& sample) { take_streamed(stream, sample); });
@@ -56,7 +57,7 @@ void PassBook::end_log() {
   ++log_;
 }
 
-void PassBook::add(const LogRow& row) {
+void PassGrouper::add(const LogRow& row) {
   Route& route = route_of(row);
   const LogSample sample = sample_of(row, options_.arc_current_A);
   if (route.stream != nullptr) {
@@ -66,7 +67,7 @@ void PassBook::add(const LogRow& row) {
   }
 }
 
-PassBook::Route& PassBook::route_of(const LogRow& row) {
+PassGrouper::Route& PassGrouper::route_of(const LogRow& row) {
   for (std::size_t i = 0; i < lately_.size(); ++i) {
     Route* route = lately_[(last_lately_ + lately_.size() - i) % lately_.size()];
     if (route == nullptr || !route->fits(row)) continue;
@@ -79,13 +80,13 @@ PassBook::Route& PassBook::route_of(const LogRow& row) {
   Route& route =
       found != routes_.end() && found->second->fits(row) ? *found->second : new_route(row, std::move(key));
   // Beside the last one's place, so that the routes of robots that take turns all stay.
-  last_lately_ = (newest_lately_ + 1) % lately_.size();
-  newest_lately_ = last_lately_;
+  last_lately_ = (newest_recent_route_ + 1) % lately_.size();
+  newest_recent_route_ = last_lately_;
   lately_[last_lately_] = &route;
   return route;
 }
 
-PassBook::Route& PassBook::new_route(const LogRow& row, std::string key) {
+PassGrouper::Route& PassGrouper::new_route(const LogRow& row, std::string key) {
   if (all_routes_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_) + ":" + std::to_string(row.line),
                      "more than " + std::to_string(options_.reader.limits.passes) + " different identities",
@@ -106,7 +107,7 @@ PassBook::Route& PassBook::new_route(const LogRow& row, std::string key) {
 }
 
 /// A unit's time that ends while the arc is on cuts a pass in two: which unit it was welded on can't be told.
-void PassBook::note_border(const Route& before, Route& route, const LogRow& row) {
+void PassGrouper::note_border(const Route& before, Route& route, const LogRow& row) {
   PassEntry* const entry = before.stream != nullptr ? before.stream->open : before.entry;
   if (entry == nullptr || !entry->sums.arc_is_on()) return;
   const std::int64_t gap = row.time.ns - entry->sums.last_ns();
@@ -117,7 +118,7 @@ void PassBook::note_border(const Route& before, Route& route, const LogRow& row)
   (route.stream != nullptr ? route.stream->is_cut : route.is_cut) = true;
 }
 
-PassBook::Stream& PassBook::stream_of(const PassKey& key, std::string_view robot) {
+PassGrouper::Stream& PassGrouper::stream_of(const PassKey& key, std::string_view robot) {
   auto& stream = streams_[{key, std::string(robot)}];
   if (!stream) {
     stream = std::make_unique<Stream>();
@@ -128,13 +129,13 @@ PassBook::Stream& PassBook::stream_of(const PassKey& key, std::string_view robot
   return *stream;
 }
 
-const JobIdentity* PassBook::job_of(const LogRow& row) const {
+const JobIdentity* PassGrouper::job_of(const LogRow& row) const {
   if (!options_.columns || row[LogText::job].empty()) return nullptr;
   const auto job = options_.columns->jobs.find(row[LogText::job]);
   return job == options_.columns->jobs.end() ? nullptr : &job->second;
 }
 
-PassKey PassBook::identity_of(const LogRow& row, Route& route) {
+PassKey PassGrouper::identity_of(const LogRow& row, Route& route) {
   PassKey key{std::string(row[LogText::unit_serial]), std::string(row[LogText::weldment]),
               std::string(row[LogText::seam]), row.pass};
   const auto fill = [](std::string& field, const std::string& with) {
@@ -159,7 +160,7 @@ PassKey PassBook::identity_of(const LogRow& row, Route& route) {
   return key;
 }
 
-void PassBook::find_unit(std::int64_t ns, PassKey& key, Route& route) const {
+void PassGrouper::find_unit(std::int64_t ns, PassKey& key, Route& route) const {
   const auto& units = options_.units;
   const auto after = std::upper_bound(units.begin(), units.end(), ns,
                                       [](std::int64_t t, const UnitTime& unit) { return t < unit.start_ns; });
@@ -176,7 +177,7 @@ void PassBook::find_unit(std::int64_t ns, PassKey& key, Route& route) const {
   if (key.weldment.empty()) key.weldment = last_begun.weldment;
 }
 
-void PassBook::add_identified(Route& route, const LogRow& row, const LogSample& sample) {
+void PassGrouper::add_identified(Route& route, const LogRow& row, const LogSample& sample) {
   if (route.entry == nullptr) {
     route.entry = &identified_entry(route.key, sample);
     route.entry->is_cut |= route.is_cut;
@@ -188,7 +189,7 @@ void PassBook::add_identified(Route& route, const LogRow& row, const LogSample& 
   note_texts(entry, row);
 }
 
-void PassBook::begin_occurrence_if_due(Route& route, const LogRow& row, const LogSample& sample) {
+void PassGrouper::begin_occurrence_if_due(Route& route, const LogRow& row, const LogSample& sample) {
   auto at = job_of_robot_.find(row[LogText::robot]);
   if (at == job_of_robot_.end()) at = job_of_robot_.emplace(std::string(row[LogText::robot]), nullptr).first;
   const PassAccumulator& sums = route.entry->sums;
@@ -199,7 +200,7 @@ void PassBook::begin_occurrence_if_due(Route& route, const LogRow& row, const Lo
   if (came_back || after_gap) route.entry = &new_entry(route.key, false, row[LogText::robot]);
 }
 
-PassEntry& PassBook::identified_entry(const PassKey& key, const LogSample& sample) {
+PassEntry& PassGrouper::identified_entry(const PassKey& key, const LogSample& sample) {
   auto found = by_key_.find(key);
   if (found == by_key_.end()) return *(by_key_[key] = &new_entry(key, false, ""));
   PassEntry& before = *found->second;
@@ -215,7 +216,7 @@ PassEntry& PassBook::identified_entry(const PassKey& key, const LogSample& sampl
   return *(found->second = &again);
 }
 
-PassEntry& PassBook::new_entry(PassKey key, bool numbered, std::string_view robot) {
+PassEntry& PassGrouper::new_entry(PassKey key, bool numbered, std::string_view robot) {
   if (entries_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_),
                      "more than " + std::to_string(options_.reader.limits.passes) + " passes",
@@ -245,12 +246,12 @@ PassEntry& PassBook::new_entry(PassKey key, bool numbered, std::string_view robo
   return *entry;
 }
 
-void PassBook::add_streamed(Stream& stream, const LogRow& row, const LogSample& sample) {
+void PassGrouper::add_streamed(Stream& stream, const LogRow& row, const LogSample& sample) {
   stream.window.add(sample, [&](const LogSample& next) { take_streamed(stream, next); });
   if (stream.open != nullptr && sample.arc_on) note_texts(*stream.open, row);
 }
 
-void PassBook::take_streamed(Stream& stream, const LogSample& sample) {
+void PassGrouper::take_streamed(Stream& stream, const LogSample& sample) {
   if (stream.open != nullptr) {
     const PassAccumulator& sums = stream.open->sums;
     const std::int64_t longest_gap = nanoseconds(options_.arc_off_s);
@@ -273,13 +274,13 @@ void PassBook::take_streamed(Stream& stream, const LogSample& sample) {
   stream.open->sums.add(sample);
 }
 
-void PassBook::close_pass(Stream& stream) {
+void PassGrouper::close_pass(Stream& stream) {
   if (stream.open == nullptr) return;
   stream.open->sums.set_aside();
   stream.open = nullptr;
 }
 
-void PassBook::touch(PassEntry& entry) {
+void PassGrouper::touch(PassEntry& entry) {
   if (entry.recent) return;
   entry.recent = true;
   recent_.push_back(&entry);
@@ -291,14 +292,14 @@ void PassBook::touch(PassEntry& entry) {
   set_oldest_aside();
 }
 
-bool PassBook::in_use(const PassEntry& entry) const {
+bool PassGrouper::in_use(const PassEntry& entry) const {
   return std::any_of(lately_.begin(), lately_.end(), [&](const Route* route) {
     return route != nullptr &&
            (route->entry == &entry || (route->stream != nullptr && route->stream->open == &entry));
   });
 }
 
-void PassBook::set_oldest_aside() {
+void PassGrouper::set_oldest_aside() {
   PassEntry& entry = *recent_.front();
   recent_.pop_front();
   entry.window.flush([&](const LogSample& sample) { entry.sums.add(sample); });
@@ -306,7 +307,7 @@ void PassBook::set_oldest_aside() {
   entry.recent = false;
 }
 
-void PassBook::note_texts(PassEntry& entry, const LogRow& row) {
+void PassGrouper::note_texts(PassEntry& entry, const LogRow& row) {
   if (entry.robot.empty()) entry.robot = row[LogText::robot];
   const std::string_view revision = row[LogText::schedule_revision];
   if (!revision.empty() && revision != entry.schedule_revision) {
@@ -319,7 +320,7 @@ void PassBook::note_texts(PassEntry& entry, const LogRow& row) {
   if (!row.carried.empty()) note_carried(entry, row);
 }
 
-void PassBook::note_carried(PassEntry& entry, const LogRow& row) {
+void PassGrouper::note_carried(PassEntry& entry, const LogRow& row) {
   if (entry.carried.empty())
     for (const auto& name : carry_) entry.carried.push_back({name, {}});
   for (std::size_t i = 0; i < row.carried.size(); ++i) {
@@ -335,7 +336,7 @@ void PassBook::note_carried(PassEntry& entry, const LogRow& row) {
   }
 }
 
-std::vector<std::unique_ptr<PassEntry>> PassBook::finish() {
+std::vector<std::unique_ptr<PassEntry>> PassGrouper::finish() {
   for (auto& entry : entries_) {
     entry->sums.finish();
     const PassTotals& totals = entry->sums.totals();
