@@ -1,3 +1,4 @@
+#include <CLI/CLI.hpp>
 #include <cstdio>
 #include <cstdlib>
 #include <system_error>
@@ -63,18 +64,19 @@ int main(int argc, char** argv) {
   app.set_version_flag("--version", program_version);
   app.require_subcommand(1);
   cli::Result result;
-  cli::add_calc(app, result);
-  cli::add_evaluate(app, result);
-  cli::add_window(app, result);
-  cli::add_fit(app, result);
-  cli::add_cycle(app, result);
-  cli::add_line(app, result);
-  cli::add_kit(app, result);
-  cli::add_audit(app, result);
-  cli::add_ledger(app, result);
-  cli::add_report(app, result);
-  cli::add_learn(app, result);
-  cli::add_measure(app, result);
+  const cli::Command program(app);
+  cli::add_calc(program, result);
+  cli::add_evaluate(program, result);
+  cli::add_window(program, result);
+  cli::add_fit(program, result);
+  cli::add_cycle(program, result);
+  cli::add_line(program, result);
+  cli::add_kit(program, result);
+  cli::add_audit(program, result);
+  cli::add_ledger(program, result);
+  cli::add_report(program, result);
+  cli::add_learn(program, result);
+  cli::add_measure(program, result);
 
   try {
     app.parse(argc, argv);

@@ -219,26 +219,25 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_cycle(CLI::App& app, Result& result) {
+void add_cycle(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand("cycle", "The robots' timelines of each weldment, against takt");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--weldment", options->weldment, "only this weldment");
+  const Command command = app.command("cycle", "The robots' timelines of each weldment, against takt");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--weldment", options->weldment, "only this weldment");
   command
-      ->add_option("--order", options->order,
-                   "given: seams in file order; best: the shortest cycle that is found")
-      ->check(CLI::IsMember({"given", "best"}));
-  command->add_option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
-  add_whole_number(*command, "--steps", options->steps, 1, most_steps,
+      .option("--order", options->order, "given: seams in file order; best: the shortest cycle that is found")
+      .one_of({"given", "best"});
+  command.option("--seconds", options->seconds, "best: time for all weldments together (s; default 10)");
+  add_whole_number(command, "--steps", options->steps, 1, most_steps,
                    "best: orders to try a weldment; the same ones for the same seed");
-  add_seed(*command, options->seed, "best: another number, another search (default 1)");
-  CLI::Option* without =
-      command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
-  command->add_option("--output", options->output, "write the plan with the order as its own to this file")
-      ->excludes(without);
-  command->add_flag("--summary", options->summary, "without the moves");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  add_seed(command, options->seed, "best: another number, another search (default 1)");
+  const Option without =
+      command.option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  command.option("--output", options->output, "write the plan with the order as its own to this file")
+      .excludes(without);
+  command.flag("--summary", options->summary, "without the moves");
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

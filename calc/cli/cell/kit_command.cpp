@@ -95,15 +95,15 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_kit(CLI::App& app, Result& result) {
+void add_kit(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand("kit", "A cart's parts against what a weldment is made of");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--cart", options->cart, "the cart: CSV with part, quantity and, where wanted, heat")
-      ->required();
-  command->add_option("--weldment", options->weldment, "the weldment that it is for")->required();
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  const Command command = app.command("kit", "A cart's parts against what a weldment is made of");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--cart", options->cart, "the cart: CSV with part, quantity and, where wanted, heat")
+      .required();
+  command.option("--weldment", options->weldment, "the weldment that it is for").required();
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

@@ -108,47 +108,46 @@ void run(const Options& options, Result& result) {
                   findings_text(findings);
 }
 
-void add_change_options(CLI::App& command, Options& options) {
-  command.add_option("--tip-every", options.tip_every,
-                     "arc time of a robot between two changes of its contact tip (s)");
-  command.add_option("--tip-change", options.tip_change, "time of one tip change (s)");
-  command.add_option("--wire-package", options.wire_package, "wire on a spool or in a drum (kg)");
-  command.add_option("--wire-change", options.wire_change, "time to change the wire package (s)");
+void add_change_options(const Command& command, Options& options) {
+  command.option("--tip-every", options.tip_every,
+                 "arc time of a robot between two changes of its contact tip (s)");
+  command.option("--tip-change", options.tip_change, "time of one tip change (s)");
+  command.option("--wire-package", options.wire_package, "wire on a spool or in a drum (kg)");
+  command.option("--wire-change", options.wire_change, "time to change the wire package (s)");
 }
 
 }  // namespace
 
-void add_line(CLI::App& app, Result& result) {
+void add_line(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command =
-      app.add_subcommand("line", "A day's orders through the line, against takt, and what would cure a miss");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--orders", options->orders, "the orders: CSV with unit_serial, weldment, due")
-      ->required();
-  command->add_option("--carts", options->carts,
-                      "folder of carts, SERIAL.csv each: only complete ones are released");
-  command->add_flag("--level", options->level, "re-sequence the orders, due dates kept");
+  const Command command =
+      app.command("line", "A day's orders through the line, against takt, and what would cure a miss");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--orders", options->orders, "the orders: CSV with unit_serial, weldment, due").required();
+  command.option("--carts", options->carts,
+                 "folder of carts, SERIAL.csv each: only complete ones are released");
+  command.flag("--level", options->level, "re-sequence the orders, due dates kept");
   command
-      ->add_option("--order", options->order,
-                   "in the cell: given: seams in file order; best: the shortest cycle found")
-      ->check(CLI::IsMember({"given", "best"}));
-  add_whole_number(*command, "--steps", options->steps, 1, most_steps,
+      .option("--order", options->order,
+              "in the cell: given: seams in file order; best: the shortest cycle found")
+      .one_of({"given", "best"});
+  add_whole_number(command, "--steps", options->steps, 1, most_steps,
                    "best: orders to try a weldment (default 20000)");
-  add_whole_number(*command, "--units", options->units, 1, most_units,
+  add_whole_number(command, "--units", options->units, 1, most_units,
                    "as many units, the orders again and again");
-  add_seed(*command, options->seed, "of stops and faults (default 1)");
-  add_whole_number(*command, "--runs", options->runs, 1, most_runs,
+  add_seed(command, options->seed, "of stops and faults (default 1)");
+  add_whole_number(command, "--runs", options->runs, 1, most_runs,
                    "runs with different luck, of which the headline is the mean (default 200; fewer for long "
                    "ones); 1: one draw");
-  add_whole_number(*command, "--window", options->window, 1, most_window_units,
+  add_whole_number(command, "--window", options->window, 1, most_window_units,
                    "units of the window of worst throughput (default 10)");
-  command->add_option("--without-robot", options->without_robot, "the robot that is out for the shift");
-  add_change_options(*command, *options);
-  command->add_flag("--summary", options->summary, "without the units");
-  command->add_flag("--json", options->json,
-                    "one JSON document on standard output: means of the runs, and behind \"draw\" what is of "
-                    "that one draw");
-  command->callback([options, &result] { run(*options, result); });
+  command.option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  add_change_options(command, *options);
+  command.flag("--summary", options->summary, "without the units");
+  command.flag("--json", options->json,
+               "one JSON document on standard output: means of the runs, and behind \"draw\" what is of "
+               "that one draw");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

@@ -4,10 +4,9 @@
 #include <memory>
 #include <string>
 
-#include <CLI/CLI.hpp>
-
 #include "base/files/ordered_output.hpp"
 #include "base/finding.hpp"
+#include "cli/common/command_line.hpp"
 
 namespace seamtakt::cli {
 
@@ -39,17 +38,17 @@ inline int exit_code_for(const Findings& findings) {
 using Result = Outcome;
 
 // One command a file; each adds its subcommand, options and callback to the application.
-void add_calc(CLI::App& app, Result& result);
-void add_evaluate(CLI::App& app, Result& result);
-void add_cycle(CLI::App& app, Result& result);
-void add_line(CLI::App& app, Result& result);
-void add_kit(CLI::App& app, Result& result);
-void add_audit(CLI::App& app, Result& result);
-void add_ledger(CLI::App& app, Result& result);
-void add_report(CLI::App& app, Result& result);
-void add_window(CLI::App& app, Result& result);
-void add_fit(CLI::App& app, Result& result);
-void add_learn(CLI::App& app, Result& result);
-void add_measure(CLI::App& app, Result& result);
+void add_calc(const Command& app, Result& result);
+void add_evaluate(const Command& app, Result& result);
+void add_cycle(const Command& app, Result& result);
+void add_line(const Command& app, Result& result);
+void add_kit(const Command& app, Result& result);
+void add_audit(const Command& app, Result& result);
+void add_ledger(const Command& app, Result& result);
+void add_report(const Command& app, Result& result);
+void add_window(const Command& app, Result& result);
+void add_fit(const Command& app, Result& result);
+void add_learn(const Command& app, Result& result);
+void add_measure(const Command& app, Result& result);
 
 }  // namespace seamtakt::cli

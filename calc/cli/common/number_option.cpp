@@ -17,7 +17,7 @@ std::uint64_t whole_number(const std::string& text, std::uint64_t least, std::ui
                    "a whole number from " + std::to_string(least) + " to " + std::to_string(most));
 }
 
-CLI::Option* add_seed(CLI::App& command, std::uint64_t& seed, const std::string& help) {
+Option add_seed(const Command& command, std::uint64_t& seed, const std::string& help) {
   return add_whole_number(command, "--seed", seed, 0, std::numeric_limits<std::uint64_t>::max(), help);
 }
 

@@ -5,7 +5,7 @@
 #include <limits>
 #include <string>
 
-#include <CLI/CLI.hpp>
+#include "cli/common/command_line.hpp"
 
 namespace seamtakt::cli {
 
@@ -16,25 +16,25 @@ std::uint64_t whole_number(const std::string& text, std::uint64_t least, std::ui
 
 /// Adds an option that takes a whole number from `least` to `most`; anything else is bad input.
 template <std::integral Number>
-CLI::Option* add_whole_number(CLI::App& command, const std::string& option, Number& value,
-                              std::uint64_t least, std::uint64_t most, const std::string& help) {
+Option add_whole_number(const Command& command, const std::string& option, Number& value, std::uint64_t least,
+                        std::uint64_t most, const std::string& help) {
   const std::uint64_t greatest =
       std::min(most, static_cast<std::uint64_t>(std::numeric_limits<Number>::max()));
   return command
-      .add_option_function<std::string>(
+      .option(
           option,
           [&value, option, least, greatest](const std::string& text) {
             value = static_cast<Number>(whole_number(text, least, greatest, option));
           },
           help)
-      ->type_name("N");
+      .takes("N");
 }
 
 /// Threads that a person may ask for; 0 stands for as many as the machine has.
 inline constexpr std::uint64_t most_threads = 1024;
 
 /// Adds `--seed`: any whole number of 64 bits.
-CLI::Option* add_seed(CLI::App& command, std::uint64_t& seed, const std::string& help);
+Option add_seed(const Command& command, std::uint64_t& seed, const std::string& help);
 
 /// What a quantity given on the command line may be.
 struct QuantityRange {

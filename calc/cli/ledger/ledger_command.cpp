@@ -39,149 +39,143 @@ using Action = void (*)(const LedgerOptions&, Result&);
 /// The `ledger` command and what its subcommands have in common.
 class LedgerCommands {
  public:
-  LedgerCommands(CLI::App& app, Result& result)
+  LedgerCommands(const Command& app, Result& result)
       : options_(std::make_shared<LedgerOptions>()), result_(result) {
-    ledger_ =
-        app.add_subcommand("ledger", "The stored records: search, prove that nothing was altered, hand out");
-    ledger_->require_subcommand(1);
+    ledger_ = app.command("ledger", "The stored records: search, prove that nothing was altered, hand out");
+    ledger_->needs_commands(1, 1);
   }
 
   LedgerOptions& options() { return *options_; }
 
-  CLI::App* reading(const char* name, const char* text, Action action) {
+  Command reading(const char* name, const char* text, Action action) {
     LedgerOptions& o = *options_;
-    CLI::App* command = ledger_->add_subcommand(name, text);
-    command->add_option("--store", o.store, "sqlite:FILE or postgresql://user@host:port/database")
-        ->required();
-    command->add_flag("--json", o.json, "one JSON document on standard output");
-    command->add_flag("--force", o.force, "also on a network drive");
+    const Command command = ledger_->command(name, text);
+    command.option("--store", o.store, "sqlite:FILE or postgresql://user@host:port/database").required();
+    command.flag("--json", o.json, "one JSON document on standard output");
+    command.flag("--force", o.force, "also on a network drive");
     Result& result = result_;
-    command->callback([options = options_, &result, action] { action(*options, result); });
+    command.run([options = options_, &result, action] { action(*options, result); });
     return command;
   }
 
-  CLI::App* writing(const char* name, const char* text, Action action) {
+  Command writing(const char* name, const char* text, Action action) {
     LedgerOptions& o = *options_;
-    CLI::App* command = reading(name, text, action);
-    command->add_option("--who", o.who, "who writes this");
-    command->add_option("--why", o.why, "why it is written");
-    command->add_option("--key", o.key, "the store's private key where it isn't in its usual place");
+    const Command command = reading(name, text, action);
+    command.option("--who", o.who, "who writes this");
+    command.option("--why", o.why, "why it is written");
+    command.option("--key", o.key, "the store's private key where it isn't in its usual place");
     return command;
   }
 
  private:
   std::shared_ptr<LedgerOptions> options_;
   Result& result_;
-  CLI::App* ledger_;
+  std::optional<Command> ledger_;
 };
 
 void add_reading(LedgerCommands& ledger) {
   LedgerOptions& o = ledger.options();
-  CLI::App* list = ledger.reading("list", "Records by kind, unit, seam, verdict and date", ledger_list);
-  list->add_option("--kind", o.kind, "pass, manual, ingest, nonconformance, correction, ...");
-  list->add_option("--unit", o.unit, "unit serial");
-  list->add_option("--seam", o.seam, "seam");
-  list->add_option("--verdict", o.verdict, "pass, fail or undecided");
-  list->add_option("--from-date", o.from_date, "welded, else written, on this date or later (2026-11-25)");
-  list->add_option("--to-date", o.to_date, "on this date or earlier");
-  add_whole_number(*list, "--limit", o.limit, 0, most_records, "so many at most; 0: all [0]");
+  const Command list = ledger.reading("list", "Records by kind, unit, seam, verdict and date", ledger_list);
+  list.option("--kind", o.kind, "pass, manual, ingest, nonconformance, correction, ...");
+  list.option("--unit", o.unit, "unit serial");
+  list.option("--seam", o.seam, "seam");
+  list.option("--verdict", o.verdict, "pass, fail or undecided");
+  list.option("--from-date", o.from_date, "welded, else written, on this date or later (2026-11-25)");
+  list.option("--to-date", o.to_date, "on this date or earlier");
+  add_whole_number(list, "--limit", o.limit, 0, most_records, "so many at most; 0: all [0]");
 
-  CLI::App* show = ledger.reading("show", "One record with what was changed since, or a unit", ledger_show);
-  add_whole_number(*show, "RECORD", o.seq, 1, most_records, "its number");
-  show->add_option("--unit", o.unit,
-                   "what the store knows of a unit: passes, what is missing, nonconformances");
-  show->add_flag("--proof", o.proof, "with the digests that prove the record by the signed head");
+  const Command show =
+      ledger.reading("show", "One record with what was changed since, or a unit", ledger_show);
+  add_whole_number(show, "RECORD", o.seq, 1, most_records, "its number");
+  show.option("--unit", o.unit, "what the store knows of a unit: passes, what is missing, nonconformances");
+  show.flag("--proof", o.proof, "with the digests that prove the record by the signed head");
 
-  CLI::App* verify =
+  const Command verify =
       ledger.reading("verify", "Proves that nothing was altered, or says what was", ledger_verify);
-  verify->add_option("--pub", o.pub,
-                     "the store's public key (PEM), or its fingerprint, as the auditor holds it");
-  verify->add_option("--anchor", o.anchors, "file of anchors kept outside; may be given again");
-  verify->add_option("--raw", o.raw, "folder of the raw logs");
-  add_whole_number(*verify, "--from", o.from, 1, most_records,
-                   "look into the bodies from this record on [1]");
+  verify.option("--pub", o.pub, "the store's public key (PEM), or its fingerprint, as the auditor holds it");
+  verify.option("--anchor", o.anchors, "file of anchors kept outside; may be given again");
+  verify.option("--raw", o.raw, "folder of the raw logs");
+  add_whole_number(verify, "--from", o.from, 1, most_records, "look into the bodies from this record on [1]");
 
-  CLI::App* head = ledger.reading("head", "The newest signed head", ledger_head);
-  head->add_option("--files", o.files,
-                   "write PREFIX.txt, PREFIX.sig and PREFIX.pem, for openssl pkeyutl -verify -rawin");
+  const Command head = ledger.reading("head", "The newest signed head", ledger_head);
+  head.option("--files", o.files,
+              "write PREFIX.txt, PREFIX.sig and PREFIX.pem, for openssl pkeyutl -verify -rawin");
 
-  CLI::App* out =
+  const Command out =
       ledger.reading("export", "All records to hand out: a bundle, or a table of the passes", ledger_export);
-  out->add_option("--output", o.output, "file; without it, standard output");
-  out->add_option("--format", o.format,
-                  "bundle (JSON Lines, verifiable) or csv (passes) [by the file's name, else bundle]")
-      ->check(CLI::IsMember({"bundle", "csv"}));
-  out->add_flag("--without-names", o.without_names, "digests only in place of persons' names");
+  out.option("--output", o.output, "file; without it, standard output");
+  out.option("--format", o.format,
+             "bundle (JSON Lines, verifiable) or csv (passes) [by the file's name, else bundle]")
+      .one_of({"bundle", "csv"});
+  out.flag("--without-names", o.without_names, "digests only in place of persons' names");
 }
 
 void add_writing(LedgerCommands& ledger) {
   LedgerOptions& o = ledger.options();
-  CLI::App* anchor = ledger.writing(
+  const Command anchor = ledger.writing(
       "anchor", "The line to keep outside, which shows if the store is ever rewritten", ledger_anchor);
-  anchor->add_option("--append", o.append,
-                     "append it to this file (on another machine) and keep a record of that");
-  anchor->add_option("--witness", o.witness, "keep another store's anchors (a file) as a record of this one");
+  anchor.option("--append", o.append,
+                "append it to this file (on another machine) and keep a record of that");
+  anchor.option("--witness", o.witness, "keep another store's anchors (a file) as a record of this one");
 
-  CLI::App* in = ledger.reading("import", "A bundle into a store that is empty or holds its first records",
-                                ledger_import);
-  in->add_option("BUNDLE", o.file, "file that ledger export wrote")->required();
+  const Command in = ledger.reading(
+      "import", "A bundle into a store that is empty or holds its first records", ledger_import);
+  in.option("BUNDLE", o.file, "file that ledger export wrote").required();
 
-  CLI::App* correct =
+  const Command correct =
       ledger.writing("correct", "A new record that says what an old one should have said", ledger_correct);
-  add_whole_number(*correct, "RECORD", o.seq, 1, most_records, "its number")->required();
+  add_whole_number(correct, "RECORD", o.seq, 1, most_records, "its number").required();
   correct
-      ->add_option(
-          "--set", o.set,
-          "results.MEMBER=VALUE in the member's unit; may be given again. What follows from others (heat "
-          "input, verdict, ...) is recomputed")
-      ->required();
+      .option("--set", o.set,
+              "results.MEMBER=VALUE in the member's unit; may be given again. What follows from others (heat "
+              "input, verdict, ...) is recomputed")
+      .required();
 
-  CLI::App* cancel =
+  const Command cancel =
       ledger.writing("void", "A new record that says that an old one doesn't count", ledger_void);
-  add_whole_number(*cancel, "RECORD", o.seq, 1, most_records, "its number")->required();
+  add_whole_number(cancel, "RECORD", o.seq, 1, most_records, "its number").required();
 
-  CLI::App* sign = ledger.writing("sign", "Signs a record off with a person's own key", ledger_sign);
-  add_whole_number(*sign, "RECORD", o.seq, 1, most_records, "its number")->required();
-  sign->add_option("--person-key", o.person_key,
-                   "the person's private key; made where it is absent [person.pem in the key folder]");
+  const Command sign = ledger.writing("sign", "Signs a record off with a person's own key", ledger_sign);
+  add_whole_number(sign, "RECORD", o.seq, 1, most_records, "its number").required();
+  sign.option("--person-key", o.person_key,
+              "the person's private key; made where it is absent [person.pem in the key folder]");
 
-  CLI::App* calibrate = ledger.writing("calibrate", "An instrument's calibration", ledger_calibrate);
-  calibrate->add_option("--instrument", o.instrument, "its id in the plan")->required();
-  calibrate->add_option("--certificate", o.certificate, "number of the certificate, or its file")->required();
-  calibrate->add_option("--date", o.calibrated_on, "when it was calibrated (2026-11-25)")->required();
-  calibrate->add_option("--due", o.due, "when it is due again")->required();
+  const Command calibrate = ledger.writing("calibrate", "An instrument's calibration", ledger_calibrate);
+  calibrate.option("--instrument", o.instrument, "its id in the plan").required();
+  calibrate.option("--certificate", o.certificate, "number of the certificate, or its file").required();
+  calibrate.option("--date", o.calibrated_on, "when it was calibrated (2026-11-25)").required();
+  calibrate.option("--due", o.due, "when it is due again").required();
 
-  CLI::App* nonconformance = ledger.writing(
+  const Command nonconformance = ledger.writing(
       "nonconformance", "Lists what failed and how it stands; or opens one", ledger_nonconformance);
-  add_whole_number(*nonconformance, "RECORD", o.seq, 1, most_records,
+  add_whole_number(nonconformance, "RECORD", o.seq, 1, most_records,
                    "open one about this pass or manual seam");
-  nonconformance->add_option("--unit", o.unit, "those of a unit");
-  nonconformance->add_flag("--open", o.open_only, "those that are open");
+  nonconformance.option("--unit", o.unit, "those of a unit");
+  nonconformance.flag("--open", o.open_only, "those that are open");
 
-  CLI::App* disposition =
+  const Command disposition =
       ledger.writing("disposition", "What becomes of a nonconformance", ledger_disposition);
-  add_whole_number(*disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance")
-      ->required();
-  disposition->add_option("--decision", o.decision, "repair, use-as-is or scrap")->required();
-  disposition->add_option("--schedule", o.schedule, "schedule of the repair");
-  disposition->add_option("--retest", o.retest,
-                          "record of the pass that was welded anew and passed; closes a repair");
+  add_whole_number(disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance").required();
+  disposition.option("--decision", o.decision, "repair, use-as-is or scrap").required();
+  disposition.option("--schedule", o.schedule, "schedule of the repair");
+  disposition.option("--retest", o.retest,
+                     "record of the pass that was welded anew and passed; closes a repair");
 
-  CLI::App* key =
+  const Command key =
       ledger.writing("key", "The store's key: shows its fingerprint, changes or protects it", ledger_key);
-  key->add_flag("--rotate", o.rotate, "a new key, signed by the one before");
-  key->add_flag("--protect", o.protect, "encrypt the key file (passphrase from SEAMTAKT_KEY_PASSPHRASE)");
-  key->add_flag("--replace-lost", o.replace_lost,
-                "a new key in place of a lost one; trust then rests on anchors from before");
+  key.flag("--rotate", o.rotate, "a new key, signed by the one before");
+  key.flag("--protect", o.protect, "encrypt the key file (passphrase from SEAMTAKT_KEY_PASSPHRASE)");
+  key.flag("--replace-lost", o.replace_lost,
+           "a new key in place of a lost one; trust then rests on anchors from before");
 
-  CLI::App* note =
+  const Command note =
       ledger.writing("note", "A note (--why is its text), about a record or the store", ledger_note);
-  add_whole_number(*note, "RECORD", o.seq, 1, most_records, "number of the record that it is about");
+  add_whole_number(note, "RECORD", o.seq, 1, most_records, "number of the record that it is about");
 }
 
 }  // namespace
 
-void add_ledger(CLI::App& app, Result& result) {
+void add_ledger(const Command& app, Result& result) {
   LedgerCommands ledger(app, result);
   add_reading(ledger);
   add_writing(ledger);

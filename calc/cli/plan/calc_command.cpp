@@ -174,32 +174,32 @@ std::string help_of(const OptionSpec& option) {
   return help;
 }
 
-void add_quantity(CLI::App& calc, const Quantity& quantity, Result& result) {
+void add_quantity(const Command& calc, const Quantity& quantity, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = calc.add_subcommand(quantity.name, quantity.summary);
+  const Command command = calc.command(quantity.name, quantity.summary);
   for (const OptionSpec& option : quantity.options) {
     const std::string name = option.name;
     if (option.kind == OptionKind::flag) {
-      command->add_flag_callback(
+      command.flag(
           "--" + name, [options, name] { options->given[name] = "yes"; }, option.help);
       continue;
     }
-    command->add_option_function<std::string>(
+    command.option(
         "--" + name, [options, name](const std::string& text) { options->given[name] = text; },
         help_of(option));
     if (option.kind == OptionKind::number)
       command
-          ->add_option_function<std::string>(
+          .option(
               "--u-" + name, [options, name](const std::string& text) { options->uncertainty[name] = text; },
               "standard uncertainty of --" + name + ", absolute with unit or in %")
-          ->group("Uncertainty");
+          .below_heading("Uncertainty");
   }
-  add_whole_number(*command, "--monte-carlo", options->monte_carlo, least_samples, most_samples,
+  add_whole_number(command, "--monte-carlo", options->monte_carlo, least_samples, most_samples,
                    "uncertainty by this many random samples as well")
-      ->group("Uncertainty");
-  command->add_flag("--explain", options->explain, "formula, numbers put in, source, range");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &quantity, &result] {
+      .below_heading("Uncertainty");
+  command.flag("--explain", options->explain, "formula, numbers put in, source, range");
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &quantity, &result] {
     const QuantityAnswer given = answer(quantity, request_of(quantity, *options));
     result.output =
         options->json ? json_text(quantity, given) : table_text(quantity, given, options->explain);
@@ -209,12 +209,12 @@ void add_quantity(CLI::App& calc, const Quantity& quantity, Result& result) {
 
 }  // namespace
 
-void add_calc(CLI::App& app, Result& result) {
-  CLI::App* calc = app.add_subcommand("calc", "One formula at a time; alone it lists the quantities");
-  calc->require_subcommand(0, 1);
-  for (const Quantity* quantity : quantities()) add_quantity(*calc, *quantity, result);
-  calc->callback([calc, &result] {
-    if (calc->get_subcommands().empty()) result.output = quantity_list();
+void add_calc(const Command& app, Result& result) {
+  const Command calc = app.command("calc", "One formula at a time; alone it lists the quantities");
+  calc.needs_commands(0, 1);
+  for (const Quantity* quantity : quantities()) add_quantity(calc, *quantity, result);
+  calc.run([calc, &result] {
+    if (!calc.has_chosen_command()) result.output = quantity_list();
   });
 }
 

@@ -90,18 +90,18 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_evaluate(CLI::App& app, Result& result) {
+void add_evaluate(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "evaluate", "Every derived value of every pass and seam of a plan, and the findings");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--weldment", options->weldment, "only this weldment");
-  command->add_option("--explain", options->explain,
-                      "WHERE.KEY: how one number comes about, such as \"BD/S03/pass 1.heat_input_kJ_mm\"");
-  command->add_flag("--summary", options->summary, "weldments and findings only");
-  command->add_flag("--all", options->all, "every column");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  const Command command =
+      app.command("evaluate", "Every derived value of every pass and seam of a plan, and the findings");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--weldment", options->weldment, "only this weldment");
+  command.option("--explain", options->explain,
+                 "WHERE.KEY: how one number comes about, such as \"BD/S03/pass 1.heat_input_kJ_mm\"");
+  command.flag("--summary", options->summary, "weldments and findings only");
+  command.flag("--all", options->all, "every column");
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

@@ -174,23 +174,22 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_fit(CLI::App& app, Result& result) {
+void add_fit(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "fit", "Wire feed, voltage, travel speed and passes for each seam inside all limits");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
+  const Command command =
+      app.command("fit", "Wire feed, voltage, travel speed and passes for each seam inside all limits");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
   command
-      ->add_option(
+      .option(
           "--seam", options->seams,
           "WELDMENT/SEAM, or the seam alone where one weldment has it; may be repeated (default: all seams)")
-      ->allow_extra_args(false);
-  command
-      ->add_option("--objective", options->objective, "time (default), heat or cost: what to have least of")
-      ->check(CLI::IsMember({"time", "heat", "cost"}));
-  command->add_option("--output", options->output, "write the plan with the new settings to this file");
-  command->add_flag("--overwrite", options->overwrite, "allow --output to name the plan that is read");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+      .one_value_each();
+  command.option("--objective", options->objective, "time (default), heat or cost: what to have least of")
+      .one_of({"time", "heat", "cost"});
+  command.option("--output", options->output, "write the plan with the new settings to this file");
+  command.flag("--overwrite", options->overwrite, "allow --output to name the plan that is read");
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

@@ -109,35 +109,34 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_report(CLI::App& app, Result& result) {
+void add_report(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command =
-      app.add_subcommand("report",
-                         "A plan's schedule sheets, heat input, cycle sheets and findings, or the weld "
-                         "record of a unit, a shift or a seam over time from a store");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)");
-  command->add_option("--store", options->store,
-                      "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
-  command->add_option("--unit", options->unit, "a unit's serial number");
-  command->add_option(
+  const Command command =
+      app.command("report",
+                  "A plan's schedule sheets, heat input, cycle sheets and findings, or the weld "
+                  "record of a unit, a shift or a seam over time from a store");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)");
+  command.option("--store", options->store,
+                 "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
+  command.option("--unit", options->unit, "a unit's serial number");
+  command.option(
       "--from", options->from,
       "first moment of a shift: a day, or a time such as 2026-03-02T06:00:00+01:00 (UTC without an offset)");
-  command->add_option("--to", options->to, "its end: a day with all of it, or a time");
-  command->add_option("--seam", options->seam,
-                      "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
+  command.option("--to", options->to, "its end: a day with all of it, or a time");
+  command.option("--seam", options->seam,
+                 "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
   command
-      ->add_option("--output", options->output,
-                   "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")
-      ->required();
+      .option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")
+      .required();
   command
-      ->add_option("--table", options->table,
-                   "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, "
-                   "about; of a unit "
-                   "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or "
-                   "seam summary and units, "
-                   "and a seam's statistics, in place of unit")
-      ->capture_default_str();
-  command->callback([options, &result] { run(*options, result); });
+      .option("--table", options->table,
+              "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, "
+              "about; of a unit "
+              "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or "
+              "seam summary and units, "
+              "and a seam's statistics, in place of unit")
+      .with_default_shown();
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

@@ -173,18 +173,18 @@ void run(const Options& options, Result& result) {
 
 }  // namespace
 
-void add_window(CLI::App& app, Result& result) {
+void add_window(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "window", "What wire feed and travel speeds give on a seam, and which keep all limits");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--schedule", options->schedule, "the schedule to map")->required();
-  command->add_option("--seam", options->seam, "WELDMENT/SEAM, or the seam alone where one weldment has it")
-      ->required();
-  add_whole_number(*command, "--size", options->size, WindowOptions::least_size, WindowOptions::greatest_size,
+  const Command command =
+      app.command("window", "What wire feed and travel speeds give on a seam, and which keep all limits");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--schedule", options->schedule, "the schedule to map").required();
+  command.option("--seam", options->seam, "WELDMENT/SEAM, or the seam alone where one weldment has it")
+      .required();
+  add_whole_number(command, "--size", options->size, WindowOptions::least_size, WindowOptions::greatest_size,
                    "points each way, 2 to 2000 (default 50)");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

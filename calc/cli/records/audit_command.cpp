@@ -309,57 +309,55 @@ void run(const Options& given, Result& result) {
 
 }  // namespace
 
-void add_audit(CLI::App& app, Result& result) {
+void add_audit(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
   Options& o = *options;
-  CLI::App* command =
-      app.add_subcommand("audit", "Pass records from logged arc data, judged against their schedules");
-  command->add_option("LOG", o.logs, "arc logs: CSV, .gz, or - for standard input")->required();
-  command->add_option("--plan", o.plan, "plan whose schedules the passes are judged by");
-  command->add_option("--process", o.process, "process number of ISO 4063 where no plan tells it");
-  command->add_option("--store", o.store, "sqlite:FILE or postgresql://... that keeps the records");
-  command->add_option("--key", o.key, "the store's private key where it isn't in its usual place");
-  command->add_option("--columns", o.columns, "JSON that maps a log's own column names");
-  command->add_option("--units", o.units, "CSV of unit_serial, weldment, start, end: units by time");
-  command->add_option("--manual", o.manual, "CSV of the manual seams");
-  command->add_option("--carry", o.carry, "columns kept word for word in each record")->delimiter(',');
-  command->add_option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");
-  command->add_option("--weldment", o.weldment, "weldment where the log doesn't name one");
-  command->add_option("--seam", o.seam, "seam where the log doesn't name one");
-  add_whole_number(*command, "--pass", o.pass, 1, 10'000, "pass where the log doesn't name one");
-  command->add_option("--arc-current", o.arc_current,
-                      "the arc is on above this current (a bare number is in A) [5A]");
-  command->add_option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
-  command->add_option("--length-tolerance", o.length_tolerance,
-                      "arc time x planned speed may differ from the planned length by this (%) [10%]");
-  command->add_option(
-      "--length-short", o.length_short,
-      "a pass may be shorter than its seam by this, by logged positions; by the logged travel "
-      "speed 2 % more (mm) [10mm]");
-  command->add_flag(
-      "--close-unit", o.close_unit,
-      "no further log will go on with a pass of these units: one that is too short fails, where "
-      "it would be left undecided");
-  add_whole_number(*command, "--max-rejected", o.max_rejected, 0, most_rows, "rows that may be rejected [0]");
-  add_whole_number(*command, "--sort-window", o.sort_window, 0, most_sorted_rows,
+  const Command command =
+      app.command("audit", "Pass records from logged arc data, judged against their schedules");
+  command.option("LOG", o.logs, "arc logs: CSV, .gz, or - for standard input").required();
+  command.option("--plan", o.plan, "plan whose schedules the passes are judged by");
+  command.option("--process", o.process, "process number of ISO 4063 where no plan tells it");
+  command.option("--store", o.store, "sqlite:FILE or postgresql://... that keeps the records");
+  command.option("--key", o.key, "the store's private key where it isn't in its usual place");
+  command.option("--columns", o.columns, "JSON that maps a log's own column names");
+  command.option("--units", o.units, "CSV of unit_serial, weldment, start, end: units by time");
+  command.option("--manual", o.manual, "CSV of the manual seams");
+  command.option("--carry", o.carry, "columns kept word for word in each record").separated_by(',');
+  command.option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");
+  command.option("--weldment", o.weldment, "weldment where the log doesn't name one");
+  command.option("--seam", o.seam, "seam where the log doesn't name one");
+  add_whole_number(command, "--pass", o.pass, 1, 10'000, "pass where the log doesn't name one");
+  command.option("--arc-current", o.arc_current,
+                 "the arc is on above this current (a bare number is in A) [5A]");
+  command.option("--arc-off", o.arc_off, "without identity, a longer gap begins a new pass (s) [1s]");
+  command.option("--length-tolerance", o.length_tolerance,
+                 "arc time x planned speed may differ from the planned length by this (%) [10%]");
+  command.option("--length-short", o.length_short,
+                 "a pass may be shorter than its seam by this, by logged positions; by the logged travel "
+                 "speed 2 % more (mm) [10mm]");
+  command.flag("--close-unit", o.close_unit,
+               "no further log will go on with a pass of these units: one that is too short fails, where "
+               "it would be left undecided");
+  add_whole_number(command, "--max-rejected", o.max_rejected, 0, most_rows, "rows that may be rejected [0]");
+  add_whole_number(command, "--sort-window", o.sort_window, 0, most_sorted_rows,
                    "rows within which disorder in time is put right [0]");
   add_whole_number(
-      *command, "--threads", o.threads, 0, most_threads,
+      command, "--threads", o.threads, 0, most_threads,
       "threads that read; the result is the same for any number [0: as many as the machine has]");
-  command->add_flag("--follow", o.follow,
-                    "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with "
-                    "--store it is stored when "
-                    "nothing has come for so long, not after Ctrl-C");
-  command->add_option("--follow-idle", o.follow_idle,
-                      "end following when nothing has been written for so long (s) [10s]");
-  command->add_option("--who", o.who, "who imports, kept with the records")
-      ->each([](const std::string& text) { check_record_text("--who", text, longest_who); });
-  command->add_option("--why", o.why, "why, kept with the records")->each([](const std::string& text) {
+  command.flag("--follow", o.follow,
+               "the last log is still being written: wait for more until Ctrl-C or --follow-idle; with "
+               "--store it is stored when "
+               "nothing has come for so long, not after Ctrl-C");
+  command.option("--follow-idle", o.follow_idle,
+                 "end following when nothing has been written for so long (s) [10s]");
+  command.option("--who", o.who, "who imports, kept with the records")
+      .checked_by([](const std::string& text) { check_record_text("--who", text, longest_who); });
+  command.option("--why", o.why, "why, kept with the records").checked_by([](const std::string& text) {
     check_record_text("--why", text, longest_why);
   });
-  command->add_flag("--summary", o.summary, "units and findings only");
-  command->add_flag("--json", o.json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  command.flag("--summary", o.summary, "units and findings only");
+  command.flag("--json", o.json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

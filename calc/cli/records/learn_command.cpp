@@ -1,3 +1,4 @@
+#include <filesystem>
 #include <memory>
 
 #include "base/error.hpp"
@@ -188,21 +189,20 @@ void run(const Options& given, Result& result) {
 
 }  // namespace
 
-void add_learn(CLI::App& app, Result& result) {
+void add_learn(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand("learn", "Refits a plan's numbers from records, and proposes them");
-  command->add_option("LOG", options->logs, "arc logs: CSV, .gz, or - for standard input")->required();
-  command->add_option("--plan", options->plan, "plan whose numbers are refitted")->required();
-  command->add_option("--columns", options->columns, "JSON that maps a log's own column names");
-  command->add_option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
-  command->add_option("--weighed", options->weighed,
-                      "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
-  add_whole_number(*command, "--threads", options->threads, 0, most_threads,
+  const Command command = app.command("learn", "Refits a plan's numbers from records, and proposes them");
+  command.option("LOG", options->logs, "arc logs: CSV, .gz, or - for standard input").required();
+  command.option("--plan", options->plan, "plan whose numbers are refitted").required();
+  command.option("--columns", options->columns, "JSON that maps a log's own column names");
+  command.option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
+  command.option("--weighed", options->weighed,
+                 "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
+  add_whole_number(command, "--threads", options->threads, 0, most_threads,
                    "threads that read [0: as many as the machine has]");
-  command->add_option("--output", options->output,
-                      "plan file for the proposal; the plan itself is never changed");
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  command.option("--output", options->output, "plan file for the proposal; the plan itself is never changed");
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

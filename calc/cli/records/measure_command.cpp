@@ -104,16 +104,15 @@ void run(const Options& given, Result& result) {
 
 }  // namespace
 
-void add_measure(CLI::App& app, Result& result) {
+void add_measure(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = app.add_subcommand(
-      "measure", "Measured points of a weldment against tolerances and predicted shrinkage");
-  command->add_option("PLAN", options->plan, "plan file (NAME.weldplan.json)")->required();
-  command->add_option("--weldment", options->weldment, "weldment that was measured")->required();
-  command->add_option("--points", options->points, "CSV: point, x_mm, y_mm, z_mm, part_C (optional)")
-      ->required();
-  command->add_flag("--json", options->json, "one JSON document on standard output");
-  command->callback([options, &result] { run(*options, result); });
+  const Command command =
+      app.command("measure", "Measured points of a weldment against tolerances and predicted shrinkage");
+  command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
+  command.option("--weldment", options->weldment, "weldment that was measured").required();
+  command.option("--points", options->points, "CSV: point, x_mm, y_mm, z_mm, part_C (optional)").required();
+  command.flag("--json", options->json, "one JSON document on standard output");
+  command.run([options, &result] { run(*options, result); });
 }
 
 }  // namespace seamtakt::cli

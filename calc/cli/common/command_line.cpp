@@ -1,0 +1,129 @@
+#include "cli/common/command_line.hpp"
+
+#include <CLI/CLI.hpp>
+#include <utility>
+
+namespace seamtakt::cli {
+
+const Option& Option::required() const {
+  option_->required();
+  return *this;
+}
+
+const Option& Option::one_of(const std::vector<std::string>& words) const {
+  option_->check(CLI::IsMember(words));
+  return *this;
+}
+
+const Option& Option::between(double lower, double upper) const {
+  option_->check(CLI::Range(lower, upper));
+  return *this;
+}
+
+const Option& Option::above_zero() const {
+  option_->check(CLI::PositiveNumber);
+  return *this;
+}
+
+const Option& Option::separated_by(char delimiter) const {
+  option_->delimiter(delimiter);
+  return *this;
+}
+
+const Option& Option::one_value_each() const {
+  option_->allow_extra_args(false);
+  return *this;
+}
+
+const Option& Option::excludes(const Option& other) const {
+  option_->excludes(other.option_);
+  return *this;
+}
+
+const Option& Option::below_heading(const std::string& heading) const {
+  option_->group(heading);
+  return *this;
+}
+
+const Option& Option::checked_by(std::function<void(std::string)> check) const {
+  option_->each(check);
+  return *this;
+}
+
+const Option& Option::takes(const std::string& what) const {
+  option_->type_name(what);
+  return *this;
+}
+
+const Option& Option::with_default_shown() const {
+  option_->capture_default_str();
+  return *this;
+}
+
+Command Command::command(const std::string& name, const std::string& text) const {
+  return Command(*app_->add_subcommand(name, text));
+}
+
+Option Command::option(const std::string& name, std::string& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, std::vector<std::string>& values,
+                       const std::string& text) const {
+  return Option(app_->add_option(name, values, text));
+}
+
+Option Command::option(const std::string& name, int& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, long& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, unsigned& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, unsigned long& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, double& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, std::optional<int>& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, std::optional<double>& value, const std::string& text) const {
+  return Option(app_->add_option(name, value, text));
+}
+
+Option Command::option(const std::string& name, std::function<void(const std::string&)> take,
+                       const std::string& text) const {
+  return Option(app_->add_option_function<std::string>(name, std::move(take), text));
+}
+
+Option Command::flag(const std::string& name, bool& given, const std::string& text) const {
+  return Option(app_->add_flag(name, given, text));
+}
+
+Option Command::flag(const std::string& name, std::function<void()> take, const std::string& text) const {
+  return Option(app_->add_flag_callback(name, std::move(take), text));
+}
+
+void Command::needs_commands(int least, int most) const {
+  app_->require_subcommand(least, most);
+}
+
+bool Command::has_chosen_command() const {
+  return !app_->get_subcommands().empty();
+}
+
+void Command::run(std::function<void()> action) const {
+  app_->callback(std::move(action));
+}
+
+}  // namespace seamtakt::cli

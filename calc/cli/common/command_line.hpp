@@ -1,0 +1,81 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+class Option;
+}  // namespace CLI
+
+namespace seamtakt::cli {
+
+/// One option of a command. A handle: copies speak of the same option, which lives as long as the program's
+/// commands.
+class Option {
+ public:
+  explicit Option(CLI::Option* option) : option_(option) {}
+
+  const Option& required() const;
+  /// Any other word is bad usage.
+  const Option& one_of(const std::vector<std::string>& words) const;
+  /// A number outside [lower, upper] is bad usage.
+  const Option& between(double lower, double upper) const;
+  const Option& above_zero() const;
+  /// One value may hold several, with this between them.
+  const Option& separated_by(char delimiter) const;
+  /// Each use takes one value; without this a list takes all that follow.
+  const Option& one_value_each() const;
+  const Option& excludes(const Option& other) const;
+  /// Help lists the option under this heading.
+  const Option& below_heading(const std::string& heading) const;
+  /// Is called with each text that is given, and refuses it by throwing InputError.
+  const Option& checked_by(std::function<void(std::string)> check) const;
+  /// What help says that the option takes, such as "N".
+  const Option& takes(const std::string& what) const;
+  /// Help shows the value that the option has now as its default.
+  const Option& with_default_shown() const;
+
+ private:
+  CLI::Option* option_;
+};
+
+/// A command, or the program itself, whose options put what is given into variables. The variables must live
+/// until the command has run. What can't be read as a variable's type is bad usage: exit code 2, one line.
+/// A handle: copies speak of the same command. The only code that knows the library behind it is
+/// command_line.cpp, since reading that library's headers takes longer than compiling a command.
+class Command {
+ public:
+  explicit Command(CLI::App& app) : app_(&app) {}
+
+  Command command(const std::string& name, const std::string& text) const;
+
+  /// "--name" for an option, "NAME" for a positional argument.
+  Option option(const std::string& name, std::string& value, const std::string& text) const;
+  Option option(const std::string& name, std::vector<std::string>& values, const std::string& text) const;
+  Option option(const std::string& name, int& value, const std::string& text) const;
+  Option option(const std::string& name, long& value, const std::string& text) const;
+  Option option(const std::string& name, unsigned& value, const std::string& text) const;
+  Option option(const std::string& name, unsigned long& value, const std::string& text) const;
+  Option option(const std::string& name, double& value, const std::string& text) const;
+  Option option(const std::string& name, std::optional<int>& value, const std::string& text) const;
+  Option option(const std::string& name, std::optional<double>& value, const std::string& text) const;
+  Option option(const std::string& name, std::function<void(const std::string&)> take,
+                const std::string& text) const;
+  Option flag(const std::string& name, bool& given, const std::string& text) const;
+  Option flag(const std::string& name, std::function<void()> take, const std::string& text) const;
+
+  /// How many commands must be chosen below this one.
+  void needs_commands(int least, int most) const;
+  bool has_chosen_command() const;
+  /// What to do when the command is chosen and its options are read.
+  void run(std::function<void()> action) const;
+
+ private:
+  CLI::App* app_;
+};
+
+}  // namespace seamtakt::cli
