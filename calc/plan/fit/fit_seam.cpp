@@ -133,8 +133,11 @@ class SeamFitter {
     const std::string main = main_schedule(planned);
     fit_.report.before = settings_of(main);
     fit_.report.has_settings = true;
+    // What fails and what the plan states of the largest fillet: the quality level's limit is among the
+    // fails.
+    const bool has_largest = alone_.seam().leg_max_mm || alone_.seam().throat_max_mm;
     const bool is_broken = any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
-                           !window_problem(alone_, main).keeps_limits(true);
+                           (has_largest && !window_problem(alone_, main).keeps_limits(true));
     if (is_broken && takes_existing(main, planned)) return std::move(fit_);
     for (const std::string& schedule : other_schedules(main)) {
       if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;
