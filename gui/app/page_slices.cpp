@@ -106,6 +106,8 @@ std::vector<PageSlice> page_slices(const QTextDocument& document, double height)
       slices.push_back(slice);
       break;
     }
+    // What no page holds whole begins where it stands.
+    if (cut > 0 && list[cut].bottom - list[cut].top > height) cut = 0;
     slice.bottom = cut > 0 ? border(cut) : slice.top + room;
     slices.push_back(slice);
     slice = {slice.bottom, 0, 0, 0};

@@ -53,7 +53,7 @@ TEST_F(Outputs, a_report_or_an_export_covers_nothing_of_another_kind) {
 TEST_F(Outputs, a_plan_that_is_written_covers_plans_alone) {
   for (const std::string& file : {store_file(), key_, path("bundle.jsonl"), path("log.csv")}) {
     expect_kept(file, {"cycle", demo_plan, "--order", "given", "--output", file});
-    expect_kept(file, {"fit", demo_plan, "--seam", "BD-2/S01", "--overwrite", "--output", file});
+    expect_kept(file, {"fit", demo_plan, "--seam", "BD/S01", "--overwrite", "--output", file});
     expect_kept(file, {"learn", demo + "arc-log.csv.gz", "--plan", demo_plan, "--output", file});
   }
   expect_refused(run_program({"learn", demo + "arc-log.csv.gz", "--plan", path("plan.weldplan.json"),
