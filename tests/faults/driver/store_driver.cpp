@@ -20,9 +20,11 @@ using namespace seamtakt;
 
 sqlite3* newest_database = nullptr;
 
-/// SQLite calls this for each database that is opened: the backend keeps its own to itself.
+/// SQLite calls this for each database that is opened: the backend keeps its own to itself. One in memory is
+/// its model of a store's tables.
 int note_database(sqlite3* database, char**, const void*) {
-  newest_database = database;
+  const char* file = sqlite3_db_filename(database, "main");
+  if (file != nullptr && *file != '\0') newest_database = database;
   return SQLITE_OK;
 }
 
