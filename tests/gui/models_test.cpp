@@ -98,7 +98,7 @@ TEST_F(ModelsTest, PreheatThatNoShopNeedsIsShownAsNoneAndSortedByItsNumber) {
   int none = 0, degrees = 0, unknown = 0;
   for (int row = 0; row < seams.rowCount(); ++row) {
     const QModelIndex at = seams.index(row, column);
-    const QVariant number = at.data(GridModel::SortRole);
+    const QVariant number = at.data(SortRole);
     const QString shown = at.data().toString();
     if (number.typeId() != QMetaType::Double) {
       ++unknown;

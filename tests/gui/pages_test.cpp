@@ -286,8 +286,12 @@ TEST_F(DeskTest, AWindowOnStainlessSteelHasNoCoolingTimesAndSaysSo) {
   WindowPlot& plot = page.window().plot();
   ASSERT_FALSE(plot.map().broken.empty());
   EXPECT_TRUE(plot.map().cooling_time_s.empty());
-  EXPECT_FALSE(plot.describe(plot.map().working_wire_feed_speed_m_min, plot.map().working_travel_speed_mm_s)
-                   .contains("t8/5"));
+  QString read_out;
+  QObject::connect(&plot, &WindowPlot::readOut, [&](const QString& text) { read_out = text; });
+  QTest::mouseMove(plot.findChild<QWidget*>(), plot.pointPixel().toPoint() + QPoint(30, 20));
+  QApplication::processEvents();
+  EXPECT_TRUE(read_out.contains("Heat input")) << read_out.toStdString();
+  EXPECT_FALSE(read_out.contains("t8/5")) << read_out.toStdString();
   const QModelIndex cell = page.table().proxy().index(3, page.table().grid().columnNamed("cooling_time_s"));
   EXPECT_EQ(cell.data().toString(), "–");
 }
