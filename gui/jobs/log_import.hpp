@@ -5,8 +5,8 @@
 #include <memory>
 
 #include "document/document.hpp"
+#include "jobs/trace.hpp"
 #include "jobs/worker.hpp"
-#include "models/pictures/trace.hpp"
 #include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {

@@ -3,7 +3,7 @@
 #include <QWidget>
 #include <optional>
 
-#include "models/pictures/trace.hpp"
+#include "jobs/trace.hpp"
 #include "plan/plan.hpp"
 #include "plots/time_axis.hpp"
 

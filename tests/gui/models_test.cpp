@@ -9,7 +9,7 @@
 
 #include "base/error.hpp"
 #include "models/pictures/contour.hpp"
-#include "models/pictures/trace.hpp"
+#include "jobs/trace.hpp"
 #include "models/tables/finding_model.hpp"
 #include "models/tables/record_rows.hpp"
 #include "models/tables/schedule_difference.hpp"

@@ -1,4 +1,4 @@
-#include "records/log/time_fields.hpp"
+#include "base/time/time_fields.hpp"
 
 namespace seamtakt {
 

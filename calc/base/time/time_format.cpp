@@ -1,7 +1,7 @@
 #include <array>
 
 #include "base/error.hpp"
-#include "records/log/time_fields.hpp"
+#include "base/time/time_fields.hpp"
 
 namespace seamtakt {
 

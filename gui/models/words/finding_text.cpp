@@ -2,7 +2,7 @@
 
 #include <QCoreApplication>
 
-#include "models/words/core_sentences.hpp"
+#include "document/core_sentences.hpp"
 
 namespace seamtakt::desk {
 

@@ -1,6 +1,6 @@
 #include "models/words/note_text.hpp"
 
-#include "models/words/core_sentences.hpp"
+#include "document/core_sentences.hpp"
 
 namespace seamtakt::desk {
 

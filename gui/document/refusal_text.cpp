@@ -1,8 +1,8 @@
-#include "models/words/refusal_text.hpp"
+#include "document/refusal_text.hpp"
 
 #include <QCoreApplication>
 
-#include "models/words/core_sentences.hpp"
+#include "document/core_sentences.hpp"
 
 namespace seamtakt::desk {
 

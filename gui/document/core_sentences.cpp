@@ -1,4 +1,4 @@
-#include "models/words/core_sentences.hpp"
+#include "document/core_sentences.hpp"
 
 #include <QCoreApplication>
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "models/pictures/trace.hpp"
+#include "jobs/trace.hpp"
 
 #include <algorithm>
 
