@@ -3618,12 +3618,12 @@
         <translation>Über %1 geschweißt, wo die Naht %2 braucht: ein Teil der Lage, bis ein anderes Protokoll sie fortsetzt oder ihre Einheit abgeschlossen ist.</translation>
     </message>
     <message>
-        <source>Welded over %1 in %2 runs where the seam needs %3 in %4: %5 short, and %6 are allowed.</source>
-        <translation>Über %1 in %2 Stücken geschweißt, wo die Naht %3 in %4 braucht: %5 zu kurz, erlaubt sind %6.</translation>
+        <source>Welded over %1 (runs: %2) where the seam needs %3 (runs: %4): %5 short, and %6 are allowed.</source>
+        <translation>Über %1 geschweißt (Stücke: %2), wo die Naht %3 braucht (Stücke: %4): %5 zu kurz, erlaubt sind %6.</translation>
     </message>
     <message>
-        <source>Welded over %1 in %2 runs where the seam needs %3 in %4: a part of the pass, until another log goes on with it or its unit is closed.</source>
-        <translation>Über %1 in %2 Stücken geschweißt, wo die Naht %3 in %4 braucht: ein Teil der Lage, bis ein anderes Protokoll sie fortsetzt oder ihre Einheit abgeschlossen ist.</translation>
+        <source>Welded over %1 (runs: %2) where the seam needs %3 (runs: %4): a part of the pass, until another log goes on with it or its unit is closed.</source>
+        <translation>Über %1 geschweißt (Stücke: %2), wo die Naht %3 braucht (Stücke: %4): ein Teil der Lage, bis ein anderes Protokoll sie fortsetzt oder ihre Einheit abgeschlossen ist.</translation>
     </message>
     <message>
         <source>A gap between two runs is %1 long where the plan has %2.</source>

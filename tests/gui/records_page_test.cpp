@@ -87,7 +87,7 @@ TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
   EXPECT_TRUE(cell("open").data().toString().contains("1 × a part of its seam"))
       << cell("open").data().toString().toStdString();
   const QString tip = cell("open").data(Qt::ToolTipRole).toString();
-  EXPECT_TRUE(tip.contains("20 mm where the seam needs")) << tip.toStdString();
+  EXPECT_TRUE(tip.contains("mm (runs: 1) where the seam needs")) << tip.toStdString();
   EXPECT_TRUE(page.figure().startsWith("0 of 1")) << page.figure().toStdString();
 }
 

@@ -156,9 +156,9 @@ class LengthJudgement {
     const char* const rule = closed ? length_short_rule : length_part_rule;
     const bool in_runs = seam.run_mm > 0 && found.runs_found > 0;
     std::string text = "Welded over " + mm(found.covered_mm);
-    if (in_runs) text += " in " + std::to_string(found.runs_found) + " runs";
+    if (in_runs) text += " (runs: " + std::to_string(found.runs_found) + ")";
     text += " where the seam needs " + mm(seam.needed_mm);
-    if (in_runs) text += " in " + std::to_string(found.runs_needed);
+    if (in_runs) text += " (runs: " + std::to_string(found.runs_needed) + ")";
     text += closed ? ": " + mm(seam.needed_mm - found.covered_mm) + " short, and " +
                          mm(seam.allowed_short_mm) + " are allowed."
                    : ": a part of the pass, until another log goes on with it or its unit is closed.";

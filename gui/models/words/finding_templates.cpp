@@ -210,11 +210,12 @@ constexpr const char* templates[] = {
                       "Welded over %1 where the seam needs %2: a part of the pass, until another log goes on "
                       "with it or its unit is closed."),
     QT_TRANSLATE_NOOP("Finding",
-                      "Welded over %1 in %2 runs where the seam needs %3 in %4: %5 short, and %6 are "
+                      "Welded over %1 (runs: %2) where the seam needs %3 (runs: %4): %5 short, and %6 are "
                       "allowed."),
-    QT_TRANSLATE_NOOP("Finding",
-                      "Welded over %1 in %2 runs where the seam needs %3 in %4: a part of the pass, until "
-                      "another log goes on with it or its unit is closed."),
+    QT_TRANSLATE_NOOP(
+        "Finding",
+        "Welded over %1 (runs: %2) where the seam needs %3 (runs: %4): a part of the pass, until "
+        "another log goes on with it or its unit is closed."),
     QT_TRANSLATE_NOOP(
         "Finding",
         "The arc was on where the time of a unit ended: this pass was cut there, and which unit "
