@@ -112,6 +112,14 @@ TEST_F(ModelsTest, PreheatThatNoShopNeedsIsShownAsNoneAndSortedByItsNumber) {
       EXPECT_NE(shown, "none");
     }
   }
+  // A table of derived values says the same word.
+  const PassEvaluation& pass = results->evaluation.passes.back();
+  ASSERT_LE(*pass.preheat_needed_C, 20);
+  ValueModel table(value_columns(pass_columns(), false));
+  table.setRows({value_row(pass_columns(), false, pass, "BL/S52/pass 1")});
+  const QModelIndex cell = table.index(0, table.columnNamed("preheat_needed_C"));
+  EXPECT_EQ(cell.data().toString(), "none");
+  EXPECT_EQ(cell.data(SortRole).toDouble(), *pass.preheat_needed_C);
   EXPECT_GT(none, 100);
   EXPECT_GT(degrees, 3);
   EXPECT_GT(unknown, 3);  // heat inputs below method B's

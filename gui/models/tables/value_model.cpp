@@ -28,7 +28,8 @@ const ValueModel::Cell& ValueModel::cell(int row, int column) const {
 
 QString ValueModel::cellText(int row, int column) const {
   const Cell& at = cell(row, column);
-  if (!at.number || !at.text.isEmpty()) return at.text;
+  if (!at.word.isEmpty()) return at.word;
+  if (!at.number) return at.text;
   return UnitView::shared().numberText(*at.number, columns()[static_cast<std::size_t>(column)].unit,
                                        at.digits);
 }

@@ -14,11 +14,12 @@ class ValueModel : public GridModel {
 
  public:
   struct Cell {
-    QString text;                  ///< shown where there is no number, or in its place
+    QString text;                  ///< shown where there is no number
     std::optional<double> number;  ///< in the column's unit
     int digits = 4;
     QString place;  ///< for `explain`
     QString tip;
+    QString word;  ///< shown in the place of the number
   };
   struct Row {
     std::vector<Cell> cells;
@@ -80,10 +81,8 @@ ValueModel::Row value_row(std::span<const Column<Row>> columns, bool brief_only,
       cell.number = *number;
       cell.place = place;
     }
-    if (const QString word = word_shown(column, row); !word.isEmpty())
-      cell.text = word;
-    else if (!cell.number)
-      cell.text = UnitView::shared().columnText(value, column.unit, column.digits);
+    if (!cell.number) cell.text = UnitView::shared().columnText(value, column.unit, column.digits);
+    cell.word = word_shown(column, row);
     cell.digits = column.digits;
     cells.cells.push_back(std::move(cell));
   }
