@@ -19,7 +19,7 @@ class ValueModel : public GridModel {
     int digits = 4;
     QString place;  ///< for `explain`
     QString tip;
-    QString word;  ///< shown in the place of the number
+    QString word = {};  ///< shown in the place of the number
   };
   struct Row {
     std::vector<Cell> cells;
