@@ -141,6 +141,7 @@ void HeatPage::fillTable() {
     ValueModel::Row row;
     const RowState state = findings.stateAt(Link::heat, place);
     row.severity = state.own;
+    row.beyond = state.beyond;
     row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
     for (std::size_t i = 0; i < columns.size(); ++i)
       if (is_heat_key(columns[i].key)) row.cells.push_back(std::move(all.cells[i]));

@@ -223,6 +223,7 @@ void SchedulesPage::showUses() {
       ValueModel::Row row;
       const RowState state = findings.stateAt(Link::schedules, place);
       row.severity = state.own;
+      row.beyond = state.beyond;
       row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
       for (std::size_t i = 0; i < columns.size(); ++i)
         if (is_use_key(columns[i].key)) row.cells.push_back(all.cells[i]);

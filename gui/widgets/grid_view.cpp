@@ -21,9 +21,14 @@ const FieldInfo* field_of(const QModelIndex& index) {
   return reinterpret_cast<const FieldInfo*>(index.data(FieldRole).value<quintptr>());
 }
 
-std::optional<Severity> severity_of(const QModelIndex& index) {
-  const QVariant severity = index.data(SeverityRole);
+std::optional<Severity> severity_of(const QModelIndex& index, int role = SeverityRole) {
+  const QVariant severity = index.data(role);
   return severity.isValid() ? std::optional(static_cast<Severity>(severity.toInt())) : std::nullopt;
+}
+
+/// The state of "ok; Heat: fail" that is this page's own.
+QString first_word(const QString& state) {
+  return state.section(QStringLiteral("; "), 0, 0);
 }
 
 }  // namespace
@@ -34,7 +39,9 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   if (key != "mark" && key != "severity") return QStyledItemDelegate::paint(painter, option, index);
   QStyleOptionViewItem shifted = option;
   initStyleOption(&shifted, index);
-  const QString word = shifted.text;
+  // What another page has against it stands as a second mark; the cell's tip and Explain have its words.
+  const std::optional<Severity> beyond = severity_of(index, BeyondRole);
+  const QString word = first_word(shifted.text);
   shifted.text.clear();
   option.widget->style()->drawControl(QStyle::CE_ItemViewItem, &shifted, painter, option.widget);
   if (word.isEmpty()) return;
@@ -42,6 +49,9 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   draw_mark(*painter, box, severity_of(index));
   painter->setPen(Palette::current().of(severity_of(index)));
   painter->drawText(option.rect.adjusted(27, 0, -2, 0), Qt::AlignVCenter | Qt::AlignLeft, word);
+  if (!beyond) return;
+  const int after = box.right() + 6 + painter->fontMetrics().horizontalAdvance(word) + 8;
+  draw_mark(*painter, box.translated(after - box.left(), 0), beyond);
 }
 
 QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
@@ -203,11 +213,14 @@ int GridView::contentWidth(int column) const {
       grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
   int width = 0;
   for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 22);
-  const int sampled = std::min(grid_.rowCount(), 100);
-  for (int row = 0; row < sampled; ++row)
-    width = std::max(width, metrics.horizontalAdvance(grid_.index(row, column).data().toString()) + 26);
   const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
-  if (key == "mark" || key == "severity") {
+  const bool is_mark = key == "mark" || key == "severity";
+  const int sampled = std::min(grid_.rowCount(), 100);
+  for (int row = 0; row < sampled; ++row) {
+    const QString text = grid_.index(row, column).data().toString();
+    width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26);
+  }
+  if (is_mark) {
     // Marks change while one works: there is room for each.
     for (const auto severity : {Severity::fail, Severity::warn, Severity::note})
       width = std::max(width, metrics.horizontalAdvance(severity_word(severity)) + 26);

@@ -93,6 +93,10 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
       const auto severity = rowSeverity(row);
       return severity ? QVariant(static_cast<int>(*severity)) : QVariant();
     }
+    case BeyondRole: {
+      const auto severity = rowBeyond(row);
+      return severity ? QVariant(static_cast<int>(*severity)) : QVariant();
+    }
     case FieldRole:
       return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
     default:

@@ -21,7 +21,8 @@ enum GridRole {
   KeyRole,                      ///< QString: key of the field or derived value
   PlaceRole,                    ///< QString: where `explain` finds the derived value; empty for a field
   SeverityRole,                 ///< int of the worst finding of the row; absent where there is none
-  FieldRole                     ///< quintptr of the FieldInfo of an editable cell
+  FieldRole,                    ///< quintptr of the FieldInfo of an editable cell
+  BeyondRole                    ///< int of a worse finding on the row that another page lists; absent without
 };
 
 /// A column of a table: a field that a person drafts, or a value derived from it.
@@ -77,6 +78,7 @@ class GridModel : public QAbstractTableModel {
   /// The plan whose values are explained in tooltips; nullptr: none.
   virtual const Plan* plan() const { return nullptr; }
   virtual std::optional<Severity> rowSeverity(int) const { return std::nullopt; }
+  virtual std::optional<Severity> rowBeyond(int) const { return std::nullopt; }
 
  private:
   std::vector<GridColumn> columns_;

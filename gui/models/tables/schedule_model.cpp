@@ -117,4 +117,8 @@ std::optional<Severity> ScheduleModel::rowSeverity(int row) const {
   return rowState(row).own;
 }
 
+std::optional<Severity> ScheduleModel::rowBeyond(int row) const {
+  return rowState(row).beyond;
+}
+
 }  // namespace seamtakt::desk

@@ -24,6 +24,7 @@ class ScheduleModel : public GridModel {
   QString rowAddress(int row) const override;
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
+  std::optional<Severity> rowBeyond(int row) const override;
 
  private:
   void rebuild();

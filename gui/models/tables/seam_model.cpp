@@ -212,4 +212,8 @@ std::optional<Severity> SeamModel::rowSeverity(int row) const {
   return rowState(row).own;
 }
 
+std::optional<Severity> SeamModel::rowBeyond(int row) const {
+  return rowState(row).beyond;
+}
+
 }  // namespace seamtakt::desk

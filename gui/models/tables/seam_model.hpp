@@ -40,6 +40,7 @@ class SeamModel : public GridModel {
   QString rowAddress(int row) const override;
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
+  std::optional<Severity> rowBeyond(int row) const override;
   const Plan* plan() const override { return plan_.get(); }
 
  private:

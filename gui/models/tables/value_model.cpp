@@ -58,5 +58,8 @@ QString ValueModel::cellPlace(int row, int column) const {
 std::optional<Severity> ValueModel::rowSeverity(int row) const {
   return rows_[static_cast<std::size_t>(row)].severity;
 }
+std::optional<Severity> ValueModel::rowBeyond(int row) const {
+  return rows_[static_cast<std::size_t>(row)].beyond;
+}
 
 }  // namespace seamtakt::desk

@@ -24,7 +24,8 @@ class ValueModel : public GridModel {
   struct Row {
     std::vector<Cell> cells;
     QString address;
-    std::optional<Severity> severity;
+    std::optional<Severity> severity = {};
+    std::optional<Severity> beyond = {};  ///< worse, of another page
   };
 
   explicit ValueModel(std::vector<GridColumn> columns, QObject* parent = nullptr);
@@ -41,6 +42,7 @@ class ValueModel : public GridModel {
   QString rowAddress(int row) const override;
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
+  std::optional<Severity> rowBeyond(int row) const override;
   const Plan* plan() const override { return plan_.get(); }
 
  private:
