@@ -276,7 +276,7 @@ class LimitCollector {
          .less = largest->less_mm},
         true);
     // The quality level's own limit is kept where a lower one is.
-    known_rules_.push_back("fillet.throat.excess");
+    known_rules_.emplace_back("fillet.throat.excess");
   }
 
   /// What else fails at the schedule's settings fails at all: it doesn't hang on the two speeds.
