@@ -217,7 +217,7 @@ class SqliteBackend : public LedgerBackend {
   std::vector<std::string> structure_problems() override {
     std::vector<std::string> problems;
     if (schema_text(database_) != own_schema_text())
-      problems.push_back("its tables or triggers aren't those that this program makes");
+      problems.emplace_back("its tables or triggers aren't those that this program makes");
     SqliteStatement check(database_, "PRAGMA integrity_check(5)");
     while (check.step())
       if (const std::string line = check.bytes(0); line != "ok")
