@@ -40,7 +40,8 @@ struct Improvement {
   std::string change;  ///< "time -10 %", "1 server more", "buffer 1 more", "no stops", "all right first time"
   LineFigures figures;
   double throughput_change_per_h = 0;
-  double throughput_change_se_per_h = 0;  ///< of the paired differences: each run gets the same random numbers
+  double throughput_change_se_per_h =
+      0;  ///< of the paired differences: each run gets the same random numbers
   double takt_misses_change = 0;
 };
 

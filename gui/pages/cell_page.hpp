@@ -1,6 +1,6 @@
 #pragma once
 
-#include "line/without_robot.hpp"
+#include "cell/timeline/without_robot.hpp"
 #include "pages/page.hpp"
 
 class QComboBox;

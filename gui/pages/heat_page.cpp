@@ -8,8 +8,8 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "models/tables/value_model.hpp"
 #include "document/refusal_text.hpp"
+#include "models/tables/value_model.hpp"
 #include "models/words/state_text.hpp"
 #include "models/words/typed_numbers.hpp"
 #include "models/words/unit_view.hpp"

@@ -4,10 +4,10 @@
 #include <QPainter>
 #include <QStyle>
 
+#include "document/refusal_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/tables/step.hpp"
-#include "document/refusal_text.hpp"
 #include "models/words/typed_numbers.hpp"
 #include "models/words/unit_view.hpp"
 

@@ -42,7 +42,8 @@ LineModel line_of(std::size_t units) {
     stage.buffer_after = 3;
     line.stages.push_back(stage);
   }
-  for (std::size_t unit = 0; unit < units; ++unit) line.luck.push_back(static_cast<std::uint32_t>(unit));
+  for (std::size_t unit = 0; unit < units; ++unit)
+    line.random_stream_id.push_back(static_cast<std::uint32_t>(unit));
   line.work_s = drawn_times(units);
   return line;
 }

@@ -6,8 +6,8 @@
 
 #include "base/error.hpp"
 #include "cell/search/best_order.hpp"
+#include "cell/timeline/without_robot.hpp"
 #include "cell_plan.hpp"
-#include "line/without_robot.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "random_cell.hpp"

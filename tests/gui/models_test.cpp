@@ -8,8 +8,8 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "models/pictures/contour.hpp"
 #include "jobs/trace.hpp"
+#include "models/pictures/contour.hpp"
 #include "models/tables/finding_model.hpp"
 #include "models/tables/record_rows.hpp"
 #include "models/tables/schedule_difference.hpp"

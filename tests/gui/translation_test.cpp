@@ -6,11 +6,11 @@
 #include <set>
 
 #include "app/theme_choice.hpp"
+#include "document/refusal_text.hpp"
 #include "exchange/report/caution.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/finding_text.hpp"
 #include "models/words/place_text.hpp"
-#include "document/refusal_text.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/passes/audit.hpp"

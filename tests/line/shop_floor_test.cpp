@@ -6,10 +6,10 @@
 #include <fstream>
 
 #include "base/error.hpp"
+#include "cell/timeline/without_robot.hpp"
 #include "line/cart.hpp"
 #include "line/orders.hpp"
 #include "line/release.hpp"
-#include "line/without_robot.hpp"
 
 namespace seamtakt::testing {
 namespace {

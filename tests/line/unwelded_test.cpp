@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "cell/random_cell.hpp"
-#include "line/without_robot.hpp"
+#include "cell/timeline/without_robot.hpp"
 #include "line_plan.hpp"
 
 namespace seamtakt::testing {

@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "line/without_robot.hpp"
+#include "cell/timeline/without_robot.hpp"
 
 namespace seamtakt::cli {
 

@@ -2,8 +2,8 @@
 
 #include "base/error.hpp"
 #include "document/plan_address.hpp"
-#include "models/tables/grid_model.hpp"
 #include "document/refusal_text.hpp"
+#include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {

@@ -1,4 +1,4 @@
-#include "line/without_robot.hpp"
+#include "cell/timeline/without_robot.hpp"
 
 #include <algorithm>
 
