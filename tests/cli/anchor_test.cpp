@@ -74,7 +74,7 @@ TEST_F(AnchorOfAPage, the_second_verifier_reads_the_same_anchors) {
   if (std::system("python3 -c pass >/dev/null 2>&1") != 0) GTEST_SKIP() << "no python3";
   const auto second = [&](const std::string& anchor) {
     write_file(path("anchor.txt"), anchor);
-    const int status = std::system(("python3 " source_path("/reference/verify_log.py ") + store_file() +
+    const int status = std::system(("python3 " + source_path("/reference/verify_log.py ") + store_file() +
                                     " --anchor " + path("anchor.txt") + " >/dev/null 2>&1")
                                        .c_str());
     return WEXITSTATUS(status);

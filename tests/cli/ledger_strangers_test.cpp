@@ -31,7 +31,7 @@ class Strangers : public LedgerCommand {
         script + "\nfor _, text in guards: store.execute(text)");
   }
   int second_verifier(const std::string& options = "") {
-    return WEXITSTATUS(std::system(("timeout 20 python3 " source_path("/reference/verify_log.py ") +
+    return WEXITSTATUS(std::system(("timeout 20 python3 " + source_path("/reference/verify_log.py ") +
                                     store_file() + " " + options + " >/dev/null 2>&1")
                                        .c_str()));
   }
