@@ -33,7 +33,7 @@ std::string anchor_on(const std::string& page) {
 }  // namespace
 
 TEST_F(AnchorOfAPage, copied_from_the_page_in_groups_it_verifies) {
-  ASSERT_EQ(run_program({"report", "--store", store_, "--unit", "GE-26-0101", "--output", path("u.html")})
+  ASSERT_EQ(run_program({"report", "--store", store_, "--unit", "AE-26-0101", "--output", path("u.html")})
                 .exit_code,
             0);
   const std::string anchor = anchor_on(bytes_of(path("u.html")));
@@ -79,7 +79,7 @@ TEST_F(AnchorOfAPage, the_second_verifier_reads_the_same_anchors) {
                                        .c_str());
     return WEXITSTATUS(status);
   };
-  ASSERT_EQ(run_program({"report", "--store", store_, "--unit", "GE-26-0101", "--output", path("u.html")})
+  ASSERT_EQ(run_program({"report", "--store", store_, "--unit", "AE-26-0101", "--output", path("u.html")})
                 .exit_code,
             0);
   EXPECT_EQ(second(line_), 0);

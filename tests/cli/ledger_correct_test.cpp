@@ -175,7 +175,7 @@ TEST_F(Correction, of_the_unit_moves_the_pass_and_what_hangs_on_it) {
   const JsonNode list = json({"list", "--kind", "pass", "--verdict", "fail"});
   const JsonNode& record = list.find("records")->elements.at(0);
   const std::string seq = std::to_string(static_cast<int>(record.find("seq")->number)),
-                    from = record.find("results")->find("unit_serial")->string, to = "GE-26-0199";
+                    from = record.find("results")->find("unit_serial")->string, to = "AE-26-0199";
   const auto passes = [&](const std::string& unit) {
     const CsvTable passes_table = table("passes", unit);
     std::set<std::string> numbers;

@@ -46,7 +46,7 @@ TEST_F(Outputs, a_report_or_an_export_covers_nothing_of_another_kind) {
   expect_kept(path("to-the-store.html"), {"report", demo_plan, "--output", path("to-the-store.html")});
   expect_kept(path("log.csv"), {"report", demo_plan, "--output", path("log.csv")});
   expect_kept(path("orders-link.csv"),
-              {"report", "--store", store_, "--unit", "GE-26-0101", "--output", path("orders-link.csv")});
+              {"report", "--store", store_, "--unit", "AE-26-0101", "--output", path("orders-link.csv")});
   EXPECT_EQ(ledger({"verify"}).exit_code, 0);
 }
 

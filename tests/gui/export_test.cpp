@@ -72,7 +72,7 @@ TEST(DeskProgram, AnAnchorCopiedFromThePageOfAUnitVerifies) {
   std::string anchor;
   const QString uri = make_demo_store(folder.filePath("records.db"), &anchor),
                 pdf = folder.filePath("unit.pdf");
-  ASSERT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "GE-26-0102"}).code, 0);
+  ASSERT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "AE-26-0102"}).code, 0);
   const QString text = text_of_pdf(pdf);
   for (const ushort joined : {0xfb00, 0xfb01, 0xfb02, 0xfb03, 0xfb04})
     EXPECT_FALSE(text.contains(QChar(joined))) << "letters joined to one sign: " << joined;
@@ -100,7 +100,7 @@ TEST(DeskProgram, AnAnchorCopiedFromThePageOfAUnitVerifies) {
 TEST(DeskProgram, ARowOfAPassStandsOnOneLineOfOnePage) {
   QTemporaryDir folder;
   const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
-  const std::string unit = "GE-26-0101";
+  const std::string unit = "AE-26-0101";
   ASSERT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", QString::fromStdString(unit)}).code, 0);
   const QStringList lines = text_of_pdf(pdf).split('\n');
   const Ledger ledger = Ledger::open(uri.toStdString(), {});
@@ -143,7 +143,7 @@ TEST(DeskProgram, AReportCoversNoStoreNoKeyAndNoPlan) {
     const QByteArray before = file.readAll();
     file.close();
     for (const Ran& ran : {run_desk({"--export", path, demo_path()}),
-                           run_desk({"--export", path, "--store", uri, "--unit", "GE-26-0102"})}) {
+                           run_desk({"--export", path, "--store", uri, "--unit", "AE-26-0102"})}) {
       EXPECT_EQ(ran.code, 2) << path.toStdString();
       EXPECT_EQ(ran.errors.count('\n'), 1) << ran.errors.toStdString();
       EXPECT_TRUE(ran.errors.contains("a new name, or a PDF file to replace")) << ran.errors.toStdString();

@@ -333,7 +333,7 @@ TEST_F(PlainTextTest, DialogsAndMessageBoxesShowMarkupAsItStands) {
   foreign.clear();
   lookAtDialog([&] { window->openPlan(broken); });
   EXPECT_FALSE(foreign.empty()) << "the box names the key";
-  window->document().setField("/schedules/0", "travel_speed_mm_s", "11");
+  ASSERT_FALSE(window->document().setField("/base_metals/0", "standard", "another"));
   lookAtDialog([&] { window->close(); });
   lookAtDialog([&] { QMessageBox::question(window.get(), bait.on("title"), bait.on("any box")); });
   lookAtDialog([&] { message_box(window.get(), QMessageBox::Critical, bait.on("title"), bait.on("box")); });

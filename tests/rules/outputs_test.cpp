@@ -17,8 +17,8 @@ const std::filesystem::path root = source_path();
 TEST(Outputs, no_file_is_saved_without_a_look_at_what_is_there) {
   // Who may save at once: what asks itself, a key that asked before, recovery copies in the program's own
   // folder.
-  const std::set<std::string> allowed = {"calc/base/atomic_save.cpp", "calc/base/atomic_save.hpp",
-                                         "calc/base/output_file.cpp", "calc/records/ledger/key_file.cpp",
+  const std::set<std::string> allowed = {"calc/base/files/atomic_save.cpp", "calc/base/files/atomic_save.hpp",
+                                         "calc/base/files/output_file.cpp", "calc/ledger/tree/key_file.cpp",
                                          "gui/document/recovery.cpp"};
   int callers = 0;
   for (const char* folder : {"calc", "gui"})
