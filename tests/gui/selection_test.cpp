@@ -98,7 +98,8 @@ TEST_F(SelectionTest, ExplainFollowsKeysFromRowToRow) {
 }
 
 TEST_F(SelectionTest, ExplainShowsWhatMakesUpAState) {
-  window->document().setField("/schedules/2", "travel_speed_mm_s", "13");
+  make_drafts(window->document());
+  ASSERT_FALSE(window->document().setField("/schedules/2", "travel_speed_mm_s", "13"));
   settle();
   explainOpen();
   const Finding* failed = nullptr;
