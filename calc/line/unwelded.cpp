@@ -48,9 +48,11 @@ Release without_unwelded(const Release& release, const UnweldedWeldments& unweld
 Findings unwelded_findings(const Release& release, const UnweldedWeldments& unwelded) {
   Findings findings;
   for (const auto& [weldment, seams] : unwelded) {
+    // A name of its own: clang 14 doesn't let a lambda see a structured binding.
+    const std::string& id = weldment;
     const auto units = std::count_if(
         release.waiting.begin(), release.waiting.end(),
-        [&](const WaitingUnit& unit) { return unit.unwelded_seams > 0 && unit.order.weldment == weldment; });
+        [&](const WaitingUnit& unit) { return unit.unwelded_seams > 0 && unit.order.weldment == id; });
     if (units == 0) continue;
     findings.push_back({"line.weldment.unwelded", Severity::fail, weldment, static_cast<double>(seams.seams),
                         0, "",
