@@ -15,16 +15,6 @@ const Option& Option::one_of(const std::vector<std::string>& words) const {
   return *this;
 }
 
-const Option& Option::between(double lower, double upper) const {
-  option_->check(CLI::Range(lower, upper));
-  return *this;
-}
-
-const Option& Option::above_zero() const {
-  option_->check(CLI::PositiveNumber);
-  return *this;
-}
-
 const Option& Option::separated_by(char delimiter) const {
   option_->delimiter(delimiter);
   return *this;
@@ -71,34 +61,6 @@ Option Command::option(const std::string& name, std::string& value, const std::s
 Option Command::option(const std::string& name, std::vector<std::string>& values,
                        const std::string& text) const {
   return Option(app_->add_option(name, values, text));
-}
-
-Option Command::option(const std::string& name, int& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, long& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, unsigned& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, unsigned long& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, double& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, std::optional<int>& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
-}
-
-Option Command::option(const std::string& name, std::optional<double>& value, const std::string& text) const {
-  return Option(app_->add_option(name, value, text));
 }
 
 Option Command::option(const std::string& name, std::function<void(const std::string&)> take,

@@ -1,8 +1,6 @@
 #pragma once
 
-#include <cstdint>
 #include <functional>
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,9 +20,6 @@ class Option {
   const Option& required() const;
   /// Any other word is bad usage.
   const Option& one_of(const std::vector<std::string>& words) const;
-  /// A number outside [lower, upper] is bad usage.
-  const Option& between(double lower, double upper) const;
-  const Option& above_zero() const;
   /// One value may hold several, with this between them.
   const Option& separated_by(char delimiter) const;
   /// Each use takes one value; without this a list takes all that follow.
@@ -56,13 +51,6 @@ class Command {
   /// "--name" for an option, "NAME" for a positional argument.
   Option option(const std::string& name, std::string& value, const std::string& text) const;
   Option option(const std::string& name, std::vector<std::string>& values, const std::string& text) const;
-  Option option(const std::string& name, int& value, const std::string& text) const;
-  Option option(const std::string& name, long& value, const std::string& text) const;
-  Option option(const std::string& name, unsigned& value, const std::string& text) const;
-  Option option(const std::string& name, unsigned long& value, const std::string& text) const;
-  Option option(const std::string& name, double& value, const std::string& text) const;
-  Option option(const std::string& name, std::optional<int>& value, const std::string& text) const;
-  Option option(const std::string& name, std::optional<double>& value, const std::string& text) const;
   Option option(const std::string& name, std::function<void(const std::string&)> take,
                 const std::string& text) const;
   Option flag(const std::string& name, bool& given, const std::string& text) const;

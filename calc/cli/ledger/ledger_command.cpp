@@ -158,8 +158,8 @@ void add_writing(LedgerCommands& ledger) {
   add_whole_number(disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance").required();
   disposition.option("--decision", o.decision, "repair, use-as-is or scrap").required();
   disposition.option("--schedule", o.schedule, "schedule of the repair");
-  disposition.option("--retest", o.retest,
-                     "record of the pass that was welded anew and passed; closes a repair");
+  add_whole_number(disposition, "--retest", o.retest, 1, most_records,
+                   "record of the pass that was welded anew and passed; closes a repair");
 
   const Command key =
       ledger.writing("key", "The store's key: shows its fingerprint, changes or protects it", ledger_key);
