@@ -8,7 +8,7 @@
 #include "base/json/json_node.hpp"
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
-#include "document/refusal_text.hpp"
+#include "document/shown_text.hpp"
 #include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {

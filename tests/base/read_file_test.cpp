@@ -21,7 +21,7 @@ std::string message(const std::string& path, std::size_t limit = 100) {
   try {
     read_file(path, limit);
   } catch (const InputError& error) {
-    return error.found();
+    return error.found().english();
   }
   return "read";
 }

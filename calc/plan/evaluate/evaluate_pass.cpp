@@ -56,7 +56,7 @@ void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sin
             {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
             {"arc_power_kW"});
   sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
-            {{"k", "thermal efficiency of process " + schedule.process, pass.thermal_efficiency, ""},
+            {{"k", Sentence("symbol.thermal-efficiency"_key, {{"process", schedule.process}}), pass.thermal_efficiency, ""},
              {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
             {"arc_energy_kJ_mm"});
 }
@@ -91,8 +91,8 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
   std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
                                      {"Q", "heat input", pass.heat_input_kJ_mm, "kJ/mm"}};
   if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
-  inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
-                       : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
+  inputs.emplace_back(two ? "F2" : "F3", Sentence("symbol.shape-factor"_key, {{"joint", facts.seam.joint}}),
+                      two ? shape.f2 : shape.f3, "");
   sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, *pass.cooling_time_s, "s",
             inputs, {"heat_input_kJ_mm"});
 }

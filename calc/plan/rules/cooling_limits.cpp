@@ -17,18 +17,18 @@ void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Find
     return guarded ? U_cooling_time_s(facts, pass, at) : std::nullopt;
   };
   if (limit.lower)
-    judge_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "s",
+    judge_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)"_word, "s",
                    *pass.cooling_time_fastest_s, U_of(fastest_cooling(facts)), {limit.lower, {}}, guarded,
                    facts, findings);
   if (limit.upper)
-    judge_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "s",
+    judge_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)"_word, "s",
                    *pass.cooling_time_slowest_s, U_of(slowest_cooling(facts)), {{}, limit.upper}, guarded,
                    facts, findings);
 }
 
 void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits || !facts.schedule.limits->hardness_HV || !pass.haz_hardness_HV) return;
-  judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)", "HV", *pass.haz_hardness_HV,
+  judge_interval("limit.hardness", "Estimated HAZ hardness (scatter +-56 HV)"_word, "HV", *pass.haz_hardness_HV,
                  {}, *facts.schedule.limits->hardness_HV, false, facts, findings);
 }
 

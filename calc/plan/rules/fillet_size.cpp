@@ -2,7 +2,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "base/units/units.hpp"
 #include "plan/evaluate/largest_fillet.hpp"
 #include "plan/rules/rules.hpp"
 
@@ -13,20 +12,22 @@ namespace {
 // Below this share of the size asked for, a difference is rounding of the figures and not an undersize.
 constexpr double size_tolerance = 1e-9;
 
-void judge_size(const SeamFacts& facts, const char* rule, const char* what, double obtained, double needed,
+void judge_size(const SeamFacts& facts, const char* rule, Word what, double obtained, double needed,
                 std::optional<double> U, Findings& findings) {
   if (obtained < needed * (1 - size_tolerance)) {
     findings.push_back({rule, Severity::fail, facts.place(), obtained, needed, "mm",
-                        std::string(what) + " is " + rounded_text(obtained, 3) + " of " +
-                            rounded_text(needed, 3) + " mm that the drawing asks for.",
+                        Sentence("fillet.size.undersize"_key, {{"what", what},
+                                                               {"obtained", UnitValue{obtained, "mm", 3}},
+                                                               {"needed", UnitValue{needed, "mm", 3}}}),
                         "plan limit"});
     return;
   }
   if (guarded_decision(facts.plan) && U && obtained < needed + *U)
     findings.push_back(
         {std::string(rule) + ".guard-band", Severity::warn, facts.place(), obtained, needed, "mm",
-         std::string(what) + " of " + rounded_text(obtained, 3) + " mm is within its uncertainty of the " +
-             rounded_text(needed, 3) + " mm that the drawing asks for.",
+         Sentence("fillet.size.guard-band"_key, {{"what", what},
+                                                 {"obtained", UnitValue{obtained, "mm", 3}},
+                                                 {"needed", UnitValue{needed, "mm", 3}}}),
          "plan limit"});
 }
 
@@ -36,10 +37,10 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
   const SeamEvaluation& seam = facts.figures;
   if (!seam.leg_mm) return;
   if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize", "Fillet leg", *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm,
+    judge_size(facts, "fillet.leg.undersize", "Fillet leg"_word, *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm,
                findings);
   if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize", "Fillet throat", *seam.throat_mm, *facts.seam.throat_mm, {},
+    judge_size(facts, "fillet.throat.undersize", "Fillet throat"_word, *seam.throat_mm, *facts.seam.throat_mm, {},
                findings);
 
   // The same seam where the parts meet worst: the leg loses what the gap takes.
@@ -48,10 +49,10 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
   const double half_angle = facts.seam.dihedral_deg / 2 * std::numbers::pi / 180;
   const double leg = *seam.leg_mm - more_gap, throat = *seam.throat_mm - more_gap * std::cos(half_angle);
   if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap", leg,
+    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap"_word, leg,
                *facts.seam.leg_mm, {}, findings);
   if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", throat,
+    judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap"_word, throat,
                *facts.seam.throat_mm, {}, findings);
 }
 
@@ -64,9 +65,10 @@ void judge_excess_throat(const SeamFacts& facts, Findings& findings) {
   if (!allowed || obtained <= (needed + allowed->excess_mm) * (1 + size_tolerance)) return;
   findings.push_back({"fillet.throat.excess", Severity::fail, facts.place(), obtained,
                       needed + allowed->excess_mm, "mm",
-                      "Fillet throat of " + rounded_text(obtained, 3) + " mm: quality level " +
-                          facts.seam.quality + " allows at most " + rounded_text(allowed->excess_mm, 3) +
-                          " mm over the " + rounded_text(needed, 3) + " mm that the drawing asks for.",
+                      Sentence("fillet.throat.excess"_key, {{"throat", UnitValue{obtained, "mm", 3}},
+                                                            {"level", facts.seam.quality},
+                                                            {"excess", UnitValue{allowed->excess_mm, "mm", 3}},
+                                                            {"needed", UnitValue{needed, "mm", 3}}}),
                       allowed->source});
 }
 
@@ -75,8 +77,9 @@ void judge_groove_fill(const SeamFacts& facts, Findings& findings) {
     return;
   findings.push_back({"groove.area.underfilled", Severity::fail, facts.place(), facts.figures.area_mm2,
                       facts.figures.area_needed_mm2, "mm2",
-                      "All passes together lay " + rounded_text(facts.figures.area_mm2, 4) + " of " +
-                          rounded_text(facts.figures.area_needed_mm2, 4) + " mm2 that groove and cap need.",
+                      Sentence("groove.area.underfilled"_key,
+                               {{"area", UnitValue{facts.figures.area_mm2, "mm2"}},
+                                {"needed", UnitValue{facts.figures.area_needed_mm2, "mm2"}}}),
                       "plan limit"});
 }
 

@@ -1,4 +1,3 @@
-#include "base/units/units.hpp"
 #include "formula/wire/duty_cycle.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/seam_geometry.hpp"
@@ -13,8 +12,10 @@ void judge_power_source(const PassFacts& facts, const PassEvaluation& pass, Find
   if (pass.current_A > rated)
     findings.push_back({"power-source.current.above-rating", Severity::fail, facts.place(), pass.current_A,
                         rated, "A",
-                        "Current of " + rounded_text(pass.current_A, 4) + " A is above the " +
-                            rounded_text(rated, 4) + " A that " + facts.power_source->id + " is rated for.",
+                        Sentence("power-source.current.above-rating"_key,
+                                 {{"current", UnitValue{pass.current_A, "A"}},
+                                  {"rated", UnitValue{rated, "A"}},
+                                  {"source", facts.power_source->id}}),
                         "IEC 60974-1, rating plate (recalled)"});
   constexpr double period_s = 600;
   const double allowed_pct = std::min(100.0, duty_at_current_pct(rated, duty, pass.current_A));
@@ -25,9 +26,11 @@ void judge_power_source(const PassFacts& facts, const PassEvaluation& pass, Find
   if (allowed_pct < 100 && longest_s > allowed_s)
     findings.push_back(
         {"power-source.duty.single-arc", Severity::fail, facts.place(), longest_s, allowed_s, "s",
-         "One arc of " + rounded_text(longest_s, 4) + " s at " + rounded_text(pass.current_A, 4) +
-             " A is longer than the " + rounded_text(allowed_s, 4) + " s that the duty cycle of " +
-             facts.power_source->id + " allows in 10 min.",
+         Sentence("power-source.duty.single-arc"_key, {{"arc", UnitValue{longest_s, "s"}},
+                                                       {"current", UnitValue{pass.current_A, "A"}},
+                                                       {"allowed", UnitValue{allowed_s, "s"}},
+                                                       {"source", facts.power_source->id},
+                                                       {"period", UnitValue{period_s / 60, "min"}}}),
          "power-source makers' duty-cycle rule I2 = I1*sqrt(D1/D2)"});
 }
 

@@ -2,11 +2,23 @@
 
 #include <algorithm>
 
-#include "base/units/units.hpp"
 #include "plan/evaluate/joint_metals.hpp"
 #include "plan/rules/preheat_range.hpp"
 
 namespace seamtakt {
+
+namespace {
+
+SentenceKey sentence_key(const PassFacts& facts, const PassEvaluation& pass) {
+  const bool is_maximum = std::any_of(std::begin(facts.metals), std::end(facts.metals), [](const BaseMetal* metal) {
+    return metal->composition_basis == "standard-maximum";
+  });
+  if (pass.preheat_at_edge)
+    return is_maximum ? "preheat.below-needed.edge.standard-maximum"_key : "preheat.below-needed.edge"_key;
+  return is_maximum ? "preheat.below-needed.standard-maximum"_key : "preheat.below-needed"_key;
+}
+
+}  // namespace
 
 // An estimate: a shortfall is a warning, and within what the method can tell (5 K) a note.
 void judge_preheat(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
@@ -14,17 +26,11 @@ void judge_preheat(const PassFacts& facts, const PassEvaluation& pass, Findings&
   const double given = facts.schedule.preheat_C, needed = *pass.preheat_needed_C;
   const double shortfall_K = needed - std::max(given, shop_temperature_C);
   if (shortfall_K <= 0) return;
-  std::string text =
-      "Preheat is " + rounded_text(given, 4) + " C, method B asks for " + rounded_text(needed, 4) + " C";
-  text += pass.preheat_at_edge ? " at the edge of its range." : ".";
-  for (const BaseMetal* metal : facts.metals)
-    if (metal->composition_basis == "standard-maximum") {
-      text += " The composition is the standard's maximum: the delivered plate will need less.";
-      break;
-    }
   findings.push_back({"preheat.below-needed",
                       shortfall_K > preheat_tolerance_K ? Severity::warn : Severity::note, facts.place(),
-                      given, needed, "C", text, method_b_source});
+                      given, needed, "C",
+                      Sentence(sentence_key(facts, pass), {{"given", UnitValue{given, "C"}}, {"needed", UnitValue{needed, "C"}}}),
+                      method_b_source});
 }
 
 }  // namespace seamtakt

@@ -7,22 +7,24 @@ namespace {
 /// A limit of a schedule with the value of the pass that it judges.
 struct LimitedValue {
   std::optional<Interval> ScheduleLimits::*limit;
-  const char *rule, *what, *unit;
+  const char* rule;
+  Word what;
+  const char* unit;
   double (*value)(const PassFacts&, const PassEvaluation&);
 };
 
 const LimitedValue limited_values[] = {
-    {&ScheduleLimits::current_A, "limit.current", "Current", "A",
+    {&ScheduleLimits::current_A, "limit.current", "Current"_word, "A",
      [](const PassFacts&, const PassEvaluation& pass) { return pass.current_A; }},
-    {&ScheduleLimits::voltage_V, "limit.voltage", "Arc voltage", "V",
+    {&ScheduleLimits::voltage_V, "limit.voltage", "Arc voltage"_word, "V",
      [](const PassFacts&, const PassEvaluation& pass) { return pass.voltage_V; }},
-    {&ScheduleLimits::wire_feed_speed_m_min, "limit.wire-feed-speed", "Wire feed speed", "m/min",
+    {&ScheduleLimits::wire_feed_speed_m_min, "limit.wire-feed-speed", "Wire feed speed"_word, "m/min",
      [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.wire_feed_speed_m_min; }},
-    {&ScheduleLimits::travel_speed_mm_s, "limit.travel-speed", "Travel speed", "mm/s",
+    {&ScheduleLimits::travel_speed_mm_s, "limit.travel-speed", "Travel speed"_word, "mm/s",
      [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.travel_speed_mm_s; }},
-    {&ScheduleLimits::gas_flow_l_min, "limit.gas-flow", "Gas flow", "l/min",
+    {&ScheduleLimits::gas_flow_l_min, "limit.gas-flow", "Gas flow"_word, "l/min",
      [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.gas_flow_l_min; }},
-    {&ScheduleLimits::interpass_C, "limit.preheat", "Preheat", "C",
+    {&ScheduleLimits::interpass_C, "limit.preheat", "Preheat"_word, "C",
      [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.preheat_C; }},
 };
 
@@ -37,7 +39,7 @@ void judge_schedule_limits(const PassFacts& facts, const PassEvaluation& pass, F
       judge_interval(each.rule, each.what, each.unit, each.value(facts, pass), {}, *limit, guarded, facts,
                      findings);
   if (limits.heat_input_kJ_mm)
-    judge_interval("limit.heat-input", "Heat input", "kJ/mm", pass.heat_input_kJ_mm, pass.U_heat_input_kJ_mm,
+    judge_interval("limit.heat-input", "Heat input"_word, "kJ/mm", pass.heat_input_kJ_mm, pass.U_heat_input_kJ_mm,
                    *limits.heat_input_kJ_mm, guarded, facts, findings);
 }
 

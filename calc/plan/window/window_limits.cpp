@@ -293,7 +293,7 @@ class LimitCollector {
                                  .is_upper = true,
                                  .bound = {},
                                  .at_working_point = finding.value,
-                                 .text = finding.text,
+                                 .text = finding.text(),
                                  .source = finding.source});
       problem_.model.bounds.push_back({.judged = Judged::always});
     }
