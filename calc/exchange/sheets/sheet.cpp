@@ -17,9 +17,9 @@ bool has_pair(const Column<Row>& column, const std::vector<Row>& rows) {
 }
 
 SheetCell cell_of(const ColumnValue& value) {
-  if (const double* number = std::get_if<double>(&value)) return *number;
-  if (const int* number = std::get_if<int>(&value)) return static_cast<double>(*number);
+  if (const auto number = column_number(value)) return *number;
   if (const auto* text = std::get_if<std::string_view>(&value)) return std::string(*text);
+  if (const bool* truth = std::get_if<bool>(&value)) return std::string(*truth ? "yes" : "no");
   return {};
 }
 
