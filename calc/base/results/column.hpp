@@ -39,6 +39,7 @@ struct Column {
   void (*write)(JsonWriter& json, const Row& row) = nullptr;
   /// Whether JSON has the key; nullptr: always, with null where there is no value.
   bool (*present)(const Row&) = nullptr;
+  int group = 0;  ///< by which a room finds those of its columns that belong together
 
   /// As people see it; files and JSON have the number.
   ColumnValue shown(const Row& row) const {
@@ -70,6 +71,7 @@ inline ColumnValue column_value(std::string_view value) {
   if (value.empty()) return {};
   return value;
 }
+ColumnValue column_value(const char*) = delete;  // it would be taken for a truth
 inline ColumnValue column_value(const std::string& value) {
   return column_value(std::string_view(value));
 }
@@ -84,6 +86,12 @@ ColumnValue column_value(const std::optional<T>& value) {
 template <class Row, auto... Members>
 ColumnValue member_value(const Row& row) {
   return column_value((row.*....*Members));
+}
+
+/// The same of a text that is a value even where it is empty.
+template <class Row, auto... Members>
+ColumnValue text_value(const Row& row) {
+  return std::string_view((row.*....*Members));
 }
 
 template <class Row>
@@ -107,6 +115,29 @@ constexpr Column<Row> column(const char* key, const char* label, const char* uni
   return made;
 }
 
+/// The same, of which JSON has the key only sometimes.
+template <class Row, auto... Members>
+constexpr Column<Row> column_where(bool (*present)(const Row&), const char* key, const char* label,
+                                   const char* unit = "", int digits = 0) {
+  Column<Row> made = column<Row, Members...>(key, label, unit, digits);
+  made.present = present;
+  return made;
+}
+
+/// A text that is a value even where it is empty.
+template <class Row, auto... Members>
+constexpr Column<Row> text_column(const char* key, const char* label, bool is_brief = full_only) {
+  return {key, label, "", 0, is_brief, "", &text_value<Row, Members...>};
+}
+
+/// A value that is no member.
+template <class Row>
+constexpr Column<Row> value_column(ColumnValue (*value)(const Row&), const char* key, const char* label,
+                                   const char* unit = "", int digits = 0, bool is_brief = full_only,
+                                   const char* help = "") {
+  return {key, label, unit, digits, is_brief, help, value};
+}
+
 /// A member that JSON alone has: a list or an object.
 template <class Row>
 constexpr Column<Row> json_column(const char* key, void (*write)(JsonWriter&, const Row&)) {
@@ -125,18 +156,22 @@ const Column<Row>* find_column(std::span<const Column<Row>> columns, std::string
   return nullptr;
 }
 
-/// The columns with these keys, in their order, and behind them the other brief ones. A table that wants
-/// another order than JSON has names those that it cares for; what is added to the results later follows.
+/// Which columns a table has: those of short tables, or all that have a heading and that JSON always has.
+enum class Shown { brief, all };
+
+/// The columns with these keys, in their order, and behind them the others. A table that wants another order
+/// than JSON has names those that it cares for; what is added to the results later follows.
 template <class Row>
 std::vector<const Column<Row>*> ordered_columns(std::span<const Column<Row>> columns,
-                                                std::span<const std::string_view> first) {
+                                                std::span<const std::string_view> first, Shown shown) {
   std::vector<const Column<Row>*> ordered;
   for (const std::string_view key : first)
     if (const auto* column = find_column(columns, key)) ordered.push_back(column);
   for (const auto& column : columns) {
     bool is_named = false;
     for (const std::string_view key : first) is_named = is_named || key == column.key;
-    if (column.brief && !is_named) ordered.push_back(&column);
+    const bool is_shown = shown == Shown::brief ? column.brief : *column.label != '\0' && !column.present;
+    if (is_shown && !is_named) ordered.push_back(&column);
   }
   return ordered;
 }

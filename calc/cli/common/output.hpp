@@ -6,9 +6,9 @@
 
 #include "base/finding_json.hpp"
 #include "base/json/json_writer.hpp"
+#include "base/results/column.hpp"
 #include "base/text/text_table.hpp"
 #include "exchange/report/provenance.hpp"
-#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt::cli {
 
@@ -25,17 +25,21 @@ TextTable::Column table_heading(const Column<Row>& column) {
 /// The next cell of such a table.
 void add_cell(TextTable& table, const ColumnValue& value, int digits);
 
-/// A table for people. `all`: every column, else the brief ones.
+/// A table for people.
 template <class Row>
-std::string column_table(std::span<const Column<Row>> columns, const std::vector<Row>& rows, bool all) {
+std::string column_table(const std::vector<const Column<Row>*>& columns, const std::vector<Row>& rows) {
   std::vector<TextTable::Column> head;
-  for (const auto& column : columns)
-    if (all || column.brief) head.push_back(table_heading(column));
+  for (const auto* column : columns) head.push_back(table_heading(*column));
   TextTable table(head);
   for (const Row& row : rows)
-    for (const auto& column : columns)
-      if (all || column.brief) add_cell(table, column.shown(row), column.digits);
+    for (const auto* column : columns) add_cell(table, column->shown(row), column->digits);
   return table.text();
+}
+
+/// The same in the order of JSON.
+template <class Row>
+std::string column_table(std::span<const Column<Row>> columns, const std::vector<Row>& rows, bool all) {
+  return column_table(ordered_columns(columns, {}, all ? Shown::all : Shown::brief), rows);
 }
 
 /// Findings for people, the worst first; "No findings." where there are none.

@@ -204,6 +204,8 @@ const char* const core_helps[] = {
     QT_TRANSLATE_NOOP("Core", "Shielding gas, post-flow included"),
     QT_TRANSLATE_NOOP("Core", "Arc energy over the power source's efficiency"),
     QT_TRANSLATE_NOOP("Core", "Expanded uncertainty, k = 2"),
+    QT_TRANSLATE_NOOP("Core", "Energy by method A, B or C of ISO/TR 18491"),
+    QT_TRANSLATE_NOOP("Core", "Welded length over arc time"),
     QT_TRANSLATE_NOOP("Core", "Leg obtained from all passes, gap deducted"),
     QT_TRANSLATE_NOOP("Core", "As drawn"),
     QT_TRANSLATE_NOOP("Core", "Throat obtained"),

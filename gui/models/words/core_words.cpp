@@ -271,6 +271,19 @@ const char* const core_words[] = {
     QT_TRANSLATE_NOOP("Core", "dip"),
     QT_TRANSLATE_NOOP("Core", "order"),
     QT_TRANSLATE_NOOP("Core", "reversed"),
+    QT_TRANSLATE_NOOP("Core", "Travel speed"),
+    QT_TRANSLATE_NOOP("Core", "Arc starts"),
+    QT_TRANSLATE_NOOP("Core", "U (k = 2)"),
+    QT_TRANSLATE_NOOP("Core", "Method"),
+    QT_TRANSLATE_NOOP("Core", "Arc on"),
+    QT_TRANSLATE_NOOP("Core", "Air moves"),
+    QT_TRANSLATE_NOOP("Core", "Sensing"),
+    QT_TRANSLATE_NOOP("Core", "Arc starts and ends"),
+    QT_TRANSLATE_NOOP("Core", "Waiting"),
+    QT_TRANSLATE_NOOP("Core", "Positioner"),
+    QT_TRANSLATE_NOOP("Core", "Torch service"),
+    QT_TRANSLATE_NOOP("Core", "Wire changes"),
+    QT_TRANSLATE_NOOP("Core", "Load and unload"),
 };
 // clang-format on
 const int core_word_count = static_cast<int>(sizeof(core_words) / sizeof(core_words[0]));
