@@ -28,8 +28,8 @@ void add_cell(TextTable& table, const ColumnValue& value, int digits) {
   };
   if (const double* number = std::get_if<double>(&value))
     table.cell(*number);
-  else if (const int* number = std::get_if<int>(&value))
-    add_count(*number);
+  else if (const int* whole = std::get_if<int>(&value))
+    add_count(*whole);
   else if (const auto* count = std::get_if<std::uint64_t>(&value))
     add_count(*count);
   else if (const auto* text = std::get_if<std::string_view>(&value))
