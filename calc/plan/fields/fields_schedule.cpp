@@ -17,9 +17,9 @@ std::vector<std::string_view> known_processes() {
 }  // namespace
 
 template <>
-const FieldTable<Weave>& fields_of<Weave>() {
-  static const FieldTable<Weave> table(
-      "weave", "a weave",
+const FieldTable& fields_of<Weave>() {
+  static const FieldTable table(
+      struct_info<Weave>("weave", "a weave"),
       {
           number("half_width_mm", "half width", &Weave::half_width_mm, at_least(0),
                  "Way of the torch from the seam's line to either side."),
@@ -31,9 +31,9 @@ const FieldTable<Weave>& fields_of<Weave>() {
 }
 
 template <>
-const FieldTable<ScheduleUse>& fields_of<ScheduleUse>() {
-  static const FieldTable<ScheduleUse> table(
-      "schedule_use", "a schedule's use",
+const FieldTable& fields_of<ScheduleUse>() {
+  static const FieldTable table(
+      struct_info<ScheduleUse>("schedule_use", "a schedule's use"),
       {
           texts("positions", "positions", &ScheduleUse::positions,
                 "Welding positions by ISO 6947 in which the schedule may be used; none named: any."),
@@ -45,10 +45,10 @@ const FieldTable<ScheduleUse>& fields_of<ScheduleUse>() {
 }
 
 template <>
-const FieldTable<ScheduleLimits>& fields_of<ScheduleLimits>() {
+const FieldTable& fields_of<ScheduleLimits>() {
   using S = ScheduleLimits;
-  static const FieldTable<ScheduleLimits> table(
-      "schedule_limits", "a schedule's limits",
+  static const FieldTable table(
+      struct_info<ScheduleLimits>("schedule_limits", "a schedule's limits"),
       {
           interval("current_A", "current", &S::current_A, "Welding current, from and to."),
           interval("voltage_V", "voltage", &S::voltage_V, "Arc voltage, from and to."),
@@ -67,10 +67,10 @@ const FieldTable<ScheduleLimits>& fields_of<ScheduleLimits>() {
 }
 
 template <>
-const FieldTable<Schedule>& fields_of<Schedule>() {
+const FieldTable& fields_of<Schedule>() {
   using S = Schedule;
-  static const FieldTable<Schedule> table(
-      "schedule", "a schedule",
+  static const FieldTable table(
+      struct_info<Schedule>("schedule", "a schedule"),
       {
           id(&S::id, "Name by which seams refer to this schedule."),
           integer("revision", "revision", &S::revision, at_least(0), "Number of this revision."),
@@ -133,10 +133,10 @@ const FieldTable<Schedule>& fields_of<Schedule>() {
 }
 
 template <>
-const FieldTable<TestedWeld>& fields_of<TestedWeld>() {
+const FieldTable& fields_of<TestedWeld>() {
   using S = TestedWeld;
-  static const FieldTable<TestedWeld> table(
-      "tested_weld", "a tested weld",
+  static const FieldTable table(
+      struct_info<TestedWeld>("tested_weld", "a tested weld"),
       {
           choice("process", "process", &S::process, known_processes(),
                  "Welding process, its number by ISO 4063."),
@@ -166,10 +166,10 @@ const FieldTable<TestedWeld>& fields_of<TestedWeld>() {
 }
 
 template <>
-const FieldTable<Qualification>& fields_of<Qualification>() {
+const FieldTable& fields_of<Qualification>() {
   using S = Qualification;
-  static const FieldTable<Qualification> table(
-      "qualification", "a qualification",
+  static const FieldTable table(
+      struct_info<Qualification>("qualification", "a qualification"),
       {
           id(&S::id, "Name by which schedules refer to this qualification."),
           text("basis", "basis", &S::basis, "Standard by which it was tested, such as ISO 15614-1."),

@@ -7,6 +7,7 @@
 #include "formula/size/fillet.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plan/fields/reference_check.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {

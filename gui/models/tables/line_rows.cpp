@@ -37,7 +37,7 @@ QString waits_for(const WaitingUnit& unit) {
 
 std::vector<GridColumn> stage_columns() {
   std::vector<GridColumn> columns;
-  for (const Field<Stage>& field : fields_of<Stage>().fields)
+  for (const FieldInfo& field : fields_of<Stage>().fields)
     columns.push_back({std::string(field.key), core_label(field.label), field.unit, core_text(field.help),
                        field.kind != FieldKind::text, true, nullptr});
   return columns;
@@ -47,7 +47,7 @@ std::vector<ValueModel::Row> stage_rows(const Line& line) {
   std::vector<ValueModel::Row> rows;
   for (const Stage& stage : line.stages) {
     ValueModel::Row row;
-    for (const Field<Stage>& field : fields_of<Stage>().fields)
+    for (const FieldInfo& field : fields_of<Stage>().fields)
       row.cells.push_back(text_cell(UnitView::shared().fieldShown(field.text(stage), field)));
     rows.push_back(std::move(row));
   }
