@@ -15,8 +15,9 @@
 
 namespace seamtakt {
 
-/// Form of the bodies; grows when a field changes its meaning. Old ones stay readable.
-inline constexpr int ledger_body_version = 2;
+/// Form of the bodies; grows when a member changes its meaning or new ones come. Older ones verify for ever.
+/// 3: findings have "sentence" and "arguments" beside their text.
+inline constexpr int ledger_body_version = 3, oldest_body_version = 2;
 
 /// The kinds of records, in one place.
 namespace record_kind {
