@@ -120,9 +120,9 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
   std::string text = "\nLargest losses beside the arc (summed over the robots):\n";
   for (const CycleResult& cycle : cycles) {
     std::vector<std::string> losses;
-    for (const CycleLoss& loss : cycle_losses(cycle))
+    for (const CyclePart loss : cycle_losses(cycle))
       if (losses.size() < most)
-        losses.push_back(std::string(loss.what) + " " + rounded_text(loss.time_s, 4) + " s");
+        losses.push_back(std::string(to_string(loss)) + " " + rounded_text(part_s(cycle, loss), 4) + " s");
     if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + comma_list(losses) + "\n";
   }
   return text;

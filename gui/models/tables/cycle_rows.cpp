@@ -1,9 +1,9 @@
 #include "models/tables/cycle_rows.hpp"
 
 #include <QCoreApplication>
-#include <algorithm>
 #include <cmath>
 
+#include "cell/timeline/cycle_losses.hpp"
 #include "document/plan_address.hpp"
 
 namespace seamtakt::desk {
@@ -22,21 +22,28 @@ ValueModel::Cell number_cell(double number, int digits) {
   return {{}, number, digits, {}, {}};
 }
 
-struct Part {
-  QString name;
-  double seconds;
-};
-
-std::vector<Part> parts_of(const CycleResult& cycle) {
-  return {{CycleTable::tr("Arc on"), cycle.arc_on_s},
-          {CycleTable::tr("Arc starts and craters"), cycle.start_end_s},
-          {CycleTable::tr("Air moves"), cycle.air_s},
-          {CycleTable::tr("Sensing"), cycle.sense_s},
-          {CycleTable::tr("Waiting"), cycle.wait_s},
-          {CycleTable::tr("Positioner"), cycle.orientation_s},
-          {CycleTable::tr("Torch service"), cycle.service_s},
-          {CycleTable::tr("Wire changes"), cycle.wire_change_s},
-          {CycleTable::tr("Loading and unloading"), cycle.load_unload_s}};
+QString part_word(CyclePart part) {
+  switch (part) {
+    case CyclePart::arc_on:
+      return CycleTable::tr("Arc on");
+    case CyclePart::start_end:
+      return CycleTable::tr("Arc starts and craters");
+    case CyclePart::air:
+      return CycleTable::tr("Air moves");
+    case CyclePart::sense:
+      return CycleTable::tr("Sensing");
+    case CyclePart::wait:
+      return CycleTable::tr("Waiting");
+    case CyclePart::orientation:
+      return CycleTable::tr("Positioner");
+    case CyclePart::service:
+      return CycleTable::tr("Torch service");
+    case CyclePart::wire_change:
+      return CycleTable::tr("Wire changes");
+    case CyclePart::load_unload:
+      return CycleTable::tr("Loading and unloading");
+  }
+  return {};
 }
 
 /// Sums in another order differ in their last bits: that is no change.
@@ -44,10 +51,10 @@ double change_s(double from_s, double to_s) {
   return std::abs(to_s - from_s) < 1e-6 ? 0 : to_s - from_s;
 }
 
-ValueModel::Row loss_row(const Part& part, const Part& other) {
+ValueModel::Row loss_row(const QString& name, double seconds, double other_s) {
   ValueModel::Row row;
-  row.cells = {text_cell(part.name), number_cell(part.seconds, 5), number_cell(other.seconds, 5),
-               number_cell(change_s(part.seconds, other.seconds), 4)};
+  row.cells = {text_cell(name), number_cell(seconds, 5), number_cell(other_s, 5),
+               number_cell(change_s(seconds, other_s), 4)};
   return row;
 }
 
@@ -92,13 +99,11 @@ std::vector<GridColumn> loss_columns() {
 }
 
 std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResult* other) {
-  const std::vector<Part> parts = parts_of(cycle), others = parts_of(other ? *other : cycle);
-  std::vector<ValueModel::Row> rows;
-  for (std::size_t i = 0; i < parts.size(); ++i) rows.push_back(loss_row(parts[i], others[i]));
-  std::stable_sort(rows.begin(), rows.end(),
-                   [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
-  const Part whole{CycleTable::tr("Cycle"), cycle.cycle_time_s};
-  rows.insert(rows.begin(), loss_row(whole, {{}, other ? other->cycle_time_s : cycle.cycle_time_s}));
+  const CycleResult& compared = other ? *other : cycle;
+  std::vector<ValueModel::Row> rows{
+      loss_row(CycleTable::tr("Cycle"), cycle.cycle_time_s, compared.cycle_time_s)};
+  for (const CyclePart part : cycle_parts(cycle))
+    rows.push_back(loss_row(part_word(part), part_s(cycle, part), part_s(compared, part)));
   return rows;
 }
 
