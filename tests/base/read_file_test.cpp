@@ -11,7 +11,7 @@
 #include "base/files/atomic_save.hpp"
 #include "base/files/digest.hpp"
 #include "base/json/json_node.hpp"
-#include "scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 

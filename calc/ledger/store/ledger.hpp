@@ -141,6 +141,8 @@ class Ledger {
 JsonNode body_of(const LedgerRowView& row);
 /// Text of a member, or of a member of a member ("results.seam"); empty where there is none.
 std::string body_text(const JsonNode& body, std::string_view path);
+/// A number likewise; empty where there is none.
+std::optional<double> body_number(const JsonNode& body, std::string_view path);
 const JsonNode* body_member(const JsonNode& body, std::string_view path);
 
 /// The public key in force at a record: that of the newest genesis, key or key_revoke record.

@@ -1,59 +1,38 @@
-#include <algorithm>
-#include <cmath>
-#include <numbers>
-
 #include "plan/evaluate/largest_fillet.hpp"
+#include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-// Below this share of the size asked for, a difference is rounding of the figures and not an undersize.
-constexpr double size_tolerance = 1e-9;
-
-void judge_size(const SeamFacts& facts, const char* rule, Word what, double obtained, double needed,
-                std::optional<double> U, Findings& findings) {
-  if (obtained < needed * (1 - size_tolerance)) {
-    findings.push_back({rule, Severity::fail, facts.place(), obtained, needed, "mm",
-                        Sentence("fillet.size.undersize"_key, {{"what", what},
-                                                               {"obtained", UnitValue{obtained, "mm", 3}},
-                                                               {"needed", UnitValue{needed, "mm", 3}}}),
-                        "plan limit"});
+void judge_size(const SeamFacts& facts, const SizeLimit& size, Findings& findings) {
+  const RuleLimit& limit = size.limit;
+  if (size.is_undersize()) {
+    findings.push_back({limit.rule, Severity::fail, facts.place(), size.obtained, size.needed, limit.unit,
+                        Sentence("fillet.size.undersize"_key,
+                                 {{"what", limit.what},
+                                  {"obtained", UnitValue{size.obtained, limit.unit, 3}},
+                                  {"needed", UnitValue{size.needed, limit.unit, 3}}}),
+                        limit.source});
     return;
   }
-  if (guarded_decision(facts.plan) && U && obtained < needed + *U)
-    findings.push_back(
-        {std::string(rule) + ".guard-band", Severity::warn, facts.place(), obtained, needed, "mm",
-         Sentence("fillet.size.guard-band"_key, {{"what", what},
-                                                 {"obtained", UnitValue{obtained, "mm", 3}},
-                                                 {"needed", UnitValue{needed, "mm", 3}}}),
-         "plan limit"});
+  if (guarded_decision(facts.plan) && size.U && size.obtained < size.needed + *size.U)
+    findings.push_back({std::string(limit.rule) + ".guard-band", Severity::warn, facts.place(), size.obtained,
+                        size.needed, limit.unit,
+                        Sentence("fillet.size.guard-band"_key,
+                                 {{"what", limit.what},
+                                  {"obtained", UnitValue{size.obtained, limit.unit, 3}},
+                                  {"needed", UnitValue{size.needed, limit.unit, 3}}}),
+                        limit.source});
 }
 
 }  // namespace
 
 void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
-  const SeamEvaluation& seam = facts.figures;
-  if (!seam.leg_mm) return;
-  if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize", "Fillet leg"_word, *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm,
-               findings);
-  if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize", "Fillet throat"_word, *seam.throat_mm, *facts.seam.throat_mm, {},
-               findings);
-
-  // The same seam where the parts meet worst: the leg loses what the gap takes.
-  if (!facts.seam.gap_max_mm || *facts.seam.gap_max_mm <= facts.seam.gap_mm) return;
-  const double more_gap = *facts.seam.gap_max_mm - facts.seam.gap_mm;
-  const double half_angle = facts.seam.dihedral_deg / 2 * std::numbers::pi / 180;
-  const double leg = *seam.leg_mm - more_gap, throat = *seam.throat_mm - more_gap * std::cos(half_angle);
-  if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap"_word, leg,
-               *facts.seam.leg_mm, {}, findings);
-  if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap"_word, throat,
-               *facts.seam.throat_mm, {}, findings);
+  if (facts.seam.groove) return;
+  each_size_limit(facts.seam, facts.figures,
+                  [&](const SizeLimit& size) { judge_size(facts, size, findings); });
 }
 
 // Excess at the gap as drawn: where the parts meet better than at the largest gap the throat is largest.
@@ -73,14 +52,16 @@ void judge_excess_throat(const SeamFacts& facts, Findings& findings) {
 }
 
 void judge_groove_fill(const SeamFacts& facts, Findings& findings) {
-  if (!facts.seam.groove || facts.figures.area_mm2 >= facts.figures.area_needed_mm2 * (1 - size_tolerance))
-    return;
-  findings.push_back({"groove.area.underfilled", Severity::fail, facts.place(), facts.figures.area_mm2,
-                      facts.figures.area_needed_mm2, "mm2",
-                      Sentence("groove.area.underfilled"_key,
-                               {{"area", UnitValue{facts.figures.area_mm2, "mm2"}},
-                                {"needed", UnitValue{facts.figures.area_needed_mm2, "mm2"}}}),
-                      "plan limit"});
+  if (!facts.seam.groove) return;
+  each_size_limit(facts.seam, facts.figures, [&](const SizeLimit& area) {
+    if (!area.is_undersize()) return;
+    findings.push_back({area.limit.rule, Severity::fail, facts.place(), area.obtained, area.needed,
+                        area.limit.unit,
+                        Sentence("groove.area.underfilled"_key,
+                                 {{"area", UnitValue{area.obtained, area.limit.unit}},
+                                  {"needed", UnitValue{area.needed, area.limit.unit}}}),
+                        area.limit.source});
+  });
 }
 
 }  // namespace seamtakt

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt {
 
