@@ -15,8 +15,8 @@ std::vector<std::string_view> known_processes() {
   return numbers;
 }
 
-std::vector<Field> limit_fields() {
-  std::vector<Field> fields;
+std::vector<FieldInfo> limit_fields() {
+  std::vector<FieldInfo> fields;
   for (const LimitedQuantity& each : limited_quantities)
     fields.push_back(interval(each.key, each.word, each.limit, each.help));
   return fields;
