@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/sentences/sentence.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
