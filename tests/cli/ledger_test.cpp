@@ -14,7 +14,7 @@ using namespace seamtakt::test;
 
 TEST_F(LedgerCommand, an_audit_is_stored_listed_shown_and_verified) {
   const ProgramRun audit = audit_demo();
-  ASSERT_LE(audit.exit_code, 1) << audit.errors;
+  ASSERT_EQ(audit.exit_code, 1) << audit.errors;
   const JsonNode list = json({"list"});
   const auto& records = list.find("records")->elements;
   ASSERT_GT(records.size(), 100u);
