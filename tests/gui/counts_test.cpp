@@ -41,7 +41,7 @@ std::multiset<Said> said_by(const char* command, const QString& plan) {
   EXPECT_TRUE(program.waitForFinished(60000));
   const QJsonDocument document = QJsonDocument::fromJson(program.readAllStandardOutput());
   std::multiset<Said> said;
-  for (const QJsonValue& each : document["findings"].toArray())
+  for (const QJsonValue each : document["findings"].toArray())
     said.insert({each["rule"].toString().toStdString(), each["where"].toString().toStdString(),
                  each["severity"].toString().toStdString()});
   EXPECT_FALSE(said.empty()) << program.readAllStandardError().toStdString();

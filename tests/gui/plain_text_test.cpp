@@ -91,10 +91,10 @@ const QSet<QString>& text_keys() {
 
 void gather_ids(const QJsonValue& node, QSet<QString>& ids) {
   if (node.isArray())
-    for (const QJsonValue& each : node.toArray()) gather_ids(each, ids);
+    for (const QJsonValue each : node.toArray()) gather_ids(each, ids);
   const QJsonObject object = node.toObject();
   if (object["id"].isString()) ids.insert(object["id"].toString());
-  for (const QJsonValue& each : object) gather_ids(each, ids);
+  for (const QJsonValue each : object) gather_ids(each, ids);
 }
 
 /// The demo with markup in every id and in every text that a person wrote.
@@ -114,7 +114,7 @@ class Baited {
   QJsonValue baited(const QJsonValue& node, const QString& key) {
     if (node.isArray()) {
       QJsonArray list;
-      for (const QJsonValue& each : node.toArray()) list.append(baited(each, key));
+      for (const QJsonValue each : node.toArray()) list.append(baited(each, key));
       return list;
     }
     if (node.isObject()) {
