@@ -25,4 +25,23 @@ void write_findings(JsonWriter& json, const Findings& findings) {
   json.end_array();
 }
 
+void write_findings(JsonWriter& json, const Findings& findings, const TextSink& sink, ThreadPool& pool) {
+  constexpr std::size_t findings_a_part = 256;
+  json.key("findings").begin_array();
+  sink(json.take_part());
+  OrderedOutput output(sink);
+  pool.parallel_for(findings.size(), findings_a_part, [&](std::size_t begin, std::size_t end) {
+    std::string text;
+    output.put(begin / findings_a_part, [&] {
+      JsonWriter part = json;  // a copy goes on where the document stands
+      if (begin > 0) part.written_elements("");
+      for (std::size_t i = begin; i < end; ++i) write_json(findings[i], part);
+      text = part.take_part();
+      return std::string_view(text);
+    });
+  });
+  if (!findings.empty()) json.written_elements("");
+  json.end_array();
+}
+
 }  // namespace seamtakt

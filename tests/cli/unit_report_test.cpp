@@ -30,7 +30,7 @@ class UnitReport : public FolderTest {
     const ProgramRun audit =
         run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
                      "--manual", demo + "manual-seams.csv", "--store", store, "--summary"});
-    ASSERT_LE(audit.exit_code, 1) << audit.errors;
+    ASSERT_EQ(audit.exit_code, 1) << audit.errors;
     serial = read_csv(demo + "orders.csv").rows.at(0).fields.at(0);
   }
   void TearDown() override { unsetenv("XDG_DATA_HOME"); }

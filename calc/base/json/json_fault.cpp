@@ -7,7 +7,6 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "base/text/ascii.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
@@ -17,10 +16,15 @@ namespace {
 constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
 constexpr std::string_view blanks = " \t\r\n", signs = " \t\r\n,:[]{}";
 
-/// The value of four hexadecimal digits; nothing where there are fewer.
-std::optional<unsigned> code_unit(std::string_view digits) {
-  if (digits.size() != 4 || !std::all_of(digits.begin(), digits.end(), is_hex_digit)) return std::nullopt;
-  return static_cast<unsigned>(std::stoul(std::string(digits), nullptr, 16));
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+std::optional<unsigned> hex_digit(char c) {
+  if (is_digit(c)) return static_cast<unsigned>(c - '0');
+  const char lower = static_cast<char>(c | 0x20);
+  if (lower < 'a' || lower > 'f') return std::nullopt;
+  return static_cast<unsigned>(lower - 'a') + 10;
 }
 
 /// Goes through a text token by token, and knows of each place what may be there.
@@ -117,31 +121,38 @@ class FaultFinder {
   }
   void escape() {
     ++at_;
-    if (at_ == text_.size()) return;
-    if (text_[at_] == 'u') return unicode_escape();
-    if (std::string_view("\"\\/bfnrt").find(text_[at_]) == std::string_view::npos)
-      return refuse(at_, "an unknown escape in a string"_word, "an escape that JSON has"_word);
+    if (at_ < text_.size() && text_[at_] == 'u') return unicode_escape();
+    if (at_ == text_.size() || std::string_view("\"\\/bfnrt").find(text_[at_]) == std::string_view::npos)
+      return refuse_in_string(at_, "an unknown escape in a string"_word, "an escape that JSON has"_word);
     ++at_;
   }
   /// From the u on: one code unit, or the two of a pair.
   void unicode_escape() {
-    const auto first = hex_digits(++at_);
-    if (!first || !is_surrogate(*first)) return;
-    const bool is_high = *first < 0xdc00;
-    const auto second = is_high && text_.substr(at_, 2) == "\\u" ? hex_digits(at_ += 2) : std::nullopt;
-    if (!fault_ && !(second && is_surrogate(*second) && *second >= 0xdc00))
-      refuse(at_ - 1, "half of a surrogate pair"_word, "both \\u halves of it"_word);
+    ++at_;
+    const auto first = code_unit();
+    if (!first || *first < 0xd800 || *first > 0xdfff) return;
+    std::size_t bad = at_ - 1;
+    if (*first < 0xdc00) {
+      bad = at_ + text_.substr(at_).starts_with('\\');
+      if (take("\\u")) {
+        const auto second = code_unit();
+        if (!second || (*second >= 0xdc00 && *second <= 0xdfff)) return;
+        bad = at_ - 1;
+      }
+    }
+    refuse_in_string(bad, "half of a surrogate pair"_word, "both \\u halves of it"_word);
   }
-  static bool is_surrogate(unsigned unit) { return unit >= 0xd800 && unit < 0xe000; }
-  std::optional<unsigned> hex_digits(std::size_t begin) {
-    const auto unit = code_unit(text_.substr(begin, 4));
-    at_ = begin + 4;
-    if (unit) return unit;
-    const std::string_view rest = text_.substr(begin);
-    const auto bad = std::find_if_not(rest.begin(), rest.end(), is_hex_digit) - rest.begin();
-    refuse(begin + static_cast<std::size_t>(bad), "a \\u escape cut short"_word,
-           "four hexadecimal digits"_word);
-    return std::nullopt;
+  std::optional<unsigned> code_unit() {
+    unsigned unit = 0;
+    for (int i = 0; i < 4; ++i, ++at_) {
+      const auto digit = at_ < text_.size() ? hex_digit(text_[at_]) : std::nullopt;
+      if (!digit) {
+        refuse_in_string(at_, "a \\u escape cut short"_word, "four hexadecimal digits"_word);
+        return std::nullopt;
+      }
+      unit = unit * 16 + *digit;
+    }
+    return unit;
   }
 
   void word_or_number() {
@@ -192,6 +203,10 @@ class FaultFinder {
   void refuse_piece(std::size_t byte) { refuse(byte, json_piece(text_, byte), expected()); }
   void ends_too_soon() {
     refuse(text_.size(), "the end of the text"_word, "the rest of a JSON value"_word);
+  }
+  /// At the text's end, the last byte.
+  void refuse_in_string(std::size_t byte, Word found, Word expected) {
+    refuse(std::min(byte, text_.size() - 1), found, expected);
   }
   void refuse(std::size_t byte, Sentence found, Sentence expected) {
     fault_ = JsonFault{byte, std::move(found), std::move(expected)};

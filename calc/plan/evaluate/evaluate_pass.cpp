@@ -152,20 +152,18 @@ void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSi
 
 /// What follows from the schedule with its consumables, the plates, the joint and the instruments: the same
 /// for every seam that is welded so.
-PassEvaluation settings_evaluation(const PassFacts& facts, ExplanationSink* sink) {
-  PassEvaluation pass;
+void add_settings(const PassFacts& facts, const JointMetals& metals, PassEvaluation& pass,
+                  ExplanationSink* sink) {
   pass.schedule = facts.schedule.id;
   pass.process = facts.schedule.process;
   add_current(facts, pass, sink);
   add_heat(facts, pass, sink);
   add_deposit(facts, pass, sink);
-  const JointMetals metals = joint_metals(facts);
   if (metals.is_ferritic) add_cooling(facts, pass, sink);
   add_metallurgy(facts, metals, pass, sink);
   pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
   if (pass.cooling_time_s)
     pass.U_cooling_time_s = U_cooling_time_s(facts, pass, cooling_cases(facts).nominal);
-  return pass;
 }
 
 /// The rest: whose pass it is, and what its length takes.
@@ -184,7 +182,8 @@ double weld_metal_density_g_cm3(const std::string& wire_material) {
 }
 
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
-  PassEvaluation pass = settings_evaluation(facts, sink);
+  PassEvaluation pass;
+  add_settings(facts, joint_metals(facts), pass, sink);
   add_place_and_consumption(facts, pass, sink);
   return pass;
 }
@@ -195,10 +194,19 @@ void PassEvaluator::evaluate(const PassFacts& facts, PassEvaluation& pass) {
                           {facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]},
                           facts.seam.joint,
                           measured_robot(facts.plan, facts.seam)};
-  auto known = known_.find(settings);
-  if (known == known_.end()) known = known_.emplace(settings, settings_evaluation(facts, nullptr)).first;
-  pass = known->second;
+  if (known_.size() == most_known) known_.clear();
+  const auto [known, is_new] = known_.try_emplace(settings, &pass);
+  if (is_new)
+    add_settings(facts, metals_of(facts), pass, nullptr);
+  else
+    pass = *known->second;
   add_place_and_consumption(facts, pass, nullptr);
+}
+
+const JointMetals& PassEvaluator::metals_of(const PassFacts& facts) {
+  const std::array<const void*, 3> key{facts.metals[0], facts.metals[1], &facts.wire};
+  const auto known = metals_.find(key);
+  return known != metals_.end() ? known->second : metals_.emplace(key, joint_metals(facts)).first->second;
 }
 
 std::size_t PassEvaluator::Hash::operator()(const Settings& settings) const {
