@@ -26,7 +26,7 @@ void add_variances(const Quantity& quantity, const Inputs<double>& inputs, const
     if (!value.number) continue;
     double& sum = variance[key];
     for (std::size_t i = begin; i < end; ++i) {
-      double part = value.number->derivatives()[static_cast<Eigen::Index>(i - begin)] * uncertain[i].second;
+      double part = value.number->derivatives()[i - begin] * uncertain[i].second;
       sum += part * part;
     }
   }

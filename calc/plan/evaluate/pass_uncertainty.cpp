@@ -1,6 +1,7 @@
 #include "plan/evaluate/pass_uncertainty.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "formula/heat/cooling_time.hpp"
 #include "formula/heat/heat_input.hpp"
@@ -23,8 +24,10 @@ std::optional<double> expanded(const PassFacts& facts, const PassEvaluation& pas
   const MeasuringUncertainty u =
       measuring_uncertainty(facts.plan, facts.seam, facts.schedule, pass.current_A, pass.voltage_V);
   if (!u.known) return std::nullopt;
-  const Eigen::Vector3d standard(u.voltage_V, u.current_A, u.travel_speed_mm_s);
-  return 2 * figure.derivatives().head<3>().cwiseProduct(standard).norm();
+  const Dual::Derivatives& slopes = figure.derivatives();
+  const double by_voltage = slopes[0] * u.voltage_V, by_current = slopes[1] * u.current_A,
+               by_speed = slopes[2] * u.travel_speed_mm_s;
+  return 2 * std::sqrt(by_voltage * by_voltage + by_current * by_current + by_speed * by_speed);
 }
 
 }  // namespace
