@@ -51,11 +51,11 @@ std::string escaped_code(char32_t code) {
 
 }  // namespace
 
-InputError::InputError(std::string where, Sentence found, Sentence expected, std::string pointer)
-    : std::runtime_error(message(where, found.english(), expected.english(), pointer)),
+InputError::InputError(std::string where, Phrase found, Phrase expected, std::string pointer)
+    : std::runtime_error(message(where, found.sentence().english(), expected.sentence().english(), pointer)),
       where_(std::move(where)),
-      found_(std::move(found)),
-      expected_(std::move(expected)),
+      found_(found.sentence()),
+      expected_(expected.sentence()),
       pointer_(std::move(pointer)) {}
 
 namespace {

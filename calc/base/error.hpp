@@ -8,6 +8,21 @@
 
 namespace seamtakt {
 
+/// What was found or expected: a sentence or word of the table of languages, or a text that is shown as it is
+/// (a quoted name, a number, or words that have no translation).
+class Phrase {
+ public:
+  Phrase(Sentence sentence) : sentence_(std::move(sentence)) {}
+  Phrase(Word word) : sentence_(word) {}
+  Phrase(std::string text) : sentence_(Sentence::verbatim(std::move(text))) {}
+  Phrase(const char* text) : Phrase(std::string(text)) {}
+
+  const Sentence& sentence() const { return sentence_; }
+
+ private:
+  Sentence sentence_;
+};
+
 /// Input that can't be used: what a person or a file got wrong. Thrown by value, one a problem,
 /// the first problem only. Its what() is the one line the program prints in English:
 /// "WHERE: found FOUND, expected EXPECTED (at POINTER)".
@@ -15,7 +30,7 @@ class InputError : public std::runtime_error {
  public:
   /// where: "FILE:LINE:COLUMN", "FILE", or a command option such as "--travel-speed".
   /// found, expected: short phrases without a full stop. pointer: JSON pointer, may be empty.
-  InputError(std::string where, Sentence found, Sentence expected, std::string pointer = {});
+  InputError(std::string where, Phrase found, Phrase expected, std::string pointer = {});
 
   const std::string& where() const { return where_; }
   const Sentence& found() const { return found_; }

@@ -91,9 +91,6 @@ class Sentence {
   Sentence(SentenceKey key, std::vector<Argument> arguments = {});
   /// A word as a whole sentence.
   Sentence(Word word);
-  // TRANSITION: texts that aren't sentences of the table yet.
-  Sentence(std::string text) : Sentence(verbatim(std::move(text))) {}
-  Sentence(const char* text) : Sentence(verbatim(text)) {}
   /// A text that is shown as it is in every language: a person's words, or what an older record holds.
   static Sentence verbatim(std::string text);
 

@@ -18,8 +18,9 @@ Dual with_slopes(double heat_input_kJ_mm) {
 
 std::optional<double> expanded(const Dual& figure, const MeasuringUncertainty& measured) {
   if (!measured.known) return std::nullopt;
-  const Eigen::Vector3d relative(measured.voltage, measured.current, measured.travel_speed);
-  return coverage_factor * figure.derivatives().head<3>().cwiseProduct(relative).norm();
+  const Dual::Derivatives& slopes = figure.derivatives();
+  return coverage_factor * std::hypot(slopes[0] * measured.voltage, slopes[1] * measured.current,
+                                      slopes[2] * measured.travel_speed);
 }
 
 }  // namespace
