@@ -5,6 +5,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
+#include "cli/common/output_view.hpp"
 #include "exchange/report/caution.hpp"
 
 namespace {
@@ -52,6 +53,7 @@ int main(int argc, char** argv) {
       caution_text(), program_version);
   cli::Result result;
   const cli::Command program = whole.commands();
+  cli::add_view_options(program);
   cli::add_calc(program, result);
   cli::add_evaluate(program, result);
   cli::add_window(program, result);
@@ -72,7 +74,7 @@ int main(int argc, char** argv) {
   } catch (const cli::UsageError& error) {
     return fail(cli::bad_input, one_line(error.what()) + " (see --help)");
   } catch (const InputError& error) {
-    return fail(cli::bad_input, error.what());
+    return fail(cli::bad_input, cli::refusal_line(error));
   } catch (const std::system_error& error) {
     return fail(cli::machine_failed, one_line(error.what()));
   } catch (const std::bad_alloc&) {

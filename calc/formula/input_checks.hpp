@@ -11,11 +11,6 @@
 
 namespace seamtakt {
 
-/// A number in a refusal, as it was typed.
-inline Sentence as_typed(double value) {
-  return Sentence::verbatim(number_text(value));
-}
-
 /// A number of a refusal with its unit, with all digits that it has.
 inline UnitValue exact_value(double value, const char* unit = "") {
   int digits = 1;
@@ -27,16 +22,16 @@ inline UnitValue exact_value(double value, const char* unit = "") {
 /// can't be used by any formula; a value that is merely unusual is a finding, made elsewhere.
 
 inline void require_positive(std::string_view name, double value) {
-  if (!(value > 0)) throw InputError("--" + std::string(name), as_typed(value), "a value above 0"_word);
+  if (!(value > 0)) throw InputError("--" + std::string(name), number_text(value), "a value above 0"_word);
 }
 
 inline void require_not_negative(std::string_view name, double value) {
-  if (!(value >= 0)) throw InputError("--" + std::string(name), as_typed(value), "0 or more"_word);
+  if (!(value >= 0)) throw InputError("--" + std::string(name), number_text(value), "0 or more"_word);
 }
 
 inline void require_within(std::string_view name, double value, double lower, double upper) {
   if (!(value >= lower && value <= upper))
-    throw InputError("--" + std::string(name), as_typed(value),
+    throw InputError("--" + std::string(name), number_text(value),
                      Sentence("formula.value-within"_key,
                               {{"lower", exact_value(lower)}, {"upper", exact_value(upper)}}));
 }

@@ -2,15 +2,18 @@
 
 #include "base/error.hpp"
 #include "base/files/catalogue.hpp"
+#include "formula/or_list.hpp"
 
 namespace seamtakt {
 
 ReferenceTable::ReferenceTable(std::string_view name)
     : table_(parse_csv(reference_text(name), "reference/" + std::string(name))) {}
 
-void ReferenceTable::refuse(std::size_t row, std::string_view column, const char* expected) const {
+void ReferenceTable::refuse(std::size_t row, std::string_view column, Sentence expected) const {
   throw InputError(table_.file + ":" + std::to_string(table_.rows[row].line),
-                   "\"" + printable(text(row, column)) + "\" in column " + std::string(column), expected);
+                   Sentence("reference.text-in-column"_key,
+                            {{"text", printable(text(row, column))}, {"column", column}}),
+                   std::move(expected));
 }
 
 const std::string& ReferenceTable::text(std::size_t row, std::string_view column) const {
@@ -19,7 +22,7 @@ const std::string& ReferenceTable::text(std::size_t row, std::string_view column
 
 double ReferenceTable::number(std::size_t row, std::string_view column) const {
   double value = 0;
-  if (!parse_number(text(row, column), value)) refuse(row, column, "a number");
+  if (!parse_number(text(row, column), value)) refuse(row, column, "a number"_word);
   return value;
 }
 
@@ -35,7 +38,7 @@ SourceBasis ReferenceTable::basis(std::size_t row) const {
   if (word == "recalled") return SourceBasis::recalled;
   if (word == "derived") return SourceBasis::derived;
   if (word == "common-practice") return SourceBasis::common_practice;
-  refuse(row, "basis", "read, part-read, recalled, derived or common-practice");
+  refuse(row, "basis", or_list({"read", "part-read", "recalled", "derived", "common-practice"}));
 }
 
 }  // namespace seamtakt

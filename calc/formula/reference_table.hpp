@@ -26,7 +26,7 @@ class ReferenceTable {
   SourceBasis basis(std::size_t row) const;
 
  private:
-  [[noreturn]] void refuse(std::size_t row, std::string_view column, const char* expected) const;
+  [[noreturn]] void refuse(std::size_t row, std::string_view column, Sentence expected) const;
 
   CsvTable table_;
 };

@@ -17,7 +17,8 @@ int quantity_of(std::string_view text, const CsvTable& table, const CsvRow& row,
   int value = 0;
   const auto end = std::from_chars(given.data(), given.data() + given.size(), value);
   if (end.ec != std::errc() || end.ptr != given.data() + given.size() || value < 1 || value > most_of_a_part)
-    refuse_field(text, table, row, field, "a whole number from 1 to " + std::to_string(most_of_a_part));
+    refuse_field(text, table, row, field,
+                 Sentence("line.refusal.whole-number"_key, {{"least", 1}, {"most", most_of_a_part}}));
   return value;
 }
 
@@ -36,19 +37,22 @@ int quantity_needed(const Weldment& weldment, const std::string& part) {
   return needed;
 }
 
-std::string missing_text(const PartDifference& part) {
-  const std::string count = std::to_string(part.quantity());
+Sentence missing(const PartDifference& part) {
   if (part.found == 0)
-    return count + " " + part.part + (part.quantity() == 1 ? " is" : " are") + " missing (none there)";
-  return count + " " + part.part + (part.quantity() == 1 ? " is" : " are") + " missing (" +
-         std::to_string(part.found) + " of " + std::to_string(part.needed) + " there)";
+    return Sentence("kit.part.missing.none"_key, {{"count", part.quantity()}, {"part", part.part}});
+  return Sentence("kit.part.missing"_key, {{"count", part.quantity()},
+                                           {"part", part.part},
+                                           {"found", part.found},
+                                           {"needed", part.needed}});
 }
 
-std::string extra_text(const PartDifference& part) {
-  const std::string count = std::to_string(part.quantity());
-  if (part.needed == 0) return count + " " + part.part + " too many (the weldment has none)";
-  return count + " " + part.part + " too many (" + std::to_string(part.found) + " for " +
-         std::to_string(part.needed) + ")";
+Sentence extra(const PartDifference& part) {
+  if (part.needed == 0)
+    return Sentence("kit.part.extra.none"_key, {{"count", part.quantity()}, {"part", part.part}});
+  return Sentence("kit.part.extra"_key, {{"count", part.quantity()},
+                                         {"part", part.part},
+                                         {"found", part.found},
+                                         {"needed", part.needed}});
 }
 
 }  // namespace
@@ -59,12 +63,12 @@ Cart parse_cart(std::string_view text, const std::string& file) {
   const int heat = table.column("heat");
   Cart cart;
   for (const CsvRow& row : table.rows) {
-    if (row.fields[part].empty()) refuse_field(text, table, row, part, "a part");
+    if (row.fields[part].empty()) refuse_field(text, table, row, part, "a part"_word);
     CartPart& item = part_of(cart, row.fields[part]);
     const int count = quantity_of(text, table, row, quantity);
     if (count > most_of_a_part - item.quantity)
       refuse_field(text, table, row, quantity,
-                   "no more than " + std::to_string(most_of_a_part) + " of a part in all");
+                   Sentence("line.refusal.most-of-a-part"_key, {{"most", most_of_a_part}}));
     item.quantity += count;
     if (heat < 0) continue;
     const std::string& number = row.fields[static_cast<std::size_t>(heat)];
@@ -98,22 +102,23 @@ CartCheck check_cart(const Weldment& weldment, const Cart& cart) {
   return check;
 }
 
-std::string cart_text(const CartCheck& check) {
-  std::string text;
-  const auto add = [&](const std::string& piece) { text += (text.empty() ? "" : "; ") + piece; };
-  for (const PartDifference& part : check.missing) add(missing_text(part));
-  for (const PartDifference& part : check.extra) add(extra_text(part));
-  return text;
+Sentence cart_sentence(const CartCheck& check) {
+  std::vector<Sentence> differences;
+  for (const PartDifference& part : check.missing) differences.push_back(missing(part));
+  for (const PartDifference& part : check.extra) differences.push_back(extra(part));
+  if (differences.empty()) return {};
+  return Sentence("kit.differences"_key, {{"differences", std::move(differences)}});
 }
 
 Findings cart_findings(const std::string& where, const CartCheck& check) {
   Findings findings;
-  const auto add = [&](const char* rule, const PartDifference& part, const std::string& text) {
+  const auto add = [&](const char* rule, const PartDifference& part, Sentence difference) {
     findings.push_back({rule, Severity::fail, where + "/" + part.part, part.found, part.needed, "",
-                        text + ".", "plan limit"});
+                        Sentence("kit.difference"_key, {{"difference", std::move(difference)}}),
+                        "plan limit"});
   };
-  for (const PartDifference& part : check.missing) add("kit.part.missing", part, missing_text(part));
-  for (const PartDifference& part : check.extra) add("kit.part.extra", part, extra_text(part));
+  for (const PartDifference& part : check.missing) add("kit.part.missing", part, missing(part));
+  for (const PartDifference& part : check.extra) add("kit.part.extra", part, extra(part));
   return findings;
 }
 

@@ -40,7 +40,7 @@ struct CartCheck {
 CartCheck check_cart(const Weldment& weldment, const Cart& cart);
 
 /// "1 BD-gusset of 4 is missing; 1 BD-strip too many (3 for 2)"; empty where complete.
-std::string cart_text(const CartCheck& check);
+Sentence cart_sentence(const CartCheck& check);
 
 /// kit.part.missing and kit.part.extra (fail). Source of the rule: a plan's part list is the limit.
 Findings cart_findings(const std::string& where, const CartCheck& check);

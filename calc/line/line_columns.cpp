@@ -33,7 +33,7 @@ constexpr std::size_t figures_without_takt = std::size(figures_with_takt) - 3;
 
 constexpr Column<I> improvement_with_takt[] = {
     text_column<I, &I::stage>("stage", "Stage", brief),
-    text_column<I, &I::change>("change", "What would cure it", brief),
+    column<I, &I::change>("change", "What would cure it", "", 0, brief),
     column<I, &I::figures, &F::throughput_per_h>("throughput_per_h", "Throughput", "1/h", 4, brief),
     column<I, &I::throughput_change_per_h>("throughput_change_per_h", "Change of throughput", "1/h", 3,
                                            brief),
@@ -70,7 +70,7 @@ bool missed_takt(const U& unit) {
 }
 
 constexpr Column<U> missed_by_column() {
-  Column<U> made = text_column<U, &U::cause>("cause", "Missed by");
+  Column<U> made = column<U, &U::cause>("cause", "Missed by");
   made.present = missed_takt;
   return made;
 }
@@ -94,14 +94,18 @@ bool has_unwelded(const W& unit) {
 constexpr Column<W> waiting_table[] = {
     text_column<W, &W::order, &Order::serial>("serial", "Unit", brief),
     text_column<W, &W::order, &Order::weldment>("weldment", "Weldment", brief),
-    text_column<W, &W::text>("for", "For", brief),
+    column<W, &W::sentence>("for", "For", "", 0, brief),
     column_where<W, &W::unwelded_seams>(has_unwelded, "unwelded_seams", "Unwelded seams", "", 9),
     column<W, &W::released_instead>("released_instead", "Released next", "", 0, brief),
 };
 
+ColumnValue cause_of(const G& group) {
+  return column_value(word_of(group.cause).english());
+}
+
 constexpr Column<G> miss_table[] = {
     text_column<G, &G::stage>("stage", "Stage", brief),
-    text_column<G, &G::cause>("cause", "Takt missed by", brief),
+    value_column<G>(cause_of, "cause", "Takt missed by", "", 0, brief),
     column<G, &G::misses>("misses", "Misses", "", 9, brief),
     column<G, &G::lost_s>("lost_s", "Lost", "s", 4, brief),
 };

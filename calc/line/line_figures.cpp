@@ -86,21 +86,24 @@ bool takes_time(const LineModel& model, std::size_t stage) {
 
 std::vector<Changed> changed_lines(const LineModel& model) {
   std::vector<Changed> list;
-  const auto add = [&](std::size_t stage, const char* change, auto&& edit) {
-    Changed changed{{model.stages[stage].id, change, {}, 0, 0, 0}, model};
+  const auto add = [&](std::size_t stage, Sentence change, auto&& edit) {
+    Changed changed{{model.stages[stage].id, std::move(change), {}, 0, 0, 0}, model};
     edit(changed.model, changed.model.stages[stage]);
     list.push_back(std::move(changed));
   };
   for (std::size_t i = 0; i < model.stage_count(); ++i) {
     const LineStage& stage = model.stages[i];
     if (takes_time(model, i)) {
-      add(i, "time -10 %", [&](LineModel& line, LineStage&) { scale_time(line, i, 1 - time_cut); });
-      add(i, "1 server more", [](LineModel&, LineStage& one) { ++one.servers; });
+      add(i, Sentence("line.cure.time"_key, {{"cut", UnitValue{100 * time_cut, "%"}}}),
+          [&](LineModel& line, LineStage&) { scale_time(line, i, 1 - time_cut); });
+      add(i, Sentence("line.cure.server"_key), [](LineModel&, LineStage& one) { ++one.servers; });
     }
     if (i + 1 < model.stage_count())
-      add(i, "buffer 1 more", [](LineModel&, LineStage& one) { ++one.buffer_after; });
-    if (stage.availability < 1) add(i, "no stops", [](LineModel&, LineStage& one) { one.availability = 1; });
-    if (stage.yield < 1) add(i, "all right first time", [](LineModel&, LineStage& one) { one.yield = 1; });
+      add(i, Sentence("line.cure.buffer"_key), [](LineModel&, LineStage& one) { ++one.buffer_after; });
+    if (stage.availability < 1)
+      add(i, Sentence("line.cure.stops"_key), [](LineModel&, LineStage& one) { one.availability = 1; });
+    if (stage.yield < 1)
+      add(i, Sentence("line.cure.yield"_key), [](LineModel&, LineStage& one) { one.yield = 1; });
   }
   return list;
 }

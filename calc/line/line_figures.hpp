@@ -37,7 +37,7 @@ LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& 
 /// The line with one thing changed.
 struct Improvement {
   std::string stage;
-  std::string change;  ///< "time -10 %", "1 server more", "buffer 1 more", "no stops", "all right first time"
+  Sentence change;  ///< "time -10 %", "1 server more", "buffer 1 more", "no stops", "all right first time"
   LineFigures figures;
   double throughput_change_per_h = 0;
   double throughput_change_se_per_h =

@@ -19,24 +19,24 @@ constexpr double least_availability = 1e-3;
 constexpr double most_stops = 1000;
 enum Purpose : std::uint64_t { up_time, repair_time, quality };
 
-void require(bool holds, const std::string& where, double found, const char* expected) {
+void require(bool holds, const std::string& where, double found, Word expected) {
   if (!holds) throw InputError(where, number_text(found), expected);
 }
 
 void check_stage(const LineStage& stage, int index, int last, const std::string& where) {
   const std::string at = where + ": stage " + stage.id;
-  require(stage.servers >= 1, at + "/servers", stage.servers, "1 or more");
-  require(stage.buffer_after >= 0, at + "/buffer_after", stage.buffer_after, "0 or more");
+  require(stage.servers >= 1, at + "/servers", stage.servers, "1 or more"_word);
+  require(stage.buffer_after >= 0, at + "/buffer_after", stage.buffer_after, "0 or more"_word);
   require(stage.availability >= least_availability && stage.availability <= 1, at + "/availability",
-          stage.availability, "a share from 0.001 to 1");
-  require(stage.repair_s >= 0, at + "/repair_s", stage.repair_s, "0 or more");
-  require(stage.rework_s >= 0, at + "/rework_s", stage.rework_s, "0 or more");
-  require(stage.yield >= 0 && stage.yield <= 1, at + "/yield_pct", stage.yield * 100, "0 to 100");
+          stage.availability, "a share from 0.001 to 1"_word);
+  require(stage.repair_s >= 0, at + "/repair_s", stage.repair_s, "0 or more"_word);
+  require(stage.rework_s >= 0, at + "/rework_s", stage.rework_s, "0 or more"_word);
+  require(stage.yield >= 0 && stage.yield <= 1, at + "/yield_pct", stage.yield * 100, "0 to 100"_word);
   if (stage.rework_to < 0) return;
   if (stage.rework_to > index || stage.rework_to > last)
-    throw InputError(at + "/rework_to", "a stage behind it", "this stage or an earlier one");
+    throw InputError(at + "/rework_to", "a stage behind it"_word, "this stage or an earlier one"_word);
   require(stage.yield >= least_yield_with_rework, at + "/yield_pct", stage.yield * 100,
-          "1 or more where the others are sent back, for else units hardly ever leave");
+          "1 or more where the others are sent back, for else units hardly ever leave"_word);
 }
 
 double stops_in(const LineStage& stage, double work_s) {
@@ -47,15 +47,16 @@ double stops_in(const LineStage& stage, double work_s) {
 void check_stops(const LineStage& stage, double work_s, const std::string& where) {
   if (stops_in(stage, work_s) <= most_stops) return;
   throw InputError(where + ": stage " + stage.id + "/repair_s",
-                   number_text(stage.repair_s) + " s, " + rounded_text(stops_in(stage, work_s), 3) +
-                       " stops in " + rounded_text(work_s, 6) + " s of work",
-                   "at most " + number_text(most_stops) + " stops while a unit is there");
+                   Sentence("line.refusal.stops"_key, {{"repair", UnitValue{stage.repair_s, "s", 15}},
+                                                       {"stops", UnitValue{stops_in(stage, work_s), "", 3}},
+                                                       {"work", UnitValue{work_s, "s", 6}}}),
+                   Sentence("line.refusal.most-stops"_key, {{"most", UnitValue{most_stops, ""}}}));
 }
 
 }  // namespace
 
 void check_line_model(const LineModel& model, const std::string& where) {
-  if (model.stages.empty()) throw InputError(where, "a line without stages", "at least one stage");
+  if (model.stages.empty()) throw InputError(where, "a line without stages"_word, "at least one stage"_word);
   const int last = static_cast<int>(model.stage_count()) - 1;
   for (int i = 0; i <= last; ++i) check_stage(model.stages[static_cast<std::size_t>(i)], i, last, where);
   if (model.work_s.size() != model.unit_count() * model.stage_count())
@@ -63,7 +64,7 @@ void check_line_model(const LineModel& model, const std::string& where) {
   if (!model.change_s.empty() && (model.change_s.size() != model.unit_count() || model.change_stage < 0))
     throw std::invalid_argument("line model: changes don't fit the units");
   for (const double work_s : model.work_s)
-    require(std::isfinite(work_s) && work_s >= 0, where, work_s, "a work time of 0 or more");
+    require(std::isfinite(work_s) && work_s >= 0, where, work_s, "a work time of 0 or more"_word);
   for (std::size_t i = 0; i < model.work_s.size(); ++i)
     check_stops(model.stages[i % model.stage_count()], model.work_s[i], where);
   for (const LineStage& stage : model.stages) check_stops(stage, stage.rework_s, where);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <numeric>
 
-#include "base/units/units.hpp"
 #include "cell/timeline/cell_model.hpp"
 #include "line/flow_recurrence.hpp"
 #include "line/levelling.hpp"
@@ -181,9 +180,7 @@ class Day {
     result_.findings.push_back(
         {"line.due.order", request_.level ? Severity::note : Severity::warn, "orders", std::nullopt,
          std::nullopt, "",
-         request_.level
-             ? "The given order has units behind others that are due later: levelling puts that right."
-             : "The order has units behind others that are due later.",
+         request_.level ? Sentence("line.due.order.levelled"_key) : Sentence("line.due.order"_key),
          "plan limit"});
   }
 
@@ -231,7 +228,7 @@ class Day {
       const Order& order = units.orders[i];
       const UnitTimes& times = run.units[i];
       result_.units.push_back({order.serial, order.weldment, order.due, times.start_s, times.end_s,
-                               times.scrapped, times.reworks, std::nullopt, ""});
+                               times.scrapped, times.reworks, std::nullopt, {}});
       result_.scrapped += times.scrapped;
       result_.reworks += times.reworks;
       flow_s += times.end_s - times.start_s;
@@ -267,12 +264,12 @@ class Day {
       const std::string& stage = model.stages[static_cast<std::size_t>(miss.stage)].id;
       UnitResult& unit = result_.units[miss.unit];
       unit.wanted_s = miss.wanted_s;
-      unit.cause = std::string(to_string(miss.cause)) + " at " + stage;
-      auto group = std::find_if(
-          result_.misses_by_cause.begin(), result_.misses_by_cause.end(),
-          [&](const MissGroup& g) { return g.stage == stage && g.cause == to_string(miss.cause); });
+      unit.cause = Sentence("line.miss"_key, {{"cause", word_of(miss.cause)}, {"stage", stage}});
+      auto group =
+          std::find_if(result_.misses_by_cause.begin(), result_.misses_by_cause.end(),
+                       [&](const MissGroup& g) { return g.stage == stage && g.cause == miss.cause; });
       if (group == result_.misses_by_cause.end())
-        group = result_.misses_by_cause.insert(group, {stage, to_string(miss.cause), 0, 0});
+        group = result_.misses_by_cause.insert(group, {stage, miss.cause, 0, 0});
       ++group->misses;
       group->lost_s += miss.left_s - miss.wanted_s;
     }
@@ -285,14 +282,14 @@ class Day {
     const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = result_.figures.throughput_per_h;
     if (given_per_h < wanted_per_h * (1 - 1e-9))
       result_.findings.push_back({"line.takt.rate", Severity::fail, "line", given_per_h, wanted_per_h, "1/h",
-                                  "The line gives " + rounded_text(given_per_h, 4) +
-                                      " units an hour; the takt wants " + rounded_text(wanted_per_h, 4) + ".",
+                                  Sentence("line.takt.rate"_key, {{"given", UnitValue{given_per_h, "1/h"}},
+                                                                  {"wanted", UnitValue{wanted_per_h, "1/h"}}}),
                                   "plan limit"});
     else if (result_.figures.takt_misses > 0)
       result_.findings.push_back(
           {"line.takt.missed", Severity::warn, "line", result_.figures.takt_misses, 0, "",
-           "On the whole the line keeps takt, but " + rounded_text(result_.figures.takt_misses, 3) + " of " +
-               std::to_string(result_.units.size() + result_.not_run) + " units come late.",
+           Sentence("line.takt.missed"_key, {{"late", UnitValue{result_.figures.takt_misses, "", 3}},
+                                             {"units", result_.units.size() + result_.not_run}}),
            "plan limit"});
   }
 

@@ -51,11 +51,12 @@ struct UnitResult {
   bool scrapped = false;
   int reworks = 0;
   std::optional<double> wanted_s;  ///< of a unit that missed takt: when it was wanted
-  std::string cause;               ///< of the miss: "repair at cell"
+  Sentence cause;                  ///< of the miss: "repair at cell"
 };
 
 struct MissGroup {
-  std::string stage, cause;
+  std::string stage;
+  MissCause cause = MissCause::work;
   int misses = 0;
   double lost_s = 0;
 };

@@ -33,8 +33,8 @@ struct Wear {
 LineTimes::LineTimes(const Plan& plan, const std::vector<std::string>& weldments)
     : plan_(&plan), cell_(plan.cell.value_or(Cell{})) {
   if (!plan.line || plan.line->stages.empty())
-    throw InputError("plan", plan.line ? "a line without stages" : "no line", "a plan whose line has stages",
-                     plan.line ? "/line/stages" : "/line");
+    throw InputError("plan", plan.line ? "a line without stages"_word : "no line"_word,
+                     "a plan whose line has stages"_word, plan.line ? "/line/stages" : "/line");
   for (const std::string& id : weldments) {
     const Weldment* weldment = find_by_id(plan.weldments, id);
     if (!weldment) throw std::invalid_argument("line times: weldment " + id + " isn't in the plan");
@@ -73,8 +73,7 @@ void LineTimes::add_cell_load(const Evaluation& evaluation, CycleResult cycle, F
       load.change_back_s = std::max(load.change_back_s, finding.value.value_or(0));
       Finding counted = finding;
       counted.rule = "line.wire-change.back";
-      counted.text =
-          "The robot ends with another wire than it began with: changing back is in the line's cell time.";
+      counted.sentence = Sentence("line.wire-change.back"_key);
       findings.push_back(counted);
     } else if (finding.rule != "cycle.takt.missed" && finding.rule != "cycle.weldment.unwelded") {
       findings.push_back(finding);
@@ -91,19 +90,14 @@ void LineTimes::note_times(const Weldment& weldment, Findings& findings) const {
                                           [](const Seam& seam) { return seam.by == "manual"; });
   if (has_manual_stage && manual_seams > 0 && weldment.manual_s <= 0)
     findings.push_back({"line.manual.no-time", Severity::warn, weldment.id, 0, std::nullopt, "s",
-                        "It has " + std::to_string(manual_seams) +
-                            " manual seams and no manual_s: the line takes them as no work.",
-                        "plan"});
+                        Sentence("line.manual.no-time"_key, {{"seams", std::int64_t{manual_seams}}}), "plan"});
 }
 
 void LineTimes::note_stages(Findings& findings) const {
   for (const Stage& stage : plan_->line->stages)
     if (stage.time_of == "load" && cell_.stations >= 2 && has_cell())
-      findings.push_back(
-          {"line.load.two-stations", Severity::warn, stage.id, 0, std::nullopt, "s",
-           "The cell has two stations and loads one while it welds at the other: the stage takes no "
-           "time of its own.",
-           "plan"});
+      findings.push_back({"line.load.two-stations", Severity::warn, stage.id, 0, std::nullopt, "s",
+                          Sentence("line.load.two-stations"_key), "plan"});
 }
 
 double LineTimes::cell_work_s(int weldment, int next) const {

@@ -53,15 +53,15 @@ std::string due_key(std::string_view due) {
   return is_hour(due.substr(10)) ? std::string(due) : std::string();
 }
 
-std::string weldments_expected(const std::string& found, const Plan& plan) {
+Sentence weldments_expected(const std::string& found, const Plan& plan) {
   std::vector<std::string> ids;
   std::vector<std::string_view> views;
   for (const Weldment& weldment : plan.weldments) ids.push_back(weldment.id);
   views.assign(ids.begin(), ids.end());
   const std::string_view near = spelling_suggestion(found, views);
-  if (ids.size() > 8 && !near.empty()) return "a weldment of the plan; the nearest is " + std::string(near);
-  return ids.empty() ? "a plan with weldments"
-                     : "one of the plan's weldments " + printable(comma_list(ids), 300);
+  if (ids.size() > 8 && !near.empty()) return Sentence("line.refusal.near-weldment"_key, {{"nearest", near}});
+  if (ids.empty()) return "a plan with weldments"_word;
+  return Sentence("line.refusal.weldments"_key, {{"weldments", printable(comma_list(ids), 300)}});
 }
 
 }  // namespace
@@ -81,21 +81,22 @@ std::vector<Order> parse_orders(std::string_view text, const std::string& file, 
     order.weldment = row.fields[weldment];
     order.number = static_cast<std::uint32_t>(orders.size());
     if (due >= 0) order.due = row.fields[static_cast<std::size_t>(due)];
-    if (order.serial.empty()) refuse_field(text, table, row, serial, "a unit's serial number");
+    if (order.serial.empty()) refuse_field(text, table, row, serial, "a unit's serial number"_word);
     const auto [first, fresh] = lines.emplace(order.serial, row.line);
     if (!fresh)
       throw InputError(field_place(text, table, row, serial),
-                       "the serial \"" + printable(order.serial) + "\" again",
-                       "each once; it stands in line " + std::to_string(first->second));
+                       Sentence("line.refusal.serial-again"_key, {{"serial", printable(order.serial)}}),
+                       Sentence("line.refusal.serial-once"_key, {{"line", std::to_string(first->second)}}));
     if (!find_by_id(plan.weldments, order.weldment))
       refuse_field(text, table, row, weldment, weldments_expected(order.weldment, plan));
     order.due_key = due_key(order.due);
     if (order.due_key.empty())
-      refuse_field(text, table, row, static_cast<std::size_t>(due), "a date YYYY-MM-DD or YYYY-MM-DDThh:mm");
+      refuse_field(text, table, row, static_cast<std::size_t>(due), "a date YYYY-MM-DD or YYYY-MM-DDThh:mm"_word);
     orders.push_back(std::move(order));
   }
   if (orders.empty())
-    throw InputError(printable(file) + ":1:1", "no orders", "at least one row below the header");
+    throw InputError(printable(file) + ":1:1", "no orders"_word,
+                     "at least one row below the header"_word);
   return orders;
 }
 

@@ -9,6 +9,13 @@ namespace seamtakt {
 
 namespace {
 
+Sentence waiting_sentence(const WaitingUnit& unit) {
+  std::vector<Argument> arguments{{"weldment", unit.order.weldment}, {"for", unit.sentence}};
+  if (unit.released_instead.empty()) return Sentence("line.cart.incomplete.last"_key, std::move(arguments));
+  arguments.emplace_back("next", unit.released_instead);
+  return Sentence("line.cart.incomplete"_key, std::move(arguments));
+}
+
 /// A serial number names a file of the folder and nothing else.
 bool is_file_name(const std::string& serial) {
   return serial != "." && serial != ".." && serial.find('/') == std::string::npos &&
@@ -21,12 +28,12 @@ WaitingUnit judged(const Order& order, const Plan& plan, const std::string& fold
   const std::string path = (std::filesystem::path(folder) / (order.serial + ".csv")).string();
   std::error_code none;
   if (!is_file_name(order.serial) || !std::filesystem::exists(path, none)) {
-    unit.text = "its cart isn't there";
+    unit.sentence = Sentence("line.cart.absent"_key);
     return unit;
   }
   unit.has_cart = true;
   unit.cart = check_cart(*find_by_id(plan.weldments, order.weldment), read_cart(path));
-  unit.text = cart_text(unit.cart);
+  unit.sentence = cart_sentence(unit.cart);
   return unit;
 }
 
@@ -38,7 +45,7 @@ Release release_all(const std::vector<Order>& orders) {
 
 Release release_complete(const std::vector<Order>& orders, const Plan& plan, const std::string& folder) {
   if (!std::filesystem::is_directory(folder))
-    throw InputError("--carts", "\"" + printable(folder) + "\"", "a folder of carts, SERIAL.csv each");
+    throw InputError("--carts", "\"" + printable(folder) + "\"", "a folder of carts, SERIAL.csv each"_word);
   Release release;
   release.orders = orders;
   std::size_t told = 0;  // waiting units before this one know what goes instead of them
@@ -60,10 +67,7 @@ Findings waiting_findings(const Release& release) {
     if (unit.unwelded_seams == 0)
       findings.push_back(
           {"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt, std::nullopt, "",
-           "The unit (" + unit.order.weldment + ") waits: " + unit.text + "." +
-               (unit.released_instead.empty() ? " No complete unit is behind it."
-                                              : " " + unit.released_instead + " is released next."),
-           "plan limit"});
+           waiting_sentence(unit), "plan limit"});
   return findings;
 }
 

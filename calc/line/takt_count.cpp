@@ -107,18 +107,18 @@ Spent chain_difference(const LineTrace& trace, const std::vector<double>& rework
 
 }  // namespace
 
-const char* to_string(MissCause cause) {
+Word word_of(MissCause cause) {
   switch (cause) {
     case MissCause::repair:
-      return "repair";
+      return "repair"_word;
     case MissCause::change:
-      return "wire or tip change";
+      return "wire or tip change"_word;
     case MissCause::rework:
-      return "rework or scrap";
+      return "rework or scrap"_word;
     case MissCause::work:
-      return "work";
+      return "work"_word;
   }
-  return "";
+  return {};
 }
 
 TaktGoal takt_goal(const LineModel& model, double takt_s) {

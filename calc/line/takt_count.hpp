@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
 #include "line/line_model.hpp"
 #include "line/line_run.hpp"
 
@@ -32,7 +33,8 @@ struct TaktCount {
 TaktCount count_takt(const LineRun& run, const TaktGoal& goal);
 
 enum class MissCause { repair, change, rework, work };
-const char* to_string(MissCause cause);
+/// "repair", "wire or tip change", ...
+Word word_of(MissCause cause);
 
 /// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
 /// compared with that of the miss before, which set when this unit was wanted (with the begin of the day for

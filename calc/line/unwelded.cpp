@@ -6,10 +6,6 @@ namespace seamtakt {
 
 namespace {
 
-std::string count_text(const UnweldedSeams& unwelded) {
-  return std::to_string(unwelded.seams) + " of its " + std::to_string(unwelded.robot_seams) + " robot seams";
-}
-
 /// For each waiting unit the next order behind it that is released.
 void tell_replacements(Release& release) {
   auto released = release.released.begin();
@@ -35,7 +31,7 @@ Release without_unwelded(const Release& release, const UnweldedWeldments& unweld
     WaitingUnit unit;
     unit.order = order;
     unit.unwelded_seams = at->second.seams;
-    unit.text = "nobody welds " + count_text(at->second);
+    unit.sentence = Sentence("line.unwelded"_key, {{"unwelded", at->second.seams}, {"seams", at->second.robot_seams}});
     result.waiting.push_back(std::move(unit));
   }
   std::stable_sort(
@@ -56,8 +52,9 @@ Findings unwelded_findings(const Release& release, const UnweldedWeldments& unwe
     if (units == 0) continue;
     findings.push_back({"line.weldment.unwelded", Severity::fail, weldment, static_cast<double>(seams.seams),
                         0, "",
-                        "Unwelded: " + count_text(seams) +
-                            ". Units of it that wait and aren't run: " + std::to_string(units) + ".",
+                        Sentence("line.weldment.unwelded"_key, {{"unwelded", seams.seams},
+                                                                {"seams", seams.robot_seams},
+                                                                {"units", std::int64_t{units}}}),
                         "plan"});
   }
   return findings;

@@ -97,7 +97,7 @@ void WindowPanel::compute() {
     plot_->showMap(value_->currentData().toString());
     describe();
   } catch (const InputError& error) {
-    limits_->setText(QString::fromUtf8(error.what()));
+    limits_->setText(refusal_text(error));
   }
 }
 

@@ -56,7 +56,9 @@ TEST(CatalogueTest, the_environments_folder_takes_the_place_of_what_is_compiled_
 TEST(CatalogueTest, digest_is_that_of_the_sorted_list_of_digests) {
   std::string list;
   std::set<std::string> names;
-  for (const auto& file : detail::embedded_files()) names.insert(std::string(file.name));
+  for (const auto& file : detail::embedded_files())
+    if (!file.name.starts_with("languages/")) names.insert(std::string(file.name));
+  EXPECT_LT(names.size(), detail::embedded_files().size());
   for (const std::string& name : names) list += sha256_hex(reference_text(name)) + "  " + name + "\n";
   EXPECT_EQ(catalogue_sha256(), sha256_hex(list));
   EXPECT_EQ(&catalogue_sha256(), &catalogue_sha256());

@@ -27,7 +27,7 @@ class RecordReader {
     for (;;) {
       row.fields.push_back(field());
       if (row.fields.size() > limits_.columns) {
-        refuse(at_, "more than " + std::to_string(limits_.columns) + " fields in a row", "fewer");
+        refuse(at_, Sentence("csv.fields.too-many"_key, {{"count", limits_.columns}}), "fewer"_word);
       }
       if (at_ >= text_.size()) return true;
       if (text_[at_] == delimiter_) {
@@ -39,11 +39,11 @@ class RecordReader {
     }
   }
 
-  [[noreturn]] void refuse(std::size_t at, std::string found, std::string expected) const {
+  [[noreturn]] void refuse(std::size_t at, Sentence found, Word expected) const {
     std::uint64_t column = 1;
     for (std::size_t i = line_begin_; i < at; ++i) column += begins_utf8_character(text_[i]);
     throw InputError(printable(file_) + ":" + std::to_string(line_) + ":" + std::to_string(column),
-                     std::move(found), std::move(expected));
+                     std::move(found), expected);
   }
 
  private:
@@ -52,7 +52,7 @@ class RecordReader {
   void take_line_end() {
     if (text_[at_] == '\r') {
       if (at_ + 1 >= text_.size() || text_[at_ + 1] != '\n') {
-        refuse(at_, "a carriage return without a line feed", "lines that end in LF or CRLF");
+        refuse(at_, "a carriage return without a line feed"_word, "lines that end in LF or CRLF"_word);
       }
       ++at_;
     }
@@ -82,7 +82,7 @@ class RecordReader {
       if (at_ >= text_.size()) {
         line_ = first_line;
         line_begin_ = first_line_begin;
-        refuse(begin, "a quote that is never closed", "a closing quote");
+        refuse(begin, "a quote that is never closed"_word, "a closing quote"_word);
       }
       const char c = text_[at_++];
       if (c == '"') {
@@ -94,17 +94,17 @@ class RecordReader {
       check_size(value.size(), at_);
     }
     if (at_ < text_.size() && text_[at_] != delimiter_ && !at_line_end()) {
-      refuse(at_, "text after a closing quote", std::string("a delimiter or the end of the line"));
+      refuse(at_, "text after a closing quote"_word, "a delimiter or the end of the line"_word);
     }
     return value;
   }
 
   void check_size(std::size_t field_bytes, std::size_t at) const {
     if (field_bytes > limits_.field_bytes) {
-      refuse(at, "a field of more than " + std::to_string(limits_.field_bytes) + " bytes", "a shorter one");
+      refuse(at, Sentence("csv.field.too-long"_key, {{"bytes", limits_.field_bytes}}), "a shorter one"_word);
     }
     if (at_ - record_begin_ > limits_.record_bytes) {
-      refuse(at, "a row of more than " + std::to_string(limits_.record_bytes) + " bytes", "a shorter one");
+      refuse(at, Sentence("csv.row.too-long"_key, {{"bytes", limits_.record_bytes}}), "a shorter one"_word);
     }
   }
 
@@ -120,9 +120,9 @@ class RecordReader {
 void check_bytes(std::string_view text, const std::string& file) {
   const std::string name = printable(file);
   const auto begins = [text](std::string_view bytes) { return text.starts_with(bytes); };
-  if (begins("\xff\xfe") || begins("\xfe\xff")) throw InputError(name, "UTF-16 text", "a table in UTF-8");
-  if (begins("\x1f\x8b")) throw InputError(name, "a gzip file", "a table in UTF-8");
-  if (begins("PK\x03\x04")) throw InputError(name, "a zip file or a spreadsheet", "a table in UTF-8");
+  if (begins("\xff\xfe") || begins("\xfe\xff")) throw InputError(name, "UTF-16 text"_word, "a table in UTF-8"_word);
+  if (begins("\x1f\x8b")) throw InputError(name, "a gzip file"_word, "a table in UTF-8"_word);
+  if (begins("PK\x03\x04")) throw InputError(name, "a zip file or a spreadsheet"_word, "a table in UTF-8"_word);
   const std::size_t nul = text.find('\0');
   const std::size_t bad = std::min(nul, first_invalid_utf8(text));
   if (bad == std::string_view::npos) return;
@@ -133,7 +133,7 @@ void check_bytes(std::string_view text, const std::string& file) {
       1 + std::count_if(before.begin() + static_cast<std::ptrdiff_t>(line_begin), before.end(),
                         [](char c) { return (static_cast<unsigned char>(c) & 0xc0) != 0x80; });
   throw InputError(name + ":" + std::to_string(line) + ":" + std::to_string(column),
-                   bad == nul ? "the byte NUL" : "a byte that isn't UTF-8", "text in UTF-8");
+                   bad == nul ? "the byte NUL"_word : "a byte that isn't UTF-8"_word, "text in UTF-8"_word);
 }
 
 void take_header(CsvTable& table, const CsvRow& row) {
@@ -142,7 +142,7 @@ void take_header(CsvTable& table, const CsvRow& row) {
     // Nameless columns come from a delimiter at the line's end and can't be asked for, so they may repeat.
     if (!name.empty() && table.column(name) >= 0) {
       throw InputError(printable(table.file) + ":" + std::to_string(row.line) + ":1",
-                       "the column \"" + printable(name) + "\" twice", "each column once");
+                       Sentence("csv.column.twice"_key, {{"column", printable(name)}}), "each column once"_word);
     }
     table.header.push_back(name);
   }
@@ -178,8 +178,8 @@ std::size_t CsvTable::require(std::string_view name) const {
   std::string columns;
   for (const std::string& column_name : header)
     columns += (columns.empty() ? "" : ", ") + printable(column_name, 40);
-  throw InputError(printable(file) + ":1:1", "the columns " + printable(columns, 400),
-                   "a column \"" + std::string(name) + "\"");
+  throw InputError(printable(file) + ":1:1", Sentence("csv.columns"_key, {{"columns", printable(columns, 400)}}),
+                   Sentence("csv.column.needed"_key, {{"column", name}}));
 }
 
 CsvTable parse_csv(std::string_view text, const std::string& file, const CsvLimits& limits) {
@@ -190,13 +190,13 @@ CsvTable parse_csv(std::string_view text, const std::string& file, const CsvLimi
   table.delimiter = csv_delimiter(text);
   RecordReader reader(text, file, table.delimiter, limits);
   CsvRow row;
-  if (!reader.next(row)) throw InputError(printable(file), "an empty file", "a header row");
+  if (!reader.next(row)) throw InputError(printable(file), "an empty file"_word, "a header row"_word);
   take_header(table, row);
   while (reader.next(row)) {
     if (row.fields.size() != table.header.size()) {
       throw InputError(printable(file) + ":" + std::to_string(row.line) + ":1",
-                       std::to_string(row.fields.size()) + (row.fields.size() == 1 ? " field" : " fields"),
-                       std::to_string(table.header.size()) + " as in the header");
+                       Sentence("csv.field-count"_key, {{"count", row.fields.size()}}),
+                       Sentence("csv.field-count.of-header"_key, {{"count", table.header.size()}}));
     }
     table.rows.push_back(std::move(row));
   }

@@ -1,6 +1,5 @@
 #include "base/csv/csv_place.hpp"
 
-#include "base/error.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
@@ -37,12 +36,11 @@ std::string field_place(std::string_view text, const CsvTable& table, const CsvR
 }
 
 void refuse_field(std::string_view text, const CsvTable& table, const CsvRow& row, std::size_t field,
-                  const std::string& expected) {
-  const std::string& found = row.fields[field];
-  throw InputError(
-      field_place(text, table, row, field),
-      found.empty() ? "nothing in \"" + table.header[field] + "\"" : "\"" + printable(found) + "\"",
-      expected);
+                  Phrase expected) {
+  const std::string& given = row.fields[field];
+  Phrase found = given.empty() ? Phrase(Sentence("csv.field.empty"_key, {{"column", table.header[field]}}))
+                               : Phrase("\"" + printable(given) + "\"");
+  throw InputError(field_place(text, table, row, field), std::move(found), std::move(expected));
 }
 
 }  // namespace seamtakt

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "base/csv/csv.hpp"
+#include "base/error.hpp"
 
 namespace seamtakt {
 
@@ -12,6 +13,6 @@ std::string field_place(std::string_view text, const CsvTable& table, const CsvR
 
 /// InputError at a field: "found "WHAT", expected EXPECTED".
 [[noreturn]] void refuse_field(std::string_view text, const CsvTable& table, const CsvRow& row,
-                               std::size_t field, const std::string& expected);
+                               std::size_t field, Phrase expected);
 
 }  // namespace seamtakt

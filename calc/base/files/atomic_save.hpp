@@ -2,7 +2,6 @@
 
 #include <string>
 #include <string_view>
-#include <utility>
 
 #include "base/error.hpp"
 
@@ -18,8 +17,8 @@ struct SaveOptions {
 /// The file on disk isn't the one that was loaded.
 class ChangedOnDisk : public InputError {
  public:
-  ChangedOnDisk(const std::string& path, std::string found)
-      : InputError(printable(path), std::move(found), "the file as it was when it was loaded") {}
+  ChangedOnDisk(const std::string& path, Word found)
+      : InputError(printable(path), found, "the file as it was when it was loaded"_word) {}
 };
 
 /// The one way in which a file is written: temporary beside it, all bytes, fsync, read back, compared,

@@ -20,7 +20,7 @@ namespace {
 
 [[noreturn]] void fail(const std::string& name, int error) {
   const bool absent = error == ENOENT || error == ENOTDIR || error == ENAMETOOLONG || error == ELOOP;
-  if (absent) throw InputError(printable(name), "no such file", "a log that can be read");
+  if (absent) throw InputError(printable(name), "no such file"_word, "a log that can be read"_word);
   throw std::system_error(error, std::generic_category(), "can't read " + printable(name));
 }
 
@@ -32,8 +32,8 @@ std::size_t read_some(int descriptor, char* to, std::size_t capacity, const std:
 
 void require_regular(const std::string& path, const struct stat& status) {
   if (S_ISREG(status.st_mode)) return;
-  throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory" : "no regular file",
-                   "a regular file, or - for standard input");
+  throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory"_word : "no regular file"_word,
+                   "a regular file, or - for standard input"_word);
 }
 
 class FileBytes : public ByteSource {
@@ -73,8 +73,8 @@ class FileBytes : public ByteSource {
   /// Half a log would be judged as if it were the whole, so a file that changes under the reader is refused.
   void require_same_size(std::size_t count, std::uint64_t read_to) const {
     if (count == 0 ? read_to == size_ : read_to <= size_) return;
-    throw InputError(printable(path_), "a file that changed while it was read",
-                     std::to_string(size_) + " bytes, as when it was opened");
+    throw InputError(printable(path_), "a file that changed while it was read"_word,
+                     Sentence("file.size.as-opened"_key, {{"bytes", size_}}));
   }
 
   std::string path_;
@@ -182,10 +182,10 @@ std::unique_ptr<ByteSource> open_log_bytes(const std::string& path) {
   bytes = std::make_unique<WithHead>(head, std::move(bytes));
   const bool is_gzip = head == "\x1f\x8b";
   if (standard_input ? is_gzip : ends_in_gz(path)) {
-    if (!is_gzip) throw InputError(printable(name), "no gzip data", "a gzip file, as its name says");
+    if (!is_gzip) throw InputError(printable(name), "no gzip data"_word, "a gzip file, as its name says"_word);
     return gzip_bytes(std::move(bytes), name);
   }
-  if (is_gzip) throw InputError(printable(name), "gzip data", "CSV text, or a name that ends in .gz");
+  if (is_gzip) throw InputError(printable(name), "gzip data"_word, "CSV text, or a name that ends in .gz"_word);
   return bytes;
 }
 

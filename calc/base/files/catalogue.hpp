@@ -18,8 +18,8 @@ const std::vector<EmbeddedFile>& embedded_files();
 /// environment's SEAMTAKT_REFERENCE names. InputError where that folder lacks it.
 std::string reference_text(std::string_view name);
 
-/// SHA-256 (hex) over the names and texts of all reference tables in use: provenance of a result. Taken once.
-/// It is what `LC_ALL=C sha256sum * | sha256sum` gives in a folder that holds just these tables.
+/// SHA-256 (hex) over the names and texts of all reference tables in use but the languages: provenance of a
+/// result. Taken once. It is what `LC_ALL=C sha256sum * | sha256sum` gives in a folder that holds just these tables.
 const std::string& catalogue_sha256();
 
 }  // namespace seamtakt

@@ -25,11 +25,11 @@ class FollowedFile : public ByteSource {
     struct stat status {};
     file_ = Descriptor(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     if (!file_.is_open() && errno == ENOENT)
-      throw InputError(printable(path), "no such file", "a log to follow");
+      throw InputError(printable(path), "no such file"_word, "a log to follow"_word);
     if (!file_.is_open() || ::fstat(file_.get(), &status) != 0)
       throw std::system_error(errno, std::generic_category(), "can't read " + printable(path));
     if (!S_ISREG(status.st_mode))
-      throw InputError(printable(path), "no regular file", "a regular file to follow");
+      throw InputError(printable(path), "no regular file"_word, "a regular file to follow"_word);
   }
 
   std::size_t read(char* to, std::size_t capacity) override {
@@ -70,7 +70,7 @@ class FollowedFile : public ByteSource {
   void require_not_shorter() const {
     struct stat status {};
     if (::fstat(file_.get(), &status) == 0 && static_cast<std::uint64_t>(status.st_size) >= taken_) return;
-    throw InputError(printable(path_), "a file that became shorter", "a log that is only written on");
+    throw InputError(printable(path_), "a file that became shorter"_word, "a log that is only written on"_word);
   }
 
   std::string path_;

@@ -38,7 +38,7 @@ class GzipBytes : public ByteSource {
   void inflate_some() {
     if (stream_.avail_in == 0) take_block();
     if (stream_.avail_in == 0) {
-      if (!between_members_) refuse("gzip data that ends too early");
+      if (!between_members_) refuse("gzip data that ends too early"_word);
       at_end_ = true;
       return;
     }
@@ -48,7 +48,7 @@ class GzipBytes : public ByteSource {
       between_members_ = true;
     } else if (outcome != Z_OK && outcome != Z_BUF_ERROR) {
       if (outcome == Z_MEM_ERROR) throw std::bad_alloc();
-      refuse("damaged gzip data");
+      refuse("damaged gzip data"_word);
     }
   }
 
@@ -63,12 +63,12 @@ class GzipBytes : public ByteSource {
     if (first_member_) {
       first_member_ = false;
     } else if (::inflateReset(&stream_) != Z_OK) {
-      refuse("damaged gzip data");
+      refuse("damaged gzip data"_word);
     }
   }
 
-  [[noreturn]] void refuse(const char* found) const {
-    throw InputError(printable(name_), found, "a whole gzip file");
+  [[noreturn]] void refuse(Word found) const {
+    throw InputError(printable(name_), found, "a whole gzip file"_word);
   }
 
   std::unique_ptr<ByteSource> compressed_;

@@ -38,8 +38,8 @@ bool stat_of(const std::string& path, struct stat& status) {
 
 Beginning beginning_of(const std::string& path, const struct stat& status) {
   if (!S_ISREG(status.st_mode))
-    throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory" : "no regular file",
-                     "a regular file or a new name");
+    throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory"_word : "no regular file"_word,
+                     "a regular file or a new name"_word);
   const Descriptor file(retried([&] { return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK); }));
   if (!file.is_open()) fail(path);
   Beginning beginning{std::string(head_bytes, '\0'), static_cast<std::uintmax_t>(status.st_size)};
@@ -130,41 +130,41 @@ FileKind kind_of_bytes(const std::string& path, const Beginning& beginning) {
   return kind_of_text(path, beginning);
 }
 
-const char* name_of(FileKind kind) {
+Word name_of(FileKind kind) {
   switch (kind) {
     case FileKind::absent:
     case FileKind::empty:
-      return "an empty file";
+      return "an empty file"_word;
     case FileKind::database:
-      return "a database, such as a store of records";
+      return "a database, such as a store of records"_word;
     case FileKind::journal:
-      return "the place of a database's journal";
+      return "the place of a database's journal"_word;
     case FileKind::private_key:
-      return "a private key";
+      return "a private key"_word;
     case FileKind::public_key:
-      return "a public key";
+      return "a public key"_word;
     case FileKind::bundle:
-      return "a bundle of records";
+      return "a bundle of records"_word;
     case FileKind::plan:
-      return "a weld plan";
+      return "a weld plan"_word;
     case FileKind::page:
-      return "an HTML page";
+      return "an HTML page"_word;
     case FileKind::pdf:
-      return "a PDF file";
+      return "a PDF file"_word;
     case FileKind::workbook:
-      return "a workbook";
+      return "a workbook"_word;
     case FileKind::table:
-      return "a table of this program";
+      return "a table of this program"_word;
     case FileKind::picture:
-      return "a PNG picture";
+      return "a PNG picture"_word;
     case FileKind::head:
-      return "the text of a signed head";
+      return "the text of a signed head"_word;
     case FileKind::signature:
-      return "a signature";
+      return "a signature"_word;
     case FileKind::other:
-      return "a file of another kind";
+      return "a file of another kind"_word;
   }
-  return "a file of another kind";
+  return "a file of another kind"_word;
 }
 
 /// What no output covers, whatever its own kind.
@@ -189,8 +189,8 @@ void check_output(const std::string& path, FileKind kind) {
   if (there == kind && !is_beyond_replacing(there)) return;
   throw InputError(printable(path), name_of(there),
                    is_beyond_replacing(kind)
-                       ? "a new name"
-                       : std::string("a new name, or ") + name_of(kind) + " to replace");
+                       ? Sentence("a new name"_word)
+                       : Sentence("file.new-name-or-replace"_key, {{"kind", name_of(kind)}}));
 }
 
 void save_output(const std::string& path, FileKind kind, std::string_view bytes, const SaveOptions& options) {

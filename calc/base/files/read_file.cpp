@@ -20,14 +20,14 @@ bool is_absent(int error) {
 }
 
 [[noreturn]] void fail(const std::string& path, int error) {
-  if (is_absent(error)) throw InputError(printable(path), "no such file", "a file that can be read");
+  if (is_absent(error)) throw InputError(printable(path), "no such file"_word, "a file that can be read"_word);
   throw std::system_error(error, std::generic_category(), "can't read " + printable(path));
 }
 
 void require_regular(const std::string& path, const struct stat& status) {
   if (S_ISREG(status.st_mode)) return;
-  throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory" : "no regular file",
-                   "a regular file");
+  throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory"_word : "no regular file"_word,
+                   "a regular file"_word);
 }
 
 }  // namespace
@@ -54,8 +54,8 @@ std::string read_file(const std::string& path, std::size_t limit) {
     if (count == 0) return bytes;
     bytes.append(block, static_cast<std::size_t>(count));
     if (bytes.size() > limit) {
-      throw InputError(printable(path), "a file of more than " + std::to_string(limit) + " bytes",
-                       "a smaller file");
+      throw InputError(printable(path), Sentence("file.size.too-large"_key, {{"bytes", limit}}),
+                       "a smaller file"_word);
     }
   }
 }

@@ -14,7 +14,7 @@ namespace seamtakt {
 namespace {
 
 [[noreturn]] void fail(int error, const std::string& path) {
-  if (error == ENAMETOOLONG) throw InputError(printable(path), "a name that is too long", "a shorter one");
+  if (error == ENAMETOOLONG) throw InputError(printable(path), "a name that is too long"_word, "a shorter one"_word);
   throw std::system_error(error, std::generic_category(), "can't save " + printable(path));
 }
 
@@ -59,15 +59,15 @@ std::string name_of(const std::string& path) {
 
 SaveTarget save_target(const std::string& path) {
   if (path.empty() || path.find('\0') != std::string::npos || path.back() == '/') {
-    throw InputError(printable(path), "a name that no file can have", "a file's name");
+    throw InputError(printable(path), "a name that no file can have"_word, "a file's name"_word);
   }
   SaveTarget target;
   target.path = without_links(path, target.status);
   target.folder = folder_of(target.path);
   if (!target.status) return target;
   if (!S_ISREG(target.status->st_mode)) {
-    const char* found = S_ISDIR(target.status->st_mode) ? "a directory" : "no regular file";
-    throw InputError(printable(path), found, "a regular file or a new name");
+    const Word found = S_ISDIR(target.status->st_mode) ? "a directory"_word : "no regular file"_word;
+    throw InputError(printable(path), found, "a regular file or a new name"_word);
   }
   // The rename would replace a file that its owner has made read-only.
   if (::faccessat(AT_FDCWD, target.path.c_str(), W_OK, AT_EACCESS) != 0) fail(errno, target.path);
@@ -79,7 +79,7 @@ Descriptor open_folder(const SaveTarget& target) {
   Descriptor folder(retried([&] { return ::open(target.folder.c_str(), flags); }));
   if (folder.is_open()) return folder;
   if (errno == ENOENT || errno == ENOTDIR) {
-    throw InputError(printable(target.path), "no folder " + printable(target.folder), "a folder that exists");
+    throw InputError(printable(target.path), Sentence("file.no-folder"_key, {{"folder", printable(target.folder)}}), "a folder that exists"_word);
   }
   fail(errno, target.path);
 }

@@ -17,6 +17,8 @@ void write_value(JsonWriter& json, const ColumnValue& value) {
         [&json]<class T>(const T& one) {
           if constexpr (std::is_same_v<T, std::monostate>) {
             json.null();
+          } else if constexpr (std::is_same_v<T, const Sentence*>) {
+            json.value(one->english());
           } else if constexpr (!std::is_same_v<T, std::array<double, 2>>) {
             json.value(one);
           }

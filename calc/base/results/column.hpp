@@ -11,14 +11,16 @@
 #include <vector>
 
 #include "base/json/json_writer.hpp"
+#include "base/sentences/sentence.hpp"
 
 /// Results have tables as plans have: each member is described once, and JSON, CSV, workbooks, reports, the
 /// command line's tables and the desk's follow. A room has the tables of its own results.
 namespace seamtakt {
 
-/// A value of a result as JSON and tables show it; monostate is null. Borrows the text that it names.
-using ColumnValue =
-    std::variant<std::monostate, double, int, std::string_view, std::array<double, 2>, bool, std::uint64_t>;
+/// A value of a result as JSON and tables show it; monostate is null. Borrows the text or the sentence that
+/// it names. JSON has the sentence in English.
+using ColumnValue = std::variant<std::monostate, double, int, std::string_view, std::array<double, 2>, bool,
+                                 std::uint64_t, const Sentence*>;
 
 /// One member of a result.
 template <class Row>
@@ -74,6 +76,10 @@ inline ColumnValue column_value(std::string_view value) {
 ColumnValue column_value(const char*) = delete;  // it would be taken for a truth
 inline ColumnValue column_value(const std::string& value) {
   return column_value(std::string_view(value));
+}
+inline ColumnValue column_value(const Sentence& value) {
+  if (value.is_empty()) return {};
+  return &value;
 }
 template <class T>
 ColumnValue column_value(const std::optional<T>& value) {

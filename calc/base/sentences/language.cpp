@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <memory>
 #include <mutex>
+#include <stdexcept>
 
 #include "base/error.hpp"
 #include "base/files/catalogue.hpp"
@@ -26,9 +27,10 @@ SentenceForm::Part hole(std::string_view text, const std::string& where) {
     return {Kind::plural, std::string(text.substr(0, bar)),
             std::string(text.substr(bar + 1, second - bar - 1)), std::string(text.substr(second + 1))};
   }
-  constexpr std::string_view number = ":number";
-  if (text.ends_with(number))
-    return {Kind::number, std::string(text.substr(0, text.size() - number.size())), "", ""};
+  constexpr std::pair<std::string_view, Kind> endings[] = {
+      {":number", Kind::number}, {":unit", Kind::unit}, {":list", Kind::list}, {":passage", Kind::passage}};
+  for (const auto& [end, kind] : endings)
+    if (text.ends_with(end)) return {kind, std::string(text.substr(0, text.size() - end.size())), "", ""};
   if (text.empty()) throw InputError(where, "\"{}\"", "a hole with a name");
   return {Kind::value, std::string(text), "", ""};
 }
@@ -44,20 +46,33 @@ void each_text(const JsonValue& root, const char* list, const std::string& file,
   if (!texts || !texts->is(JsonNode::Kind::object))
     throw InputError(file, "nothing", "an object of texts", std::string("/") + list);
   texts->each_member([&](std::string_view key, const JsonValue& value) {
-    const std::string where = file + ":" + std::to_string(value.place().line);
+    const std::string where = file + ": " + std::string(key);
     take(std::string(key), text_of(value, where), where);
   });
 }
 
+std::string name_of_language(const std::string& code) {
+  return std::string(folder) + code + std::string(ending);
+}
+
+std::string file_of_language(const std::string& code) {
+  return "reference/" + name_of_language(code);
+}
+
+std::optional<std::string> built_in_text(const std::string& code) {
+  const std::string name = name_of_language(code);
+  for (const detail::EmbeddedFile& file : detail::embedded_files())
+    if (file.name == name) return std::string(file.text);
+  return std::nullopt;
+}
+
 std::optional<std::string> text_of_language(const std::string& code) {
-  const std::string name = std::string(folder) + code + std::string(ending);
+  const std::string name = name_of_language(code);
   const char* own = std::getenv("SEAMTAKT_REFERENCE");
   std::error_code error;
   if (own && *own && std::filesystem::is_regular_file(std::string(own) + "/" + name, error))
     return reference_text(name);
-  for (const detail::EmbeddedFile& file : detail::embedded_files())
-    if (file.name == name) return std::string(file.text);
-  return std::nullopt;
+  return built_in_text(code);
 }
 
 bool is_code(std::string_view text) {
@@ -125,27 +140,54 @@ std::vector<std::string_view> Language::sentence_keys() const {
   return keys;
 }
 
+namespace {
+
+/// True while this thread reads the table of English sentences. What is wrong with it can't be said in it.
+thread_local bool reads_english = false;
+
+std::unique_ptr<const Language> read_language(const std::string& code) {
+  const auto text = text_of_language(code);
+  if (!text) return nullptr;
+  return std::make_unique<const Language>(code, *text, file_of_language(code));
+}
+
+const Language* find_english() {
+  struct Reading {
+    Reading() { reads_english = true; }
+    ~Reading() { reads_english = false; }
+  } reading;
+  static const std::unique_ptr<const Language> language = read_language("en");
+  return language.get();
+}
+
+}  // namespace
+
 const Language* find_language(std::string_view code) {
+  if (code == "en") return find_english();
+  if (!is_code(code)) return nullptr;
+  english();  // what is wrong with another table is said in English, which is read before the lock is held
   static std::mutex mutex;
   static std::map<std::string, std::unique_ptr<const Language>, std::less<>> languages;
-  if (!is_code(code)) return nullptr;
   const std::lock_guard lock(mutex);
   const auto known = languages.find(code);
   if (known != languages.end()) return known->second.get();
-  const auto text = text_of_language(std::string(code));
-  if (!text) return nullptr;
-  const std::string file = "reference/" + std::string(folder) + std::string(code) + std::string(ending);
-  return languages.emplace(code, std::make_unique<Language>(std::string(code), *text, file))
-      .first->second.get();
+  auto language = read_language(std::string(code));
+  if (!language) return nullptr;
+  return languages.emplace(code, std::move(language)).first->second.get();
+}
+
+const Language& built_in_english() {
+  static const Language language = [] {
+    const auto text = built_in_text("en");
+    if (!text) throw std::logic_error("no English in the program");
+    return Language("en", *text, file_of_language("en"));
+  }();
+  return language;
 }
 
 const Language& english() {
-  static const Language& language = [&]() -> const Language& {
-    const Language* found = find_language("en");
-    if (!found) throw InputError("reference/languages/en.json", "nothing", "the table of English sentences");
-    return *found;
-  }();
-  return language;
+  const Language* found = reads_english ? nullptr : find_english();
+  return found ? *found : built_in_english();
 }
 
 std::vector<std::string> language_codes() {

@@ -16,9 +16,12 @@ struct SentenceForm {
   struct Part {
     enum class Kind {
       text,
-      value,   ///< {given}: a quantity with its unit, a name, a count, a word
-      number,  ///< {given:number}: a quantity's number alone
-      plural   ///< {seams|seam|seams}: the first text where the count is 1, else the second
+      value,    ///< {given}: a quantity with its unit, a name, a count, a word, sentences joined by "; "
+      number,   ///< {given:number}: a quantity's number alone
+      unit,     ///< {given:unit}: its unit alone
+      list,     ///< {limits:list}: sentences joined by ", "
+      passage,  ///< {needs:passage}: whole sentences, joined by a space
+      plural    ///< {seams|seam|seams}: the first text where the count is 1, else the second
     };
     Kind kind = Kind::text;
     std::string text;  ///< the text itself, or the hole's name
@@ -64,6 +67,8 @@ class Language {
 /// The language of a code; nullptr where reference/languages has none. Each is read once.
 const Language* find_language(std::string_view code);
 const Language& english();
+/// The English that is compiled in, whatever folder SEAMTAKT_REFERENCE names: has every sentence of the program.
+const Language& built_in_english();
 
 /// Codes of all languages, in alphabetic order: "de", "en".
 std::vector<std::string> language_codes();

@@ -55,15 +55,18 @@ consteval Word operator""_word(const char* text, std::size_t size) {
 
 /// A number with its unit, as a sentence states it.
 struct UnitValue {
+  /// As many digits as it takes to read the same number back.
+  static constexpr int all_digits = 0;
+
   double value = 0;        ///< in `unit`
   const char* unit = "";   ///< a unit's name ("kJ/mm"), empty for a dimensionless value
-  int digits = 4;          ///< significant digits in a text, 1 to 17
+  int digits = 4;          ///< significant digits in a text, 1 to 17, or all_digits
 };
 
 class Sentence;
 
 /// What fills a hole of a sentence: a quantity, a count, a name or text from a file or a person (shown as it
-/// is), a word of the program, or sentences, joined by "; ".
+/// is), a word of the program, or sentences, joined as the hole says (SentenceForm::Part).
 using ArgumentValue = std::variant<UnitValue, std::int64_t, std::string, Word, std::vector<Sentence>>;
 
 struct Argument {

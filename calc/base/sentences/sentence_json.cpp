@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/sentences/language.hpp"
+#include "base/sentences/sentence_text.hpp"
 #include "base/units/units.hpp"
 
 namespace seamtakt {
@@ -51,10 +52,10 @@ std::optional<Sentence> sentence_in(const JsonValue& object, int depth);
 std::optional<ArgumentValue> unit_value_of(const JsonValue& object) {
   const auto value = object.member("value"), unit = object.member("unit"), digits = object.member("digits");
   if (!value || !value->is(Kind::number) || !unit || !unit->is(Kind::string)) return std::nullopt;
-  const int shown = digits && digits->is_integer() ? static_cast<int>(std::clamp(digits->number(), 1.0, 17.0)) : 4;
+  const int shown = digits && digits->is_integer() ? static_cast<int>(std::clamp(digits->number(), 0.0, 17.0)) : 4;
   const std::string name = unit->string();
   if (const Unit* known = find_unit(name)) return UnitValue{value->number(), known->name, shown};
-  return rounded_text(value->number(), shown) + " " + name;
+  return TextView::plain_english().number({value->number(), "", shown}) + " " + name;
 }
 
 std::optional<ArgumentValue> sentences_of(const JsonValue& list, int depth) {

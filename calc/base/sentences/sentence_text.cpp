@@ -13,6 +13,15 @@ using Part = SentenceForm::Part;
 /// whole inch.
 constexpr int least_converted_digits = 3;
 
+std::string digits_text(double value, int digits) {
+  return digits == UnitValue::all_digits ? number_text(value) : rounded_text(value, digits);
+}
+
+int converted_digits(int digits) {
+  constexpr int of_all = 6;
+  return digits == UnitValue::all_digits ? of_all : std::max(digits, least_converted_digits);
+}
+
 const ArgumentValue& argument(const Sentence& sentence, std::string_view name) {
   for (const Argument& each : sentence.arguments())
     if (name == each.name) return each.value;
@@ -22,23 +31,25 @@ const ArgumentValue& argument(const Sentence& sentence, std::string_view name) {
 
 struct ShowValue {
   const TextView& view;
-  bool number_alone;
+  Part::Kind kind;
 
   std::string operator()(const UnitValue& quantity) const {
-    return number_alone ? view.number(quantity) : view.quantity(quantity);
+    if (kind == Part::Kind::unit) return view.unit(quantity.unit);
+    return kind == Part::Kind::number ? view.number(quantity) : view.quantity(quantity);
   }
   std::string operator()(std::int64_t count) const { return std::to_string(count); }
   std::string operator()(const std::string& text) const { return text; }
   std::string operator()(Word word) const { return view.word(word); }
   std::string operator()(const std::vector<Sentence>& sentences) const {
+    const char* between = kind == Part::Kind::list ? ", " : kind == Part::Kind::passage ? " " : "; ";
     std::string text;
-    for (const Sentence& each : sentences) text += (text.empty() ? "" : "; ") + sentence_text(each, view);
+    for (const Sentence& each : sentences) text += (text.empty() ? "" : between) + sentence_text(each, view);
     return text;
   }
 };
 
-std::string shown(const ArgumentValue& value, const TextView& view, bool number_alone = false) {
-  return std::visit(ShowValue{view, number_alone}, value);
+std::string shown(const ArgumentValue& value, const TextView& view, Part::Kind kind = Part::Kind::value) {
+  return std::visit(ShowValue{view, kind}, value);
 }
 
 void append_part(std::string& text, const Sentence& sentence, const Part& part, const TextView& view) {
@@ -48,7 +59,10 @@ void append_part(std::string& text, const Sentence& sentence, const Part& part, 
       return;
     case Part::Kind::value:
     case Part::Kind::number:
-      text += shown(argument(sentence, part.text), view, part.kind == Part::Kind::number);
+    case Part::Kind::unit:
+    case Part::Kind::list:
+    case Part::Kind::passage:
+      text += shown(argument(sentence, part.text), view, part.kind);
       return;
     case Part::Kind::plural:
       const auto* count = std::get_if<std::int64_t>(&argument(sentence, part.text));
@@ -66,9 +80,8 @@ const TextView& TextView::plain_english() {
 std::string TextView::number(const UnitValue& quantity) const {
   const Unit* known = units_ == UnitSystem::si ? nullptr : find_unit(quantity.unit);
   const Unit* other = known ? &shown_unit(*known, units_) : nullptr;
-  if (other == known) return rounded_text(quantity.value, quantity.digits);
-  return rounded_text(convert(quantity.value, *known, *other),
-                      std::max(quantity.digits, least_converted_digits));
+  if (other == known) return digits_text(quantity.value, quantity.digits);
+  return rounded_text(convert(quantity.value, *known, *other), converted_digits(quantity.digits));
 }
 
 std::string TextView::unit(const char* unit) const {
@@ -100,6 +113,7 @@ std::string sentence_text(const Sentence& sentence, const TextView& view) {
     return sentence.is_empty() ? "" : shown(sentence.arguments().front().value, view);
   const SentenceForm* form = view.language().sentence(sentence.key().text());
   if (!form) form = english().sentence(sentence.key().text());
+  if (!form) form = built_in_english().sentence(sentence.key().text());
   if (!form) throw std::logic_error("no sentence " + std::string(sentence.key().text()));
   std::string text;
   for (const Part& part : form->parts) append_part(text, sentence, part, view);

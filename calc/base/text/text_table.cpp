@@ -5,13 +5,14 @@
 
 #include "base/error.hpp"
 #include "base/text/utf8.hpp"
-#include "base/units/units.hpp"
 
 namespace seamtakt {
 
 namespace {
 
 constexpr std::size_t longest_text = 200;
+/// Other languages need more bytes for the same sentence.
+constexpr std::size_t longest_translation = 400;
 constexpr std::string_view gap = "  ";
 
 /// Characters of a number from its decimal sign (or exponent) on.
@@ -40,10 +41,31 @@ struct TextTable::Layout {
   }
 };
 
+std::string TextTable::Heading::shown(const TextView& view) const {
+  if (const Word* word = std::get_if<Word>(&text_)) return view.word(*word);
+  return std::get<std::string>(text_);
+}
+
+TextTable::TextTable(std::vector<Column> columns, const TextView& view)
+    : columns_(std::move(columns)), view_(view) {
+  for (const Column& column : columns_) {
+    headings_.push_back(column.heading.shown(view_));
+    units_.push_back(view_.unit(column.unit.c_str()));
+  }
+}
+
 TextTable& TextTable::cell(std::optional<double> number) {
-  const int digits = columns_[cells_.size() % columns_.size()].digits;
-  cells_.push_back(number ? Cell{rounded_text(*number, digits), true} : Cell{"-", false});
+  const Column& column = next_column();
+  cells_.push_back(number ? Cell{view_.number({*number, column.unit.c_str(), column.digits}), true}
+                          : Cell{"-", false});
   return *this;
+}
+
+TextTable& TextTable::cell(const std::array<double, 2>& range) {
+  const Column& column = next_column();
+  const char* unit = column.unit.c_str();
+  return cell(Sentence("table.range"_key, {{"from", UnitValue{range[0], unit, column.digits}},
+                                           {"to", UnitValue{range[1], unit, column.digits}}}));
 }
 
 TextTable& TextTable::number_cell(std::string text) {
@@ -56,10 +78,16 @@ TextTable& TextTable::cell(std::string_view text) {
   return *this;
 }
 
+TextTable& TextTable::cell(const Sentence& sentence) {
+  const std::size_t limit = &view_.language() == &english() ? longest_text : longest_translation;
+  cells_.push_back({printable(sentence_text(sentence, view_), limit), false});
+  return *this;
+}
+
 TextTable::Layout TextTable::layout_of(std::size_t column) const {
   Layout layout;
   std::size_t head = 0;
-  layout.width = std::max(display_width(columns_[column].heading), display_width(columns_[column].unit));
+  layout.width = std::max(display_width(headings_[column]), display_width(units_[column]));
   for (std::size_t i = column; i < cells_.size(); i += columns_.size()) {
     const Cell& cell = cells_[i];
     const std::size_t tail = cell.is_number ? tail_width(cell.text) : 0;
@@ -79,17 +107,16 @@ std::string TextTable::text() const {
     out.erase(out.find_last_not_of(' ') + 1);
     out += '\n';
   };
-  const auto heading_row = [&](auto part) {
+  const auto heading_row = [&](const std::vector<std::string>& texts) {
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       if (i > 0) out += gap;
-      layouts[i].append(out, part(columns_[i]), columns_[i].is_text, 0);
+      layouts[i].append(out, texts[i], columns_[i].is_text, 0);
     }
     end_line();
   };
-  heading_row([](const Column& column) -> const std::string& { return column.heading; });
-  const bool units =
-      std::any_of(columns_.begin(), columns_.end(), [](const Column& c) { return !c.unit.empty(); });
-  if (units) heading_row([](const Column& column) -> const std::string& { return column.unit; });
+  heading_row(headings_);
+  if (std::any_of(units_.begin(), units_.end(), [](const std::string& unit) { return !unit.empty(); }))
+    heading_row(units_);
   for (std::size_t i = 0; i < cells_.size(); ++i) {
     const std::size_t column = i % columns_.size();
     const Cell& cell = cells_[i];

@@ -198,7 +198,7 @@ void check_conversions(const std::string& pattern, const std::string& where) {
     const std::string conversion = pattern.substr(i, 2);
     if (conversion.size() < 2 || known.find(conversion[1]) == std::string_view::npos)
       throw InputError(where, '"' + printable(conversion) + '"',
-                       "a conversion such as %Y, %m, %d, %H, %M or %S");
+                       "a conversion such as %Y, %m, %d, %H, %M or %S"_word);
     ++i;
   }
   const bool date = has_any(pattern, "Yy") &&
@@ -206,9 +206,9 @@ void check_conversions(const std::string& pattern, const std::string& where) {
   const bool time = has_any(pattern, "HI");
   if (!has_any(pattern, "s") && !(date && time))
     throw InputError(where, '"' + printable(pattern) + '"',
-                     "a pattern with year, month, day and hour, or %s");
+                     "a pattern with year, month, day and hour, or %s"_word);
   if (has_any(pattern, "I") && !has_any(pattern, "p"))
-    throw InputError(where, "%I without %p", "%H, or %I with %p");
+    throw InputError(where, "%I without %p"_word, "%H, or %I with %p"_word);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
+#include "base/sentences/name_list.hpp"
 
 namespace seamtakt {
 
@@ -27,15 +28,11 @@ const Unit& difference_unit(const Unit& unit) {
   return *find_unit(unit.name, Dimension::temperature_difference);
 }
 
-std::string units_that_fit(Dimension dimension) {
-  std::string names, last;
-  for (const Unit& unit : known_units()) {
-    if (unit.dimension != dimension || *unit.name == '\0') continue;
-    if (!last.empty()) names += (names.empty() ? "" : ", ") + last;
-    last = unit.name;
-  }
-  if (last.empty()) return "no unit";
-  return names.empty() ? last : names + " or " + last;
+Sentence units_that_fit(Dimension dimension) {
+  std::vector<std::string_view> names;
+  for (const Unit& unit : known_units())
+    if (unit.dimension == dimension && *unit.name != '\0') names.emplace_back(unit.name);
+  return names.empty() ? Sentence("no unit"_word) : one_of_names(names);
 }
 
 namespace {
@@ -50,9 +47,9 @@ std::string quoted(std::string_view text) {
   return "\"" + printable(text) + "\"";
 }
 
-std::string expected_of(const Unit& bare) {
-  if (bare.dimension == Dimension::none) return "a number without a unit";
-  return "a number with " + units_that_fit(bare.dimension);
+Sentence expected_of(const Unit& bare) {
+  if (bare.dimension == Dimension::none) return "a number without a unit"_word;
+  return Sentence("units.number-with"_key, {{"units", units_that_fit(bare.dimension)}});
 }
 
 }  // namespace
@@ -64,18 +61,20 @@ double parse_quantity(std::string_view text, const Unit& bare, const std::string
   double value = 0;
   const auto parsed = std::from_chars(digits.data(), digits.data() + digits.size(), value);
   if (parsed.ec != std::errc() || !std::isfinite(value)) {
-    throw InputError(where, whole.empty() ? "nothing" : quoted(whole), expected_of(bare));
+    throw InputError(where, whole.empty() ? Phrase("nothing"_word) : Phrase(quoted(whole)),
+                     expected_of(bare));
   }
   const std::string_view name =
       without_blanks(digits.substr(static_cast<std::size_t>(parsed.ptr - digits.data())));
   if (name.empty() || name == bare.name) return value;
   const Unit* unit = find_unit(name, bare.dimension);
   if (!unit) {
-    const char* what = find_unit(name) ? "unit " : "unknown unit ";
-    throw InputError(where, what + quoted(name) + " in " + quoted(whole), expected_of(bare));
+    const SentenceKey found = find_unit(name) ? "units.other-unit"_key : "units.unknown-unit"_key;
+    throw InputError(where, Sentence(found, {{"unit", quoted(name)}, {"text", quoted(whole)}}),
+                     expected_of(bare));
   }
   const double result = convert(value, *unit, bare);
-  if (!std::isfinite(result)) throw InputError(where, quoted(whole), "a finite number");
+  if (!std::isfinite(result)) throw InputError(where, quoted(whole), "a finite number"_word);
   return result;
 }
 

@@ -4,6 +4,8 @@
 #include <string>
 #include <string_view>
 
+#include "base/sentences/sentence.hpp"
+
 namespace seamtakt {
 
 /// What is measured. Each has one canonical unit, the one that files and results use.
@@ -75,7 +77,7 @@ double convert(double value, const Unit& from, const Unit& to);
 double parse_quantity(std::string_view text, const Unit& bare, const std::string& where);
 
 /// The units of one dimension, for messages: "mm/s, cm/min, m/min, mm/min or in/min".
-std::string units_that_fit(Dimension dimension);
+Sentence units_that_fit(Dimension dimension);
 
 /// The unit that a key's suffix names: "travel_speed_mm_s" -> mm/s, "CET" -> nullptr. A price or a rate
 /// ("price_per_kg", "units_per_h") has none.

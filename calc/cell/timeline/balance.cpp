@@ -111,8 +111,8 @@ void add_awaited(CellModel& model) {
 }
 
 void say(Findings& findings, const char* rule, Severity severity, const std::string& where,
-         const std::string& text) {
-  findings.push_back({rule, severity, where, {}, {}, "", text, "plan"});
+         Sentence sentence) {
+  findings.push_back({rule, severity, where, {}, {}, "", std::move(sentence), "plan"});
 }
 
 }  // namespace
@@ -143,8 +143,7 @@ void add_balance_groups(const Weldment& weldment, CellModel& model, Findings& fi
       model.groups.push_back(group);
     else if (seams.size() > 1)
       say(findings, "cycle.balance.no-sides", Severity::note, weldment.id + "/" + source(seams.front()).id,
-          "The seams of balance group " + source(seams.front()).balance +
-              " lie in one place: there are no sides to take by turns.");
+          Sentence("cycle.balance.no-sides"_key, {{"group", source(seams.front()).balance}}));
   }
   for (const int group : circular_groups(model)) {
     const CellGroup& at = model.groups[group];
@@ -153,8 +152,7 @@ void add_balance_groups(const Weldment& weldment, CellModel& model, Findings& fi
       model.seams[model.members[i]].side = -1;
     }
     say(findings, "cycle.balance.circular", Severity::warn, weldment.id + "/" + weldment.seams[at.source].id,
-        "Balance group " + weldment.seams[at.source].balance +
-            " and another come after one another: its sides aren't taken by turns.");
+        Sentence("cycle.balance.circular"_key, {{"group", weldment.seams[at.source].balance}}));
   }
   add_awaited(model);
 }
@@ -167,9 +165,9 @@ Findings balance_findings(const Weldment& weldment, const CellModel& model,
     if (!said.insert(model.seams[found.seam].group).second) continue;
     const auto source = [&](int seam) -> const Seam& { return weldment.seams[model.seams[seam].source]; };
     say(findings, "cycle.balance.broken", Severity::warn, weldment.id + "/" + source(found.seam).id,
-        "Balance group " + source(found.seam).balance + ": it is begun right after " +
-            source(found.before).id + " on the same side, though " + source(found.missed).id +
-            " on the other side could be.");
+        Sentence("cycle.balance.broken"_key, {{"group", source(found.seam).balance},
+                                              {"before", source(found.before).id},
+                                              {"missed", source(found.missed).id}}));
   }
   return findings;
 }

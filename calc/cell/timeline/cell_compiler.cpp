@@ -5,10 +5,17 @@
 #include <stdexcept>
 
 #include "base/error.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cell/timeline/balance.hpp"
 
 namespace seamtakt {
+
+namespace {
+
+constexpr std::size_t most_robots = 64;  ///< as a set of bits has
+
+}  // namespace
 
 CompiledCell CellCompiler::compile() {
   add_robots();
@@ -32,7 +39,7 @@ CompiledCell CellCompiler::compile() {
 int CellCompiler::motion_of(const Robot& robot) {
   const auto usable = [&](double value, const char* key) {
     if (!(value > 0) || !std::isfinite(value))
-      throw InputError("cell/robots/" + robot.id + "/" + key, number_text(value), "a value above 0");
+      throw InputError("cell/robots/" + robot.id + "/" + key, number_text(value), "a value above 0"_word);
   };
   usable(robot.air_speed_mm_s, "air_speed_mm_s");
   usable(robot.air_acceleration_mm_s2, "air_acceleration_mm_s2");
@@ -49,8 +56,9 @@ int CellCompiler::motion_of(const Robot& robot) {
 void CellCompiler::add_robots() {
   if (!plan_.cell) return;
   const auto& robots = plan_.cell->robots;
-  if (robots.size() > 64)
-    throw InputError("cell/robots", std::to_string(robots.size()) + " robots", "at most 64");
+  if (robots.size() > most_robots)
+    throw InputError("cell/robots", Sentence("cell.refusal.robots"_key, {{"count", robots.size()}}),
+                     Sentence("cell.refusal.at-most"_key, {{"count", most_robots}}));
   for (const Robot& robot : robots) {
     CellRobot compiled;
     compiled.motion = motion_of(robot);
@@ -81,10 +89,12 @@ void CellCompiler::refuse_circular_after() const {
       const std::string& id = at.after[next++];
       const auto before = source_of_id_.find(id);
       if (before == source_of_id_.end())
-        throw InputError(place(at) + "/after", "\"" + printable(id) + "\"", "a seam of the weldment");
+        throw InputError(place(at) + "/after", "\"" + printable(id) + "\"",
+                         "a seam of the weldment"_word);
       if (marks[before->second] == Mark::open)
-        throw InputError(place(at) + "/after", "a circle through " + printable(id),
-                         "an order that can be welded");
+        throw InputError(place(at) + "/after",
+                         Sentence("cell.refusal.circle"_key, {{"seam", printable(id)}}),
+                         "an order that can be welded"_word);
       if (marks[before->second] == Mark::fresh) path.emplace_back(before->second, 0);
     }
   }
@@ -94,7 +104,7 @@ const Schedule& CellCompiler::schedule_of(const Seam& seam, std::size_t pass) co
   const Schedule* schedule = index_.schedule(seam.schedules[pass]);
   if (!schedule)
     throw InputError(place(seam) + "/schedules", "\"" + printable(seam.schedules[pass]) + "\"",
-                     "the id of a schedule");
+                     "the id of a schedule"_word);
   return *schedule;
 }
 
@@ -111,8 +121,8 @@ void CellCompiler::add_seam(std::size_t index) {
   const auto runs = weld_runs(source);
   if (source.schedules.empty() || runs.empty()) {
     note("cycle.seam.nothing-to-weld", Severity::fail, place(source),
-         source.schedules.empty() ? "The seam has no schedule: it isn't in the timeline."
-                                  : "The seam is shorter than one of its runs: it isn't in the timeline.");
+         source.schedules.empty() ? Sentence("cycle.seam.nothing-to-weld.no-schedule"_key)
+                                  : Sentence("cycle.seam.nothing-to-weld.too-short"_key));
     cell_.unwelded.push_back(static_cast<int>(index));
     return;
   }
@@ -150,7 +160,7 @@ bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::
   for (const std::string& id : source.robots)
     if (const int robot = index_of(robots, id); robot >= 0) listed.push_back(robot);
   seam.first_robot = static_cast<int>(model_.robots_of.size());
-  std::string refused;
+  std::vector<std::string> refused;  // what they have loaded neither fits nor can be changed
   for (const int robot : listed) {
     const CellRobot& compiled = model_.robots[robot];
     const auto fit = [&](const Package& need) { return fits(compiled.loaded, need); };
@@ -160,22 +170,20 @@ bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::
       seam.robot_mask |= bit;
       model_.robots_of.push_back(robot);
     } else if (seam.robot_mask == 0) {
-      refused += (refused.empty() ? "" : ", ") + robots[robot].id;
+      refused.push_back(robots[robot].id);
     }
   }
   seam.robot_count = static_cast<int>(model_.robots_of.size()) - seam.first_robot;
   if (seam.robot_count == 0) {
     note("cycle.robot.none", Severity::fail, place(source),
-         refused.empty() ? "No robot of the cell reaches the seam: it isn't in the timeline."
-                         : "What is loaded on " + refused +
-                               " doesn't fit the seam's schedules and can't be changed, and "
-                               "no other robot reaches it: it isn't in the timeline.");
+         refused.empty() ? Sentence("cycle.robot.none"_key)
+                         : Sentence("cycle.robot.none.loaded"_key, {{"robots", comma_list(refused)}}));
     return false;
   }
   if (!refused.empty())
     note("cycle.robot.next", Severity::note, place(source),
-         "What is loaded on " + refused + " doesn't fit and can't be changed: " +
-             robots[model_.robots_of[seam.first_robot]].id + " welds the seam.");
+         Sentence("cycle.robot.next"_key, {{"robots", comma_list(refused)},
+                                           {"next", robots[model_.robots_of[seam.first_robot]].id}}));
   return true;
 }
 

@@ -49,9 +49,8 @@ class CellCompiler {
   void add_times();
   void add_pass_times(const CellSeam& seam, int pass);
   std::string place(const Seam& seam) const { return weldment_.id + "/" + seam.id; }
-  void note(const char* rule, Severity severity, const std::string& where, const std::string& text,
-            const char* basis = "plan") {
-    cell_.findings.push_back({rule, severity, where, {}, {}, "", text, basis});
+  void note(const char* rule, Severity severity, const std::string& where, Sentence sentence) {
+    cell_.findings.push_back({rule, severity, where, {}, {}, "", std::move(sentence), "plan"});
   }
 
   const Plan& plan_;

@@ -20,7 +20,7 @@ void CellCompiler::add_after(CellSeam& seam) {
       model_.after.push_back(compiled);
     else if (weldment_.seams[before].by == "manual")
       note("cycle.after.manual", Severity::note, place(at),
-           "It comes after the manual seam " + id + ", which is taken as welded before the robots begin.");
+           Sentence("cycle.after.manual"_key, {{"seam", id}}));
   }
   seam.after_count = static_cast<int>(model_.after.size()) - seam.first_after;
 }

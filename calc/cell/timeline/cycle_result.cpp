@@ -4,13 +4,14 @@
 #include <string>
 
 #include "base/error.hpp"
-#include "base/units/units.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/balance.hpp"
 
 namespace seamtakt {
 
 namespace {
+
+constexpr int typed_digits = 15;  ///< of a number as a person typed it
 
 bool has_pass(MoveKind kind) {
   return kind != MoveKind::orientation && kind != MoveKind::load && kind != MoveKind::index;
@@ -81,9 +82,7 @@ void judge_unwelded(CycleResult& result) {
   const std::size_t count = result.unwelded.size();
   result.findings.push_back(
       {"cycle.weldment.unwelded", Severity::fail, result.weldment, static_cast<double>(count), 0, "",
-       "Unwelded: " + std::to_string(count) + " of its " + std::to_string(result.robot_seams) +
-           " robot seams. This isn't the cycle of a finished weldment: it has no "
-           "margin against takt.",
+       Sentence("cycle.weldment.unwelded"_key, {{"unwelded", count}, {"seams", result.robot_seams}}),
        "plan"});
 }
 
@@ -95,12 +94,17 @@ void judge_takt(const Plan& plan, CycleResult& result) {
   if (!result.unwelded.empty()) return;
   result.takt_margin_s = limit_s - result.cycle_time_s;
   if (*result.takt_margin_s >= 0) return;
-  std::string text = "The cycle takes " + rounded_text(result.cycle_time_s, 5) + " s; the takt leaves " +
-                     rounded_text(limit_s, 5) + " s";
-  if (plan.line->planning_pct != 100)
-    text += " (" + number_text(plan.line->planning_pct) + " % of " + number_text(takt_s) + " s)";
-  result.findings.push_back({"cycle.takt.missed", Severity::fail, result.weldment, result.cycle_time_s,
-                             limit_s, "s", text + ".", "plan limit"});
+  const bool is_share = plan.line->planning_pct != 100;
+  std::vector<Argument> arguments{{"cycle", UnitValue{result.cycle_time_s, "s", 5}},
+                                  {"limit", UnitValue{limit_s, "s", 5}}};
+  if (is_share) {
+    arguments.emplace_back("share", UnitValue{plan.line->planning_pct, "%", typed_digits});
+    arguments.emplace_back("takt", UnitValue{takt_s, "s", typed_digits});
+  }
+  result.findings.push_back(
+      {"cycle.takt.missed", Severity::fail, result.weldment, result.cycle_time_s, limit_s, "s",
+       Sentence(is_share ? "cycle.takt.missed.share"_key : "cycle.takt.missed"_key, std::move(arguments)),
+       "plan limit"});
 }
 
 /// Runs that no service interval can hold.
@@ -116,7 +120,7 @@ void judge_runs(const Weldment& weldment, const CellModel& model, Findings& find
           {"cycle.service.run-too-long", Severity::warn,
            weldment.id + "/" + weldment.seams[seam.source].id + "/pass " + std::to_string(pass + 1),
            longest_s, model.service_every_arc_s, "s",
-           "One run of arc is longer than the torch may weld between two services.", "plan limit"});
+           Sentence("cycle.service.run-too-long"_key), "plan limit"});
     }
 }
 
@@ -146,9 +150,9 @@ void note_changes_left(const Plan& plan, const Weldment& weldment, const CellMod
     if (fits(loaded, model.robots[i].loaded)) continue;
     findings.push_back({"cycle.wire-change.back", Severity::note, weldment.id + "/" + plan.cell->robots[i].id,
                         model.robots[i].wire_change_s, std::nullopt, "s",
-                        "The robot ends with " + package_text(plan, loaded) + " and began with " +
-                            package_text(plan, model.robots[i].loaded) +
-                            ": changing back isn't in the cycle.",
+                        Sentence("cycle.wire-change.back"_key,
+                                 {{"ends", package_text(plan, loaded)},
+                                  {"began", package_text(plan, model.robots[i].loaded)}}),
                         "plan"});
   }
 }
@@ -173,8 +177,8 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
   for (const int seam : compiled.unwelded) result.unwelded.push_back(weldment.seams[seam].id);
   result.weld_s = Scheduler(model, balance).makespan_s(sequence, moves);
   if (result.weld_s == Scheduler::impossible)
-    throw InputError(weldment.id, "a sequence of seams that can't be welded",
-                     "every pass once, in an allowed order");
+    throw InputError(weldment.id, "a sequence of seams that can't be welded"_word,
+                     "every pass once, in an allowed order"_word);
   result.cycle_time_s =
       station_cycle_s(cell.stations, result.weld_s, weldment.load_s, weldment.unload_s, cell.index_s);
   result.load_unload_s = weldment.load_s + weldment.unload_s;

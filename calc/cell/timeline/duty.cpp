@@ -10,7 +10,6 @@
 #include <unordered_map>
 
 #include "base/parallel/thread_pool.hpp"
-#include "base/units/units.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/cycle_result.hpp"
 #include "cell/timeline/weldment_rows.hpp"
@@ -146,6 +145,7 @@ std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment
 namespace {
 
 constexpr const char* duty_rule = "cycle.duty.exceeded";
+constexpr int typed_digits = 15;  ///< of a number as a person typed it
 
 Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vector<RobotDuty>& duties) {
   Findings findings;
@@ -157,10 +157,12 @@ Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vec
     if (duty.equivalent_current_A <= limit_A * (1 + 1e-9)) continue;
     findings.push_back({duty_rule, Severity::fail, weldment.id + "/" + duty.robot + "/" + duty.power_source,
                         duty.equivalent_current_A, limit_A, "A",
-                        "In its worst 10 min the source heats like " +
-                            rounded_text(duty.equivalent_current_A, 4) + " A for ever; rated " +
-                            number_text(rated_A) + " A at " + number_text(duty_pct) + " % it carries " +
-                            rounded_text(limit_A, 4) + " A.",
+                        Sentence("cycle.duty.exceeded"_key,
+                                 {{"period", UnitValue{period_s / 60, "min"}},
+                                  {"current", UnitValue{duty.equivalent_current_A, "A"}},
+                                  {"rated", UnitValue{rated_A, "A", typed_digits}},
+                                  {"duty", UnitValue{duty_pct, "%", typed_digits}},
+                                  {"limit", UnitValue{limit_A, "A"}}}),
                         "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
   }
   return findings;

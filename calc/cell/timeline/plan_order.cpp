@@ -45,8 +45,8 @@ void refuse_unreached(const Cell& cell, const Seam& seam, const std::string& whe
   if (reach.empty())
     for (const Robot& each : cell.robots) reach.push_back(each.id);
   if (std::find(reach.begin(), reach.end(), robot) == reach.end())
-    throw InputError(where, "robot \"" + printable(std::string(robot)) + "\"",
-                     "a robot that reaches the seam: " + comma_list(reach));
+    throw InputError(where, Sentence("cell.refusal.robot"_key, {{"robot", printable(robot)}}),
+                     Sentence("cell.refusal.robot-of-seam"_key, {{"robots", comma_list(reach)}}));
 }
 
 }  // namespace
@@ -56,7 +56,7 @@ void place_seam(const Cell& cell, Weldment& weldment, const CycleResult& now, st
   const std::string where = seam_place(weldment.id, std::string(seam));
   const Seam* drawn = find_by_id(weldment.seams, std::string(seam));
   if (drawn == nullptr || robot_of(now, seam).empty())
-    throw InputError(where, "a seam that no robot welds", "a seam of the robots' order");
+    throw InputError(where, "a seam that no robot welds"_word, "a seam of the robots' order"_word);
   refuse_unreached(cell, *drawn, where, robot);
   std::vector<OrderStep> moved, order;
   for (const OrderStep& step : now.order) (step.seam == seam ? moved : order).push_back(step);
@@ -65,8 +65,8 @@ void place_seam(const Cell& cell, Weldment& weldment, const CycleResult& now, st
                                  : std::find_if(order.begin(), order.end(),
                                                 [&](const OrderStep& step) { return step.seam == before; });
   if (!before.empty() && at == order.end())
-    throw InputError(where, "a place before \"" + printable(std::string(before)) + "\"",
-                     "another seam of the robots' order");
+    throw InputError(where, Sentence("cell.refusal.place-before"_key, {{"seam", printable(before)}}),
+                     "another seam of the robots' order"_word);
   order.insert(at, moved.begin(), moved.end());
   weldment.order = std::move(order);
 }

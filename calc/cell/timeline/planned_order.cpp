@@ -1,6 +1,9 @@
 #include "cell/timeline/planned_order.hpp"
 
+#include <algorithm>
 #include <map>
+
+#include "base/text/comma_list.hpp"
 
 namespace seamtakt {
 
@@ -8,10 +11,19 @@ namespace {
 
 constexpr std::size_t named_seams = 8;
 
-std::string named(const std::vector<std::string>& seams) {
-  std::string text;
-  for (std::size_t i = 0; i < seams.size() && i < named_seams; ++i) text += (i > 0 ? ", " : "") + seams[i];
-  return seams.size() > named_seams ? text + " and others" : text;
+/// What the finding says of steps that can't be done and of seams that follow at the end.
+std::vector<Sentence> mendings(std::size_t left_out, std::vector<std::string> completed) {
+  std::vector<Sentence> sentences;
+  if (left_out > 0) sentences.push_back(Sentence("cycle.order.mended.left-out"_key, {{"steps", left_out}}));
+  if (completed.empty()) return sentences;
+  const std::size_t count = completed.size();
+  completed.resize(std::min(count, named_seams));
+  const std::string seams = comma_list(completed);
+  sentences.push_back(
+      count > named_seams
+          ? Sentence("cycle.order.mended.completed.more"_key, {{"seams", seams}})
+          : Sentence("cycle.order.mended.completed"_key, {{"seams", seams}, {"count", count}}));
+  return sentences;
 }
 
 /// Replays the plan's steps and completes what they leave open.
@@ -32,15 +44,9 @@ class OrderReader {
     for (const int seam : model_.precedence_order)
       if (complete(seam)) completed.push_back(weldment_.seams[model_.seams[seam].source].id);
     if (left_out == 0 && completed.empty()) return std::move(sequence_);
-    std::string text = "The weldment's order doesn't fit its seams:";
-    if (left_out > 0)
-      text +=
-          " " + std::to_string(left_out) + (left_out == 1 ? " step can't be done" : " steps can't be done");
-    if (!completed.empty())
-      text += (left_out > 0 ? std::string("; ") : std::string(" ")) + named(completed) +
-              (completed.size() == 1 ? " follows at its end" : " follow at its end");
     findings.push_back({"cycle.order.mended", Severity::warn, weldment_.id,
-                        static_cast<double>(left_out + completed.size()), std::nullopt, "", text + ".",
+                        static_cast<double>(left_out + completed.size()), std::nullopt, "",
+                        Sentence("cycle.order.mended"_key, {{"mendings", mendings(left_out, completed)}}),
                         "plan"});
     return std::move(sequence_);
   }
@@ -94,9 +100,7 @@ PlannedOrder planned_order(const Plan& plan, const Weldment& weldment, CompiledC
   for (const int seam : overtaken)
     compiled.findings.push_back(
         {"cycle.order.after", Severity::note, weldment.id + "/" + weldment.seams[model.seams[seam].source].id,
-         std::nullopt, std::nullopt, "",
-         "In the file it stands before a seam that must be welded first: a later seam was taken ahead of it.",
-         "plan"});
+         std::nullopt, std::nullopt, "", Sentence("cycle.order.after"_key), "plan"});
   return planned;
 }
 

@@ -1,36 +1,43 @@
 #include "cell/timeline/timeline.hpp"
 
+#include <iterator>
+
 #include "cell/timeline/cycle_result.hpp"
 #include "cell/timeline/planned_order.hpp"
 
 namespace seamtakt {
 
+namespace {
+
+struct KindText {
+  const char* contract;
+  SentenceKey sentence;
+};
+
+/// In the order of MoveKind.
+constexpr KindText kind_texts[] = {
+    {"air", "cycle.move.air"_key},
+    {"sense", "cycle.move.sense"_key},
+    {"start", "cycle.move.start"_key},
+    {"arc", "cycle.move.arc"_key},
+    {"end", "cycle.move.end"_key},
+    {"wait", "cycle.move.wait"_key},
+    {"orientation", "cycle.move.orientation"_key},
+    {"service", "cycle.move.service"_key},
+    {"index", "cycle.move.index"_key},
+    {"load", "cycle.move.load"_key},
+    {"wire-change", "cycle.move.wire-change"_key},
+};
+static_assert(std::size(kind_texts) == static_cast<std::size_t>(MoveKind::wire_change) + 1);
+
+}  // namespace
+
 const char* to_string(MoveKind kind) {
-  switch (kind) {
-    case MoveKind::air:
-      return "air";
-    case MoveKind::sense:
-      return "sense";
-    case MoveKind::start:
-      return "start";
-    case MoveKind::arc:
-      return "arc";
-    case MoveKind::end:
-      return "end";
-    case MoveKind::wait:
-      return "wait";
-    case MoveKind::orientation:
-      return "orientation";
-    case MoveKind::service:
-      return "service";
-    case MoveKind::index:
-      return "index";
-    case MoveKind::load:
-      return "load";
-    case MoveKind::wire_change:
-      return "wire-change";
-  }
-  return "";
+  return kind_texts[static_cast<std::size_t>(kind)].contract;
+}
+
+Sentence kind_sentence(MoveKind kind) {
+  return Sentence(kind_texts[static_cast<std::size_t>(kind)].sentence);
 }
 
 CycleResult cycle_given(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation) {

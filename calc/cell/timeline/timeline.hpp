@@ -15,6 +15,8 @@ enum class MoveKind { air, sense, start, arc, end, wait, orientation, service, i
 
 /// The contract's word: "wire-change", ...
 const char* to_string(MoveKind kind);
+/// The same for people.
+Sentence kind_sentence(MoveKind kind);
 
 /// One bar of a robot's timeline.
 struct Move {

@@ -17,7 +17,8 @@ void refuse_unknown(const Plan& plan, std::string_view id, const std::string& wh
   if (std::find(ids.begin(), ids.end(), id) != ids.end()) return;
   throw InputError(
       where, "\"" + printable(id) + "\"",
-      ids.empty() ? "a plan whose cell has robots" : "one of " + printable(comma_list(ids), 300));
+      ids.empty() ? Phrase("a plan whose cell has robots"_word)
+                  : Sentence("cell.refusal.one-of"_key, {{"robots", printable(comma_list(ids), 300)}}));
 }
 
 /// What becomes of a seam.
@@ -59,14 +60,13 @@ PlanWithoutRobot without_robot(const Plan& plan, std::string_view id, const std:
         result.unreached.push_back(place);
         result.findings.push_back(
             {"cell.robot-out.unreached", Severity::fail, place, std::nullopt, std::nullopt, "",
-             "Without " + std::string(id) + " no robot reaches it: weld it by hand, or it waits.", "plan"});
+             Sentence("cell.robot-out.unreached"_key, {{"robot", id}}), "plan"});
       }
     }
     if (taken_over > 0)
       result.findings.push_back(
           {"cell.robot-out.taken-over", Severity::note, weldment.id, taken_over, std::nullopt, "",
-           "Without " + std::string(id) + " another robot welds " + std::to_string(taken_over) +
-               (taken_over == 1 ? " seam" : " seams") + " of it.",
+           Sentence("cell.robot-out.taken-over"_key, {{"robot", id}, {"seams", taken_over}}),
            "plan"});
   }
   return result;

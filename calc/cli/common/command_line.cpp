@@ -93,6 +93,7 @@ Program::Program(const std::string& text, const std::string& footer, const std::
   app_->footer(footer);
   app_->set_version_flag("--version", version);
   app_->require_subcommand(1);
+  app_->fallthrough();  // commands inherit it
 }
 
 Program::~Program() = default;

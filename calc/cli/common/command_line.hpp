@@ -83,7 +83,8 @@ class Program {
   Program(const Program&) = delete;
   Program& operator=(const Program&) = delete;
 
-  /// To which commands are added; one of them must be chosen.
+  /// To which commands are added; one of them must be chosen. The options of the program itself may be given
+  /// before a command or behind it.
   Command commands() const { return Command(*app_); }
 
   /// Reads what was given and runs the chosen command. Where help or the version was asked for, it is printed

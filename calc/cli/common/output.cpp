@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/units/units.hpp"
+#include "base/sentences/place_sentence.hpp"
 
 namespace seamtakt::cli {
 
@@ -13,10 +13,6 @@ void write_provenance(JsonWriter& json, const Provenance& provenance) {
   if (!provenance.plan_file.empty())
     json.member("plan", provenance.plan_file).member("plan_sha256", provenance.plan_sha256);
   json.end_object();
-}
-
-std::string rounded_pair(const std::array<double, 2>& pair, int digits) {
-  return rounded_text(pair[0], digits) + " to " + rounded_text(pair[1], digits);
 }
 
 void add_cell(TextTable& table, const ColumnValue& value, int digits) {
@@ -35,31 +31,68 @@ void add_cell(TextTable& table, const ColumnValue& value, int digits) {
   else if (const auto* text = std::get_if<std::string_view>(&value))
     table.cell(*text);
   else if (const bool* truth = std::get_if<bool>(&value))
-    table.cell(*truth ? "yes" : "no");
+    table.cell(*truth ? "yes"_word : "no"_word);
   else if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
-    table.cell(rounded_pair(*pair, digits));
+    table.cell(*pair);
+  else if (const auto* sentence = std::get_if<const Sentence*>(&value))
+    table.cell(**sentence);
   else
     table.cell(std::optional<double>());
 }
 
+namespace {
+
+Word severity_word(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      return "note"_word;
+    case Severity::warn:
+      return "warn"_word;
+    case Severity::fail:
+      break;
+  }
+  return "fail"_word;
+}
+
+}  // namespace
+
 std::string findings_text(const Findings& findings) {
-  if (findings.empty()) return "No findings.\n";
+  if (findings.empty()) return shown_text(Sentence("cli.findings.none"_key)) + "\n";
   std::vector<const Finding*> sorted;
   for (const Finding& finding : findings) sorted.push_back(&finding);
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const Finding* a, const Finding* b) { return a->severity > b->severity; });
-  TextTable table(
-      {{"Severity", "", true, 0}, {"Where", "", true, 0}, {"Finding", "", true, 0}, {"Rule", "", true, 0}});
+  TextTable table({{"Severity"_word, "", true, 0},
+                   {"Where"_word, "", true, 0},
+                   {"Finding"_word, "", true, 0},
+                   {"Rule"_word, "", true, 0}},
+                  output_view());
   for (const Finding* finding : sorted)
-    table.cell(to_string(finding->severity)).cell(finding->where).cell(finding->text).cell(finding->rule);
+    table.cell(severity_word(finding->severity))
+        .cell(place_sentence(finding->where))
+        .cell(finding->sentence)
+        .cell(finding->rule);
   return table.text();
 }
 
-std::string findings_count(const Findings& findings) {
+namespace {
+
+Sentence count_sentence(const Findings& findings) {
   std::size_t counts[3] = {};
   for (const Finding& finding : findings) ++counts[static_cast<std::size_t>(finding.severity)];
-  return std::to_string(counts[2]) + " fail, " + std::to_string(counts[1]) + " warn, " +
-         std::to_string(counts[0]) + " note";
+  return Sentence("cli.findings.count"_key,
+                  {{"fail", counts[2]}, {"warn", counts[1]}, {"note", counts[0]}});
+}
+
+}  // namespace
+
+std::string findings_count(const Findings& findings) {
+  return shown_text(count_sentence(findings));
+}
+
+std::string findings_section(const Findings& findings) {
+  return "\n" + shown_text(Sentence("cli.findings"_key, {{"counts", count_sentence(findings)}})) + "\n" +
+         findings_text(findings);
 }
 
 }  // namespace seamtakt::cli

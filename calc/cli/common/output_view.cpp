@@ -16,7 +16,7 @@ TextView& own_view() {
 
 const Language& language_of(const std::string& code) {
   if (const Language* language = find_language(code)) return *language;
-  throw InputError("--language", Sentence::verbatim("\"" + printable(code) + "\""),
+  throw InputError("--language", "\"" + printable(code) + "\"",
                    Sentence("cli.one-of"_key, {{"choices", comma_list(language_codes())}}));
 }
 

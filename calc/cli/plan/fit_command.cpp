@@ -3,6 +3,7 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
+#include "base/sentences/sentence_json.hpp"
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cli/common/command.hpp"
@@ -42,7 +43,8 @@ void write_limits(JsonWriter& json, const char* key, const std::vector<FitLimit>
     json.member("rule", limit.rule)
         .member("side", limit.is_upper ? "upper" : "lower")
         .member("bound", limit.bound);
-    json.member("needed", limit.needed).member("unit", limit.unit).member("text", limit.text);
+    json.member("needed", limit.needed).member("unit", limit.unit).member("text", limit.sentence.english());
+    write_sentence_members(json, limit.sentence);
     json.end_object();
   }
   json.end_array();
@@ -94,7 +96,7 @@ std::string change_text(double from, double to) {
 
 std::string limit_words(const std::vector<FitLimit>& limits) {
   std::vector<std::string> words;
-  for (const FitLimit& limit : limits) words.push_back(limit.text);
+  for (const FitLimit& limit : limits) words.push_back(limit.sentence.english());
   return comma_list(words);
 }
 

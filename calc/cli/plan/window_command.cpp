@@ -58,7 +58,7 @@ void write_limits(JsonWriter& json, const WindowMap& map) {
   json.key("limits").begin_array();
   for (const WindowLimit& limit : map.limits) {
     json.begin_object(JsonWriter::Layout::compact);
-    json.member("rule", limit.rule).member("what", limit.what);
+    json.member("rule", limit.rule).member("what", limit.what.english());
     if (limit.key.empty())
       json.null_member("key");
     else
@@ -137,7 +137,7 @@ std::string limits_table(const WindowMap& map) {
                    {"By it alone", "%", false, 3},
                    {"Rule", "", true, 0}});
   for (const WindowLimit& limit : map.limits)
-    table.cell(limit.what)
+    table.cell(limit.what.english())
         .cell(limit.is_upper ? "at most" : "at least")
         .cell(limit.bound)
         .cell(limit.at_working_point)

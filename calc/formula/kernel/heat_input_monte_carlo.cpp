@@ -56,7 +56,7 @@ SEAMTAKT_ROW_KERNEL(count_spans, SpanRow, count_body)
 struct Refusal {
   const char* what;
   double found;
-  const char* expected;
+  Word expected;
 };
 
 std::optional<Refusal> refusal_of(const UncertainHeatInput& input) {
@@ -68,13 +68,13 @@ std::optional<Refusal> refusal_of(const UncertainHeatInput& input) {
                {"travel speed", input.travel_speed_mm_s, input.u_travel_speed_mm_s},
                {"thermal efficiency", input.efficiency_low, input.u_efficiency}};
   for (const auto& [what, value, u] : drawn) {
-    if (!(value > 0 && std::isfinite(value))) return Refusal{what, value, "a value above 0"};
+    if (!(value > 0 && std::isfinite(value))) return Refusal{what, value, "a value above 0"_word};
     if (!(u >= 0 && u <= value / 10))
-      return Refusal{what, u, "a standard uncertainty of at most a tenth of the value"};
+      return Refusal{what, u, "a standard uncertainty of at most a tenth of the value"_word};
   }
   if (!(input.efficiency_high >= input.efficiency_low && std::isfinite(input.efficiency_high)))
     return Refusal{"thermal efficiency", input.efficiency_high,
-                   "an upper bound that isn't below the lower one"};
+                   "an upper bound that isn't below the lower one"_word};
   return std::nullopt;
 }
 

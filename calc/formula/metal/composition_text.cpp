@@ -23,17 +23,19 @@ double percentage(std::string_view text, std::string_view symbol, const std::str
   auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   bool whole = error == std::errc() && end == text.data() + text.size();
   if (!whole || !(value >= 0 && value <= 100))
-    throw InputError(where, printable(text) + " for " + std::string(symbol), "mass % from 0 to 100");
+    throw InputError(where, Sentence("composition.text-for"_key, {{"text", printable(text)}, {"element", symbol}}),
+                     "mass % from 0 to 100"_word);
   return value;
 }
 
 std::pair<std::string, double> parse_pair(std::string_view part, const std::string& where) {
   std::size_t equals = part.find('=');
   if (equals == std::string_view::npos)
-    throw InputError(where, printable(part), "SYMBOL=PERCENT, e.g. C=0.17");
+    throw InputError(where, printable(part), "SYMBOL=PERCENT, e.g. C=0.17"_word);
   std::string_view symbol = trimmed(part.substr(0, equals), " ");
   if (std::find(symbols.begin(), symbols.end(), symbol) == symbols.end())
-    throw InputError(where, printable(symbol), "an element's symbol, e.g. C, Mn or Cr");
+    throw InputError(where, printable(symbol),
+                     "an element's symbol, e.g. C, Mn or Cr"_word);
   return {std::string(symbol), percentage(trimmed(part.substr(equals + 1), " "), symbol, where)};
 }
 
@@ -47,7 +49,9 @@ std::vector<std::pair<std::string, double>> parse_composition(std::string_view t
     std::size_t comma = text.find(',');
     auto pair = parse_pair(trimmed(text.substr(0, comma), " "), where);
     for (const auto& [symbol, value] : pairs)
-      if (symbol == pair.first) throw InputError(where, symbol + " twice", "each element once");
+      if (symbol == pair.first)
+        throw InputError(where, Sentence("composition.twice"_key, {{"element", symbol}}),
+                         "each element once"_word);
     sum += pair.second;
     pairs.push_back(std::move(pair));
     if (comma == std::string_view::npos) break;
@@ -55,7 +59,8 @@ std::vector<std::pair<std::string, double>> parse_composition(std::string_view t
   }
   // A hair above 100 is the rounding of the decimals that were typed.
   if (sum > 100 + 1e-9)
-    throw InputError(where, "elements that add up to " + rounded_text(sum, 6) + " %", "at most 100 %");
+    throw InputError(where, Sentence("composition.adds-up-to"_key, {{"sum", UnitValue{sum, "%", 6}}}),
+                     Sentence("formula.at-most"_key, {{"most", UnitValue{100, "%"}}}));
   return pairs;
 }
 

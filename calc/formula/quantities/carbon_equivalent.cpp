@@ -39,7 +39,7 @@ void give(const char* key, const FormulaNote& note, const Real& value, const Com
 struct CarbonEquivalent {
   template <class Real>
   static void compute(const Inputs<Real>& in, Results<Real>& out) {
-    if (!in.has("composition")) throw InputError("--composition", "nothing", "mass %, e.g. C=0.17,Mn=1.45");
+    require_composition(in);
     Composition<Real> composition = given_composition(in);
     give("CE_IIW", ce_iiw_note, carbon_equivalent_iiw_pct(composition), composition, out);
     give("CET", cet_note, carbon_equivalent_cet_pct(composition), composition, out);

@@ -6,6 +6,12 @@
 
 namespace seamtakt {
 
+template <class Real>
+void require_composition(const Inputs<Real>& in) {
+  if (!in.has("composition"))
+    throw InputError("--composition", "nothing"_word, "mass %, e.g. C=0.17,Mn=1.45"_word);
+}
+
 /// The composition given by --composition.
 template <class Real>
 Composition<Real> given_composition(const Inputs<Real>& in) {

@@ -1,6 +1,7 @@
 #include "formula/strength/distortion.hpp"
 
 #include "formula/input_checks.hpp"
+#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -80,9 +81,7 @@ void note_tendon_stress(const Real& force_kN, const std::optional<Real>& section
   const double stress = value_of(force_kN) * 1000 / value_of(*section_area);
   if (stress <= lowest_yield_MPa) return;
   Finding finding =
-      remark("distortion.tendon-yield", "force_kN",
-             "The force over the section is above the yield stress of S235: it can't exceed yield stress "
-             "times area, so bow and shortening are overstated where the steel yields.",
+      remark("distortion.tendon-yield", "force_kN", Sentence("distortion.tendon-yield"_key),
              "white-leggatt-dwight-1980, recalled");
   finding.severity = Severity::warn;
   finding.value = stress;
@@ -132,8 +131,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   if (type == "longitudinal-bow") return compute_longitudinal_bow(in, out);
   if (type == "butt-transverse") return compute_butt_transverse(in, out);
   if (type == "tendon") return compute_tendon(in, out);
-  throw InputError("--type", type.empty() ? "nothing" : printable(type),
-                   "fillet-angular, longitudinal-bow, butt-transverse or tendon");
+  throw InputError("--type", type.empty() ? Sentence("nothing"_word) : Sentence::verbatim(printable(type)),
+                   or_list({"fillet-angular", "longitudinal-bow", "butt-transverse", "tendon"}));
 }
 
 }  // namespace

@@ -46,7 +46,7 @@ Section<Real> section_of_area(const Inputs<Real>& in, const Real& dihedral, cons
   auto leg = fillet_leg_of_full_area_mm(area, height, dihedral);
   if (!leg)
     throw InputError("--convexity", number_text(value_of(height)),
-                     "a face that leaves a triangle within the area");
+                     "a face that leaves a triangle within the area"_word);
   Section<Real> section{*leg, *leg, dihedral, height};
   out.explain(fillet_leg_of_area_note, *leg, "mm",
               {{"A", "whole section", area, "mm2"},
@@ -88,31 +88,36 @@ constexpr ValidRange dihedral_range{
     "fillet.dihedral.range", "The dihedral angle"_word, 60, 135, "deg", "aws-d1-1, skewed T-joints (recalled)"};
 
 Finding finding_of(const char* rule, Severity severity, const char* where, double value, double limit,
-                   std::string text, std::string source) {
-  return {rule, severity, where, value, limit, "mm", std::move(text), std::move(source)};
+                   Sentence sentence, std::string source) {
+  return {rule, severity, where, value, limit, "mm", std::move(sentence), std::move(source)};
 }
 
 void judge_dihedral(double dihedral, Findings& findings) {
   add_if_any(findings, outside_range(dihedral_range, dihedral, "--dihedral"));
-  if (dihedral >= 60) return;
-  std::string text =
-      dihedral < 30
-          ? "Below 30 deg AWS D1.1 gives a fillet weld no throat."
-          : "Between 30 and 60 deg AWS D1.1 takes a Z loss off the throat (0 to 10 mm, by process and "
-            "position), which isn't deducted here.";
+  // Below the first angle AWS D1.1 gives no throat, up to the second a throat less its Z loss.
+  constexpr double throat_from_deg = 30, whole_throat_from_deg = 60, greatest_z_loss_mm = 10;
+  if (dihedral >= whole_throat_from_deg) return;
+  const UnitValue throat_from{throat_from_deg, "deg"};
+  Sentence sentence =
+      dihedral < throat_from_deg
+          ? Sentence("fillet.dihedral.no-throat"_key, {{"angle", throat_from}})
+          : Sentence("fillet.dihedral.z-loss"_key, {{"from", throat_from},
+                                                    {"to", UnitValue{whole_throat_from_deg, "deg"}},
+                                                    {"least", UnitValue{0, "mm"}},
+                                                    {"most", UnitValue{greatest_z_loss_mm, "mm"}}});
   findings.push_back(
-      remark("fillet.dihedral.z-loss", "--dihedral", std::move(text), "aws-d1-1, Z loss (recalled)"));
+      remark("fillet.dihedral.z-loss", "--dihedral", std::move(sentence), "aws-d1-1, Z loss (recalled)"));
 }
 
 void judge_gap(double gap, Findings& findings) {
   if (gap > aws_gap_greatest_mm) {
     findings.push_back(
         finding_of("fillet.gap.greatest", Severity::warn, "--gap", gap, aws_gap_greatest_mm,
-                   "The root gap is above 5 mm, which AWS D1.1 allows only by a special procedure.",
+                   Sentence("fillet.gap.greatest"_key, {{"greatest", UnitValue{aws_gap_greatest_mm, "mm"}}}),
                    "aws-d1-1, fit-up of fillet welds (recalled)"));
   } else if (gap > 0 && gap <= aws_gap_free_mm) {
     findings.push_back(finding_of("fillet.gap.deducted", Severity::note, "--gap", gap, aws_gap_free_mm,
-                                  "The gap is deducted here; AWS D1.1 deducts it only above 1.6 mm.",
+                                  Sentence("fillet.gap.deducted"_key, {{"free", UnitValue{aws_gap_free_mm, "mm"}}}),
                                   "aws-d1-1, fit-up of fillet welds (recalled)"));
   }
 }
@@ -120,24 +125,21 @@ void judge_gap(double gap, Findings& findings) {
 void judge_throat(double throat, double gap, Findings& findings) {
   if (throat > 0) return;
   findings.push_back(finding_of("fillet.throat.none", Severity::fail, "--gap", gap, 0,
-                                "Gap and concavity leave no throat.", "en-1993-1-8, 4.5.2(1)"));
+                                Sentence("fillet.throat.none"_key), "en-1993-1-8, 4.5.2(1)"));
 }
 
 void judge_face(double face_width, double height, Findings& findings) {
   double limit = convexity_limit_mm(face_width);
   if (height <= limit) return;
   findings.push_back(finding_of("fillet.convexity.limit", Severity::warn, "--convexity", height, limit,
-                                "The face is more convex than AWS D1.1 allows for its width.",
+                                Sentence("fillet.convexity.limit"_key),
                                 "aws-d1-1, weld profiles (recalled)"));
 }
 
 void judge_legs(double leg, double leg_2, double dihedral, Findings& findings) {
   if (!throat_is_shorter_leg(leg, leg_2, dihedral)) return;
-  findings.push_back(
-      remark("fillet.throat.shorter-leg", "--leg",
-             "The perpendicular from the root meets the face outside the weld: the throat is the "
-             "shorter leg.",
-             "derived, geometry"));
+  findings.push_back(remark("fillet.throat.shorter-leg", "--leg", Sentence("fillet.throat.shorter-leg"_key),
+                            "derived, geometry"));
 }
 
 template <class Real>
@@ -167,7 +169,9 @@ struct Fillet {
   static void compute(const Inputs<Real>& in, Results<Real>& out) {
     Real dihedral = in.number("dihedral"), gap = not_negative(in, "gap");
     if (!(value_of(dihedral) > 0 && value_of(dihedral) < 180))
-      throw InputError("--dihedral", number_text(value_of(dihedral)), "an angle above 0, below 180 deg");
+      throw InputError("--dihedral", number_text(value_of(dihedral)),
+                       Sentence("formula.angle-above-below"_key,
+                                {{"above", UnitValue{0, "deg"}}, {"below", UnitValue{180, "deg"}}}));
     auto section = given_section(in, dihedral, out);
     Real skew = fillet_skew_factor(dihedral);
     judge_dihedral(value_of(dihedral), out.findings);
@@ -183,7 +187,7 @@ struct Fillet {
     Real effective = effective_throat(section, gap);
     Real area = fillet_area_mm2(section.leg, section.leg_2, section.dihedral) + section.segment();
     if (value_of(area) < 0)
-      throw InputError("--convexity", number_text(value_of(section.height)), "a face that leaves some area");
+      throw InputError("--convexity", number_text(value_of(section.height)), "a face that leaves some area"_word);
     out.set("leg_mm", section.leg);
     out.set("leg_2_mm", section.leg_2);
     out.set("throat_mm", throat);

@@ -29,9 +29,13 @@ constexpr double aws_from_mm = 3, eurocode_from_mm = 4;
 void note_scope(const FilletMinimumCase& fillet, Findings& findings) {
   const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
   if (thinner >= eurocode_from_mm) return;
-  Finding finding = remark("fillet-minimum.thin-plate", "--thickness",
-                           "The plate is thinner than the 4 mm from which EN 1993-1-8 holds" +
-                               std::string(thinner < aws_from_mm ? ", and than the 3 mm of AWS D1.1." : "."),
+  const UnitValue eurocode{eurocode_from_mm, "mm"};
+  Sentence sentence =
+      thinner < aws_from_mm
+          ? Sentence("fillet-minimum.thin-plate.both"_key,
+                     {{"eurocode", eurocode}, {"aws", UnitValue{aws_from_mm, "mm"}}})
+          : Sentence("fillet-minimum.thin-plate"_key, {{"eurocode", eurocode}});
+  Finding finding = remark("fillet-minimum.thin-plate", "--thickness", std::move(sentence),
                            "EN 1993-1-8, 4.1, and AWS D1.1, 1.2, recalled");
   finding.value = thinner;
   finding.limit = eurocode_from_mm;
@@ -43,14 +47,14 @@ void note_scope(const FilletMinimumCase& fillet, Findings& findings) {
 void note_inch_plate(double governing_mm, Findings& findings) {
   struct InchRow {
     double above_mm, up_to_mm;
-    const char* leg;
+    const char *leg, *plate;
   };
-  constexpr InchRow rows[] = {{6, 6.35, "1/8 in for a 1/4 in"}, {12, 12.7, "3/16 in for a 1/2 in"}};
+  constexpr InchRow rows[] = {{6, 6.35, "1/8 in", "1/4 in"}, {12, 12.7, "3/16 in", "1/2 in"}};
   for (const InchRow& row : rows) {
     if (governing_mm <= row.above_mm || governing_mm > row.up_to_mm) continue;
     Finding finding =
         remark("fillet-minimum.inch-plate", "--thickness",
-               std::string("The metric table is used; the code's inch table asks for ") + row.leg + " plate.",
+               Sentence("fillet-minimum.inch-plate"_key, {{"leg", row.leg}, {"plate", row.plate}}),
                "AWS D1.1, minimum fillet weld size");
     finding.value = governing_mm;
     finding.limit = row.up_to_mm;
@@ -64,13 +68,12 @@ void note_leg(const FilletMinimumCase& fillet, double leg_mm, bool other_given, 
   if (!fillet.low_hydrogen)
     findings.push_back(
         remark("fillet-minimum.single-pass", "--hydrogen",
-               std::string("Without low hydrogen the leg goes by the thicker plate and must be laid in a "
-                           "single pass") +
-                   (other_given ? "." : "; the other plate is taken as equally thick."),
+               Sentence(other_given ? "fillet-minimum.single-pass"_key
+                                    : "fillet-minimum.single-pass.equal-plates"_key),
                "AWS D1.1, minimum fillet weld size"));
   if (leg_mm <= thinner) return;
   Finding finding = remark("fillet-minimum.exceeds-plate", "--thickness",
-                           "The least leg for cyclic loading is larger than the thinner plate is thick.",
+                           Sentence("fillet-minimum.exceeds-plate"_key),
                            "AWS D1.1, minimum fillet weld size");
   finding.value = leg_mm;
   finding.limit = thinner;
@@ -82,8 +85,7 @@ void note_german_annex(const FilletMinimumCase& fillet, Findings& findings) {
   const std::optional<double> throat = fillet_throat_min_german_annex_mm(fillet);
   if (!throat || *throat <= fillet_throat_min_mm) return;
   Finding finding = remark("fillet-minimum.german-annex", "throat_min_mm",
-                           "Germany's national annex asks for " + rounded_text(*throat, 3) +
-                               " mm of throat here: sqrt(t_max) - 0.5.",
+                           Sentence("fillet-minimum.german-annex"_key, {{"throat", UnitValue{*throat, "mm", 3}}}),
                            "DIN EN 1993-1-8/NA, recalled");
   finding.value = fillet_throat_min_mm;
   finding.limit = *throat;

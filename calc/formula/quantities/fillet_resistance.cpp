@@ -41,8 +41,7 @@ struct Steel {
 void note_edition(const std::string& grade, bool edition_2024, Findings& findings) {
   if (!edition_2024 || (grade != "S420" && grade != "S460")) return;
   findings.push_back(remark("fillet-resistance.edition", "--edition",
-                            "The 2024 edition's correlation factor of " + grade +
-                                " is recalled: compare it with your copy of the standard.",
+                            Sentence("fillet-resistance.edition"_key, {{"edition", "2024"}, {"grade", grade}}),
                             "EN 1993-1-8:2024, recalled"));
 }
 
@@ -56,49 +55,52 @@ Steel<Real> steel_of(const Inputs<Real>& in, Findings& findings) {
     const auto known =
         fillet_steel(grade, edition_2024 ? FilletEdition::ed2024 : FilletEdition::ed2005,
                      in.text("tensile-table") == "en-10025" ? TensileTable::product : TensileTable::design);
-    if (!known) throw InputError("--steel", printable(grade), "a grade of reference/fillet_strength.csv");
+    if (!known)
+      throw InputError("--steel", printable(grade),
+                       "a grade of reference/fillet_strength.csv"_word);
     if (!beta_w) note_edition(grade, edition_2024, findings);
     if (!tensile) tensile = Real(known->tensile_MPa);
     if (!beta_w) beta_w = Real(known->beta_w);
   }
-  if (!tensile) throw InputError("--steel", "nothing", "a grade, or --tensile with --beta-w");
+  if (!tensile) throw InputError("--steel", "nothing"_word, "a grade, or --tensile with --beta-w"_word);
   if (!beta_w)
-    throw InputError("--beta-w", "nothing", "the correlation factor that goes with --tensile, or --steel");
+    throw InputError("--beta-w", "nothing"_word,
+                     "the correlation factor that goes with --tensile, or --steel"_word);
   return {*tensile, *beta_w};
 }
 
 /// 4.5.1(2), 4.5.2(2) and 4.11: what keeps a weld from counting, whatever its stress.
 void judge_size(double throat_mm, double length_mm, Findings& findings) {
   const auto add = [&](const char* rule, Severity severity, const char* where, double value, double limit,
-                       std::string text, const char* source) {
-    findings.push_back({rule, severity, where, value, limit, "mm", std::move(text), source});
+                       Sentence sentence, const char* source) {
+    findings.push_back({rule, severity, where, value, limit, "mm", std::move(sentence), source});
   };
   constexpr double throat_min_mm = 3;
   if (throat_mm < throat_min_mm)
     add("fillet-resistance.throat", Severity::warn, "--throat", throat_mm, throat_min_mm,
-        "The throat is below the 3 mm that a load-bearing fillet needs.",
+        Sentence("fillet-resistance.throat"_key, {{"least", UnitValue{throat_min_mm, "mm"}}}),
         "EN 1993-1-8:2005, 4.5.2(2), recalled");
   const double length_min = effective_length_min_mm(throat_mm);
   if (length_mm < length_min)
     add("fillet-resistance.length", Severity::warn, "--length", length_mm, length_min,
-        "A weld shorter than 30 mm or 6 throats isn't designed to carry load.", "EN 1993-1-8:2005, 4.5.1(2)");
+        Sentence("fillet-resistance.length"_key, {{"shortest", UnitValue{effective_length_min_mm(0), "mm"}}}),
+        "EN 1993-1-8:2005, 4.5.1(2)");
   const double factor = long_lap_factor(length_mm, throat_mm);
   if (factor < 1)
     add("fillet-resistance.long-lap", Severity::note, "--length", length_mm, 150 * throat_mm,
-        "In a lap joint this length lowers the resistance by the factor " + rounded_text(factor, 4) +
-            ", which isn't applied here.",
+        Sentence("fillet-resistance.long-lap"_key, {{"factor", UnitValue{factor, ""}}}),
         "EN 1993-1-8:2005, 4.11");
 }
 
 void judge_utilisation(double simplified, double directional, Findings& findings) {
   if (directional > 1)
     findings.push_back({"fillet-resistance.exceeded", Severity::fail, "utilisation_directional", directional,
-                        1.0, "", "The force exceeds the weld's resistance by both methods.",
+                        1.0, "", Sentence("fillet-resistance.exceeded"_key),
                         "EN 1993-1-8:2005, 4.5.3.2"});
   else if (simplified > 1)
     findings.push_back({"fillet-resistance.simplified-exceeded", Severity::note, "utilisation_simplified",
                         simplified, 1.0, "",
-                        "The simplified method is exceeded, the directional one isn't: either may be used.",
+                        Sentence("fillet-resistance.simplified-exceeded"_key),
                         "EN 1993-1-8:2005, 4.5.3.1"});
 }
 
@@ -140,7 +142,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   const Steel<Real> steel = steel_of(in, out.findings);
   const Real count = positive(in, "count");
   if (value_of(count) != std::floor(value_of(count)))
-    throw InputError("--count", number_text(value_of(count)), "a whole number of welds");
+    throw InputError("--count", number_text(value_of(count)), "a whole number of welds"_word);
   const Real strength = weld_shear_strength_MPa(steel.tensile_MPa, steel.beta_w);
   out.set("design_shear_strength_MPa", strength);
   out.explain(weld_shear_strength_note, strength, "MPa",

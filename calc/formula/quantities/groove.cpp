@@ -1,6 +1,7 @@
 #include "formula/size/groove.hpp"
 
 #include "formula/input_checks.hpp"
+#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 
 namespace seamtakt {
@@ -49,8 +50,9 @@ const FormulaNote& note_of(GrooveType type) {
 template <class Real>
 GrooveShape<Real> given_shape(const Inputs<Real>& in) {
   if (!in.has("type"))
-    throw InputError("--type", "nothing",
-                     "square, single-v, double-v, single-bevel, double-bevel or single-u");
+    throw InputError(
+        "--type", "nothing"_word,
+        or_list({"square", "single-v", "double-v", "single-bevel", "double-bevel", "single-u"}));
   GrooveShape<Real> shape;
   shape.type = *groove_type_of(in.text("type"));
   shape.thickness_mm = positive(in, "thickness");
@@ -58,12 +60,12 @@ GrooveShape<Real> given_shape(const Inputs<Real>& in) {
   if (shape.type == GrooveType::square) return shape;
   shape.root_face_mm = not_negative(in, "root-face");
   if (value_of(shape.root_face_mm) > value_of(shape.thickness_mm))
-    throw InputError("--root-face", number_text(value_of(shape.root_face_mm)), "at most the thickness");
+    throw InputError("--root-face", number_text(value_of(shape.root_face_mm)), "at most the thickness"_word);
   shape.angle_deg = not_negative(in, "angle");
   double below = groove_angle_below_deg(shape.type);
   if (!(value_of(shape.angle_deg) < below))
     throw InputError("--angle", number_text(value_of(shape.angle_deg)),
-                     "an angle below " + number_text(below) + " deg");
+                     Sentence("formula.angle-below"_key, {{"below", UnitValue{below, "deg"}}}));
   if (shape.type == GrooveType::single_u) shape.root_radius_mm = positive(in, "root-radius");
   return shape;
 }

@@ -27,10 +27,11 @@ constexpr const char* rule_source = "ILAC-G8:09/2019, 4.2.2: guard band w = U, k
 template <class Real>
 Limits<Real> limits_of(const Inputs<Real>& in) {
   const Limits<Real> limits{in.find("lower"), in.find("upper")};
-  if (!limits.lower && !limits.upper) throw InputError("--upper", "nothing", "a value, or --lower, or both");
+  if (!limits.lower && !limits.upper)
+    throw InputError("--upper", "nothing"_word, "a value, or --lower, or both"_word);
   if (limits.lower && limits.upper && value_of(*limits.lower) > value_of(*limits.upper))
     throw InputError("--lower", number_text(value_of(*limits.lower)),
-                     "a value not above the upper limit of " + number_text(value_of(*limits.upper)));
+                     Sentence("guard-band.not-above-upper"_key, {{"upper", exact_value(value_of(*limits.upper))}}));
   return limits;
 }
 
@@ -56,8 +57,7 @@ void set_acceptance(const Real& u, const Limits<Real>& tolerance, Results<Real>&
         {{"upper", "upper tolerance limit", *tolerance.upper, ""}, {"u", "standard uncertainty", u, ""}});
   if (acceptance.lower && acceptance.upper && value_of(*acceptance.lower) > value_of(*acceptance.upper)) {
     Finding finding =
-        remark("guard-band.empty", "acceptance",
-               "The uncertainty is larger than the limits allow for: no value can be accepted.", rule_source);
+        remark("guard-band.empty", "acceptance", Sentence("guard-band.empty"_key), rule_source);
     finding.severity = Severity::warn;
     finding.value = value_of(u);
     finding.limit = (value_of(*tolerance.upper) - value_of(*tolerance.lower)) / (2 * coverage_factor);
@@ -73,10 +73,7 @@ void judge(double value, double u, const Limits<double>& tolerance, Decision dec
   const bool low = crossed.lower && value < *crossed.lower;
   Finding finding =
       remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
-             failed ? "The value lies beyond its limit: rejected."
-                    : "The value lies within its limit, but inside the guard band: neither accepted nor "
-                      "rejected.",
-             rule_source);
+             Sentence(failed ? "guard-band.reject"_key : "guard-band.inside"_key), rule_source);
   finding.severity = failed ? Severity::fail : Severity::warn;
   finding.value = value;
   finding.limit = low ? *crossed.lower : *crossed.upper;

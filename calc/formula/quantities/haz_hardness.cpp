@@ -37,17 +37,19 @@ constexpr ValidRange dueren_time_range{
 void note_common_limit(double hardness_HV, Findings& findings) {
   struct CommonLimit {
     double hardness_HV;
-    const char* text;
+    SentenceKey sentence;
     const char* source;
   };
   constexpr CommonLimit limits[] = {
-      {380, "Above the 380 HV10 that ISO 15614-1 allows groups 1 and 2 as welded.", "ISO 15614-1, recalled"},
-      {350, "Above the 350 HV10 that structural work commonly allows.", "common practice, no source"},
-      {250, "Above the 250 HV that sour service commonly allows.", "common practice, no source"},
+      {380, "haz-hardness.common-limit.procedure-test"_key, "ISO 15614-1, recalled"},
+      {350, "haz-hardness.common-limit.structural"_key, "common practice, no source"},
+      {250, "haz-hardness.common-limit.sour-service"_key, "common practice, no source"},
   };
   for (const CommonLimit& limit : limits) {
     if (hardness_HV <= limit.hardness_HV) continue;
-    Finding finding = remark("haz-hardness.common-limit", "hardness_HV", limit.text, limit.source);
+    Finding finding =
+        remark("haz-hardness.common-limit", "hardness_HV",
+               Sentence(limit.sentence, {{"limit", UnitValue{limit.hardness_HV, "HV"}}}), limit.source);
     finding.value = hardness_HV;
     finding.limit = limit.hardness_HV;
     finding.unit = "HV";
@@ -71,8 +73,7 @@ void compute_yurioka(const HardeningElements& e, const std::optional<Real>& time
   const std::optional<Real> hardness = yurioka_hardness_HV(e, *time);
   if (!hardness) {
     Finding finding =
-        remark("haz-hardness.no-transition", "hardness_HV",
-               "For this composition the formula has no cooling time between martensite and bainite.",
+        remark("haz-hardness.no-transition", "hardness_HV", Sentence("haz-hardness.no-transition"_key),
                "Yurioka et al. 1987, recalled");
     finding.severity = Severity::warn;
     out.findings.push_back(std::move(finding));
@@ -110,9 +111,10 @@ void compute_dueren(const HardeningElements& e, const std::optional<Real>& time,
 
 template <class Real>
 void compute(const Inputs<Real>& in, Results<Real>& out) {
-  if (!in.has("composition")) throw InputError("--composition", "nothing", "mass %, e.g. C=0.17,Mn=1.45");
+  require_composition(in);
   const Composition<Real> composition = given_composition(in);
-  if (!composition.was_reported("C")) throw InputError("--composition", "no carbon", "at least C=");
+  if (!composition.was_reported("C"))
+    throw InputError("--composition", "no carbon"_word, "at least C="_word);
   const HardeningElements elements = hardening_elements(composition);
   const std::optional<Real> time = find_positive(in, "cooling-time");
   if (in.text("method") == "dueren") {

@@ -35,7 +35,8 @@ PeakTemperatureCase<Real> weld_of(const Inputs<Real>& in) {
   require_within("preheat", value_of(weld.preheat_C), -273.15, 2000);
   if (!(value_of(weld.melting_C) > value_of(weld.preheat_C)))
     throw InputError("--melting", number_text(value_of(weld.melting_C)),
-                     "a temperature above the preheat of " + number_text(value_of(weld.preheat_C)) + " C");
+                     Sentence("haz-width.above-preheat"_key,
+                              {{"preheat", exact_value(value_of(weld.preheat_C), "C")}}));
   return weld;
 }
 
@@ -43,9 +44,9 @@ template <class Real>
 void require_peak(const PeakTemperatureCase<Real>& weld, const Real& peak) {
   if (value_of(peak) > value_of(weld.preheat_C) && value_of(peak) <= value_of(weld.melting_C)) return;
   throw InputError("--peak", number_text(value_of(peak)),
-                   "a temperature above the preheat of " + number_text(value_of(weld.preheat_C)) +
-                       " C and not above the melting temperature of " +
-                       number_text(value_of(weld.melting_C)) + " C");
+                   Sentence("haz-width.between-preheat-and-melting"_key,
+                            {{"preheat", exact_value(value_of(weld.preheat_C), "C")},
+                             {"melting", exact_value(value_of(weld.melting_C), "C")}}));
 }
 
 /// The formula of the thin plate is used for one that cools as a thick one, or the reverse can't be told.
@@ -53,8 +54,8 @@ template <class Real>
 void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>& thickness,
                 Findings& findings) {
   if (!thickness) {
-    findings.push_back(remark("haz-width.thick-plate", "--thickness",
-                              "No thickness is given: the thick-plate formula is used.", "rykalin-1957"));
+    findings.push_back(remark("haz-width.thick-plate", "--thickness", Sentence("haz-width.thick-plate"_key),
+                              "rykalin-1957"));
     return;
   }
   if (value_of(weld.preheat_C) >= relative_thickness_at_C) return;
@@ -64,9 +65,8 @@ void note_plate(const PeakTemperatureCase<Real>& weld, const std::optional<Real>
   if (relative <= thin_to_relative_thickness) return;
   Finding finding =
       remark("haz-width.thin-plate", "--thickness",
-             "The relative thickness of " + rounded_text(relative, 3) +
-                 " is above 0.6, up to which a plate heats through as a thin one: the zone is wider than "
-                 "the thin-plate formula says near the surface and narrower at depth.",
+             Sentence("haz-width.thin-plate"_key, {{"relative", UnitValue{relative, "", 3}},
+                                                   {"thin_to", UnitValue{thin_to_relative_thickness, ""}}}),
              "adams");
   finding.severity = relative > thick_from_relative_thickness ? Severity::warn : Severity::note;
   finding.value = relative;

@@ -1,6 +1,7 @@
 #include "formula/tolerance/imperfection.hpp"
 
 #include "formula/input_checks.hpp"
+#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -46,26 +47,26 @@ const char* symbol_of(ImperfectionSize size) {
 
 /// Why a limit is null, where the standard rather than a missing option is the reason.
 void note_no_limit(Permission permission, const char* key, const std::string& level, Findings& findings) {
-  const auto add = [&](const char* rule, const std::string& text, const char* source) {
-    findings.push_back(remark(rule, key, text, source));
+  const auto add = [&](const char* rule, SentenceKey sentence, const char* source) {
+    findings.push_back(remark(rule, key, Sentence(sentence, {{"level", level}}), source));
   };
   switch (permission) {
     case Permission::limited:
       break;
     case Permission::unlimited:
-      add("imperfection.unlimited", "Level " + level + " permits it whatever its size.",
+      add("imperfection.unlimited", "imperfection.unlimited"_key,
           "ISO 5817:2014, Table 1, recalled");
       break;
     case Permission::not_permitted:
-      add("imperfection.not-permitted", "Level " + level + " doesn't permit it.", "ISO 5817:2014, Table 1");
+      add("imperfection.not-permitted", "imperfection.not-permitted"_key, "ISO 5817:2014, Table 1");
       break;
     case Permission::only_if_short:
-      add("imperfection.only-if-short", "Level " + level + " permits it only where it is short (--short).",
+      add("imperfection.only-if-short", "imperfection.only-if-short"_key,
           "ISO 5817:2014, Table 1");
       break;
     case Permission::no_row:
-      add("imperfection.no-row", "The table here has no limit for this thickness: see the standard.",
-          "ISO 5817:2014, Table 1");
+      findings.push_back(remark("imperfection.no-row", key, Sentence("imperfection.no-row"_key),
+                                "ISO 5817:2014, Table 1"));
       break;
   }
 }
@@ -85,10 +86,8 @@ void set_limit(std::size_t which, const ImperfectionRule& rule, const Sizes<Real
                {symbol_of(rule.factor_of), "size that the row goes by", *size, "mm"},
                {"cap", "largest, where the row has one", cap, "mm"}});
   if (rule.basis == SourceBasis::recalled)
-    out.findings.push_back(
-        remark("imperfection.recalled", key,
-               "This row of the table is recalled: compare it with your copy of the standard.",
-               "ISO 5817:2014, Table 1, recalled"));
+    out.findings.push_back(remark("imperfection.recalled", key, Sentence("formula.row-recalled"_key),
+                                  "ISO 5817:2014, Table 1, recalled"));
 }
 
 /// Undercut goes by the thickness: without it nothing can be said, not even whether it is permitted.
@@ -101,11 +100,11 @@ template <class Real>
 void compute(const Inputs<Real>& in, Results<Real>& out) {
   ImperfectionCase weld;
   weld.level = in.text("level");
-  if (weld.level.empty()) throw InputError("--level", "nothing", "B, C or D");
+  if (weld.level.empty()) throw InputError("--level", "nothing"_word, or_list({"B", "C", "D"}));
   const Sizes<Real> sizes{find_positive(in, "throat"), find_positive(in, "thickness"),
                           find_positive(in, "face-width")};
   if (!sizes.throat_mm && !sizes.thickness_mm && !sizes.face_width_mm)
-    throw InputError("--throat", "nothing", "a value, or --thickness or --face-width");
+    throw InputError("--throat", "nothing"_word, "a value, or --thickness or --face-width"_word);
   weld.thickness_mm = sizes.thickness_mm ? value_of(*sizes.thickness_mm) : 0;
   weld.short_imperfection = in.has("short");
   for (std::size_t which = 0; which < std::size(fillet_imperfections); ++which) {

@@ -23,7 +23,7 @@ template <class Real>
 std::optional<Real> find_efficiency(const Inputs<Real>& in) {
   std::optional<Real> given = in.find("efficiency");
   if (given && !(value_of(*given) > 0 && value_of(*given) <= 1))
-    throw InputError("--efficiency", as_typed(value_of(*given)), "a value above 0, at most 1"_word);
+    throw InputError("--efficiency", number_text(value_of(*given)), "a value above 0, at most 1"_word);
   if (!in.has("process")) return given;
   std::string process = in.text("process");
   if (auto known = thermal_efficiency_of(process)) return given ? given : std::optional<Real>(Real(*known));
@@ -32,7 +32,7 @@ std::optional<Real> find_efficiency(const Inputs<Real>& in) {
   if (given && is_number) return given;
   Sentence expected = known_processes();
   if (is_number) expected = Sentence("formula.process-or-efficiency"_key, {{"processes", std::move(expected)}});
-  throw InputError("--process", Sentence::verbatim(printable(process)), std::move(expected));
+  throw InputError("--process", printable(process), std::move(expected));
 }
 
 }  // namespace seamtakt

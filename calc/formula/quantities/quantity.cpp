@@ -45,17 +45,17 @@ void check_number(const Quantity& quantity, std::string_view name, double value)
   if (option.kind != OptionKind::number) 
     throw InputError("--" + std::string(name), "a number"_word, "a text"_word);
   if (!std::isfinite(value))
-    throw InputError("--" + std::string(name), as_typed(value), "a finite number"_word);
+    throw InputError("--" + std::string(name), number_text(value), "a finite number"_word);
 }
 
 void check_text(const Quantity& quantity, std::string_view name, const std::string& text) {
   const OptionSpec& option = known_option(quantity, name);
   if (option.kind == OptionKind::number)
-    throw InputError("--" + std::string(name), Sentence::verbatim(printable(text)), "a number"_word);
+    throw InputError("--" + std::string(name), printable(text), "a number"_word);
   if (option.kind != OptionKind::text || !option.choices) return;
   auto choices = choices_of(option);
   if (std::find(choices.begin(), choices.end(), text) == choices.end())
-    throw InputError("--" + std::string(name), Sentence::verbatim(printable(text)), or_list(choices));
+    throw InputError("--" + std::string(name), printable(text), or_list(choices));
 }
 
 void fill_default(const OptionSpec& option, Inputs<double>& inputs) {
@@ -85,7 +85,7 @@ void check_uncertainties(const Quantity& quantity, const QuantityRequest& reques
     std::string where = "--u-" + name;
     if (option.kind != OptionKind::number) 
       throw InputError(where, "an uncertainty of a text"_word, "none"_word);
-    if (!std::isfinite(u) || u < 0) throw InputError(where, as_typed(u), "0 or more"_word);
+    if (!std::isfinite(u) || u < 0) throw InputError(where, number_text(u), "0 or more"_word);
     if (u > 0 && !inputs.numbers.contains(name))
       throw InputError(where, "an uncertainty without its value"_word,
                        Sentence("formula.option-as-well"_key, {{"option", "--" + name}}));

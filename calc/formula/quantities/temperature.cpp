@@ -55,10 +55,12 @@ Asked<Real> asked(const Inputs<Real>& in) {
   require_within("preheat", value_of(what.source.preheat_C), -273.15, steel_melting_C);
   const bool needs_thickness = what.model == "thin" || what.model == "plate";
   if (needs_thickness && !what.thickness_mm)
-    throw InputError("--thickness", "nothing", "the plate's thickness for model " + what.model);
+    throw InputError("--thickness", "nothing"_word,
+                     Sentence("temperature.thickness-for-model"_key, {{"model", what.model}}));
   if (needs_thickness && value_of(what.point.depth_mm) > value_of(*what.thickness_mm))
     throw InputError("--z", number_text(value_of(what.point.depth_mm)),
-                     "a depth within the plate's " + number_text(value_of(*what.thickness_mm)) + " mm");
+                     Sentence("temperature.depth-within"_key,
+                              {{"thickness", exact_value(value_of(*what.thickness_mm), "mm")}}));
   return what;
 }
 
@@ -72,9 +74,9 @@ double singular_distance_mm(const Asked<Real>& what) {
 // Nearer to a point source than this its field says nothing, and its numbers leave the range of a double.
 constexpr double nearest_mm = 1e-6;
 
-Finding in_pool(std::optional<double> temperature_C, Severity severity, std::string text,
+Finding in_pool(std::optional<double> temperature_C, Severity severity, Sentence sentence,
                 const char* source) {
-  Finding finding = remark("temperature.weld-pool", "temperature_C", std::move(text), source);
+  Finding finding = remark("temperature.weld-pool", "temperature_C", std::move(sentence), source);
   finding.severity = severity;
   finding.value = temperature_C;
   finding.limit = steel_melting_C;
@@ -92,16 +94,16 @@ void note_model(const Asked<Real>& what, Findings& findings) {
       value_of(*what.thickness_mm), value_of(source.heat_capacity_J_mm3K), relative_thickness_at_C,
       value_of(source.preheat_C), value_of(source.net_power_W) / value_of(source.travel_speed_mm_s));
   const bool thick = what.model == "thick";
-  if (thick ? relative >= thick_from_relative_thickness : relative <= thin_to_relative_thickness) return;
+  const double limit = thick ? thick_from_relative_thickness : thin_to_relative_thickness;
+  if (thick ? relative >= limit : relative <= limit) return;
   Finding finding =
       remark("temperature.model-thickness", "--model",
-             "The relative thickness of " + rounded_text(relative, 3) + " is " +
-                 (thick ? "below 0.9, from which a plate cools as a thick one; model plate holds for both."
-                        : "above 0.6, up to which a plate cools as a thin one; model plate holds for both."),
+             Sentence(thick ? "temperature.model-thickness.thick"_key : "temperature.model-thickness.thin"_key,
+                      {{"relative", UnitValue{relative, "", 3}}, {"limit", UnitValue{limit, ""}}}),
              "adams");
   finding.severity = Severity::warn;
   finding.value = relative;
-  finding.limit = thick ? thick_from_relative_thickness : thin_to_relative_thickness;
+  finding.limit = limit;
   findings.push_back(std::move(finding));
 }
 
@@ -131,9 +133,8 @@ template <class Real>
 void compute_point_source(const Asked<Real>& what, Results<Real>& out) {
   note_model(what, out.findings);
   if (singular_distance_mm(what) < nearest_mm) {
-    out.findings.push_back(in_pool(
-        std::nullopt, Severity::warn,
-        "At the source itself the formula has no temperature: it is infinite there.", "rosenthal-1946"));
+    out.findings.push_back(in_pool(std::nullopt, Severity::warn,
+                                   Sentence("temperature.weld-pool.at-source"_key), "rosenthal-1946"));
     return;
   }
   Real temperature;
@@ -144,11 +145,10 @@ void compute_point_source(const Asked<Real>& what, Results<Real>& out) {
   else
     temperature = thick_plate_temperature_C(what.source, what.point);
   if (!(value_of(temperature) <= steel_melting_C)) {
-    const double limit = std::numeric_limits<double>::max();
+    const double finite_C = std::min(value_of(temperature), std::numeric_limits<double>::max());
     out.findings.push_back(in_pool(
-        std::min(value_of(temperature), limit), Severity::warn,
-        "The point lies in the weld pool, where the formula says nothing: it gives " +
-            rounded_text(std::min(value_of(temperature), limit), 4) + " degC, above the melting temperature.",
+        finite_C, Severity::warn,
+        Sentence("temperature.weld-pool.point-source"_key, {{"temperature_C", UnitValue{finite_C, ""}}}),
         "rosenthal-1946"));
     return;
   }
@@ -170,14 +170,11 @@ void compute_ellipsoid(const Inputs<Real>& in, const Asked<Real>& what, Results<
                {"t", "since the arc was struck", time, "s"}});
   if (what.thickness_mm)
     out.findings.push_back(
-        remark("temperature.thickness-unused", "--thickness",
-               "The ellipsoid's solution is for a body without a lower face; the thickness isn't used.",
+        remark("temperature.thickness-unused", "--thickness", Sentence("temperature.thickness-unused"_key),
                "fachinotti-2011"));
   if (value_of(temperature) > steel_melting_C)
     out.findings.push_back(
-        in_pool(value_of(temperature), Severity::warn,
-                "Above the melting temperature this is conduction alone, without melting or flow, "
-                "and no temperature of the pool.",
+        in_pool(value_of(temperature), Severity::warn, Sentence("temperature.weld-pool.ellipsoid"_key),
                 "fachinotti-2011"));
 }
 

@@ -58,7 +58,7 @@ struct Transfer {
                                          or_list({"mild-steel", "stainless", "aluminium"}));
     std::string designation = required_text(in.has("gas"), in.text("gas"), "--gas", gas_expected);
     auto gas = shielding_gas_of(designation);
-    if (!gas) throw InputError("--gas", Sentence::verbatim(printable(designation)), gas_expected);
+    if (!gas) throw InputError("--gas", printable(designation), gas_expected);
     Real diameter = positive(in, "wire-diameter");
     auto current = find_not_negative(in, "current");
     Transition<Real> transition = transition_current(material, diameter, *gas);

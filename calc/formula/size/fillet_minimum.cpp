@@ -28,8 +28,8 @@ double leg_of_table_mm(double thickness_mm) {
   static const std::vector<LegRow> rows = read_rows();
   for (const LegRow& row : rows)
     if (thickness_mm > row.above_mm && thickness_mm <= row.up_to_mm) return row.leg_mm;
-  throw InputError("reference/fillet_minimum.csv", "no row for this thickness",
-                   "rows for every thickness above 0");
+  throw InputError("reference/fillet_minimum.csv", "no row for this thickness"_word,
+                   "rows for every thickness above 0"_word);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "formula/or_list.hpp"
 #include "formula/reference_table.hpp"
 
 namespace seamtakt {
@@ -32,7 +33,8 @@ const char* word_of(ToleranceKind kind) {
 ToleranceKind kind_of_word(const std::string& word) {
   for (ToleranceKind kind : {ToleranceKind::linear, ToleranceKind::angular, ToleranceKind::straightness})
     if (word == word_of(kind)) return kind;
-  throw InputError("reference/iso13920.csv", "kind " + printable(word), "linear, angular or straightness");
+  throw InputError("reference/iso13920.csv", "kind " + printable(word),
+                   or_list({"linear", "angular", "straightness"}));
 }
 
 /// The standard states angles in whole minutes; the table's degrees are rounded.
@@ -80,8 +82,9 @@ std::optional<GeneralTolerance> general_tolerance(ToleranceKind kind, std::strin
   }
   if (!class_known)
     throw InputError("--class", printable(tolerance_class),
-                     kind == ToleranceKind::straightness ? "E, F, G or H for straightness"
-                                                         : "A, B, C or D for linear and angular dimensions");
+                     kind == ToleranceKind::straightness
+                         ? "E, F, G or H for straightness"_word
+                         : "A, B, C or D for linear and angular dimensions"_word);
   return std::nullopt;
 }
 

@@ -64,8 +64,9 @@ void each_row_for(const QualifiedTest& test, std::string_view quantity, const Vi
   if (any) return;
   const auto same_document = [&](const Row& row) { return row.document == test.basis; };
   if (std::none_of(rows().begin(), rows().end(), same_document))
-    throw InputError("reference/qualification_ranges.csv", "no rows for " + printable(test.basis),
-                     "a basis that the table has");
+    throw InputError("reference/qualification_ranges.csv",
+                     Sentence("reference.no-rows-for"_key, {{"basis", printable(test.basis)}}),
+                     "a basis that the table has"_word);
 }
 
 }  // namespace

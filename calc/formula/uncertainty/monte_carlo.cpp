@@ -127,7 +127,7 @@ double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t in
 void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>& inputs,
                                  const QuantityRequest& request, QuantityAnswer& answered) {
   if (request.monte_carlo_samples < 2 || request.monte_carlo_samples > most_samples)
-    throw InputError("--monte-carlo", Sentence::verbatim(std::to_string(request.monte_carlo_samples)),
+    throw InputError("--monte-carlo", std::to_string(request.monte_carlo_samples),
                      Sentence("uncertainty.samples-from-to"_key, {{"least", 2}, {"most", most_samples}}));
   Sampler sampler(quantity, inputs, request);
   if (sampler.nothing_to_draw())

@@ -135,8 +135,9 @@ Place find_place(const Plan& plan, std::string_view text) {
       for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass)
         if (text == pass_place(weldment.id, seam.id, pass)) return {&weldment, &seam, pass};
     }
-  throw InputError("--explain", "\"" + printable(text) + "\"",
-                   "a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan");
+  throw InputError(
+      "--explain", "\"" + printable(text) + "\"",
+      "a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan"_word);
 }
 
 /// The entry of `key` and what it rests on, each once.
@@ -188,7 +189,8 @@ std::vector<Explanation> explain(const Plan& plan, std::string_view place_text, 
   std::string known;
   for (const auto& entry : sink.entries)
     if (known.find(entry.key) == std::string::npos) known += (known.empty() ? "" : ", ") + entry.key;
-  throw InputError("--explain", "the key \"" + printable(key) + "\"", "one of " + known);
+  throw InputError("--explain", Sentence("plan.the-key"_key, {{"key", printable(key)}}),
+                   Sentence("plan.one-of"_key, {{"names", known}}));
 }
 
 }  // namespace seamtakt

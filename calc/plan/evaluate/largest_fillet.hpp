@@ -25,7 +25,7 @@ std::optional<ExcessThroat> excess_throat(const Seam& seam, double throat_needed
 /// An upper limit of the fillet that fit and window keep to.
 struct LargestFillet {
   std::string rule;
-  Word what;
+  Sentence what;
   std::string source;
   bool is_leg = false;  ///< a limit of the leg, else of the throat
   double limit_mm = 0;

@@ -4,6 +4,7 @@
 #include <functional>
 #include <stdexcept>
 
+#include "base/sentences/name_list.hpp"
 #include "base/units/units.hpp"
 #include "plan/fields/field_access.hpp"
 
@@ -11,48 +12,66 @@ namespace seamtakt {
 
 namespace {
 
-const char* id_of(IdList list) {
+Word id_of(IdList list) {
   switch (list) {
     case IdList::none:
       break;
     case IdList::base_metals:
-      return "the id of a base metal";
+      return "the id of a base metal"_word;
     case IdList::wires:
-      return "the id of a wire";
+      return "the id of a wire"_word;
     case IdList::gases:
-      return "the id of a gas";
+      return "the id of a gas"_word;
     case IdList::power_sources:
-      return "the id of a power source";
+      return "the id of a power source"_word;
     case IdList::schedules:
-      return "the id of a schedule";
+      return "the id of a schedule"_word;
     case IdList::qualifications:
-      return "the id of a qualification";
+      return "the id of a qualification"_word;
     case IdList::seams:
-      return "the id of a seam of this weldment";
+      return "the id of a seam of this weldment"_word;
     case IdList::robots:
-      return "the id of a robot";
+      return "the id of a robot"_word;
     case IdList::orientations:
-      return "the id of an orientation";
+      return "the id of an orientation"_word;
     case IdList::stages:
-      return "the id of a stage";
+      return "the id of a stage"_word;
     case IdList::seam_places:
-      return "a seam as weldment/seam";
+      return "a seam as weldment/seam"_word;
   }
-  return "an id";
+  return "an id"_word;
 }
 
-std::string number_text_of(const FieldInfo& field) {
-  std::string text = field.kind == FieldKind::integer ? "a whole number" : "a number";
-  if (const std::string range = field.range.text(); !range.empty()) text += " " + range;
-  if (*field.unit != '\0') text += std::string(field.range.text().empty() ? " in " : " ") + field.unit;
-  return text;
+SentenceKey key_of(const Range& range) {
+  const bool has_lower = std::isfinite(range.lower), has_upper = std::isfinite(range.upper);
+  if (!has_lower) return range.upper_open ? "field.number.below"_key : "field.number.at-most"_key;
+  if (!has_upper) return range.lower_open ? "field.number.above"_key : "field.number.at-least"_key;
+  if (range.lower == range.upper) return "field.number.equal"_key;
+  if (range.lower_open)
+    return range.upper_open ? "field.number.above-and-below"_key : "field.number.above-and-at-most"_key;
+  return range.upper_open ? "field.number.at-least-and-below"_key : "field.number.from-to"_key;
 }
 
-std::string list_text(const FieldInfo& field) {
-  std::string text = "a list of ";
-  if (field.least == field.most) return text + std::to_string(field.least) + ", each ";
-  if (field.least > 0) text += "at least " + std::to_string(field.least) + ", each ";
-  return field.least > 0 ? text : "a list, each ";
+/// "a number from 0 to 100 mm".
+Sentence number_of(const FieldInfo& field) {
+  const Word number = field.kind == FieldKind::integer ? "a whole number"_word : "a number"_word;
+  const auto bound = [&](double value) { return UnitValue{value, field.unit, UnitValue::all_digits}; };
+  const Range& range = field.range;
+  if (std::isfinite(range.lower) || std::isfinite(range.upper)) {
+    std::vector<Argument> arguments{{"number", number}};
+    if (std::isfinite(range.lower)) arguments.emplace_back("low", bound(range.lower));
+    if (std::isfinite(range.upper) && range.lower != range.upper)
+      arguments.emplace_back("high", bound(range.upper));
+    return Sentence(key_of(range), std::move(arguments));
+  }
+  if (*field.unit == '\0') return number;
+  return Sentence("field.number.in-unit"_key, {{"number", number}, {"quantity", bound(0)}});
+}
+
+Sentence list_of(const FieldInfo& field) {
+  if (field.least == 0) return Sentence("field.list"_key, {{"element", field.element_expectation()}});
+  return Sentence(field.least == field.most ? "field.list.count"_key : "field.list.at-least"_key,
+                  {{"count", field.least}, {"element", field.element_expectation()}});
 }
 
 /// Whether the reader has seen all that there is to check in a field of this kind.
@@ -75,8 +94,9 @@ bool stands_alone(const FieldInfo& field) {
   }
 }
 
-std::string choices_text(const FieldInfo& field) {
-  return (field.choices.size() > 1 ? "one of " : "the text ") + listed(field.choices);
+Sentence choice_of(const FieldInfo& field) {
+  return Sentence(field.choices.size() > 1 ? "field.choice"_key : "field.choice.single"_key,
+                  {{"choices", all_of_names(field.choices)}});
 }
 
 }  // namespace
@@ -86,21 +106,10 @@ bool Range::contains(double value) const {
   return (lower_open ? value > lower : value >= lower) && (upper_open ? value < upper : value <= upper);
 }
 
-std::string Range::text() const {
-  const bool has_lower = std::isfinite(lower), has_upper = std::isfinite(upper);
-  const std::string low = has_lower ? number_text(lower) : "", high = has_upper ? number_text(upper) : "";
-  if (has_lower && lower == upper) return "equal to " + low;
-  if (has_lower && has_upper && !lower_open && !upper_open) return "from " + low + " to " + high;
-  std::string text;
-  if (has_lower) text = (lower_open ? "above " : "of at least ") + low;
-  if (has_upper) text += (has_lower ? " and " : "") + std::string(upper_open ? "below " : "at most ") + high;
-  return text;
-}
-
-std::string FieldInfo::element_expectation() const {
+Sentence FieldInfo::element_expectation() const {
   switch (kind) {
     case FieldKind::text_list:
-      return "a text that isn't empty";
+      return "a text that isn't empty"_word;
     case FieldKind::reference:
     case FieldKind::reference_list:
       return id_of(refers_to);
@@ -108,50 +117,54 @@ std::string FieldInfo::element_expectation() const {
     case FieldKind::integer:
     case FieldKind::number_list:
     case FieldKind::choice_or_number:
-      return number_text_of(*this);
+      return number_of(*this);
     case FieldKind::interval:
-      return "null or " + number_text_of(*this);
+      return Sentence("field.null-or"_key, {{"value", number_of(*this)}});
     case FieldKind::composition:
-      return "a mass percentage from 0 to 100";
+      return "a mass percentage from 0 to 100"_word;
     case FieldKind::point:
-      return "a number in mm";
+      return "a number in mm"_word;
     case FieldKind::path:
-      return "[x, y, z] in mm";
+      return "[x, y, z] in mm"_word;
     default:
       return expectation();
   }
 }
 
-std::string FieldInfo::expectation() const {
+Sentence FieldInfo::expectation() const {
   switch (kind) {
     case FieldKind::text:
-      return required ? "a text that isn't empty" : "a text";
+      return required ? "a text that isn't empty"_word : "a text"_word;
     case FieldKind::choice:
-      return choices_text(*this);
+      return choice_of(*this);
     case FieldKind::date:
-      return "a date YYYY-MM-DD";
+      return "a date YYYY-MM-DD"_word;
     case FieldKind::boolean:
-      return "true or false";
+      return "true or false"_word;
     case FieldKind::interval:
-      return "[lower, upper], each " + element_expectation();
+      return Sentence("field.interval"_key, {{"bound", element_expectation()}});
     case FieldKind::choice_or_number:
-      return choices_text(*this) + ", or " + number_text_of(*this);
+      return Sentence("field.choice-or-number"_key, {{"choice", choice_of(*this)}, {"number", number_of(*this)}});
     case FieldKind::text_list:
     case FieldKind::reference_list:
     case FieldKind::number_list:
     case FieldKind::path:
-      return list_text(*this) + element_expectation();
+      return list_of(*this);
     case FieldKind::point:
-      return "[x, y, z] in mm";
+      return "[x, y, z] in mm"_word;
     case FieldKind::composition:
-      return "an object of mass percentages by element symbol";
+      return "an object of mass percentages by element symbol"_word;
     case FieldKind::object:
-      return std::string("an object (") + nested().title + ")";
+      return object_expectation(nested());
     case FieldKind::object_list:
-      return std::string("a list of objects (each ") + nested().title + ")";
+      return Sentence("field.objects"_key, {{"title", Word::of_table(nested().title)}});
     default:
-      return element_expectation() + (nullable ? ", or null" : "");
+      return nullable ? Sentence("field.or-null"_key, {{"value", element_expectation()}}) : element_expectation();
   }
+}
+
+Sentence object_expectation(const FieldTable& table) {
+  return Sentence("field.object"_key, {{"title", Word::of_table(table.title)}});
 }
 
 namespace {

@@ -71,8 +71,6 @@ struct Range {
   bool lower_open = false, upper_open = false;  ///< the bound itself is outside
 
   bool contains(double value) const;
-  /// "above 0", "from 0 to 100", "at least 1"; empty where there is no bound.
-  std::string text() const;
 };
 
 constexpr Range any_number() {
@@ -120,9 +118,9 @@ struct FieldInfo {
   const void* standard = nullptr;         ///< an object of the struct in which nothing was set
 
   /// What the file may say here, for messages: "a number above 0 mm", "one of tee, corner, lap and butt".
-  std::string expectation() const;
+  Sentence expectation() const;
   /// The same for one element of a list.
-  std::string element_expectation() const;
+  Sentence element_expectation() const;
   /// JSON text of the value that an absent key has; empty: none.
   std::string default_json() const;
 
@@ -213,6 +211,9 @@ class FieldTable {
   std::vector<std::pair<KeySet, bool>> group_sets_;
   std::vector<std::uint8_t> hashed_;  ///< index + 1 of the key that hashes there; 0: none
 };
+
+/// "an object (a seam)": what a file has to say of such an object.
+Sentence object_expectation(const FieldTable& table);
 
 /// The table of a plan's struct.
 template <class T>

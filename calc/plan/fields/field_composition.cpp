@@ -30,7 +30,8 @@ bool is_element(std::string_view symbol) {
 }
 
 void refuse_symbol(std::string_view symbol, const FieldPath& place) {
-  place.refuse("the unknown element " + quoted(symbol), "a chemical symbol" + nearest_hint(symbol, symbols));
+  place.refuse(Sentence("field.found.unknown-element"_key, {{"element", quoted(symbol)}}),
+               with_nearest("a chemical symbol"_word, symbol, symbols));
 }
 
 void check_composition(const CompositionPct& composition, const FieldInfo& field, FieldPath& place) {
@@ -42,12 +43,13 @@ void check_composition(const CompositionPct& composition, const FieldInfo& field
     const auto is_same = [&symbol = symbol](const auto& other) { return other.first == symbol; };
     const auto rest = std::span(composition).subspan(i + 1);
     if (std::ranges::any_of(rest, is_same))
-      place.refuse(quoted(symbol) + " a second time", "each element once");
+      place.refuse(Sentence("field.found.element-twice"_key, {{"element", quoted(symbol)}}), "each element once"_word);
     check_value(pct, field, place);
     total_pct += pct;
   }
   if (total_pct > most_total_pct)
-    place.refuse("a sum of " + rounded_text(total_pct, 6) + " %", "mass percentages that sum to at most 100");
+    place.refuse(Sentence("field.found.sum"_key, {{"sum", UnitValue{total_pct, "%", 6}}}),
+                 "mass percentages that sum to at most 100"_word);
 }
 
 /// Elements stand in the order that they have in memory; a free key keeps the place that it had among them.
@@ -116,7 +118,7 @@ class CompositionAccess final : public FieldAccess {
     if (!trimmed(text).empty()) {
       for (std::string_view item : split_text(text, ',')) {
         const std::size_t equals = item.find('=');
-        if (equals == std::string_view::npos) place.refuse(quoted(item), "ELEMENT=PERCENT, such as C=0.17");
+        if (equals == std::string_view::npos) place.refuse(quoted(item), "ELEMENT=PERCENT, such as C=0.17"_word);
         composition.emplace_back(trimmed(item.substr(0, equals)),
                                  parsed_number(item.substr(equals + 1), field, place));
       }
@@ -126,7 +128,7 @@ class CompositionAccess final : public FieldAccess {
   }
   std::optional<double> number(const void*, const FieldInfo&) const override { return std::nullopt; }
   void set_number(void*, const FieldInfo& field, std::optional<double>) const override {
-    FieldPath(field.key).refuse("a number", field.expectation());
+    FieldPath(field.key).refuse("a number"_word, field.expectation());
   }
 
  private:

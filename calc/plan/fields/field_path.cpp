@@ -50,35 +50,36 @@ JsonValue FieldPath::value() const {
   return value;
 }
 
-void FieldPath::refuse(const std::string& found, const std::string& expected) const {
+void FieldPath::refuse(Phrase found, Phrase expected) const {
   std::string where(printable(file_, 1000));
   if (root_) {
     const auto [line, column] = value().place();
     where += ":" + std::to_string(line) + ":" + std::to_string(column);
   }
-  throw InputError(where, found, expected, pointer());
+  throw InputError(where, std::move(found), std::move(expected), pointer());
 }
 
 std::string ReadContext::source_text(const JsonValue& value) {
   return compact_json(value.source());
 }
 
-std::string found_text(const JsonValue& value) {
+Sentence found_text(const JsonValue& value) {
   switch (value.kind()) {
     case JsonValue::Kind::null:
-      return "null";
+      return "null"_word;
     case JsonValue::Kind::boolean:
-      return value.boolean() ? "true" : "false";
+      return value.boolean() ? "true"_word : "false"_word;
     case JsonValue::Kind::number:
-      return "the number " + number_text(value.number());
+      return Sentence("field.found.number"_key, {{"number", UnitValue{value.number(), "", UnitValue::all_digits}}});
     case JsonValue::Kind::string:
-      return value.is_empty_string() ? "an empty text" : "the text " + quoted(value.string());
+      if (value.is_empty_string()) return "an empty text"_word;
+      return Sentence("field.found.text"_key, {{"text", quoted(value.string())}});
     case JsonValue::Kind::array:
-      return value.count() == 0 ? "an empty list" : "a list";
+      return value.count() == 0 ? "an empty list"_word : "a list"_word;
     case JsonValue::Kind::object:
-      return "an object";
+      return "an object"_word;
   }
-  return "a value";
+  return "a value"_word;
 }
 
 std::string quoted(std::string_view text) {
@@ -88,18 +89,10 @@ std::string quoted(std::string_view text) {
   return quotes;
 }
 
-std::string listed(std::span<const std::string_view> names, bool or_) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 < names.size() ? ", " : (or_ ? " or " : " and ");
-    text += names[i];
-  }
-  return text;
-}
-
-std::string nearest_hint(std::string_view name, std::span<const std::string_view> candidates) {
+Sentence with_nearest(Sentence expected, std::string_view name, std::span<const std::string_view> candidates) {
   const std::string_view near = spelling_suggestion(name, candidates);
-  return near.empty() ? std::string() : "; the nearest is " + printable(near);
+  if (near.empty()) return expected;
+  return Sentence("field.nearest"_key, {{"expected", std::move(expected)}, {"nearest", printable(near)}});
 }
 
 }  // namespace seamtakt

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/error.hpp"
 #include "base/json/json_document.hpp"
 #include "plan/plan.hpp"
 
@@ -43,7 +44,7 @@ class FieldPath {
   std::string pointer() const;
 
   /// Throws InputError at this place: FILE:LINE:COLUMN where the file is known, else FILE.
-  [[noreturn]] void refuse(const std::string& found, const std::string& expected) const;
+  [[noreturn]] void refuse(Phrase found, Phrase expected) const;
 
  private:
   struct Part {
@@ -89,15 +90,12 @@ class ReadContext : public FieldPath {
 };
 
 /// A value as messages name it: the text "ab", 135, true, null, an object, an empty list.
-std::string found_text(const JsonValue& value);
+Sentence found_text(const JsonValue& value);
 
 /// A text in quotes, fit to print.
 std::string quoted(std::string_view text);
 
-/// "a, b and c" of names; with `or_`, "a, b or c".
-std::string listed(std::span<const std::string_view> names, bool or_ = false);
-
-/// "; the nearest is NAME" where a candidate is near to `name`, else nothing.
-std::string nearest_hint(std::string_view name, std::span<const std::string_view> candidates);
+/// What is expected instead of `name`: with "; the nearest is NAME" where a candidate is near to it.
+Sentence with_nearest(Sentence expected, std::string_view name, std::span<const std::string_view> candidates);
 
 }  // namespace seamtakt

@@ -95,7 +95,7 @@ void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, 
 void check_text(std::string_view text, const FieldPath& place);
 
 /// "a list of 3", "an empty list".
-std::string count_text(std::size_t count);
+Sentence count_text(std::size_t count);
 
 /// Appends an item to a list that a person reads, after a separator where it isn't the first one.
 void append_item(std::string& text, std::string_view item, std::string_view separator = ", ");

@@ -64,9 +64,11 @@ std::vector<std::string> split_items(std::string_view text, const FieldPath& pla
         item += text[at];
       }
       if (at == text.size())
-        place.refuse("an open quote in " + quoted(text), "a quote at the end of the item");
+        place.refuse(Sentence("field.found.open-quote"_key, {{"text", quoted(text)}}),
+                     "a quote at the end of the item"_word);
       const std::string_view rest = text.substr(at + 1, text.find(',', at) - at - 1);
-      if (!trimmed(rest).empty()) place.refuse(quoted(rest) + " after a quote", "a comma");
+      if (!trimmed(rest).empty()) 
+        place.refuse(Sentence("field.found.after-quote"_key, {{"text", quoted(rest)}}), "a comma"_word);
       at += 1 + rest.size();
     } else {
       const std::string_view plain = text.substr(at, text.find(',', at) - at);
@@ -87,11 +89,9 @@ void check_bound(const std::optional<double>& bound, const FieldInfo& field, Fie
 
 }  // namespace
 
-std::string count_text(std::size_t count) {
-  if (count == 0) return "an empty list";
-  std::string text("a list of ");
-  text += std::to_string(count);
-  return text;
+Sentence count_text(std::size_t count) {
+  if (count == 0) return "an empty list"_word;
+  return Sentence("field.found.list"_key, {{"count", count}});
 }
 
 void append_item(std::string& text, std::string_view item, std::string_view separator) {
@@ -126,7 +126,7 @@ void check_value(const Interval& value, const FieldInfo& field, FieldPath& place
   if (!value.lower || !value.upper || *value.lower <= *value.upper) return;
   std::string bounds;
   write_value(value, bounds);
-  place.refuse(bounds, "a lower bound that isn't above the upper one");
+  place.refuse(bounds, "a lower bound that isn't above the upper one"_word);
 }
 
 void write_value(const Interval& value, std::string& json) {
@@ -154,7 +154,7 @@ std::string value_text(const Interval& value) {
 
 void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   const std::size_t dots = text.find("..");
-  if (dots == std::string_view::npos) place.refuse(quoted(text), "two bounds, such as 2 .. 6, 2 .. or .. 6");
+  if (dots == std::string_view::npos) place.refuse(quoted(text), "two bounds, such as 2 .. 6, 2 .. or .. 6"_word);
   const std::string_view lower = trimmed(text.substr(0, dots)), upper = trimmed(text.substr(dots + 2));
   value = {};
   if (!lower.empty()) value.lower = parsed_number(lower, field, place);
@@ -180,7 +180,7 @@ void check_value(const std::vector<std::string>& value, const FieldInfo& field, 
   for (std::size_t i = 0; i < value.size(); ++i) {
     FieldPath::Step step(place, i);
     check_text(value[i], place);
-    if (value[i].empty()) place.refuse("an empty text", field.element_expectation());
+    if (value[i].empty()) place.refuse("an empty text"_word, field.element_expectation());
   }
 }
 

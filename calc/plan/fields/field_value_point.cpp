@@ -11,12 +11,19 @@ namespace seamtakt {
 namespace {
 
 using Kind = JsonValue::Kind;
-constexpr const char* point_form = "[x, y, z] in mm";
+constexpr Word point_form = "[x, y, z] in mm"_word;
+
+UnitValue coordinate(double at_mm) {
+  return {at_mm, "mm", UnitValue::all_digits};
+}
 
 void check_coordinate(double at_mm, const FieldInfo& field, FieldPath& place) {
   if (std::abs(at_mm) > largest_coordinate_mm)
-    place.refuse(number_text(at_mm), "a number from " + number_text(-largest_coordinate_mm) + " to " +
-                                         number_text(largest_coordinate_mm) + " mm");
+    place.refuse(
+        Sentence("field.found.number-alone"_key, {{"number", coordinate(at_mm)}}),
+        Sentence("field.number.from-to"_key, {{"number", "a number"_word},
+                                              {"low", coordinate(-largest_coordinate_mm)},
+                                              {"high", coordinate(largest_coordinate_mm)}}));
   check_value(at_mm, field, place);
 }
 
@@ -31,10 +38,10 @@ Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPath& pl
   Point_mm point{};
   if (node.kind() != Kind::array) place.refuse(found_text(node), point_form);
   if (node.count() != point.size()) place.refuse(count_text(node.count()), point_form);
-  node.each_element([&](std::size_t i, const JsonValue& coordinate) {
+  node.each_element([&](std::size_t i, const JsonValue& value) {
     FieldPath::Step step(place, i);
-    if (!coordinate.is(Kind::number)) place.refuse(found_text(coordinate), "a number in mm");
-    point[i] = coordinate.number();
+    if (!value.is(Kind::number)) place.refuse(found_text(value), "a number in mm"_word);
+    point[i] = value.number();
     check_coordinate(point[i], field, place);
   });
   return point;
@@ -45,10 +52,10 @@ Point_mm parsed_point(std::string_view text, const FieldInfo& field, FieldPath& 
   std::size_t count = 0;
   for (std::string_view item : split_text(text, ' ')) {
     if (item.empty()) continue;
-    if (count == point.size()) place.refuse(quoted(text), "three numbers: x y z");
+    if (count == point.size()) place.refuse(quoted(text), "three numbers: x y z"_word);
     point[count++] = parsed_number(item, field, place);
   }
-  if (count < point.size()) place.refuse(quoted(text), "three numbers: x y z");
+  if (count < point.size()) place.refuse(quoted(text), "three numbers: x y z"_word);
   return point;
 }
 

@@ -38,18 +38,20 @@ bool is_date(std::string_view text) {
       .ok();
 }
 
+/// A number in the unit in which the field's bounds are shown.
+Sentence found_number(double value, const FieldInfo& field) {
+  return Sentence("field.found.number-alone"_key, {{"number", UnitValue{value, field.unit, UnitValue::all_digits}}});
+}
+
 /// What a field asks of a text that a file can carry.
 void check_word(const std::string& value, const FieldInfo& field, const FieldPath& place) {
   if (value.empty()) {
-    if (field.required) place.refuse("an empty text", field.expectation());
+    if (field.required) place.refuse("an empty text"_word, field.expectation());
     return;
   }
-  const auto refuse = [&](const std::string& hint) {
-    place.refuse(quoted(value), field.expectation() + hint);
-  };
   if (field.kind == FieldKind::choice && std::ranges::find(field.choices, value) == field.choices.end())
-    refuse(nearest_hint(value, field.choices));
-  if (field.kind == FieldKind::date && !is_date(value)) refuse("");
+    place.refuse(quoted(value), with_nearest(field.expectation(), value, field.choices));
+  if (field.kind == FieldKind::date && !is_date(value)) place.refuse(quoted(value), field.expectation());
 }
 
 }  // namespace
@@ -61,11 +63,12 @@ void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, 
 void check_text(std::string_view text, const FieldPath& place) {
   const std::size_t limit = JsonLimits{}.string_bytes;
   if (text.size() > limit)
-    place.refuse("a text of " + std::to_string(text.size()) + " bytes", "at most " + std::to_string(limit));
+    place.refuse(Sentence("field.found.text-size"_key, {{"bytes", text.size()}}),
+                 Sentence("refusal.at-most"_key, {{"count", limit}}));
   if (text.find('\0') != std::string_view::npos)
-    place.refuse("the character NUL in a text", "text without NUL");
+    place.refuse("the character NUL in a text"_word, "text without NUL"_word);
   if (first_invalid_utf8(text) != std::string_view::npos)
-    place.refuse("bytes that aren't UTF-8", "UTF-8 text");
+    place.refuse("bytes that aren't UTF-8"_word, "UTF-8 text"_word);
 }
 
 double parsed_number(std::string_view text, const FieldInfo& field, FieldPath& place) {
@@ -76,9 +79,11 @@ double parsed_number(std::string_view text, const FieldInfo& field, FieldPath& p
 
 void read_value(std::string& value, const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   if (node.kind() != JsonValue::Kind::string)
-    place.refuse(found_text(node), (field.kind == FieldKind::choice ? "a text: " : "") + field.expectation());
+    place.refuse(found_text(node), field.kind == FieldKind::choice
+                                       ? Sentence("field.text-of"_key, {{"choice", field.expectation()}})
+                                       : field.expectation());
   if (node.is_empty_string() && field.kind != FieldKind::text)
-    place.refuse("an empty text", field.expectation());
+    place.refuse("an empty text"_word, field.expectation());
   value = node.string();
   check_word(value, field, place);  // the JSON reader has seen that the text is one that a file can carry
 }
@@ -117,12 +122,14 @@ void read_value(double& value, const JsonValue& node, const FieldInfo& field, Fi
 }
 
 void check_value(double value, const FieldInfo& field, FieldPath& place) {
-  if (!field.range.contains(value)) place.refuse(number_text(value), field.element_expectation());
+  if (!field.range.contains(value)) place.refuse(found_number(value, field), field.element_expectation());
   const double size = std::abs(value);
   if (size > largest || (size < smallest && size != 0))
-    place.refuse(number_text(value), "a number of usual size (0, or 1e-15 to 1e15)");
+    place.refuse(number_text(value), "a number of usual size (0, or 1e-15 to 1e15)"_word);
   if (value > longest_plan_time_s && std::string_view(field.unit) == "s")
-    place.refuse(number_text(value), "a time of at most " + number_text(longest_plan_time_s) + " s");
+    place.refuse(number_text(value),
+                 Sentence("field.time.at-most"_key,
+                          {{"time", UnitValue{longest_plan_time_s, "s", UnitValue::all_digits}}}));
 }
 
 bool is_written(double value, double standard, const FieldInfo& field, bool was_in_file) {
@@ -150,7 +157,7 @@ void read_value(int& value, const JsonValue& node, const FieldInfo& field, Field
 }
 
 void check_value(int value, const FieldInfo& field, FieldPath& place) {
-  if (!field.range.contains(value)) place.refuse(std::to_string(value), field.element_expectation());
+  if (!field.range.contains(value)) place.refuse(found_number(value, field), field.element_expectation());
 }
 
 bool is_written(int value, int standard, const FieldInfo& field, bool was_in_file) {
@@ -191,7 +198,7 @@ std::string value_text(bool value) {
 void parse_value(bool& value, std::string_view text, const FieldInfo&, FieldPath& place) {
   const std::string_view word = trimmed(text);
   if (word != "yes" && word != "no" && word != "true" && word != "false")
-    place.refuse(quoted(text), "yes or no");
+    place.refuse(quoted(text), "yes or no"_word);
   value = word == "yes" || word == "true";
 }
 

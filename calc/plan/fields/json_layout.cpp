@@ -113,7 +113,7 @@ class Layout {
 }  // namespace
 
 void append_json_number(std::string& json, double value) {
-  if (!std::isfinite(value)) throw InputError("plan", number_text(value), "a finite number");
+  if (!std::isfinite(value)) throw InputError("plan", number_text(value), "a finite number"_word);
   // Readers of JSON differ on the sign of -0, and a plan has no use for it.
   json += number_text(value == 0 ? 0.0 : value);
 }

@@ -43,13 +43,13 @@ std::size_t first_duplicate(const Elements& elements, const FieldInfo& field) {
 
 void refuse_duplicate(const std::string& id, FieldPath& place) {
   FieldPath::Step step(place, "id");
-  place.refuse("the id " + quoted(id) + " a second time", "each id once in a list");
+  place.refuse(Sentence("field.found.id-twice"_key, {{"id", quoted(id)}}), "each id once in a list"_word);
 }
 
 }  // namespace
 
 void NestedAccess::set_text(void*, const FieldInfo& field, std::string_view text) const {
-  FieldPath(field.key).refuse(quoted(text), "its fields one by one");
+  FieldPath(field.key).refuse(quoted(text), "its fields one by one"_word);
 }
 
 std::optional<double> NestedAccess::number(const void*, const FieldInfo&) const {
@@ -57,7 +57,7 @@ std::optional<double> NestedAccess::number(const void*, const FieldInfo&) const 
 }
 
 void NestedAccess::set_number(void*, const FieldInfo& field, std::optional<double>) const {
-  FieldPath(field.key).refuse("a number", "its fields one by one");
+  FieldPath(field.key).refuse("a number"_word, "its fields one by one"_word);
 }
 
 void ObjectAccess::read(void* object, const JsonValue& node, const FieldInfo& field,

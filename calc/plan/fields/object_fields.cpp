@@ -4,6 +4,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
+#include "base/sentences/name_list.hpp"
 #include "plan/fields/field_access.hpp"
 #include "plan/fields/json_layout.hpp"
 #include "plan/fields/reference_check.hpp"
@@ -80,24 +81,27 @@ void check_presence(const FieldTable& table, const KeySet& present, const FieldP
   if (table.allows(present)) return;
   for (std::size_t i = 0; i < table.fields.size(); ++i)
     if (table.fields[i].required && !present.test(i))
-      place.refuse("no key " + quoted(table.fields[i].key),
-                   std::string(table.title) + " to have it: " + table.fields[i].expectation());
+      place.refuse(Sentence("field.found.no-key"_key, {{"key", quoted(table.fields[i].key)}}),
+                   Sentence("field.needed"_key, {{"title", Word::of_table(table.title)},
+                                                 {"expected", table.fields[i].expectation()}}));
   for (const KeyGroup& group : table.groups) {
     std::vector<std::string_view> given;
     for (std::string_view key : group.keys)
       if (present.test(table.find(key))) given.push_back(key);
     if (given.size() > 1 || (given.empty() && group.needed))
-      place.refuse(given.empty() ? "none of the keys " + listed(group.keys) : "the keys " + listed(given),
-                   std::string(group.needed ? "one of " : "at most one of ") + listed(group.keys));
+      place.refuse(
+          given.empty() ? Sentence("field.found.none-of-keys"_key, {{"keys", all_of_names(group.keys)}})
+                        : Sentence("field.found.keys"_key, {{"keys", all_of_names(given)}}),
+          Sentence(group.needed ? "field.keys.one-of"_key : "field.keys.at-most-one-of"_key,
+                   {{"keys", all_of_names(group.keys)}}));
   }
 }
 
 void refuse_key(std::string_view key, const FieldTable& table, const FieldPath& place) {
   std::vector<std::string_view> known;
   for (const FieldInfo& field : table.fields) known.push_back(field.key);
-  place.refuse(
-      "the unknown key " + quoted(key),
-      std::string("a key of ") + table.title + " or one that begins with x_" + nearest_hint(key, known));
+  place.refuse(Sentence("field.found.unknown-key"_key, {{"key", quoted(key)}}),
+               with_nearest(Sentence("field.known-key"_key, {{"title", Word::of_table(table.title)}}), key, known));
 }
 
 KeySet keys_in_file(const FieldTable& table, const FileKeys& file_keys) {
@@ -152,7 +156,7 @@ void append_json_key(std::string& json, std::string_view key, bool& is_first) {
 void read_object(ObjectRef object, const JsonValue& node, ReadContext& context) {
   const FieldTable& table = object.table();
   if (node.kind() != JsonValue::Kind::object)
-    context.refuse(found_text(node), std::string("an object (") + table.title + ")");
+    context.refuse(found_text(node), object_expectation(table));
   FileKeys& file_keys = object.file_keys();
   KeySet present;
   KeyOrderReader order(context.last_keys(table), table);

@@ -16,18 +16,20 @@ constexpr int this_version = 1;
 /// say nothing of what is wrong.
 void check_format(const JsonValue& root, FieldPath& place) {
   using Kind = JsonValue::Kind;
-  const FieldTable& table = fields_of<Plan>();
-  if (!root.is(Kind::object)) place.refuse(found_text(root), std::string("an object (") + table.title + ")");
+  if (!root.is(Kind::object)) place.refuse(found_text(root), object_expectation(fields_of<Plan>()));
   const std::optional<JsonValue> format = root.member("format"), version = root.member("version");
-  if (!format) place.refuse("no key \"format\"", "a weld plan: \"format\": \"weldplan\"");
+  if (!format) 
+    place.refuse(Sentence("field.found.no-key"_key, {{"key", quoted("format")}}),
+                 Sentence("plan.format"_key, {{"format", "\"format\": \"weldplan\""}}));
   if (!format->is(Kind::string) || format->string() != "weldplan") {
     FieldPath::Step step(place, "format");
     place.refuse(found_text(*format), "weldplan");
   }
   if (!version || !version->is(Kind::number) || version->number() <= this_version) return;
   FieldPath::Step step(place, "version");
-  place.refuse("version " + number_text(version->number()) + " of the plan file",
-               "version " + std::to_string(this_version) + ": this file needs a newer Seamtakt");
+  place.refuse(Sentence("plan.version"_key,
+                        {{"version", UnitValue{version->number(), "", UnitValue::all_digits}}}),
+               Sentence("plan.version.newest"_key, {{"version", this_version}}));
 }
 
 }  // namespace

@@ -16,23 +16,28 @@ namespace seamtakt {
 namespace {
 
 /// Runs of one seam: more are a slip of the pen, and each one takes memory.
-constexpr double most_runs = 10000;
+constexpr int most_runs = 10000;
+
+UnitValue all_digits_mm(double length_mm) {
+  return {length_mm, "mm", UnitValue::all_digits};
+}
 
 void check_extension(const Schedule& schedule, FieldPath& place) {
   const double extension_mm = wire_extension_mm(schedule);
   if (extension_mm > 0) return;
   FieldPath::Step step(place, "contact_tip_distance_mm");
-  place.refuse("an electrode extension of " + number_text(extension_mm) + " mm (contact_tip_distance_mm " +
-                   number_text(schedule.contact_tip_distance_mm) + " less arc_length_mm " +
-                   number_text(schedule.arc_length_mm) + ")",
-               "an extension above 0 mm");
+  place.refuse(Sentence("relation.extension"_key, {{"extension", all_digits_mm(extension_mm)},
+                                                   {"distance", all_digits_mm(schedule.contact_tip_distance_mm)},
+                                                   {"arc", all_digits_mm(schedule.arc_length_mm)}}),
+               Sentence("relation.extension.above"_key, {{"least", UnitValue{0, "mm"}}}));
 }
 
 void check_length(const Seam& seam, FieldPath& place) {
   const double length_mm = path_length_mm(seam);
   if (length_mm <= 0) {
     FieldPath::Step step(place, "path_mm");
-    place.refuse("a path of length 0 mm", "points that lie apart");
+    place.refuse(Sentence("relation.path.length"_key, {{"length", UnitValue{0, "mm"}}}),
+                 "points that lie apart"_word);
   }
   if (!seam.intermittent) return;
   const Intermittent& runs = *seam.intermittent;
@@ -41,32 +46,33 @@ void check_length(const Seam& seam, FieldPath& place) {
   FieldPath::Step run(place, "length_mm");
   // A run as long as the seam is one run, also where the path's length is off by its rounding.
   if (count + 1e-9 < 1)
-    place.refuse("a run of " + number_text(runs.length_mm) + " mm",
-                 "at most the seam's length, " + rounded_text(length_mm, 6) + " mm");
+    place.refuse(Sentence("relation.run"_key, {{"run", all_digits_mm(runs.length_mm)}}),
+                 Sentence("relation.run.at-most"_key, {{"length", UnitValue{length_mm, "mm", 6}}}));
   if (count > most_runs)
     place.refuse(
-        "a run of " + number_text(runs.length_mm) + " mm on a seam of " + rounded_text(length_mm, 6) + " mm",
-        "runs long enough that there are at most " + number_text(most_runs));
+        Sentence("relation.run.on-seam"_key,
+                 {{"run", all_digits_mm(runs.length_mm)}, {"length", UnitValue{length_mm, "mm", 6}}}),
+        Sentence("relation.run.count"_key, {{"most", most_runs}}));
 }
 
 /// The largest fillet of a seam is no smaller than the one that is drawn; a groove has none.
 void check_largest_fillet(const Seam& seam, FieldPath& place) {
   if (!seam.leg_max_mm && !seam.throat_max_mm) return;
-  const auto refuse = [&](const char* key, const std::string& found, const std::string& expected) {
+  const auto refuse = [&](const char* key, Phrase found, Phrase expected) {
     FieldPath::Step step(place, key);
-    place.refuse(found, expected);
+    place.refuse(std::move(found), std::move(expected));
   };
   if (seam.groove)
-    refuse(seam.leg_max_mm ? "leg_max_mm" : "throat_max_mm", "a largest fillet on a groove",
-           "a seam with leg_mm or throat_mm");
+    refuse(seam.leg_max_mm ? "leg_max_mm" : "throat_max_mm", "a largest fillet on a groove"_word,
+           "a seam with leg_mm or throat_mm"_word);
   const double leg = seam.leg_mm ? *seam.leg_mm : fillet_leg_of_throat_mm(*seam.throat_mm, seam.dihedral_deg);
   const double throat =
       seam.throat_mm ? *seam.throat_mm : fillet_throat_of_leg_mm(*seam.leg_mm, seam.dihedral_deg);
   const auto check = [&](const char* key, const std::optional<double>& most, double drawn) {
     // A drawn size that came over from the other kind is off by its rounding.
     if (most && *most < drawn * (1 - 1e-9))
-      refuse(key, number_text(*most) + " mm",
-             "at least the size as drawn, " + rounded_text(drawn, 4) + " mm");
+      refuse(key, Sentence("field.found.quantity"_key, {{"quantity", all_digits_mm(*most)}}),
+             Sentence("relation.size.at-least"_key, {{"size", UnitValue{drawn, "mm"}}}));
   };
   check("leg_max_mm", seam.leg_max_mm, leg);
   check("throat_max_mm", seam.throat_max_mm, throat);
@@ -125,7 +131,8 @@ class AfterWalk {
     FieldPath::Step seam(place_, path_.back().seam);
     FieldPath::Step key(place_, "after");
     FieldPath::Step element(place_, path_.back().next_after - 1);
-    place_.refuse("a circle: " + text, "seams of which each comes after others without coming after itself");
+    place_.refuse(Sentence("relation.circle"_key, {{"seams", text}}),
+                  "seams of which each comes after others without coming after itself"_word);
   }
 
   const std::vector<Seam>& seams_;

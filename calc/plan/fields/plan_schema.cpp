@@ -53,7 +53,7 @@ class Members {
 std::string sentence(const FieldInfo& field) {
   std::string text = field.help;
   if (*field.unit != '\0') text += std::string(" Unit: ") + field.unit + ".";
-  if (field.refers_to != IdList::none) text += " Holds " + field.element_expectation() + ".";
+  if (field.refers_to != IdList::none) text += " Holds " + field.element_expectation().english() + ".";
   return text;
 }
 

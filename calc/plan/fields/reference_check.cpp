@@ -52,7 +52,7 @@ void ReferenceCheck::reference(std::string_view id, const FieldInfo& field) {
     weldment_ = nullptr;
   }
   const IdSet& known = of_weldment ? seams_ : ids_->ids[list];
-  if (!known.has(id)) refuse(quoted(id), field.element_expectation() + nearest_hint(id, known.all()));
+  if (!known.has(id)) refuse(quoted(id), with_nearest(field.element_expectation(), id, known.all()));
   last_found_[list] = id;
 }
 

@@ -49,12 +49,14 @@ struct FitSettings {
 
 /// A limit that holds the settings where they are, or that stands against others.
 struct FitLimit {
-  std::string rule, what, key, unit;
+  std::string rule;
+  Sentence what;  ///< "Heat input"
+  std::string key, unit;
   bool is_upper = true;
   std::optional<double> bound;  ///< empty: broken whatever the settings
   std::optional<double>
       needed;        ///< of a conflict: to what the bound would have to move, the others as they are
-  std::string text;  ///< "Heat input at most 0.79 kJ/mm"
+  Sentence sentence;  ///< "Heat input at most 0.79 kJ/mm"
 };
 
 struct FittedSeam {

@@ -28,8 +28,9 @@ std::vector<Chosen> chosen_seams(const Plan& plan, const std::vector<std::string
       if (!seam.schedules.empty() && (places.empty() || wanted.contains(seam_place(weldment.id, seam.id))))
         chosen.push_back({&weldment, &seam});
       else if (!places.empty() && wanted.contains(seam_place(weldment.id, seam.id)))
-        throw InputError("--seam", seam_place(weldment.id, seam.id) + " without a schedule",
-                         "a seam with at least one schedule to begin from");
+        throw InputError(
+            "--seam", Sentence("fit.seam-without-schedule"_key, {{"seam", seam_place(weldment.id, seam.id)}}),
+            "a seam with at least one schedule to begin from"_word);
   return chosen;
 }
 
@@ -136,15 +137,16 @@ class FittedPlan {
   std::map<std::tuple<std::string, double, double, double>, std::string> made_;
 };
 
-std::string conflict_sentence(const std::vector<FitLimit>& conflicts) {
-  std::vector<std::string> words;
-  for (const FitLimit& limit : conflicts) words.push_back(limit.text);
-  std::string text = "No settings keep all of: " + comma_list(words) + ".";
-  for (const FitLimit& limit : conflicts)
+Sentence conflict_sentence(const std::vector<FitLimit>& conflicts) {
+  std::vector<Sentence> limits, needs;
+  for (const FitLimit& limit : conflicts) {
+    limits.push_back(limit.sentence);
     if (limit.needed)
-      text += " " + limit.what + " would have to be allowed " + (limit.is_upper ? "up to " : "down to ") +
-              rounded_text(*limit.needed, 3) + " " + limit.unit + ", the rest as it is.";
-  return text;
+      needs.emplace_back(limit.is_upper ? "fit.limit.needed-up-to"_key : "fit.limit.needed-down-to"_key,
+                         std::vector<Argument>{{"what", limit.what}, {"needed", limit_value(limit, *limit.needed, 3)}});
+  }
+  if (needs.empty()) return Sentence("fit.no-settings"_key, {{"limits", std::move(limits)}});
+  return Sentence("fit.no-settings.needs"_key, {{"limits", std::move(limits)}, {"needs", std::move(needs)}});
 }
 
 void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& findings) {
@@ -163,42 +165,36 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
     if (fit.report.is_existing)
       findings.push_back(
           remark("fit.existing-schedule", seam_place(fit.report.weldment, fit.report.seam),
-                 "Schedule " + fit.report.after.schedule +
-                     " of the plan keeps all limits as it stands: the seam takes it, and needs "
-                     "no new settings.",
+                 Sentence("fit.existing-schedule"_key, {{"schedule", fit.report.after.schedule}}),
                  "plan limit"));
     if (fit.is_short_of_preheat)
       findings.push_back(remark("fit.preheat-short", seam_place(fit.report.weldment, fit.report.seam),
-                                "Preheat stays below what method B asks for: heat input from a larger fillet "
-                                "is no cure for that, preheat the plates.",
-                                "EN 1011-2:2001, C.3 (method B)"));
+                                Sentence("fit.preheat-short"_key), "EN 1011-2:2001, C.3 (method B)"));
     if (const auto& others = fit.report.other_schedules; !others.empty())
       findings.push_back(
           remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
-                 "As it stands, this schedule of the plan keeps all limits too: " + comma_list(others) + ".",
+                 Sentence("fit.other-schedule"_key, {{"schedules", comma_list(others)}}),
                  "plan limit"));
     for (const FitChange& change : fit.changes) {
       if (find_by_id(plan.schedules, change.schedule)->current_A) measured.insert(change.schedule);
       if (change.schedule != fit.report.before.schedule)
         findings.push_back(remark("fit.other-passes-changed",
                                   seam_place(fit.report.weldment, fit.report.seam),
-                                  "The passes on schedule " + change.schedule +
-                                      " broke limits of their own and have new settings too.",
+                                  Sentence("fit.other-passes-changed"_key, {{"schedule", change.schedule}}),
                                   "plan limit"));
     }
   }
   for (const std::string& schedule : assumed)
     findings.push_back(
         remark("fit.range.assumed", schedule,
-               "Schedule " + schedule +
-                   " doesn't limit wire feed and travel speed on both sides: 0.6 to 1.4 times its "
-                   "settings were searched.",
+               Sentence("fit.range.assumed"_key, {{"schedule", schedule},
+                                                  {"from", UnitValue{fit_assumed_from, ""}},
+                                                  {"to", UnitValue{fit_assumed_to, ""}}}),
                "common practice, no source"));
   for (const std::string& schedule : measured)
     findings.push_back(
         remark("fit.current.to-measure", schedule,
-               "The measured current of schedule " + schedule +
-                   " was scaled along the melting law to the new wire feed speed: measure it again.",
+               Sentence("fit.current.to-measure"_key, {{"schedule", schedule}}),
                "derived"));
 }
 

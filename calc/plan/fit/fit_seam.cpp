@@ -77,8 +77,8 @@ void allow_preheat(FitSearch& search, double most_C) {
 WindowRange range_of(const std::optional<Interval>& limit, double setting, bool& assumed) {
   const bool has_both = limit && limit->lower && limit->upper;
   assumed = assumed || !has_both;
-  const double lower = limit && limit->lower ? *limit->lower : 0.6 * setting;
-  const double upper = limit && limit->upper ? *limit->upper : 1.4 * setting;
+  const double lower = limit && limit->lower ? *limit->lower : fit_assumed_from * setting;
+  const double upper = limit && limit->upper ? *limit->upper : fit_assumed_to * setting;
   return {lower, std::max(lower, upper)};
 }
 

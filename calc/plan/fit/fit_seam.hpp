@@ -8,6 +8,9 @@
 
 namespace seamtakt {
 
+/// Where a schedule states no limits, so many times its settings are searched.
+inline constexpr double fit_assumed_from = 0.6, fit_assumed_to = 1.4;
+
 /// New settings for the passes that a seam welds with one schedule.
 struct FitChange {
   std::string schedule;  ///< the one that was planned

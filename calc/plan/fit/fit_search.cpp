@@ -153,12 +153,18 @@ std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& be
 }
 
 FitLimit fit_limit(const WindowLimit& limit) {
-  FitLimit result{limit.rule, limit.what, limit.key, limit.unit, limit.is_upper, limit.bound, {}, limit.text};
-  if (limit.bound) {
-    result.text = limit.what + (limit.is_upper ? " at most " : " at least ") + rounded_text(*limit.bound, 4);
-    if (!limit.unit.empty()) result.text += " " + limit.unit;
-  }
+  FitLimit result{limit.rule,     limit.what,  limit.key, limit.unit,
+                  limit.is_upper, limit.bound, {},        limit.sentence};
+  if (limit.bound)
+    result.sentence =
+        Sentence(limit.is_upper ? "fit.limit.at-most"_key : "fit.limit.at-least"_key,
+                 {{"what", limit.what}, {"bound", limit_value(result, *limit.bound, 4)}});
   return result;
+}
+
+UnitValue limit_value(const FitLimit& limit, double value, int digits) {
+  const Unit* unit = find_unit(limit.unit);
+  return {value, unit ? unit->name : "", digits};
 }
 
 }  // namespace seamtakt

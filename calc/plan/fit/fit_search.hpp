@@ -55,8 +55,10 @@ std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& be
 /// themselves.
 std::vector<FitLimit> conflicting_limits(const FitSearch& search);
 
-/// "Heat input at most 0.79 kJ/mm".
+/// With its sentence, "Heat input at most 0.79 kJ/mm".
 FitLimit fit_limit(const WindowLimit& limit);
+/// A value of the limit, in its unit.
+UnitValue limit_value(const FitLimit& limit, double value, int digits);
 
 /// Model with the voltage of a search: it follows the current from the present point, in steps of 0.1 V,
 /// inside the limits.

@@ -29,13 +29,13 @@ std::vector<Found> seams_named(const Plan& plan, std::string_view place) {
 constexpr std::size_t most_named = 12;
 
 /// What may stand where `given` stood: all of a short list, else the nearest or the first.
-std::string expected_one_of(std::string_view given, const std::vector<std::string>& known, const char* what) {
-  if (known.empty()) return std::string("a plan with ") + what;
-  if (known.size() <= most_named) return "one of " + comma_list(known);
+Sentence expected_one_of(std::string_view given, const std::vector<std::string>& known) {
+  if (known.empty()) return "a plan with seams"_word;
+  if (known.size() <= most_named) return Sentence("plan.one-of"_key, {{"names", comma_list(known)}});
   const std::vector<std::string_view> words(known.begin(), known.end());
   const std::string_view near = spelling_suggestion(given, words);
-  return std::string("one of the plan's ") + std::to_string(known.size()) + " " + what + ", such as " +
-         std::string(near.empty() ? words.front() : near);
+  return Sentence("plan.one-of-its-seams"_key,
+                  {{"count", known.size()}, {"seam", near.empty() ? words.front() : near}});
 }
 
 }  // namespace
@@ -70,15 +70,16 @@ SeamAlone seam_alone(const Plan& plan, const Weldment& weldment, const Seam& sea
 SeamAlone seam_alone(const Plan& plan, std::string_view place, const std::string& option) {
   const std::vector<Found> found = seams_named(plan, place);
   if (found.size() == 1) return seam_alone(plan, *found[0].weldment, *found[0].seam);
-  const std::string given = "\"" + printable(place) + "\"";
+  const std::string given = printable(place);
   std::vector<std::string> places;
   if (found.size() > 1) {
     for (const Found& each : found) places.push_back(seam_place(each.weldment->id, each.seam->id));
-    throw InputError(option, given + ", which more than one weldment has", "one of " + comma_list(places));
+    throw InputError(option, Sentence("plan.seam-of-several"_key, {{"seam", given}}),
+                     Sentence("plan.one-of"_key, {{"names", comma_list(places)}}));
   }
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams) places.push_back(seam_place(weldment.id, seam.id));
-  throw InputError(option, given, expected_one_of(place, places, "seams"));
+  throw InputError(option, "\"" + given + "\"", expected_one_of(place, places));
 }
 
 std::vector<std::string> judged_places(const SeamAlone& alone, const std::vector<int>& passes) {

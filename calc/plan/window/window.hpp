@@ -36,13 +36,13 @@ struct WindowOptions {
 /// One bound that the window is cut by. `rule` is the id of the finding that `evaluate` makes beyond it.
 struct WindowLimit {
   std::string rule;
-  std::string what;  ///< "Heat input"
+  Sentence what;     ///< "Heat input"
   std::string key;   ///< whose value is judged: "heat_input_kJ_mm", "leg_mm", ...
   std::string unit;
   bool is_upper = true;
-  std::optional<double> bound;             ///< in `unit`; empty: broken whatever the two speeds (see `text`)
+  std::optional<double> bound;             ///< in `unit`; empty: broken whatever the two speeds (see `sentence`)
   std::optional<double> at_working_point;  ///< the value there
-  std::string text;                        ///< of the finding, where the bound is empty
+  Sentence sentence;                       ///< of the finding, where the bound is empty
   std::string source;
   bool is_stated = true;  ///< by plan, code or standard; false: common practice
   bool cuts = true;       ///< false: `evaluate` only warns beyond it, and the points there stay feasible

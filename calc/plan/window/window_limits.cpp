@@ -22,7 +22,7 @@ WindowLimit limit_of(const RuleLimit& rule, double bound, double at_working_poin
           .unit = rule.unit,
           .bound = bound,
           .at_working_point = at_working_point,
-          .text = {},
+          .sentence = {},
           .source = rule.source};
 }
 
@@ -73,7 +73,7 @@ class LimitCollector {
         {.judged = rule.judged, .is_upper = is_upper, .bound = bound});
   }
 
-  void add_end(const LimitedQuantity& quantity, const char* what, const Interval& limit, bool is_upper,
+  void add_end(const LimitedQuantity& quantity, Word what, const Interval& limit, bool is_upper,
                double at_working_point, WindowBound judged) {
     const auto& bound = is_upper ? limit.upper : limit.lower;
     if (!bound) return;
@@ -85,7 +85,7 @@ class LimitCollector {
          .unit = quantity.unit,
          .bound = bound,
          .at_working_point = at_working_point,
-         .text = {},
+         .sentence = {},
          .source = {}},
         judged);
   }
@@ -202,7 +202,7 @@ class LimitCollector {
          .is_upper = true,
          .bound = largest->limit_mm,
          .at_working_point = obtained - largest->less_mm,
-         .text = {},
+         .sentence = {},
          .source = largest->source,
          .is_stated = largest->is_stated},
         {.judged = largest->is_leg ? Judged::leg : Judged::throat,
@@ -222,13 +222,13 @@ class LimitCollector {
       if (std::find(known_rules_.begin(), known_rules_.end(), finding.rule) != known_rules_.end()) continue;
       known_rules_.push_back(finding.rule);
       problem_.limits.push_back({.rule = finding.rule,
-                                 .what = finding.rule,
+                                 .what = Sentence::verbatim(finding.rule),
                                  .key = {},
                                  .unit = finding.unit,
                                  .is_upper = true,
                                  .bound = {},
                                  .at_working_point = finding.value,
-                                 .text = finding.text(),
+                                 .sentence = finding.sentence,
                                  .source = finding.source});
       problem_.model.bounds.push_back({.judged = Judged::always});
     }

@@ -43,17 +43,21 @@ struct Tally {
 
 WindowRange checked(const WindowRange& range, const char* option) {
   if (!(range.lower > 0 && range.upper > range.lower && std::isfinite(range.upper)))
-    throw InputError(option, number_text(range.lower) + " to " + number_text(range.upper),
-                     "a range above 0 whose end is above its beginning");
+    throw InputError(option,
+                     Sentence("window.range"_key, {{"lower", number_text(range.lower)},
+                                                   {"upper", number_text(range.upper)}}),
+                     "a range above 0 whose end is above its beginning"_word);
   return range;
 }
 
-/// Limits with half their width on both sides, so that the edges of the window are seen; what isn't limited
-/// reaches from 0.4 to 1.8 times the setting.
+/// What isn't limited reaches from and to so many times the setting.
+constexpr double assumed_from = 0.4, assumed_to = 1.8;
+
+/// Limits with half their width on both sides, so that the edges of the window are seen.
 WindowRange range_around(const std::optional<Interval>& limit, double setting) {
   const bool has_lower = limit && limit->lower, has_upper = limit && limit->upper;
-  double lower = has_lower ? *limit->lower : 0.4 * setting;
-  double upper = has_upper ? *limit->upper : 1.8 * setting;
+  double lower = has_lower ? *limit->lower : assumed_from * setting;
+  double upper = has_upper ? *limit->upper : assumed_to * setting;
   lower = std::min(lower, setting);
   upper = std::max(upper, setting);
   const double margin = std::max((upper - lower) / 2, setting / 10);
@@ -71,24 +75,27 @@ std::vector<double> axis(const WindowRange& range, std::size_t size) {
 void set_axes(WindowMap& map, const Schedule& schedule, const WindowOptions& options) {
   if (options.size < WindowOptions::least_size || options.size > WindowOptions::greatest_size)
     throw InputError("--size", std::to_string(options.size),
-                     "from " + std::to_string(WindowOptions::least_size) + " to " +
-                         std::to_string(WindowOptions::greatest_size) + " points");
+                     Sentence("window.points-from-to"_key, {{"least", WindowOptions::least_size},
+                                                            {"most", WindowOptions::greatest_size}}));
   const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
   const auto chosen = [&](const std::optional<WindowRange>& given, const std::optional<Interval>& limit,
-                          double setting, const char* option, const char* what) {
+                          double setting, const char* option, Word what) {
     if (given) return checked(*given, option);
     if (!limit || !limit->lower || !limit->upper)
       map.findings.push_back(remark("window.range.assumed", schedule.id,
-                                    std::string(what) + " has no limit on both sides in schedule " +
-                                        schedule.id + ": the map reaches from 0.4 to 1.8 times the setting.",
+                                    Sentence("window.range.assumed"_key,
+                                             {{"what", what},
+                                              {"schedule", schedule.id},
+                                              {"from", UnitValue{assumed_from, ""}},
+                                              {"to", UnitValue{assumed_to, ""}}}),
                                     "common practice, no source"));
     return range_around(limit, setting);
   };
   map.wire_feed_speed_m_min = axis(chosen(options.wire_feed_speed_m_min, limits.wire_feed_speed_m_min,
-                                          schedule.wire_feed_speed_m_min, "--wire-feed", "Wire feed speed"),
+                                          schedule.wire_feed_speed_m_min, "--wire-feed", "Wire feed speed"_word),
                                    options.size);
   map.travel_speed_mm_s = axis(chosen(options.travel_speed_mm_s, limits.travel_speed_mm_s,
-                                      schedule.travel_speed_mm_s, "--travel-speed", "Travel speed"),
+                                      schedule.travel_speed_mm_s, "--travel-speed", "Travel speed"_word),
                                options.size);
 }
 
@@ -97,7 +104,8 @@ const Schedule& schedule_named(const Plan& plan, std::string_view id) {
   std::vector<std::string> known;
   for (const Schedule& schedule : plan.schedules) known.push_back(schedule.id);
   throw InputError("--schedule", "\"" + printable(id) + "\"",
-                   known.empty() ? "a plan with schedules" : "one of " + comma_list(known));
+                   known.empty() ? Sentence("a plan with schedules"_word)
+                                 : Sentence("plan.one-of"_key, {{"names", comma_list(known)}}));
 }
 
 void reserve_maps(WindowMap& map, const WindowModel& model, bool with_hardness) {
@@ -172,18 +180,16 @@ void add_findings(WindowMap& map, const Schedule& schedule, const WindowProblem&
   if (schedule.current_A)
     map.findings.push_back(
         remark("window.current.scaled", schedule.id,
-               "The measured current of schedule " + schedule.id +
-                   " holds at its own wire feed speed; elsewhere the melting law is scaled "
-                   "through that point.",
-               "derived"));
+               Sentence("window.current.scaled"_key, {{"schedule", schedule.id}}), "derived"));
   if (map.feasible_points > 0) return;
-  std::vector<std::string> always;
+  std::vector<Sentence> always;
   for (const WindowLimit& limit : map.limits)
-    if (!limit.bound) always.push_back(limit.text);
-  std::string text = "No pair of the mapped wire feed and travel speeds keeps all limits";
-  text += always.empty() ? "." : ", for whatever they are: " + comma_list(always);
+    if (!limit.bound) always.push_back(limit.sentence);
+  Sentence sentence = always.empty()
+                          ? Sentence("window.empty"_key)
+                          : Sentence("window.empty.always"_key, {{"findings", std::move(always)}});
   map.findings.push_back(
-      {"window.empty", Severity::fail, place, 0.0, {}, "%", std::move(text), "plan limit"});
+      {"window.empty", Severity::fail, place, 0.0, {}, "%", std::move(sentence), "plan limit"});
 }
 
 }  // namespace

@@ -86,7 +86,7 @@ void take_texts(std::vector<UnitRecord>& units, const Findings& findings) {
   if (wanted.empty()) return;
   for (const Finding& finding : findings) {
     const auto at = wanted.find({finding.where, finding.rule});
-    if (at != wanted.end() && at->second->text.empty()) at->second->text = finding.text;
+    if (at != wanted.end() && at->second->sentence.is_empty()) at->second->sentence = finding.sentence;
   }
 }
 
@@ -119,14 +119,14 @@ class CompletenessCheck {
     laid.good = laid.good || result == ManualResult::good;
     if (result == ManualResult::bad) add_rule(laid.failed_by, "manual.result.fail");
     if (result == ManualResult::unclear) add_rule(laid.undecided_by, "manual.result.unclear");
+    const auto result_text = [&] { return printable(seam.result, 40); };
     if (result == ManualResult::bad)
       add("manual.result.fail", Severity::fail, place_of(unit.record, name),
-          "The manual seam's result is \"" + printable(seam.result, 40) + "\".");
+          Sentence("manual.result.fail"_key, {{"result", result_text()}}));
     if (result == ManualResult::unclear)
       add("manual.result.unclear", Severity::warn, place_of(unit.record, name),
-          seam.result.empty()
-              ? "The manual seam has no result."
-              : "The manual seam's result \"" + printable(seam.result, 40) + "\" is neither pass nor fail.");
+          seam.result.empty() ? Sentence("manual.result.none"_key)
+                              : Sentence("manual.result.unclear"_key, {{"result", result_text()}}));
     check_manual_schedule(unit, seam, name);
   }
 
@@ -162,9 +162,9 @@ class CompletenessCheck {
     return at->second;
   }
 
-  void add(const char* rule, Severity severity, std::string where, std::string text) {
+  void add(const char* rule, Severity severity, std::string where, Sentence sentence) {
     findings_.push_back(
-        {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(text), plan_limit});
+        {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(sentence), plan_limit});
   }
 
   void check_manual_schedule(const UnitState& unit, const ManualSeam& seam, const PassName& name) {
@@ -172,8 +172,8 @@ class CompletenessCheck {
     const auto planned = plan_->find(unit.record.weldment, name.first, name.second);
     if (planned && planned->schedule->id != seam.schedule)
       add("manual.schedule.other", Severity::warn, place_of(unit.record, name),
-          "Welded by schedule " + printable(seam.schedule, 60) + " where the plan has " +
-              printable(planned->schedule->id, 60) + ".");
+          Sentence("manual.schedule.other"_key, {{"welded", printable(seam.schedule, 60)},
+                                                 {"planned", printable(planned->schedule->id, 60)}}));
   }
 
   void compare_with_plan(UnitState& unit) {
@@ -200,14 +200,14 @@ class CompletenessCheck {
     if (at == unit.laid.end()) {
       unit.record.missing_passes.push_back(ref_of(name, by == "manual" ? "manual" : "robot"));
       add("unit.pass.missing", Severity::warn, place_of(unit.record, name),
-          by == "manual" ? "No record of this manual pass." : "No record of this pass in the logs.");
+          by == "manual" ? "No record of this manual pass."_word : "No record of this pass in the logs."_word);
       return false;
     }
     const bool by_robot = at->second.robot > 0;
     if (by_robot ? by == "manual" && at->second.manual == 0 : by != "manual")
       add("unit.pass.other-hand", Severity::warn, place_of(unit.record, name),
-          by_robot ? "Welded by a robot where the plan has a manual seam."
-                   : "Welded by hand where the plan has a robot seam.");
+          by_robot ? "Welded by a robot where the plan has a manual seam."_word
+                   : "Welded by hand where the plan has a robot seam."_word);
     return at->second.good;
   }
 
@@ -219,7 +219,7 @@ class CompletenessCheck {
     const auto open = [&](const std::string& rule, const char* verdict, const PassName& name,
                           const Laid& laid) {
       const auto [at, added] = items.try_emplace({rule, verdict}, unit.record.open_items.size());
-      if (added) unit.record.open_items.push_back({rule, verdict, "", {}});
+      if (added) unit.record.open_items.push_back({rule, verdict, {}, {}});
       unit.record.open_items[at->second].passes.push_back(ref_of(name, laid.robot > 0 ? "robot" : "manual"));
     };
     for (const auto& seam : weldment->seams)
@@ -237,7 +237,8 @@ class CompletenessCheck {
       if (planned.contains(name)) continue;
       const bool by_robot = unit.laid.at(name).robot > 0;
       unit.record.extra_passes.push_back(ref_of(name, by_robot ? "robot" : "manual"));
-      add("unit.pass.extra", Severity::warn, place_of(unit.record, name), "Welded, but not in the plan.");
+      add("unit.pass.extra", Severity::warn, place_of(unit.record, name),
+          "Welded, but not in the plan."_word);
     }
   }
 
@@ -246,7 +247,7 @@ class CompletenessCheck {
       const Laid& laid = unit.laid.at(name);
       if ((laid.robot + laid.manual < 2 && !laid.twice) || laid.is_one_in_parts()) continue;
       unit.record.repeated_passes.push_back(ref_of(name, laid.robot > 0 ? "robot" : "manual"));
-      add("unit.pass.repeated", Severity::warn, place_of(unit.record, name), "Welded more than once.");
+      add("unit.pass.repeated", Severity::warn, place_of(unit.record, name), "Welded more than once."_word);
     }
   }
 

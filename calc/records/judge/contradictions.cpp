@@ -1,6 +1,5 @@
 #include <cmath>
 
-#include "base/units/units.hpp"
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
 #include "plan/wire_extension.hpp"
@@ -14,9 +13,10 @@ namespace {
 constexpr double suspicious_pct = 25;
 
 void compare(const char* rule, const PassRecord& record, double found, double by, const char* unit,
-             const std::string& text, Findings& findings) {
+             Sentence sentence, Findings& findings) {
   if (!(by > 0) || std::fabs(found / by - 1) * 100 <= suspicious_pct) return;
-  findings.push_back({rule, Severity::warn, record.place(), found, by, unit, text, no_source});
+  findings.push_back(
+      {rule, Severity::warn, record.place(), found, by, unit, std::move(sentence), no_source});
 }
 
 /// Area that the wire fed lays (mm2).
@@ -44,9 +44,10 @@ void check_contradictions(const std::vector<PassRecord>& records, const PlannedP
       const double melts_at =
           melting_current_A(feed_mm_s, extension, wire->alpha_mm_s_A, wire->beta_per_s_A2);
       compare("record.contradiction.current", record, *record.steady.current_A, melts_at, "A",
-              "The logged wire feed of " + rounded_text(*feed, 4) + " m/min melts at about " +
-                  rounded_text(melts_at, 3) + " A, and " + rounded_text(*record.steady.current_A, 3) +
-                  " A are logged: one of the two is wrong, or the wire is another.",
+              Sentence("record.contradiction.current"_key,
+                       {{"feed", UnitValue{*feed, "m/min"}},
+                        {"melts_at", UnitValue{melts_at, "A", 3}},
+                        {"logged", UnitValue{*record.steady.current_A, "A", 3}}}),
               findings);
     }
     const auto& travel = record.steady.travel_speed_mm_s;
@@ -54,9 +55,8 @@ void check_contradictions(const std::vector<PassRecord>& records, const PlannedP
     const double planned = fed_area_mm2(*wire, schedule->wire_feed_speed_m_min, schedule->travel_speed_mm_s);
     const double fed = fed_area_mm2(*wire, *feed, *travel);
     compare("record.contradiction.area", record, fed, planned, "mm2",
-            "The wire fed lays " + rounded_text(fed, 3) +
-                " mm2 at the logged travel speed where the schedule's lays " + rounded_text(planned, 3) +
-                " mm2.",
+            Sentence("record.contradiction.area"_key,
+                     {{"fed", UnitValue{fed, "mm2", 3}}, {"planned", UnitValue{planned, "mm2", 3}}}),
             findings);
   }
 }

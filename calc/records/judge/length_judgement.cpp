@@ -5,7 +5,6 @@
 #include <map>
 #include <tuple>
 
-#include "base/units/units.hpp"
 #include "formula/uncertainty/guard_band.hpp"
 #include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/judge/seam_union.hpp"
@@ -18,8 +17,25 @@ namespace {
 /// By which a length from the logged travel speed may be short beside the fixed allowance.
 constexpr double by_speed_share = 0.02;
 
-std::string mm(double value) {
-  return rounded_text(value, 4) + " mm";
+UnitValue mm(double value) {
+  return {value, "mm"};
+}
+
+/// `in_runs`: with the runs of an intermittent seam, found and needed.
+Sentence short_sentence(bool closed, bool in_runs, const PassCoverage& seam, const SeamUnion& found) {
+  std::vector<Argument> arguments = {{"welded", mm(found.covered_mm)}, {"needed", mm(seam.needed_mm)}};
+  if (in_runs) {
+    arguments.emplace_back("runs_found", found.runs_found);
+    arguments.emplace_back("runs_needed", found.runs_needed);
+  }
+  if (closed) {
+    arguments.emplace_back("short", mm(seam.needed_mm - found.covered_mm));
+    arguments.emplace_back("allowed", mm(seam.allowed_short_mm));
+  }
+  const SentenceKey key = closed ? in_runs ? "record.length.short.runs"_key : "record.length.short"_key
+                          : in_runs ? "record.length.part.runs"_key
+                                    : "record.length.part"_key;
+  return Sentence(key, std::move(arguments));
 }
 
 /// Which unit each robot has begun on last, so that a unit can be told to be left.
@@ -149,15 +165,9 @@ class LengthJudgement {
     const bool closed = is_closed(records);
     const char* const rule = closed ? length_short_rule : length_part_rule;
     const bool in_runs = seam.run_mm > 0 && found.runs_found > 0;
-    std::string text = "Welded over " + mm(found.covered_mm);
-    if (in_runs) text += " (runs: " + std::to_string(found.runs_found) + ")";
-    text += " where the seam needs " + mm(seam.needed_mm);
-    if (in_runs) text += " (runs: " + std::to_string(found.runs_needed) + ")";
-    text += closed ? ": " + mm(seam.needed_mm - found.covered_mm) + " short, and " +
-                         mm(seam.allowed_short_mm) + " are allowed."
-                   : ": a part of the pass, until another log goes on with it or its unit is closed.";
     findings_.push_back({rule, closed ? Severity::fail : Severity::warn, records.front()->place(),
-                         found.covered_mm, seam.needed_mm, "mm", std::move(text), no_source});
+                         found.covered_mm, seam.needed_mm, "mm",
+                         short_sentence(closed, in_runs, seam, found), no_source});
     for (PassRecord* record : records) {
       add_rule(closed ? record->failed_by : record->undecided_by, rule);
       if (closed)
@@ -171,8 +181,8 @@ class LengthJudgement {
     if (seam.run_mm <= 0 || found.longest_gap_mm <= seam.gap_mm + seam.allowed_short_mm) return;
     findings_.push_back({"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm,
                          seam.gap_mm, "mm",
-                         "A gap between two runs is " + mm(found.longest_gap_mm) +
-                             " long where the plan has " + mm(seam.gap_mm) + ".",
+                         Sentence("record.length.gap"_key,
+                                  {{"gap", mm(found.longest_gap_mm)}, {"planned", mm(seam.gap_mm)}}),
                          no_source});
   }
 

@@ -1,6 +1,5 @@
 #include <algorithm>
 
-#include "base/units/units.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/uncertainty/guard_band.hpp"
 #include "plan/evaluate/heat_uncertainty.hpp"
@@ -17,10 +16,10 @@ constexpr const char* cooling_source = "en-1011-2, Annex D (part read)";
 constexpr const char* guard_rule = "ILAC-G8:09/2019, 4.2.2; plan limit";
 
 /// Judges one value; what lies within its uncertainty of a limit leaves the verdict open.
-void judge(PassReview& review, const LimitedQuantity& quantity, const std::string& what, double value,
+void judge(PassReview& review, const LimitedQuantity& quantity, Word what, double value,
            std::optional<double> U, const Interval& limit) {
   const std::size_t before = review.findings.size();
-  judge_interval(quantity.record_rule, what.c_str(), quantity.unit, value, U, limit,
+  judge_interval(quantity.record_rule, what, quantity.unit, value, U, limit,
                  guarded_decision(review.plan->plan()), review.place, review.findings);
   for (std::size_t i = before; i < review.findings.size(); ++i) {
     if (review.findings[i].severity != Severity::warn) continue;
@@ -35,20 +34,26 @@ std::optional<double> expanded(const PassReview& review, const char* quantity, d
   return u ? std::optional<double>(coverage_factor * *u * value) : std::nullopt;
 }
 
+/// "wire-feed-speed", of the rule "record.wire-feed-speed".
+Word unlogged_name(const LimitedQuantity& quantity) {
+  constexpr std::string_view beginning = "record.";
+  return Word::of_table(quantity.record_rule + beginning.size());
+}
+
 void judge_means(PassReview& review, const ScheduleLimits& limits) {
-  std::string not_logged;
+  std::vector<Sentence> not_logged;
   for (const LimitedQuantity& each : limited_quantities) {
     const auto& limit = limits.*each.limit;
     if (!limit || (each.recorded != Recorded::steady_mean && each.recorded != Recorded::reading)) continue;
     if (const auto value = recorded_value(review.record, each)) {
       judge(review, each, recorded_label(each), *value, expanded(review, each.instrument, *value), *limit);
     } else {
-      not_logged += (not_logged.empty() ? "" : ", ") + std::string(each.record_rule).substr(7);
+      not_logged.emplace_back(unlogged_name(each));
     }
   }
   if (!not_logged.empty() && review.record.steady.time_s > 0)
     review.add("record.limit.not-logged", Severity::note,
-               "The schedule limits what the log doesn't tell: " + not_logged + ".", plan_limit);
+               Sentence("record.limit.not-logged"_key, {{"names", std::move(not_logged)}}), plan_limit);
 }
 
 void judge_heat_input(PassReview& review, const ScheduleLimits& limits) {
@@ -60,7 +65,7 @@ void judge_heat_input(PassReview& review, const ScheduleLimits& limits) {
           *limits.heat_input_kJ_mm);
   } else {
     review.undecide("record.heat-input.unknown",
-                    "The schedule limits the heat input, and the log gives none.", plan_limit);
+                    "The schedule limits the heat input, and the log gives none."_word, plan_limit);
   }
 }
 
@@ -70,7 +75,7 @@ void judge_cooling_time(PassReview& review, const ScheduleLimits& limits) {
   const PassRecord& record = review.record;
   if (!record.cooling_time_s) {
     review.undecide("record.cooling-time.unknown",
-                    "The schedule limits the cooling time t8/5, and the log gives none.", plan_limit);
+                    "The schedule limits the cooling time t8/5, and the log gives none."_word, plan_limit);
     return;
   }
   constexpr const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::cooling_time_s);
@@ -97,8 +102,9 @@ void judge_hardness(PassReview& review, const ScheduleLimits& limits) {
   if (*hardness <= limit) return;
   Finding& finding = review.add(
       "record.hardness.high", *hardness > limit + haz_hardness_scatter_HV ? Severity::warn : Severity::note,
-      "Estimated HAZ hardness of the record is " + rounded_text(*hardness, 4) + " HV, above the limit of " +
-          rounded_text(limit, 4) + " HV (its scatter is 56 HV either way).",
+      Sentence("record.hardness.high"_key, {{"hardness", UnitValue{*hardness, "HV"}},
+                                            {"limit", UnitValue{limit, "HV"}},
+                                            {"scatter", UnitValue{haz_hardness_scatter_HV, "HV"}}}),
       "yurioka-1987 (recalled); plan limit");
   finding.value = *hardness;
   finding.limit = limit;
@@ -111,9 +117,9 @@ void judge_limits(PassReview& review) {
   const Schedule* schedule = review.schedule();
   if (schedule == nullptr || !schedule->limits) return;
   if (review.record.steady.time_s <= 0)
-    review.undecide(
-        "record.steady.none",
-        "No arc is longer than its start and crater times together: nothing steady that limits could judge.");
+    review.undecide("record.steady.none",
+                    "No arc is longer than its start and crater times together: nothing steady that limits "
+                    "could judge."_word);
   judge_means(review, *schedule->limits);
   judge_heat_input(review, *schedule->limits);
   judge_cooling_time(review, *schedule->limits);

@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include "base/error.hpp"
-#include "base/units/units.hpp"
 #include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/passes/pass_review.hpp"
 
@@ -36,7 +35,7 @@ void check_required(PassReview& review) {
     if (carries(review, name)) continue;
     review.add(
         "record.required.missing", Severity::fail,
-        "The plan requires " + printable(name, 60) + " of each pass, and the log has none for this one.",
+        Sentence("record.required.missing"_key, {{"name", printable(name, 60)}}),
         plan_limit);
   }
 }
@@ -46,12 +45,27 @@ void check_revision(PassReview& review) {
   const std::string& logged = review.record.schedule_revision_logged;
   if (schedule == nullptr || logged.empty()) return;
   if (review.entry.revision_changed)
-    review.undecide("record.schedule.revision", "The logged schedule revision changes within the pass.");
+    review.undecide("record.schedule.revision", "The logged schedule revision changes within the pass."_word);
   else if (logged != std::to_string(schedule->revision))
-    review.undecide("record.schedule.revision", "Welded to revision " + printable(logged, 40) +
-                                                    " of schedule " + printable(schedule->id, 60) +
-                                                    "; the plan holds revision " +
-                                                    std::to_string(schedule->revision) + ".");
+    review.undecide("record.schedule.revision",
+                    Sentence("record.schedule.revision"_key, {{"logged", printable(logged, 40)},
+                                                              {"schedule", printable(schedule->id, 60)},
+                                                              {"planned", schedule->revision}}));
+}
+
+/// As the plan's instruments name what they measure.
+constexpr Word measured_quantities[] = {"current"_word, "voltage"_word, "travel_speed"_word,
+                                        "wire_feed_speed"_word, "position"_word};
+
+Sentence overdue_sentence(const Instrument& instrument, Word quantity, const std::string& welded) {
+  std::vector<Argument> arguments = {{"instrument", printable(instrument.id, 60)},
+                                     {"quantity", quantity},
+                                     {"due", printable(instrument.due, 20)},
+                                     {"welded", welded}};
+  if (instrument.certificate.empty())
+    return Sentence("record.instrument.overdue"_key, std::move(arguments));
+  arguments.emplace_back("certificate", printable(instrument.certificate, 60));
+  return Sentence("record.instrument.overdue.certificate"_key, std::move(arguments));
 }
 
 /// With which instruments, by the plan in force on the day of the weld, and whether they were in date.
@@ -59,20 +73,16 @@ void check_instruments(PassReview& review) {
   if (review.plan == nullptr) return;
   PassRecord& record = review.record;
   const std::string& robot = review.measured_robot();
-  for (const char* quantity : {"current", "voltage", "travel_speed", "wire_feed_speed", "position"}) {
+  for (const Word word : measured_quantities) {
+    const std::string_view quantity = word.english();
     const Instrument* instrument = instrument_for(review.plan->plan(), robot, quantity);
-    const bool is_unused = std::string_view(quantity) == "position" && record.length_source != "positions";
+    const bool is_unused = quantity == "position" && record.length_source != "positions";
     if (instrument == nullptr || is_unused) continue;
-    record.instruments.push_back({instrument->id, quantity, instrument->certificate, instrument->due});
+    record.instruments.push_back(
+        {instrument->id, std::string(quantity), instrument->certificate, instrument->due});
     if (record.date.empty() || instrument->due.empty() || record.date <= instrument->due.substr(0, 10))
       continue;
-    const std::string certificate = instrument->certificate.empty()
-                                        ? ""
-                                        : ", certificate " + printable(instrument->certificate, 60) + ",";
-    review.undecide("record.instrument.overdue",
-                    "Instrument " + printable(instrument->id, 60) + " (" + quantity + ")" + certificate +
-                        " was due for calibration on " + printable(instrument->due, 20) +
-                        " and the pass was welded on " + record.date + ".",
+    review.undecide("record.instrument.overdue", overdue_sentence(*instrument, word, record.date),
                     "ISO 17662 (recalled)");
   }
 }
@@ -81,16 +91,16 @@ void check_instruments(PassReview& review) {
 constexpr std::array unit_ratios = {1000.0, 0.001,    60.0, 1 / 60.0, 6.0,         1 / 6.0,
                                     25.4,   1 / 25.4, 10.0, 0.1,      127 / 300.0, 300 / 127.0};
 
-void suspect_unit(PassReview& review, const char* what, const char* unit, const std::optional<double>& value,
+void suspect_unit(PassReview& review, Word what, const char* unit, const std::optional<double>& value,
                   double planned) {
   if (!value || *value <= 0 || planned <= 0) return;
   const double ratio = *value / planned;
   for (const double factor : unit_ratios) {
     if (std::fabs(ratio / factor - 1) > 0.03) continue;
     auto& finding = review.add("record.unit.suspect", Severity::warn,
-                               std::string(what) + " is " + rounded_text(*value, 4) + " " + unit +
-                                   " where the schedule has " + rounded_text(planned, 4) +
-                                   ": is the log in another unit?");
+                               Sentence("record.unit.suspect"_key, {{"what", what},
+                                                                    {"logged", UnitValue{*value, unit}},
+                                                                    {"planned", UnitValue{planned, unit}}}));
     finding.value = *value;
     finding.limit = planned;
     finding.unit = unit;
@@ -101,17 +111,17 @@ void suspect_unit(PassReview& review, const char* what, const char* unit, const 
 void check_units(PassReview& review) {
   const Schedule* schedule = review.schedule();
   if (schedule == nullptr) return;
-  suspect_unit(review, "The mean voltage", "V", review.record.mean_voltage_V, schedule->arc_voltage_V);
-  suspect_unit(review, "The mean wire feed speed", "m/min", review.record.wire_feed_speed_m_min,
+  suspect_unit(review, "The mean voltage"_word, "V", review.record.mean_voltage_V, schedule->arc_voltage_V);
+  suspect_unit(review, "The mean wire feed speed"_word, "m/min", review.record.wire_feed_speed_m_min,
                schedule->wire_feed_speed_m_min);
-  suspect_unit(review, "The mean travel speed", "mm/s", review.totals.whole.means.travel_speed.mean(),
+  suspect_unit(review, "The mean travel speed"_word, "mm/s", review.totals.whole.means.travel_speed.mean(),
                schedule->travel_speed_mm_s);
 }
 
 void check_known_to_plan(PassReview& review) {
   if (review.plan == nullptr || review.entry.planned) return;
   review.add("record.pass.unknown", Severity::fail,
-             "The plan doesn't know this pass, so nothing says how it should be.", plan_limit);
+             "The plan doesn't know this pass, so nothing says how it should be."_word, plan_limit);
 }
 
 }  // namespace

@@ -104,26 +104,31 @@ constexpr CorrectableMember calibration_members[] = {
 };
 
 constexpr DerivedMember derived[] = {
-    {"results.product_power_W", "mean_current_A and mean_voltage_V"},
-    {"results.mean_power_W", "energy_J and arc_time_s"},
-    {"results.travel_speed_mm_s", "length_mm and arc_time_s"},
-    {"results.arc_energy_kJ_mm", "energy_J and length_mm"},
-    {"results.heat_input_kJ_mm", "energy_J, length_mm and the schedule's process"},
-    {"results.U_heat_input_kJ_mm", "heat_input_kJ_mm and the instruments"},
-    {"results.cooling_time_s", "heat_input_kJ_mm, the plate and the preheat"},
-    {"results.verdict", "what was measured and the schedule's limits"},
+    {"results.product_power_W", "mean_current_A and mean_voltage_V"_word},
+    {"results.mean_power_W", "energy_J and arc_time_s"_word},
+    {"results.travel_speed_mm_s", "length_mm and arc_time_s"_word},
+    {"results.arc_energy_kJ_mm", "energy_J and length_mm"_word},
+    {"results.heat_input_kJ_mm", "energy_J, length_mm and the schedule's process"_word},
+    {"results.U_heat_input_kJ_mm", "heat_input_kJ_mm and the instruments"_word},
+    {"results.cooling_time_s", "heat_input_kJ_mm, the plate and the preheat"_word},
+    {"results.verdict", "what was measured and the schedule's limits"_word},
 };
 
-[[noreturn]] void refuse(const CorrectableMember& member, const std::string& text,
-                         const std::string& expected) {
-  throw InputError("--set", std::string(member.path) + "=" + printable(text, 60), expected);
+[[noreturn]] void refuse(const CorrectableMember& member, const std::string& text, Phrase expected) {
+  throw InputError("--set", std::string(member.path) + "=" + printable(text, 60), std::move(expected));
 }
 
-std::string number_expected(const CorrectableMember& member) {
-  std::string text = member.type == Type::whole ? "a whole number" : "a number";
-  if (*member.unit != '\0') text += " (" + std::string(member.unit) + ")";
-  text += " from " + number_text(member.lowest) + " to " + number_text(member.highest);
-  return member.may_be_null ? text + ", or null" : text;
+/// In the member's unit, as its name has it.
+Sentence number_expected(const CorrectableMember& member) {
+  std::vector<Argument> arguments = {
+      {"number", member.type == Type::whole ? "a whole number"_word : "a number"_word},
+      {"lowest", number_text(member.lowest)},
+      {"highest", number_text(member.highest)}};
+  const bool has_unit = *member.unit != '\0';
+  if (has_unit) arguments.emplace_back("unit", member.unit);
+  Sentence sentence(has_unit ? "ledger.set.number-in-unit"_key : "ledger.set.number"_key,
+                    std::move(arguments));
+  return member.may_be_null ? Sentence("ledger.set.or-null"_key, {{"value", std::move(sentence)}}) : sentence;
 }
 
 std::optional<JsonNode> json_of(const std::string& text) {
@@ -164,16 +169,16 @@ std::string text_value(const CorrectableMember& member, const std::string& given
   switch (member.type) {
     case Type::date:
       if (text.size() != 10 || !utc_seconds(text + "T00:00:00Z"))
-        refuse(member, given, "a date such as 2026-11-25");
+        refuse(member, given, "a date such as 2026-11-25"_word);
       break;
     case Type::moment:
       if (LogTime time; !text.ends_with('Z') || !parse_iso8601(text, time))
-        refuse(member, given, "a UTC time such as 2026-11-25T14:21:02Z");
+        refuse(member, given, "a UTC time such as 2026-11-25T14:21:02Z"_word);
       break;
     case Type::choice:
       if (const auto choices = choices_of(member);
           std::find(choices.begin(), choices.end(), text) == choices.end())
-        refuse(member, given, "one of " + comma_list(choices));
+        refuse(member, given, Sentence("refusal.one-of"_key, {{"names", comma_list(choices)}}));
       break;
     default:
       check_record_text("--set " + std::string(member.path), text,
@@ -213,11 +218,12 @@ void refuse_member(std::string_view kind, std::string_view path) {
   if (kind == record_kind::pass)
     for (const DerivedMember& each : derived)
       if (path == each.path)
-        throw InputError("--set", name + ", which follows from others",
-                         "what it is derived from: " + std::string(each.from));
+        throw InputError("--set", Sentence("ledger.set.derived"_key, {{"member", name}}),
+                         Sentence("ledger.set.derived-from"_key, {{"members", each.from}}));
   std::vector<std::string> names;
   for (const CorrectableMember& each : correctable_members(kind)) names.emplace_back(each.path);
-  throw InputError("--set", "\"" + name + "\"", "one of " + comma_list(names));
+  throw InputError("--set", "\"" + name + "\"",
+                   Sentence("refusal.one-of"_key, {{"names", comma_list(names)}}));
 }
 
 }  // namespace seamtakt

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "base/json/json_node.hpp"
+#include "base/sentences/sentence.hpp"
 
 namespace seamtakt {
 
@@ -24,7 +25,7 @@ struct CorrectableMember {
 /// A member that follows from others and is never set.
 struct DerivedMember {
   const char* path;
-  const char* from;  ///< what it follows from, for people
+  Word from;  ///< what it follows from, for people
 };
 
 /// Those of a kind of record; empty: nothing of such a record is corrected.

@@ -42,14 +42,14 @@ std::string text_of(const Schedule& schedule) {
   return canonical_json(parse_json(text, "schedule"));
 }
 
-Finding finding(const char* rule, std::string where, std::string text) {
+Finding finding(const char* rule, std::string where, Sentence sentence) {
   return {rule,
           Severity::warn,
           std::move(where),
           std::nullopt,
           std::nullopt,
           "",
-          std::move(text),
+          std::move(sentence),
           "common practice, no source"};
 }
 
@@ -63,10 +63,9 @@ void find_changed_schedules(AuditResult& audited, const Plan& plan, const StoreH
         text_of(*now) == text_of(kept.schedule))
       continue;
     audited.findings.push_back(finding(changed_rule, now->id,
-                                       "Schedule " + now->id + " differs from the revision " +
-                                           std::to_string(now->revision) + " that record " +
-                                           std::to_string(kept.seq) +
-                                           " of the store holds: a change needs a new revision."));
+                                       Sentence("record.schedule.changed"_key, {{"schedule", now->id},
+                                                                                {"revision", now->revision},
+                                                                                {"record", kept.seq}})));
   }
 }
 
@@ -79,7 +78,8 @@ void mark_not_in_force(AuditResult& audited, const Plan& plan, const StoreHistor
     add_rule(pass.undecided_by, in_force_rule);
     audited.findings.push_back(
         finding(in_force_rule, pass.place(),
-                "No revision of schedule " + pass.schedule + " was in force on " + pass.date + "."));
+                Sentence("record.schedule.not-in-force"_key,
+                         {{"schedule", pass.schedule}, {"date", pass.date}})));
   }
 }
 

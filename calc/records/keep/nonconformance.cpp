@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
 #include "records/keep/record_changes.hpp"
+#include "records/keep/stored_sentence.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
@@ -24,9 +25,10 @@ std::uint64_t whole(const JsonNode& body, std::string_view path) {
              : 0;
 }
 
-std::string first_finding(const JsonNode& body) {
+Sentence first_finding(const JsonNode& body) {
   const JsonNode* findings = body.find("findings");
-  return findings != nullptr && !findings->elements.empty() ? body_text(findings->elements[0], "text") : "";
+  return findings != nullptr && !findings->elements.empty() ? stored_sentence(findings->elements[0])
+                                                            : Sentence();
 }
 
 std::string place_of(const JsonNode& body) {
@@ -45,25 +47,24 @@ void move_with_its_weld(RecordHistory& history, Nonconformance& each) {
 
 void check_retest(const Ledger& ledger, const Nonconformance& about, std::uint64_t retest) {
   const LedgerRow row = ledger.record(retest), failed = ledger.record(about.about);
-  const std::string where = "--retest";
-  const auto refuse = [&](const std::string& found) {
-    throw InputError(where, found, "a later record of the same unit, seam and pass that passed");
+  const auto refuse = [](Phrase found) {
+    throw InputError("--retest", std::move(found),
+                     "a later record of the same unit, seam and pass that passed"_word);
   };
-  if (row.kind != record_kind::pass && row.kind != record_kind::manual)
-    refuse("a record of kind " + row.kind);
-  if (retest <= about.about) refuse("record " + std::to_string(retest) + ", which isn't later");
+  if (row.kind != record_kind::pass && row.kind != record_kind::manual) refuse(kind_sentence(row));
+  if (retest <= about.about) refuse(Sentence("ledger.retest.not-later"_key, {{"record", retest}}));
   const JsonNode body = corrected_body(ledger, row), before = corrected_body(ledger, failed);
   for (const char* path : {"results.unit_serial", "results.weldment", "results.seam"})
     if (body_text(body, path) != body_text(before, path))
-      refuse("record " + std::to_string(retest) + " of another weld");
+      refuse(Sentence("ledger.retest.other-weld"_key, {{"record", retest}}));
   if (row.kind == record_kind::pass && failed.kind == record_kind::pass &&
       whole(body, "results.pass") != whole(before, "results.pass"))
-    refuse("record " + std::to_string(retest) + " of another pass");
+    refuse(Sentence("ledger.retest.other-pass"_key, {{"record", retest}}));
   const std::string verdict =
       body_text(body, row.kind == record_kind::pass ? "results.verdict" : "results.result");
   if (verdict != "pass" && verdict != "passed" && verdict != "ok")
-    refuse("a verdict of \"" + printable(verdict, 20) + "\"");
-  if (changes_of(ledger, retest).is_void()) refuse("a void record");
+    refuse(Sentence("ledger.retest.verdict"_key, {{"verdict", printable(verdict, 20)}}));
+  if (changes_of(ledger, retest).is_void()) refuse("a void record"_word);
 }
 
 }  // namespace
@@ -82,7 +83,7 @@ const char* to_string(Decision decision) {
 
 Decision parse_decision(const std::string& text) {
   if (const auto decision = decision_of(text)) return *decision;
-  throw InputError("--decision", "\"" + printable(text, 40) + "\"", "repair, use-as-is or scrap");
+  throw InputError("--decision", "\"" + printable(text, 40) + "\"", "repair, use-as-is or scrap"_word);
 }
 
 std::vector<Nonconformance> nonconformances(const Ledger& ledger, const std::string& unit_serial) {
@@ -99,8 +100,8 @@ Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
   each.unit_serial = body_text(body, "results.unit_serial");
   each.place = body_text(body, "results.place");
   move_with_its_weld(history, each);
-  each.text = first_finding(body);
-  if (each.text.empty()) each.text = body_text(body, "why");
+  each.sentence = first_finding(body);
+  if (each.sentence.is_empty()) each.sentence = Sentence::verbatim(body_text(body, "why"));
   for (const std::uint64_t number : history.changes_of(seq).dispositions) {
     if (history.is_void(number)) continue;
     const JsonNode disposition = body_of(history.record(number));
@@ -136,12 +137,12 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
   const LedgerRow row = ledger.record(request.nonconformance);
   const std::string name = "record " + std::to_string(row.seq);
   if (row.kind != record_kind::nonconformance)
-    throw InputError(name, "a record of kind " + row.kind, "a nonconformance");
+    throw InputError(name, kind_sentence(row), "a nonconformance"_word);
   RecordHistory history(ledger);
   const Nonconformance about = nonconformance_of(history, row.seq);
-  if (!about.open) throw InputError(name, "a nonconformance that is closed", "an open one");
+  if (!about.open) throw InputError(name, "a nonconformance that is closed"_word, "an open one"_word);
   if (request.decision == Decision::repair && request.schedule.empty())
-    throw InputError("--schedule", "nothing", "the schedule that the repair is welded to");
+    throw InputError("--schedule", "nothing"_word, "the schedule that the repair is welded to"_word);
   if (request.retest != 0) check_retest(ledger, about, request.retest);
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact).member("decision", to_string(request.decision));
@@ -156,8 +157,7 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
 LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about) {
   const LedgerRow row = ledger.record(about);
   if (row.kind != record_kind::pass && row.kind != record_kind::manual)
-    throw InputError("record " + std::to_string(about), "a record of kind " + row.kind,
-                     "a pass or a manual seam");
+    throw InputError("record " + std::to_string(about), kind_sentence(row), "a pass or a manual seam"_word);
   const JsonNode body = corrected_body(ledger, row);
   const std::string unit = body_text(body, "results.unit_serial");
   JsonWriter json;

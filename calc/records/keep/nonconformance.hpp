@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
 #include "records/keep/record_history.hpp"
 
 namespace seamtakt {
@@ -19,11 +20,15 @@ Decision parse_decision(const std::string& text);
 struct Nonconformance {
   std::uint64_t seq = 0;
   std::uint64_t about = 0;  ///< the record that failed
-  std::string opened, unit_serial, place, text;
+  std::string opened, unit_serial, place;
+  Sentence sentence;  ///< what failed, or why a person opened it
   std::vector<std::uint64_t> dispositions;
   std::optional<Decision> decision;  ///< the newest one
   std::uint64_t retest = 0;          ///< the record that passed after the repair
   bool open = true;
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 /// Those of one unit, or all (`unit_serial` empty), in order. Void ones, and those about void records, are
@@ -51,9 +56,12 @@ LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t abou
 /// Passes that were left undecided for the same reason and haven't been dealt with.
 struct OpenCause {
   std::string cause;  ///< the rule that left them open
-  std::string text;   ///< what it says of the first of them
+  Sentence sentence;  ///< what it says of the first of them
   std::vector<std::uint64_t> records;
   std::vector<std::string> passes;  ///< "S03/pass 1"
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 /// What the ledger knows of a unit.

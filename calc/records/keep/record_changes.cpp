@@ -22,6 +22,10 @@ bool holds_key(const std::string& kind) {
 
 }  // namespace
 
+Sentence kind_sentence(const LedgerRow& row) {
+  return Sentence("ledger.record.kind"_key, {{"kind", row.kind}});
+}
+
 RecordChanges changes_of(const Ledger& ledger, std::uint64_t seq) {
   return RecordHistory(ledger).changes_of(seq);
 }
@@ -29,7 +33,8 @@ RecordChanges changes_of(const Ledger& ledger, std::uint64_t seq) {
 CorrectedValue parse_corrected_value(const std::string& text) {
   const auto equals = text.find('=');
   if (equals == 0 || equals == std::string::npos)
-    throw InputError("--set", "\"" + printable(text, 60) + "\"", "MEMBER=VALUE, such as results.seam=S04");
+    throw InputError("--set", "\"" + printable(text, 60) + "\"",
+                     "MEMBER=VALUE, such as results.seam=S04"_word);
   return {text.substr(0, equals), text.substr(equals + 1)};
 }
 
@@ -52,7 +57,9 @@ std::string checked_value(const LedgerRow& old, const std::string& path, const s
 void check_dates(const JsonNode& body) {
   const std::string date = body_text(body, "results.date"), due = body_text(body, "results.due");
   if (due < date)
-    throw InputError("--set", "due " + printable(due) + " with date " + printable(date), "a date after it");
+    throw InputError("--set",
+                     Sentence("ledger.set.due"_key, {{"due", printable(due)}, {"date", printable(date)}}),
+                     "a date after it"_word);
 }
 
 }  // namespace
@@ -60,9 +67,10 @@ void check_dates(const JsonNode& body) {
 LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
                              const std::vector<CorrectedValue>& values, const PersonDigest& person) {
   if (correctable_members(old.kind).empty())
-    throw InputError(number_name(old), "a record of kind " + old.kind,
-                     "a pass, a manual seam or a calibration (make others void and write them anew)");
-  if (values.empty()) throw InputError("--set", "nothing", "MEMBER=VALUE, such as results.seam=S04");
+    throw InputError(number_name(old), kind_sentence(old),
+                     "a pass, a manual seam or a calibration (make others void and write them anew)"_word);
+  if (values.empty())
+    throw InputError("--set", "nothing"_word, "MEMBER=VALUE, such as results.seam=S04"_word);
   const JsonNode body = corrected_body(ledger, old);
   JsonNode now = body;
   std::set<std::string> seen;
@@ -72,11 +80,14 @@ LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
     const std::string value = checked_value(old, path, text, person);
     const JsonNode* before = body_member(body, path);
     if (before == nullptr)
-      throw InputError("--set", "\"" + printable(path, 60) + "\"", "a member of " + number_name(old));
+      throw InputError("--set", "\"" + printable(path, 60) + "\"",
+                       Sentence("ledger.set.member-of"_key, {{"record", old.seq}}));
     if (!seen.insert(path).second)
-      throw InputError("--set", printable(path, 60) + " twice", "each member once");
+      throw InputError("--set", Sentence("ledger.set.twice"_key, {{"member", printable(path, 60)}}),
+                       "each member once"_word);
     if (canonical_json(*before) == value)
-      throw InputError("--set", printable(path, 60) + " unchanged", "another value than the record has");
+      throw InputError("--set", Sentence("ledger.set.unchanged"_key, {{"member", printable(path, 60)}}),
+                       "another value than the record has"_word);
     *const_cast<JsonNode*>(body_member(now, path)) = parse_json(value, "--set");
     json.begin_object()
         .member("member", path)
@@ -98,9 +109,9 @@ LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
 
 LedgerEntry void_entry(const Ledger& ledger, const LedgerRow& old) {
   if (holds_key(old.kind) || old.kind == record_kind::void_record)
-    throw InputError(number_name(old), "a record of kind " + old.kind, "one that may be made void");
+    throw InputError(number_name(old), kind_sentence(old), "one that may be made void"_word);
   if (changes_of(ledger, old.seq).is_void())
-    throw InputError(number_name(old), "a void record", "one that still counts");
+    throw InputError(number_name(old), "a void record"_word, "one that still counts"_word);
   LedgerEntry entry{record_kind::void_record, old.seq, {}, {}};
   if (const std::string unit = body_text(body_of(old), "results.unit_serial"); !unit.empty())
     entry.lookups.emplace_back("unit", unit);

@@ -35,6 +35,9 @@ using PersonDigest = std::function<std::string(const std::string&)>;
 LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
                              const std::vector<CorrectedValue>& values, const PersonDigest& person);
 
+/// "a record of kind note", for a refusal.
+Sentence kind_sentence(const LedgerRow& row);
+
 /// A new record that says that an old one doesn't count. InputError: the genesis, a key, one that is void
 /// already.
 LedgerEntry void_entry(const Ledger& ledger, const LedgerRow& old);

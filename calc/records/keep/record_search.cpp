@@ -107,7 +107,7 @@ std::int64_t time_given(const std::string& text, const char* option, bool end_of
   const auto span = span_of(text);
   if (!span)
     throw InputError(option, "\"" + printable(text, 40) + "\"",
-                     "a day such as 2026-03-02, or a time such as 2026-03-02T06:00:00Z");
+                     "a day such as 2026-03-02, or a time such as 2026-03-02T06:00:00Z"_word);
   return end_of_day ? span->end_ns : span->begin_ns;
 }
 
@@ -117,13 +117,13 @@ void RecordRange::set_times(const std::string& from, const std::string& to) {
   if (!from.empty()) from_ns = time_given(from, "--from", false);
   if (!to.empty()) to_ns = time_given(to, "--to", true);
   if (from_ns && to_ns && *from_ns >= *to_ns)
-    throw InputError("--to", "\"" + printable(to, 40) + "\"", "a time after --from");
+    throw InputError("--to", "\"" + printable(to, 40) + "\"", "a time after --from"_word);
 }
 
 void RecordRange::set_seam(const std::string& text) {
   const auto slash = text.find('/');
   if (slash == 0 || slash == std::string::npos || slash + 1 == text.size())
-    throw InputError("--seam", "\"" + printable(text, 60) + "\"", "WELDMENT/SEAM, such as BD-2/S03");
+    throw InputError("--seam", "\"" + printable(text, 60) + "\"", "WELDMENT/SEAM, such as BD-2/S03"_word);
   weldment = text.substr(0, slash);
   seam = text.substr(slash + 1);
 }

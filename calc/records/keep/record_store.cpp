@@ -40,7 +40,7 @@ class Ingest {
   IngestOutcome run() {
     if (!find_new_logs()) {
       close_known_parts();
-      return outcome_;
+      return outcome();
     }
     std::vector<const PassRecord*> passes;
     for (const PassRecord& record : result_.passes)
@@ -54,10 +54,15 @@ class Ingest {
     outcome_.last_seq = batch_.next_seq() - 1;
     outcome_.added = true;
     describe(passes.size());
-    return outcome_;
+    return outcome();
   }
 
  private:
+  IngestOutcome outcome() {
+    outcome_.sentence = Sentence("ingest.outcome"_key, {{"said", std::move(said_)}});
+    return std::move(outcome_);
+  }
+
   bool find_new_logs() {
     for (const AuditedLog& log : result_.logs) {
       if (log.sha256.empty()) throw std::invalid_argument("a log without its SHA-256 can't be stored");
@@ -69,9 +74,8 @@ class Ingest {
         outcome_.first_seq = outcome_.last_seq = before.front();
     }
     if (new_logs_ > 0) return true;
-    outcome_.text =
-        "Nothing added: " + std::string(result_.logs.size() == 1 ? "this log is" : "these logs are") +
-        " stored already, as record " + std::to_string(outcome_.first_seq) + ".";
+    said_.emplace_back("ingest.nothing-added"_key,
+                       std::vector<Argument>{{"logs", result_.logs.size()}, {"record", outcome_.first_seq}});
     return false;
   }
 
@@ -163,26 +167,20 @@ class Ingest {
         close_part(seq, nullptr);
     }
     if (outcome_.nonconformances == 0) return;
-    outcome_.text += " " + std::to_string(outcome_.nonconformances) +
-                     (outcome_.nonconformances == 1 ? " nonconformance" : " nonconformances") +
-                     " opened for passes that stayed too short.";
+    say("ingest.opened.too-short"_key, outcome_.nonconformances);
   }
 
   void describe(std::size_t passes) {
-    outcome_.text = "Stored " + std::to_string(passes) + (passes == 1 ? " pass" : " passes") +
-                    " as records " + std::to_string(outcome_.first_seq) + " to " +
-                    std::to_string(outcome_.last_seq) + ".";
-    if (outcome_.nonconformances > 0)
-      outcome_.text += " " + std::to_string(outcome_.nonconformances) +
-                       (outcome_.nonconformances == 1 ? " nonconformance" : " nonconformances") +
-                       " opened for what failed.";
-    if (new_logs_ < result_.logs.size())
-      outcome_.text +=
-          " " + std::to_string(result_.logs.size() - new_logs_) + " of the logs were stored already.";
-    if (!outcome_.already_stored.empty())
-      outcome_.text += " " + std::to_string(outcome_.already_stored.size()) +
-                       " records of the same unit, seam and pass stood in the store before.";
+    said_.emplace_back(
+        "ingest.stored"_key,
+        std::vector<Argument>{
+            {"passes", passes}, {"first", outcome_.first_seq}, {"last", outcome_.last_seq}});
+    if (outcome_.nonconformances > 0) say("ingest.opened.failed"_key, outcome_.nonconformances);
+    if (new_logs_ < result_.logs.size()) say("ingest.logs-before"_key, result_.logs.size() - new_logs_);
+    if (!outcome_.already_stored.empty()) say("ingest.records-before"_key, outcome_.already_stored.size());
   }
+
+  void say(SentenceKey key, std::size_t count) { said_.push_back(Sentence(key, {{"count", count}})); }
 
   RecordHistory history_;
   LedgerBatch& batch_;
@@ -196,6 +194,7 @@ class Ingest {
   std::map<std::string, std::pair<std::uint64_t, std::string>> schedule_seq_;  ///< by id: record, digest
   std::uint64_t ingest_seq_ = 0;
   IngestOutcome outcome_;
+  std::vector<Sentence> said_;  ///< what happened, one sentence after the other
 };
 
 }  // namespace

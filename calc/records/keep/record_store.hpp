@@ -24,7 +24,10 @@ struct IngestOutcome {
   std::uint64_t first_seq = 0, last_seq = 0;  ///< of what was added, or of the ingest that holds it already
   std::vector<std::uint64_t> already_stored;  ///< passes of the same identity that stood in the store before
   std::size_t nonconformances = 0;            ///< opened for failed passes
-  std::string text;                           ///< what happened, for a person
+  Sentence sentence;                          ///< what happened, for a person
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 /// Adds one audit to a ledger: schedules that aren't there yet, an ingest record, its passes and manual

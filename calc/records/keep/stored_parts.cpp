@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "base/units/units.hpp"
 #include "records/judge/length_judgement.hpp"
 #include "records/judge/seam_union.hpp"
 #include "records/keep/nonconformance.hpp"
@@ -118,7 +117,7 @@ std::optional<OpenPart> open_part(RecordHistory& history, std::uint64_t seq) {
 }
 
 Finding short_finding(const OpenPart& part) {
-  const auto mm = [](double value) { return rounded_text(value, 4) + " mm"; };
+  const auto mm = [](double value) { return UnitValue{value, "mm"}; };
   const PassCoverage& seam = part.coverage;
   return {length_short_rule,
           Severity::fail,
@@ -126,9 +125,10 @@ Finding short_finding(const OpenPart& part) {
           seam.covered_mm,
           seam.needed_mm,
           "mm",
-          "Welded over " + mm(seam.covered_mm) + " where the seam needs " + mm(seam.needed_mm) + ": " +
-              mm(seam.needed_mm - seam.covered_mm) + " short, and " + mm(seam.allowed_short_mm) +
-              " are allowed.",
+          Sentence("record.length.short"_key, {{"welded", mm(seam.covered_mm)},
+                                               {"needed", mm(seam.needed_mm)},
+                                               {"short", mm(seam.needed_mm - seam.covered_mm)},
+                                               {"allowed", mm(seam.allowed_short_mm)}}),
           no_source};
 }
 

@@ -6,6 +6,7 @@
 #include "records/judge/seam_union.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/stored_parts.hpp"
+#include "records/keep/stored_sentence.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
@@ -59,11 +60,11 @@ std::vector<std::string> rules_of(const JsonNode& body) {
   return rules.empty() ? std::vector<std::string>{"undecided"} : rules;
 }
 
-std::string text_of(const JsonNode& body, const std::string& rule) {
+Sentence sentence_of(const JsonNode& body, const std::string& rule) {
   if (const JsonNode* findings = body.find("findings"))
     for (const JsonNode& finding : findings->elements)
-      if (body_text(finding, "rule") == rule) return body_text(finding, "text");
-  return "";
+      if (body_text(finding, "rule") == rule) return stored_sentence(finding);
+  return {};
 }
 
 /// Finds what is still open of a unit's undecided passes. A record is settled by a later one of the same pass
@@ -104,7 +105,7 @@ class OpenCauses {
   void add(const std::string& rule, const std::string& name, const Weld& weld) {
     auto at = std::find_if(causes_.begin(), causes_.end(),
                            [&](const OpenCause& each) { return each.cause == rule; });
-    if (at == causes_.end()) at = causes_.insert(at, {rule, text_of(weld.body, rule), {}, {}});
+    if (at == causes_.end()) at = causes_.insert(at, {rule, sentence_of(weld.body, rule), {}, {}});
     at->records.push_back(weld.seq);
     if (at->passes.empty() || at->passes.back() != name) at->passes.push_back(name);
   }

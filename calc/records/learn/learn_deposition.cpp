@@ -49,9 +49,8 @@ void note_unused(const std::vector<Weighing>& weighings, std::size_t unused, Lea
   if (unused == 0) return;
   learned.findings.push_back({"learn.weighing.unused", Severity::warn, "weighings",
                               static_cast<double>(unused), static_cast<double>(weighings.size()), "",
-                              std::to_string(unused) + " of " + std::to_string(weighings.size()) +
-                                  " weighings have no record with a logged wire feed and one wire: they "
-                                  "count for nothing.",
+                              Sentence("learn.weighing.unused"_key,
+                                       {{"unused", unused}, {"weighings", weighings.size()}}),
                               learn_source});
 }
 
@@ -64,7 +63,7 @@ void propose(const Wire& wire, LearnedParameter parameter, Learned& learned) {
     learned.findings.push_back(
         {"learn.deposition.above-one", Severity::warn, "wires/" + wire.id, parameter.new_value, 1.0, "",
          "The welds gained more than the wire that was fed: slag or spatter was weighed "
-         "with them, or the wire feed, diameter or density is wrong.",
+         "with them, or the wire feed, diameter or density is wrong."_word,
          learn_source});
   learned.parameters.push_back(parameter);
 }
@@ -77,7 +76,7 @@ void learn_deposition(const Examples& all, const Plan& plan, const std::vector<W
     learned.findings.push_back(
         {"learn.deposition.unknown", Severity::note, "wires", std::nullopt, std::nullopt, "",
          "An arc log doesn't tell deposition efficiency: it takes the mass of the weld metal beside that of "
-         "the wire, and no column holds it (--weighed takes it).",
+         "the wire, and no column holds it (--weighed takes it)."_word,
          learn_source});
     return;
   }

@@ -115,7 +115,7 @@ void learn_melting(const Examples& examples, const Wire& wire, Learned& learned)
     learned.findings.push_back(
         {"learn.melting.factor", Severity::note, place, checked->fit.parameters[0], std::nullopt, "",
          "The records' currents are too much alike to tell the two melting coefficients apart: "
-         "one factor is fitted to both.",
+         "one factor is fitted to both."_word,
          learn_source});
   if (wire.alpha_mm_s_A > 0) learned.parameters.push_back(alpha);
   if (wire.beta_per_s_A2 > 0) learned.parameters.push_back(beta);

@@ -146,7 +146,7 @@ void learn_moves(const Examples& all, const Plan& plan, const Robot& robot, Lear
     learned.findings.push_back(
         {"learn.moves.unclear", Severity::note, place, static_cast<double>(rows.size()), std::nullopt, "",
          "The times between passes don't follow the robot's ways: they hold waits, or the log isn't of the "
-         "cell's own timing; air speed and arc start stay as they are.",
+         "cell's own timing; air speed and arc start stay as they are."_word,
          learn_source});
     return;
   }

@@ -25,14 +25,14 @@ std::vector<Weighing> parse_weighings(std::string_view csv, const std::string& f
                       optional_pass(csv, table, row, pass),
                       0,
                       row.line};
-    if (weighing.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number");
-    if (weighing.seam.empty()) refuse_field(csv, table, row, seam, "a seam's id");
+    if (weighing.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number"_word);
+    if (weighing.seam.empty()) refuse_field(csv, table, row, seam, "a seam's id"_word);
     if (!parse_number(row.fields[gained], weighing.gained_g, table.delimiter != ',') ||
         weighing.gained_g <= 0)
-      refuse_field(csv, table, row, gained, "grams above 0");
+      refuse_field(csv, table, row, gained, "grams above 0"_word);
     if (!seen.emplace(weighing.unit_serial, weighing.weldment, weighing.seam, weighing.pass.value_or(0))
              .second)
-      throw InputError(field_place(csv, table, row, seam), "this weld a second time", "each weld once");
+      throw InputError(field_place(csv, table, row, seam), "this weld a second time"_word, "each weld once"_word);
     weighings.push_back(std::move(weighing));
   }
   return weighings;

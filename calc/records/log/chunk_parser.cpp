@@ -95,14 +95,14 @@ void ChunkParser::read_row(LogChunk& chunk, const RecordSplitter::Record& record
   read.row.line = record.line;
   const std::size_t width = shape_.carried.size(), before = chunk.carried.size();
   chunk.carried.resize(before + width);
-  std::string reason =
+  Sentence reason =
       record.problem != nullptr
-          ? "found " + std::string(record.problem)
+          ? Sentence("refusal.found"_key, {{"found", *record.problem}})
           : reader_.read(splitter_, record, read.row, std::span(chunk.carried).subspan(before, width));
-  if (!reason.empty()) {
+  if (!reason.is_empty()) {
     ++chunk.rejected.count;
     if (chunk.rejected.listed.size() < rules_.limits.listed_rejections)
-      chunk.rejected.listed.push_back({file_, record.line, printable(reason, 300)});
+      chunk.rejected.listed.push_back({file_, record.line, std::move(reason)});
     chunk.rows.pop_back();
     chunk.carried.resize(before);
     return;

@@ -1,54 +1,48 @@
 #include <cmath>
 
-#include "base/units/units.hpp"
 #include "records/passes/pass_review.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-std::string times(std::uint64_t count) {
-  return count == 1 ? "once" : std::to_string(count) + " times";
+/// A sentence with how often it is so, and the line on which it is first.
+Sentence counted(SentenceKey key, const Irregularity& what) {
+  const Sentence times =
+      what.count == 1 ? Sentence("once"_word) : Sentence("record.times"_key, {{"count", what.count}});
+  return Sentence(key, {{"times", times}, {"line", what.first_line}});
 }
-std::string first_at(const Irregularity& what) {
-  return "first at line " + std::to_string(what.first_line);
-}
-std::string in_seconds(double s) {
-  return rounded_text(s, 4) + " s";
+UnitValue in_seconds(double s) {
+  return {s, "s"};
 }
 
 void check_order(PassReview& review) {
   const PassTotals& totals = review.totals;
   if (totals.backwards.count > 0)
     review.add("record.time.backwards", Severity::fail,
-               "Time goes backwards " + times(totals.backwards.count) + " within the pass, " +
-                   first_at(totals.backwards) +
-                   ": the record can't be trusted (small disorder can be put right with --sort-window).");
+               counted("record.time.backwards"_key, totals.backwards));
   if (totals.equal_times.count > 0)
     review.add("record.time.equal", Severity::note,
-               "Samples have the same time as the one before " + times(totals.equal_times.count) + ", " +
-                   first_at(totals.equal_times) + ".");
+               counted("record.time.equal"_key, totals.equal_times));
   if (totals.holes.count > 0)
     review.add("record.samples.hole", Severity::warn,
-               "Samples are missing " + times(totals.holes.count) + " with the arc on before, " +
-                   first_at(totals.holes) + ": that time counts as arc-off.");
+               counted("record.samples.hole"_key, totals.holes));
 }
 
 void check_border(PassReview& review) {
   if (review.entry.is_cut)
-    review.undecide(
-        unit_border_rule,
-        "The arc was on where the time of a unit ended: this pass was cut there, and which unit it "
-        "was welded on can't be told.");
+    review.undecide(unit_border_rule,
+                    "The arc was on where the time of a unit ended: this pass was cut there, and which unit "
+                    "it was welded on can't be told."_word);
 }
 
 void check_frozen(PassReview& review) {
   const Irregularity& frozen = review.totals.frozen;
   if (frozen.count == 0) return;
   auto& finding = review.undecide("record.logger.frozen",
-                                  "Current and voltage repeat to the last digit for " +
-                                      in_seconds(review.record.frozen_s) + ", " + first_at(frozen) +
-                                      ": a frozen logger, left out of the arc time.");
+                                  Sentence("record.logger.frozen"_key,
+                                           {{"time", in_seconds(review.record.frozen_s)},
+                                            {"line", frozen.first_line}}));
   finding.value = review.record.frozen_s;
   finding.limit = review.options.frozen_s;
   finding.unit = "s";
@@ -57,17 +51,15 @@ void check_frozen(PassReview& review) {
 void check_values(PassReview& review) {
   const PassTotals& totals = review.totals;
   if (totals.whole.no_power_ns > 0)
-    review.undecide("record.power.missing", "Voltage, power or energy is missing for " +
-                                                in_seconds(seconds(totals.whole.no_power_ns)) +
-                                                " of the arc time: the energy is too low by that.");
+    review.undecide("record.power.missing",
+                    Sentence("record.power.missing"_key,
+                             {{"time", in_seconds(seconds(totals.whole.no_power_ns))}}));
   if (totals.counter_resets.count > 0)
     review.add("record.counter.reset", Severity::warn,
-               "A counter goes back " + times(totals.counter_resets.count) + ", " +
-                   first_at(totals.counter_resets) + ": that step isn't counted.");
+               counted("record.counter.reset"_key, totals.counter_resets));
   if (totals.arc_on_disagrees.count > 0)
     review.add("record.arc-on.disagrees", Severity::note,
-               "The logged arc_on disagrees with the current " + times(totals.arc_on_disagrees.count) + ", " +
-                   first_at(totals.arc_on_disagrees) + "; the current decides.");
+               counted("record.arc-on.disagrees"_key, totals.arc_on_disagrees));
 }
 
 void check_energy_method(PassReview& review) {
@@ -75,19 +67,17 @@ void check_energy_method(PassReview& review) {
   const PassRecord& record = review.record;
   if (schedule == nullptr || schedule->waveform != "waveform-controlled") return;
   if (record.waveform_factor) {
-    auto& finding = review.add(
-        "record.energy.method-a", Severity::warn,
-        "Averaged signals (method A) on a waveform-controlled schedule: power and energy are the product of "
-        "means times the schedule's waveform factor " +
-            rounded_text(*record.waveform_factor, 4) + ".",
-        "ISO/TR 18491:2015, method A");
+    auto& finding = review.add("record.energy.method-a", Severity::warn,
+                               Sentence("record.energy.method-a.factor"_key,
+                                        {{"factor", UnitValue{*record.waveform_factor}}}),
+                               "ISO/TR 18491:2015, method A");
     finding.value = *record.waveform_factor;
     return;
   }
   if (record.energy_method == "A")
     review.add("record.energy.method-a", Severity::warn,
                "Averaged signals (method A) on a waveform-controlled schedule; power or energy is logged, so "
-               "no waveform factor is applied.",
+               "no waveform factor is applied."_word,
                "ISO/TR 18491:2015, method A");
   const double step_s = review.totals.steps > 0
                             ? seconds(review.totals.steps_ns) / static_cast<double>(review.totals.steps)
@@ -96,8 +86,7 @@ void check_energy_method(PassReview& review) {
       record.energy_method == "B" && review.entry.energy_source == EnergySource::voltage_and_current;
   if (sampled && step_s > 0.001)
     review.add("record.sampling.coarse", Severity::note,
-               "Samples every " + rounded_text(step_s * 1000, 3) +
-                   " ms don't follow the waveform: the mean of their products holds only as a sample of it.");
+               Sentence("record.sampling.coarse"_key, {{"step", UnitValue{step_s * 1000, "ms", 3}}}));
 }
 
 /// A wire counter is compared and never decides anything.
@@ -112,9 +101,10 @@ void compare_wire_counter(PassReview& review) {
   const double ratio = *record.wire_counter_m_min / *reference;
   if (std::fabs(ratio - 1) <= 0.1) return;
   auto& finding = review.add("record.wire.counter", Severity::note,
-                             "The wire counter gives " + rounded_text(*record.wire_counter_m_min, 4) +
-                                 " m/min, the " + (record.wire_feed_speed_m_min ? "logged" : "planned") +
-                                 " wire feed is " + rounded_text(*reference, 4) + " m/min.");
+                             Sentence(record.wire_feed_speed_m_min ? "record.wire.counter.logged"_key
+                                                                   : "record.wire.counter.planned"_key,
+                                      {{"counter", UnitValue{*record.wire_counter_m_min, "m/min"}},
+                                       {"feed", UnitValue{*reference, "m/min"}}}));
   finding.value = *record.wire_counter_m_min;
   finding.limit = *reference;
   finding.unit = "m/min";

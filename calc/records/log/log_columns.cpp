@@ -17,10 +17,13 @@ struct Place {
 
   Place at(std::string_view key) const { return {file, pointer + "/" + std::string(key)}; }
 
-  [[noreturn]] void refuse(const JsonNode& node, const std::string& found,
-                           const std::string& expected) const {
+  [[noreturn]] void refuse(const JsonNode& node, Phrase found, Phrase expected) const {
     throw InputError(printable(file) + ":" + std::to_string(node.line) + ":" + std::to_string(node.column),
-                     found, expected, pointer);
+                     std::move(found), std::move(expected), pointer);
+  }
+  /// Because it is of another kind.
+  [[noreturn]] void refuse(const JsonNode& node, Phrase expected) const {
+    refuse(node, Word::of_table(node.kind_name()), std::move(expected));
   }
 };
 
@@ -31,17 +34,18 @@ bool is_free_key(std::string_view key) {
 using MemberReader = std::function<bool(const std::string& key, const JsonNode& value, const Place& place)>;
 
 /// UserActions each member to `read`; one that it doesn't know is refused.
-void read_members(const JsonNode& node, const Place& place, const char* known, const MemberReader& read) {
-  if (node.kind != JsonNode::Kind::object) place.refuse(node, node.kind_name(), "an object");
+void read_members(const JsonNode& node, const Place& place, Phrase known, const MemberReader& read) {
+  if (node.kind != JsonNode::Kind::object) place.refuse(node, "an object"_word);
   for (const auto& [key, value] : node.members) {
     if (is_free_key(key) || read(key, value, place.at(key))) continue;
-    place.at(printable(key)).refuse(value, "the unknown key \"" + printable(key) + '"', known);
+    place.at(printable(key))
+        .refuse(value, Sentence("columns.key.unknown"_key, {{"key", printable(key)}}), known);
   }
 }
 
 std::string text_of(const JsonNode& node, const Place& place) {
-  if (node.kind != JsonNode::Kind::string || node.string.empty())
-    place.refuse(node, node.kind == JsonNode::Kind::string ? "an empty text" : node.kind_name(), "a text");
+  if (node.kind != JsonNode::Kind::string) place.refuse(node, "a text"_word);
+  if (node.string.empty()) place.refuse(node, "an empty text"_word, "a text"_word);
   return node.string;
 }
 
@@ -49,13 +53,13 @@ ColumnRef column_of(const JsonNode& node, const Place& place) {
   if (node.kind == JsonNode::Kind::string) return {text_of(node, place), 0};
   const bool number = node.kind == JsonNode::Kind::number && node.is_integer;
   if (!number || node.number < 1 || node.number > 256)
-    place.refuse(node, node.kind_name(), "a column's name, or its number from 1 to 256");
+    place.refuse(node, "a column's name, or its number from 1 to 256"_word);
   return {"", static_cast<int>(node.number)};
 }
 
 double factor_of(const JsonNode& node, const Place& place) {
-  if (node.kind != JsonNode::Kind::number || node.number == 0)
-    place.refuse(node, node.kind == JsonNode::Kind::number ? "0" : node.kind_name(), "a number that isn't 0");
+  if (node.kind != JsonNode::Kind::number) place.refuse(node, "a number that isn't 0"_word);
+  if (node.number == 0) place.refuse(node, "0", "a number that isn't 0"_word);
   return node.number;
 }
 
@@ -64,7 +68,7 @@ const Unit& unit_of(const JsonNode& node, const Place& place, Dimension dimensio
   // By dimension, since "K" is a temperature and a difference of two.
   for (const Unit& unit : known_units())
     if (unit.dimension == dimension && name == unit.name) return unit;
-  place.refuse(node, "the unit \"" + printable(name) + '"', units_that_fit(dimension));
+  place.refuse(node, Sentence("columns.unit"_key, {{"unit", printable(name)}}), units_that_fit(dimension));
 }
 
 /// A name or number alone, or {"column", "unit", "scale"}.
@@ -76,7 +80,7 @@ NumberColumn number_column(const JsonNode& node, const Place& place, const char*
   }
   const Unit* own = unit_of_key(key);
   bool named = false;
-  read_members(node, place, "column, unit or scale",
+  read_members(node, place, "column, unit or scale"_word,
                [&](const auto& name, const auto& value, const Place& at) {
                  if (name == "column") {
                    result.column = column_of(value, at);
@@ -90,7 +94,7 @@ NumberColumn number_column(const JsonNode& node, const Place& place, const char*
                  }
                  return true;
                });
-  if (!named) place.refuse(node, "no column", "the key \"column\"");
+  if (!named) place.refuse(node, "no column"_word, "the key \"column\""_word);
   return result;
 }
 
@@ -103,13 +107,13 @@ ColumnRef text_column(const JsonNode& node, const Place& place) {
     result = column_of(value, at);
     return named = true;
   });
-  if (!named) place.refuse(node, "no column", "the key \"column\"");
+  if (!named) place.refuse(node, "no column"_word, "the key \"column\""_word);
   return result;
 }
 
 void read_time_columns(const JsonNode& value, const Place& place, LogColumns& columns) {
   if (value.kind != JsonNode::Kind::array || value.elements.empty())
-    place.refuse(value, value.kind_name(), "a list of columns");
+    place.refuse(value, "a list of columns"_word);
   for (std::size_t i = 0; i < value.elements.size(); ++i)
     columns.time.push_back(column_of(value.elements[i], place.at(std::to_string(i))));
 }
@@ -131,7 +135,7 @@ void read_time(const JsonNode& node, const Place& place, LogColumns& columns) {
   }
   double scale = 1;
   bool counts = false;
-  read_members(node, place, "column, columns, format, unit or scale",
+  read_members(node, place, "column, columns, format, unit or scale"_word,
                [&](const auto& key, const auto& value, const Place& at) {
                  if (key == "column") {
                    columns.time = {column_of(value, at)};
@@ -151,17 +155,17 @@ void read_time(const JsonNode& node, const Place& place, LogColumns& columns) {
                  }
                  return true;
                });
-  if (columns.time.empty()) place.refuse(node, "no column", "the key \"column\" or \"columns\"");
+  if (columns.time.empty()) place.refuse(node, "no column"_word, "the key \"column\" or \"columns\""_word);
   if (counts && !columns.time_formats.empty())
-    place.refuse(node, "both a format and a unit or scale", "one of them");
+    place.refuse(node, "both a format and a unit or scale"_word, "one of them"_word);
   if (counts) columns.time_scale_s = scale;
   if (columns.time_scale_s && columns.time.size() > 1)
-    place.refuse(node, "several columns with a unit or scale", "one column, or a format");
+    place.refuse(node, "several columns with a unit or scale"_word, "one column, or a format"_word);
 }
 
 JobIdentity job_identity(const JsonNode& node, const Place& place) {
   JobIdentity job;
-  read_members(node, place, "weldment, seam or pass",
+  read_members(node, place, "weldment, seam or pass"_word,
                [&](const auto& key, const auto& value, const Place& at) {
                  if (key == "weldment") {
                    job.weldment = text_of(value, at);
@@ -170,7 +174,7 @@ JobIdentity job_identity(const JsonNode& node, const Place& place) {
                  } else if (key == "pass") {
                    if (value.kind != JsonNode::Kind::number || !value.is_integer || value.number < 1 ||
                        value.number > 1e6)
-                     at.refuse(value, value.kind_name(), "a whole number from 1");
+                     at.refuse(value, "a whole number from 1"_word);
                    job.pass = static_cast<int>(value.number);
                  } else {
                    return false;
@@ -182,7 +186,7 @@ JobIdentity job_identity(const JsonNode& node, const Place& place) {
 
 void read_job(const JsonNode& node, const Place& place, LogColumns& columns) {
   bool named = false;
-  read_members(node, place, "column or values", [&](const auto& key, const auto& value, const Place& at) {
+  read_members(node, place, "column or values"_word, [&](const auto& key, const auto& value, const Place& at) {
     if (key == "column") {
       columns.texts[index_of(LogText::job)] = column_of(value, at);
       named = true;
@@ -196,7 +200,7 @@ void read_job(const JsonNode& node, const Place& place, LogColumns& columns) {
     }
     return true;
   });
-  if (!named) place.refuse(node, "no column", "the key \"column\"");
+  if (!named) place.refuse(node, "no column"_word, "the key \"column\""_word);
 }
 
 /// One of two words; true for the first.
@@ -204,8 +208,9 @@ bool either(const JsonNode& node, const Place& place, const char* first, const c
   const bool text = node.kind == JsonNode::Kind::string;
   if (text && node.string == first) return true;
   if (text && node.string == second) return false;
-  place.refuse(node, text ? '"' + printable(node.string) + '"' : node.kind_name(),
-               '"' + std::string(first) + "\" or \"" + second + '"');
+  Sentence expected("columns.either"_key, {{"first", first}, {"second", second}});
+  if (!text) place.refuse(node, std::move(expected));
+  place.refuse(node, '"' + printable(node.string) + '"', std::move(expected));
 }
 
 bool read_named_column(const std::string& key, const JsonNode& value, const Place& place,
@@ -223,10 +228,9 @@ bool read_named_column(const std::string& key, const JsonNode& value, const Plac
   return false;
 }
 
-constexpr const char* known_keys =
+constexpr Word known_keys =
     "time, a quantity such as current_A, unit_serial, weldment, seam, pass, robot, schedule_revision, "
-    "arc_on, job, "
-    "signal, short_rows or header";
+    "arc_on, job, signal, short_rows or header"_word;
 
 }  // namespace
 

@@ -75,12 +75,14 @@ class HeaderReader {
     for (const auto& name : shape_.names)
       numbers += parse_number(name, value) || parse_number(name, value, true) ? 1 : 0;
     if (numbers > 0 && 2 * numbers >= shape_.names.size())
-      throw InputError(where(), "numbers: " + names_text(), "a header row with the columns' names");
+      throw InputError(where(), Sentence("log.header.numbers"_key, {{"names", names_text()}}),
+                       "a header row with the columns' names"_word);
     std::set<std::string_view> seen;
     for (std::size_t i = 0; i < lower_names_.size(); ++i) {
       if (lower_names_[i].empty() || seen.insert(lower_names_[i]).second) continue;
       throw InputError(where() + ":" + std::to_string(i + 1),
-                       "the column \"" + printable(shape_.names[i]) + "\" twice", "each column once");
+                       Sentence("csv.column.twice"_key, {{"column", printable(shape_.names[i])}}),
+                       "each column once"_word);
     }
   }
 
@@ -90,13 +92,13 @@ class HeaderReader {
     if (ref.number > 0) {
       index = static_cast<std::size_t>(ref.number) - 1;
       if (index >= shape_.columns)
-        throw InputError(where(), std::to_string(shape_.columns) + " columns",
-                         "column " + std::to_string(ref.number) + ", as the columns file says");
+        throw InputError(where(), Sentence("log.columns.count"_key, {{"count", shape_.columns}}),
+                         Sentence("log.column.number-mapped"_key, {{"number", ref.number}}));
     } else {
       const int at = named_ ? find(ref.name) : -1;
       if (at < 0)
-        throw InputError(where(), named_ ? "columns " + names_text() : "a log without header",
-                         "the column \"" + printable(ref.name) + "\", as the columns file says");
+        throw InputError(where(), found_columns(),
+                         Sentence("log.column.mapped"_key, {{"column", printable(ref.name)}}));
       index = static_cast<std::size_t>(at);
     }
     used_[index] = true;
@@ -124,8 +126,8 @@ class HeaderReader {
     const int stamp = standard("timestamp");
     const int at = seconds >= 0 ? seconds : stamp;
     if (at < 0)
-      throw InputError(where(), "columns " + names_text(),
-                       "time_s or timestamp (or a --columns file that says where the time stands)");
+      throw InputError(where(), found_columns(),
+                       "time_s or timestamp (or a --columns file that says where the time stands)"_word);
     shape_.time = {static_cast<std::size_t>(at)};
     shape_.time_kind = seconds >= 0 ? LogShape::TimeKind::seconds : LogShape::TimeKind::iso8601;
   }
@@ -178,8 +180,8 @@ class HeaderReader {
         const std::string_view suffix = std::string_view(shape_.names[i]).substr(stem.size() + 1);
         if (!names_another_unit(suffix, name)) continue;
         throw InputError(where() + ":" + std::to_string(i + 1),
-                         "the column \"" + printable(shape_.names[i]) + '"',
-                         std::string(name) + " (or a --columns file that names its unit)");
+                         Sentence("log.column"_key, {{"column", printable(shape_.names[i])}}),
+                         Sentence("log.column.own-unit"_key, {{"name", name}}));
       }
     }
   }
@@ -198,13 +200,18 @@ class HeaderReader {
 
   void require_needed() const {
     if (!shape_.has(LogQuantity::current_A))
-      throw InputError(where(), found_columns(), "current_A (or a --columns file that says where it stands)");
+      throw InputError(where(), found_columns(),
+                       "current_A (or a --columns file that says where it stands)"_word);
     const bool power = shape_.has(LogQuantity::voltage_V) || shape_.has(LogQuantity::power_W) ||
                        shape_.has(LogQuantity::energy_J);
-    if (!power) throw InputError(where(), found_columns(), "voltage_V, power_W or energy_J beside current_A");
+    if (!power)
+      throw InputError(where(), found_columns(), "voltage_V, power_W or energy_J beside current_A"_word);
   }
 
-  std::string found_columns() const { return named_ ? "columns " + names_text() : "a log without header"; }
+  Sentence found_columns() const {
+    return named_ ? Sentence("log.columns"_key, {{"names", names_text()}})
+                  : Sentence("a log without header"_word);
+  }
 
   const std::string& file_;
   const LogColumns* columns_;

@@ -24,7 +24,7 @@ struct LogReader::Parts {
 
   void read_header(const LogColumns* columns, const std::vector<std::string>& carry);
   void convert(const RecordSplitter::Record& record);
-  void reject(std::uint64_t line, std::string reason);
+  void reject(std::uint64_t line, Sentence reason);
 
   LogReaderOptions options;
   std::string file;
@@ -50,10 +50,10 @@ void LogReader::Parts::read_header(const LogColumns* columns, const std::vector<
   carried.resize(batch_rows * shape.carried.size());
 }
 
-void LogReader::Parts::reject(std::uint64_t line, std::string reason) {
+void LogReader::Parts::reject(std::uint64_t line, Sentence reason) {
   ++rejected.count;
   if (rejected.listed.size() < options.limits.listed_rejections)
-    rejected.listed.push_back({file, line, printable(reason, 300)});
+    rejected.listed.push_back({file, line, std::move(reason)});
 }
 
 void LogReader::Parts::convert(const RecordSplitter::Record& record) {
@@ -62,9 +62,10 @@ void LogReader::Parts::convert(const RecordSplitter::Record& record) {
   row.line = record.line;
   const std::size_t width = shape.carried.size();
   const std::span<std::string_view> kept(carried.data() + in_batch * width, width);
-  std::string reason = record.problem != nullptr ? "found " + std::string(record.problem)
-                                                 : row_reader->read(splitter, record, row, kept);
-  if (!reason.empty()) return reject(record.line, std::move(reason));
+  Sentence reason = record.problem != nullptr
+                        ? Sentence("refusal.found"_key, {{"found", *record.problem}})
+                        : row_reader->read(splitter, record, row, kept);
+  if (!reason.is_empty()) return reject(record.line, std::move(reason));
   row.carried = kept;
   if (!row.time.has_offset && !shape.counts_seconds()) any_without_offset = true;
   ++in_batch;

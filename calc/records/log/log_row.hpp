@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
 #include "base/time/log_time.hpp"
 #include "records/log/log_quantity.hpp"
 
@@ -31,7 +32,7 @@ struct LogRow {
 struct RejectedRow {
   std::string file;
   std::uint64_t line = 0;
-  std::string reason;
+  Sentence reason;  ///< "travel_speed_mm_s: found "x", expected a number"
 };
 
 /// Rows that couldn't be used: all counted, the first ones listed.

@@ -21,9 +21,10 @@ const RowKernel* kernel_named(const std::string& name) {
   if (name == "none") return nullptr;
   for (const RowKernel* kernel : row_kernels())
     if (name.empty() || name == kernel->name) return kernel;
-  std::string known = "none";
-  for (const RowKernel* kernel : row_kernels()) known += std::string(", ") + kernel->name;
-  throw InputError("row kernel", '"' + printable(name, 40) + '"', "one of " + known);
+  std::vector<std::string> known = {"none"};
+  for (const RowKernel* kernel : row_kernels()) known.emplace_back(kernel->name);
+  throw InputError("row kernel", '"' + printable(name, 40) + '"',
+                   Sentence("refusal.one-of"_key, {{"names", comma_list(known)}}));
 }
 
 }  // namespace

@@ -8,6 +8,16 @@
 
 namespace seamtakt {
 
+namespace {
+
+constexpr Word long_field = "a field longer than the limit"_word,
+               carriage_return_inside = "a carriage return inside a row"_word,
+               text_after_quote = "text after a closing quote"_word,
+               quote_inside = "a quote inside a field that doesn't begin with one"_word,
+               control_character = "a control character"_word;
+
+}  // namespace
+
 RecordSplitter::RecordSplitter(ByteSource& bytes, std::string file, std::size_t block_bytes,
                                const LogLimits& limits, Observer observe)
     : source_(bytes),
@@ -80,12 +90,13 @@ void RecordSplitter::refuse_long_row(std::string_view text) const {
   text = text.substr(0, limits_.record_bytes);
   if (std::count(text.begin(), text.end(), '"') % 2 == 1) refuse_open_quote();
   throw InputError(printable(file_) + ":" + std::to_string(line_),
-                   "a row of more than " + std::to_string(limits_.record_bytes) + " bytes", "a shorter row");
+                   Sentence("csv.row.too-long"_key, {{"bytes", limits_.record_bytes}}),
+                   "a shorter row"_word);
 }
 
 void RecordSplitter::refuse_open_quote() const {
-  throw InputError(printable(file_) + ":" + std::to_string(line_), "a quote that is never closed",
-                   "a closing quote within " + std::to_string(limits_.record_bytes) + " bytes");
+  throw InputError(printable(file_) + ":" + std::to_string(line_), "a quote that is never closed"_word,
+                   Sentence("log.quote.closing"_key, {{"bytes", limits_.record_bytes}}));
 }
 
 void RecordSplitter::check_lengths(Record& record) const {
@@ -93,7 +104,7 @@ void RecordSplitter::check_lengths(Record& record) const {
   if (record.text.size() > limits_.record_bytes) refuse_long_row(record.text);
   if (record.text.size() <= limits_.field_bytes) return;
   for (std::size_t i = 0; i < std::min(record.count, fields_.size()); ++i)
-    if (fields_[i].size() > limits_.field_bytes) record.problem = "a field longer than the limit";
+    if (fields_[i].size() > limits_.field_bytes) record.problem = &long_field;
 }
 
 RecordSplitter::Step RecordSplitter::scan(Record& record) {
@@ -117,16 +128,16 @@ RecordSplitter::Step RecordSplitter::scan(Record& record) {
     } else if (what == carriage_return) {
       if (more_may_come(p + 1)) return ask_for_bytes();
       if (data[p + 1] == '\n') break;
-      record.problem = "a carriage return inside a row";
+      record.problem = &carriage_return_inside;
       ++p;
     } else if (what == quote && p == field_begin && !is_quoted) {
       if (!scan_quoted(record, p, quoted)) return ask_for_bytes();
       is_quoted = true;
       const CharClass after = class_of[static_cast<unsigned char>(data[p])];
-      if (after == plain || after == quote || after == high) record.problem = "text after a closing quote";
+      if (after == plain || after == quote || after == high) record.problem = &text_after_quote;
     } else {
-      if (what == quote) record.problem = "a quote inside a field that doesn't begin with one";
-      if (what == control) record.problem = "a control character";
+      if (what == quote) record.problem = &quote_inside;
+      if (what == control) record.problem = &control_character;
       if (what == high) record.has_high_bytes = true;
       ++p;
     }
@@ -155,7 +166,7 @@ bool RecordSplitter::scan_quoted(Record& record, std::size_t& position, std::str
     const CharClass what = class_[static_cast<unsigned char>(data[p])];
     if (what == newline) ++lines_in_record_;
     if (what == high) record.has_high_bytes = true;
-    if (what == control) record.problem = "a control character";
+    if (what == control) record.problem = &control_character;
     if (what != quote) continue;
     if (more_may_come(p + 1)) return false;
     if (p + 1 >= end_ || data[p + 1] != '"') break;

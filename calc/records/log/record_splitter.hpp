@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/files/byte_source.hpp"
+#include "base/sentences/sentence.hpp"
 #include "records/log/log_limits.hpp"
 
 namespace seamtakt {
@@ -27,7 +28,7 @@ class RecordSplitter {
   struct Record {
     std::uint64_t line = 0;         ///< 1-based line on which it begins
     std::size_t count = 0;          ///< of fields
-    const char* problem = nullptr;  ///< why it can't be used, nullptr where it can
+    const Word* problem = nullptr;  ///< why it can't be used, nullptr where it can
     bool has_high_bytes = false;    ///< some byte is above 0x7f
     bool has_quotes = false;        ///< some field is quoted: it may hold the line's end
     std::string_view text;          ///< as it stands in the file, without the line's end

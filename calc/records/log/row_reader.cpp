@@ -32,6 +32,10 @@ bool parse_pass(std::string_view text, int& pass) {
   return end.ec == std::errc() && end.ptr == text.data() + text.size() && pass >= 1 && pass <= 1'000'000;
 }
 
+Sentence unusable(Word found, Word expected) {
+  return Sentence("refusal"_key, {{"found", found}, {"expected", expected}});
+}
+
 double in_own_unit(double raw, const LogShape::Number& number) {
   const double value = raw * number.scale;
   return number.from == nullptr ? value : convert(value, *number.from, *number.to);
@@ -49,49 +53,53 @@ RowReader::RowReader(const LogShape& shape, const LogColumns* columns)
       texts_.push_back({static_cast<std::size_t>(shape.texts[i]), static_cast<LogText>(i)});
 }
 
-std::string RowReader::refusal(std::size_t column, std::string_view found, std::string_view expected) const {
-  const std::string name =
-      column < shape_.names.size() ? shape_.names[column] : "column " + std::to_string(column + 1);
-  return printable(name, 60) + ": found " + (found.empty() ? "nothing" : '"' + printable(found, 80) + '"') +
-         ", expected " + std::string(expected);
+Sentence RowReader::refusal(std::size_t column, std::string_view found, Sentence expected) const {
+  Sentence name = column < shape_.names.size()
+                      ? Sentence::verbatim(printable(shape_.names[column], 60))
+                      : Sentence("log.column.number"_key, {{"number", column + 1}});
+  Sentence what = found.empty() ? Sentence("nothing"_word)
+                                : Sentence::verbatim('"' + printable(found, 80) + '"');
+  return Sentence("log.row.field"_key,
+                  {{"column", std::move(name)}, {"found", std::move(what)}, {"expected", std::move(expected)}});
 }
 
-std::string RowReader::read(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row,
-                            std::span<std::string_view> carried) {
+Sentence RowReader::read(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row,
+                         std::span<std::string_view> carried) {
   const std::size_t count = record.count;
   if (count != shape_.columns && (count > shape_.columns || !accept_short_rows_))
-    return "found " + std::to_string(count) + " fields, expected " + std::to_string(shape_.columns);
+    return Sentence("log.row.fields"_key, {{"found", count}, {"expected", shape_.columns}});
   if (record.has_high_bytes && first_invalid_utf8(record.text) != std::string_view::npos)
-    return "found bytes that aren't UTF-8, expected UTF-8 text";
-  std::string reason = read_time(fields, count, row);
-  if (!reason.empty()) return reason;
+    return unusable("bytes that aren't UTF-8"_word, "UTF-8 text"_word);
+  Sentence reason = read_time(fields, count, row);
+  if (!reason.is_empty()) return reason;
   row.present = 0;
   for (const auto& number : shape_.numbers) {
     const std::string_view text =
         number.column < count ? trimmed_field(fields.field(number.column)) : std::string_view();
     if (text.empty()) continue;
     double raw = 0;
-    if (!parse_log_number(text, decimal_comma_, raw)) return refusal(number.column, text, "a number");
+    if (!parse_log_number(text, decimal_comma_, raw)) return refusal(number.column, text, "a number"_word);
     const double value = in_own_unit(raw, number);
     const LogQuantitySpec& spec = log_quantity_specs[index_of(number.quantity)];
     if (!(value >= spec.lowest && value <= spec.highest))
       return refusal(number.column, text,
-                     "a value between " + number_text(spec.lowest) + " and " + number_text(spec.highest) +
-                         " as " + spec.key);
+                     Sentence("log.row.span"_key, {{"lowest", number_text(spec.lowest)},
+                                                   {"highest", number_text(spec.highest)},
+                                                   {"key", spec.key}}));
     row.value[index_of(number.quantity)] = value;
     row.present |= bit_of(number.quantity);
   }
-  if (!row.has(LogQuantity::current_A)) return "found no current, expected a number";
+  if (!row.has(LogQuantity::current_A)) return unusable("no current"_word, "a number"_word);
   constexpr std::uint32_t power_bits =
       bit_of(LogQuantity::voltage_V) | bit_of(LogQuantity::power_W) | bit_of(LogQuantity::energy_J);
-  if ((row.present & power_bits) == 0) return "found no voltage, power or energy, expected a number";
+  if ((row.present & power_bits) == 0) return unusable("no voltage, power or energy"_word, "a number"_word);
   for (std::size_t i = 0; i < carried.size(); ++i)
     carried[i] = shape_.carried[i] < count ? fields.field(shape_.carried[i]) : std::string_view();
   reason = read_texts(fields, record, row);
-  if (!reason.empty() || !record.has_high_bytes) return reason;
+  if (!reason.is_empty() || !record.has_high_bytes) return reason;
   for (std::size_t i = 0; i < carried.size(); ++i)
     if (printable(carried[i], 8192) != carried[i])
-      return refusal(shape_.carried[i], carried[i], "text without hidden characters");
+      return refusal(shape_.carried[i], carried[i], "text without hidden characters"_word);
   return reason;
 }
 
@@ -116,7 +124,7 @@ bool RowReader::parse_time(std::string_view text, LogTime& time) const {
   return true;
 }
 
-std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count, LogRow& row) {
+Sentence RowReader::read_time(const RecordSplitter& fields, std::size_t count, LogRow& row) {
   const auto field = [&](std::size_t column) {
     return column < count ? trimmed_field(fields.field(column)) : std::string_view();
   };
@@ -127,15 +135,15 @@ std::string RowReader::read_time(const RecordSplitter& fields, std::size_t count
     text = joined_time_;
   }
   if (parse_time(text, row.time)) return {};
-  const char* const expected = shape_.time_kind == LogShape::TimeKind::seconds ? "a number of seconds"
-                               : shape_.time_kind == LogShape::TimeKind::iso8601
-                                   ? "an ISO 8601 time between 1970 and 2114"
-                                   : "a time as the columns file describes";
+  const Word expected = shape_.time_kind == LogShape::TimeKind::seconds ? "a number of seconds"_word
+                        : shape_.time_kind == LogShape::TimeKind::iso8601
+                            ? "an ISO 8601 time between 1970 and 2114"_word
+                            : "a time as the columns file describes"_word;
   return refusal(shape_.time[0], text, expected);
 }
 
-std::string RowReader::read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
-                                  LogRow& row) const {
+Sentence RowReader::read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
+                               LogRow& row) const {
   row.arc_on = -1;
   row.pass = 0;
   for (const auto& [column, what] : texts_) {
@@ -144,14 +152,15 @@ std::string RowReader::read_texts(const RecordSplitter& fields, const RecordSpli
     row.text[index_of(what)] = text;
     if (text.empty()) continue;
     if (what == LogText::pass) {
-      if (!parse_pass(text, row.pass)) return refusal(column, text, "a whole number from 1");
+      if (!parse_pass(text, row.pass)) return refusal(column, text, "a whole number from 1"_word);
     } else if (what == LogText::arc_on) {
       const int truth = truth_of(text);
-      if (truth < -1) return refusal(column, text, "1 or 0");
+      if (truth < -1) return refusal(column, text, "1 or 0"_word);
       row.arc_on = static_cast<std::int8_t>(truth);
     } else if (record.has_high_bytes || record.has_quotes) {
       // Names are compared and printed: one with hidden characters would look like another.
-      if (printable(text, 8192) != text) return refusal(column, text, "text without hidden characters");
+      if (printable(text, 8192) != text)
+        return refusal(column, text, "text without hidden characters"_word);
     }
   }
   return {};

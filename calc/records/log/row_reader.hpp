@@ -17,15 +17,15 @@ class RowReader {
   RowReader(const LogShape& shape, const LogColumns* columns);
 
   /// Fills `row` and `carried`. Empty where the record can be used, else the reason why it can't.
-  std::string read(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row,
-                   std::span<std::string_view> carried);
+  Sentence read(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row,
+                std::span<std::string_view> carried);
 
  private:
-  std::string read_time(const RecordSplitter& fields, std::size_t count, LogRow& row);
-  std::string read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
-                         LogRow& row) const;
+  Sentence read_time(const RecordSplitter& fields, std::size_t count, LogRow& row);
+  Sentence read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
+                      LogRow& row) const;
   bool parse_time(std::string_view text, LogTime& time) const;
-  std::string refusal(std::size_t column, std::string_view found, std::string_view expected) const;
+  Sentence refusal(std::size_t column, std::string_view found, Sentence expected) const;
 
   const LogShape& shape_;
   const LogColumns* columns_;

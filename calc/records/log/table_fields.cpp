@@ -15,7 +15,7 @@ std::optional<int> optional_pass(std::string_view text, const CsvTable& table, c
   int pass = 0;
   const auto end = std::from_chars(number.data(), number.data() + number.size(), pass);
   if (end.ec != std::errc() || end.ptr != number.data() + number.size() || pass < 1)
-    refuse_field(text, table, row, static_cast<std::size_t>(column), "a whole number from 1");
+    refuse_field(text, table, row, static_cast<std::size_t>(column), "a whole number from 1"_word);
   return pass;
 }
 

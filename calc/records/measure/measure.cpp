@@ -73,6 +73,12 @@ Eigen::VectorXd factors_from_nought(const Eigen::MatrixXd& normal, const Eigen::
   return factors;
 }
 
+Word kind_word(const Feature& feature) {
+  return feature.kind == "length"  ? "length"_word
+         : feature.kind == "angle" ? "angle"_word
+                                   : "straightness"_word;
+}
+
 class FeatureCheck {
  public:
   FeatureCheck(const Weldment& weldment, const Evaluation& evaluation, const Points& points)
@@ -95,7 +101,7 @@ class FeatureCheck {
           std::find_if(points_.begin(), points_.end(), [&](const MeasuredPoint& p) { return p.id == id; });
       if (at == points_.end()) {
         find("measure.point.missing", Severity::warn, feature,
-             "Its point " + printable(id, 40) + " wasn't measured: the feature isn't judged.", "plan limit");
+             Sentence("measure.point.missing"_key, {{"point", printable(id, 40)}}), "plan limit");
         return std::nullopt;
       }
       found.push_back(*at);
@@ -109,10 +115,10 @@ class FeatureCheck {
         ->at_mm;
   }
 
-  Finding& find(const char* rule, Severity severity, const Feature& feature, std::string text,
+  Finding& find(const char* rule, Severity severity, const Feature& feature, Sentence sentence,
                 const char* source) {
     return result_.findings.emplace_back(Finding{rule, severity, weldment_.id + "/" + feature.id,
-                                                 std::nullopt, std::nullopt, "", std::move(text), source});
+                                                 std::nullopt, std::nullopt, "", std::move(sentence), source});
   }
 
   void add(const Feature& feature) {
@@ -121,8 +127,8 @@ class FeatureCheck {
     if (!found) return;
     if (found->size() < needed || (feature.kind != "straightness" && found->size() != needed)) {
       find("measure.feature.points", Severity::warn, feature,
-           "A feature of kind " + feature.kind + " has " + std::to_string(found->size()) +
-               " points; it needs " + std::to_string(needed) + ".",
+           Sentence("measure.feature.points"_key,
+                    {{"kind", kind_word(feature)}, {"points", found->size()}, {"needed", needed}}),
            "plan limit");
       return;
     }
@@ -188,11 +194,13 @@ class FeatureCheck {
     // A hair's breadth for what is the tolerance itself.
     measured.within = std::fabs(*measured.deviation) <= *measured.tolerance * (1 + 1e-12);
     if (*measured.within) return;
+    const char* const unit = find_unit(measured.unit)->name;
     Finding& finding =
         find("measure.tolerance", Severity::fail, feature,
-             "Measured " + rounded_text(measured.measured, 6) + " " + measured.unit + ", " +
-                 rounded_text(*measured.deviation, 3) + " off; class " + weldment_.tolerance_class +
-                 " allows " + rounded_text(*measured.tolerance, 3) + ".",
+             Sentence("measure.tolerance"_key, {{"measured", UnitValue{measured.measured, unit, 6}},
+                                                {"off", UnitValue{*measured.deviation, unit, 3}},
+                                                {"class", weldment_.tolerance_class},
+                                                {"allowed", UnitValue{*measured.tolerance, unit, 3}}}),
              tolerance_source);
     finding.value = std::fabs(*measured.deviation);
     finding.limit = measured.tolerance;

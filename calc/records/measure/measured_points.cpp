@@ -9,6 +9,12 @@
 
 namespace seamtakt {
 
+namespace {
+
+constexpr double lowest_part_C = -40, highest_part_C = 200;
+
+}  // namespace
+
 std::vector<MeasuredPoint> parse_measured_points(std::string_view csv, const std::string& file) {
   const CsvTable table = parse_csv(csv, file);
   const std::size_t name = table.require("point");
@@ -21,25 +27,30 @@ std::vector<MeasuredPoint> parse_measured_points(std::string_view csv, const std
     const auto number = [&](std::size_t column) {
       double value = 0;
       if (!parse_number(row.fields[column], value, table.delimiter != ','))
-        refuse_field(csv, table, row, column, "a number");
+        refuse_field(csv, table, row, column, "a number"_word);
       return value;
     };
     MeasuredPoint point;
     point.id = row.fields[name];
-    if (point.id.empty()) refuse_field(csv, table, row, name, "the point's name");
+    if (point.id.empty()) refuse_field(csv, table, row, name, "the point's name"_word);
     if (!seen.insert(point.id).second)
       throw InputError(field_place(csv, table, row, name),
-                       "the point \"" + printable(point.id, 60) + "\" twice", "each point once");
+                       Sentence("measure.point.twice"_key, {{"point", printable(point.id, 60)}}),
+                       "each point once"_word);
     for (std::size_t axis = 0; axis < 3; ++axis) {
       point.at_mm[axis] = number(axes[axis]);
       if (!(std::abs(point.at_mm[axis]) <= largest_coordinate_mm))
-        refuse_field(csv, table, row, axes[axis], "a coordinate from -1000000 to 1000000 mm");
+        refuse_field(csv, table, row, axes[axis],
+                     Sentence("measure.point.coordinate"_key,
+                              {{"least", UnitValue{-largest_coordinate_mm, "mm", 7}},
+                               {"most", UnitValue{largest_coordinate_mm, "mm", 7}}}));
     }
     if (!optional_field(row, part).empty()) {
       point.part_C = number(static_cast<std::size_t>(part));
-      if (point.part_C < -40 || point.part_C > 200)
+      if (point.part_C < lowest_part_C || point.part_C > highest_part_C)
         refuse_field(csv, table, row, static_cast<std::size_t>(part),
-                     "a part temperature between -40 and 200 C");
+                     Sentence("measure.point.temperature"_key,
+                              {{"least", UnitValue{lowest_part_C, "C"}}, {"most", UnitValue{highest_part_C, "C"}}}));
     }
     points.push_back(point);
   }

@@ -8,7 +8,7 @@
 
 #include "base/error.hpp"
 #include "base/files/digest.hpp"
-#include "base/units/units.hpp"
+#include "base/text/comma_list.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/judge/completeness.hpp"
@@ -36,10 +36,10 @@ std::vector<std::string> carried_columns(const AuditOptions& options, const Plan
 
 void check_process(const AuditOptions& options) {
   if (options.process.empty() || thermal_efficiency_of(options.process)) return;
-  std::string known;
-  for (const auto& each : process_efficiencies)
-    known += (known.empty() ? "" : ", ") + std::string(each.process);
-  throw InputError("--process", '"' + printable(options.process, 40) + '"', "an ISO 4063 number: " + known);
+  std::vector<std::string> known;
+  for (const auto& each : process_efficiencies) known.emplace_back(each.process);
+  throw InputError("--process", Sentence::verbatim('"' + printable(options.process, 40) + '"'),
+                   Sentence("audit.process.known"_key, {{"known", comma_list(known)}}));
 }
 
 /// One audit from the first log to the last finding.
@@ -70,7 +70,7 @@ class Audit {
     });
     book_.end_log();
     if (reader.rows_read() == 0)
-      throw InputError(printable(name), "no data row", "data rows below the header");
+      throw InputError(printable(name), "no data row"_word, "data rows below the header"_word);
     result_.rows.read += reader.rows_read();
     result_.logs.push_back(
         {name, reader.bytes_read(), reader.rows_read(), digest ? hex(digest->take()) : ""});
@@ -130,9 +130,9 @@ class Audit {
     return {&record, known, entry.repeated, known ? welded_length_mm(*entry.planned->seam) : 0};
   }
 
-  void note(const char* rule, Severity severity, std::string where, std::string text) {
+  void note(const char* rule, Severity severity, std::string where, Sentence sentence) {
     result_.findings.push_back(
-        {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(text), no_source});
+        {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(sentence), no_source});
   }
 
   void note_log(const LogSweep& reader, std::uint64_t rejected) {
@@ -140,26 +140,24 @@ class Audit {
     const std::string where = printable(reader.file());
     if (highest_A <= options_.arc_current_A && reader.rows_read() > rejected)
       note("record.arc.never", Severity::warn, where,
-           "The arc is never on: the highest current is " + rounded_text(highest_A, 4) +
-               " A (is the log in another unit?).");
+           Sentence("record.arc.never"_key, {{"highest", UnitValue{highest_A, "A"}}}));
     if (reader.any_time_without_offset())
       note("record.time.no-offset", Severity::note, where,
-           "Times have no UTC offset: they are taken as UTC.");
+           "Times have no UTC offset: they are taken as UTC."_word);
   }
 
   void note_audit() {
     if (result_.rejected.count > 0)
       note("record.rows.rejected", Severity::warn, printable(result_.rejected.listed[0].file),
-           std::to_string(result_.rejected.count) + " of " + std::to_string(result_.rows.read) +
-               " rows are rejected.");
+           Sentence("record.rows.rejected"_key,
+                    {{"rejected", result_.rejected.count}, {"rows", result_.rows.read}}));
     if (book_.weldment_inferred())
       note("record.weldment.inferred", Severity::note, "",
-           "The log names no weldment: the plan's only one is taken.");
-    std::string jobs;
-    for (const auto& job : book_.unknown_jobs()) jobs += (jobs.empty() ? "" : ", ") + job;
+           "The log names no weldment: the plan's only one is taken."_word);
+    const std::vector<std::string> jobs(book_.unknown_jobs().begin(), book_.unknown_jobs().end());
     if (!jobs.empty())
       note("record.job.unknown", Severity::warn, "",
-           "Job numbers that the columns file doesn't know: " + jobs + ".");
+           Sentence("record.job.unknown"_key, {{"jobs", comma_list(jobs)}}));
   }
 
   const AuditOptions& options_;

@@ -10,7 +10,7 @@ void write_json(const RejectedRow& row, JsonWriter& json) {
   json.begin_object(JsonWriter::Layout::compact);
   json.member("file", row.file);
   json.member("line", row.line);
-  json.member("reason", row.reason);
+  json.member("reason", row.reason.english());
   json.end_object();
 }
 

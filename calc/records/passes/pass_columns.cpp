@@ -105,7 +105,7 @@ void write_open_items(JsonWriter& json, const UnitRecord& unit) {
   for (const OpenItem& item : unit.open_items) {
     json.begin_object(compact);
     json.member("cause", item.cause).member("verdict", item.verdict);
-    text_member(json, "text", item.text);
+    text_member(json, "text", item.sentence.english());
     json.key("passes");
     write_refs(json, item.passes);
     json.end_object();

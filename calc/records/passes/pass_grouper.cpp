@@ -38,9 +38,9 @@ void PassGrouper::begin_log(const std::string& name, const LogShape& shape) {
   log_name_ = name;
   energy_source_ = energy_source_of(shape);
   if (options_.units.empty() || options_.units[0].counts_seconds == shape.counts_seconds()) return;
-  throw InputError("--units", shape.counts_seconds() ? "ISO 8601 times" : "times in seconds",
-                   shape.counts_seconds() ? "seconds, as the log " + printable(name) + " has them"
-                                          : "ISO 8601 times, as the log " + printable(name) + " has them");
+  throw InputError("--units", shape.counts_seconds() ? "ISO 8601 times"_word : "times in seconds"_word,
+                   Sentence(shape.counts_seconds() ? "units.seconds-as-log"_key : "units.iso-8601-as-log"_key,
+                            {{"log", printable(name)}}));
 }
 
 void PassGrouper::end_log() {
@@ -89,8 +89,8 @@ PassGrouper::Route& PassGrouper::route_of(const LogRow& row) {
 PassGrouper::Route& PassGrouper::new_route(const LogRow& row, std::string key) {
   if (all_routes_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_) + ":" + std::to_string(row.line),
-                     "more than " + std::to_string(options_.reader.limits.passes) + " different identities",
-                     "fewer in one log");
+                     Sentence("log.identities.too-many"_key, {{"most", options_.reader.limits.passes}}),
+                     "fewer in one log"_word);
   Route& route = all_routes_.emplace_back();
   for (std::size_t i = 0; i < routed_texts.size(); ++i) route.texts[i] = row[routed_texts[i]];
   route.key = identity_of(row, route);
@@ -219,8 +219,8 @@ PassEntry& PassGrouper::identified_entry(const PassKey& key, const LogSample& sa
 PassEntry& PassGrouper::new_entry(PassKey key, bool numbered, std::string_view robot) {
   if (entries_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_),
-                     "more than " + std::to_string(options_.reader.limits.passes) + " passes",
-                     "fewer in one audit");
+                     Sentence("log.passes.too-many"_key, {{"most", options_.reader.limits.passes}}),
+                     "fewer in one audit"_word);
   AccumulationRules rules;
   rules.frozen_ns = nanoseconds(options_.frozen_s);
   rules.hole_ns = nanoseconds(options_.arc_off_s);

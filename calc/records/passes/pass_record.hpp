@@ -125,7 +125,7 @@ struct PassRef {
 struct OpenItem {
   std::string cause;    ///< the rule
   std::string verdict;  ///< fail, undecided
-  std::string text;     ///< what the rule says of the first of them
+  Sentence sentence;    ///< what the rule says of the first of them
   std::vector<PassRef> passes;
 };
 

@@ -35,14 +35,14 @@ struct PassReview {
   /// Whose instruments measured it.
   const std::string& measured_robot() const { return robot != nullptr ? robot->id : record.robot; }
 
-  Finding& add(const char* rule, Severity severity, std::string text, const char* source = no_source) {
-    findings.push_back({rule, severity, place, std::nullopt, std::nullopt, "", std::move(text), source});
+  Finding& add(const char* rule, Severity severity, Sentence sentence, const char* source = no_source) {
+    findings.push_back({rule, severity, place, std::nullopt, std::nullopt, "", std::move(sentence), source});
     return findings.back();
   }
   /// A finding that leaves open whether the pass is as its schedule asks.
-  Finding& undecide(const char* rule, std::string text, const char* source = no_source) {
+  Finding& undecide(const char* rule, Sentence sentence, const char* source = no_source) {
     add_rule(record.undecided_by, rule);
-    return add(rule, Severity::warn, std::move(text), source);
+    return add(rule, Severity::warn, std::move(sentence), source);
   }
 };
 

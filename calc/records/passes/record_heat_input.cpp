@@ -17,14 +17,14 @@ std::optional<double> efficiency_of(PassReview& review) {
   if (process.empty()) {
     review.add("record.process.unknown", Severity::note,
                "Neither a plan nor --process tells the process, so no thermal efficiency: arc energy, but no "
-               "heat input.",
+               "heat input."_word,
                "EN 1011-1:2009, Table 1");
     return std::nullopt;
   }
   const auto k = thermal_efficiency_of(process);
   if (!k)
     review.undecide("record.process.no-efficiency",
-                    "No thermal efficiency is given for process " + process + ": no heat input.",
+                    Sentence("record.process.no-efficiency"_key, {{"process", process}}),
                     "EN 1011-1:2009, Table 1");
   return k;
 }

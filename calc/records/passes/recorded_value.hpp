@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "plan/limited_quantities.hpp"
 #include "records/passes/pass_record.hpp"
@@ -13,6 +12,6 @@ namespace seamtakt {
 std::optional<double> recorded_value(const PassRecord& record, const LimitedQuantity& quantity);
 
 /// How a sentence about a record names it: "Mean current of the steady part".
-std::string recorded_label(const LimitedQuantity& quantity);
+Word recorded_label(const LimitedQuantity& quantity);
 
 }  // namespace seamtakt

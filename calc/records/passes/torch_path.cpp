@@ -8,8 +8,6 @@ namespace {
 
 /// Coarser than the noise and rounding of a robot's positions; finer than any weave.
 constexpr double fine_step_mm = 1;
-/// Several pitches of a weave.
-constexpr double coarse_step_mm = 10;
 
 double step(std::optional<Point_mm>& corner, const Point_mm& torch, double least_mm) {
   if (!corner) {

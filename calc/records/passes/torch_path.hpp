@@ -10,6 +10,9 @@ namespace seamtakt {
 /// much longer than its coarse one.
 class TorchPath {
  public:
+  /// Of the coarse path: several pitches of a weave.
+  static constexpr double coarse_step_mm = 10;
+
   struct Increment {
     double fine_mm = 0, coarse_mm = 0;
   };

@@ -4,7 +4,7 @@
 #include <map>
 #include <tuple>
 
-#include "base/units/units.hpp"
+#include "base/sentences/place_sentence.hpp"
 #include "formula/heat/cooling_time.hpp"
 #include "formula/heat/handbook_steel.hpp"
 #include "formula/heat/interpass.hpp"
@@ -17,10 +17,6 @@ namespace {
 /// Two passes whose times can be compared.
 bool comparable(const PassRecord& a, const PassRecord& b) {
   return a.has_calendar_time ? b.has_calendar_time : !b.has_calendar_time && a.source == b.source;
-}
-
-std::string in_seconds(double s) {
-  return rounded_text(s, 4) + " s";
 }
 
 /// Shortest time after a pass in which its seam cools to the limit of the next; empty where nothing limits
@@ -65,7 +61,7 @@ class UnitOrder {
     const double gap_s = static_cast<double>(record.first_arc_ns - before.last_arc_ns) / 1e9;
     if (gap_s < 0) {
       findings_.push_back({"record.order.passes", Severity::fail, record.place(), gap_s, 0.0, "s",
-                           "It began before " + before.place() + ", which lies under it, had ended.",
+                           Sentence("record.order.passes"_key, {{"before", place_sentence(before.place())}}),
                            plan_limit});
       return;
     }
@@ -75,9 +71,8 @@ class UnitOrder {
     const auto wait = wait_needed_s(before, seam, *under->schedule, *planned->schedule);
     if (!wait || gap_s >= *wait) return;
     findings_.push_back({"record.interpass.soon", Severity::warn, record.place(), gap_s, *wait, "s",
-                         "It began " + in_seconds(gap_s) +
-                             " after the pass before it; by conduction the seam needs " + in_seconds(*wait) +
-                             " to cool to the interpass limit, and no temperature is logged.",
+                         Sentence("record.interpass.soon"_key,
+                                  {{"after", UnitValue{gap_s, "s"}}, {"needed", UnitValue{*wait, "s"}}}),
                          "adams (recalled); plan limit"});
   }
 
@@ -88,7 +83,7 @@ class UnitOrder {
     if (!comparable(last, first) || first.first_arc_ns >= last.last_arc_ns) return;
     findings_.push_back({"record.order.seams", Severity::warn, first.place(),
                          static_cast<double>(first.first_arc_ns - last.last_arc_ns) / 1e9, 0.0, "s",
-                         "It began before " + last.place() + " had ended; the plan puts that seam before it.",
+                         Sentence("record.order.seams"_key, {{"before", place_sentence(last.place())}}),
                          plan_limit});
   }
 

@@ -23,12 +23,12 @@ bool parse_time(const std::string& text, bool decimal_comma, std::int64_t& ns, b
 void check_units(const std::vector<UnitTime>& units, const std::string& file) {
   for (std::size_t i = 1; i < units.size(); ++i) {
     if (units[i].counts_seconds != units[0].counts_seconds)
-      throw InputError(printable(file), "both seconds and ISO 8601 times", "one of them");
+      throw InputError(printable(file), "both seconds and ISO 8601 times"_word, "one of them"_word);
     if (units[i].start_ns < units[i - 1].end_ns)
       throw InputError(printable(file),
-                       "units " + printable(units[i - 1].unit_serial, 60) + " and " +
-                           printable(units[i].unit_serial, 60) + " at one time",
-                       "each unit's time to end before the next one's begins");
+                       Sentence("units.at-one-time"_key, {{"unit", printable(units[i - 1].unit_serial, 60)},
+                                                          {"other", printable(units[i].unit_serial, 60)}}),
+                       "each unit's time to end before the next one's begins"_word);
   }
 }
 
@@ -45,14 +45,15 @@ std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& 
     UnitTime unit;
     unit.unit_serial = row.fields[serial];
     unit.weldment = optional_field(row, weldment);
-    if (unit.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number");
+    if (unit.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number"_word);
     bool end_counts_seconds = false;
     if (!parse_time(row.fields[start], decimal_comma, unit.start_ns, unit.counts_seconds))
-      refuse_field(csv, table, row, start, "seconds of the log, or an ISO 8601 time");
+      refuse_field(csv, table, row, start, "seconds of the log, or an ISO 8601 time"_word);
     if (!parse_time(row.fields[end], decimal_comma, unit.end_ns, end_counts_seconds))
-      refuse_field(csv, table, row, end, "seconds of the log, or an ISO 8601 time");
+      refuse_field(csv, table, row, end, "seconds of the log, or an ISO 8601 time"_word);
     if (end_counts_seconds != unit.counts_seconds || unit.end_ns <= unit.start_ns)
-      refuse_field(csv, table, row, end, "a time after start, \"" + printable(row.fields[start], 60) + '"');
+      refuse_field(csv, table, row, end,
+                   Sentence("units.time-after-start"_key, {{"start", printable(row.fields[start], 60)}}));
     units.push_back(std::move(unit));
   }
   std::stable_sort(units.begin(), units.end(),
@@ -81,8 +82,8 @@ std::vector<ManualSeam> parse_manual_seams(std::string_view csv, const std::stri
                       optional_field(row, date),
                       row.fields[result],
                       row.line};
-    if (manual.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number");
-    if (manual.seam.empty()) refuse_field(csv, table, row, seam, "a seam's id");
+    if (manual.unit_serial.empty()) refuse_field(csv, table, row, serial, "a serial number"_word);
+    if (manual.seam.empty()) refuse_field(csv, table, row, seam, "a seam's id"_word);
     seams.push_back(std::move(manual));
   }
   return seams;

@@ -1,6 +1,5 @@
 #include <cmath>
 
-#include "base/units/units.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/judge/seam_union.hpp"
 #include "records/passes/pass_review.hpp"
@@ -12,8 +11,8 @@ namespace {
 /// A torch further from the seam than this, on the mean, isn't on it: its positions are in another frame.
 constexpr double off_seam_mm = 30;
 
-std::string mm(double value) {
-  return rounded_text(value, 4) + " mm";
+UnitValue mm(double value) {
+  return {value, "mm"};
 }
 
 bool on_seam(const PassReview& review) {
@@ -34,8 +33,7 @@ bool by_positions_on_seam(PassReview& review) {
   if (!on_seam(review)) {
     auto& finding =
         review.add("record.position.off-seam", Severity::warn,
-                   "The logged positions lie " + mm(totals.mean_off_mm) +
-                       " from the seam on the mean, so they aren't used: the log may be in another frame.");
+                   Sentence("record.position.off-seam"_key, {{"off", mm(totals.mean_off_mm)}}));
     finding.value = totals.mean_off_mm;
     finding.limit = off_seam_mm;
     finding.unit = "mm";
@@ -43,7 +41,7 @@ bool by_positions_on_seam(PassReview& review) {
   }
   if (totals.covered_mm <= 0) {
     review.add("record.position.still", Severity::warn,
-               "The logged positions don't move along the seam while the arc is on, so they aren't used.");
+               "The logged positions don't move along the seam while the arc is on, so they aren't used."_word);
     return false;
   }
   use(review, totals.covered_mm, "positions");
@@ -68,10 +66,9 @@ bool by_torch_path(PassReview& review) {
     use(review, fine, "positions");
     return true;
   }
-  review.undecide(
-      "record.position.weave",
-      "The torch weaves (its own path is " + mm(fine) + ", " + mm(coarse) +
-          " in steps of 10 mm) and no plan gives the seam's path: no welded length, so no heat input.");
+  review.undecide("record.position.weave",
+                  Sentence("record.position.weave"_key,
+                           {{"fine", mm(fine)}, {"coarse", mm(coarse)}, {"step", mm(TorchPath::coarse_step_mm)}}));
   return true;
 }
 
@@ -82,10 +79,9 @@ bool by_travel_speed(PassReview& review) {
   if (length <= 0) return false;
   if (whole.means.travel_speed.ns < whole.means.time_ns)
     review.undecide("record.travel-speed.gaps",
-                    "The travel speed is logged for " +
-                        rounded_text(seconds(whole.means.travel_speed.ns), 4) + " s of " +
-                        rounded_text(seconds(whole.means.time_ns), 4) +
-                        " s arc time: the welded length is too short by the rest.");
+                    Sentence("record.travel-speed.gaps"_key,
+                             {{"logged", UnitValue{seconds(whole.means.travel_speed.ns), "s"}},
+                              {"arc_time", UnitValue{seconds(whole.means.time_ns), "s"}}}));
   use(review, length, "travel speed");
   if (review.seam() != nullptr && whole.means.travel_speed.ns == whole.means.time_ns)
     review.record.coverage.emplace(coverage_needed(*review.seam())).welded_mm = length;
@@ -104,8 +100,7 @@ bool by_plan(PassReview& review) {
   }
   auto& finding = review.undecide(
       "record.length.disagrees",
-      "No position or travel speed is logged, and arc time times planned speed gives " + mm(by_time) +
-          " where the plan has " + mm(planned) + ": no welded length, so no heat input.");
+      Sentence("record.length.disagrees"_key, {{"by_time", mm(by_time)}, {"planned", mm(planned)}}));
   finding.value = by_time;
   finding.limit = planned;
   finding.unit = "mm";
@@ -121,7 +116,8 @@ void compare_with_plan(PassReview& review) {
   if (welded <= planned + tolerance) return;
   auto& finding =
       review.add("record.length.long", Severity::warn,
-                 "Welded over " + mm(welded) + " where the plan has " + mm(planned) + ".", plan_limit);
+                 Sentence("record.length.long"_key, {{"welded", mm(welded)}, {"planned", mm(planned)}}),
+                 plan_limit);
   finding.value = welded;
   finding.limit = planned;
   finding.unit = "mm";
@@ -136,7 +132,7 @@ void fill_welded_length(PassReview& review) {
   if (!known && record.arc_time_s > 0)
     review.undecide("record.length.unknown",
                     "The log has neither positions nor travel speed, and no plan knows the seam: energy, but "
-                    "no heat input.");
+                    "no heat input."_word);
   if (record.length_mm && record.arc_time_s > 0)
     record.travel_speed_mm_s = *record.length_mm / record.arc_time_s;
   record.logged_travel_speed_mm_s = review.totals.whole.means.travel_speed.mean();

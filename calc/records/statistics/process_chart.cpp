@@ -74,18 +74,18 @@ std::optional<ProcessChart> process_chart(const std::vector<double>& values) {
   return chart;
 }
 
-const char* to_string(RunsRule rule) {
+Word name_of(RunsRule rule) {
   switch (rule) {
     case RunsRule::beyond_3_sigma:
-      return "1 beyond 3 sigma";
+      return "1 beyond 3 sigma"_word;
     case RunsRule::two_of_three:
-      return "2 of 3 beyond 2 sigma";
+      return "2 of 3 beyond 2 sigma"_word;
     case RunsRule::four_of_five:
-      return "4 of 5 beyond 1 sigma";
+      return "4 of 5 beyond 1 sigma"_word;
     case RunsRule::eight_in_a_row:
-      return "8 in a row on one side";
+      break;
   }
-  return "";
+  return "8 in a row on one side"_word;
 }
 
 std::vector<RunsSignal> runs_signals(const std::vector<double>& values, const ProcessChart& chart) {

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
+
 namespace seamtakt {
 
 /// Chart of individual values and moving ranges of two.
@@ -24,7 +26,7 @@ std::optional<ProcessChart> process_chart(const std::vector<double>& values);
 /// Source: sqc-handbook-1956 (recalled): one value beyond 3 sigma; two of three in a row beyond 2 sigma
 /// on one side; four of five beyond 1 sigma on one side; eight in a row on one side of the centre.
 enum class RunsRule { beyond_3_sigma, two_of_three, four_of_five, eight_in_a_row };
-const char* to_string(RunsRule rule);
+Word name_of(RunsRule rule);
 
 struct RunsSignal {
   RunsRule rule;

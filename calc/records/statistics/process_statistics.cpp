@@ -4,7 +4,6 @@
 #include <map>
 #include <tuple>
 
-#include "base/units/units.hpp"
 #include "plan/limited_quantities.hpp"
 #include "records/passes/recorded_value.hpp"
 
@@ -20,11 +19,12 @@ constexpr const char* capability_source =
     "iso-22514-2 (recalled); common practice, no source for the limit of 1.33";
 constexpr const char* drift_source = "common practice, no source";
 
-std::string text_of(double value) {
-  return rounded_text(value, 4);
+/// By its key, which names the unit in which the numbers of a sentence are: "current_A".
+Word name_of(const LimitedQuantity& quantity) {
+  return Word::of_table(quantity.key);
 }
 
-void add_signals(const QuantityStatistics& of, Findings& findings) {
+void add_signals(const QuantityStatistics& of, Word quantity, Findings& findings) {
   // One finding a rule: where it first shows, and how often.
   std::map<RunsRule, std::pair<std::size_t, std::size_t>> first_and_count;
   for (const RunsSignal& signal : of.chart_signals)
@@ -32,18 +32,20 @@ void add_signals(const QuantityStatistics& of, Findings& findings) {
   for (const auto& [rule, shown] : first_and_count)
     findings.push_back({"statistics.signal", Severity::note, of.places[shown.first], of.values[shown.first],
                         of.chart.centre, of.unit,
-                        "The chart of " + of.quantity + " of schedule " + of.schedule + " signals \"" +
-                            to_string(rule) + "\" here first, " + std::to_string(shown.second) +
-                            " times in all.",
+                        Sentence("statistics.signal"_key, {{"quantity", quantity},
+                                                           {"schedule", of.schedule},
+                                                           {"rule", name_of(rule)},
+                                                           {"times", shown.second}}),
                         chart_source});
 }
 
-void add_capability(const QuantityStatistics& of, Findings& findings) {
+void add_capability(const QuantityStatistics& of, Word quantity, Findings& findings) {
   if (!of.capability || !of.capability->Ppk || *of.capability->Ppk >= wanted_Ppk) return;
   findings.push_back({"statistics.capability.low", Severity::warn, "schedule " + of.schedule,
                       *of.capability->Ppk, wanted_Ppk, "",
-                      "Ppk of " + of.quantity + " is " + text_of(*of.capability->Ppk) + " over " +
-                          std::to_string(of.values.size()) + " passes.",
+                      Sentence("statistics.capability.low"_key, {{"quantity", quantity},
+                                                                 {"Ppk", UnitValue{*of.capability->Ppk}},
+                                                                 {"passes", of.values.size()}}),
                       capability_source});
 }
 
@@ -66,8 +68,8 @@ void add_quantity(const Schedule& schedule, const LimitedQuantity& quantity,
     const Interval& limit = *((*schedule.limits).*quantity.limit);
     of.capability = capability(of.values, limit.lower, limit.upper);
   }
-  add_signals(of, findings);
-  add_capability(of, findings);
+  add_signals(of, name_of(quantity), findings);
+  add_capability(of, name_of(quantity), findings);
   statistics.quantities.push_back(std::move(of));
 }
 
@@ -92,8 +94,11 @@ void add_drift(const std::vector<const PassRecord*>& records, const LimitedQuant
   findings.push_back(
       {"statistics.drift", Severity::warn, record.weldment + "/" + record.seam + "/" + record.robot,
        found->slope, std::nullopt, std::string(quantity.unit) + "/d",
-       std::string(quantity.key) + " drifts by " + text_of(found->slope) + " (" + text_of(found->low_95) +
-           " to " + text_of(found->high_95) + ") a day over " + std::to_string(found->values) + " passes.",
+       Sentence("statistics.drift"_key, {{"quantity", name_of(quantity)},
+                                         {"slope", UnitValue{found->slope}},
+                                         {"low", UnitValue{found->low_95}},
+                                         {"high", UnitValue{found->high_95}},
+                                         {"passes", found->values}}),
        drift_source});
 }
 
@@ -150,7 +155,7 @@ void write_statistics(JsonWriter& json, const ProcessStatistics& statistics) {
     json.key("signals").begin_array();
     for (const RunsSignal& signal : of.chart_signals) {
       json.begin_object();
-      json.member("rule", to_string(signal.rule)).member("where", of.places[signal.at]);
+      json.member("rule", name_of(signal.rule).english()).member("where", of.places[signal.at]);
       json.member("value", of.values[signal.at]).end_object();
     }
     json.end_array();

@@ -1,6 +1,7 @@
 #include "models/words/explanation_html.hpp"
 
 #include "base/error.hpp"
+#include "base/sentences/typeset.hpp"
 #include "document/shown_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/words/formula_layout.hpp"
@@ -36,9 +37,14 @@ QString view_quantity(double value, const std::string& unit) {
   return units.quantityText(value, unit.c_str(), 4).toHtmlEscaped();
 }
 
+/// A text of a note in the shown language, its formulas as people read them.
+QString note_text(const char* text) {
+  return QString::fromStdString(typeset(text_view().word(text)));
+}
+
 /// "en-1011-2, Annex D": key and, where there is one, clause.
 QString source_text(const FormulaNote& note) {
-  const QString key = QString::fromUtf8(note.source_key), clause = shown_word(note.clause);
+  const QString key = QString::fromUtf8(note.source_key), clause = note_text(note.clause);
   return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
 }
 
@@ -68,8 +74,8 @@ QString one_html(const Explanation& explanation, bool first, int most_letters) {
   html += row(Words::tr("Source"), (source_text(note) + QStringLiteral(" (") +
                                     shown_word(to_string(note.basis)) + QStringLiteral(")"))
                                        .toHtmlEscaped());
-  html += row(Words::tr("Holds"), shown_word(note.range).toHtmlEscaped());
-  html += row(Words::tr("Accuracy"), shown_word(note.accuracy).toHtmlEscaped());
+  html += row(Words::tr("Holds"), note_text(note.range).toHtmlEscaped());
+  html += row(Words::tr("Accuracy"), note_text(note.accuracy).toHtmlEscaped());
   return html + QStringLiteral("</table>");
 }
 
