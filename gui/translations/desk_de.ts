@@ -6548,26 +6548,6 @@ F6: nächster Teil der Seite</translation>
 <context>
     <name>seamtakt::desk::StatisticsTable</name>
     <message>
-        <source>current</source>
-        <translation>Strom</translation>
-    </message>
-    <message>
-        <source>voltage</source>
-        <translation>Spannung</translation>
-    </message>
-    <message>
-        <source>wire feed speed</source>
-        <translation>Drahtvorschub</translation>
-    </message>
-    <message>
-        <source>travel speed</source>
-        <translation>Schweißgeschwindigkeit</translation>
-    </message>
-    <message>
-        <source>heat input</source>
-        <translation>Wärmeeinbringung</translation>
-    </message>
-    <message>
         <source>one beyond 3 σ</source>
         <translation>einer jenseits 3 σ</translation>
     </message>

@@ -37,7 +37,7 @@ void add_labels(std::set<std::string>& labels) {
 
 TEST_F(German, IsSpokenByTheChainTheMenusAndTheCoresTables) {
   MainWindow window;
-  EXPECT_EQ(window.page(0).title(), "Nähte");
+  EXPECT_EQ(window.page(DeskPage::seams).title(), "Nähte");
   EXPECT_EQ(core_label("travel speed"), "Schweißgeschwindigkeit");
   EXPECT_EQ(core_label("Heat input"), "Wärmeeinbringung");
   EXPECT_EQ(severity_word(Severity::fail), "Fehler");

@@ -49,8 +49,7 @@ void add_first_order_uncertainty(const Quantity& quantity, const Inputs<double>&
       answered.u[key] = std::sqrt(sum);
     } else {
       answered.results.findings.push_back(
-          remark("uncertainty.no-slope", key,
-                 key + " has no finite slope here, so its uncertainty isn't stated to first order.",
+          remark("uncertainty.no-slope", key, Sentence("uncertainty.no-slope"_key, {{"key", key}}),
                  "jcgm-100, 5.1.2"));
     }
   }

@@ -171,7 +171,7 @@ struct StructInfo {
 /// The fields of one struct, in the order in which a new file is written.
 class FieldTable {
  public:
-  FieldTable(const StructInfo& type, std::initializer_list<FieldInfo> fields_,
+  FieldTable(const StructInfo& type, std::vector<FieldInfo> fields_,
              std::initializer_list<KeyGroup> groups_ = {});
   FieldTable(const FieldTable&) = delete;
   FieldTable& operator=(const FieldTable&) = delete;

@@ -1,5 +1,6 @@
 #include "formula/heat/heat_input.hpp"
 #include "plan/fields/field_builders.hpp"
+#include "plan/limited_quantities.hpp"
 
 namespace seamtakt {
 
@@ -12,6 +13,13 @@ std::vector<std::string_view> known_processes() {
   std::vector<std::string_view> numbers;
   for (const auto& known : process_efficiencies) numbers.push_back(known.process);
   return numbers;
+}
+
+std::vector<FieldInfo> limit_fields() {
+  std::vector<FieldInfo> fields;
+  for (const LimitedQuantity& each : limited_quantities)
+    fields.push_back(interval(each.key, each.word, each.limit, each.help));
+  return fields;
 }
 
 }  // namespace
@@ -46,23 +54,8 @@ const FieldTable& fields_of<ScheduleUse>() {
 
 template <>
 const FieldTable& fields_of<ScheduleLimits>() {
-  using S = ScheduleLimits;
-  static const FieldTable table(
-      struct_info<ScheduleLimits>("schedule_limits", "a schedule's limits"),
-      {
-          interval("current_A", "current", &S::current_A, "Welding current, from and to."),
-          interval("voltage_V", "voltage", &S::voltage_V, "Arc voltage, from and to."),
-          interval("wire_feed_speed_m_min", "wire feed speed", &S::wire_feed_speed_m_min,
-                   "Wire feed speed, from and to."),
-          interval("travel_speed_mm_s", "travel speed", &S::travel_speed_mm_s, "Travel speed, from and to."),
-          interval("gas_flow_l_min", "gas flow", &S::gas_flow_l_min, "Gas flow, from and to."),
-          interval("heat_input_kJ_mm", "heat input", &S::heat_input_kJ_mm,
-                   "Heat input with the process's thermal efficiency, from and to."),
-          interval("cooling_time_s", "cooling time", &S::cooling_time_s, "Cooling time t8/5, from and to."),
-          interval("interpass_C", "interpass", &S::interpass_C, "Interpass temperature, from and to."),
-          interval("hardness_HV", "hardness", &S::hardness_HV,
-                   "Hardness of the heat-affected zone, from and to."),
-      });
+  static const FieldTable table(struct_info<ScheduleLimits>("schedule_limits", "a schedule's limits"),
+                                limit_fields());
   return table;
 }
 

@@ -3,7 +3,7 @@
 #include <QCoreApplication>
 
 #include "models/tables/chain_figures.hpp"
-#include "models/words/finding_text.hpp"
+#include "document/shown_text.hpp"
 
 namespace seamtakt::desk {
 
@@ -30,9 +30,7 @@ GridColumn number_column(const char* key, const QString& label, const QString& h
 
 /// "2 P7 are missing (none there); its ..." piece by piece.
 QString waits_for(const WaitingUnit& unit) {
-  QStringList pieces = QString::fromStdString(unit.text).split(QStringLiteral("; "));
-  for (QString& piece : pieces) piece = finding_text(piece.toStdString());
-  return pieces.join(QStringLiteral("; "));
+  return shown_text(unit.sentence);
 }
 
 }  // namespace
@@ -72,7 +70,7 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
       row.severity = Severity::fail;
     else if (late)
       row.severity = Severity::warn;
-    QString remark = late ? LineTable::tr("missed takt: %1").arg(finding_text(unit.cause)) : QString();
+    QString remark = late ? LineTable::tr("missed takt: %1").arg(shown_text(unit.cause)) : QString();
     if (unit.reworks > 0)
       remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
     row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
@@ -121,7 +119,7 @@ std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
   for (const Improvement& cure : line.cures) {
     if (rows.size() == most_cures) break;
     ValueModel::Row row;
-    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(finding_text(cure.change)),
+    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(shown_text(cure.change)),
                  number_cell(cure.throughput_change_per_h, 3),
                  number_cell(cure.throughput_change_se_per_h, 2), number_cell(cure.takt_misses_change, 3)};
     rows.push_back(std::move(row));

@@ -2,8 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "document/shown_text.hpp"
 #include "models/words/cause_word.hpp"
-#include "models/words/finding_text.hpp"
 #include "records/passes/pass_columns.hpp"
 
 namespace seamtakt::desk {
@@ -55,7 +55,7 @@ ValueModel::Cell open_items_cell(const std::vector<OpenItem>& items) {
   QStringList causes, tips;
   for (const OpenItem& item : items) {
     causes << QStringLiteral("%1 × %2").arg(item.passes.size()).arg(cause_word(item.cause));
-    tips << finding_text(item.text) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
+    tips << shown_text(item.sentence) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
   }
   return {causes.join(QStringLiteral("; ")), std::nullopt, 0, {}, tips.join(QLatin1Char('\n'))};
 }
