@@ -2,8 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <numbers>
+
 #include "audit_fixture.hpp"
 #include "base/json/json_node.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -64,6 +68,33 @@ TEST(AuditJson, WhatIsMissingIsNull) {
         "cooling_time_s", "wire_feed_speed_m_min", "travel_speed_mm_s", "verdict"})
     EXPECT_EQ(pass.find(key)->kind, JsonNode::Kind::null) << key;
   EXPECT_EQ(pass.find("pass")->number, 1);
+}
+
+/// A torch that weaves 3 mm to either side at 8 mm/s, with its speed logged as 7.5 mm/s.
+std::string weaving_log() {
+  std::string log =
+      "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,travel_speed_mm_s,x_mm,y_mm,z_mm\n";
+  for (int i = 0; i <= 1000; ++i) {
+    const double t = 0.05 * i;
+    log += number_text(t) + ",U1,W,S1,1," + (i < 1000 ? "200." + std::to_string(i % 7) : "0") + ",25,7.5," +
+           number_text(8 * t) + ',' + number_text(3 * std::sin(2 * std::numbers::pi * 1.5 * t)) + ",0\n";
+  }
+  return log;
+}
+
+TEST(AuditJson, AMeanOfTheLoggedSpeedIsNotTheSpeedThatTheLengthGives) {
+  const Plan plan = small_plan();
+  const auto with_plan = document(audit_text(weaving_log(), {}, &plan));
+  const JsonNode& known = with_plan.find("passes")->elements.at(0);
+  EXPECT_NEAR(known.find("travel_speed_mm_s")->number, 8, 0.01);
+  EXPECT_EQ(known.find("logged_travel_speed_mm_s"), nullptr);
+  // Without a plan nobody knows how long a weaving torch welds.
+  const auto without_plan = document(audit_text(weaving_log()));
+  const JsonNode& unknown = without_plan.find("passes")->elements.at(0);
+  EXPECT_EQ(unknown.find("length_mm")->kind, JsonNode::Kind::null);
+  EXPECT_EQ(unknown.find("travel_speed_mm_s")->kind, JsonNode::Kind::null);
+  ASSERT_NE(unknown.find("logged_travel_speed_mm_s"), nullptr);
+  EXPECT_NEAR(unknown.find("logged_travel_speed_mm_s")->number, 7.5, 1e-12);
 }
 
 TEST(AuditJson, RejectedRowsNameFileLineAndReason) {

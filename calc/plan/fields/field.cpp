@@ -180,7 +180,11 @@ std::size_t slot_of(std::string_view key, std::size_t count) {
 
 FieldTable::FieldTable(const StructInfo& type, std::vector<FieldInfo> fields_,
                        std::initializer_list<KeyGroup> groups_)
-    : name(type.name), title(type.title), fields(std::move(fields_)), groups(groups_), file_keys(type.file_keys) {
+    : name(type.name),
+      title(type.title),
+      fields(std::move(fields_)),
+      groups(groups_),
+      file_keys(type.file_keys) {
   for (FieldInfo& field : fields) {
     field.standard = type.standard;
     if (*field.unit != '\0') continue;

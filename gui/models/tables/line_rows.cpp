@@ -2,8 +2,8 @@
 
 #include <QCoreApplication>
 
-#include "models/tables/chain_figures.hpp"
 #include "document/shown_text.hpp"
+#include "models/tables/chain_figures.hpp"
 
 namespace seamtakt::desk {
 
