@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/sentences/typeset.hpp"
+#include "base/text/utf8.hpp"
 #include "base/units/units.hpp"
 
 namespace seamtakt {
@@ -107,24 +109,61 @@ std::string with_numbers(const Explanation& explanation) {
   return std::string(symbols.substr(0, right)) + replace_symbols(symbols.substr(right), explanation.inputs);
 }
 
-std::string explanation_text(const Explanation& explanation) {
+namespace {
+
+/// Lines of an explanation: a label of the program and what it says, one below another.
+class ExplanationLines {
+ public:
+  explicit ExplanationLines(const TextView& view) : view_(view) {
+    for (const Word label : {formula, numbers, where, source, holds, accuracy})
+      width_ = std::max(width_, display_width(view.word(label)));
+  }
+
+  static constexpr Word formula = "formula"_word, numbers = "numbers"_word, where = "where"_word,
+                        source = "source"_word, holds = "holds"_word, accuracy = "accuracy"_word;
+
+  void add(Word label, const std::string& text) {
+    const std::string name = view_.word(label);
+    text_ += "  " + name + std::string(width_ - display_width(name) + 2, ' ') + text + "\n";
+  }
+  std::string take() { return std::move(text_); }
+
+ private:
+  const TextView& view_;
+  std::size_t width_ = 0;
+  std::string text_;
+};
+
+std::string with_unit(double value, const std::string& unit, const TextView& view) {
+  const std::string name = view.unit(unit.c_str());
+  return name.empty() ? shown(value) : shown(value) + " " + name;
+}
+
+/// A text of a note; for people with its formulas typeset.
+std::string note_text(const char* text, const TextView& view) {
+  const std::string word = view.word(text);
+  return view.typography() == TextView::Typography::plain ? word : typeset(word);
+}
+
+}  // namespace
+
+std::string explanation_text(const Explanation& explanation, const TextView& any_view) {
+  const TextView view = any_view.in_si();
   const FormulaNote& note = *explanation.note;
-  auto with_unit = [](const std::string& text, const std::string& unit) {
-    return unit.empty() ? text : text + " " + unit;
-  };
-  std::string text =
-      std::string(note.result) + ": " + with_unit(shown(explanation.result), explanation.unit) + "\n";
-  text += std::string("  formula   ") + note.symbols + "\n";
-  text += "  numbers   " + with_numbers(explanation) + "\n";
-  for (const auto& input : explanation.inputs)
-    text += "  where     " + input.symbol + " = " + with_unit(shown(input.value), input.unit) + ", " +
-            input.meaning.english() + "\n";
-  std::string clause = note.clause;
-  text += std::string("  source    ") + note.source_key + (clause.empty() ? "" : ", " + clause) + " (" +
-          to_string(note.basis) + ")\n";
-  text += std::string("  holds     ") + note.range + "\n";
-  text += std::string("  accuracy  ") + note.accuracy + "\n";
-  return text;
+  using Lines = ExplanationLines;
+  Lines lines(view);
+  lines.add(Lines::formula, note.symbols);
+  lines.add(Lines::numbers, with_numbers(explanation));
+  for (const SymbolValue& input : explanation.inputs)
+    lines.add(Lines::where, input.symbol + " = " + with_unit(input.value, input.unit, view) + ", " +
+                                sentence_text(input.meaning, view));
+  const std::string clause = note_text(note.clause, view);
+  lines.add(Lines::source, note.source_key + (clause.empty() ? "" : ", " + clause) + " (" +
+                               view.word(to_string(note.basis)) + ")");
+  lines.add(Lines::holds, note_text(note.range, view));
+  lines.add(Lines::accuracy, note_text(note.accuracy, view));
+  return std::string(note.result) + ": " + with_unit(explanation.result, explanation.unit, view) + "\n" +
+         lines.take();
 }
 
 }  // namespace seamtakt

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "base/sentences/sentence.hpp"
+#include "base/sentences/sentence_text.hpp"
 
 namespace seamtakt {
 
@@ -58,7 +58,8 @@ bool uses_symbol(const FormulaNote& note, std::string_view symbol);
 std::string with_numbers(const Explanation& explanation);
 
 /// The explanation as lines of text: formula, numbers put in, symbols, source and clause, range, accuracy,
-/// basis.
-std::string explanation_text(const Explanation& explanation);
+/// basis. A formula's numbers are in its own units, whatever those of the view.
+std::string explanation_text(const Explanation& explanation,
+                             const TextView& view = TextView::plain_english());
 
 }  // namespace seamtakt

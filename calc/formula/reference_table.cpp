@@ -2,7 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/files/catalogue.hpp"
-#include "formula/or_list.hpp"
+#include "base/sentences/name_list.hpp"
 
 namespace seamtakt {
 
@@ -38,7 +38,7 @@ SourceBasis ReferenceTable::basis(std::size_t row) const {
   if (word == "recalled") return SourceBasis::recalled;
   if (word == "derived") return SourceBasis::derived;
   if (word == "common-practice") return SourceBasis::common_practice;
-  refuse(row, "basis", or_list({"read", "part-read", "recalled", "derived", "common-practice"}));
+  refuse(row, "basis", one_of_names({"read", "part-read", "recalled", "derived", "common-practice"}));
 }
 
 }  // namespace seamtakt

@@ -98,6 +98,19 @@ TEST(TextTableTest, leaves_out_the_row_of_units_where_there_are_none) {
   EXPECT_EQ(TextTable({{"a", "", true}}).text(), "a\n");
 }
 
+TEST(TextTableTest, speaks_the_language_and_units_of_its_view) {
+  const TextView view(*find_language("de"), UnitSystem::us);
+  TextTable table({{"Seam"_word, "", true}, {"Leg"_word, "mm", false, 3}, {"Seam", "", true}, {"", "mm2"}},
+                  view);
+  table.cell("Seam").cell(25.4).cell("nothing"_word).cell(645.16);
+  table.cell("S2").cell(std::array<double, 2>{2.54, 50.8}).cell(Sentence("nothing"_word));
+  EXPECT_EQ(table.text(),
+            "Naht      Schenkel  Seam\n"
+            "                in            in²\n"
+            "Seam             1  nichts      1\n"
+            "S2      0.1 bis 2  nichts\n");
+}
+
 TEST(TextTableTest, names_from_files_can_not_break_a_line) {
   TextTable table({{"a", "", true}, {"b", "", true}});
   table.cell("x\n\x1b[31m").cell("y");

@@ -44,7 +44,7 @@ std::vector<std::string> broken_by_best(unsigned seed, int seams, int robots) {
   std::vector<std::string> broken = check_timeline(drawn.plan, weldment, drawn.evaluation, best, left_out);
   for (auto& sentence : check_balance(weldment, best, left_out)) broken.push_back(std::move(sentence));
   for (const Finding& finding : findings_of(best.findings, "cycle.balance.broken"))
-    broken.push_back(finding.text);
+    broken.push_back(finding.text());
   const CycleResult given = cycle_given(drawn.plan, weldment, drawn.evaluation);
   const bool kept = findings_of(given.findings, "cycle.balance.broken").empty();
   if (kept != check_balance(weldment, given, left_out).empty())

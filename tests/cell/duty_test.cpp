@@ -125,9 +125,9 @@ TEST(Duty, FoundWithoutTheWholeCycleIsWhatTheCycleFinds) {
     std::vector<std::string> wanted, found;
     for (const Weldment& weldment : plan.weldments)
       for (const Finding& finding : cycle_given(plan, weldment, evaluation).findings)
-        if (finding.rule == "cycle.duty.exceeded") wanted.push_back(finding.where + finding.text);
+        if (finding.rule == "cycle.duty.exceeded") wanted.push_back(finding.where + finding.text());
     for (const Finding& finding : duty_findings(plan, evaluation))
-      found.push_back(finding.where + finding.text);
+      found.push_back(finding.where + finding.text());
     EXPECT_EQ(found, wanted) << rated_A;
     exceeded += found.size();
   }

@@ -286,7 +286,7 @@ TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
 
 TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
   const auto run = [&](const char* seed) {
-    return run_program({"line", demo, "--orders", day, "--seed", seed, "--units", "60", "--json"}).output;
+    return run_program({"line", demo, "--orders", day, "--seed", seed, "--unit-count", "60", "--json"}).output;
   };
   const std::string first = run("7");
   EXPECT_FALSE(first.empty());
@@ -375,7 +375,7 @@ TEST_F(LineCommand, ManyUnitsTakeNoTimeWorthMentioning) {
       "availability": 0.9, "repair_s": 300}, {"id": "weld", "time": 700, "buffer_after": 1}, {"id": "check", "time": 300, "yield_pct": 95,
       "rework_to": "weld", "rework_s": 200}]})");
   const ProgramRun run =
-      run_program({"line", file, "--orders", orders("ABBA"), "--units", "100000", "--json"});
+      run_program({"line", file, "--orders", orders("ABBA"), "--unit-count", "100000", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   EXPECT_EQ(json_of(run).find("units")->elements.size(), 100000u);
 }

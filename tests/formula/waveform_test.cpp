@@ -89,7 +89,7 @@ TEST(Waveform, SaysWhichWayTheProductOfTheMeansErrs) {
     for (const auto& finding :
          answer(quantity, published::request_of(quantity, std::string("file=waveforms/") + file))
              .results.findings)
-      if (finding.rule == "waveform.product-of-means") return finding.text;
+      if (finding.rule == "waveform.product-of-means") return finding.text();
     return std::string("nothing");
   };
   EXPECT_NE(text_of("pulse_rectangle.csv").find("reads low"), std::string::npos);

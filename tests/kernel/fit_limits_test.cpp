@@ -126,6 +126,6 @@ TEST(Fit, a_guarded_decision_leaves_room_for_the_uncertainty) {
   ASSERT_TRUE(only_seam(result).has_settings);
   for (const Finding& finding : evaluate(result.plan).findings)
     if (finding.where.rfind("X/S1", 0) == 0) {
-      EXPECT_EQ(finding.rule.find("guard-band"), std::string::npos) << finding.text;
+      EXPECT_EQ(finding.rule.find("guard-band"), std::string::npos) << finding.text();
     }
 }

@@ -110,7 +110,7 @@ TEST(Fit, the_whole_demo_has_no_fail_after_a_fit_and_takes_no_longer) {
   check_plan(result.plan, "fitted");
   for (const Finding& finding : evaluate(result.plan).findings)
     EXPECT_NE(finding.severity, Severity::fail)
-        << finding.where << " " << finding.rule << " " << finding.text;
+        << finding.where << " " << finding.rule << " " << finding.text();
   // The written plan reads back and says the same.
   const Plan again = parse_plan(write_plan(result.plan), "fitted.weldplan.json");
   EXPECT_EQ(write_plan(again), write_plan(result.plan));

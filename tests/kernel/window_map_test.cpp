@@ -150,7 +150,7 @@ TEST(WindowMap, a_limit_that_no_speed_can_keep_empties_the_window_and_is_named) 
   EXPECT_FALSE(constant->bound);
   EXPECT_DOUBLE_EQ(constant->broken_pct, 100);
   EXPECT_TRUE(std::any_of(map.findings.begin(), map.findings.end(), [](const Finding& finding) {
-    return finding.rule == "window.empty" && finding.text.find("PC") != std::string::npos;
+    return finding.rule == "window.empty" && finding.text().find("PC") != std::string::npos;
   }));
 }
 

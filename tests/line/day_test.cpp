@@ -74,7 +74,7 @@ TEST(LineOfPlan, PlanningShareOfTaktIsWhatUnitsAreJudgedOn) {
   EXPECT_EQ(line.takt_misses, 3);
   ASSERT_EQ(line.misses_by_cause.size(), 1u);
   EXPECT_EQ(line.misses_by_cause[0].stage, "weld");
-  EXPECT_EQ(line.misses_by_cause[0].cause, "work");
+  EXPECT_EQ(line.misses_by_cause[0].cause, MissCause::work);
   EXPECT_NEAR(line.misses_by_cause[0].lost_s, 150, 1e-9);
   EXPECT_EQ(line.findings.at(0).rule, "line.takt.rate");
   EXPECT_EQ(line.findings.at(0).severity, Severity::fail);
@@ -169,7 +169,7 @@ TEST(LineOfPlan, ChangingBackAfterAUnitIsInTheCellsTime) {
   request.cycle_of = [plain](const Weldment& weldment) {
     CycleResult cycle = plain(weldment);
     cycle.findings.push_back(
-        {"cycle.wire-change.back", Severity::note, "A/R1", 90, std::nullopt, "s", "", "plan"});
+        {"cycle.wire-change.back", Severity::note, "A/R1", 90, std::nullopt, "s", {}, "plan"});
     return cycle;
   };
   const LineResult line = line_of(line_plan({named_stage("cell")}), "AA", request);
@@ -289,7 +289,7 @@ TEST(Waiting, AUnitWithoutCartTakesNoPlaceAndTheEffectIsShown) {
   Release release{orders, {orders[0], orders[2], orders[3]}, {}};
   WaitingUnit waiting;
   waiting.order = orders[1];
-  waiting.text = "its cart isn't there";
+  waiting.sentence = Sentence("line.cart.absent"_key);
   waiting.released_instead = "U3";
   release.waiting = {waiting};
   const LineResult line =
@@ -300,7 +300,7 @@ TEST(Waiting, AUnitWithoutCartTakesNoPlaceAndTheEffectIsShown) {
   ASSERT_TRUE(line.with_all_carts);
   EXPECT_EQ(line.with_all_carts->makespan_s, 2000);
   EXPECT_EQ(line.findings.at(0).rule, "line.cart.incomplete");
-  EXPECT_NE(line.findings.at(0).text.find("U3 is released next"), std::string::npos);
+  EXPECT_NE(line.findings.at(0).text().find("U3 is released next"), std::string::npos);
 }
 
 TEST(Waiting, WhereNoCartIsCompleteNothingRuns) {

@@ -92,7 +92,7 @@ CartCheck check_of(const std::string& text) {
 TEST(Carts, ACompleteOneMayGoWhateverTheOrderAndHeatsOfItsLines) {
   const CartCheck check = check_of("part,quantity,heat\ncross,2,H1\nhitch,1,H7\nrail,2,H2\ncross,3,H4\n");
   EXPECT_TRUE(check.complete());
-  EXPECT_EQ(cart_text(check), "");
+  EXPECT_EQ(cart_sentence(check).english(), "");
   EXPECT_TRUE(cart_findings("BD", check).empty());
 }
 
@@ -114,7 +114,7 @@ TEST(Carts, SayWhatIsMissingAndWhatIsTooMuch) {
   ASSERT_EQ(check.extra.size(), 2u);
   EXPECT_EQ(check.extra[0].part, "rail");
   EXPECT_EQ(check.extra[1].needed, 0);
-  EXPECT_EQ(cart_text(check),
+  EXPECT_EQ(cart_sentence(check).english(),
             "1 cross is missing (4 of 5 there); 1 hitch is missing (none there); 1 rail too many (3 for 2); "
             "1 wheel too many (the weldment has none)");
   const Findings findings = cart_findings("BD", check);
@@ -156,7 +156,7 @@ TEST_F(Folder, OfCartsReleasesTheCompleteOnesAndNamesWhatOthersWaitFor) {
   ASSERT_EQ(release.released.size(), 2u);
   EXPECT_EQ(release.released[1].serial, "U4");
   ASSERT_EQ(release.waiting.size(), 3u);
-  EXPECT_EQ(release.waiting[0].text, "1 hitch is missing (none there)");
+  EXPECT_EQ(release.waiting[0].sentence.english(), "1 hitch is missing (none there)");
   EXPECT_EQ(release.waiting[0].released_instead, "U4");
   EXPECT_FALSE(release.waiting[1].has_cart);  // a serial can't lead out of the folder
   EXPECT_EQ(release.waiting[1].released_instead, "U4");

@@ -129,7 +129,7 @@ TEST(MissCauses, Rework) {
 const Improvement* cure_of(const std::vector<Improvement>& list, const std::string& stage,
                            const std::string& change) {
   for (const Improvement& cure : list)
-    if (cure.stage == stage && cure.change == change) return &cure;
+    if (cure.stage == stage && cure.change.english() == change) return &cure;
   return nullptr;
 }
 
@@ -139,7 +139,7 @@ TEST(Cures, AServerMoreAtTheBottleneckIsANumber) {
   const std::vector<Improvement> list = cures(line, takt_goal(line, 10), 1, 50);
   ASSERT_FALSE(list.empty());
   EXPECT_EQ(list.front().stage, "stage 2");
-  EXPECT_EQ(list.front().change, "1 server more");
+  EXPECT_EQ(list.front().change.english(), "1 server more");
   EXPECT_NEAR(list.front().figures.throughput_per_h, 3600 / 7.0, 1e-6);
   EXPECT_NEAR(list.front().throughput_change_per_h, 3600 / 7.0 - 300, 1e-6);
   EXPECT_EQ(list.front().takt_misses_change, -399);
@@ -170,7 +170,7 @@ TEST(Cures, AreTheSameTwice) {
   const auto first = cures(line, takt_goal(line, 3), 1, 30), second = cures(line, takt_goal(line, 3), 1, 30);
   ASSERT_EQ(first.size(), second.size());
   for (std::size_t i = 0; i < first.size(); ++i) {
-    EXPECT_EQ(first[i].stage + first[i].change, second[i].stage + second[i].change);
+    EXPECT_EQ(first[i].stage + first[i].change.english(), second[i].stage + second[i].change.english());
     EXPECT_EQ(first[i].throughput_change_per_h, second[i].throughput_change_per_h);
   }
 }

@@ -58,7 +58,7 @@ TEST(Unwelded, ItsUnitsWaitAndTheOthersRun) {
   EXPECT_EQ(line.not_run, 2u);
   ASSERT_EQ(line.waiting.size(), 2u);
   EXPECT_EQ(line.waiting[0].order.serial, "U2");
-  EXPECT_EQ(line.waiting[0].text, "nobody welds 2 of its 2 robot seams");
+  EXPECT_EQ(line.waiting[0].sentence.english(), "nobody welds 2 of its 2 robot seams");
   EXPECT_EQ(line.waiting[0].released_instead, "U3");
   EXPECT_EQ(line.waiting[1].released_instead, "");
   const Finding* failed = finding_of(line.findings, "line.weldment.unwelded");
@@ -111,7 +111,7 @@ TEST(Unwelded, AnIncompleteCartStaysAnIncompleteCart) {
   Release release{orders, {orders[1], orders[2], orders[3]}, {}};
   release.waiting.resize(1);
   release.waiting[0].order = orders[0];
-  release.waiting[0].text = "its cart isn't there";
+  release.waiting[0].sentence = Sentence("line.cart.absent"_key);
   release.waiting[0].released_instead = "U2";
   LineRequest request;
   request.cycle_of = [&](const Weldment& weldment) { return cycle_given(less, weldment, evaluation); };

@@ -13,7 +13,7 @@ Plan accepting(const char* rule, const char* where) {
 }
 
 Finding failing(const char* rule, const char* where) {
-  return {rule, Severity::fail, where, 1.0, 2.0, "mm", "Too small.", "plan limit"};
+  return {rule, Severity::fail, where, 1.0, 2.0, "mm", Sentence::verbatim("Too small."), "plan limit"};
 }
 
 }  // namespace
@@ -23,7 +23,7 @@ TEST(Acceptance, TurnsItsFindingIntoANoteThatNamesWhoAndWhy) {
   apply_acceptances(accepting("fillet.leg.undersize", "W/S1"), AcceptanceScope::evaluation(), findings);
   ASSERT_EQ(findings.size(), 2u);
   EXPECT_EQ(findings[0].severity, Severity::note);
-  EXPECT_NE(findings[0].text.find("Accepted by Inspector on 2026-03-02: shown by macro section"),
+  EXPECT_NE(findings[0].text().find("Accepted by Inspector on 2026-03-02: shown by macro section"),
             std::string::npos);
   EXPECT_EQ(findings[1].severity, Severity::fail);
 }

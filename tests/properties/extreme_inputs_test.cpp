@@ -45,7 +45,7 @@ void expect_all_finite(const QuantityAnswer& answered) {
   for (const auto& finding : answered.results.findings) {
     expect_finite(finding.value, finding.rule);
     expect_finite(finding.limit, finding.rule);
-    EXPECT_FALSE(finding.text.empty() || finding.source.empty()) << finding.rule;
+    EXPECT_FALSE(finding.text().empty() || finding.source.empty()) << finding.rule;
   }
 }
 

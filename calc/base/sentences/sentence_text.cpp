@@ -84,6 +84,14 @@ std::string TextView::number(const UnitValue& quantity) const {
   return rounded_text(convert(quantity.value, *known, *other), converted_digits(quantity.digits));
 }
 
+std::string TextView::difference(const UnitValue& quantity) const {
+  const Unit* known = find_unit(quantity.unit);
+  const Unit* other = known ? &shown_unit(*known, units_) : nullptr;
+  if (other == known) return digits_text(quantity.value, quantity.digits);
+  return rounded_text(convert(quantity.value, difference_unit(*known), difference_unit(*other)),
+                      converted_digits(quantity.digits));
+}
+
 std::string TextView::unit(const char* unit) const {
   const Unit* known = units_ == UnitSystem::si ? nullptr : find_unit(unit);
   const char* name = known ? shown_unit(*known, units_).name : unit;

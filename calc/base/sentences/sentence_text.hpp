@@ -24,9 +24,15 @@ class TextView {
 
   const Language& language() const { return *language_; }
   UnitSystem units() const { return units_; }
+  Typography typography() const { return typography_; }
+
+  /// The same view with the units of files and formulas.
+  TextView in_si() const { return TextView(*language_, UnitSystem::si, typography_); }
 
   /// A number given in `unit`, in the shown unit, without the unit.
   std::string number(const UnitValue& quantity) const;
+  /// The number of a difference or an uncertainty of what is given in `unit`: temperatures have no offset here.
+  std::string difference(const UnitValue& quantity) const;
   /// The name of the unit in which values given in `unit` are shown.
   std::string unit(const char* unit) const;
   /// Number and unit.

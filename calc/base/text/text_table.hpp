@@ -46,6 +46,10 @@ class TextTable {
   TextTable& cell(double number) { return cell(std::optional<double>(number)); }
   /// Two numbers of the next column: "12 to 15".
   TextTable& cell(const std::array<double, 2>& range);
+  /// A number in a unit of its own, where the column's rows differ in it.
+  TextTable& cell(const UnitValue& number) { return number_cell(view_.number(number)); }
+  /// A difference of two such numbers.
+  TextTable& difference_cell(const UnitValue& number) { return number_cell(view_.difference(number)); }
   /// A count: all its digits.
   TextTable& cell(std::integral auto count) { return number_cell(std::to_string(count)); }
   /// Text of the next column; control characters are shown as \xNN.

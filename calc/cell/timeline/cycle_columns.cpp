@@ -62,7 +62,7 @@ constexpr Column<C> cycle_table[] = {
     column<C, &C::takt_s>("takt_s", "Takt to plan to", "s", 5, brief, "", "Takt"),
     column<C, &C::takt_margin_s>("takt_margin_s", "Margin", "s", 5, brief),
     column<C, &C::lower_bound_s>("lower_bound_s", "Proven lower bound", "s", 5, brief, "", "Bound"),
-    column<C, &C::gap_pct>("gap_pct", "Gap", "%", 3),
+    column<C, &C::gap_pct>("gap_pct", "Gap to bound", "%", 3),
     column<C, &C::robot_seams>("robot_seams", "Robot seams", "", 9),
     unwelded_column(),
     column_where<C, &C::orders_tried>(was_searched, "steps", "Orders tried", "", 12),

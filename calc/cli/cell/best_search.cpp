@@ -6,8 +6,8 @@
 #include <csignal>
 #include <cstdio>
 
-#include "base/units/units.hpp"
 #include "cell/bound/lower_bound.hpp"
+#include "cli/common/output_view.hpp"
 
 namespace seamtakt::cli {
 
@@ -76,11 +76,15 @@ bool BestSearch::must_stop() {
 void BestSearch::show() {
   const double gap_pct = gap_to_bound_pct(last_.best_s, last_.bound_s);
   const double elapsed_s = std::chrono::duration<double>(Clock::now() - begun_).count();
-  std::string line = weldment_ + ": best " + rounded_text(last_.best_s, 6) + " s, bound " +
-                     rounded_text(last_.bound_s, 6) + " s, gap " + rounded_text(gap_pct, 3) + " %, " +
-                     rounded_text(elapsed_s, 2) + " s";
-  if (share_s_ < 1e9) line += " of " + rounded_text(share_s_, 2) + " s";
-  std::fprintf(stderr, "\r\033[K%s", line.c_str());
+  const bool has_end = share_s_ < 1e9;
+  std::vector<Argument> arguments{{"weldment", weldment_},
+                                  {"best", UnitValue{last_.best_s, "s", 6}},
+                                  {"bound", UnitValue{last_.bound_s, "s", 6}},
+                                  {"gap", UnitValue{gap_pct, "%", 3}},
+                                  {"elapsed", UnitValue{elapsed_s, "s", 2}}};
+  if (has_end) arguments.emplace_back("share", UnitValue{share_s_, "s", 2});
+  const Sentence line(has_end ? "cli.cycle.progress.of"_key : "cli.cycle.progress"_key, std::move(arguments));
+  std::fprintf(stderr, "\r\033[K%s", shown_text(line).c_str());
 }
 
 void BestSearch::end_line() {

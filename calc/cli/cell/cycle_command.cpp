@@ -6,7 +6,6 @@
 #include "base/files/output_file.hpp"
 #include "base/text/ascii.hpp"
 #include "base/text/comma_list.hpp"
-#include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
 #include "cell/timeline/cycle_columns.hpp"
 #include "cell/timeline/plan_order.hpp"
@@ -46,45 +45,56 @@ std::string unwelded_text(const std::vector<CycleResult>& cycles) {
   std::string text;
   for (const CycleResult& cycle : cycles)
     if (!cycle.unwelded.empty())
-      text += "\n" + cycle.weldment + ": " + std::to_string(cycle.unwelded.size()) + " of " +
-              std::to_string(cycle.robot_seams) +
-              " robot seams unwelded. The weldment fails, and its time has no margin.";
+      text += "\n" + shown_text(Sentence("cli.cycle.unwelded"_key, {{"weldment", cycle.weldment},
+                                                                    {"unwelded", cycle.unwelded.size()},
+                                                                    {"seams", cycle.robot_seams}}));
   return text.empty() ? text : text + "\n";
+}
+
+/// A heading within a line: English has it in small letters, other languages write their words as they are.
+std::string within_line(const char* heading) {
+  const std::string word = shown_word(Word::of_table(heading));
+  return word == heading ? lower_case(word) : word;
 }
 
 /// Where the time goes beside the arc: a line a weldment.
 std::string losses_text(const std::vector<CycleResult>& cycles) {
   constexpr std::size_t most = 3;
-  std::string text = "\nLargest losses beside the arc (summed over the robots):\n";
+  std::string text = "\n" + shown_text(Sentence("cli.cycle.losses"_key)) + "\n";
   for (const CycleResult& cycle : cycles) {
     std::vector<std::string> losses;
     for (const CycleLoss& loss : cycle_losses(cycle))
       if (losses.size() < most)
-        losses.push_back(lower_case(loss.part->label) + " " + rounded_text(loss.time_s, 4) + " s");
+        losses.push_back(within_line(loss.part->label) + " " + output_view().quantity({loss.time_s, "s"}));
     if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + comma_list(losses) + "\n";
   }
   return text;
 }
 
+std::string direction_of(const Move& move) {
+  if (move.kind != MoveKind::arc) return "";
+  return shown_word(move.reversed ? "reversed"_word : "as drawn"_word);
+}
+
 std::string moves_table(const CycleResult& cycle) {
-  TextTable table({{"Robot", "", true, 0},
-                   {"Start", "s", false, 6},
-                   {"End", "s", false, 6},
-                   {"Kind", "", true, 0},
-                   {"Seam", "", true, 0},
-                   {"Pass", "", true, 0},
-                   {"Direction", "", true, 0}});
+  TextTable table({{"Robot"_word, "", true, 0},
+                   {"Start"_word, "s", false, 6},
+                   {"End"_word, "s", false, 6},
+                   {"Kind"_word, "", true, 0},
+                   {"Seam"_word, "", true, 0},
+                   {"Pass"_word, "", true, 0},
+                   {"Direction"_word, "", true, 0}},
+                  output_view());
   for (const Move& move : cycle.moves)
     table.cell(move.robot)
         .cell(move.start_s)
         .cell(move.end_s)
-        .cell(to_string(move.kind))
+        .cell(kind_sentence(move.kind))
         .cell(move.seam)
         .cell(move.pass > 0 ? std::to_string(move.pass) : std::string())
-        .cell(move.kind != MoveKind::arc ? ""
-              : move.reversed            ? "reversed"
-                                         : "as drawn");
-  return "\nWeldment " + printable(cycle.weldment) + "\n" + table.text();
+        .cell(direction_of(move));
+  const Sentence heading("cli.cycle.weldment"_key, {{"weldment", printable(cycle.weldment)}});
+  return "\n" + shown_text(heading) + "\n" + table.text();
 }
 
 /// Ten seconds where neither time nor steps are given; any time where only steps are.
@@ -110,19 +120,23 @@ std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
 
 /// What repeats the search.
 std::string search_note(const Options& options, const std::vector<CycleResult>& cycles) {
-  std::string note = "\nBest of the orders tried with seed " + std::to_string(options.seed) + ":";
+  std::vector<Sentence> best;
   for (const CycleResult& cycle : cycles)
-    note += (&cycle == &cycles.front() ? " " : ", ") + cycle.weldment + " " +
-            std::to_string(cycle.orders_tried) + " (gap " + rounded_text(cycle.gap_pct.value_or(0), 3) +
-            " %)";
-  return note + "\n";
+    best.push_back(Sentence("cli.cycle.best-of"_key, {{"weldment", cycle.weldment},
+                                                      {"orders", std::to_string(cycle.orders_tried)},
+                                                      {"gap", UnitValue{cycle.gap_pct.value_or(0), "%", 3}}}));
+  const Sentence note("cli.cycle.best"_key,
+                      {{"seed", std::to_string(options.seed)}, {"weldments", std::move(best)}});
+  return "\n" + shown_text(note) + "\n";
 }
 
 /// The plan with the order of each cycle as its weldment's own.
 void save_orders(const Options& options, Plan plan, const std::vector<CycleResult>& cycles) {
   std::error_code ignored;
   if (std::filesystem::equivalent(options.plan, options.output, ignored))
-    throw InputError("--output", "the plan that is read, " + printable(options.output), "another file");
+    throw InputError("--output",
+                     Sentence("cli.refusal.plan-that-is-read"_key, {{"file", printable(options.output)}}),
+                     "another file"_word);
   for (const CycleResult& cycle : cycles)
     if (Weldment* weldment = find_by_id(plan.weldments, cycle.weldment)) take_order(*weldment, cycle);
   check_plan(plan, options.output);
@@ -150,8 +164,10 @@ void run(const Options& options, Result& result) {
   if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
-  if (!options.output.empty()) result.output += "\nPlan with this order written to " + options.output + ".\n";
-  result.output += "\nFindings: " + findings_count(findings) + "\n" + findings_text(findings);
+  if (!options.output.empty())
+    result.output +=
+        "\n" + shown_text(Sentence("cli.cycle.written"_key, {{"file", options.output}})) + "\n";
+  result.output += findings_section(findings);
 }
 
 }  // namespace

@@ -38,12 +38,13 @@ void write_parts(JsonWriter& json, const Cart& cart) {
 }
 
 std::string table_text(const Weldment& weldment, const Cart& cart, const CartCheck& check) {
-  TextTable table({{"Part", "", true, 0},
-                   {"Needed", "", false, 0},
-                   {"On the cart", "", false, 0},
-                   {"Heats", "", true, 0},
-                   {"", "", true, 0}});
-  const auto row = [&](const std::string& part, int needed, const char* verdict) {
+  TextTable table({{"Part"_word, "", true, 0},
+                   {"Needed"_word, "", false, 0},
+                   {"On the cart"_word, "", false, 0},
+                   {"Heats"_word, "", true, 0},
+                   {"", "", true, 0}},
+                  output_view());
+  const auto row = [&](const std::string& part, int needed, Word verdict) {
     int found = 0;
     std::vector<std::string> heats;
     for (const CartPart& item : cart)
@@ -60,11 +61,11 @@ std::string table_text(const Weldment& weldment, const Cart& cart, const CartChe
   };
   for (const Part& part : weldment.parts)
     row(part.id, part.quantity,
-        differs(check.missing, part.id) ? "missing"
-        : differs(check.extra, part.id) ? "too many"
-                                        : "");
+        differs(check.missing, part.id) ? "missing"_word
+        : differs(check.extra, part.id) ? "too many"_word
+                                        : Word());
   for (const PartDifference& part : check.extra)
-    if (part.needed == 0) row(part.part, 0, "not of this weldment");
+    if (part.needed == 0) row(part.part, 0, "not of this weldment"_word);
   return table.text();
 }
 
@@ -87,10 +88,10 @@ void run(const Options& options, Result& result) {
     result.output = json.take();
     return;
   }
-  result.output = table_text(weldment, cart, check) + "\n" +
-                  (check.complete() ? "The cart is complete: the unit may go."
-                                    : "The unit waits: " + cart_text(check) + ".") +
-                  "\n";
+  const Sentence verdict = check.complete()
+                               ? Sentence("kit.complete"_key)
+                               : Sentence("kit.waits"_key, {{"differences", cart_sentence(check)}});
+  result.output = table_text(weldment, cart, check) + "\n" + shown_text(verdict) + "\n";
 }
 
 }  // namespace

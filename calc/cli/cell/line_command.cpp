@@ -1,7 +1,6 @@
 #include <memory>
 
 #include "base/error.hpp"
-#include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
 #include "cli/cell/line_output.hpp"
 #include "cli/cell/robot_out.hpp"
@@ -76,9 +75,9 @@ LineRequest request_of(const Options& options, const Plan& plan, const Evaluatio
 }
 
 void require_line(const Plan& plan, const std::string& file) {
-  if (!plan.line) throw InputError(printable(file), "no line", "a plan with a line", "/line");
+  if (!plan.line) throw InputError(printable(file), "no line"_word, "a plan with a line"_word, "/line");
   if (plan.line->stages.empty())
-    throw InputError(printable(file), "a line without stages", "at least one", "/line/stages");
+    throw InputError(printable(file), "a line without stages"_word, "at least one"_word, "/line/stages");
 }
 
 void run(const Options& options, Result& result) {
@@ -105,8 +104,7 @@ void run(const Options& options, Result& result) {
     result.output = json.take();
     return;
   }
-  result.output = line_text(line, !options.summary) + "\nFindings: " + findings_count(findings) + "\n" +
-                  findings_text(findings);
+  result.output = line_text(line, !options.summary) + findings_section(findings);
 }
 
 void add_change_options(const Command& command, Options& options) {
@@ -134,7 +132,7 @@ void add_line(const Command& app, Result& result) {
       .one_of({"given", "best"});
   add_whole_number(command, "--steps", options->steps, 1, most_steps,
                    "best: orders to try a weldment (default 20000)");
-  add_whole_number(command, "--units", options->units, 1, most_units,
+  add_whole_number(command, "--unit-count", options->units, 1, most_units,
                    "as many units, the orders again and again");
   add_seed(command, options->seed, "of stops and faults (default 1)");
   add_whole_number(command, "--runs", options->runs, 1, most_runs,

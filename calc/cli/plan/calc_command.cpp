@@ -37,7 +37,7 @@ double standard_uncertainty(const OptionSpec& option, const std::string& text, d
         parse_quantity(std::string_view(text).substr(0, text.size() - 1), unit_named(""), where) / 100;
   else
     u = parse_difference(text, unit_named(option.unit), where);
-  if (!(u >= 0)) throw InputError(where, "\"" + printable(text) + "\"", "an uncertainty of 0 or more");
+  if (!(u >= 0)) throw InputError(where, "\"" + printable(text) + "\"", "an uncertainty of 0 or more"_word);
   return u;
 }
 
@@ -58,7 +58,7 @@ QuantityRequest request_of(const Quantity& quantity, const Options& options) {
   for (const auto& [name, text] : options.uncertainty) {
     const auto value = request.inputs.numbers.find(name);
     if (value == request.inputs.numbers.end())
-      throw InputError("--u-" + name, "an uncertainty without a value", "--" + name + " as well");
+      throw InputError("--u-" + name, "an uncertainty without a value"_word, Sentence("calc.option-as-well"_key, {{"option", "--" + name}}));
     for (const OptionSpec& option : quantity.options)
       if (name == option.name)
         request.standard_uncertainty[name] = standard_uncertainty(option, text, value->second);
@@ -120,49 +120,61 @@ std::string json_text(const Quantity& quantity, const QuantityAnswer& answer) {
   return json.take();
 }
 
-std::string list_text(const std::vector<std::optional<double>>& list) {
+constexpr int shown_digits = 6;
+
+std::string list_text(const std::vector<std::optional<double>>& list, const char* unit) {
+  const TextView& view = output_view();
   std::string text;
   for (const auto& element : list)
-    text += (text.empty() ? "" : ", ") + (element ? rounded_text(*element, 6) : "none");
+    text += (text.empty() ? "" : ", ") +
+            (element ? view.number({*element, unit, shown_digits}) : view.word("none"_word));
   return "[" + text + "]";
 }
 
 std::string value_text(const ResultSpec& spec, const QuantityAnswer& answer) {
+  const TextView& view = output_view();
   const auto found = answer.results.values.find(spec.key);
   if (found == answer.results.values.end()) return "-";
   const ResultValue<double>& value = found->second;
-  if (value.is_list) return list_text(value.list);
-  if (value.text) return *value.text;
-  if (value.boolean) return *value.boolean ? "yes" : "no";
-  return value.number ? rounded_text(*value.number, 6) : "-";
+  if (value.is_list) return list_text(value.list, spec.unit);
+  if (value.text) return view.word(*value.text);
+  if (value.boolean) return view.word(*value.boolean ? "yes"_word : "no"_word);
+  return value.number ? view.number({*value.number, spec.unit, shown_digits}) : "-";
+}
+
+/// The expanded uncertainty of a result; empty where there is none.
+std::string uncertainty_text(const ResultSpec& spec, const QuantityAnswer& answer) {
+  const auto u = answer.u.find(spec.key);
+  if (u == answer.u.end()) return {};
+  return output_view().difference({2 * u->second, spec.unit, 2});
 }
 
 std::string table_text(const Quantity& quantity, const QuantityAnswer& answer, bool explain) {
-  TextTable table({{"Result", "", true, 0},
-                   {"Value", "", true, 0},
-                   {"Unit", "", true, 0},
-                   {"U (k = 2)", "", true, 0},
-                   {"Key", "", true, 0}});
-  for (const ResultSpec& spec : quantity.results) {
-    const auto u = answer.u.find(spec.key);
-    table.cell(spec.label)
+  TextTable table({{"Result"_word, "", true, 0},
+                   {"Value"_word, "", true, 0},
+                   {"Unit"_word, "", true, 0},
+                   {"U (k = 2)"_word, "", true, 0},
+                   {"Key"_word, "", true, 0}},
+                  output_view());
+  for (const ResultSpec& spec : quantity.results)
+    table.cell(Word::of_table(spec.label))
         .cell(value_text(spec, answer))
-        .cell(spec.unit)
-        .cell(u == answer.u.end() ? std::string() : rounded_text(2 * u->second, 2))
+        .cell(output_view().unit(spec.unit))
+        .cell(uncertainty_text(spec, answer))
         .cell(spec.key);
-  }
   std::string text = table.text();
   if (!answer.results.findings.empty()) text += "\n" + findings_text(answer.results.findings);
   if (explain)
     for (const Explanation& explanation : answer.results.explanations)
-      text += "\n" + explanation_text(explanation);
+      text += "\n" + explanation_text(explanation, output_view());
   return text;
 }
 
 std::string quantity_list() {
-  TextTable table({{"Quantity", "", true, 0}, {"What it computes", "", true, 0}});
-  for (const Quantity* quantity : quantities()) table.cell(quantity->name).cell(quantity->summary);
-  return table.text() + "\nseamtakt calc QUANTITY --help lists the options.\n";
+  TextTable table({{"Quantity"_word, "", true, 0}, {"What it computes"_word, "", true, 0}}, output_view());
+  for (const Quantity* quantity : quantities())
+    table.cell(quantity->name).cell(Word::of_table(quantity->summary));
+  return table.text() + "\n" + shown_text(Sentence("calc.list.help"_key)) + "\n";
 }
 
 std::string help_of(const OptionSpec& option) {

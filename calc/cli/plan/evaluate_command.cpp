@@ -43,21 +43,21 @@ void write_json(const Evaluation& evaluation, const Provenance& provenance, cons
 std::string table_text(const Evaluation& evaluation, const Options& options) {
   std::string text;
   if (!options.summary)
-    text += "Passes\n" + column_table(pass_columns(), evaluation.passes, options.all) + "\nSeams\n" +
+    text += shown_word("Passes"_word) + "\n" + column_table(pass_columns(), evaluation.passes, options.all) +
+            "\n" + shown_word("Seams"_word) + "\n" +
             column_table(seam_columns(), evaluation.seams, options.all) + "\n";
-  text += "Weldments\n" + column_table(weldment_columns(), evaluation.weldments, true);
-  return text + "\nFindings: " + findings_count(evaluation.findings) + "\n" +
-         findings_text(evaluation.findings);
+  text += shown_word("Weldments"_word) + "\n" + column_table(weldment_columns(), evaluation.weldments, true);
+  return text + findings_section(evaluation.findings);
 }
 
 void explain_value(const Plan& plan, const Options& options, Result& result) {
   const std::size_t dot = options.explain.rfind('.');
   if (dot == std::string::npos)
     throw InputError("--explain", "\"" + printable(options.explain) + "\"",
-                     "WHERE.KEY, such as BD/S03/pass 1.heat_input_kJ_mm");
+                     "WHERE.KEY, such as BD/S03/pass 1.heat_input_kJ_mm"_word);
   for (const Explanation& explanation : explain(plan, std::string_view(options.explain).substr(0, dot),
                                                 std::string_view(options.explain).substr(dot + 1)))
-    result.output += (result.output.empty() ? "" : "\n") + explanation_text(explanation);
+    result.output += (result.output.empty() ? "" : "\n") + explanation_text(explanation, output_view());
 }
 
 /// A plan and what follows from it.

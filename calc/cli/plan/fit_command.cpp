@@ -90,48 +90,73 @@ std::string json_text(const FitResult& fitted, const Options& options, const Pro
   return json.take();
 }
 
-std::string change_text(double from, double to) {
-  return from == to ? rounded_text(from, 4) : rounded_text(from, 4) + " > " + rounded_text(to, 4);
+/// "5.2 > 6", or "6" where nothing changes; with the unit at its end in a sentence.
+Sentence change_of(const UnitValue& from, const UnitValue& to) {
+  if (from.value == to.value) return Sentence("fit.unchanged"_key, {{"value", to}});
+  return Sentence("fit.changed"_key, {{"from", from}, {"to", to}});
+}
+
+/// The same in a column that says the unit.
+std::string change_text(double from, double to, const char* unit = "") {
+  const std::string after = output_view().number({to, unit});
+  return from == to ? after : output_view().number({from, unit}) + " > " + after;
 }
 
 std::string limit_words(const std::vector<FitLimit>& limits) {
   std::vector<std::string> words;
-  for (const FitLimit& limit : limits) words.push_back(limit.sentence.english());
+  for (const FitLimit& limit : limits) words.push_back(shown_text(limit.sentence));
   return comma_list(words);
 }
 
+std::string schedule_text(const FittedSeam& seam) {
+  const std::string &before = seam.before.schedule, &after = seam.after.schedule;
+  const std::string change = before == after ? before : before + " > " + after;
+  return seam.is_existing ? shown_text(Sentence("fit.existing-schedule"_key, {{"schedule", change}})) : change;
+}
+
 std::string changes_table(const FitResult& fitted) {
-  TextTable table({{"Seam", "", true, 0},
-                   {"Schedule", "", true, 0},
-                   {"Passes", "", true, 0},
-                   {"Wire feed", "m/min", true, 0},
-                   {"Voltage", "V", true, 0},
-                   {"Travel", "mm/s", true, 0},
-                   {"Heat input", "kJ/mm", true, 0},
-                   {"Leg", "mm", true, 0},
-                   {"Time", "s", true, 0},
-                   {"Cost", "", true, 0},
-                   {"Held back by", "", true, 0}});
+  TextTable table({{"Seam"_word, "", true, 0},
+                   {"Schedule"_word, "", true, 0},
+                   {"Passes"_word, "", true, 0},
+                   {"Wire feed"_word, "m/min", true, 0},
+                   {"Voltage"_word, "V", true, 0},
+                   {"Travel"_word, "mm/s", true, 0},
+                   {"Heat input"_word, "kJ/mm", true, 0},
+                   {"Leg"_word, "mm", true, 0},
+                   {"Time"_word, "s", true, 0},
+                   {"Cost"_word, "", true, 0},
+                   {"Held back by"_word, "", true, 0}},
+                  output_view());
   for (const FittedSeam& seam : fitted.seams) {
     if (!seam.is_changed) continue;
     const FitSettings &a = seam.before, &b = seam.after;
-    table.cell(seam.weldment + "/" + seam.seam);
-    table.cell((a.schedule == b.schedule ? a.schedule : a.schedule + " > " + b.schedule) +
-               (seam.is_existing ? " (existing)" : ""));
+    table.cell(seam.weldment + "/" + seam.seam).cell(schedule_text(seam));
     table.cell(change_text(a.passes, b.passes))
-        .cell(change_text(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min));
-    table.cell(change_text(a.arc_voltage_V, b.arc_voltage_V));
-    table.cell(change_text(a.travel_speed_mm_s, b.travel_speed_mm_s));
-    table.cell(change_text(a.heat_input_kJ_mm, b.heat_input_kJ_mm));
-    table.cell(a.leg_mm ? change_text(*a.leg_mm, *b.leg_mm) : "-");
-    table.cell(change_text(a.time_s, b.time_s))
+        .cell(change_text(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min, "m/min"));
+    table.cell(change_text(a.arc_voltage_V, b.arc_voltage_V, "V"));
+    table.cell(change_text(a.travel_speed_mm_s, b.travel_speed_mm_s, "mm/s"));
+    table.cell(change_text(a.heat_input_kJ_mm, b.heat_input_kJ_mm, "kJ/mm"));
+    table.cell(a.leg_mm ? change_text(*a.leg_mm, *b.leg_mm, "mm") : "-");
+    table.cell(change_text(a.time_s, b.time_s, "s"))
         .cell(change_text(a.cost, b.cost))
         .cell(limit_words(seam.binding));
   }
   return table.rows() ? table.text() : "";
 }
 
-std::string table_text(const FitResult& fitted, const Options& options) {
+Word objective_word(FitObjective objective) {
+  switch (objective) {
+    case FitObjective::time:
+      return "time"_word;
+    case FitObjective::heat:
+      return "heat"_word;
+    case FitObjective::cost:
+      return "cost"_word;
+  }
+  return {};
+}
+
+Sentence summary_of(const FitResult& fitted, FitObjective objective) {
   int changed = 0, existing = 0, as_planned = 0, without = 0;
   double before = 0, after = 0;
   for (const FittedSeam& seam : fitted.seams) {
@@ -139,14 +164,21 @@ std::string table_text(const FitResult& fitted, const Options& options) {
     before += seam.before.time_s;
     after += seam.has_settings ? seam.after.time_s : seam.before.time_s;
   }
-  std::string text = "Fitted for " + options.objective + ": " + std::to_string(changed) +
-                     " seams with new settings, " +
-                     (existing ? std::to_string(existing) + " with an existing schedule, " : "") +
-                     std::to_string(as_planned) + " as planned, " + std::to_string(without) +
-                     " without any. Arcs with starts and ends: " + change_text(before, after) + " s.\n";
+  std::vector<Argument> arguments{{"objective", objective_word(objective)},
+                                  {"changed", changed},
+                                  {"planned", as_planned},
+                                  {"without", without},
+                                  {"arcs", change_of({before, "s"}, {after, "s"})}};
+  if (existing > 0) arguments.emplace_back("existing", existing);
+  return Sentence(existing > 0 ? "fit.summary.existing"_key : "fit.summary"_key, std::move(arguments));
+}
+
+std::string table_text(const FitResult& fitted, const Options& options) {
+  std::string text = shown_text(summary_of(fitted, *fit_objective_of(options.objective))) + "\n";
   if (const std::string table = changes_table(fitted); !table.empty()) text += "\n" + table;
-  text += "\nFindings: " + findings_count(fitted.findings) + "\n" + findings_text(fitted.findings);
-  if (!options.output.empty()) text += "\nPlan written to " + options.output + ".\n";
+  text += findings_section(fitted.findings);
+  if (!options.output.empty())
+    text += "\n" + shown_text(Sentence("fit.written"_key, {{"file", options.output}})) + "\n";
   return text;
 }
 
@@ -154,8 +186,9 @@ void save(const Options& options, const LoadedPlan& loaded, const Plan& plan) {
   std::error_code ignored;
   const bool is_input = std::filesystem::equivalent(options.plan, options.output, ignored);
   if (is_input && !options.overwrite)
-    throw InputError("--output", "the plan that is read, " + printable(options.output),
-                     "another file, or --overwrite");
+    throw InputError("--output",
+                     Sentence("cli.refusal.plan-that-is-read"_key, {{"file", printable(options.output)}}),
+                     "another file, or --overwrite"_word);
   check_plan(plan, options.output);
   SaveOptions save_options;
   if (is_input) save_options.expected_sha256 = loaded.provenance.plan_sha256;

@@ -33,7 +33,8 @@ std::vector<const Weldment*> chosen_weldments(const Plan& plan, const std::strin
   }
   if (chosen.empty() && !id.empty())
     throw InputError("--weldment", "\"" + printable(id) + "\"",
-                     known.empty() ? "a plan with weldments" : "one of " + known);
+                     known.empty() ? Sentence("a plan with weldments"_word)
+                                   : Sentence("cli.one-of"_key, {{"choices", known}}));
   return chosen;
 }
 

@@ -7,6 +7,7 @@
 #include "cell/timeline/timeline.hpp"
 #include "cli/common/clock.hpp"
 #include "cli/common/command.hpp"
+#include "cli/common/output_view.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "exchange/report/period_record.hpp"
 #include "exchange/report/report.hpp"
@@ -35,7 +36,7 @@ Form form_of(const std::string& output) {
   if (output.ends_with(".csv")) return Form::table;
   if (output.ends_with(".xlsx")) return Form::workbook;
   throw InputError("--output", "\"" + printable(output) + "\"",
-                   "a file name that ends in .html, .csv or .xlsx");
+                   "a file name that ends in .html, .csv or .xlsx"_word);
 }
 
 FileKind kind_of(Form form) {
@@ -47,7 +48,7 @@ std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, c
     if (sheet.name == table) return sheet_csv(sheet, origin);
   std::vector<std::string> names;
   for (const Sheet& sheet : sheets) names.push_back(sheet.name);
-  throw InputError("--table", "\"" + printable(table) + "\"", "one of " + comma_list(names));
+  throw InputError("--table", "\"" + printable(table) + "\"", Sentence("cli.one-of"_key, {{"choices", comma_list(names)}}));
 }
 
 std::string plan_report(const Options& options, Form form) {
@@ -71,8 +72,8 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
   if (options.unit.empty() != of_period)
     throw InputError(
         "report --store",
-        of_period ? "--unit beside --from, --to or --seam" : "none of --unit, --from, --to and --seam",
-        "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM");
+        of_period ? "--unit beside --from, --to or --seam"_word : "none of --unit, --from, --to and --seam"_word,
+        "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM"_word);
   RecordRange range;
   range.set_times(options.from, options.to);
   if (!options.seam.empty()) range.set_seam(options.seam);
@@ -94,16 +95,16 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
 void run(const Options& options, Result& result) {
   const Form form = form_of(options.output);
   if (options.plan.empty() == options.store.empty())
-    throw InputError("report", options.plan.empty() ? "neither a plan nor --store" : "a plan and --store",
-                     "one of the two");
+    throw InputError("report", options.plan.empty() ? "neither a plan nor --store"_word : "a plan and --store"_word,
+                     "one of the two"_word);
   const FileKind kind = kind_of(form);
   bool trusted = true;
   save_made(options.output, kind, [&] {
     return options.store.empty() ? plan_report(options, form) : store_report(options, form, trusted);
   });
-  result.output = "Report written to " + options.output + "\n";
+  result.output = shown_text(Sentence("report.written"_key, {{"file", options.output}})) + "\n";
   if (trusted) return;
-  result.output += "The store is NOT TRUSTED (ledger verify says why).\n";
+  result.output += shown_text(Sentence("report.store-not-trusted"_key)) + "\n";
   result.exit_code = found_fail;
 }
 

@@ -21,7 +21,7 @@ std::vector<double> numbers_of(const CsvTable& table, std::size_t column) {
     if (!parse_number(row.fields[column], value, table.delimiter != ','))
       throw InputError(table.file + ":" + std::to_string(row.line),
                        "\"" + printable(row.fields[column]) + "\"",
-                       "a number in column " + table.header[column]);
+                       Sentence("waveform.number"_key, {{"column", table.header[column]}}));
     numbers.push_back(value);
   }
   return numbers;

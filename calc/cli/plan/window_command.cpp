@@ -108,10 +108,11 @@ std::string picture(const WindowMap& map) {
   const std::size_t rows = std::min<std::size_t>(20, feeds), columns = std::min<std::size_t>(60, speeds);
   const std::size_t point_row = nearest_index(map.wire_feed_speed_m_min, map.working_wire_feed_speed_m_min);
   const std::size_t point_column = nearest_index(map.travel_speed_mm_s, map.working_travel_speed_mm_s);
-  std::string text = "Wire feed speed\n";
+  const TextView& view = output_view();
+  std::string text = view.word("Wire feed speed"_word) + "\n";
   for (std::size_t row = rows; row-- > 0;) {
     const std::size_t feed = (2 * row + 1) * feeds / (2 * rows);
-    std::string label = rounded_text(map.wire_feed_speed_m_min[feed], 3);
+    std::string label = view.number({map.wire_feed_speed_m_min[feed], "m/min", 3});
     label.resize(std::max<std::size_t>(label.size(), 6), ' ');
     text += label + "|";
     for (std::size_t column = 0; column < columns; ++column) {
@@ -121,44 +122,64 @@ std::string picture(const WindowMap& map) {
     }
     text += '\n';
   }
-  return text + "m/min  " + rounded_text(map.travel_speed_mm_s.front(), 3) + " to " +
-         rounded_text(map.travel_speed_mm_s.back(), 3) +
-         " mm/s travel speed, left to right    # inside all limits   o the schedule\n";
+  return text +
+         shown_text(Sentence("window.picture"_key, {{"feed", UnitValue{0, "m/min"}},
+                                                    {"from", UnitValue{map.travel_speed_mm_s.front(), "mm/s", 3}},
+                                                    {"to", UnitValue{map.travel_speed_mm_s.back(), "mm/s", 3}}})) +
+         "\n";
+}
+
+/// In the unit of its row.
+void add_number(TextTable& table, const std::optional<double>& value, const std::string& unit) {
+  if (value)
+    table.cell(UnitValue{*value, unit.c_str()});
+  else
+    table.cell(value);
 }
 
 std::string limits_table(const WindowMap& map) {
-  TextTable table({{"Limit", "", true, 0},
-                   {"Side", "", true, 0},
-                   {"Bound", "", false, 4},
-                   {"Value", "", false, 4},
-                   {"Margin", "", false, 3},
-                   {"Unit", "", true, 0},
-                   {"Beyond it", "%", false, 3},
-                   {"By it alone", "%", false, 3},
-                   {"Rule", "", true, 0}});
-  for (const WindowLimit& limit : map.limits)
-    table.cell(limit.what.english())
-        .cell(limit.is_upper ? "at most" : "at least")
-        .cell(limit.bound)
-        .cell(limit.at_working_point)
-        .cell(limit.margin())
-        .cell(limit.unit)
+  TextTable table({{"Limit"_word, "", true, 0},
+                   {"Side"_word, "", true, 0},
+                   {shown_text(Sentence("window.column.bound"_key)), "", false, 4},
+                   {"Value"_word, "", false, 4},
+                   {shown_text(Sentence("window.column.margin"_key)), "", false, 3},
+                   {"Unit"_word, "", true, 0},
+                   {"Beyond it"_word, "%", false, 3},
+                   {"By it alone"_word, "%", false, 3},
+                   {"Rule"_word, "", true, 0}},
+                  output_view());
+  for (const WindowLimit& limit : map.limits) {
+    table.cell(limit.what).cell(limit.is_upper ? "at most"_word : "at least"_word);
+    add_number(table, limit.bound, limit.unit);
+    add_number(table, limit.at_working_point, limit.unit);
+    const std::optional<double> margin = limit.margin();
+    if (margin)
+      table.difference_cell({*margin, limit.unit.c_str(), 3});
+    else
+      table.cell(margin);
+    table.cell(output_view().unit(limit.unit.c_str()))
         .cell(limit.broken_pct)
         .cell(limit.alone_pct)
         .cell(limit.rule);
+  }
   return table.text();
 }
 
+Sentence summary_of(const WindowMap& map) {
+  constexpr int all = UnitValue::all_digits;
+  return Sentence(map.working_point_is_feasible ? "window.summary.feasible"_key : "window.summary"_key,
+                  {{"schedule", printable(map.schedule)},
+                   {"seam", printable(map.weldment) + "/" + printable(map.seam)},
+                   {"passes", map.passes},
+                   {"share", UnitValue{map.feasible_pct(), "%", 3}},
+                   {"feed", UnitValue{map.working_wire_feed_speed_m_min, "m/min", all}},
+                   {"speed", UnitValue{map.working_travel_speed_mm_s, "mm/s", all}}});
+}
+
 std::string table_text(const WindowMap& map) {
-  std::string text = "Schedule " + printable(map.schedule) + " on " + printable(map.weldment) + "/" +
-                     printable(map.seam) + ", " + std::to_string(map.passes) +
-                     (map.passes == 1 ? " pass: " : " passes: ") + rounded_text(map.feasible_pct(), 3) +
-                     " % of the map keeps all limits; the schedule (" +
-                     number_text(map.working_wire_feed_speed_m_min) + " m/min, " +
-                     number_text(map.working_travel_speed_mm_s) + " mm/s) " +
-                     (map.working_point_is_feasible ? "does." : "doesn't.") + "\n\n";
-  text += picture(map) + "\nLimits, and the schedule's margin to each\n" + limits_table(map);
-  return text + "\nFindings: " + findings_count(map.findings) + "\n" + findings_text(map.findings);
+  return shown_text(summary_of(map)) + "\n\n" + picture(map) + "\n" +
+         shown_word("Limits, and the schedule's margin to each"_word) + "\n" + limits_table(map) +
+         findings_section(map.findings);
 }
 
 void run(const Options& options, Result& result) {

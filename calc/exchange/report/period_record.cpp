@@ -23,12 +23,25 @@ struct Period {
   std::vector<FoundRecord> records;
 };
 
+Sentence no_record_of(const RecordRange& range) {
+  const bool from = range.from_ns.has_value(), to = range.to_ns.has_value();
+  std::vector<Argument> arguments;
+  if (from) arguments.emplace_back("from", utc_text_of_ns(*range.from_ns));
+  if (to) arguments.emplace_back("to", utc_text_of_ns(*range.to_ns));
+  const Sentence time(from && to ? "report.time.from-to"_key : from ? "report.time.from"_key : "report.time.to"_key,
+                      std::move(arguments));
+  if (range.seam.empty()) return Sentence("report.no-record.of-time"_key, {{"time", time}});
+  const std::string seam = range.weldment + "/" + range.seam;
+  if (!from && !to) return Sentence("report.no-record.of-seam"_key, {{"seam", seam}});
+  return Sentence("report.no-record.of-seam-and-time"_key, {{"seam", seam}, {"time", time}});
+}
+
 Period period_of(const Ledger& ledger, const RecordRange& range) {
   Period period{RecordHistory(ledger), {}};
   period.records = find_records(period.history, range);
   if (period.records.empty())
-    throw InputError(range.seam.empty() ? "--from, --to" : "--seam", "no record of the " + title_of(range),
-                     "a time and a seam of which the store has records");
+    throw InputError(range.seam.empty() ? "--from, --to" : "--seam", no_record_of(range),
+                     "a time and a seam of which the store has records"_word);
   return period;
 }
 

@@ -44,7 +44,7 @@ std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_ser
   const auto numbers = records_of_unit(history, unit_serial);
   if (numbers.empty())
     throw InputError("--unit", "\"" + printable(unit_serial) + "\"",
-                     "a serial number that a record of the store has");
+                     "a serial number that a record of the store has"_word);
   RecordTables tables(history, RecordTables::Of::one_unit);
   for (const std::uint64_t seq : numbers) tables.add(seq);
   const UnitStatus status = unit_status(history, unit_serial);

@@ -1,7 +1,7 @@
 #include "formula/strength/distortion.hpp"
 
+#include "base/sentences/name_list.hpp"
 #include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -132,7 +132,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   if (type == "butt-transverse") return compute_butt_transverse(in, out);
   if (type == "tendon") return compute_tendon(in, out);
   throw InputError("--type", type.empty() ? Sentence("nothing"_word) : Sentence::verbatim(printable(type)),
-                   or_list({"fillet-angular", "longitudinal-bow", "butt-transverse", "tendon"}));
+                   one_of_names({"fillet-angular", "longitudinal-bow", "butt-transverse", "tendon"}));
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 #include "formula/size/groove.hpp"
 
+#include "base/sentences/name_list.hpp"
 #include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 
 namespace seamtakt {
@@ -52,7 +52,7 @@ GrooveShape<Real> given_shape(const Inputs<Real>& in) {
   if (!in.has("type"))
     throw InputError(
         "--type", "nothing"_word,
-        or_list({"square", "single-v", "double-v", "single-bevel", "double-bevel", "single-u"}));
+        one_of_names({"square", "single-v", "double-v", "single-bevel", "double-bevel", "single-u"}));
   GrooveShape<Real> shape;
   shape.type = *groove_type_of(in.text("type"));
   shape.thickness_mm = positive(in, "thickness");

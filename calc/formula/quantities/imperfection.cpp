@@ -1,7 +1,7 @@
 #include "formula/tolerance/imperfection.hpp"
 
+#include "base/sentences/name_list.hpp"
 #include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -100,7 +100,7 @@ template <class Real>
 void compute(const Inputs<Real>& in, Results<Real>& out) {
   ImperfectionCase weld;
   weld.level = in.text("level");
-  if (weld.level.empty()) throw InputError("--level", "nothing"_word, or_list({"B", "C", "D"}));
+  if (weld.level.empty()) throw InputError("--level", "nothing"_word, one_of_names({"B", "C", "D"}));
   const Sizes<Real> sizes{find_positive(in, "throat"), find_positive(in, "thickness"),
                           find_positive(in, "face-width")};
   if (!sizes.throat_mm && !sizes.thickness_mm && !sizes.face_width_mm)

@@ -2,19 +2,20 @@
 
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "base/sentences/name_list.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
 
 namespace seamtakt {
 
 /// The process numbers whose thermal efficiency is known: "111, 114, ... or 15".
 inline Sentence known_processes() {
-  std::vector<std::string> processes;
-  for (const auto& each : process_efficiencies) processes.emplace_back(each.process);
-  return or_list(processes);
+  std::vector<std::string_view> processes;
+  for (const auto& each : process_efficiencies) processes.push_back(each.process);
+  return one_of_names(processes);
 }
 
 /// k from --efficiency, else from --process; empty where neither was given. InputError for a process number

@@ -4,8 +4,8 @@
 #include <charconv>
 #include <cmath>
 
-#include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
+#include "base/sentences/name_list.hpp"
+#include "base/units/units.hpp"
 #include "formula/uncertainty/propagation.hpp"
 
 namespace seamtakt {
@@ -20,15 +20,15 @@ const OptionSpec* find_option(const Quantity& quantity, std::string_view name) {
 Sentence options_of(const Quantity& quantity) {
   std::vector<std::string> names;
   for (const auto& option : quantity.options) names.push_back("--" + std::string(option.name));
-  return or_list(names);
+  return one_of_names(std::vector<std::string_view>(names.begin(), names.end()));
 }
 
-std::vector<std::string> choices_of(const OptionSpec& option) {
-  std::vector<std::string> choices;
+std::vector<std::string_view> choices_of(const OptionSpec& option) {
+  std::vector<std::string_view> choices;
   std::string_view rest = option.choices;
   while (true) {
     std::size_t bar = rest.find('|');
-    choices.emplace_back(rest.substr(0, bar));
+    choices.push_back(rest.substr(0, bar));
     if (bar == std::string_view::npos) return choices;
     rest.remove_prefix(bar + 1);
   }
@@ -53,9 +53,9 @@ void check_text(const Quantity& quantity, std::string_view name, const std::stri
   if (option.kind == OptionKind::number)
     throw InputError("--" + std::string(name), printable(text), "a number"_word);
   if (option.kind != OptionKind::text || !option.choices) return;
-  auto choices = choices_of(option);
+  const auto choices = choices_of(option);
   if (std::find(choices.begin(), choices.end(), text) == choices.end())
-    throw InputError("--" + std::string(name), printable(text), or_list(choices));
+    throw InputError("--" + std::string(name), printable(text), one_of_names(choices));
 }
 
 void fill_default(const OptionSpec& option, Inputs<double>& inputs) {

@@ -1,7 +1,7 @@
 #include "formula/wire/transfer.hpp"
 
+#include "base/sentences/name_list.hpp"
 #include "formula/input_checks.hpp"
-#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -55,7 +55,7 @@ struct Transfer {
   template <class Real>
   static void compute(const Inputs<Real>& in, Results<Real>& out) {
     std::string material = required_text(in.has("wire-material"), in.text("wire-material"), "--wire-material",
-                                         or_list({"mild-steel", "stainless", "aluminium"}));
+                                         one_of_names({"mild-steel", "stainless", "aluminium"}));
     std::string designation = required_text(in.has("gas"), in.text("gas"), "--gas", gas_expected);
     auto gas = shielding_gas_of(designation);
     if (!gas) throw InputError("--gas", printable(designation), gas_expected);

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "formula/or_list.hpp"
+#include "base/sentences/name_list.hpp"
 #include "formula/reference_table.hpp"
 
 namespace seamtakt {
@@ -34,7 +34,7 @@ ToleranceKind kind_of_word(const std::string& word) {
   for (ToleranceKind kind : {ToleranceKind::linear, ToleranceKind::angular, ToleranceKind::straightness})
     if (word == word_of(kind)) return kind;
   throw InputError("reference/iso13920.csv", "kind " + printable(word),
-                   or_list({"linear", "angular", "straightness"}));
+                   one_of_names({"linear", "angular", "straightness"}));
 }
 
 /// The standard states angles in whole minutes; the table's degrees are rounded.

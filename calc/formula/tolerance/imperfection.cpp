@@ -1,7 +1,7 @@
 #include "formula/tolerance/imperfection.hpp"
 
 #include "base/error.hpp"
-#include "formula/or_list.hpp"
+#include "base/sentences/name_list.hpp"
 #include "formula/reference_table.hpp"
 
 namespace seamtakt {
@@ -12,7 +12,7 @@ ImperfectionSize size_of_word(const std::string& word) {
   if (word == "thickness") return ImperfectionSize::thickness;
   if (word == "face_width") return ImperfectionSize::face_width;
   throw InputError("reference/iso5817.csv", "factor_of " + printable(word),
-                   or_list({"throat", "thickness", "face_width"}));
+                   one_of_names({"throat", "thickness", "face_width"}));
 }
 
 ImperfectionRule read_rule(const ReferenceTable& table, std::size_t row) {

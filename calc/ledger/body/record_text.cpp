@@ -30,11 +30,12 @@ bool is_blank_text(std::string_view text) {
 
 void check_record_text(const std::string& where, std::string_view text, std::size_t longest) {
   if (const std::size_t at = first_invalid_utf8(text); at != std::string_view::npos)
-    throw InputError(where, "bytes that aren't UTF-8, at byte " + std::to_string(at + 1), "UTF-8 text");
-  if (is_blank_text(text)) throw InputError(where, text.empty() ? "nothing" : "a blank text", "a text");
+    throw InputError(where, Sentence("text.not-utf-8"_key, {{"byte", at + 1}}), "UTF-8 text"_word);
+  if (is_blank_text(text))
+    throw InputError(where, text.empty() ? "nothing"_word : "a blank text"_word, "a text"_word);
   if (text.size() > longest)
-    throw InputError(where, "a text of " + std::to_string(text.size()) + " bytes",
-                     "at most " + std::to_string(longest) + " bytes");
+    throw InputError(where, Sentence("text.bytes"_key, {{"bytes", text.size()}}),
+                     Sentence("text.bytes.at-most"_key, {{"bytes", longest}}));
 }
 
 }  // namespace seamtakt

@@ -21,7 +21,10 @@ void export_bundle(const Ledger& ledger, const BundleOptions& options,
 
 struct BundleOutcome {
   std::uint64_t records_before = 0, records_added = 0, heads_added = 0;
-  std::string text;  ///< what happened, for a person
+  Sentence sentence;  ///< what happened, for a person
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 /// Puts a bundle's records into a store: one that is empty, or that holds the first of them already. All or

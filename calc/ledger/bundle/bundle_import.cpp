@@ -24,10 +24,11 @@ std::string bundle_store(const std::string& line, const std::string& file) {
   const std::string where = printable(file) + ":1";
   if (!node || body_text(*node, "bundle.format") != "seamtakt-bundle")
     throw InputError(where, "\"" + printable(line, 40) + "\"",
-                     "a bundle (ledger export); arc logs are read by audit --store");
+                     "a bundle (ledger export); arc logs are read by audit --store"_word);
   const JsonNode* version = body_member(*node, "bundle.version");
   if (version == nullptr || version->number != 1)
-    throw InputError(where, "a bundle of another version", "version 1");
+    throw InputError(where, "a bundle of another version"_word,
+                     Sentence("store.version"_key, {{"version", 1}}));
   return body_text(*node, "bundle.store");
 }
 
@@ -54,24 +55,26 @@ class Import {
     stored_frontier_ = before.state.frontier;
     for (std::string line; std::getline(in, line);) {
       ++line_;
-      if (in.eof()) refuse("a last line without its end", "a whole bundle");
+      if (in.eof()) refuse("a last line without its end"_word, "a whole bundle"_word);
       if (line.size() > longest_line)
-        refuse("a line of " + std::to_string(line.size()) + " bytes", "a bundle's line");
+        refuse(Sentence("bundle.line.bytes"_key, {{"bytes", line.size()}}), "a bundle's line"_word);
       take(line);
     }
-    if (line_ == 0) refuse("an empty file", "a bundle (ledger export)");
+    if (line_ == 0) refuse("an empty file"_word, "a bundle (ledger export)"_word);
     store();
-    if (frontier_.size() != last_head_.n) refuse("records that no head covers", "a whole bundle");
+    if (frontier_.size() != last_head_.n)
+      refuse("records that no head covers"_word, "a whole bundle"_word);
     if (frontier_.size() < stored_)
-      refuse("fewer records than the store has", "a bundle of this store, of the same age or newer");
+      refuse("fewer records than the store has"_word,
+             "a bundle of this store, of the same age or newer"_word);
     if (outcome_.records_added > 0) backend_.set_state({frontier_.size(), frontier_.bytes()});
     store_sides();
     check_stored();
     describe();
   }
 
-  [[noreturn]] void refuse(const std::string& found, const std::string& expected) const {
-    throw InputError(place(), found, expected);
+  [[noreturn]] void refuse(Phrase found, Phrase expected) const {
+    throw InputError(place(), std::move(found), std::move(expected));
   }
   std::string place() const { return printable(file_) + ":" + std::to_string(line_); }
 
@@ -83,7 +86,8 @@ class Import {
     JsonLimits limits;
     limits.string_bytes = longest_line;
     const JsonNode node = parse_json(line, printable(file_) + " line " + std::to_string(line_), limits);
-    if (node.members.size() != 1) refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw");
+    if (node.members.size() != 1)
+      refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw"_word);
     if (const JsonNode* head = node.find("head"))
       take_head(*head);
     else if (const JsonNode* person = node.find("person"))
@@ -91,7 +95,7 @@ class Import {
     else if (const JsonNode* raw = node.find("raw"))
       sides_.take_raw(*raw, place());
     else
-      refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw");
+      refuse("\"" + printable(line, 40) + "\"", "a body, head, person or raw"_word);
   }
 
   void take_header(const std::string& line) { store_id_ = bundle_store(line, file_); }
@@ -100,14 +104,16 @@ class Import {
     std::vector<CanonicalMember> members;
     const std::uint64_t seq = frontier_.size() + 1;
     if (!scan_canonical_object(body, members))
-      refuse("a body that isn't canonical JSON", "a body as it was exported");
+      refuse("a body that isn't canonical JSON"_word, "a body as it was exported"_word);
     if (member_text(members, "seq") != std::to_string(seq) ||
         member_text(members, "store") != "\"" + store_id_ + "\"")
-      refuse("another record", "record " + std::to_string(seq) + " of store " + printable(store_id_, 40));
+      refuse("another record"_word,
+             Sentence("bundle.record"_key, {{"record", seq}, {"store", printable(store_id_, 40)}}));
     const std::string_view kind = member_text(members, "kind");
     LedgerRow row{seq, std::string(kind.size() > 2 ? kind.substr(1, kind.size() - 2) : ""), std::move(body),
                   ""};
-    if (!is_record_kind(row.kind)) refuse("a record of an unknown kind", "a kind that this program knows");
+    if (!is_record_kind(row.kind))
+      refuse("a record of an unknown kind"_word, "a kind that this program knows"_word);
     const Digest leaf = leaf_digest(row.body);
     row.leaf = bytes_of(leaf);
     frontier_.append(leaf);
@@ -115,7 +121,8 @@ class Import {
         row.kind == record_kind::key_revoke)
       note_key(row);
     if (seq == stored_ && frontier_.bytes() != stored_frontier_)
-      refuse("other records than the store has", "a bundle of the same store, or an empty store");
+      refuse("other records than the store has"_word,
+             "a bundle of the same store, or an empty store"_word);
     sides_.note_references(row, members);
     if (seq <= stored_) return;
     rows_.push_back(std::move(row));
@@ -140,14 +147,14 @@ class Import {
     head.previous = body_text(node, "previous");
     head.key_id = body_text(node, "key_id");
     if (!root || !signature || head.n != frontier_.size() || *root != frontier_.root())
-      refuse("a head of other records",
-             "a head of the " + std::to_string(frontier_.size()) + " records before it");
+      refuse("a head of other records"_word,
+             Sentence("bundle.head-of"_key, {{"records", frontier_.size()}}));
     head.root = *root;
     head.signature = *signature;
     if (head.previous != (last_head_.n == 0 ? std::string(no_previous_head) : last_head_.text_sha256()))
-      refuse("a head that doesn't follow the one before it", "all heads in order");
+      refuse("a head that doesn't follow the one before it"_word, "all heads in order"_word);
     if (!key_ || key_->id() != head.key_id || !key_->verifies(head.text(), head.signature))
-      refuse("a head whose signature doesn't hold", "one signed by the store's key");
+      refuse("a head whose signature doesn't hold"_word, "one signed by the store's key"_word);
     key_ = next_key_;
     last_head_ = head;
     if (head.n <= stored_) return;
@@ -184,24 +191,24 @@ class Import {
     const VerifyReport report = verify_ledger(Ledger::over(backend_), options);
     if (report.trusted) return;
     const LedgerProblem& problem = report.problems.front();
+    const Sentence said = problem.seq > 0 ? Sentence("ledger.problem.record"_key, {{"record", problem.seq},
+                                                                                   {"problem", problem.sentence}})
+                                          : problem.sentence;
     throw InputError(printable(file_),
-                     "what " + backend_.name() + " wouldn't be trusted with (" +
-                         (problem.seq > 0 ? "record " + std::to_string(problem.seq) + ": " : "") +
-                         problem.text + ")",
-                     "a bundle of a trusted store, and a trusted store");
+                     Sentence("bundle.not-trusted"_key, {{"store", backend_.name()}, {"problem", said}}),
+                     "a bundle of a trusted store, and a trusted store"_word);
   }
 
   void describe() {
     if (outcome_.records_added == 0) {
-      outcome_.text =
-          "Nothing added: the store has all " + std::to_string(frontier_.size()) + " records of this bundle.";
+      outcome_.sentence = Sentence("bundle.nothing-added"_key, {{"records", frontier_.size()}});
       return;
     }
-    outcome_.text = "Added " + std::to_string(outcome_.records_added) + " records under " +
-                    std::to_string(outcome_.heads_added) + " heads";
-    outcome_.text += outcome_.records_before > 0
-                         ? " to the " + std::to_string(outcome_.records_before) + " that were there."
-                         : ".";
+    std::vector<Argument> counts = {{"records", outcome_.records_added}, {"heads", outcome_.heads_added}};
+    const bool was_empty = outcome_.records_before == 0;
+    if (!was_empty) counts.emplace_back("before", outcome_.records_before);
+    outcome_.sentence =
+        Sentence(was_empty ? "bundle.added"_key : "bundle.added.to-others"_key, std::move(counts));
   }
 
   LedgerBackend& backend_;

@@ -15,7 +15,8 @@ void BundleSides::take_person(const JsonNode& person, const std::string& place) 
   PersonRow row{body_text(person, "sha256"), body_text(person, "salt"), body_text(person, "name")};
   const auto salt = bytes_from_hex(row.salt);
   if (!salt || hex(Sha256().add(*salt).add(row.name).take()) != row.sha256)
-    throw InputError(place, "a name that isn't the one of its digest", "a name as it was exported");
+    throw InputError(place, "a name that isn't the one of its digest"_word,
+                     "a name as it was exported"_word);
   persons_.push_back(std::move(row));
   person_places_.push_back(place);
 }
@@ -23,7 +24,8 @@ void BundleSides::take_person(const JsonNode& person, const std::string& place) 
 void BundleSides::take_raw(const JsonNode& raw, const std::string& place) {
   const auto digests = bytes_from_hex(body_text(raw, "digests"));
   if (!digests || digests->size() % sizeof(Digest) != 0)
-    throw InputError(place, "pieces of a raw log that aren't digests", "pieces as they were exported");
+    throw InputError(place, "pieces of a raw log that aren't digests"_word,
+                     "pieces as they were exported"_word);
   chunks_.push_back({body_text(raw, "sha256"), *digests});
   chunk_places_.push_back(place);
 }
@@ -50,15 +52,16 @@ void BundleSides::note_references(const LedgerRow& row, const std::vector<Canoni
 void BundleSides::check() const {
   for (std::size_t i = 0; i < persons_.size(); ++i)
     if (!persons_named_.contains(persons_[i].sha256))
-      throw InputError(person_places_[i], "a name that no record refers to", "names of the records' persons");
+      throw InputError(person_places_[i], "a name that no record refers to"_word,
+                       "names of the records' persons"_word);
   for (std::size_t i = 0; i < chunks_.size(); ++i) {
     const auto log = logs_named_.find(chunks_[i].sha256);
     if (log == logs_named_.end())
-      throw InputError(chunk_places_[i], "pieces of a raw log that no record names",
-                       "pieces of the records' logs");
+      throw InputError(chunk_places_[i], "pieces of a raw log that no record names"_word,
+                       "pieces of the records' logs"_word);
     if (chunk_root(chunks_[i].digests) != log->second)
-      throw InputError(chunk_places_[i], "pieces of a raw log that aren't those that were read",
-                       "pieces as they were exported");
+      throw InputError(chunk_places_[i], "pieces of a raw log that aren't those that were read"_word,
+                       "pieces as they were exported"_word);
   }
 }
 

@@ -51,7 +51,7 @@ void check_clock(const WriteStamp& stamp, const std::optional<SignedHead>& newes
   const auto before = newest ? utc_seconds(newest->utc) : std::nullopt;
   if (before && *now < *before - clock_tolerance_s)
     throw InputError("this machine's clock", stamp.utc,
-                     "no time before the store's newest record, " + newest->utc + " (set the clock)");
+                     Sentence("ledger.clock"_key, {{"newest", newest->utc}}));
 }
 
 /// An import by a machine may name nobody; a text that is given must be one.
@@ -100,8 +100,8 @@ SignedHead Ledger::write_signed(const KeyProvider& provider, bool any_key, const
   LedgerBatch batch(*backend_, stamp);
   const auto frontier = MerkleFrontier::from_bytes(before.state.n, before.state.frontier);
   if (!frontier || before.last_seq != before.state.n)
-    throw InputError(backend_->name(), "a store whose state isn't that of its records",
-                     "an unaltered store (ledger verify)");
+    throw InputError(backend_->name(), "a store whose state isn't that of its records"_word,
+                     "an unaltered store (ledger verify)"_word);
   batch.frontier_ = *frontier;
   batch.store_id_ = is_new ? random_hex(16) : store_id_of(*backend_);
   const std::string in_force = is_new ? "" : key_in_force(*backend_).id;
@@ -109,8 +109,8 @@ SignedHead Ledger::write_signed(const KeyProvider& provider, bool any_key, const
   if (is_new)
     batch.add({record_kind::genesis, {}, key_members(key, batch.store_id_), {{"signing_key", ""}}});
   else if (const std::string id = key.public_key().id(); id != in_force && !any_key)
-    throw InputError("the signing key", "key " + id.substr(0, 16),
-                     "this store's key " + in_force.substr(0, 16));
+    throw InputError("the signing key", Sentence("ledger.key"_key, {{"key", id.substr(0, 16)}}),
+                     Sentence("ledger.key.of-store"_key, {{"key", in_force.substr(0, 16)}}));
   const std::uint64_t first = batch.next_seq();
   fill(batch);
   names_read_ = false;
@@ -138,8 +138,8 @@ SignedHead Ledger::write_signed(const KeyProvider& provider, bool any_key, const
 LedgerRow Ledger::record(std::uint64_t seq) const {
   auto rows = backend_->records(seq, 1);
   if (seq == 0 || rows.empty() || rows[0].seq != seq)
-    throw InputError("record " + std::to_string(seq), "none of that number",
-                     "1 to " + std::to_string(backend_->snapshot().last_seq));
+    throw InputError("record " + std::to_string(seq), "none of that number"_word,
+                     Sentence("ledger.record.numbers"_key, {{"last", backend_->snapshot().last_seq}}));
   return std::move(rows[0]);
 }
 

@@ -16,7 +16,7 @@ bool is_postgres(std::string_view uri) {
 }
 
 [[noreturn]] void refuse_scheme(const std::string& uri) {
-  throw InputError("--store", '"' + printable(uri) + '"', "sqlite:FILE or postgresql://...");
+  throw InputError("--store", '"' + printable(uri) + '"', "sqlite:FILE or postgresql://..."_word);
 }
 
 }  // namespace
@@ -34,6 +34,12 @@ std::unique_ptr<LedgerBackend> open_ledger_backend(const std::string& uri, const
   if (uri.starts_with(sqlite_scheme)) return open_sqlite_backend(uri.substr(sqlite_scheme.size()), opening);
   if (is_postgres(uri)) return open_postgres_backend(uri, opening);
   refuse_scheme(uri);
+}
+
+void refuse_version(const std::string& where, std::int64_t version, std::int64_t own) {
+  const SentenceKey expected = version > own ? "store.version.newer"_key : "store.version"_key;
+  throw InputError(where, Sentence("store.of-version"_key, {{"version", version}}),
+                   Sentence(expected, {{"version", own}}));
 }
 
 bool store_exists(const std::string& uri) {

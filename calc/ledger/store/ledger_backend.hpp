@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
 #include "ledger/tree/merkle_tree.hpp"
 #include "ledger/tree/signed_head.hpp"
 
@@ -115,9 +116,9 @@ class LedgerBackend {
   virtual std::vector<RawChunksRow> raw_chunks(const std::string& after_sha256, std::size_t limit) = 0;
 
   /// What isn't as the program made it: schema, pages, indexes, settings. Empty: nothing.
-  virtual std::vector<std::string> structure_problems() = 0;
+  virtual std::vector<Sentence> structure_problems() = 0;
   /// What a person should know: checksums off, ...
-  virtual std::vector<std::string> warnings() { return {}; }
+  virtual std::vector<Sentence> warnings() { return {}; }
 };
 
 /// How a store is opened.
@@ -131,6 +132,9 @@ struct StoreOpening {
 /// "sqlite:FILE" or "postgresql://...". InputError: another scheme, no store there, another program's
 /// database, a newer version's.
 std::unique_ptr<LedgerBackend> open_ledger_backend(const std::string& uri, const StoreOpening& opening);
+
+/// InputError: a store of another version than this program's.
+[[noreturn]] void refuse_version(const std::string& where, std::int64_t version, std::int64_t own);
 
 /// Whether there is something at that place; nothing is made.
 bool store_exists(const std::string& uri);

@@ -88,7 +88,7 @@ Postgres::Postgres(const std::string& uri) : name_("postgresql store") {
   PQconninfoOption* options = libpq().parse_connection_info(uri.c_str(), &message);
   if (options == nullptr) {
     libpq().free_memory(message);  // it may hold the password
-    throw InputError("--store", "a postgresql URI that can't be read",
+    throw InputError("--store", "a postgresql URI that can't be read"_word,
                      "postgresql://user@host:port/database");
   }
   libpq().free_connection_info(options);
@@ -113,8 +113,8 @@ void Postgres::fail(pg_result* result) {
                                                          : libpq().error_message(connection_.get()));
   if (state == "42501")
     throw InputError(
-        name_, "a role that may not do this (" + message + ")",
-        "a member of seamtakt_writer; the store is made by a superuser or by one who may create roles");
+        name_, Sentence("store.role"_key, {{"message", message}}),
+        "a member of seamtakt_writer; the store is made by a superuser or by one who may create roles"_word);
   if (state == "55P03")
     throw std::system_error(EBUSY, std::generic_category(),
                             "the store " + name_ + " is kept locked by another writer");

@@ -25,7 +25,7 @@ class PostgresBackend : public LedgerBackend {
         "SET client_min_messages = warning");
     check_settings();
     if (!has_schema(server_)) {
-      if (!opening.create) throw InputError(server_.name(), "no store in this database", "a store");
+      if (!opening.create) throw InputError(server_.name(), "no store in this database"_word, "a store"_word);
       create();
     }
     server_.run(opening.use == StoreOpening::For::reading
@@ -179,16 +179,16 @@ class PostgresBackend : public LedgerBackend {
     return rows;
   }
 
-  std::vector<std::string> structure_problems() override {
+  std::vector<Sentence> structure_problems() override {
     std::string lines;
     const auto result = server_.query(postgres_schema_query);
     for (int i = 0; i < result.rows(); ++i) lines += result.bytes(i, 0) + "\n";
     if (lines == postgres_schema_lines) return {};
-    return {"its tables, triggers or rights aren't those that this program makes"};
+    return {"its tables, triggers or rights aren't those that this program makes"_word};
   }
-  std::vector<std::string> warnings() override {
+  std::vector<Sentence> warnings() override {
     if (setting("data_checksums") == "on") return {};
-    return {"the server keeps no checksums of its pages (initdb --data-checksums)"};
+    return {"the server keeps no checksums of its pages (initdb --data-checksums)"_word};
   }
 
  private:
@@ -231,8 +231,9 @@ class PostgresBackend : public LedgerBackend {
   void check_settings() {
     for (const char* name : {"fsync", "full_page_writes", "synchronous_commit"})
       if (const std::string value = setting(name); value != "on")
-        throw InputError(server_.name(), "a server with " + std::string(name) + " = " + printable(value, 20),
-                         std::string(name) + " = on: it would lose records that it said are stored");
+        throw InputError(server_.name(),
+                         Sentence("store.server-setting"_key, {{"name", name}, {"value", printable(value, 20)}}),
+                         Sentence("store.server-setting.on"_key, {{"name", name}}));
   }
 
   void create() {
@@ -254,9 +255,7 @@ class PostgresBackend : public LedgerBackend {
     const auto result = server_.query("SELECT version FROM seamtakt.version");
     const std::int64_t version = result.rows() == 1 ? result.integer(0, 0) : 0;
     if (version != postgres_schema_version)
-      throw InputError(server_.name(), "a store of version " + std::to_string(version),
-                       "version " + std::to_string(postgres_schema_version) +
-                           (version > postgres_schema_version ? ": this store needs a newer Seamtakt" : ""));
+      refuse_version(server_.name(), version, postgres_schema_version);
   }
 
   Postgres server_;

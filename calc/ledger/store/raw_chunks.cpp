@@ -5,6 +5,7 @@
 
 #include "base/error.hpp"
 #include "base/files/byte_source.hpp"
+#include "ledger/store/refusal_sentence.hpp"
 
 namespace seamtakt {
 
@@ -50,16 +51,20 @@ RawLogCheck check_raw_log(const std::string& folder, const std::string& name, co
   try {
     now = raw_chunks_of(file.string());
   } catch (const InputError& error) {
-    check.problem = "its raw log can't be read: " + std::string(error.what());
+    check.problem = Sentence("verify.raw-log.unreadable"_key, {{"why", refusal_sentence(error)}});
     return check;
   }
   if (now.sha256 == sha256) return check;
-  check.problem = "its raw log " + printable(file.string(), 80) + " isn't the one that was read";
-  if (digests.empty()) return check;
+  std::vector<Argument> arguments = {{"log", printable(file.string(), 80)}};
+  if (digests.empty()) {
+    check.problem = Sentence("verify.raw-log.other"_key, std::move(arguments));
+    return check;
+  }
   const std::size_t common = std::min(digests.size(), now.digests.size());
   std::size_t at = 0;
   while (at < common && digests.substr(at, 32) == std::string_view(now.digests).substr(at, 32)) at += 32;
-  check.problem += ": it differs first in MiB " + std::to_string(at / 32 + 1);
+  arguments.emplace_back("piece", at / 32 + 1);
+  check.problem = Sentence("verify.raw-log.differs"_key, std::move(arguments));
   return check;
 }
 

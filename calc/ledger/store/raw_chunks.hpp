@@ -17,7 +17,7 @@ std::string chunk_root(std::string_view digests);
 
 struct RawLogCheck {
   bool found = false;
-  std::string problem;  ///< empty: it is the log that was read
+  Sentence problem;  ///< empty: it is the log that was read
 };
 
 /// The raw log in a folder, by its SHA-256 or by the last part of its name, against what was kept of it.

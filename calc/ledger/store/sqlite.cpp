@@ -100,8 +100,8 @@ Sqlite::~Sqlite() {
 void Sqlite::fail(int code) const {
   const std::string message = sqlite3_errmsg(handle_);
   if ((code & 0xff) == SQLITE_NOTADB)
-    throw InputError(printable(path_), "a file that is no SQLite database",
-                     "a store of this program, or a name that isn't taken");
+    throw InputError(printable(path_), "a file that is no SQLite database"_word,
+                     "a store of this program, or a name that isn't taken"_word);
   const std::string what = "the store " + printable(path_) + ": ";
   switch (code & 0xff) {
     case SQLITE_CANTOPEN:

@@ -214,14 +214,14 @@ class SqliteBackend : public LedgerBackend {
     return rows;
   }
 
-  std::vector<std::string> structure_problems() override {
-    std::vector<std::string> problems;
+  std::vector<Sentence> structure_problems() override {
+    std::vector<Sentence> problems;
     if (schema_text(database_) != own_schema_text())
-      problems.emplace_back("its tables or triggers aren't those that this program makes");
+      problems.emplace_back("its tables or triggers aren't those that this program makes"_word);
     SqliteStatement check(database_, "PRAGMA integrity_check(5)");
     while (check.step())
       if (const std::string line = check.bytes(0); line != "ok")
-        problems.push_back("the file is damaged: " + line);
+        problems.push_back(Sentence("store.file-damaged"_key, {{"what", line}}));
     return problems;
   }
 
@@ -274,8 +274,8 @@ class SqliteBackend : public LedgerBackend {
   void check_schema() {
     if (schema_text(database_) != own_schema_text())
       throw InputError(printable(database_.path()),
-                       "tables or triggers that aren't those that this program makes",
-                       "a store as this program makes it");
+                       "tables or triggers that aren't those that this program makes"_word,
+                       "a store as this program makes it"_word);
   }
 
   /// A store that was made here and never got a record goes: whatever failed leaves nothing behind. Others
@@ -295,13 +295,11 @@ class SqliteBackend : public LedgerBackend {
   void check_identity() {
     const std::string path = printable(database_.path());
     if (database_.integer("PRAGMA application_id") != sqlite_application_id)
-      throw InputError(path, is_empty() ? "an empty file" : "another program's database",
-                       "a store of this program");
+      throw InputError(path, is_empty() ? "an empty file"_word : "another program's database"_word,
+                       "a store of this program"_word);
     const std::int64_t version = database_.integer("PRAGMA user_version");
     if (version != sqlite_schema_version)
-      throw InputError(path, "a store of version " + std::to_string(version),
-                       "version " + std::to_string(sqlite_schema_version) +
-                           (version > sqlite_schema_version ? ": this store needs a newer Seamtakt" : ""));
+      refuse_version(path, version, sqlite_schema_version);
   }
 
   Sqlite database_;
@@ -324,7 +322,7 @@ void remove_if_empty(const std::string& path) {
 
 std::unique_ptr<LedgerBackend> open_sqlite_backend(const std::string& path, const StoreOpening& opening) {
   const bool exists = check_sqlite_place(path, opening.force);
-  if (!exists && !opening.create) throw InputError(printable(path), "no such file", "a store");
+  if (!exists && !opening.create) throw InputError(printable(path), "no such file"_word, "a store"_word);
   try {
     return std::make_unique<SqliteBackend>(path, opening, exists);
   } catch (const std::system_error&) {

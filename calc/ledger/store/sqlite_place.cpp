@@ -13,7 +13,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr const char* expected_place = "a store, or a name that isn't taken";
+constexpr Word expected_place = "a store, or a name that isn't taken"_word;
 
 std::string folder_of(const std::string& path) {
   const auto slash = path.rfind('/');
@@ -29,26 +29,27 @@ void check_drive(const std::string& folder) {
   if (::statfs(folder.c_str(), &drive) != 0) return;
   const auto type = static_cast<unsigned long>(drive.f_type) & 0xffffffffUL;
   if (std::find(std::begin(network_drives), std::end(network_drives), type) != std::end(network_drives))
-    throw InputError(printable(folder), "a drive over a network or in user space",
-                     "a local drive, or a postgresql:// store (--force takes the risk)");
+    throw InputError(printable(folder), "a drive over a network or in user space"_word,
+                     "a local drive, or a postgresql:// store (--force takes the risk)"_word);
 }
 
 }  // namespace
 
 bool check_sqlite_place(const std::string& path, bool force) {
-  if (path.empty()) throw InputError("--store", "no file name", "sqlite:FILE");
+  if (path.empty()) throw InputError("--store", "no file name"_word, "sqlite:FILE");
   if (path.find('\0') != std::string::npos)
-    throw InputError("--store", "a NUL in the file name", "sqlite:FILE");
+    throw InputError("--store", "a NUL in the file name"_word, "sqlite:FILE");
   struct stat status {};
   const std::string folder = folder_of(path);
   const bool exists = ::stat(path.c_str(), &status) == 0;
   if (!exists && errno != ENOENT && errno != ENOTDIR)
     throw std::system_error(errno, std::generic_category(), "can't look at the store " + printable(path));
   if (exists && !S_ISREG(status.st_mode))
-    throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory" : "no regular file",
+    throw InputError(printable(path), S_ISDIR(status.st_mode) ? "a directory"_word : "no regular file"_word,
                      expected_place);
   if (!exists && (::stat(folder.c_str(), &status) != 0 || !S_ISDIR(status.st_mode)))
-    throw InputError(printable(path), "no folder " + printable(folder), "a folder that is there");
+    throw InputError(printable(path), Sentence("file.no-folder"_key, {{"folder", printable(folder)}}),
+                     "a folder that is there"_word);
   if (!force) check_drive(folder);
   return exists;
 }

@@ -12,20 +12,20 @@ namespace {
 
 constexpr std::size_t store_digits = 32, digest_digits = 64, signature_digits = 128, utc_characters = 20;
 constexpr std::size_t group_digits = 4;
-constexpr const char* expected_anchor = "an anchor: store n root utc key-id signature";
+constexpr Word expected_anchor = "an anchor: store n root utc key-id signature"_word;
 
 /// A part of an anchor, in the order in which they stand.
 struct Part {
   enum class Kind { hex, count, time } kind;
   std::size_t characters;
-  const char* name;
+  Word name;
 };
 constexpr Part parts[] = {
-    {Part::Kind::hex, store_digits, "the store's id"}, {Part::Kind::count, 0, "the count of records"},
-    {Part::Kind::hex, digest_digits, "the root"},      {Part::Kind::time, utc_characters, "the time"},
-    {Part::Kind::hex, digest_digits, "the key's id"},  {Part::Kind::hex, signature_digits, "the signature"}};
+    {Part::Kind::hex, store_digits, "the store's id"_word}, {Part::Kind::count, 0, "the count of records"_word},
+    {Part::Kind::hex, digest_digits, "the root"_word},      {Part::Kind::time, utc_characters, "the time"_word},
+    {Part::Kind::hex, digest_digits, "the key's id"_word},  {Part::Kind::hex, signature_digits, "the signature"_word}};
 
-struct Word {
+struct AnchorWord {
   std::string text;
   std::size_t line = 0;
 };
@@ -53,9 +53,9 @@ std::string plain(std::string_view line) {
   return text;
 }
 
-std::vector<Word> words_of(std::string_view text) {
+std::vector<AnchorWord> words_of(std::string_view text) {
   constexpr std::string_view blanks = " \t\r\f\v";
-  std::vector<Word> words;
+  std::vector<AnchorWord> words;
   std::size_t number = 0;
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   for (std::size_t at = 0; at < text.size();) {
@@ -75,13 +75,13 @@ std::vector<Word> words_of(std::string_view text) {
 
 class AnchorReader {
  public:
-  AnchorReader(std::vector<Word> words, const std::string& file) : words_(std::move(words)), file_(file) {}
+  AnchorReader(std::vector<AnchorWord> words, const std::string& file) : words_(std::move(words)), file_(file) {}
 
   std::vector<Anchor> read() {
     std::vector<Anchor> anchors;
     while (at_ < words_.size()) {
       if (words_[at_].text == "anchor" || words_[at_].text == "anchor:") {
-        if (++at_ == words_.size()) refuse("it ends after that word");
+        if (++at_ == words_.size()) refuse("it ends after that word"_word);
       }
       anchors.push_back(one());
     }
@@ -107,32 +107,34 @@ class AnchorReader {
     if (part.kind == Part::Kind::count) return count(part);
     std::string text;
     while (text.size() < part.characters) {
-      const std::string counted = std::to_string(text.size()) + " of " + std::to_string(part.characters);
-      const std::string unit = part.kind == Part::Kind::hex ? " digits" : " characters";
+      const Sentence counted(part.kind == Part::Kind::hex ? "anchor.digits"_key : "anchor.characters"_key,
+                             {{"read", text.size()}, {"all", part.characters}});
       if (at_ == words_.size())
-        refuse("it ends within " + std::string(part.name) + ", after " + counted + unit);
+        refuse(Sentence("anchor.ends-within"_key, {{"part", part.name}, {"after", counted}}));
       const std::string& word = words_[at_].text;
       const bool fits = text.size() + word.size() <= part.characters &&
                         (part.kind == Part::Kind::time || std::all_of(word.begin(), word.end(), [](char c) {
                            return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
                          }));
-      if (!fits) refuse("\"" + printable(word, 40) + "\" in " + part.name + ", after " + counted + unit);
+      if (!fits)
+        refuse(Sentence("anchor.word-in"_key,
+                        {{"word", printable(word, 40)}, {"part", part.name}, {"after", counted}}));
       text += word;
       ++at_;
     }
     if (part.kind == Part::Kind::hex) return text;
     for (char& c : text) c = c == 't' ? 'T' : c == 'z' ? 'Z' : c;
-    if (!utc_seconds(text)) refuse_word("\"" + printable(text, 40) + "\" is no time");
+    if (!utc_seconds(text)) refuse_word(Sentence("anchor.no-time"_key, {{"word", printable(text, 40)}}));
     return text;
   }
 
   std::string count(const Part& part) {
-    if (at_ == words_.size()) refuse("it ends before " + std::string(part.name));
+    if (at_ == words_.size()) refuse(Sentence("anchor.ends-before"_key, {{"part", part.name}}));
     const std::string& word = words_[at_].text;
     std::uint64_t n = 0;
     const auto read = std::from_chars(word.data(), word.data() + word.size(), n);
     if (read.ec != std::errc() || read.ptr != word.data() + word.size() || n == 0)
-      refuse("\"" + printable(word, 40) + "\" for " + part.name);
+      refuse(Sentence("anchor.word-for"_key, {{"word", printable(word, 40)}, {"part", part.name}}));
     ++at_;
     return word;
   }
@@ -141,16 +143,16 @@ class AnchorReader {
     const std::size_t line = words_[std::min(at_, words_.size() - 1)].line;
     return printable(file_) + ":" + std::to_string(line);
   }
-  [[noreturn]] void refuse(const std::string& why) const {
-    throw InputError(place(), "not an anchor: " + why, expected_anchor);
+  [[noreturn]] void refuse(Sentence why) const {
+    throw InputError(place(), Sentence("anchor.not-one"_key, {{"why", std::move(why)}}), expected_anchor);
   }
   /// Of the word before.
-  [[noreturn]] void refuse_word(const std::string& why) {
+  [[noreturn]] void refuse_word(Sentence why) {
     --at_;
-    refuse(why);
+    refuse(std::move(why));
   }
 
-  std::vector<Word> words_;
+  std::vector<AnchorWord> words_;
   std::string file_;
   std::size_t at_ = 0;
 };
@@ -174,14 +176,14 @@ std::vector<Anchor> parse_any_anchors(std::string_view text, const std::string& 
 
 std::vector<Anchor> parse_anchors(std::string_view text, const std::string& file) {
   std::vector<Anchor> anchors = parse_any_anchors(text, file);
-  if (anchors.empty()) throw InputError(printable(file), "no anchor", expected_anchor);
+  if (anchors.empty()) throw InputError(printable(file), "no anchor"_word, expected_anchor);
   return anchors;
 }
 
 std::vector<std::string> anchor_groups(const std::string& anchor_line) {
   std::vector<std::string> lines;
   std::size_t index = 0;
-  for (const Word& word : words_of(anchor_line)) {
+  for (const AnchorWord& word : words_of(anchor_line)) {
     std::string text = word.text;
     for (char& c : text) c = !is_hex_part(index) ? (c == 't' ? 'T' : c == 'z' ? 'Z' : c) : c;
     if (is_hex_part(index)) text = in_groups(text);

@@ -36,7 +36,8 @@ SigningKey load_signing_key(const std::string& path, const std::string& passphra
   if (::stat(path.c_str(), &status) != 0)
     throw std::system_error(errno, std::generic_category(), printable(path));
   if ((status.st_mode & 0077) != 0)
-    throw InputError(printable(path), "a key that others may read", "a file of mode 0600 (chmod 600)");
+    throw InputError(printable(path), "a key that others may read"_word,
+                     "a file of mode 0600 (chmod 600)"_word);
   return SigningKey::from_pem(pem, passphrase, printable(path));
 }
 
@@ -44,13 +45,15 @@ void save_signing_key(const std::string& path, const SigningKey& key, const std:
                       bool replace) {
   if (const FileKind there = kind_of_file(path);
       replace && there != FileKind::absent && there != FileKind::empty && there != FileKind::private_key)
-    throw InputError(printable(path), "a file that is no private key", "the store's key, or a new name");
+    throw InputError(printable(path), "a file that is no private key"_word,
+                     "the store's key, or a new name"_word);
   make_folders(path);
   // The name is taken with its mode first; save_atomically keeps the mode.
   const int file =
       ::open(path.c_str(), O_WRONLY | O_CREAT | O_CLOEXEC | O_NOFOLLOW | (replace ? 0 : O_EXCL), 0600);
   if (file < 0) {
-    if (errno == EEXIST) throw InputError(printable(path), "a file of that name", "a name that isn't taken");
+    if (errno == EEXIST)
+      throw InputError(printable(path), "a file of that name"_word, "a name that isn't taken"_word);
     throw std::system_error(errno, std::generic_category(), "can't make the key " + printable(path));
   }
   ::close(file);

@@ -31,10 +31,11 @@ void require(bool good, const char* what) {
   if (!good) throw std::runtime_error(std::string("the OpenSSL library fails: ") + what);
 }
 
-std::shared_ptr<void> ed25519(EVP_PKEY* key, const std::string& where, const char* expected) {
+std::shared_ptr<void> ed25519(EVP_PKEY* key, const std::string& where, Word expected) {
   const auto held = owned(key);
   if (key == nullptr || EVP_PKEY_get_base_id(key) != EVP_PKEY_ED25519)
-    throw InputError(where, key == nullptr ? "no key that can be read" : "a key of another kind", expected);
+    throw InputError(where, key == nullptr ? "no key that can be read"_word : "a key of another kind"_word,
+                     expected);
   return held;
 }
 
@@ -50,8 +51,8 @@ std::string text_of(const Bio& bio) {
   return {data, static_cast<std::size_t>(size)};
 }
 
-constexpr const char* public_expected = "an Ed25519 public key (PEM)";
-constexpr const char* private_expected = "an Ed25519 private key (PKCS#8 PEM)";
+constexpr Word public_expected = "an Ed25519 public key (PEM)"_word,
+               private_expected = "an Ed25519 private key (PKCS#8 PEM)"_word;
 
 }  // namespace
 
@@ -117,8 +118,9 @@ SigningKey SigningKey::from_pem(std::string_view pem, const std::string& passphr
   EVP_PKEY* read =
       PEM_read_bio_PrivateKey(memory(pem).get(), nullptr, give, const_cast<std::string*>(&passphrase));
   if (read == nullptr && pem.find("ENCRYPTED") != std::string_view::npos)
-    throw InputError(where, passphrase.empty() ? "a key protected by a passphrase" : "another passphrase",
-                     "its passphrase");
+    throw InputError(
+        where, passphrase.empty() ? "a key protected by a passphrase"_word : "another passphrase"_word,
+        "its passphrase"_word);
   key.public_key_.key_ = ed25519(read, where, private_expected);
   return key;
 }

@@ -2,7 +2,7 @@
 #include <system_error>
 
 #include "base/error.hpp"
-#include "base/text/comma_list.hpp"
+#include "ledger/store/refusal_sentence.hpp"
 #include "ledger/verify/verify_run.hpp"
 
 namespace seamtakt {
@@ -11,9 +11,21 @@ namespace {
 
 constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
 
-std::string span_text(std::uint64_t first, std::uint64_t last) {
-  return first == last ? "record " + std::to_string(first)
-                       : "records " + std::to_string(first) + "-" + std::to_string(last);
+/// "3 records", or "records 5-7" where the first ones weren't looked at.
+Sentence records_of(const VerifyReport& report) {
+  if (report.looked_from <= 1) return Sentence("ledger.records.count"_key, {{"count", report.records}});
+  if (report.looked_from == report.records)
+    return Sentence("ledger.record"_key, {{"record", report.records}});
+  return Sentence("ledger.records.span"_key, {{"first", report.looked_from}, {"last", report.records}});
+}
+
+/// What of the records before those; empty where there are none.
+Sentence before_of(const VerifyReport& report) {
+  if (report.looked_from <= 1) return Sentence::verbatim("");
+  const std::string records =
+      (report.looked_from > 2 ? "1-" : "") + std::to_string(report.looked_from - 1);
+  return Sentence(report.hashed_before ? "verify.before.digests"_key : "verify.before.none"_key,
+                  {{"records", records}});
 }
 
 VerifyReport::Span span_of(const LedgerProblem& problem) {
@@ -44,70 +56,63 @@ VerifyReport::Span VerifyReport::first_bad() const {
   return first;
 }
 
-std::string VerifyReport::summary() const {
-  const bool is_part = looked_from > 1;
-  const std::string count = is_part ? span_text(looked_from, records)
-                                    : std::to_string(records) + (records == 1 ? " record" : " records");
+Sentence VerifyReport::summary_sentence() const {
   if (!trusted) {
     const auto [from, to] = first_bad();
-    if (from == 0) return "NOT TRUSTED";
-    if (from == to) return "NOT TRUSTED: first bad record " + std::to_string(from);
-    return "NOT TRUSTED: a record from " + std::to_string(from) + " to " + std::to_string(to) + " is bad";
+    if (from == 0) return "NOT TRUSTED"_word;
+    if (from == to) return Sentence("verify.not-trusted.record"_key, {{"record", from}});
+    return Sentence("verify.not-trusted.span"_key, {{"first", from}, {"last", to}});
   }
-  const std::string before = is_part ? "; " + std::string(looked_from > 2 ? "1-" : "") +
-                                           std::to_string(looked_from - 1) +
-                                           (hashed_before ? " by their digests alone" : " not looked at")
-                                     : "";
-  if (anchored_to > 0)
-    return "OK: " + count + before + ", anchored up to record " + std::to_string(anchored_to) +
-           (pinned ? ", signed by the key given" : "");
-  if (pinned)
-    return "OK: " + count + before +
-           ", signed by the key given (no anchor: an old copy or a tail cut off wouldn't show)";
-  return "OK but unanchored: " + count + " agree with one another" + before +
-         "; without an anchor or key from outside a forged store would too";
+  std::vector<Argument> arguments = {{"records", records_of(*this)}, {"before", before_of(*this)}};
+  if (anchored_to == 0)
+    return Sentence(pinned ? "verify.ok.pinned"_key : "verify.ok.unanchored"_key, std::move(arguments));
+  arguments.emplace_back("anchored", anchored_to);
+  return Sentence(pinned ? "verify.ok.anchored.pinned"_key : "verify.ok.anchored"_key, std::move(arguments));
 }
 
-void VerifyRun::add_problem(std::uint64_t seq, std::uint64_t last_seq, std::string text) {
+void VerifyRun::add_problem(std::uint64_t seq, std::uint64_t last_seq, Sentence sentence) {
   constexpr std::size_t most = 50;
-  if (report_.problems.size() < most) report_.problems.push_back({seq, last_seq, std::move(text)});
+  if (report_.problems.size() < most) report_.problems.push_back({seq, last_seq, std::move(sentence)});
 }
 
 /// Runs a part; whatever stops it is a problem, not the end: a damaged database mustn't pass for a short one.
-void VerifyRun::guarded(const char* what, const std::function<void()>& part) {
+void VerifyRun::guarded(Word what, const std::function<void()>& part) {
+  const auto unreadable = [&](Sentence why) {
+    add_problem(0, 0, Sentence("verify.part.unreadable"_key, {{"part", what}, {"why", std::move(why)}}));
+  };
   try {
     part();
   } catch (const StoreDamaged& error) {
-    add_problem(0, 0, std::string(what) + " can't be read: " + error.what());
+    unreadable(Sentence::verbatim(error.what()));
   } catch (const InputError& error) {
-    add_problem(0, 0, std::string(what) + " can't be read: " + error.what());
+    unreadable(refusal_sentence(error));
   }
 }
 
 VerifyReport VerifyRun::run() {
   for (const Anchor& anchor : options_.anchors) anchors_.emplace(anchor.n, &anchor);
-  guarded("the structure", [&] {
-    for (const std::string& problem : ledger_.backend().structure_problems()) add_problem(0, 0, problem);
+  guarded("the structure"_word, [&] {
+    for (Sentence& problem : ledger_.backend().structure_problems()) add_problem(0, 0, std::move(problem));
   });
-  guarded("the state", [&] { snapshot_ = ledger_.backend().snapshot(); });
+  guarded("the state"_word, [&] { snapshot_ = ledger_.backend().snapshot(); });
   if (options_.from > 1 && snapshot_.last_seq > 0 && options_.from > snapshot_.last_seq)
     throw InputError("--from", std::to_string(options_.from),
-                     "one of the store's records, 1 to " + std::to_string(snapshot_.last_seq));
+                     Sentence("verify.from"_key, {{"last", snapshot_.last_seq}}));
   report_.looked_from = options_.from;
   // An anchor vouches for bodies, not for the leaves that are stored beside them.
   report_.hashed_before = options_.from > 1 && !anchors_.empty();
-  guarded("the records", [&] { check_records(); });
-  if (next_seq_ <= snapshot_.last_seq) add_problem(next_seq_, next_seq_, "can't be read");
-  if (snapshot_.last_seq == 0) add_problem(1, 1, "is missing: the store holds no record");
-  guarded("the heads", [&] { check_end(); });
-  guarded("the lookups", [&] { check_lookups(); });
-  guarded("the names", [&] { check_persons(); });
-  guarded("the raw logs", [&] {
+  guarded("the records"_word, [&] { check_records(); });
+  if (next_seq_ <= snapshot_.last_seq) add_problem(next_seq_, next_seq_, "can't be read"_word);
+  if (snapshot_.last_seq == 0) add_problem(1, 1, "is missing: the store holds no record"_word);
+  guarded("the heads"_word, [&] { check_end(); });
+  guarded("the lookups"_word, [&] { check_lookups(); });
+  guarded("the names"_word, [&] { check_persons(); });
+  guarded("the raw logs"_word, [&] {
     check_raw_chunks();
     check_raw_files();
   });
-  guarded("the warnings", [&] {
-    for (const std::string& warning : ledger_.backend().warnings()) report_.warnings.push_back(warning);
+  guarded("the warnings"_word, [&] {
+    for (Sentence& warning : ledger_.backend().warnings()) report_.warnings.push_back(std::move(warning));
   });
   std::stable_sort(report_.problems.begin(), report_.problems.end(), [](const auto& a, const auto& b) {
     return (a.seq == 0 ? UINT64_MAX : a.seq) < (b.seq == 0 ? UINT64_MAX : b.seq);
@@ -139,7 +144,7 @@ void VerifyRun::check_records() {
 bool VerifyRun::take_row(const LedgerRowView& row) {
   if (row.seq > snapshot_.last_seq) return false;
   if (row.seq != next_seq_) {
-    add_problem(next_seq_, next_seq_, "is missing: the next one is record " + std::to_string(row.seq));
+    add_problem(next_seq_, next_seq_, Sentence("verify.record.missing"_key, {{"next", row.seq}}));
     if (row.seq < next_seq_) return false;
     // The tree can't agree any more; what follows is still looked at.
     root_failed_ = true;
@@ -158,7 +163,7 @@ void VerifyRun::check_row(const LedgerRowView& row) {
            row.kind == record_kind::key_revoke;
   };
   if (row.seq < options_.from && !holds_key()) {
-    if (!stored) add_problem(row.seq, row.seq, "its leaf isn't a SHA-256");
+    if (!stored) add_problem(row.seq, row.seq, "its leaf isn't a SHA-256"_word);
     if (report_.hashed_before)
       check_leaf(row, stored);
     else
@@ -166,7 +171,8 @@ void VerifyRun::check_row(const LedgerRowView& row) {
     lookups_complete_ = false;
     return;
   }
-  if (!row.well_typed) add_problem(row.seq, row.seq, "its values aren't of the kinds that were written");
+  if (!row.well_typed)
+    add_problem(row.seq, row.seq, "its values aren't of the kinds that were written"_word);
   check_leaf(row, stored);
   check_body(row);
 }
@@ -175,15 +181,15 @@ void VerifyRun::check_row(const LedgerRowView& row) {
 void VerifyRun::check_leaf(const LedgerRowView& row, const std::optional<Digest>& stored) {
   const Digest leaf = leaf_digest(row.body);
   if (!stored || *stored != leaf)
-    add_problem(
-        row.seq, row.seq,
-        "its body gives leaf " + hex(leaf).substr(0, 16) + ", stored was " + hex(row.leaf).substr(0, 16));
+    add_problem(row.seq, row.seq,
+                Sentence("verify.leaf.other"_key,
+                         {{"given", hex(leaf).substr(0, 16)}, {"stored", hex(row.leaf).substr(0, 16)}}));
   frontier_.append(leaf);
 }
 
 void VerifyRun::check_lookups() {
   if (!lookups_complete_) {
-    if (options_.from <= 1) add_problem(0, 0, "what helps to find records can't be checked");
+    if (options_.from <= 1) add_problem(0, 0, "what helps to find records can't be checked"_word);
     return;
   }
   UnorderedSetHash stored(sum_key_);
@@ -198,13 +204,13 @@ void VerifyRun::check_lookups() {
                                       next = {std::string(topic), std::string(key), seq};
                                   });
     if (rows == page_rows && !(last < next)) {  // a damaged tree may lead in a circle
-      add_problem(0, 0, "what helps to find records isn't in order (table lookup)");
+      add_problem(0, 0, "what helps to find records isn't in order (table lookup)"_word);
       return;
     }
     last = next;
   }
   if (!(stored == expected_lookups_))
-    add_problem(0, 0, "what helps to find records doesn't agree with the records (table lookup)");
+    add_problem(0, 0, "what helps to find records doesn't agree with the records (table lookup)"_word);
 }
 
 void VerifyRun::check_persons() {
@@ -212,9 +218,7 @@ void VerifyRun::check_persons() {
   for (const PersonRow& person : ledger_.backend().persons()) {
     const auto salt = bytes_from_hex(person.salt);
     if (!salt || hex(sha256.add(*salt).add(person.name).take()) != person.sha256)
-      add_problem(
-          0, 0,
-          "the name \"" + printable(person.name, 60) + "\" isn't the one that was written (table person)");
+      add_problem(0, 0, Sentence("verify.name.other"_key, {{"name", printable(person.name, 60)}}));
   }
 }
 

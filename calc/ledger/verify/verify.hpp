@@ -27,7 +27,10 @@ struct VerifyOptions {
 struct LedgerProblem {
   std::uint64_t seq = 0;       ///< first record that it touches; 0: none in particular
   std::uint64_t last_seq = 0;  ///< where only a span is known, its end; else seq
-  std::string text;
+  Sentence sentence;
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 struct VerifyReport {
@@ -38,7 +41,7 @@ struct VerifyReport {
   std::uint64_t looked_from = 1;        ///< the bodies before this one weren't read
   bool hashed_before = false;           ///< but their digests were compared
   std::vector<LedgerProblem> problems;  ///< the first ones of each sort, those with a record first
-  std::vector<std::string> warnings;
+  std::vector<Sentence> warnings;
   std::optional<SignedHead> newest_head;
 
   /// Records of which the first bad one is: from..to, the same number where it is known. Both 0 where no
@@ -48,8 +51,10 @@ struct VerifyReport {
   };
   Span first_bad() const;
   std::uint64_t first_bad_seq() const { return first_bad().from; }
-  /// "OK", "OK but unanchored", "NOT TRUSTED", with what a person needs to know, in a sentence.
-  std::string summary() const;
+  /// "OK", "OK but unanchored", "NOT TRUSTED", with what a person needs to know.
+  Sentence summary_sentence() const;
+  /// The same in plain English.
+  std::string summary() const { return summary_sentence().english(); }
 };
 
 /// Checks all that a store says of itself from the bytes of its bodies: form, numbers, leaves, roots,

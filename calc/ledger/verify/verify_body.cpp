@@ -88,7 +88,7 @@ BodyParts body_parts(const std::vector<CanonicalMember>& members) {
 void VerifyRun::check_body(const LedgerRowView& row) {
   if (!scan_canonical_object(row.body, members_)) {
     lookups_complete_ = false;
-    return add_problem(row.seq, row.seq, "its body isn't in canonical form");
+    return add_problem(row.seq, row.seq, "its body isn't in canonical form"_word);
   }
   const BodyParts parts = body_parts(members_);
   check_place(row, parts);
@@ -98,7 +98,7 @@ void VerifyRun::check_body(const LedgerRowView& row) {
     std::from_chars(parts.ref.data(), parts.ref.data() + parts.ref.size(), number);
     if (number == 0 || number >= row.seq || !is_number(parts.ref, number))
       add_problem(row.seq, row.seq,
-                  "it points at record " + std::string(parts.ref.substr(0, 20)) + ", not at an earlier one");
+                  Sentence("verify.ref.later"_key, {{"record", parts.ref.substr(0, 20)}}));
     expected_lookups_.add("ref", parts.ref, row.seq);
   }
   check_lookup_member(parts.keys, row.seq);
@@ -107,20 +107,21 @@ void VerifyRun::check_body(const LedgerRowView& row) {
 
 /// Version, kind, number and store.
 void VerifyRun::check_place(const LedgerRowView& row, const BodyParts& parts) {
-  const auto bad = [&](const std::string& text) { add_problem(row.seq, row.seq, text); };
+  const auto bad = [&](Sentence sentence) { add_problem(row.seq, row.seq, std::move(sentence)); };
   if (!is_number(parts.v, ledger_body_version) && !is_number(parts.v, oldest_body_version))
-    bad("its body is of a version that this program doesn't know");
+    bad("its body is of a version that this program doesn't know"_word);
   const bool is_known = row.kind == record_kind::pass || is_record_kind(row.kind);
-  if (!is_known || unquoted(parts.kind) != row.kind) bad("its kind isn't the one in its body");
-  if (!is_number(parts.seq, row.seq)) bad("its body says record " + std::string(parts.seq.substr(0, 20)));
+  if (!is_known || unquoted(parts.kind) != row.kind) bad("its kind isn't the one in its body"_word);
+  if (!is_number(parts.seq, row.seq))
+    bad(Sentence("verify.seq.other"_key, {{"record", parts.seq.substr(0, 20)}}));
   const std::string_view store = unquoted(parts.store);
   if (row.seq == 1) {
     if (store.size() == 32) store_id_ = store;
-    if (row.kind != record_kind::genesis) bad("the first record isn't the store's genesis");
+    if (row.kind != record_kind::genesis) bad("the first record isn't the store's genesis"_word);
   } else if (row.kind == record_kind::genesis) {
-    bad("a second genesis");
+    bad("a second genesis"_word);
   }
-  if (store.size() != 32 || store != store_id_) bad("it is of another store");
+  if (store.size() != 32 || store != store_id_) bad("it is of another store"_word);
 }
 
 /// When, who, why and by which program.
@@ -131,12 +132,12 @@ void VerifyRun::check_stamp(const LedgerRowView& row, const BodyParts& parts) {
     if (utc_seconds(time))
       last_time_ = time;
     else
-      add_problem(row.seq, row.seq, "it has no time");
+      add_problem(row.seq, row.seq, "it has no time"_word);
   }
   const std::pair<const char*, std::string_view> required[] = {
       {"who", parts.who}, {"why", parts.why}, {"app", parts.app}, {lookups_member, parts.keys}};
   for (const auto& [name, text] : required)
-    if (text.empty()) add_problem(row.seq, row.seq, std::string("it has no ") + name);
+    if (text.empty()) add_problem(row.seq, row.seq, Sentence("verify.member.missing"_key, {{"member", name}}));
 }
 
 /// The member is `["topic:key",...]` in canonical form; a key with escapes takes the long way.
@@ -155,7 +156,7 @@ void VerifyRun::check_lookup_member(std::string_view text, std::uint64_t seq) {
       lookups_of_body_.push_back(each.string);
     }
   }
-  if (!is_list) return add_problem(seq, seq, "its keys aren't a list of texts");
+  if (!is_list) return add_problem(seq, seq, "its keys aren't a list of texts"_word);
   // A key that a body names twice stands once in the table.
   std::sort(lookups_of_body_.begin(), lookups_of_body_.end());
   lookups_of_body_.erase(std::unique(lookups_of_body_.begin(), lookups_of_body_.end()),
@@ -163,7 +164,7 @@ void VerifyRun::check_lookup_member(std::string_view text, std::uint64_t seq) {
   for (const std::string_view each : lookups_of_body_) {
     const auto colon = each.find(':');
     if (colon == std::string_view::npos)
-      add_problem(seq, seq, "its keys aren't topic:key");
+      add_problem(seq, seq, "its keys aren't topic:key"_word);
     else
       expected_lookups_.add(each.substr(0, colon), each.substr(colon + 1), seq);
   }

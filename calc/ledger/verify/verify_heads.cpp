@@ -8,9 +8,9 @@ namespace {
 
 constexpr std::size_t page_rows = 5000;
 
-std::string span_text(std::uint64_t first, std::uint64_t last) {
-  return first == last ? "record " + std::to_string(first)
-                       : "records " + std::to_string(first) + " to " + std::to_string(last);
+Sentence span_sentence(std::uint64_t first, std::uint64_t last) {
+  return first == last ? Sentence("ledger.record"_key, {{"record", first}})
+                       : Sentence("ledger.records"_key, {{"first", first}, {"last", last}});
 }
 
 }  // namespace
@@ -32,7 +32,7 @@ void VerifyRun::check_heads_at(std::uint64_t n) {
     SignedHead head = heads_[head_at_++];
     head.store = store_id_;
     if (head.n < n)
-      add_problem(last_head_.n + 1, n, "a head of " + std::to_string(head.n) + " records that aren't there");
+      add_problem(last_head_.n + 1, n, Sentence("verify.head.no-records"_key, {{"records", head.n}}));
     else
       check_head(head);
     last_head_ = head;
@@ -43,28 +43,28 @@ void VerifyRun::check_heads_at(std::uint64_t n) {
 
 void VerifyRun::check_head(const SignedHead& head) {
   const std::uint64_t first = last_head_.n + 1;
-  const auto bad = [&](const std::string& text) { add_problem(first, head.n, text); };
+  const auto bad = [&](Sentence sentence) { add_problem(first, head.n, std::move(sentence)); };
   ++report_.heads;
   const std::string previous = last_head_.n == 0 ? std::string(no_previous_head) : last_head_.text_sha256();
   if (head.previous != previous)
-    bad("a head before that of " + std::to_string(head.n) + " records is missing or altered");
+    bad(Sentence("verify.head.before"_key, {{"records", head.n}}));
   if (head.root != frontier_.root() && !root_failed_) {
-    bad("signed was another root: " + span_text(first, head.n) + " or the head are altered");
+    bad(Sentence("verify.head.root"_key, {{"records", span_sentence(first, head.n)}}));
     root_failed_ = true;
   }
   const auto time = utc_seconds(head.utc);
   const auto before = last_head_.n > 0 ? utc_seconds(last_head_.utc) : std::nullopt;
-  if (!time) bad("its head has no time");
+  if (!time) bad("its head has no time"_word);
   if (time && before && *time < *before - clock_tolerance_s)
-    bad("its head is older than the one before: " + head.utc + " after " + last_head_.utc);
+    bad(Sentence("verify.head.older"_key, {{"time", head.utc}, {"before", last_head_.utc}}));
   // A key record is signed by the key before it, and its own key signs from the next head on; a lost key
   // can't sign, so there the new one does.
   std::size_t key = signing_key_;
   while (key + 1 < keys_.size() && !keys_[key + 1].vouched) ++key;
   if (keys_.empty() || !keys_[key].key || keys_[key].id != head.key_id)
-    bad("its head is signed by key " + head.key_id.substr(0, 16) + ", not by the store's");
+    bad(Sentence("verify.head.key"_key, {{"key", head.key_id.substr(0, 16)}}));
   else if (!keys_[key].key->verifies(head.text(), head.signature))
-    bad("its head's signature doesn't hold");
+    bad("its head's signature doesn't hold"_word);
   if (!keys_.empty()) signing_key_ = keys_.size() - 1;
 }
 
@@ -73,21 +73,19 @@ void VerifyRun::check_anchors_at(std::uint64_t n) {
   for (auto at = range.first; at != range.second; ++at) {
     const Anchor& anchor = *at->second;
     if (anchor.store != store_id_) {
-      add_problem(0, 0, anchor.where + " is an anchor of another store");
+      add_problem(0, 0, Sentence("verify.anchor.other-store"_key, {{"anchor", anchor.where}}));
     } else if (anchor.root == frontier_.root()) {
       const bool same_head =
           last_head_.n != n || (last_head_.utc == anchor.utc && last_head_.key_id == anchor.key_id &&
                                 last_head_.signature == anchor.signature);
       if (!same_head)
         add_problem(report_.anchored_to + 1, n,
-                    anchor.where + " isn't the head that the store has of " + std::to_string(n) +
-                        " records (was the anchor edited?)");
+                    Sentence("verify.anchor.other-head"_key, {{"anchor", anchor.where}, {"records", n}}));
       else
         report_.anchored_to = std::max(report_.anchored_to, n);
     } else {
       add_problem(report_.anchored_to + 1, n,
-                  anchor.where + " has another root for " + std::to_string(n) +
-                      " records: one of them was altered after that");
+                  Sentence("verify.anchor.other-root"_key, {{"anchor", anchor.where}, {"records", n}}));
     }
   }
 }
@@ -97,16 +95,15 @@ void VerifyRun::check_end() {
   next_page_of_heads();
   if (head_at_ < heads_.size())
     add_problem(count + 1, heads_[head_at_].n,
-                "missing: a head of " + std::to_string(heads_[head_at_].n) + " records was signed");
+                Sentence("verify.records.missing"_key, {{"records", heads_[head_at_].n}}));
   if (last_head_.n < count && head_at_ >= heads_.size())
     add_problem(last_head_.n + 1, count,
-                last_head_.n == 0 ? "no head was signed" : "no signed head covers them");
+                last_head_.n == 0 ? "no head was signed"_word : "no signed head covers them"_word);
   if (snapshot_.state.n != count)
     add_problem(std::min(snapshot_.state.n, count) + 1, std::max(snapshot_.state.n, count),
-                "the state says " + std::to_string(snapshot_.state.n) + " records, there are " +
-                    std::to_string(count));
+                Sentence("verify.state.count"_key, {{"stated", snapshot_.state.n}, {"count", count}}));
   else if (snapshot_.state.frontier != frontier_.bytes() && !root_failed_ && options_.from <= 1)
-    add_problem(0, 0, "the state isn't that of the tree's last record (table state)");
+    add_problem(0, 0, "the state isn't that of the tree's last record (table state)"_word);
   check_anchors_beyond();
   check_pin();
 }
@@ -116,11 +113,10 @@ void VerifyRun::check_anchors_beyond() {
   for (auto at = anchors_.upper_bound(count); at != anchors_.end(); ++at) {
     const Anchor& anchor = *at->second;
     if (anchor.store != store_id_)
-      add_problem(0, 0, anchor.where + " is an anchor of another store");
+      add_problem(0, 0, Sentence("verify.anchor.other-store"_key, {{"anchor", anchor.where}}));
     else
       add_problem(count + 1, anchor.n,
-                  anchor.where + " was made when there were " + std::to_string(anchor.n) +
-                      " records: the store is an old copy, or its tail was cut off");
+                  Sentence("verify.anchor.more"_key, {{"anchor", anchor.where}, {"records", anchor.n}}));
   }
 }
 
@@ -133,8 +129,7 @@ void VerifyRun::check_pin() {
   report_.pinned = reaches;
   if (!reaches)
     add_problem(0, 0,
-                "the store isn't signed by the key given (" + options_.pinned_key_id.substr(0, 16) +
-                    ") nor by one that it vouches for");
+                Sentence("verify.key.not-pinned"_key, {{"key", options_.pinned_key_id.substr(0, 16)}}));
 }
 
 }  // namespace seamtakt

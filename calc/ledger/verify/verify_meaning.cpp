@@ -19,12 +19,12 @@ void VerifyRun::check_meaning(const LedgerRowView& row) {
                          kind == record_kind::signoff || kind == record_kind::nonconformance ||
                          kind == record_kind::disposition;
   if (needs_ref && member_text(members_, "ref").empty())
-    add_problem(row.seq, row.seq, "it points at no record");
+    add_problem(row.seq, row.seq, "it points at no record"_word);
   if (kind == record_kind::ingest) {
     const JsonNode body = body_of(row);
     const JsonNode* raw = body.find("raw");
     if (raw == nullptr || raw->kind != JsonNode::Kind::array)
-      return add_problem(row.seq, row.seq, "it names no logs");
+      return add_problem(row.seq, row.seq, "it names no logs"_word);
     for (const JsonNode& log : raw->elements)
       if (log.kind == JsonNode::Kind::object)
         chunk_roots_.try_emplace(body_text(log, "sha256"), row.seq, body_text(log, "chunk_root"));
@@ -42,14 +42,12 @@ void VerifyRun::check_key_record(const LedgerRowView& row, bool vouched) {
   }
   const auto proof = bytes_from_hex(body_text(body, "results.proof"));
   if (!state.key || state.key->id() != id)
-    add_problem(row.seq, row.seq, "its key isn't the one that it names");
+    add_problem(row.seq, row.seq, "its key isn't the one that it names"_word);
   else if (!proof || !state.key->verifies(key_proof_text(store_id_, id), *proof))
-    add_problem(row.seq, row.seq, "its key didn't sign that it is this store's");
+    add_problem(row.seq, row.seq, "its key didn't sign that it is this store's"_word);
   keys_.push_back(std::move(state));
   if (!vouched)
-    report_.warnings.push_back(
-        "record " + std::to_string(row.seq) +
-        " puts a new key in place of a lost one: only an anchor or the new key itself vouches for it");
+    report_.warnings.push_back(Sentence("verify.key.replaced"_key, {{"record", row.seq}}));
 }
 
 void VerifyRun::check_signoff(const LedgerRowView& row) {
@@ -61,7 +59,7 @@ void VerifyRun::check_signoff(const LedgerRowView& row) {
       number > 0 && number < row.seq ? ledger_.backend().records(number, 1) : std::vector<LedgerRow>();
   const bool found = !about.empty() && about[0].seq == number;
   if (!found || !signoff_holds(body, store_id_, number, leaf_digest(about[0].body)))
-    add_problem(row.seq, row.seq, "its sign-off isn't signed by the person's key");
+    add_problem(row.seq, row.seq, "its sign-off isn't signed by the person's key"_word);
 }
 
 void VerifyRun::check_raw_chunks() {
@@ -72,10 +70,10 @@ void VerifyRun::check_raw_chunks() {
       const auto known = chunk_roots_.find(row.sha256);
       if (known == chunk_roots_.end() && options_.from > 1) continue;
       if (known == chunk_roots_.end())
-        add_problem(0, 0, "pieces are kept of a log that no record names (table raw_chunks)");
+        add_problem(0, 0, "pieces are kept of a log that no record names (table raw_chunks)"_word);
       else if (chunk_root(row.digests) != known->second.second)
         add_problem(known->second.first, known->second.first,
-                    "the pieces kept of its raw log aren't those that were written");
+                    "the pieces kept of its raw log aren't those that were written"_word);
     }
     if (page.size() < 100) return;
     last = page.back().sha256;
@@ -101,10 +99,11 @@ void VerifyRun::check_raw_files() {
       const RawLogCheck check =
           check_raw_log(options_.raw_folder, body_text(log, "name"), sha256, digests[sha256]);
       if (!check.found)
-        report_.warnings.push_back("record " + std::to_string(row.seq) + ": its raw log " +
-                                   printable(body_text(log, "name"), 80) + " isn't in " +
-                                   printable(options_.raw_folder));
-      else if (!check.problem.empty())
+        report_.warnings.push_back(
+            Sentence("verify.raw-log.missing"_key, {{"record", row.seq},
+                                                    {"log", printable(body_text(log, "name"), 80)},
+                                                    {"folder", printable(options_.raw_folder)}}));
+      else if (!check.problem.is_empty())
         add_problem(row.seq, row.seq, check.problem);
     }
     return true;

@@ -28,8 +28,8 @@ class VerifyRun {
     bool vouched = true;  ///< by the key before it
   };
 
-  void add_problem(std::uint64_t seq, std::uint64_t last_seq, std::string text);
-  void guarded(const char* what, const std::function<void()>& part);
+  void add_problem(std::uint64_t seq, std::uint64_t last_seq, Sentence sentence);
+  void guarded(Word what, const std::function<void()>& part);
 
   // Records
   void check_records();

@@ -123,9 +123,9 @@ Sentence FieldInfo::element_expectation() const {
     case FieldKind::composition:
       return "a mass percentage from 0 to 100"_word;
     case FieldKind::point:
-      return "a number in mm"_word;
+      return Sentence("field.number.in-unit"_key, {{"number", "a number"_word}, {"quantity", UnitValue{0, "mm"}}});
     case FieldKind::path:
-      return "[x, y, z] in mm"_word;
+      return point_expectation();
     default:
       return expectation();
   }
@@ -151,7 +151,7 @@ Sentence FieldInfo::expectation() const {
     case FieldKind::path:
       return list_of(*this);
     case FieldKind::point:
-      return "[x, y, z] in mm"_word;
+      return point_expectation();
     case FieldKind::composition:
       return "an object of mass percentages by element symbol"_word;
     case FieldKind::object:
@@ -161,6 +161,10 @@ Sentence FieldInfo::expectation() const {
     default:
       return nullable ? Sentence("field.or-null"_key, {{"value", element_expectation()}}) : element_expectation();
   }
+}
+
+Sentence point_expectation() {
+  return Sentence("field.point"_key, {{"quantity", UnitValue{0, "mm"}}});
 }
 
 Sentence object_expectation(const FieldTable& table) {

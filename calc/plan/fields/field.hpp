@@ -212,6 +212,9 @@ class FieldTable {
   std::vector<std::uint8_t> hashed_;  ///< index + 1 of the key that hashes there; 0: none
 };
 
+/// "[x, y, z] in mm".
+Sentence point_expectation();
+
 /// "an object (a seam)": what a file has to say of such an object.
 Sentence object_expectation(const FieldTable& table);
 

@@ -11,10 +11,13 @@ namespace seamtakt {
 namespace {
 
 using Kind = JsonValue::Kind;
-constexpr Word point_form = "[x, y, z] in mm"_word;
 
 UnitValue coordinate(double at_mm) {
   return {at_mm, "mm", UnitValue::all_digits};
+}
+
+Sentence coordinate_expectation() {
+  return Sentence("field.number.in-unit"_key, {{"number", "a number"_word}, {"quantity", coordinate(0)}});
 }
 
 void check_coordinate(double at_mm, const FieldInfo& field, FieldPath& place) {
@@ -36,11 +39,11 @@ void check_point(const Point_mm& point, const FieldInfo& field, FieldPath& place
 
 Point_mm read_point(const JsonValue& node, const FieldInfo& field, FieldPath& place) {
   Point_mm point{};
-  if (node.kind() != Kind::array) place.refuse(found_text(node), point_form);
-  if (node.count() != point.size()) place.refuse(count_text(node.count()), point_form);
+  if (node.kind() != Kind::array) place.refuse(found_text(node), point_expectation());
+  if (node.count() != point.size()) place.refuse(count_text(node.count()), point_expectation());
   node.each_element([&](std::size_t i, const JsonValue& value) {
     FieldPath::Step step(place, i);
-    if (!value.is(Kind::number)) place.refuse(found_text(value), "a number in mm"_word);
+    if (!value.is(Kind::number)) place.refuse(found_text(value), coordinate_expectation());
     point[i] = value.number();
     check_coordinate(point[i], field, place);
   });

@@ -22,13 +22,18 @@ UnitValue all_digits_mm(double length_mm) {
   return {length_mm, "mm", UnitValue::all_digits};
 }
 
+/// The value of a key, which is in millimetres whatever the view.
+UnitValue as_in_file(double length_mm) {
+  return {length_mm, "", UnitValue::all_digits};
+}
+
 void check_extension(const Schedule& schedule, FieldPath& place) {
   const double extension_mm = wire_extension_mm(schedule);
   if (extension_mm > 0) return;
   FieldPath::Step step(place, "contact_tip_distance_mm");
   place.refuse(Sentence("relation.extension"_key, {{"extension", all_digits_mm(extension_mm)},
-                                                   {"distance", all_digits_mm(schedule.contact_tip_distance_mm)},
-                                                   {"arc", all_digits_mm(schedule.arc_length_mm)}}),
+                                                   {"distance", as_in_file(schedule.contact_tip_distance_mm)},
+                                                   {"arc", as_in_file(schedule.arc_length_mm)}}),
                Sentence("relation.extension.above"_key, {{"least", UnitValue{0, "mm"}}}));
 }
 

@@ -101,7 +101,7 @@ Nonconformance nonconformance_of(RecordHistory& history, std::uint64_t seq) {
   each.place = body_text(body, "results.place");
   move_with_its_weld(history, each);
   each.sentence = first_finding(body);
-  if (each.sentence.is_empty()) each.sentence = Sentence::verbatim(body_text(body, "why"));
+  if (each.text().empty()) each.sentence = Sentence::verbatim(body_text(body, "why"));
   for (const std::uint64_t number : history.changes_of(seq).dispositions) {
     if (history.is_void(number)) continue;
     const JsonNode disposition = body_of(history.record(number));

@@ -74,8 +74,8 @@ class Ingest {
         outcome_.first_seq = outcome_.last_seq = before.front();
     }
     if (new_logs_ > 0) return true;
-    said_.emplace_back("ingest.nothing-added"_key,
-                       std::vector<Argument>{{"logs", result_.logs.size()}, {"record", outcome_.first_seq}});
+    said_.push_back(Sentence("ingest.nothing-added"_key,
+                             {{"logs", result_.logs.size()}, {"record", outcome_.first_seq}}));
     return false;
   }
 
@@ -171,10 +171,9 @@ class Ingest {
   }
 
   void describe(std::size_t passes) {
-    said_.emplace_back(
-        "ingest.stored"_key,
-        std::vector<Argument>{
-            {"passes", passes}, {"first", outcome_.first_seq}, {"last", outcome_.last_seq}});
+    said_.push_back(
+        Sentence("ingest.stored"_key,
+                 {{"passes", passes}, {"first", outcome_.first_seq}, {"last", outcome_.last_seq}}));
     if (outcome_.nonconformances > 0) say("ingest.opened.failed"_key, outcome_.nonconformances);
     if (new_logs_ < result_.logs.size()) say("ingest.logs-before"_key, result_.logs.size() - new_logs_);
     if (!outcome_.already_stored.empty()) say("ingest.records-before"_key, outcome_.already_stored.size());

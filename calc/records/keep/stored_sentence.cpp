@@ -9,8 +9,7 @@ namespace seamtakt {
 
 Sentence stored_sentence(const JsonNode& finding) {
   std::string text = body_text(finding, "text");
-  // An older record has none; most records that are read back are such.
-  if (finding.find("sentence") == nullptr) return text.empty() ? Sentence() : Sentence::verbatim(text);
+  if (finding.find("sentence") == nullptr) return Sentence::verbatim(std::move(text));  // an older record
   const std::string json = canonical_json(finding);
   const JsonDocument document(json, "a stored finding");
   return sentence_of_members(document.root(), std::move(text));

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "base/parallel/thread_pool.hpp"
+#include "base/text/comma_list.hpp"
 #include "records/log/chunk_parser.hpp"
 #include "records/log/chunk_source.hpp"
 #include "records/log/log_opening.hpp"
