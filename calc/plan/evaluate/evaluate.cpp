@@ -68,9 +68,11 @@ class SeamsEvaluation {
       PassEvaluator pass_evaluator;
       for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
     });
-    std::size_t count = 0;
+    // Room for those of the schedules and timelines, which follow: to grow would take twice the memory.
+    std::size_t count = 2 * plan_.schedules.size() + 4 * plan_.weldments.size() + 100;
     for (const PieceFindings& each : found) count += each.findings.size();
-    evaluation_.findings.reserve(count + count / 8);  // a few more of the plan and its timelines follow
+    evaluation_.findings.reserve(count);
+    prefer_large_pages(evaluation_.findings.data(), count * sizeof(Finding));
     PreheatRangeTally preheat_range;
     for (auto& [findings, range] : found) {
       std::move(findings.begin(), findings.end(), std::back_inserter(evaluation_.findings));
