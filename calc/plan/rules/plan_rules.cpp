@@ -1,30 +1,21 @@
-#include <set>
-#include <utility>
-
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
 
-void judge_schedule_status(const Plan& plan, const PlanIndex& index, Findings& findings) {
-  std::set<std::string_view> told;
-  std::string_view last;  // seam after seam mostly has the same
-  for (const Weldment& weldment : plan.weldments)
-    for (const Seam& seam : weldment.seams)
-      for (const std::string& id : seam.schedules) {
-        if (id == std::exchange(last, id)) continue;
-        const Schedule* schedule = index.schedule(id);
-        if (!schedule || schedule->status == "approved" || !told.insert(schedule->id).second) continue;
-        findings.push_back({"schedule.status.not-approved",
-                            Severity::note,
-                            schedule->id,
-                            {},
-                            {},
-                            "",
-                            "Schedule " + schedule->id + " revision " + std::to_string(schedule->revision) +
-                                " is " + (schedule->status.empty() ? "without a status" : schedule->status) +
-                                ", and seams use it.",
-                            "ISO 15609-1"});
-      }
+void judge_schedule_status(std::span<const Schedule* const> used, Findings& findings) {
+  for (const Schedule* schedule : used) {
+    if (schedule->status == "approved") continue;
+    findings.push_back({"schedule.status.not-approved",
+                        Severity::note,
+                        schedule->id,
+                        {},
+                        {},
+                        "",
+                        "Schedule " + schedule->id + " revision " + std::to_string(schedule->revision) +
+                            " is " + (schedule->status.empty() ? "without a status" : schedule->status) +
+                            ", and seams use it.",
+                        "ISO 15609-1"});
+  }
 }
 
 // EN ISO 9606 and ISO 14732 let a qualification run on only while it is used every six months; the same habit

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <span>
+
 #include "base/finding.hpp"
 #include "plan/evaluate/pass_facts.hpp"
 
@@ -40,7 +42,8 @@ void judge_tracking(const SeamFacts&, Findings&);
 void judge_tacks(const SeamFacts&, Findings&);
 
 // The plan.
-void judge_schedule_status(const Plan&, const PlanIndex&, Findings&);
+/// `used`: each schedule that seams use, once, in their order.
+void judge_schedule_status(std::span<const Schedule* const> used, Findings&);
 void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 void judge_composition_range(const Plan&, Findings&);
