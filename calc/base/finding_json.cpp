@@ -1,5 +1,7 @@
 #include "base/finding_json.hpp"
 
+#include "base/sentences/sentence_json.hpp"
+
 namespace seamtakt {
 
 void write_json(const Finding& finding, JsonWriter& json) {
@@ -12,7 +14,8 @@ void write_json(const Finding& finding, JsonWriter& json) {
     json.null_member("unit");
   else
     json.member("unit", finding.unit);
-  json.member("text", finding.text).member("source", finding.source);
+  json.member("text", finding.text()).member("source", finding.source);
+  write_sentence_members(json, finding.sentence);
   json.end_object();
 }
 

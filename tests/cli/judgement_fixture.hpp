@@ -5,7 +5,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 #include "cli/program.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "support/source_path.hpp"

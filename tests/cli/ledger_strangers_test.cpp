@@ -182,8 +182,8 @@ TEST_F(Strangers, AForeignViewOrTriggerNeverRuns) {
 }
 
 TEST_F(Strangers, AStoreThatCannotBeReadEndsInThreeAndSaysNothingOfTrust) {
-  if (geteuid() == 0) std::filesystem::permissions(folder_, std::filesystem::perms::all);
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::all);
+  if (geteuid() == 0) std::filesystem::permissions(folder, std::filesystem::perms::all);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::all);
   std::filesystem::permissions(store_file(), std::filesystem::perms::none);
   const auto as_a_stranger = [&](std::vector<std::string> words) {
     if (geteuid() == 0) {
@@ -200,16 +200,16 @@ TEST_F(Strangers, AStoreThatCannotBeReadEndsInThreeAndSaysNothingOfTrust) {
   EXPECT_EQ(as_a_stranger({"ledger", "verify", "--store", store_}), 3) << bytes_of(path("out.txt"));
   EXPECT_EQ(bytes_of(path("out.txt")).find("TRUSTED"), std::string::npos) << bytes_of(path("out.txt"));
   std::filesystem::permissions(store_file(), std::filesystem::perms::owner_all);
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::owner_read);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::owner_read);
   EXPECT_EQ(as_a_stranger({"ledger", "verify", "--store", store_}), 3) << bytes_of(path("out.txt"));
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::owner_all);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::owner_all);
 }
 
 TEST_F(Strangers, ACreationThatFailsLeavesNoStore) {
   const std::string fresh = path("fresh.sqlite");
   write_file(path("some.pem"), "no key at all");
   std::filesystem::permissions(path("some.pem"), std::filesystem::perms::owner_read);
-  std::filesystem::create_directory(folder_ / "keys");
+  std::filesystem::create_directory(folder / "keys");
   const auto audit_into = [&](const std::string& key) {
     return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
                         "--store", "sqlite:" + fresh, "--key", key, "--summary"});

@@ -40,25 +40,25 @@ TEST_F(LedgerCommand, AnAuditIsStoredListedShownAndVerified) {
 TEST_F(LedgerCommand, TheKeyIsTheOwnersAloneAndNeverInTheStoresFolder) {
   audit_demo();
   int keys = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(folder_ / "data/seamtakt/keys")) {
+  for (const auto& entry : std::filesystem::directory_iterator(folder / "data/seamtakt/keys")) {
     struct stat status {};
     ASSERT_EQ(stat(entry.path().c_str(), &status), 0);
     EXPECT_EQ(status.st_mode & 0777, 0600u);
     ++keys;
   }
   EXPECT_EQ(keys, 1);
-  const ProgramRun beside = write({"note", "--key", (folder_ / "store/key.pem").string()});
+  const ProgramRun beside = write({"note", "--key", (folder / "store/key.pem").string()});
   EXPECT_EQ(beside.exit_code, 2) << beside.output;
-  EXPECT_EQ(write({"note", "--key", (folder_ / "absent.pem").string()}).exit_code, 2);
-  std::filesystem::remove_all(folder_ / "data");
+  EXPECT_EQ(write({"note", "--key", (folder / "absent.pem").string()}).exit_code, 2);
+  std::filesystem::remove_all(folder / "data");
   EXPECT_EQ(write({"note"}).exit_code, 2) << "without its key a store takes nothing";
   EXPECT_EQ(ledger({"verify"}).exit_code, 0) << "to verify takes no key";
 }
 
 TEST_F(LedgerCommand, AnAlterationEndsInOneAndNamesTheRecordAndACutNeedsTheAnchor) {
   audit_demo();
-  const std::string anchor = (folder_ / "anchor.txt").string(),
-                    file = (folder_ / "store/records.sqlite").string();
+  const std::string anchor = (folder / "anchor.txt").string(),
+                    file = (folder / "store/records.sqlite").string();
   EXPECT_EQ(write({"anchor", "--append", anchor}).exit_code, 0);
   EXPECT_EQ(ledger({"verify", "--anchor", anchor}).exit_code, 0);
   EXPECT_EQ(ledger({"verify", "--anchor", anchor}).output.find("unanchored"), std::string::npos);
@@ -73,7 +73,7 @@ TEST_F(LedgerCommand, AnAlterationEndsInOneAndNamesTheRecordAndACutNeedsTheAncho
   const JsonNode report = json({"verify"});
   EXPECT_FALSE(report.find("trusted")->boolean);
   EXPECT_GT(report.find("first_bad_seq")->number, 0);
-  EXPECT_EQ(ledger({"verify", "--anchor", (folder_ / "none.txt").string()}).exit_code, 2);
+  EXPECT_EQ(ledger({"verify", "--anchor", (folder / "none.txt").string()}).exit_code, 2);
 }
 
 TEST_F(LedgerCommand, ANonconformanceRunsFromFailureToDisposition) {
@@ -123,8 +123,8 @@ TEST_F(LedgerCommand, EveryKindOfWriteIsKeptAndTheWholeVerifies) {
 }
 
 TEST_F(LedgerCommand, ALogOfAnInstrumentOverdueInTheStoreIsUndecided) {
-  std::ofstream(folder_ / "one.csv") << "time_s,current_A,voltage_V\n0,0,0\n1,250.1,25\n2,250.2,25\n3,0,0\n";
-  ASSERT_LE(run_program({"audit", folder_ / "one.csv", "--store", store_, "--who", "anna", "--why", "first"})
+  std::ofstream(folder / "one.csv") << "time_s,current_A,voltage_V\n0,0,0\n1,250.1,25\n2,250.2,25\n3,0,0\n";
+  ASSERT_LE(run_program({"audit", folder / "one.csv", "--store", store_, "--who", "anna", "--why", "first"})
                 .exit_code,
             1);
   for (const char* instrument : {"R1-current", "R2-current"})
@@ -140,8 +140,8 @@ TEST_F(LedgerCommand, ALogOfAnInstrumentOverdueInTheStoreIsUndecided) {
 
 TEST_F(LedgerCommand, ABundleCarriesTheStoreOverAndOpensslChecksTheHead) {
   audit_demo();
-  const std::string bundle = folder_ / "bundle.jsonl", again = folder_ / "again.jsonl",
-                    copy = "sqlite:" + (folder_ / "copy.sqlite").string();
+  const std::string bundle = folder / "bundle.jsonl", again = folder / "again.jsonl",
+                    copy = "sqlite:" + (folder / "copy.sqlite").string();
   EXPECT_EQ(ledger({"export", "--output", bundle}).exit_code, 0);
   EXPECT_EQ(run_program({"ledger", "import", bundle, "--store", copy}).exit_code, 0);
   EXPECT_NE(run_program({"ledger", "import", bundle, "--store", copy}).output.find("Nothing added"),
@@ -149,7 +149,7 @@ TEST_F(LedgerCommand, ABundleCarriesTheStoreOverAndOpensslChecksTheHead) {
   EXPECT_EQ(run_program({"ledger", "export", "--store", copy, "--output", again}).exit_code, 0);
   EXPECT_EQ(read_file(bundle, 64u << 20), read_file(again, 64u << 20));
   EXPECT_EQ(run_program({"ledger", "head", "--store", copy}).output, ledger({"head"}).output);
-  const std::string prefix = folder_ / "head";
+  const std::string prefix = folder / "head";
   EXPECT_EQ(ledger({"head", "--files", prefix}).exit_code, 0);
   EXPECT_EQ(std::system(("openssl pkeyutl -verify -rawin -pubin -inkey " + prefix + ".pem -in " + prefix +
                          ".txt -sigfile " + prefix + ".sig >/dev/null")
@@ -157,9 +157,9 @@ TEST_F(LedgerCommand, ABundleCarriesTheStoreOverAndOpensslChecksTheHead) {
             0);
   EXPECT_EQ(ledger({"verify", "--pub", prefix + ".pem"}).exit_code, 0);
   const ProgramRun log = run_program(
-      {"ledger", "import", demo + "orders.csv", "--store", "sqlite:" + (folder_ / "new.sqlite").string()});
+      {"ledger", "import", demo + "orders.csv", "--store", "sqlite:" + (folder / "new.sqlite").string()});
   EXPECT_EQ(log.exit_code, 2);
-  EXPECT_FALSE(std::filesystem::exists(folder_ / "new.sqlite")) << "nothing is left of a refused import";
+  EXPECT_FALSE(std::filesystem::exists(folder / "new.sqlite")) << "nothing is left of a refused import";
 }
 
 TEST_F(LedgerCommand, BadUsageEndsInTwoWithOneLine) {
@@ -181,14 +181,13 @@ TEST_F(LedgerCommand, BadUsageEndsInTwoWithOneLine) {
     EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
   }
   EXPECT_EQ(
-      run_program({"ledger", "list", "--store", "sqlite:" + (folder_ / "none.sqlite").string()}).exit_code,
-      2);
+      run_program({"ledger", "list", "--store", "sqlite:" + (folder / "none.sqlite").string()}).exit_code, 2);
   EXPECT_EQ(
-      run_program({"ledger", "verify", "--store", "sqlite:" + (folder_ / "none.sqlite").string()}).exit_code,
+      run_program({"ledger", "verify", "--store", "sqlite:" + (folder / "none.sqlite").string()}).exit_code,
       2);
   EXPECT_EQ(run_program({"ledger", "list", "--store", "mysql:x"}).exit_code, 2);
   EXPECT_EQ(
       run_program({"ledger", "list", "--store", "postgresql://127.0.0.1:1/none?connect_timeout=1"}).exit_code,
       3);
-  EXPECT_FALSE(std::filesystem::exists(folder_ / "none.sqlite"));
+  EXPECT_FALSE(std::filesystem::exists(folder / "none.sqlite"));
 }

@@ -11,6 +11,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -44,18 +45,8 @@ std::vector<std::string> serials(const JsonNode& result) {
   return list;
 }
 
-class LineCommand : public testing::Test {
+class LineCommand : public FolderTest {
  protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-line-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  std::string write(const std::string& name, const std::string& text) {
-    std::ofstream(folder / name) << text;
-    return (folder / name).string();
-  }
   /// A plan with a line of these stages (JSON), two weldments A and B.
   std::string plan(const std::string& line) {
     return write(

@@ -13,7 +13,7 @@ class Outputs : public LedgerCommand {
   void SetUp() override {
     LedgerCommand::SetUp();
     ASSERT_EQ(audit_demo().exit_code, 1) << "the demo's log has a pass that fails";
-    for (const auto& entry : std::filesystem::directory_iterator(folder_ / "data/seamtakt/keys"))
+    for (const auto& entry : std::filesystem::directory_iterator(folder / "data/seamtakt/keys"))
       key_ = entry.path();
     ASSERT_EQ(ledger({"export", "--output", path("bundle.jsonl")}).exit_code, 0);
     std::filesystem::copy_file(demo_plan, path("plan.weldplan.json"));

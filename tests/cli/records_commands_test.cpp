@@ -11,6 +11,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "cli/read_watch.hpp"
 #include "support/source_path.hpp"
 
@@ -23,20 +24,8 @@ const std::string demo = source_path("/reference/demo/");
 const std::string demo_plan = demo + "ground-equipment.weldplan.json";
 const std::string demo_log = demo + "arc-log.csv.gz";
 
-class RecordsCommands : public testing::Test {
+class RecordsCommands : public FolderTest {
  protected:
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-records-XXXXXX";
-    folder_ = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-  std::string path(const std::string& name) const { return folder_ / name; }
-  std::string write(const std::string& name, const std::string& text) const {
-    std::ofstream(path(name), std::ios::binary) << text;
-    return path(name);
-  }
-
-  std::filesystem::path folder_;
 };
 
 std::string rows(int from, int to) {

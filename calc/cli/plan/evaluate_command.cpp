@@ -7,6 +7,7 @@
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/evaluate/evaluation_json.hpp"
 
 namespace seamtakt::cli {

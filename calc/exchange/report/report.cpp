@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/units/units.hpp"
+#include "cell/timeline/cycle_columns.hpp"
 #include "exchange/report/caution.hpp"
 #include "exchange/report/cycle_picture.hpp"
 #include "exchange/report/schedule_sheet.hpp"
@@ -70,22 +71,17 @@ void cycles_section(HtmlPage& page, const std::vector<CycleResult>& cycles) {
   for (const CycleResult& cycle : cycles) {
     page.begin_section();
     page.heading(3, "Weldment " + cycle.weldment);
-    page.data_list({
+    std::vector<std::pair<std::string, std::string>> items = {
         {"Cycle time", seconds(cycle.cycle_time_s)},
         {"Takt to plan to", cycle.takt_s ? seconds(*cycle.takt_s) : "not stated"},
         {"Margin", margin_text(cycle)},
         {"Proven lower bound", cycle.lower_bound_s ? seconds(*cycle.lower_bound_s) : "none"},
         {"Arc on, all robots",
-         seconds(cycle.arc_on_s) + " (" + rounded_text(100 * cycle.arc_on_ratio, 3) + " % of robot time)"},
-        {"Air moves", seconds(cycle.air_s)},
-        {"Starts and ends", seconds(cycle.start_end_s)},
-        {"Sensing", seconds(cycle.sense_s)},
-        {"Waits", seconds(cycle.wait_s)},
-        {"Positioner", seconds(cycle.orientation_s)},
-        {"Torch service", seconds(cycle.service_s)},
-        {"Wire changes", seconds(cycle.wire_change_s)},
-        {"Load and unload", seconds(cycle.load_unload_s)},
-    });
+         seconds(cycle.arc_on_s) + " (" + rounded_text(100 * cycle.arc_on_ratio, 3) + " % of robot time)"}};
+    for (const CyclePart which : {CyclePart::loss, CyclePart::handling})
+      for (const auto* part : cycle_parts(which))
+        items.emplace_back(part->label, seconds(column_number(part->value(cycle)).value_or(0)));
+    page.data_list(items);
     page.raw(cycle_svg(cycle));
     page.end_section();
   }

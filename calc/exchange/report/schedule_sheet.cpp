@@ -1,7 +1,10 @@
 #include "exchange/report/schedule_sheet.hpp"
 
+#include <algorithm>
+
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
+#include "plan/limited_quantities.hpp"
 
 namespace seamtakt {
 
@@ -27,6 +30,31 @@ std::string weave_text(const std::optional<Weave>& weave) {
          quantity(weave->frequency_Hz, "Hz") + ", dwell " + quantity(weave->dwell_s, "s");
 }
 
+using Rows = std::vector<std::pair<std::string, std::string>>;
+
+std::vector<const LimitedQuantity*> quantities_in_rows() {
+  std::vector<const LimitedQuantity*> in_rows;
+  for (const LimitedQuantity& each : limited_quantities)
+    if (each.sheet_row > 0) in_rows.push_back(&each);
+  std::sort(in_rows.begin(), in_rows.end(),
+            [](const auto* a, const auto* b) { return a->sheet_row < b->sheet_row; });
+  return in_rows;
+}
+
+/// Setting and limits; a setting with a name of its own has a row of its own.
+void add_limits(const Schedule& schedule, Rows& rows) {
+  const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
+  for (const LimitedQuantity* each : quantities_in_rows()) {
+    const std::string allowed = interval_text(limits.*each->limit, each->unit);
+    const std::string set = each->setting ? quantity(schedule.*each->setting, each->unit) : std::string();
+    if (each->setting && each->pass_label) rows.emplace_back(each->pass_label, set);
+    if (each->setting && !each->pass_label)
+      rows.emplace_back(each->label, set + " (" + allowed + ")");
+    else
+      rows.emplace_back(each->label, allowed);
+  }
+}
+
 }  // namespace
 
 std::string interval_text(const std::optional<Interval>& interval, const char* unit) {
@@ -48,7 +76,7 @@ std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& 
                                            quantity(wire->diameter_mm, "mm") +
                                            (wire->form.empty() ? "" : ", " + wire->form)
                                      : stated(schedule.wire);
-  return {
+  Rows rows{
       {"Schedule, revision", schedule.id + ", revision " + std::to_string(schedule.revision)},
       {"Status", stated(schedule.status)},
       {"Approved by, in force from", stated(schedule.approved_by) + ", " + stated(schedule.effective_from)},
@@ -74,18 +102,9 @@ std::vector<std::pair<std::string, std::string>> schedule_sheet(const Schedule& 
       {"Torch work angle, travel angle",
        quantity(schedule.torch_work_deg, "deg") + ", " + quantity(schedule.torch_travel_deg, "deg")},
       {"Contact tip to work", quantity(schedule.contact_tip_distance_mm, "mm")},
-      {"Wire feed speed", quantity(schedule.wire_feed_speed_m_min, "m/min") + " (" +
-                              interval_text(limits.wire_feed_speed_m_min, "m/min") + ")"},
-      {"Current", interval_text(limits.current_A, "A")},
-      {"Arc voltage",
-       quantity(schedule.arc_voltage_V, "V") + " (" + interval_text(limits.voltage_V, "V") + ")"},
-      {"Travel speed", quantity(schedule.travel_speed_mm_s, "mm/s") + " (" +
-                           interval_text(limits.travel_speed_mm_s, "mm/s") + ")"},
-      {"Heat input", interval_text(limits.heat_input_kJ_mm, "kJ/mm")},
-      {"Cooling time t8/5", interval_text(limits.cooling_time_s, "s")},
-      {"Preheat", quantity(schedule.preheat_C, "C")},
-      {"Interpass temperature", interval_text(limits.interpass_C, "C")},
   };
+  add_limits(schedule, rows);
+  return rows;
 }
 
 }  // namespace seamtakt

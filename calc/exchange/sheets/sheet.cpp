@@ -1,5 +1,6 @@
 #include "exchange/sheets/sheet.hpp"
 
+#include "cell/timeline/cycle_columns.hpp"
 #include "exchange/report/caution.hpp"
 #include "exchange/report/schedule_sheet.hpp"
 #include "exchange/sheets/column_text.hpp"
@@ -17,9 +18,9 @@ bool has_pair(const Column<Row>& column, const std::vector<Row>& rows) {
 }
 
 SheetCell cell_of(const ColumnValue& value) {
-  if (const double* number = std::get_if<double>(&value)) return *number;
-  if (const int* number = std::get_if<int>(&value)) return static_cast<double>(*number);
+  if (const auto number = column_number(value)) return *number;
   if (const auto* text = std::get_if<std::string_view>(&value)) return std::string(*text);
+  if (const bool* truth = std::get_if<bool>(&value)) return std::string(*truth ? "yes" : "no");
   return {};
 }
 
@@ -30,12 +31,14 @@ void append_pair(std::vector<SheetCell>& cells, const ColumnValue& value) {
 }
 
 template <class Row>
-Sheet column_sheet(const char* name, std::span<const Column<Row>> columns, const std::vector<Row>& rows) {
+Sheet column_sheet(const char* name, std::span<const Column<Row>> described, const std::vector<Row>& rows,
+                   std::span<const std::string_view> first = {}) {
+  const auto columns = ordered_columns(described, first, Shown::all);
   Sheet sheet{name, {}, {}};
   std::vector<bool> pairs;
-  for (const auto& column : columns) {
-    pairs.push_back(has_pair(column, rows));
-    const std::string key = column.key, heading = column_heading(column.label, column.unit);
+  for (const auto* column : columns) {
+    pairs.push_back(has_pair(*column, rows));
+    const std::string key = column->key, heading = column_heading(column->label, column->unit);
     if (pairs.back()) {
       sheet.columns.push_back({key + "_lo", heading + " (low)"});
       sheet.columns.push_back({key + "_hi", heading + " (high)"});
@@ -47,9 +50,9 @@ Sheet column_sheet(const char* name, std::span<const Column<Row>> columns, const
     std::vector<SheetCell> cells;
     for (std::size_t i = 0; i < columns.size(); ++i) {
       if (pairs[i])
-        append_pair(cells, columns[i].value(row));
+        append_pair(cells, columns[i]->value(row));
       else
-        cells.push_back(cell_of(columns[i].value(row)));
+        cells.push_back(cell_of(columns[i]->value(row)));
     }
     sheet.rows.push_back(std::move(cells));
   }
@@ -60,37 +63,10 @@ SheetCell cell_of(const std::optional<double>& value) {
   return value ? SheetCell(*value) : SheetCell();
 }
 
-Sheet cycle_sheet(const std::vector<CycleResult>& cycles) {
-  Sheet sheet{"cycle",
-              {{"weldment", "Weldment"},
-               {"cycle_time_s", "Cycle time, s"},
-               {"takt_s", "Takt to plan to, s"},
-               {"takt_margin_s", "Margin, s"},
-               {"lower_bound_s", "Proven lower bound, s"},
-               {"gap_pct", "Gap, %"},
-               {"weld_s", "Robots at work, s"},
-               {"arc_on_s", "Arc on, s"},
-               {"arc_on_ratio", "Arc-on ratio"},
-               {"air_s", "Air moves, s"},
-               {"sense_s", "Sensing, s"},
-               {"start_end_s", "Starts and ends, s"},
-               {"wait_s", "Waits, s"},
-               {"orientation_s", "Positioner, s"},
-               {"service_s", "Torch service, s"},
-               {"wire_change_s", "Wire changes, s"},
-               {"load_unload_s", "Load and unload, s"},
-               {"robot_seams", "Robot seams"},
-               {"unwelded_seams", "Unwelded of them"}},
-              {}};
-  for (const CycleResult& cycle : cycles)
-    sheet.rows.push_back({cycle.weldment, cycle.cycle_time_s, cell_of(cycle.takt_s),
-                          cell_of(cycle.takt_margin_s), cell_of(cycle.lower_bound_s), cell_of(cycle.gap_pct),
-                          cycle.weld_s, cycle.arc_on_s, cycle.arc_on_ratio, cycle.air_s, cycle.sense_s,
-                          cycle.start_end_s, cycle.wait_s, cycle.orientation_s, cycle.service_s,
-                          cycle.wire_change_s, cycle.load_unload_s, static_cast<double>(cycle.robot_seams),
-                          static_cast<double>(cycle.unwelded.size())});
-  return sheet;
-}
+/// What a reader of a cycle sheet looks for first.
+constexpr std::string_view first_of_cycle[] = {"weldment",      "cycle_time_s",  "takt_s",
+                                               "takt_margin_s", "lower_bound_s", "gap_pct",
+                                               "weld_s",        "arc_on_s",      "arc_on_ratio"};
 
 void append_findings(Sheet& sheet, const Findings& findings) {
   for (const Finding& finding : findings)
@@ -143,7 +119,7 @@ std::vector<Sheet> report_sheets(const Plan& plan, const Evaluation& evaluation,
   sheets.push_back(column_sheet("passes", pass_columns(), evaluation.passes));
   sheets.push_back(column_sheet("seams", seam_columns(), evaluation.seams));
   sheets.push_back(column_sheet("weldments", weldment_columns(), evaluation.weldments));
-  sheets.push_back(cycle_sheet(cycles));
+  sheets.push_back(column_sheet("cycle", cycle_columns(), cycles, first_of_cycle));
   sheets.push_back(findings_sheet(evaluation, cycles));
   sheets.push_back(schedules_sheet(plan));
   sheets.push_back(about_sheet(plan, provenance));

@@ -13,14 +13,11 @@
 #include "plan/evaluate/pass_metallurgy.hpp"
 #include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/seam_geometry.hpp"
+#include "plan/wire_extension.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-double extension_mm(const Schedule& schedule) {
-  return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
-}
 
 void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   if (facts.schedule.current_A) {
@@ -28,7 +25,7 @@ void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
     return;
   }
   const double feed = feed_mm_s_from_m_min(facts.schedule.wire_feed_speed_m_min);
-  const double extension = extension_mm(facts.schedule);
+  const double extension = wire_extension_mm(facts.schedule);
   pass.current_A = melting_current_A(feed, extension, facts.wire.alpha_mm_s_A, facts.wire.beta_per_s_A2);
   if (sink)
     sink->add("current_A", melting_current_note, pass.current_A, "A",
@@ -56,7 +53,7 @@ void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sin
             {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
             {"arc_power_kW"});
   sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
-            {{"k", "thermal efficiency of process " + schedule.process, pass.thermal_efficiency, ""},
+            {{"k", Sentence("symbol.thermal-efficiency"_key, {{"process", schedule.process}}), pass.thermal_efficiency, ""},
              {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
             {"arc_energy_kJ_mm"});
 }
@@ -91,8 +88,8 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
   std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
                                      {"Q", "heat input", pass.heat_input_kJ_mm, "kJ/mm"}};
   if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
-  inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
-                       : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
+  inputs.emplace_back(two ? "F2" : "F3", Sentence("symbol.shape-factor"_key, {{"joint", facts.seam.joint}}),
+                      two ? shape.f2 : shape.f3, "");
   sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, *pass.cooling_time_s, "s",
             inputs, {"heat_input_kJ_mm"});
 }
@@ -100,12 +97,11 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
 void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
   const double Q = pass.heat_input_kJ_mm;
-  const auto time_s = [&](const CoolingCase& at) {
-    return cooling_time(Q, at.thickness_mm, at.start_C, at.f2, at.f3).time_s;
-  };
-  const CoolingCase at = nominal_cooling(facts);
+  const auto time_s = [&](const CoolingCase& at) { return cooling_time(Q, at).time_s; };
+  const CoolingCases cases = cooling_cases(facts);
+  const CoolingCase& at = cases.nominal;
   const double thinner = at.thickness_mm;
-  const auto main = cooling_time(Q, thinner, at.start_C, at.f2, at.f3);
+  const auto main = cooling_time(Q, at);
   pass.cooling_time_s = main.time_s;
   pass.cooling_regime = main.is_2d ? "2D" : "3D";
   const auto at_f2 = [&](double f2) { return time_s({thinner, at.start_C, f2, at.f3}); };
@@ -114,10 +110,10 @@ void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
     return time_s({facts.seam.thickness_mm[plate], at.start_C, at.f2, at.f3});
   };
   pass.cooling_time_plate_s = {of_plate(0), of_plate(1)};
-  pass.cooling_time_fastest_s = time_s(fastest_cooling(facts));
+  pass.cooling_time_fastest_s = time_s(cases.fastest);
   const std::optional<double> upper = upper_interpass_C(facts.schedule);
   if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s({thinner, *upper, at.f2, at.f3});
-  pass.cooling_time_slowest_s = time_s(slowest_cooling(facts));
+  pass.cooling_time_slowest_s = time_s(cases.slowest);
   explain_cooling(facts, pass, shape, thinner, sink);
 }
 
@@ -166,7 +162,8 @@ void add_settings(const PassFacts& facts, const JointMetals& metals, PassEvaluat
   if (metals.is_ferritic) add_cooling(facts, pass, sink);
   add_metallurgy(facts, metals, pass, sink);
   pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
-  if (pass.cooling_time_s) pass.U_cooling_time_s = U_cooling_time_s(facts, pass, nominal_cooling(facts));
+  if (pass.cooling_time_s)
+    pass.U_cooling_time_s = U_cooling_time_s(facts, pass, cooling_cases(facts).nominal);
 }
 
 /// The rest: whose pass it is, and what its length takes.
@@ -182,11 +179,6 @@ void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, Exp
 double weld_metal_density_g_cm3(const std::string& wire_material) {
   if (wire_material == "aluminium") return 2.70;  // handbook value, recalled
   return steel_weld_metal_density_g_cm3;
-}
-
-std::optional<double> upper_interpass_C(const Schedule& schedule) {
-  if (!schedule.limits || !schedule.limits->interpass_C) return {};
-  return schedule.limits->interpass_C->upper;
 }
 
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {

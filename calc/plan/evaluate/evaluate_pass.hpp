@@ -46,7 +46,4 @@ class PassEvaluator {
 /// Density of the weld metal that a wire's material gives (g/cm3).
 double weld_metal_density_g_cm3(const std::string& wire_material);
 
-/// The upper interpass temperature of a schedule (degC); empty where none is stated.
-std::optional<double> upper_interpass_C(const Schedule& schedule);
-
 }  // namespace seamtakt

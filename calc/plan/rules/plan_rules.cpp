@@ -2,6 +2,20 @@
 
 namespace seamtakt {
 
+namespace {
+
+Word status_word(const Schedule& schedule) {
+  if (schedule.status.empty()) return "without a status"_word;
+  return schedule.status == "reviewed" ? "reviewed"_word : "draft"_word;
+}
+
+Word basis_word(const BaseMetal& metal) {
+  if (metal.composition_basis.empty()) return "of unstated basis"_word;
+  return metal.composition_basis == "typical" ? "typical"_word : "standard-maximum"_word;
+}
+
+}  // namespace
+
 void judge_schedule_status(std::span<const Schedule* const> used, Findings& findings) {
   for (const Schedule* schedule : used) {
     if (schedule->status == "approved") continue;
@@ -11,9 +25,9 @@ void judge_schedule_status(std::span<const Schedule* const> used, Findings& find
                         {},
                         {},
                         "",
-                        "Schedule " + schedule->id + " revision " + std::to_string(schedule->revision) +
-                            " is " + (schedule->status.empty() ? "without a status" : schedule->status) +
-                            ", and seams use it.",
+                        Sentence("schedule.status.not-approved"_key, {{"schedule", schedule->id},
+                                                                      {"revision", schedule->revision},
+                                                                      {"status", status_word(*schedule)}}),
                         "ISO 15609-1"});
   }
 }
@@ -24,41 +38,42 @@ void judge_qualification_dates(const Plan& plan, std::string_view date, Findings
   if (date.empty()) return;
   for (const Qualification& qualification : plan.qualifications)
     if (!qualification.date.empty() && qualification.date > date)
-      findings.push_back({"qualification.date.in-future",
-                          Severity::warn,
-                          qualification.id,
-                          {},
-                          {},
-                          "",
-                          "Qualification " + qualification.id + " is dated " + qualification.date +
-                              ", after " + std::string(date) + ".",
-                          "plan limit"});
+      findings.push_back(
+          {"qualification.date.in-future",
+           Severity::warn,
+           qualification.id,
+           {},
+           {},
+           "",
+           Sentence("qualification.date.in-future"_key,
+                    {{"qualification", qualification.id}, {"date", qualification.date}, {"today", date}}),
+           "plan limit"});
     else if (!qualification.last_used.empty() && qualification.last_used > date)
-      findings.push_back({"qualification.last-used.in-future",
-                          Severity::warn,
-                          qualification.id,
-                          {},
-                          {},
-                          "",
-                          "Qualification " + qualification.id + " was last used on " +
-                              qualification.last_used + ", after " + std::string(date) + ".",
-                          "plan limit"});
+      findings.push_back(
+          {"qualification.last-used.in-future",
+           Severity::warn,
+           qualification.id,
+           {},
+           {},
+           "",
+           Sentence(
+               "qualification.last-used.in-future"_key,
+               {{"qualification", qualification.id}, {"date", qualification.last_used}, {"today", date}}),
+           "plan limit"});
 }
 
 void judge_composition_basis(const Plan& plan, Findings& findings) {
   for (const BaseMetal& metal : plan.base_metals)
     if (metal.composition_basis != "certificate")
-      findings.push_back(
-          {"composition.basis.no-certificate",
-           Severity::note,
-           metal.id,
-           {},
-           {},
-           "",
-           "The composition of " + metal.id + " is " +
-               (metal.composition_basis.empty() ? "of unstated basis" : metal.composition_basis) +
-               ": carbon equivalents, preheat and hardness from it may lie far from the delivered plate's.",
-           "common practice, no source"});
+      findings.push_back({"composition.basis.no-certificate",
+                          Severity::note,
+                          metal.id,
+                          {},
+                          {},
+                          "",
+                          Sentence("composition.basis.no-certificate"_key,
+                                   {{"material", metal.id}, {"basis", basis_word(metal)}}),
+                          "common practice, no source"});
 }
 
 }  // namespace seamtakt
