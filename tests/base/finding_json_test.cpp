@@ -32,5 +32,25 @@ TEST(FindingJson, writes_a_list_under_its_name) {
   EXPECT_EQ(json.take(), "{\n  \"findings\": []\n}\n");
 }
 
+TEST(FindingJson, a_list_that_is_handed_on_in_parts_has_the_same_bytes) {
+  for (const std::size_t count : {0u, 1u, 256u, 257u, 1000u}) {
+    Findings findings;
+    for (std::size_t i = 0; i < count; ++i)
+      findings.push_back({"a.b", Severity::warn, "W/S" + std::to_string(i), 1.5, 2.5, "mm", "Text.", "none"});
+    JsonWriter whole, parted;
+    whole.begin_object();
+    write_findings(whole, findings);
+    whole.member("more", 1).end_object();
+    std::string text;
+    const TextSink sink = [&](std::string_view part) { text += part; };
+    ThreadPool pool(3);
+    parted.begin_object();
+    write_findings(parted, findings, sink, pool);
+    parted.member("more", 1).end_object();
+    sink(parted.take());
+    EXPECT_EQ(text, whole.take()) << count;
+  }
+}
+
 }  // namespace
 }  // namespace seamtakt

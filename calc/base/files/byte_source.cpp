@@ -100,15 +100,14 @@ class MemoryBytes : public ByteSource {
   MemoryBytes(std::string bytes, std::size_t chunk) : bytes_(std::move(bytes)), chunk_(chunk) {}
 
   std::size_t read(char* to, std::size_t capacity) override {
-    const std::size_t count = read_at(at_, to, capacity);
+    const std::size_t count = read_at(at_, to, chunk_ > 0 ? std::min(capacity, chunk_) : capacity);
     at_ += count;
     return count;
   }
-  bool can_read_at() const override { return true; }
+  bool can_read_at() const override { return chunk_ == 0; }
   std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity) override {
     const std::size_t at = std::min<std::size_t>(offset, bytes_.size());
-    std::size_t count = std::min(capacity, bytes_.size() - at);
-    if (chunk_ > 0) count = std::min(count, chunk_);
+    const std::size_t count = std::min(capacity, bytes_.size() - at);
     std::memcpy(to, bytes_.data() + at, count);
     return count;
   }

@@ -37,7 +37,7 @@ std::unique_ptr<ByteSource> open_log_bytes(const std::string& path);
 /// becomes shorter.
 std::unique_ptr<ByteSource> followed_bytes(const std::string& path, std::function<bool()> wait);
 
-/// Bytes in memory, given out at most `chunk` at a time (0: all that fits).
+/// Bytes in memory, given out at most `chunk` at a time (0: all that fits, and at any place).
 std::unique_ptr<ByteSource> memory_bytes(std::string bytes, std::size_t chunk = 0);
 
 /// What gzip (RFC 1952) `compressed` holds, several members included. `name` is for messages.

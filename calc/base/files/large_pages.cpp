@@ -29,6 +29,7 @@ void prefer_large_heap([[maybe_unused]] std::size_t bytes) {
   // A thread's own arena grows page by page.
   ::mallopt(M_ARENA_MAX, 1);
   ::mallopt(M_TRIM_THRESHOLD, static_cast<int>(most));
+  ::mallopt(M_MMAP_THRESHOLD, 128 << 10);  // a large block isn't to leave a hole
   ::mallopt(M_TOP_PAD, static_cast<int>(std::min(bytes, most)));
   const auto* const begin = static_cast<const char*>(::sbrk(0));
   void* volatile const grows = std::malloc(taken_from_heap);

@@ -17,7 +17,7 @@ constexpr std::size_t most_robots = 64;  ///< as a set of bits has
 
 }  // namespace
 
-CompiledCell CellCompiler::compile() {
+CompiledCell CellCompiler::compile(bool with_air_tables) {
   add_robots();
   const auto& seams = weldment_.seams;
   model_of_source_.assign(seams.size(), -1);
@@ -31,7 +31,7 @@ CompiledCell CellCompiler::compile() {
   add_balance_groups(weldment_, model_, cell_.findings);
   add_cell_rules();
   add_points();
-  add_air_tables();
+  if (with_air_tables) add_air_tables();
   add_times();
   return std::move(cell_);
 }
@@ -130,9 +130,11 @@ void CellCompiler::add_seam(std::size_t index) {
   for (std::size_t pass = 0; pass < source.schedules.size(); ++pass) {
     const Schedule& schedule = schedule_of(source, pass);
     needs.push_back(package(schedule.wire, schedule.gas, schedule.power_source));
+    schedules_.push_back(&schedule);
   }
   CellSeam seam;
   if (!add_robots_of(source, seam, needs)) {
+    schedules_.resize(model_.passes.size());
     cell_.unwelded.push_back(static_cast<int>(index));
     return;
   }
@@ -219,11 +221,11 @@ void CellCompiler::add_passes(const Seam& source, const std::vector<Package>& ne
 
 CompiledCell compile_cell(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
                           const WeldmentRows& rows) {
-  return CellCompiler(plan, index, weldment, rows).compile();
+  return CellCompiler(plan, index, weldment, rows).compile(false);
 }
 
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation) {
-  return compile_cell(plan, PlanIndex(plan), weldment, WeldmentRows(evaluation, weldment.id));
+  return CellCompiler(plan, PlanIndex(plan), weldment, WeldmentRows(evaluation, weldment.id)).compile(true);
 }
 
 }  // namespace seamtakt

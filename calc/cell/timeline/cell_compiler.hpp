@@ -27,7 +27,8 @@ class CellCompiler {
   CellCompiler(const Plan& plan, const PlanIndex& index, const Weldment& weldment, const WeldmentRows& rows)
       : plan_(plan), index_(index), weldment_(weldment), rows_(rows) {}
 
-  CompiledCell compile();
+  /// `with_air_tables`: air moves between all points are computed at once.
+  CompiledCell compile(bool with_air_tables);
 
  private:
   const Seam& source(const CellSeam& seam) const { return weldment_.seams[seam.source]; }
@@ -60,8 +61,9 @@ class CellCompiler {
   CompiledCell cell_;
   CellModel& model_ = cell_.model;
   std::unordered_map<std::string_view, std::size_t>
-      source_of_id_;                  ///< empty where no seam comes after another
-  std::vector<int> model_of_source_;  ///< -1: not in the model
+      source_of_id_;                        ///< empty where no seam comes after another
+  std::vector<const Schedule*> schedules_;  ///< of the model's passes
+  std::vector<int> model_of_source_;        ///< -1: not in the model
 };
 
 }  // namespace seamtakt

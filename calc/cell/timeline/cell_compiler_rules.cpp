@@ -115,7 +115,7 @@ void CellCompiler::add_times() {
 }
 
 void CellCompiler::add_pass_times(const CellSeam& seam, int pass) {
-  const Schedule& schedule = schedule_of(source(seam), static_cast<std::size_t>(pass));
+  const Schedule& schedule = *schedules_[static_cast<std::size_t>(seam.first_pass + pass)];
   const auto robots = model_.robots.size();
   for (std::size_t i = 0; i < robots; ++i) {
     const Robot& robot = plan_.cell->robots[i];

@@ -138,7 +138,8 @@ struct CompiledCell {
 /// isn't of this plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
-/// The same for one weldment of many: the plan's index is made once, and the rows are the weldment's own.
+/// The same for one timeline of one weldment of many: the plan's index is made once, the rows are the
+/// weldment's own, and air moves are computed when they are asked for.
 CompiledCell compile_cell(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
                           const WeldmentRows& rows);
 

@@ -24,10 +24,31 @@ constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_excess_throat, judge
                                    judge_groove_fill, judge_intermittent,  judge_tracking,
                                    judge_tacks};
 
+/// The schedules that seams use, each once, in the order of the seams.
+class UsedSchedules {
+ public:
+  void add(const Plan& plan, const Schedule& schedule) {
+    if (is_in_.empty()) is_in_.resize(plan.schedules.size());
+    const auto i = static_cast<std::size_t>(&schedule - plan.schedules.data());
+    if (is_in_[i]) return;
+    is_in_[i] = true;
+    all_.push_back(&schedule);
+  }
+  void add(const Plan& plan, const UsedSchedules& later) {
+    for (const Schedule* schedule : later.all_) add(plan, *schedule);
+  }
+  const std::vector<const Schedule*>& all() const { return all_; }
+
+ private:
+  std::vector<bool> is_in_;  ///< by the schedule's position in the plan
+  std::vector<const Schedule*> all_;
+};
+
 /// What seams of one piece gave to find.
 struct PieceFindings {
   Findings findings;
   PreheatRangeTally preheat_range;
+  UsedSchedules used;
 };
 
 template <class Row>
@@ -59,6 +80,9 @@ class SeamsEvaluation {
     make_rows(evaluation_.seams, seams_.size());
   }
 
+  /// After run().
+  const UsedSchedules& used() const { return used_; }
+
   void run(ThreadPool& pool) {
     // A piece remembers settings of its own, so few large pieces compute less; 32 are enough to share out
     // evenly.
@@ -68,14 +92,17 @@ class SeamsEvaluation {
       PassEvaluator pass_evaluator;
       for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
     });
-    std::size_t count = 0;
+    // Room for those of the schedules and timelines, which follow: to grow would take twice the memory.
+    std::size_t count = 2 * plan_.schedules.size() + 4 * plan_.weldments.size() + 100;
     for (const PieceFindings& each : found) count += each.findings.size();
-    evaluation_.findings.reserve(count + count / 8);  // a few more of the plan and its timelines follow
+    evaluation_.findings.reserve(count);
+    prefer_large_pages(evaluation_.findings.data(), count * sizeof(Finding));
     PreheatRangeTally preheat_range;
-    for (auto& [findings, range] : found) {
+    for (auto& [findings, range, used] : found) {
       std::move(findings.begin(), findings.end(), std::back_inserter(evaluation_.findings));
       findings = Findings();
       preheat_range.add(range);
+      used_.add(plan_, used);
     }
     preheat_range.report(plan_, evaluation_.findings);
   }
@@ -91,6 +118,7 @@ class SeamsEvaluation {
       pass_evaluator.evaluate(facts, passes[k]);
       for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
       found.preheat_range.add(facts, passes[k]);
+      found.used.add(plan_, facts.schedule);
     }
     evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
     const SeamFacts facts{plan_, index_, *weldment, *seam, evaluation_.seams[i]};
@@ -101,6 +129,7 @@ class SeamsEvaluation {
   const PlanIndex& index_;
   Evaluation& evaluation_;
   std::vector<SeamWork> seams_;
+  UsedSchedules used_;
 };
 
 void evaluate_weldments(const Plan& plan, const PlanIndex& index, Evaluation& evaluation, ThreadPool& pool) {
@@ -160,9 +189,10 @@ void gather(const ExplanationSink& sink, std::string_view key, std::vector<Expla
 Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   const PlanIndex index(plan);
   Evaluation evaluation;
-  SeamsEvaluation(plan, index, evaluation).run(pool);
+  SeamsEvaluation seams(plan, index, evaluation);
+  seams.run(pool);
   evaluate_weldments(plan, index, evaluation, pool);
-  judge_schedule_status(plan, index, evaluation.findings);
+  judge_schedule_status(seams.used().all(), evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
   judge_qualification_basis(plan, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);

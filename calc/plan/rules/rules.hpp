@@ -1,5 +1,7 @@
 #pragma once
 
+#include <span>
+
 #include "base/finding.hpp"
 #include "plan/evaluate/pass_facts.hpp"
 
@@ -40,7 +42,8 @@ void judge_tracking(const SeamFacts&, Findings&);
 void judge_tacks(const SeamFacts&, Findings&);
 
 // The plan.
-void judge_schedule_status(const Plan&, const PlanIndex&, Findings&);
+/// `used`: each schedule that seams use, once, in their order.
+void judge_schedule_status(std::span<const Schedule* const> used, Findings&);
 void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 void judge_composition_range(const Plan&, Findings&);
@@ -49,9 +52,9 @@ void judge_qualification_basis(const Plan&, Findings&);
 /// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
 /// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded
 /// decision: a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).
-void judge_interval(const char* rule, Word what, const char* unit, double value,
-                    std::optional<double> U, const Interval& limit, bool guarded, const std::string& place,
-                    Findings& findings, const char* source = "plan limit");
+void judge_interval(const char* rule, Word what, const char* unit, double value, std::optional<double> U,
+                    const Interval& limit, bool guarded, const std::string& place, Findings& findings,
+                    const char* source = "plan limit");
 
 bool guarded_decision(const Plan&);
 

@@ -46,26 +46,26 @@ void BlockChunks::fill(LogChunk& chunk, std::uint64_t index) {
     std::memcpy(chunk.text(), begin_.data(), begin_.size());
     chunk.size = begin_.size();
   }
-  offset += read_on(chunk, offset, static_cast<std::size_t>(block + block_bytes_ - offset));
-  std::size_t begin = 0;
+  const std::size_t behind_block = chunk.size + static_cast<std::size_t>(block + block_bytes_ - offset);
+  offset += read_on(chunk, offset, behind_block - chunk.size + tail_bytes);
+  // The line in which a block ends is its last one; that of the last block ends with the file.
+  const std::size_t block_end = behind_block - 1;
+  std::size_t searched = block_end, begin = 0;
   if (!is_first) {
-    const void* const before = std::memchr(chunk.text(), '\n', chunk.size - (chunk.last ? 0 : 1));
+    const void* const before = std::memchr(chunk.text(), '\n', chunk.last ? chunk.size : block_end);
     if (before == nullptr) {
       chunk.size = 0;
-      if (chunk.last) read_on(chunk, offset, 1);  // the file ends where it did
       return;
     }
     begin = static_cast<std::size_t>(static_cast<const char*>(before) - chunk.text()) + 1;
   }
-  // To the end of the line in which the block ends; the last block's is the file's.
-  std::size_t searched = chunk.size - std::min<std::size_t>(chunk.size, 1);
-  while (chunk.last || chunk.size - searched <= longest_row_) {
-    const void* const end =
-        chunk.last ? nullptr : std::memchr(chunk.text() + searched, '\n', chunk.size - searched);
+  while (!chunk.last && chunk.size - block_end <= longest_row_) {
+    const void* const end = std::memchr(chunk.text() + searched, '\n', chunk.size - searched);
     if (end != nullptr) {
       chunk.size = static_cast<std::size_t>(static_cast<const char*>(end) - chunk.text()) + 1;
       break;
     }
+    searched = chunk.size;
     const std::size_t count = read_on(chunk, offset, tail_bytes);
     if (count == 0) break;
     offset += count;
