@@ -4,9 +4,11 @@
 #include <system_error>
 
 #include "base/error.hpp"
+#include "base/files/catalogue.hpp"
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
 #include "exchange/report/caution.hpp"
+#include "formula/reference_check.hpp"
 
 namespace {
 
@@ -79,6 +81,7 @@ int main(int argc, char** argv) {
   cli::add_measure(program, result);
 
   try {
+    if (has_reference_folder()) check_reference_tables();
     app.parse(argc, argv);
     result.for_machines = result.for_machines || prints_json(app);
     return print(result);

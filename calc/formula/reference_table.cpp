@@ -2,14 +2,23 @@
 
 #include "base/error.hpp"
 #include "base/files/catalogue.hpp"
+#include "base/units/units.hpp"
 
 namespace seamtakt {
 
-ReferenceTable::ReferenceTable(std::string_view name)
-    : table_(parse_csv(reference_text(name), "reference/" + std::string(name))) {}
+namespace {
 
-void ReferenceTable::refuse(std::size_t row, std::string_view column, const char* expected) const {
-  throw InputError(table_.file + ":" + std::to_string(table_.rows[row].line),
+CsvTable read_table(std::string_view name) {
+  const ReferenceFile file = reference_file(name);
+  return parse_csv(file.text, file.path);
+}
+
+}  // namespace
+
+ReferenceTable::ReferenceTable(std::string_view name) : table_(read_table(name)) {}
+
+void ReferenceTable::refuse(std::size_t row, std::string_view column, const std::string& expected) const {
+  throw InputError(printable(table_.file) + ":" + std::to_string(table_.rows[row].line),
                    "\"" + printable(text(row, column)) + "\" in column " + std::string(column), expected);
 }
 
@@ -20,6 +29,20 @@ const std::string& ReferenceTable::text(std::size_t row, std::string_view column
 double ReferenceTable::number(std::size_t row, std::string_view column) const {
   double value = 0;
   if (!parse_number(text(row, column), value)) refuse(row, column, "a number");
+  return value;
+}
+
+double ReferenceTable::number_within(std::size_t row, std::string_view column, double least,
+                                     double most) const {
+  double value = 0;
+  if (!parse_number(text(row, column), value) || value < least || value > most)
+    refuse(row, column, "a number from " + number_text(least) + " to " + number_text(most));
+  return value;
+}
+
+double ReferenceTable::positive(std::size_t row, std::string_view column) const {
+  double value = 0;
+  if (!parse_number(text(row, column), value) || !(value > 0)) refuse(row, column, "a number above 0");
   return value;
 }
 

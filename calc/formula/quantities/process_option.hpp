@@ -10,10 +10,11 @@ namespace seamtakt {
 
 /// "111, 114, ... or 15": the process numbers whose thermal efficiency is known.
 inline std::string known_processes() {
+  const std::vector<ProcessEfficiency>& known = process_efficiencies();
   std::string text;
-  for (std::size_t i = 0; i < process_efficiencies.size(); ++i) {
-    if (i > 0) text += i + 1 == process_efficiencies.size() ? " or " : ", ";
-    text += process_efficiencies[i].process;
+  for (std::size_t i = 0; i < known.size(); ++i) {
+    if (i > 0) text += i + 1 == known.size() ? " or " : ", ";
+    text += known[i].process;
   }
   return text;
 }

@@ -8,6 +8,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "plan/evaluate/evaluation_notes.hpp"
 #include "plan/evaluate/measuring_uncertainty.hpp"
 #include "plan/evaluate/pass_metallurgy.hpp"
@@ -180,11 +181,6 @@ void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, Exp
 }
 
 }  // namespace
-
-double weld_metal_density_g_cm3(const std::string& wire_material) {
-  if (wire_material == "aluminium") return 2.70;  // handbook value, recalled
-  return steel_weld_metal_density_g_cm3;
-}
 
 std::optional<double> upper_interpass_C(const Schedule& schedule) {
   if (!schedule.limits || !schedule.limits->interpass_C) return {};

@@ -33,9 +33,6 @@ class PassEvaluator {
   std::unordered_map<Settings, PassEvaluation, Hash> known_;
 };
 
-/// Density of the weld metal that a wire's material gives (g/cm3).
-double weld_metal_density_g_cm3(const std::string& wire_material);
-
 /// The upper interpass temperature of a schedule (degC); empty where none is stated.
 std::optional<double> upper_interpass_C(const Schedule& schedule);
 

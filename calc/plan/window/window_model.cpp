@@ -9,6 +9,7 @@
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/duty_cycle.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"
 #include "plan/evaluate/joint_metals.hpp"
