@@ -33,7 +33,6 @@ class ReferenceTable {
   [[noreturn]] void refuse(std::size_t row, std::string_view column, const std::string& expected) const;
 
  private:
-
   CsvTable table_;
 };
 

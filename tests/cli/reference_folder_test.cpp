@@ -1,5 +1,5 @@
-// reference/ is the only place of a table: with each number of a table changed in a folder that SEAMTAKT_REFERENCE
-// names, the result that follows from it changes.
+// reference/ is the only place of a table: with each number of a table changed in a folder that
+// SEAMTAKT_REFERENCE names, the result that follows from it changes.
 #include <gtest/gtest.h>
 
 #include <cstdlib>
@@ -16,8 +16,8 @@ namespace {
 
 using Row = std::function<std::string(const char* column)>;
 
-/// A table, the numbers in it that are changed, and the command whose text follows from a row; an empty command
-/// passes the row over.
+/// A table, the numbers in it that are changed, and the command whose text follows from a row; an empty
+/// command passes the row over.
 struct Case {
   const char* file;
   std::vector<const char*> columns;
@@ -43,10 +43,10 @@ std::string thickness_of(const Row& row) {
 std::vector<std::string> preheat_of(const Row& row) {
   const char group = row("group")[0];
   const char* pcm[] = {"0.17", "0.2", "0.25", "0.3", "0.35", "0.35", "0.35"};
-  return {"calc",    "preheat",        "--method",
-          "aws-hydrogen", "--pcm",     pcm[group - 'A'],
-          "--hydrogen-level", group == 'G' ? "H3" : group == 'F' ? "H2" : "H1",
-          "--restraint", row("restraint"), "--thickness", thickness_of(row)};
+  return {
+      "calc",        "preheat",        "--method",         "aws-hydrogen",
+      "--pcm",       pcm[group - 'A'], "--hydrogen-level", group == 'G' ? "H3" : group == 'F' ? "H2" : "H1",
+      "--restraint", row("restraint"), "--thickness",      thickness_of(row)};
 }
 
 std::vector<std::string> cooling_of(const Row& row, const char* thickness) {
@@ -59,16 +59,16 @@ std::vector<Case> cases() {
       {"processes.csv",
        {"thermal_efficiency"},
        [](const Row& row) {
-         return Words{"calc", "heat-input", "--process", row("number"), "--voltage", "25", "--current", "250",
-                      "--travel-speed", "8"};
+         return Words{"calc", "heat-input", "--process", row("number"),    "--voltage",
+                      "25",   "--current",  "250",       "--travel-speed", "8"};
        }},
       {"shape_factors.csv", {"f2", "f2_low", "f2_high"}, [](const Row& row) { return cooling_of(row, "5"); }},
       {"shape_factors.csv", {"f3"}, [](const Row& row) { return cooling_of(row, "60"); }},
       {"transition_current.csv",
        {"transition_current_A"},
        [](const Row& row) {
-         return Words{"calc", "transfer", "--wire-material", row("material"), "--gas", row("gas"),
-                      "--wire-diameter", row("diameter_mm")};
+         return Words{"calc",  "transfer", "--wire-material", row("material"),
+                      "--gas", row("gas"), "--wire-diameter", row("diameter_mm")};
        }},
       {"preheat_aws.csv", {"preheat_C"}, preheat_of},
       {"hydrogen_scales.csv",
@@ -83,7 +83,13 @@ std::vector<Case> cases() {
          if (row("id")[0] != 'M' || row("co2_up_to_pct").empty() || !row("o2_up_to_pct").empty() ||
              !row("h2_up_to_pct").empty())
            return Words{};
-         return Words{"calc", "transfer", "--wire-material", "mild-steel", "--wire-diameter", "1.2", "--gas",
+         return Words{"calc",
+                      "transfer",
+                      "--wire-material",
+                      "mild-steel",
+                      "--wire-diameter",
+                      "1.2",
+                      "--gas",
                       row("id") + "-ArC-" + row("co2_up_to_pct")};
        }},
       {"wires.csv",
@@ -91,25 +97,28 @@ std::vector<Case> cases() {
        [](const Row& row) {
          if (row("form") != "solid" || row("diameter_mm") != "1.2" || row("alpha_mm_s_A").empty())
            return Words{};
-         return Words{"calc", "melting-rate", "--current", "250", "--extension", "15", "--wire-diameter", "1.2",
-                      "--wire-material", row("material")};
+         return Words{
+             "calc", "melting-rate",    "--current",    "250", "--extension", "15", "--wire-diameter",
+             "1.2",  "--wire-material", row("material")};
        }},
       {"fillet_minimum.csv",
        {"leg_min_mm"},
-       [](const Row& row) { return Words{"calc", "fillet-minimum", "--thickness", thickness_of(row)}; }},
+       [](const Row& row) {
+         return Words{"calc", "fillet-minimum", "--thickness", thickness_of(row)};
+       }},
       {"fillet_strength.csv",
        {"tensile_design_MPa", "beta_w"},
        [](const Row& row) {
-         return Words{"calc", "fillet-resistance", "--throat", "4", "--length", "150", "--steel", row("grade"),
-                      "--force-along-weld", "100kN"};
+         return Words{"calc",    "fillet-resistance", "--throat",           "4",    "--length", "150",
+                      "--steel", row("grade"),        "--force-along-weld", "100kN"};
        }},
       {"iso13920.csv",
        {"tolerance_mm"},
        [](const Row& row) {
          const std::string up_to = row("up_to_mm");
          if (row("tolerance_mm").empty() || row("kind") == "angular") return Words{};
-         return Words{"calc", "tolerance", "--class", row("class"), "--kind", row("kind"), "--length",
-                      up_to.empty() ? "25000" : up_to};
+         return Words{"calc",   "tolerance", "--class",  row("class"),
+                      "--kind", row("kind"), "--length", up_to.empty() ? "25000" : up_to};
        }},
       {"iso5817.csv",
        {"cap_mm"},
@@ -122,8 +131,14 @@ std::vector<Case> cases() {
        [](const Row& row) {
          if (row("quantity") != "thickness" || row("high_factor").empty()) return Words{};
          const std::string up_to = row("up_to_mm");
-         return Words{"calc", "qualification", "--joint", row("joint"), "--runs", row("runs"),
-                      "--tested-thickness", up_to.empty() ? "150" : up_to};
+         return Words{"calc",
+                      "qualification",
+                      "--joint",
+                      row("joint"),
+                      "--runs",
+                      row("runs"),
+                      "--tested-thickness",
+                      up_to.empty() ? "150" : up_to};
        }},
       {"weld_metal_density.csv",
        {"density_g_cm3"},
@@ -171,10 +186,11 @@ TEST_P(ReferenceFolder, each_number_of_a_table_is_the_one_that_results_follow_fr
   int compared = 0;
   for (std::size_t i = 0; i < table.rows.size(); ++i)
     for (const char* column : GetParam().columns) {
-      const auto words = GetParam().command(
-          [&](const char* name) { return table.rows[i].fields[table.require(name)]; });
+      const auto words =
+          GetParam().command([&](const char* name) { return table.rows[i].fields[table.require(name)]; });
       double value = 0;
-      if (words.empty() || !parse_number(table.rows[i].fields[table.require(column)], value) || value == 0) continue;
+      if (words.empty() || !parse_number(table.rows[i].fields[table.require(column)], value) || value == 0)
+        continue;
       CsvTable changed = table;
       changed.rows[i].fields[table.require(column)] = number_text(0.97 * value);
       const ProgramRun before = run_program(words), after = run_with(changed, words);
@@ -198,7 +214,8 @@ TEST_P(ReferenceFolder, a_damaged_number_is_refused_by_any_command_in_one_line) 
     EXPECT_EQ(run.exit_code, 2);
     EXPECT_EQ(run.output, "");
     EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
-    const std::string place = folder_ / GetParam().file + ":" + std::to_string(row.line) + ": found \"about 5\"";
+    const std::string place =
+        folder_ / GetParam().file + ":" + std::to_string(row.line) + ": found \"about 5\"";
     EXPECT_NE(run.errors.find(place), std::string::npos) << run.errors;
     EXPECT_NE(run.errors.find(column), std::string::npos) << run.errors;
     EXPECT_NE(run.errors.find(", expected a number"), std::string::npos) << run.errors;

@@ -7,8 +7,8 @@
 
 namespace seamtakt {
 
-/// Thermal efficiency k of a process: reference/processes.csv (en-1011-1, Table 1), read once. 137 and 139 are
-/// numbers of older editions of ISO 4063.
+/// Thermal efficiency k of a process: reference/processes.csv (en-1011-1, Table 1), read once. 137 and 139
+/// are numbers of older editions of ISO 4063.
 struct ProcessEfficiency {
   std::string process;            ///< ISO 4063 number
   double thermal_efficiency = 0;  ///< above 0, to 1

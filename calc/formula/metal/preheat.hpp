@@ -175,7 +175,8 @@ struct AwsPreheat {
   bool none_needed_above = false;
 };
 
-/// reference/preheat_aws.csv, read once. group 'A' to 'G', thickness mm, > 0. InputError: the table is damaged.
+/// reference/preheat_aws.csv, read once. group 'A' to 'G', thickness mm, > 0. InputError: the table is
+/// damaged.
 AwsPreheat aws_preheat(Restraint restraint, char group, double thickness_mm);
 
 inline constexpr double susceptibility_index_greatest = 7.0;

@@ -33,8 +33,8 @@ bool yes_or_no(const ReferenceTable& table, std::size_t row, std::string_view co
   return text == "yes";
 }
 
-/// The annex prints degrees Fahrenheit and inches; the table has both as exact decimals (0.75*25.4 isn't 19.05
-/// to the last bit).
+/// The annex prints degrees Fahrenheit and inches; the table has both as exact decimals (0.75*25.4
+/// isn't 19.05 to the last bit).
 std::vector<Row> read_rows() {
   const ReferenceTable table("preheat_aws.csv");
   std::vector<Row> rows;

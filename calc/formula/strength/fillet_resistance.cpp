@@ -29,9 +29,8 @@ std::optional<FilletSteel> fillet_steel(std::string_view grade, FilletEdition ed
   static const std::vector<Row> rows = read_rows();
   for (const Row& row : rows)
     if (row.grade == grade)
-      return FilletSteel{
-          tensile == TensileTable::design ? row.tensile_design_MPa : row.tensile_product_MPa,
-          edition == FilletEdition::ed2005 ? row.beta_w : row.beta_w_2024};
+      return FilletSteel{tensile == TensileTable::design ? row.tensile_design_MPa : row.tensile_product_MPa,
+                         edition == FilletEdition::ed2005 ? row.beta_w : row.beta_w_2024};
   return std::nullopt;
 }
 

@@ -51,8 +51,7 @@ std::vector<Row> read_rows() {
     tolerance.tolerance_deg = whole_minutes_deg(table.number_or_empty(row, "tolerance_deg"));
     tolerance.tolerance_mm_per_m = table.number_or_empty(row, "tolerance_mm_per_m");
     tolerance.basis = table.basis(row);
-    rows.push_back({kind_of_row(table, row), table.text(row, "class"),
-                    table.number(row, "above_mm"),
+    rows.push_back({kind_of_row(table, row), table.text(row, "class"), table.number(row, "above_mm"),
                     table.number_or_empty(row, "up_to_mm").value_or(std::numeric_limits<double>::infinity()),
                     tolerance});
   }

@@ -19,8 +19,9 @@ std::vector<Row> read_rows() {
   for (std::size_t row = 0; row < table.size(); ++row)
     if (table.text(row, "form") == "solid" && !table.text(row, "alpha_mm_s_A").empty() &&
         table.positive(row, "diameter_mm") == melting_reference_diameter_mm)
-      rows.push_back({table.text(row, "material"),
-                      {table.positive(row, "alpha_mm_s_A"), table.number_within(row, "beta_per_s_A2", 0, 1)}});
+      rows.push_back(
+          {table.text(row, "material"),
+           {table.positive(row, "alpha_mm_s_A"), table.number_within(row, "beta_per_s_A2", 0, 1)}});
   return rows;
 }
 

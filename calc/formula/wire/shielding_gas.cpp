@@ -40,7 +40,8 @@ GasShare share_of(const ReferenceTable& table, std::size_t row, const GroupColum
   if (table.text(row, columns.above).empty() && table.text(row, columns.up_to).empty()) return {};
   const GasShare share{table.number_within(row, columns.above, 0, 100),
                        table.number_within(row, columns.up_to, 0, 100)};
-  if (share.above > share.up_to) table.refuse(row, columns.above, "a share that isn't above " + table.text(row, columns.up_to));
+  if (share.above > share.up_to)
+    table.refuse(row, columns.above, "a share that isn't above " + table.text(row, columns.up_to));
   return share;
 }
 

@@ -24,8 +24,8 @@ struct TransitionCurrent {
   bool indicative;  ///< common practice: from a single public note
 };
 
-/// reference/transition_current.csv, read once: rows of one material and gas in order of diameter. InputError:
-/// the table is damaged.
+/// reference/transition_current.csv, read once: rows of one material and gas in order of diameter.
+/// InputError: the table is damaged.
 const std::vector<TransitionCurrent>& transition_currents();
 
 /// Whether a nominal size is the table's (its inch sizes are rounded to mm in more than one way).

@@ -2,8 +2,8 @@
 
 #include "base/units/units.hpp"
 #include "formula/wire/deposition.hpp"
-#include "formula/wire/weld_metal_density.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "records/passes/pass_review.hpp"
 #include "records/passes/unit_order.hpp"
 
@@ -25,8 +25,7 @@ double fed_area_mm2(const Wire& wire, double feed_m_min, double travel_mm_s) {
   const double density = wire.density_g_cm3 > 0 ? wire.density_g_cm3 : weld_metal;
   const double efficiency = wire.deposition_efficiency > 0 ? wire.deposition_efficiency : 1;
   const double melted_kg_h = melting_rate_kg_h(wire_area_mm2(wire.diameter_mm), feed_m_min, density);
-  return deposit_area_mm2(deposition_rate_kg_h(melted_kg_h, efficiency), travel_mm_s,
-                          weld_metal);
+  return deposit_area_mm2(deposition_rate_kg_h(melted_kg_h, efficiency), travel_mm_s, weld_metal);
 }
 
 }  // namespace

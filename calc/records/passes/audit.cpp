@@ -37,8 +37,7 @@ std::vector<std::string> carried_columns(const AuditOptions& options, const Plan
 void check_process(const AuditOptions& options) {
   if (options.process.empty() || thermal_efficiency_of(options.process)) return;
   std::string known;
-  for (const auto& each : process_efficiencies())
-    known += (known.empty() ? "" : ", ") + each.process;
+  for (const auto& each : process_efficiencies()) known += (known.empty() ? "" : ", ") + each.process;
   throw InputError("--process", '"' + printable(options.process, 40) + '"', "an ISO 4063 number: " + known);
 }
 

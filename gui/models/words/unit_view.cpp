@@ -3,7 +3,6 @@
 #include <charconv>
 
 #include "base/error.hpp"
-#include "exchange/sheets/column_text.hpp"
 #include "models/words/typed_numbers.hpp"
 
 namespace seamtakt::desk {
@@ -134,8 +133,10 @@ QString UnitView::columnText(const ColumnValue& value, const char* unit, int dig
   if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
     return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
            numberText((*pair)[1], unit, digits);
-  if (std::holds_alternative<std::monostate>(value)) return QStringLiteral("–");
-  return QString::fromStdString(column_text(value, digits));
+  if (const int* number = std::get_if<int>(&value)) return QString::number(*number);
+  if (const auto* text = std::get_if<std::string_view>(&value))
+    return QString::fromUtf8(text->data(), static_cast<qsizetype>(text->size()));
+  return QStringLiteral("–");
 }
 
 QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) const {

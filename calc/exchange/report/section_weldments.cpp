@@ -1,0 +1,11 @@
+#include "exchange/report/column_sheet.hpp"
+#include "exchange/report/plan_sections.hpp"
+
+namespace seamtakt {
+
+Section weldments_section(const PlanReport& report) {
+  Sheet sheet = column_sheet("weldments", weldment_columns(), report.evaluation.weldments);
+  return {{TitleBlock{2, Words{"Weldments"}}, TableBlock{with_all_columns(sheet)}}, {sheet}};
+}
+
+}  // namespace seamtakt
