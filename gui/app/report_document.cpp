@@ -4,6 +4,7 @@
 #include <QTextCursor>
 #include <QTextFrame>
 #include <QTextTable>
+#include <algorithm>
 
 #include "app/report_figure.hpp"
 #include "base/error.hpp"

@@ -2,6 +2,7 @@
 
 #include <QTextDocument>
 #include <QTextObjectInterface>
+#include <vector>
 
 #include "exchange/sheets/report_model.hpp"
 

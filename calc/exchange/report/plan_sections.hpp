@@ -19,23 +19,23 @@ struct PlanReport {
 };
 
 /// A section of a report: what it puts on the page, and its tables for files. Either may be empty.
-struct Section {
+struct ReportSection {
   std::vector<Block> blocks;
   std::vector<Sheet> sheets;
 };
 
 // A file each: section_NAME.cpp.
-Section opening_section(const PlanReport& report);
-Section weldments_section(const PlanReport& report);
-Section findings_section(const PlanReport& report);
-Section schedules_section(const PlanReport& report);
-Section passes_section(const PlanReport& report);
-Section seams_section(const PlanReport& report);
-Section cycles_section(const PlanReport& report);
-Section about_section(const PlanReport& report);
+ReportSection opening_section(const PlanReport& report);
+ReportSection weldments_section(const PlanReport& report);
+ReportSection findings_section(const PlanReport& report);
+ReportSection schedules_section(const PlanReport& report);
+ReportSection passes_section(const PlanReport& report);
+ReportSection seams_section(const PlanReport& report);
+ReportSection cycles_section(const PlanReport& report);
+ReportSection about_section(const PlanReport& report);
 
 /// In order of the page.
-inline constexpr Section (*plan_sections[])(const PlanReport&) = {
+inline constexpr ReportSection (*plan_sections[])(const PlanReport&) = {
     opening_section, weldments_section, findings_section, schedules_section,
     passes_section,  seams_section,     cycles_section,   about_section};
 

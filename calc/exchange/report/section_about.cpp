@@ -17,7 +17,7 @@ ItemsBlock origin_items(const Provenance& provenance) {
 
 }  // namespace
 
-Section about_section(const PlanReport& report) {
+ReportSection about_section(const PlanReport& report) {
   const ItemsBlock origin = origin_items(report.provenance);
   Sheet sheet{"about", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
   sheet.rows = {{Words{"Title"}, report.plan.title}, {Words{"Caution"}, Words{caution_text()}}};

@@ -76,8 +76,8 @@ ItemsBlock items_of(const CycleResult& cycle) {
 
 }  // namespace
 
-Section cycles_section(const PlanReport& report) {
-  Section section{{TitleBlock{2, title}}, {cycle_sheet(report.cycles)}};
+ReportSection cycles_section(const PlanReport& report) {
+  ReportSection section{{TitleBlock{2, title}}, {cycle_sheet(report.cycles)}};
   for (const CycleResult& cycle : report.cycles)
     section.blocks.emplace_back(GroupBlock{GroupBlock::Kind::whole,
                                            {TitleBlock{3, Phrase{{"Weldment {1}"}, {cycle.weldment}}},

@@ -32,11 +32,11 @@ Sheet findings_sheet(const Findings& findings) {
 
 }  // namespace
 
-Section findings_section(const PlanReport& report) {
+ReportSection findings_section(const PlanReport& report) {
   Findings findings = report.evaluation.findings;
   for (const CycleResult& cycle : report.cycles)
     findings.insert(findings.end(), cycle.findings.begin(), cycle.findings.end());
-  Section section{{}, {findings_sheet(findings)}};
+  ReportSection section{{}, {findings_sheet(findings)}};
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
   section.blocks = titled_table(title, findings_sheet(findings));

@@ -3,8 +3,8 @@
 
 namespace seamtakt {
 
-Section opening_section(const PlanReport& report) {
-  Section section;
+ReportSection opening_section(const PlanReport& report) {
+  ReportSection section;
   if (!report.plan.notes.empty())
     section.blocks.emplace_back(ParagraphBlock{report.plan.notes, ParagraphBlock::Look::quiet});
   section.blocks.emplace_back(ParagraphBlock{Words{caution_text()}, ParagraphBlock::Look::caution});

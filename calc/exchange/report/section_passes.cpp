@@ -11,7 +11,7 @@ constexpr Words basis{
 
 }  // namespace
 
-Section passes_section(const PlanReport& report) {
+ReportSection passes_section(const PlanReport& report) {
   Sheet sheet = column_sheet("passes", pass_columns(), report.evaluation.passes);
   return {{TitleBlock{2, title}, ParagraphBlock{basis, ParagraphBlock::Look::quiet}, TableBlock{sheet}},
           {sheet}};

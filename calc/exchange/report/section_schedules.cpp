@@ -93,7 +93,7 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
 
 }  // namespace
 
-Section schedules_section(const PlanReport& report) {
+ReportSection schedules_section(const PlanReport& report) {
   const PlanIndex index(report.plan);
   Sheet sheet{"schedules", {{"schedule", {"Schedule"}}, {"item", {"Item"}}, {"value", {"Value"}}}, {}};
   GroupBlock sheets{GroupBlock::Kind::abreast, {}};

@@ -3,7 +3,7 @@
 
 namespace seamtakt {
 
-Section seams_section(const PlanReport& report) {
+ReportSection seams_section(const PlanReport& report) {
   Sheet sheet = column_sheet("seams", seam_columns(), report.evaluation.seams);
   return {{TitleBlock{2, Words{"Seams"}}, TableBlock{sheet}}, {sheet}};
 }

@@ -3,7 +3,7 @@
 
 namespace seamtakt {
 
-Section weldments_section(const PlanReport& report) {
+ReportSection weldments_section(const PlanReport& report) {
   Sheet sheet = column_sheet("weldments", weldment_columns(), report.evaluation.weldments);
   return {{TitleBlock{2, Words{"Weldments"}}, TableBlock{with_all_columns(sheet)}}, {sheet}};
 }
