@@ -95,8 +95,8 @@ def verify(path, anchors, pin):
         grow(frontier, seq - 1, leaves[-1])
         roots[seq], tree = root_of(frontier), json.loads(body)
         store, ref, results = tree["store"] if seq == 1 else store, tree.get("ref"), tree.get("results", {})
-        if leaf != leaves[-1] or canonical(tree).encode() != body or (tree["v"], tree["seq"], tree["kind"], tree["store"]) != \
-                (2, seq, kind, store) or kind not in KINDS or (kind == "genesis") != (seq == 1) or ref is not None and not 0 < ref < seq:
+        if leaf != leaves[-1] or canonical(tree).encode() != body or (tree["seq"], tree["kind"], tree["store"]) != \
+                (seq, kind, store) or tree["v"] not in (2, 3) or kind not in KINDS or (kind == "genesis") != (seq == 1) or ref is not None and not 0 < ref < seq:
             bad(seq, "its form, leaf, number, kind, store or reference is wrong")
         expected |= {(*each.split(":", 1), seq) for each in tree["keys"]} | ({("ref", str(ref), seq)} if ref is not None else set())
         named |= {tree["who"], results.get("welder"), *(each["new"] for each in results.get("changes", []) if each["member"] == "results.welder")}

@@ -51,8 +51,8 @@ std::string escaped_code(char32_t code) {
 
 }  // namespace
 
-InputError::InputError(std::string where, std::string found, std::string expected, std::string pointer)
-    : std::runtime_error(message(where, found, expected, pointer)),
+InputError::InputError(std::string where, Sentence found, Sentence expected, std::string pointer)
+    : std::runtime_error(message(where, found.english(), expected.english(), pointer)),
       where_(std::move(where)),
       found_(std::move(found)),
       expected_(std::move(expected)),

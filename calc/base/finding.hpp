@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
+
 namespace seamtakt {
 
 enum class Severity { note, warn, fail };
@@ -19,8 +21,11 @@ struct Finding {
   std::optional<double> value;  ///< what was found, in `unit`
   std::optional<double> limit;  ///< what it is judged against, in `unit`
   std::string unit;             ///< "mm", "kJ/mm", ... ; empty for a dimensionless value
-  std::string text;             ///< one sentence
+  Sentence sentence;            ///< what is found, with its numbers and names
   std::string source;           ///< standard and clause, "plan limit", or "common practice, no source"
+
+  /// The sentence in plain English.
+  std::string text() const { return sentence.english(); }
 };
 
 using Findings = std::vector<Finding>;

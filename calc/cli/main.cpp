@@ -1,4 +1,3 @@
-#include <CLI/CLI.hpp>
 #include <cstdio>
 #include <cstdlib>
 #include <system_error>
@@ -21,22 +20,12 @@ int fail(int code, const std::string& message) {
   return code;
 }
 
-/// CLI11's messages may run over several lines; the contract wants one.
+/// Messages of the library that parses options may run over several lines; the contract wants one.
 std::string one_line(std::string text) {
   for (char& c : text)
     if (c == '\n') c = ' ';
   while (!text.empty() && text.back() == ' ') text.pop_back();
   return text;
-}
-
-/// Whether the command that was given prints JSON.
-bool prints_json(const CLI::App& app) {
-  for (const char* flag : {"--json", "--proof"})
-    if (const CLI::Option* option = app.get_option_no_throw(flag); option != nullptr && option->count() > 0)
-      return true;
-  for (const CLI::App* given : app.get_subcommands())
-    if (prints_json(*given)) return true;
-  return false;
 }
 
 /// Ends the program where standard output has all, so that what the command has built is left to the system.
@@ -59,14 +48,12 @@ int print(const cli::Outcome& outcome) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  CLI::App app{
+  cli::Program whole(
       "Seamtakt plans robot weld cells: from the drawing's fillet to heat, cycle, takt and the audited arc "
-      "log."};
-  app.footer(caution_text());
-  app.set_version_flag("--version", program_version);
-  app.require_subcommand(1);
+      "log.",
+      caution_text(), program_version);
   cli::Result result;
-  const cli::Command program(app);
+  const cli::Command program = whole.commands();
   cli::add_calc(program, result);
   cli::add_evaluate(program, result);
   cli::add_window(program, result);
@@ -82,12 +69,10 @@ int main(int argc, char** argv) {
 
   try {
     if (has_reference_folder()) check_reference_tables();
-    app.parse(argc, argv);
-    result.for_machines = result.for_machines || prints_json(app);
+    if (const auto asked = whole.run(argc, argv)) return *asked;  // --help, --version
+    result.for_machines = result.for_machines || whole.has_flag({"--json", "--proof"});
     return print(result);
-  } catch (const CLI::Success& success) {
-    return app.exit(success);  // --help, --version
-  } catch (const CLI::ParseError& error) {
+  } catch (const cli::UsageError& error) {
     return fail(cli::bad_input, one_line(error.what()) + " (see --help)");
   } catch (const InputError& error) {
     return fail(cli::bad_input, error.what());

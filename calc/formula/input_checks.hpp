@@ -11,21 +11,34 @@
 
 namespace seamtakt {
 
+/// A number in a refusal, as it was typed.
+inline Sentence as_typed(double value) {
+  return Sentence::verbatim(number_text(value));
+}
+
+/// A number of a refusal with its unit, with all digits that it has.
+inline UnitValue exact_value(double value, const char* unit = "") {
+  int digits = 1;
+  while (digits < 17 && rounded_text(value, digits) != number_text(value)) ++digits;
+  return {value, unit, digits};
+}
+
 /// Checks on what was given to a quantity. Each throws InputError("--name", found, expected) where the value
 /// can't be used by any formula; a value that is merely unusual is a finding, made elsewhere.
 
 inline void require_positive(std::string_view name, double value) {
-  if (!(value > 0)) throw InputError("--" + std::string(name), number_text(value), "a value above 0");
+  if (!(value > 0)) throw InputError("--" + std::string(name), as_typed(value), "a value above 0"_word);
 }
 
 inline void require_not_negative(std::string_view name, double value) {
-  if (!(value >= 0)) throw InputError("--" + std::string(name), number_text(value), "0 or more");
+  if (!(value >= 0)) throw InputError("--" + std::string(name), as_typed(value), "0 or more"_word);
 }
 
 inline void require_within(std::string_view name, double value, double lower, double upper) {
   if (!(value >= lower && value <= upper))
-    throw InputError("--" + std::string(name), number_text(value),
-                     "a value from " + number_text(lower) + " to " + number_text(upper));
+    throw InputError("--" + std::string(name), as_typed(value),
+                     Sentence("formula.value-within"_key,
+                              {{"lower", exact_value(lower)}, {"upper", exact_value(upper)}}));
 }
 
 /// The number where given, above 0.
@@ -80,7 +93,9 @@ void require_only_one(const Inputs<Real>& inputs, std::initializer_list<const ch
   for (const char* name : names) {
     if (!inputs.has(name)) continue;
     if (first)
-      throw InputError("--" + std::string(name), "--" + std::string(first) + " as well", "one of the two");
+      throw InputError("--" + std::string(name),
+                       Sentence("formula.option-as-well"_key, {{"option", "--" + std::string(first)}}),
+                       "one of the two"_word);
     first = name;
   }
 }

@@ -118,7 +118,7 @@ std::string explanation_text(const Explanation& explanation) {
   text += "  numbers   " + with_numbers(explanation) + "\n";
   for (const auto& input : explanation.inputs)
     text += "  where     " + input.symbol + " = " + with_unit(shown(input.value), input.unit) + ", " +
-            input.meaning + "\n";
+            input.meaning.english() + "\n";
   std::string clause = note.clause;
   text += std::string("  source    ") + note.source_key + (clause.empty() ? "" : ", " + clause) + " (" +
           to_string(note.basis) + ")\n";

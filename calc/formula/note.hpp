@@ -5,6 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include "base/sentences/sentence.hpp"
+
 namespace seamtakt {
 
 /// How the source of a formula was had.
@@ -26,8 +28,17 @@ struct FormulaNote {
 
 /// A symbol of a note with the number that was put in.
 struct SymbolValue {
-  std::string symbol;   ///< as in FormulaNote::symbols, e.g. "U"
-  std::string meaning;  ///< "arc voltage"
+  /// `words`: a literal, a word of reference/languages.
+  SymbolValue(std::string symbol_text, const char* words, double number, std::string unit_name)
+      : SymbolValue(std::move(symbol_text), Sentence(Word::of_table(words)), number, std::move(unit_name)) {}
+  SymbolValue(std::string symbol_text, Sentence sentence, double number, std::string unit_name)
+      : symbol(std::move(symbol_text)),
+        meaning(std::move(sentence)),
+        value(number),
+        unit(std::move(unit_name)) {}
+
+  std::string symbol;  ///< as in FormulaNote::symbols, e.g. "U"
+  Sentence meaning;    ///< "arc voltage"
   double value;
   std::string unit;  ///< "V"
 };

@@ -1,10 +1,9 @@
 #pragma once
 
+#include <array>
 #include <cmath>
+#include <compare>
 #include <cstddef>
-
-#include <Eigen/Core>
-#include <unsupported/Eigen/AutoDiff>
 
 namespace seamtakt {
 
@@ -12,12 +11,84 @@ namespace seamtakt {
 inline constexpr int dual_inputs = 24;
 
 /// Number type that carries its partial derivatives with respect to at most 24 inputs: what turns a formula
-/// into its first-order uncertainty (JCGM 100:2008, 5.1.2). The derivative vector has a fixed size, so that a
-/// constant (`Dual(5.0)`) carries zeros: with a vector of run-time size it would be empty, and Eigen can't
-/// add an empty vector to an expression. Two habits keep formulas right for it: name every intermediate value
-/// `Real`, never `auto` (Eigen's operators return expressions that refer to their operands), and write
-/// `larger<Real>(a, b)` where a or b is an expression.
-using Dual = Eigen::AutoDiffScalar<Eigen::Matrix<double, dual_inputs, 1>>;
+/// into its first-order uncertainty (JCGM 100:2008, 5.1.2). A constant (`Dual(5.0)`) carries zeros. Its
+/// operators are plain functions that real.cpp defines: with a library of expression templates, each formula
+/// was compiled into types of its own, which took half of the time to compile a file. Functions are found
+/// by their argument alone, so that `exp(x)` of a double never means this one.
+class Dual {
+ public:
+  using Derivatives = std::array<double, dual_inputs>;
+
+  Dual() = default;
+  Dual(double value) : value_(value) {}
+  /// Input number `index` of `count`: its derivative with respect to itself is 1.
+  Dual(double value, int count, int index);
+
+  double value() const { return value_; }
+  const Derivatives& derivatives() const { return derivatives_; }
+
+  /// A function of this number: `value` there, and its `slope`.
+  Dual mapped(double value, double slope) const;
+
+  Dual operator-() const;
+  Dual& operator+=(const Dual& other);
+  Dual& operator-=(const Dual& other);
+  Dual& operator*=(const Dual& other);
+  Dual& operator/=(const Dual& other);
+  Dual& operator+=(double other);
+  Dual& operator-=(double other);
+  Dual& operator*=(double other);
+  Dual& operator/=(double other);
+
+  friend Dual operator+(Dual a, const Dual& b) { return a += b; }
+  friend Dual operator-(Dual a, const Dual& b) { return a -= b; }
+  friend Dual operator*(Dual a, const Dual& b) { return a *= b; }
+  friend Dual operator/(Dual a, const Dual& b) { return a /= b; }
+  friend Dual operator+(Dual a, double b) { return a += b; }
+  friend Dual operator-(Dual a, double b) { return a -= b; }
+  friend Dual operator*(Dual a, double b) { return a *= b; }
+  friend Dual operator/(Dual a, double b) { return a /= b; }
+  friend Dual operator+(double a, Dual b) { return b += a; }
+  friend Dual operator-(double a, const Dual& b) { return -b += a; }
+  friend Dual operator*(double a, Dual b) { return b *= a; }
+  friend Dual operator/(double a, const Dual& b) { return b.divided_into(a); }
+
+  friend bool operator==(const Dual& a, const Dual& b) { return a.value_ == b.value_; }
+  friend std::partial_ordering operator<=>(const Dual& a, const Dual& b) { return a.value_ <=> b.value_; }
+
+  friend Dual abs(const Dual& x) { return x.value_ < 0 ? -x : x; }
+  friend Dual sqrt(const Dual& x) {
+    const double root = std::sqrt(x.value_);
+    return x.mapped(root, 0.5 / root);
+  }
+  friend Dual exp(const Dual& x) {
+    const double power = std::exp(x.value_);
+    return x.mapped(power, power);
+  }
+  friend Dual log(const Dual& x) { return x.mapped(std::log(x.value_), 1 / x.value_); }
+  friend Dual pow(const Dual& x, double exponent) {
+    return x.mapped(std::pow(x.value_, exponent), exponent * std::pow(x.value_, exponent - 1));
+  }
+  friend Dual sin(const Dual& x) { return x.mapped(std::sin(x.value_), std::cos(x.value_)); }
+  friend Dual cos(const Dual& x) { return x.mapped(std::cos(x.value_), -std::sin(x.value_)); }
+  friend Dual tan(const Dual& x) {
+    const double cosine = std::cos(x.value_);
+    return x.mapped(std::tan(x.value_), 1 / (cosine * cosine));
+  }
+  friend Dual acos(const Dual& x) {
+    return x.mapped(std::acos(x.value_), -1 / std::sqrt(1 - x.value_ * x.value_));
+  }
+  friend Dual tanh(const Dual& x) {
+    const double cosine = std::cosh(x.value_);
+    return x.mapped(std::tanh(x.value_), 1 / (cosine * cosine));
+  }
+
+ private:
+  Dual divided_into(double numerator) const;
+
+  double value_ = 0;
+  Derivatives derivatives_{};
+};
 
 /// The input number `index` (0..23): its derivative with respect to itself is 1.
 inline Dual seeded(double value, std::size_t index) {
@@ -48,12 +119,12 @@ Real smaller(const Real& a, const Real& b) {
   return select<Real>(value_of(a) <= value_of(b), a, b);
 }
 
-/// Arc tangent (rad) for both number types; Eigen's automatic differentiation has none.
+/// Arc tangent (rad) for both number types.
 inline double arc_tangent(double x) {
   return std::atan(x);
 }
 inline Dual arc_tangent(const Dual& x) {
-  return Dual(std::atan(x.value()), x.derivatives() / (1.0 + x.value() * x.value()));
+  return x.mapped(std::atan(x.value()), 1 / (1.0 + x.value() * x.value()));
 }
 
 }  // namespace seamtakt

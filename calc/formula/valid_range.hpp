@@ -4,14 +4,13 @@
 #include <string>
 
 #include "base/finding.hpp"
-#include "base/units/units.hpp"
 
 namespace seamtakt {
 
 /// Where a formula holds, as its source says. Outside it the value is still given, with a finding.
 struct ValidRange {
   const char* rule;  ///< "preheat.thickness.range"
-  const char* what;  ///< begins the sentence: "The plate thickness"
+  Word what;         ///< begins the sentence: "The plate thickness"
   double lower, upper;
   const char* unit;
   const char* source;  ///< standard and clause, or "common practice, no source"
@@ -24,7 +23,6 @@ inline bool is_inside(const ValidRange& range, double value) {
 /// A warning where `value` lies outside the range; nothing inside, bounds included.
 inline std::optional<Finding> outside_range(const ValidRange& range, double value, std::string where) {
   if (is_inside(range, value)) return std::nullopt;
-  std::string unit = *range.unit ? std::string(" ") + range.unit : std::string();
   Finding finding;
   finding.rule = range.rule;
   finding.severity = Severity::warn;
@@ -32,8 +30,10 @@ inline std::optional<Finding> outside_range(const ValidRange& range, double valu
   finding.value = value;
   finding.limit = value < range.lower ? range.lower : range.upper;
   finding.unit = range.unit;
-  finding.text = std::string(range.what) + " is outside " + number_text(range.lower) + " to " +
-                 number_text(range.upper) + unit + ", where the formula holds.";
+  constexpr int all_digits = 12;
+  finding.sentence = Sentence("range.outside"_key, {{"what", range.what},
+                                                    {"lower", UnitValue{range.lower, range.unit, all_digits}},
+                                                    {"upper", UnitValue{range.upper, range.unit, all_digits}}});
   finding.source = range.source;
   return finding;
 }
@@ -43,9 +43,9 @@ inline void add_if_any(Findings& findings, std::optional<Finding> finding) {
 }
 
 /// A finding without a limit: something to know beside the value.
-inline Finding remark(const char* rule, std::string where, std::string text, std::string source) {
-  return Finding{rule, Severity::note,  std::move(where), std::nullopt, std::nullopt,
-                 "",   std::move(text), std::move(source)};
+inline Finding remark(const char* rule, std::string where, Sentence sentence, std::string source) {
+  return Finding{rule, Severity::note,      std::move(where), std::nullopt, std::nullopt,
+                 "",   std::move(sentence), std::move(source)};
 }
 
 }  // namespace seamtakt

@@ -7,6 +7,17 @@
 #include <utility>
 #include <vector>
 
+/// Constructors, assignments and destructor that plan.cpp defines. They are those that the compiler would
+/// make; made anew in each file that copies a plan or a list of seams, they took most of the time to compile
+/// it.
+#define SEAMTAKT_SPECIAL_MEMBERS(Struct) \
+  Struct();                              \
+  Struct(const Struct&);                 \
+  Struct(Struct&&) noexcept;             \
+  Struct& operator=(const Struct&);      \
+  Struct& operator=(Struct&&) noexcept;  \
+  ~Struct();
+
 namespace seamtakt {
 
 /// An object's keys in the order of the file. Objects of a kind mostly have the same ones: copies share them.
@@ -31,6 +42,7 @@ class KeyOrder {
 /// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
 /// saving gives back what was there.
 struct FileKeys {
+  SEAMTAKT_SPECIAL_MEMBERS(FileKeys)
   KeyOrder order;                                         ///< all keys, the free ones too
   std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
 };
@@ -46,6 +58,7 @@ using Point_mm = std::array<double, 3>;
 using CompositionPct = std::vector<std::pair<std::string, double>>;
 
 struct BaseMetal {
+  SEAMTAKT_SPECIAL_MEMBERS(BaseMetal)
   std::string id, standard;
   CompositionPct composition_pct;
   FileKeys composition_keys;      ///< of the object composition_pct
@@ -55,6 +68,7 @@ struct BaseMetal {
 };
 
 struct Wire {
+  SEAMTAKT_SPECIAL_MEMBERS(Wire)
   std::string id, classification, form, material;  ///< form: solid, metal-cored, flux-cored
   double diameter_mm = 0;
   double density_g_cm3 = 0;  ///< of the wire as fed
@@ -101,6 +115,7 @@ struct ScheduleLimits {
 
 /// How one pass is welded.
 struct Schedule {
+  SEAMTAKT_SPECIAL_MEMBERS(Schedule)
   std::string id;
   int revision = 1;
   std::string status;  ///< draft, reviewed, approved, or empty
@@ -130,6 +145,7 @@ struct Schedule {
 
 /// What a procedure qualification test was welded with.
 struct TestedWeld {
+  SEAMTAKT_SPECIAL_MEMBERS(TestedWeld)
   std::string process, joint, group;
   std::optional<double> thickness_mm, throat_mm, heat_input_kJ_mm, preheat_C, interpass_C;
   std::string transfer, filler, gas, mechanisation;
@@ -183,6 +199,7 @@ struct Tacks {
 };
 
 struct Seam {
+  SEAMTAKT_SPECIAL_MEMBERS(Seam)
   std::string id;
   std::string joint;                     ///< tee, corner, lap, butt
   std::vector<double> thickness_mm;      ///< [t1, t2]
@@ -220,6 +237,7 @@ struct OrderStep {
 };
 
 struct Weldment {
+  SEAMTAKT_SPECIAL_MEMBERS(Weldment)
   std::string id, drawing;
   std::vector<Part> parts;
   std::string tolerance_class;
@@ -237,6 +255,7 @@ struct Loaded {
 };
 
 struct Robot {
+  SEAMTAKT_SPECIAL_MEMBERS(Robot)
   std::string id;
   Point_mm home_mm{0, 0, 0};
   std::optional<Loaded> loaded;
@@ -265,6 +284,7 @@ struct Zone {
 };
 
 struct Cell {
+  SEAMTAKT_SPECIAL_MEMBERS(Cell)
   std::vector<Robot> robots;
   std::vector<Orientation> orientations;
   double orientation_change_s = 0;
@@ -276,6 +296,7 @@ struct Cell {
 };
 
 struct Stage {
+  SEAMTAKT_SPECIAL_MEMBERS(Stage)
   std::string id;
   int servers = 1;
   int buffer_after = 0;
@@ -324,6 +345,7 @@ struct Acceptance {
 
 /// All that a person drafts: `NAME.weldplan.json`.
 struct Plan {
+  SEAMTAKT_SPECIAL_MEMBERS(Plan)
   std::string format = "weldplan";
   int version = 1;
   std::string title, notes;
@@ -353,3 +375,5 @@ auto find_by_id(List& list, std::string_view id) -> decltype(&list[0]) {
 }
 
 }  // namespace seamtakt
+
+#undef SEAMTAKT_SPECIAL_MEMBERS

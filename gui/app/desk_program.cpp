@@ -78,9 +78,9 @@ QString beside(const QString& file, const QString& name) {
 
 /// Chooses a cooling time on each page that has one, for Explain; the tables show their beginnings.
 void explain_a_cooling_time(MainWindow& window) {
-  GridView& seams = static_cast<SeamsPage&>(window.page(0)).table();
+  GridView& seams = static_cast<SeamsPage&>(window.page(DeskPage::seams)).table();
   seams.focusCell(std::min(1, seams.grid().rowCount() - 1), "pass.cooling_time_s");
-  GridView& heat = static_cast<HeatPage&>(window.page(2)).table();
+  GridView& heat = static_cast<HeatPage&>(window.page(DeskPage::heat)).table();
   heat.focusCell(heat.currentRow(), "cooling_time_s");
   for (GridView* table : {&seams, &heat}) table->horizontalScrollBar()->setValue(0);
 }
@@ -94,13 +94,13 @@ int make_pictures(const DeskOptions& options) {
   window.setExplainShown(window.width() >= 1500);
   if (window.width() >= 1500) explain_a_cooling_time(window);
   if (!options.log.isEmpty()) {
-    auto& records = static_cast<RecordsPage&>(window.page(5));
+    auto& records = static_cast<RecordsPage&>(window.page(DeskPage::records));
     records.importLogs({options.log}, beside(options.log, QStringLiteral("manual-seams.csv")));
     records.job().wait();
     if (!records.logs())
       throw InputError(options.log.toStdString(), "a log that can't be read", "an arc log");
   }
-  auto& line = static_cast<LinePage&>(window.page(4));
+  auto& line = static_cast<LinePage&>(window.page(DeskPage::line));
   if (const QString orders = beside(options.plan, QStringLiteral("orders.csv")); !orders.isEmpty()) {
     line.readOrders(orders);
     line.job().wait();

@@ -138,11 +138,13 @@ void MainWindow::connectParts() {
   connect(&selection_, &Selection::goToAsked, this, &MainWindow::goTo);
   connect(explain_, &ExplainPanel::closed, this, [this] { setExplainShown(false); });
   connect(records_, &RecordsPage::figureChanged, this, [this] {
-    chain_->link(5).setFigure(records_->figure(), records_->figureDetail(), records_->worst());
+    chain_->link(DeskPage::records)
+        .setFigure(records_->figure(), records_->figureDetail(), records_->worst());
   });
   connect(records_, &RecordsPage::unitReportAsked, this, &MainWindow::exportUnit);
-  connect(line_, &LinePage::figureChanged, this,
-          [this] { chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst()); });
+  connect(line_, &LinePage::figureChanged, this, [this] {
+    chain_->link(DeskPage::line).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
+  });
   connect(&UnitView::shared(), &UnitView::changed, this, [this] {
     if (evaluator_.results()) showResults(evaluator_.results());
   });
@@ -150,38 +152,40 @@ void MainWindow::connectParts() {
 
 void MainWindow::showResults(const ResultsPtr& results) {
   const auto figures = chain_figures(*results);
-  const auto show = [&](int link, const LinkFigure& of) {
-    chain_->link(link).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally));
+  const auto show = [&](DeskPage page, const LinkFigure& of) {
+    chain_->link(page).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally));
   };
-  for (int i = 0; i < 5; ++i) show(i, figures[static_cast<std::size_t>(i)]);
-  cell_figure_of_ = figures[3].weldment;
-  if (line_->line()) chain_->link(4).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
-  show(6, document_.isEmpty() ? LinkFigure() : figures[5]);
+  for (const DeskPage page :
+       {DeskPage::seams, DeskPage::schedules, DeskPage::heat, DeskPage::cell, DeskPage::line})
+    show(page, figures[position_of(page)]);
+  cell_figure_of_ = figures[position_of(DeskPage::cell)].weldment;
+  if (line_->line())
+    chain_->link(DeskPage::line).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
+  show(DeskPage::findings, document_.isEmpty() ? LinkFigure() : figures.back());
   for (Page* page : pages_) page->setResults(results);
   explain_->setResults(results);
-  pages_[static_cast<std::size_t>(currentPage())]->explainAgain();
+  page(currentPage()).explainAgain();
   state_->setText(results->has_cycles ? tr("up to date") : tr("working …"));
 }
 
-int MainWindow::currentPage() const {
-  return stack_->currentIndex();
+DeskPage MainWindow::currentPage() const {
+  return desk_pages[static_cast<std::size_t>(stack_->currentIndex())];
 }
 
-void MainWindow::showPage(int index) {
-  stack_->setCurrentIndex(index);
-  chain_->setCurrent(index);
-  Page& page = *pages_[static_cast<std::size_t>(index)];
-  page.opened();
-  page.explainAgain();
+void MainWindow::showPage(DeskPage to) {
+  stack_->setCurrentWidget(&page(to));
+  chain_->setCurrent(to);
+  page(to).opened();
+  page(to).explainAgain();
   focusPage();
 }
 
 /// To the first step of an empty page, else to the page's table where it has one: a stray key in a form's
 /// first field, an id, would rename something.
 void MainWindow::focusPage() {
-  Page& page = *pages_[static_cast<std::size_t>(currentPage())];
-  if (QPushButton* first = page.firstStep()) return first->setFocus(Qt::OtherFocusReason);
-  QWidget* what = page.parts().first();
+  Page& current = page(currentPage());
+  if (QPushButton* first = current.firstStep()) return first->setFocus(Qt::OtherFocusReason);
+  QWidget* what = current.parts().first();
   QList<GridView*> tables = what->findChildren<GridView*>();
   if (auto* itself = qobject_cast<GridView*>(what)) tables.prepend(itself);
   for (GridView* table : tables)
@@ -191,31 +195,34 @@ void MainWindow::focusPage() {
       return child->setFocus(Qt::OtherFocusReason);
 }
 
-void MainWindow::openLink(int index) {
+void MainWindow::openLink(DeskPage page) {
   const std::size_t weldment = cell_figure_of_.value_or(selection_.seam().weldment);
-  if (index == 3 && weldment != selection_.seam().weldment) selection_.setSeam({weldment, 0});
-  showPage(index);
+  if (page == DeskPage::cell && weldment != selection_.seam().weldment) selection_.setSeam({weldment, 0});
+  showPage(page);
 }
 
 void MainWindow::goTo(const QString& address, const QString& key) {
   const std::string pointer = address.toStdString();
   const std::string_view list = first_step(pointer).part;
-  const int index = list == "schedules" ? 1 : list != "weldments" ? -1 : key == cycle_key ? 3 : 0;
-  if (index < 0) return say(tr("This finding is about the plan as a whole."));
-  showPage(index);
-  pages_[static_cast<std::size_t>(index)]->goTo(address, key);
+  if (list != "schedules" && list != "weldments")
+    return say(tr("This finding is about the plan as a whole."));
+  const DeskPage to = list == "schedules" ? DeskPage::schedules
+                      : key == cycle_key  ? DeskPage::cell
+                                          : DeskPage::seams;
+  showPage(to);
+  page(to).goTo(address, key);
 }
 
 /// Enter that no button took: of a page that says the first step the default one is meant.
 void MainWindow::keyPressEvent(QKeyEvent* event) {
-  QPushButton* first = pages_[static_cast<std::size_t>(currentPage())]->firstStep();
+  QPushButton* first = page(currentPage()).firstStep();
   if (first && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) return first->click();
   QMainWindow::keyPressEvent(event);
 }
 
 void MainWindow::nextPart() {
   QList<QWidget*> parts = {&chain_->link(currentPage())};
-  for (QWidget* part : pages_[static_cast<std::size_t>(currentPage())]->parts())
+  for (QWidget* part : page(currentPage()).parts())
     if (part->isVisible()) parts << part;
   if (explain_->isVisible()) parts << explain_;
   int here = -1;
@@ -294,21 +301,23 @@ void MainWindow::dropEvent(QDropEvent* event) {
 }
 
 void MainWindow::importLog(const QString& path) {
-  showPage(5);
+  showPage(DeskPage::records);
   records_->importLogs({path});
 }
 
 void MainWindow::readSettings() {
   const QSettings settings;
   restoreGeometry(settings.value("window/geometry").toByteArray());
-  showPage(std::clamp(settings.value("window/page", 0).toInt(), 0, pageCount() - 1));
+  const int last = static_cast<int>(desk_pages.size()) - 1;
+  const int position = std::clamp(settings.value("window/page", 0).toInt(), 0, last);
+  showPage(desk_pages[static_cast<std::size_t>(position)]);
   setExplainShown(settings.value("window/explain", width() >= 1500).toBool());
 }
 
 void MainWindow::writeSettings() const {
   QSettings settings;
   settings.setValue("window/geometry", saveGeometry());
-  settings.setValue("window/page", currentPage());
+  settings.setValue("window/page", static_cast<int>(currentPage()));
   settings.setValue("window/explain", explain_->isVisible());
   settings.setValue("view/units", UnitView::shared().system() == UnitSystem::us ? "us" : "si");
 }

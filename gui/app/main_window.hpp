@@ -3,13 +3,14 @@
 #include <QDialog>
 #include <QMainWindow>
 #include <QPointer>
+#include <array>
 #include <functional>
-#include <vector>
 
 #include "document/document.hpp"
 #include "document/recovery.hpp"
 #include "document/selection.hpp"
 #include "jobs/evaluator.hpp"
+#include "widgets/desk_page.hpp"
 
 class QLabel;
 class QMenu;
@@ -40,9 +41,8 @@ class MainWindow : public QMainWindow {
   Selection& selection() { return selection_; }
   ChainStrip& chain() { return *chain_; }
   ExplainPanel& explain() { return *explain_; }
-  Page& page(int index) { return *pages_[static_cast<std::size_t>(index)]; }
-  int pageCount() const { return static_cast<int>(pages_.size()); }
-  int currentPage() const;
+  Page& page(DeskPage page) { return *pages_[position_of(page)]; }
+  DeskPage currentPage() const;
 
   /// Opens a plan; a message box says what is wrong with the file. False where it couldn't be opened.
   bool openPlan(const QString& path);
@@ -50,7 +50,7 @@ class MainWindow : public QMainWindow {
   void newPlan();
   bool savePlan();
   void importLog(const QString& path);
-  void showPage(int index);
+  void showPage(DeskPage page);
   void setExplainShown(bool shown);
   /// Offers what a desk that crashed left behind.
   void offerRecovery();
@@ -83,7 +83,7 @@ class MainWindow : public QMainWindow {
   void nextPart();
   void goTo(const QString& address, const QString& key);
   /// A click on a link of the chain: its page, on what its figure is about.
-  void openLink(int index);
+  void openLink(DeskPage page);
   void open();
   void openOther();
   void saveAs();
@@ -119,7 +119,7 @@ class MainWindow : public QMainWindow {
   QAction* explain_action_ = nullptr;
   QMenu* recent_ = nullptr;
   QLabel *state_, *disk_note_;
-  std::vector<Page*> pages_;
+  std::array<Page*, desk_pages.size()> pages_{};  ///< in the order of DeskPage
   LinePage* line_ = nullptr;
   RecordsPage* records_ = nullptr;
   PlanDataDialog* data_ = nullptr;

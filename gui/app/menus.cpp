@@ -88,9 +88,10 @@ void MainWindow::makeEditMenu() {
 
 void MainWindow::makeViewMenu() {
   QMenu* view = menuBar()->addMenu(tr("&View"));
-  for (int i = 0; i < pageCount(); ++i)
-    view->addAction(page(i).title(), QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this,
-                    [this, i] { showPage(i); });
+  for (const DeskPage each : desk_pages) {
+    const auto key = static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(each));
+    view->addAction(page(each).title(), QKeySequence(Qt::CTRL | key), this, [this, each] { showPage(each); });
+  }
   view->addSeparator();
   explain_action_ = view->addAction(tr("E&xplain"), QKeySequence(Qt::Key_F1), this,
                                     [this](bool on) { setExplainShown(on); });

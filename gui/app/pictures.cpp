@@ -41,14 +41,15 @@ QString take(MainWindow& window, const QString& folder, const QString& name) {
 QStringList take_pictures(MainWindow& window, const QString& folder) {
   QDir().mkpath(folder);
   window.evaluator().wait();
-  static const char* names[] = {"seams", "schedules", "heat", "cell", "line", "records", "findings"};
+  static const char* names[desk_pages.size()] = {"seams", "schedules", "heat",    "cell",
+                                                 "line",  "records",   "findings"};
   QStringList paths;
-  for (int i = 0; i < window.pageCount(); ++i) {
-    window.showPage(i);
-    auto* heat = qobject_cast<HeatPage*>(&window.page(i));
+  for (const DeskPage each : desk_pages) {
+    window.showPage(each);
+    auto* heat = qobject_cast<HeatPage*>(&window.page(each));
     if (heat) heat->views().setCurrentIndex(0);
-    paths << take(window, folder, QString::fromUtf8(names[i]));
-    if (auto* records = qobject_cast<RecordsPage*>(&window.page(i)); records && records->logs()) {
+    paths << take(window, folder, QString::fromUtf8(names[position_of(each)]));
+    if (auto* records = qobject_cast<RecordsPage*>(&window.page(each)); records && records->logs()) {
       records->tabs().setCurrentIndex(1);
       records->statistics().selectRow(0);
       paths << take(window, folder, QStringLiteral("charts"));

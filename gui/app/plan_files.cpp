@@ -58,17 +58,12 @@ bool MainWindow::savePlan() {
     return false;
   };
   try {
-    // What stands there now in place of the plan isn't asked about: it is never written over.
-    check_output(document_.path().toStdString(), FileKind::plan);
-  } catch (const std::exception& error) {
-    return not_saved(error);
-  }
-  try {
     document_.save();
     say(tr("Saved"));
     disk_note_->clear();
     return true;
-  } catch (const InputError& error) {
+  } catch (const ChangedOnDisk& error) {
+    // A file of another kind in the plan's place isn't asked about: it is never written over.
     const auto answer = message_box(
         this, QMessageBox::Question, tr("Changed on disk"),
         tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "

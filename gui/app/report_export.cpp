@@ -67,8 +67,7 @@ Report report_of(const Results& results, const QString& plan_path) {
   return plan_report(*results.plan, results.evaluation, results.cycles, provenance);
 }
 
-/// Written by the core's save: whole or not at all.
-void save_pdf(const Report& report, const QString& title, const QString& to) {
+QByteArray pdf_of(const Report& report, const QString& title) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -83,23 +82,26 @@ void save_pdf(const Report& report, const QString& title, const QString& to) {
     ReportDocument document(report);
     paint_pages(document, writer, nullptr);
   }
-  save_output(to.toStdString(), FileKind::pdf,
-              std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+  return bytes;
 }
 
 }  // namespace
 
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
-  check_output(to.toStdString(), FileKind::pdf);  // before the work, too
-  save_pdf(report_of(results, plan_path), QString::fromStdString(results.plan->title), to);
+  save_made(to.toStdString(), FileKind::pdf, [&] {
+    return pdf_of(report_of(results, plan_path), QString::fromStdString(results.plan->title));
+  });
 }
 
 bool export_unit_pdf(const QString& store, const QString& unit, const QString& to) {
-  check_output(to.toStdString(), FileKind::pdf);
-  const VerifyReport verified = verify_store(store.toStdString(), {}, {});
-  const Ledger ledger = Ledger::open(store.toStdString(), {});
-  save_pdf(unit_report(ledger, unit.toStdString(), verified, utc_moment()), unit, to);
-  return verified.trusted;
+  bool trusted = false;
+  save_made(to.toStdString(), FileKind::pdf, [&] {
+    const VerifyReport verified = verify_store(store.toStdString(), {}, {});
+    trusted = verified.trusted;
+    const Ledger ledger = Ledger::open(store.toStdString(), {});
+    return pdf_of(unit_report(ledger, unit.toStdString(), verified, utc_moment()), unit);
+  });
+  return trusted;
 }
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {

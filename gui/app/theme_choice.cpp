@@ -6,6 +6,7 @@
 #include <QPalette>
 #include <QTranslator>
 
+#include "document/shown_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/words/unit_view.hpp"
 #include "widgets/style.hpp"
@@ -40,6 +41,7 @@ void choose_language(const QString& language) {
   QCoreApplication::removeTranslator(&qt);
   const QString wanted = language.isEmpty() ? QLocale::system().name().section('_', 0, 0) : language;
   UnitView::shared().setDecimalComma(QLocale(wanted).decimalPoint() == QStringLiteral(","));
+  show_language(wanted);
   if (wanted == QStringLiteral("en")) return;
   if (own.load(QStringLiteral(":/translations/desk_%1.qm").arg(wanted)))
     QCoreApplication::installTranslator(&own);

@@ -8,7 +8,7 @@
 #include "base/json/json_node.hpp"
 #include "document/plan_address.hpp"
 #include "document/plan_edit.hpp"
-#include "document/refusal_text.hpp"
+#include "document/shown_text.hpp"
 #include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
@@ -67,11 +67,14 @@ void Document::start(Plan plan, const QString& path, bool recovered) {
 }
 
 void Document::write(const QString& path, const std::string& expected_sha256) {
-  check_output(path.toStdString(), FileKind::plan);  // before the file is let out of sight
   const std::string text = write_plan(*plan_);
   const QSignalBlocker quiet(watcher_);
-  if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
-  save_output(path.toStdString(), FileKind::plan, text, {expected_sha256, true});
+  save_made(path.toStdString(), FileKind::plan,
+            [&] {
+              if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
+              return std::string_view(text);
+            },
+            {expected_sha256, true});
   path_ = QFileInfo(path).absoluteFilePath();
   sha256_ = sha256_hex(text);
   recovered_ = false;

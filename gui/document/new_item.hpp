@@ -1,22 +1,26 @@
 #pragma once
 
+#include <concepts>
 #include <string>
 
 #include "plan/plan.hpp"
 
 namespace seamtakt::desk {
 
-/// "S12" -> "S13", "BD" -> "BD-2": the next id that the list doesn't have.
-template <class List>
-std::string next_id(const List& list, const std::string& like);
-
 std::string id_after(const std::string& id);
 
+/// "S12" -> "S13", "BD" -> "BD-2": the next id that isn't taken.
+template <std::predicate<const std::string&> IsTaken>
+std::string next_id(const std::string& like, const IsTaken& is_taken) {
+  std::string id = like.empty() ? "1" : like;
+  while (is_taken(id)) id = id_after(id);
+  return id;
+}
+
+/// The next id that the list doesn't have.
 template <class List>
 std::string next_id(const List& list, const std::string& like) {
-  std::string id = like.empty() ? "1" : like;
-  while (find_by_id(list, id)) id = id_after(id);
-  return id;
+  return next_id(like, [&](const std::string& id) { return find_by_id(list, id) != nullptr; });
 }
 
 /// A tee fillet beside the last seam of the weldment, with its metals and schedule: something that holds at

@@ -1,7 +1,11 @@
 #include "document/plan_address.hpp"
 
+#include <algorithm>
+#include <charconv>
+
 #include "base/error.hpp"
 #include "document/new_item.hpp"
+#include "plan/fields/nested_access.hpp"
 
 namespace seamtakt::desk {
 
@@ -30,89 +34,65 @@ std::string weldment_address(std::size_t weldment) {
   return "/weldments/" + std::to_string(weldment);
 }
 
+namespace {
+
+/// One step down from an object: a nested object, or an element of a list.
+std::optional<ConstObjectRef> child_at(ConstObjectRef object, PointerStep& step) {
+  const FieldInfo* field = object.table().named(step.part);
+  if (field == nullptr || field->objects == nullptr) return std::nullopt;
+  const Elements elements = field->objects->elements(object.data(), *field);
+  std::size_t index = 0;
+  if (field->kind == FieldKind::object_list) {
+    step = first_step(step.rest);
+    index = list_index(step.part, elements.count);
+  }
+  if (index >= elements.count) return std::nullopt;
+  return NestedAccess::element(elements, *field, index);
+}
+
+}  // namespace
+
+std::optional<ConstObjectRef> object_at(const Plan& plan, std::string_view pointer) {
+  std::optional<ConstObjectRef> object(plan);
+  while (object && !pointer.empty()) {
+    PointerStep step = first_step(pointer);
+    object = child_at(*object, step);
+    pointer = step.rest;
+  }
+  return object;
+}
+
+std::optional<ObjectRef> object_at(Plan& plan, std::string_view pointer) {
+  const auto found = object_at(std::as_const(plan), pointer);
+  if (!found) return std::nullopt;
+  return ObjectRef(found->table(), const_cast<void*>(found->data()));  // it is part of the plan
+}
+
 std::string field_text(const Plan& plan, std::string_view pointer, std::string_view key) {
-  std::string text;
-  visit_object(plan, pointer, [&](const auto& object) {
-    using Object = std::remove_cvref_t<decltype(object)>;
-    if (const Field<Object>* field = field_named<Object>(key)) text = field->text(object);
-  });
-  return text;
+  const FieldInfo* field = field_info(plan, pointer, key);
+  return field ? field->text(*object_at(plan, pointer)) : std::string();
 }
 
 void set_field_text(Plan& plan, std::string_view pointer, std::string_view key, std::string_view text) {
-  bool done = false;
-  visit_object(plan, pointer, [&](auto& object) {
-    using Object = std::remove_cvref_t<decltype(object)>;
-    const Field<Object>* field = field_named<Object>(key);
-    if (!field) return;
-    field->set_text(object, text);
-    done = true;
-  });
-  if (!done)
+  const FieldInfo* field = field_info(plan, pointer, key);
+  if (field == nullptr)
     throw InputError(std::string(pointer), "no field \"" + std::string(key) + "\"", "a field of the plan");
+  field->set_text(*object_at(plan, pointer), text);
 }
 
 const FieldInfo* field_info(const Plan& plan, std::string_view pointer, std::string_view key) {
-  const FieldInfo* info = nullptr;
-  visit_object(plan, pointer,
-               [&](const auto& object) { info = field_named<std::remove_cvref_t<decltype(object)>>(key); });
-  return info;
+  const auto object = object_at(plan, pointer);
+  return object ? object->table().named(key) : nullptr;
 }
 
 namespace {
 
-template <class Maybe>
-void make_or_drop(Maybe& maybe, bool present) {
-  if (!present) {
-    maybe.reset();
-  } else if (!maybe) {
-    maybe.emplace();
-  }
-}
-
-void set_nested_of(Seam& seam, std::string_view key, bool present) {
-  if (key == "groove") {
-    make_or_drop(seam.groove, present);
-    if (present) seam.groove->type = "single-v";
-  }
-  if (key == "intermittent") {
-    make_or_drop(seam.intermittent, present);
-    if (present) seam.intermittent->length_mm = 50;
-  }
-  if (key == "tacks") make_or_drop(seam.tacks, present);
-}
-
-void set_nested_of(Schedule& schedule, std::string_view key, bool present) {
-  if (key == "weave") make_or_drop(schedule.weave, present);
-  if (key == "use") make_or_drop(schedule.use, present);
-  if (key == "limits") make_or_drop(schedule.limits, present);
-}
-
-void set_nested_of(Weldment& weldment, std::string_view key, bool present) {
-  if (key == "section") make_or_drop(weldment.section, present);
-}
-
-void set_nested_of(Robot& robot, std::string_view key, bool present) {
-  if (key == "loaded") make_or_drop(robot.loaded, present);
-}
-
-void set_nested_of(Cell& cell, std::string_view key, bool present) {
-  if (key == "torch_service") make_or_drop(cell.torch_service, present);
-}
-
-void set_nested_of(Qualification& qualification, std::string_view key, bool present) {
-  if (key == "tested") make_or_drop(qualification.tested, present);
-}
-
-void set_nested_of(Plan& plan, std::string_view key, bool present) {
-  if (key == "cell") make_or_drop(plan.cell, present);
-  if (key == "line") make_or_drop(plan.line, present);
-  if (key == "costs") make_or_drop(plan.costs, present);
-  if (key == "measuring") make_or_drop(plan.measuring, present);
-}
-
-template <class Object>
-void set_nested_of(Object&, std::string_view, bool) {}
+/// What a nested object begins with where its table asks for more than nothing.
+struct StartingValue {
+  std::string_view table, key, text;
+};
+constexpr StartingValue starting_values[] = {{"groove", "type", "single-v"},
+                                             {"intermittent", "length_mm", "50"}};
 
 }  // namespace
 
@@ -121,99 +101,128 @@ bool has_nested(const Plan& plan, std::string_view pointer, std::string_view key
 }
 
 void set_nested(Plan& plan, std::string_view pointer, std::string_view key, bool present) {
-  visit_object(plan, pointer, [&](auto& object) { set_nested_of(object, key, present); });
+  const auto object = object_at(plan, pointer);
+  const FieldInfo* field = object ? object->table().named(key) : nullptr;
+  if (field == nullptr || field->kind != FieldKind::object) return;
+  if (present == (field->objects->elements(object->data(), *field).count > 0)) return;
+  field->objects->make(object->data(), *field, present ? 1 : 0);
+  if (!present) return;
+  const ObjectRef made = field->objects->element_of(object->data(), *field, 0);
+  for (const StartingValue& value : starting_values)
+    if (value.table == made.table().name) made.table().named(value.key)->set_text(made, value.text);
 }
 
 namespace {
 
-/// Calls visit(list) with the list at a pointer such as "/wires" or "/cell/robots".
-template <class PlanType, class Visit>
-void visit_list(PlanType& plan, std::string_view list, Visit&& visit) {
-  if (list == "/base_metals") visit(plan.base_metals);
-  if (list == "/wires") visit(plan.wires);
-  if (list == "/gases") visit(plan.gases);
-  if (list == "/power_sources") visit(plan.power_sources);
-  if (list == "/qualifications") visit(plan.qualifications);
-  if (list == "/instruments") visit(plan.instruments);
-  if (list == "/cell/robots" && plan.cell) visit(plan.cell->robots);
-  if (list == "/cell/orientations" && plan.cell) visit(plan.cell->orientations);
-  if (list == "/cell/zones" && plan.cell) visit(plan.cell->zones);
-  if (list == "/line/stages" && plan.line) visit(plan.line->stages);
+/// The last part of a pointer, and what is before it.
+struct LastStep {
+  std::string_view before, part;
+};
+LastStep last_step(std::string_view pointer) {
+  const std::size_t slash = pointer.rfind('/');
+  if (slash == std::string_view::npos) return {{}, pointer};
+  return {pointer.substr(0, slash), pointer.substr(slash + 1)};
+}
+
+/// The list at a pointer such as "/wires" or "/cell/robots", of objects that have an id.
+struct ListRef {
+  ConstObjectRef owner;
+  const FieldInfo& field;
+  Elements elements;
+
+  std::string id(std::size_t index) const {
+    const ConstObjectRef item = NestedAccess::element(elements, field, index);
+    return item.table().id_field->text(item);
+  }
+  std::vector<std::string> ids() const {
+    std::vector<std::string> all;
+    for (std::size_t i = 0; i < elements.count; ++i) all.push_back(id(i));
+    return all;
+  }
+};
+
+std::optional<ListRef> list_at(const Plan& plan, std::string_view pointer) {
+  const auto [before, key] = last_step(pointer);
+  const auto owner = object_at(plan, before);
+  const FieldInfo* field = owner ? owner->table().named(key) : nullptr;
+  if (field == nullptr || field->kind != FieldKind::object_list || field->nested().id_field == nullptr)
+    return std::nullopt;
+  return ListRef{*owner, *field, field->objects->elements(owner->data(), *field)};
+}
+
+/// The item at a pointer, of a plan that may be changed.
+struct ItemRef {
+  ListRef list;
+  void* owner;
+  std::size_t index;
+};
+
+std::optional<ItemRef> item_at(Plan& plan, std::string_view pointer) {
+  const auto [before, part] = last_step(pointer);
+  const auto list = list_at(plan, before);
+  if (!list) return std::nullopt;
+  const std::size_t index = list_index(part, list->elements.count);
+  if (index >= list->elements.count) return std::nullopt;
+  return ItemRef{*list, const_cast<void*>(list->owner.data()), index};
 }
 
 }  // namespace
 
 std::string duplicate_item(Plan& plan, std::string_view pointer) {
-  const std::size_t slash = pointer.rfind('/');
-  std::string made;
-  visit_list(plan, pointer.substr(0, slash), [&](auto& list) {
-    const std::size_t at = list_index(pointer.substr(slash + 1), list.size());
-    if (at >= list.size()) return;
-    auto copy = list[at];
-    copy.id = next_id(list, copy.id);
-    list.push_back(std::move(copy));
-    made = std::string(pointer.substr(0, slash)) + "/" + std::to_string(list.size() - 1);
-  });
-  return made;
+  const auto item = item_at(plan, pointer);
+  if (!item) return {};
+  const FieldInfo& field = item->list.field;
+  const std::size_t count = item->list.elements.count;
+  const std::vector<std::string> ids = item->list.ids();
+  const std::string id = next_id(
+      ids[item->index], [&](const std::string& each) { return std::ranges::find(ids, each) != ids.end(); });
+  field.objects->append_copy(item->owner, field, item->index);
+  const ObjectRef copy = field.objects->element_of(item->owner, field, count);
+  copy.table().id_field->set_text(copy, id);
+  return std::string(last_step(pointer).before) + "/" + std::to_string(count);
 }
 
 void remove_item(Plan& plan, std::string_view pointer) {
-  const std::size_t slash = pointer.rfind('/');
-  visit_list(plan, pointer.substr(0, slash), [&](auto& list) {
-    const std::size_t at = list_index(pointer.substr(slash + 1), list.size());
-    if (at < list.size()) list.erase(list.begin() + static_cast<std::ptrdiff_t>(at));
-  });
+  if (const auto item = item_at(plan, pointer))
+    item->list.field.objects->erase(item->owner, item->list.field, item->index);
 }
 
 std::vector<std::pair<std::string, std::string>> items_of(const Plan& plan, std::string_view list) {
   std::vector<std::pair<std::string, std::string>> items;
-  visit_list(plan, list, [&](const auto& found) {
-    for (const auto& item : found)
-      items.emplace_back(std::string(list) + "/" + std::to_string(items.size()), item.id);
-  });
+  if (const auto found = list_at(plan, list))
+    for (std::size_t i = 0; i < found->elements.count; ++i)
+      items.emplace_back(std::string(list) + "/" + std::to_string(i), found->id(i));
   return items;
 }
 
 namespace {
 
-template <class List>
-std::vector<std::string> ids_in(const List& list) {
-  std::vector<std::string> ids;
-  for (const auto& item : list) ids.push_back(item.id);
-  return ids;
-}
-
-std::vector<std::string> seam_ids(const Plan& plan, std::string_view pointer) {
-  const PointerStep list = first_step(pointer);
-  if (list.part != "weldments") return {};
-  const std::size_t at = list_index(first_step(list.rest).part, plan.weldments.size());
-  return at < plan.weldments.size() ? ids_in(plan.weldments[at].seams) : std::vector<std::string>();
-}
-
-}  // namespace
-
-std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view pointer) {
+/// Where the list is that a reference names; empty where it isn't one list.
+std::string list_pointer(IdList list, std::string_view pointer) {
   switch (list) {
     case IdList::base_metals:
-      return ids_in(plan.base_metals);
+      return "/base_metals";
     case IdList::wires:
-      return ids_in(plan.wires);
+      return "/wires";
     case IdList::gases:
-      return ids_in(plan.gases);
+      return "/gases";
     case IdList::power_sources:
-      return ids_in(plan.power_sources);
+      return "/power_sources";
     case IdList::schedules:
-      return ids_in(plan.schedules);
+      return "/schedules";
     case IdList::qualifications:
-      return ids_in(plan.qualifications);
-    case IdList::seams:
-      return seam_ids(plan, pointer);
+      return "/qualifications";
+    case IdList::seams: {
+      const PointerStep weldments = first_step(pointer);
+      if (weldments.part != "weldments") return {};
+      return "/weldments/" + std::string(first_step(weldments.rest).part) + "/seams";
+    }
     case IdList::robots:
-      return plan.cell ? ids_in(plan.cell->robots) : std::vector<std::string>();
+      return "/cell/robots";
     case IdList::orientations:
-      return plan.cell ? ids_in(plan.cell->orientations) : std::vector<std::string>();
+      return "/cell/orientations";
     case IdList::stages:
-      return plan.line ? ids_in(plan.line->stages) : std::vector<std::string>();
+      return "/line/stages";
     case IdList::seam_places:
     case IdList::none:
       return {};
@@ -221,35 +230,46 @@ std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view 
   return {};
 }
 
-namespace {
+}  // namespace
 
-void rename_in(std::vector<std::string>& ids, const std::string& before, const std::string& after) {
-  for (std::string& id : ids)
-    if (id == before) id = after;
+std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view pointer) {
+  const auto found = list_at(plan, list_pointer(list, pointer));
+  return found ? found->ids() : std::vector<std::string>();
 }
 
-void follow_schedule(Plan& plan, const std::string& before, const std::string& after) {
-  for (Weldment& weldment : plan.weldments)
-    for (Seam& seam : weldment.seams) {
-      rename_in(seam.schedules, before, after);
-      if (seam.tacks && seam.tacks->schedule == before) seam.tacks->schedule = after;
+namespace {
+
+/// Calls visit(id) for each id, in `object` and in all within it, that refers to this list.
+template <class Visit>
+void each_reference(ObjectRef object, IdList list, const Visit& visit) {
+  for (const FieldInfo& field : object.table().fields) {
+    if (field.objects) {
+      const std::size_t count = field.objects->elements(object.data(), field).count;
+      for (std::size_t i = 0; i < count; ++i)
+        each_reference(field.objects->element_of(object.data(), field, i), list, visit);
+    } else if (field.refers_to == list) {
+      if (field.kind == FieldKind::reference) visit(member_at<std::string>(object.data(), field.offset));
+      if (field.kind == FieldKind::reference_list)
+        for (std::string& id : member_at<std::vector<std::string>>(object.data(), field.offset)) visit(id);
     }
+  }
+}
+
+void rename_references(ObjectRef object, IdList list, const std::string& before, const std::string& after) {
+  each_reference(object, list, [&](std::string& id) {
+    if (id == before) id = after;
+  });
 }
 
 void follow_seam(Plan& plan, Weldment& weldment, const std::string& before, const std::string& after) {
-  for (Seam& seam : weldment.seams) rename_in(seam.after, before, after);
-  for (OrderStep& step : weldment.order)
-    if (step.seam == before) step.seam = after;
-  if (!plan.cell) return;
-  for (Zone& zone : plan.cell->zones)
-    rename_in(zone.seams, weldment.id + "/" + before, weldment.id + "/" + after);
+  rename_references(weldment, IdList::seams, before, after);
+  rename_references(plan, IdList::seam_places, weldment.id + "/" + before, weldment.id + "/" + after);
 }
 
 void follow_weldment(Plan& plan, const std::string& before, const std::string& after) {
-  if (!plan.cell) return;
-  for (Zone& zone : plan.cell->zones)
-    for (std::string& place : zone.seams)
-      if (place.starts_with(before + "/")) place = after + place.substr(before.size());
+  each_reference(plan, IdList::seam_places, [&](std::string& place) {
+    if (place.starts_with(before + "/")) place = after + place.substr(before.size());
+  });
 }
 
 }  // namespace
@@ -258,7 +278,7 @@ void follow_rename(Plan& plan, std::string_view pointer, const std::string& befo
                    const std::string& after) {
   const PointerStep list = first_step(pointer);
   const PointerStep item = first_step(list.rest);
-  if (list.part == "schedules") return follow_schedule(plan, before, after);
+  if (list.part == "schedules") return rename_references(plan, IdList::schedules, before, after);
   if (list.part != "weldments") return;
   const std::size_t at = list_index(item.part, plan.weldments.size());
   if (at >= plan.weldments.size()) return;

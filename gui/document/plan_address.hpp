@@ -1,8 +1,9 @@
 #pragma once
 
-#include <charconv>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "plan/fields/field.hpp"
@@ -20,113 +21,9 @@ PointerStep first_step(std::string_view pointer);
 /// The index that a pointer's part is; list_size where it is none or outside.
 std::size_t list_index(std::string_view part, std::size_t list_size);
 
-namespace detail {
-
-template <class Object, class Visit>
-bool visit_below(Object&, std::string_view, Visit&&) {
-  return false;
-}
-
-template <class Object, class Visit>
-bool visit_here(Object& object, std::string_view rest, Visit&& visit);
-
-template <class List, class Visit>
-bool visit_item(List& list, std::string_view pointer, Visit&& visit) {
-  const PointerStep step = first_step(pointer);
-  const std::size_t at = list_index(step.part, list.size());
-  return at < list.size() && visit_here(list[at], step.rest, visit);
-}
-
-template <class Maybe, class Visit>
-bool visit_maybe(Maybe& maybe, std::string_view rest, Visit&& visit) {
-  return maybe && visit_here(*maybe, rest, visit);
-}
-
-template <class S, class Visit>
-bool visit_schedule(S& schedule, std::string_view pointer, Visit&& visit) {
-  const auto [part, rest] = first_step(pointer);
-  if (part == "weave") return visit_maybe(schedule.weave, rest, visit);
-  if (part == "use") return visit_maybe(schedule.use, rest, visit);
-  if (part == "limits") return visit_maybe(schedule.limits, rest, visit);
-  return false;
-}
-
-template <class S, class Visit>
-bool visit_seam(S& seam, std::string_view pointer, Visit&& visit) {
-  const auto [part, rest] = first_step(pointer);
-  if (part == "groove") return visit_maybe(seam.groove, rest, visit);
-  if (part == "intermittent") return visit_maybe(seam.intermittent, rest, visit);
-  if (part == "tacks") return visit_maybe(seam.tacks, rest, visit);
-  return false;
-}
-
-template <class W, class Visit>
-bool visit_weldment(W& weldment, std::string_view pointer, Visit&& visit) {
-  const auto [part, rest] = first_step(pointer);
-  if (part == "seams") return visit_item(weldment.seams, rest, visit);
-  if (part == "parts") return visit_item(weldment.parts, rest, visit);
-  if (part == "features") return visit_item(weldment.features, rest, visit);
-  if (part == "section") return visit_maybe(weldment.section, rest, visit);
-  return false;
-}
-
-template <class C, class Visit>
-bool visit_cell(C& cell, std::string_view pointer, Visit&& visit) {
-  const auto [part, rest] = first_step(pointer);
-  if (part == "robots") return visit_item(cell.robots, rest, visit);
-  if (part == "orientations") return visit_item(cell.orientations, rest, visit);
-  if (part == "zones") return visit_item(cell.zones, rest, visit);
-  if (part == "torch_service") return visit_maybe(cell.torch_service, rest, visit);
-  return false;
-}
-
-template <class Object, class Visit>
-bool visit_here(Object& object, std::string_view rest, Visit&& visit) {
-  if (rest.empty()) {
-    visit(object);
-    return true;
-  }
-  using Plain = std::remove_const_t<Object>;
-  if constexpr (std::is_same_v<Plain, Schedule>) return visit_schedule(object, rest, visit);
-  if constexpr (std::is_same_v<Plain, Seam>) return visit_seam(object, rest, visit);
-  if constexpr (std::is_same_v<Plain, Weldment>) return visit_weldment(object, rest, visit);
-  if constexpr (std::is_same_v<Plain, Cell>) return visit_cell(object, rest, visit);
-  if constexpr (std::is_same_v<Plain, Robot>)
-    return first_step(rest).part == "loaded" && visit_maybe(object.loaded, first_step(rest).rest, visit);
-  if constexpr (std::is_same_v<Plain, Line>)
-    return first_step(rest).part == "stages" && visit_item(object.stages, first_step(rest).rest, visit);
-  if constexpr (std::is_same_v<Plain, Qualification>)
-    return first_step(rest).part == "tested" && visit_maybe(object.tested, first_step(rest).rest, visit);
-  return false;
-}
-
-}  // namespace detail
-
-/// Calls visit(object) with the object at `pointer` (its own type, const where the plan is). False where
-/// there is none.
-template <class PlanType, class Visit>
-bool visit_object(PlanType& plan, std::string_view pointer, Visit&& visit) {
-  using namespace detail;
-  if (pointer.empty()) {
-    visit(plan);
-    return true;
-  }
-  const auto [part, rest] = first_step(pointer);
-  if (part == "base_metals") return visit_item(plan.base_metals, rest, visit);
-  if (part == "wires") return visit_item(plan.wires, rest, visit);
-  if (part == "gases") return visit_item(plan.gases, rest, visit);
-  if (part == "power_sources") return visit_item(plan.power_sources, rest, visit);
-  if (part == "schedules") return visit_item(plan.schedules, rest, visit);
-  if (part == "qualifications") return visit_item(plan.qualifications, rest, visit);
-  if (part == "weldments") return visit_item(plan.weldments, rest, visit);
-  if (part == "instruments") return visit_item(plan.instruments, rest, visit);
-  if (part == "accepted") return visit_item(plan.accepted, rest, visit);
-  if (part == "cell") return visit_maybe(plan.cell, rest, visit);
-  if (part == "line") return visit_maybe(plan.line, rest, visit);
-  if (part == "costs") return visit_maybe(plan.costs, rest, visit);
-  if (part == "measuring") return visit_maybe(plan.measuring, rest, visit);
-  return false;
-}
+/// The object at `pointer`, found by the field tables; nothing where there is none.
+std::optional<ConstObjectRef> object_at(const Plan& plan, std::string_view pointer);
+std::optional<ObjectRef> object_at(Plan& plan, std::string_view pointer);
 
 /// Pointers of what pages show.
 std::string schedule_address(std::size_t schedule);

@@ -36,7 +36,7 @@ QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules
   for (const std::size_t at : schedules) {
     const Schedule& schedule = plan.schedules.at(at);
     names << QStringLiteral("%1 (%2)").arg(QString::fromStdString(schedule.id),
-                                           QCoreApplication::translate("Core", schedule.status.c_str()));
+                                           shown_word(schedule.status));
   }
   return names.join(QStringLiteral(", "));
 }

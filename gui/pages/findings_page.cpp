@@ -149,10 +149,10 @@ void FindingsPage::showFinding(int row) {
     figures = units.quantityText(*finding.value, finding.unit.c_str(), 4);
   figures_->setText(figures);
   figures_->setVisible(!figures.isEmpty());
-  text_->setText(in_shown_units(finding_text(finding.text)));
+  text_->setText(shown_text(finding.sentence));
   source_->setText(tr("%1\nRule %2\nSource: %3")
                        .arg(place_text(finding.where), QString::fromStdString(finding.rule),
-                            finding_text(finding.source)));
+                            shown_source(finding.source)));
 }
 
 void FindingsPage::accept() {

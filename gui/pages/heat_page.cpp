@@ -8,7 +8,7 @@
 #include <algorithm>
 
 #include "base/error.hpp"
-#include "document/refusal_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/value_model.hpp"
 #include "models/words/state_text.hpp"
 #include "models/words/typed_numbers.hpp"

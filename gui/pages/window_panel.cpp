@@ -7,7 +7,7 @@
 
 #include "base/error.hpp"
 #include "models/tables/grid_model.hpp"
-#include "models/words/finding_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/instrument_uncertainty.hpp"
 #include "plots/window_plot.hpp"
@@ -113,7 +113,7 @@ void WindowPanel::describe() {
   for (const WindowLimit& limit : map.limits) {
     if (!limit.bound || !limit.at_working_point || !limit.margin() || *limit.margin() >= 0) continue;
     text += QStringLiteral(" ") + tr("%1: %2 against %3.")
-                                      .arg(finding_text(limit.what),
+                                      .arg(shown_text(limit.what),
                                            units.quantityText(*limit.at_working_point, limit.unit.c_str(), 3),
                                            units.quantityText(*limit.bound, limit.unit.c_str(), 3));
   }

@@ -11,7 +11,7 @@
 #include "models/pictures/contour.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
-#include "models/words/finding_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/words/unit_view.hpp"
 #include "plots/plot_style.hpp"
 
@@ -306,7 +306,7 @@ QString WindowPlot::describe(double wire_feed_speed_m_min, double travel_speed_m
               units.quantityText((*values)[at], value.unit, 3) + QStringLiteral("; ");
   QStringList beyond;
   for (std::size_t k = 0; k < map_.limits.size(); ++k)
-    if ((map_.broken[at] >> k) & 1u) beyond << finding_text(map_.limits[k].what);
+    if ((map_.broken[at] >> k) & 1u) beyond << shown_text(map_.limits[k].what);
   return text +
          (beyond.isEmpty() ? tr("all limits kept") : tr("beyond: %1").arg(beyond.join(QStringLiteral(", "))));
 }

@@ -1867,6 +1867,66 @@
         <source>Estimates only. The governing code, qualification by test and a responsible welding coordinator (ISO 14731) or certified welding engineer decide whether a procedure may be used. The cell&apos;s safeguards follow ISO 10218 and local law; a planned timeline is no proof that a robot&apos;s motion is safe.</source>
         <translation>Nur Schätzungen. Ob ein Schweißverfahren angewendet werden darf, entscheiden die geltende Norm, die Verfahrensprüfung und die verantwortliche Schweißaufsicht (ISO 14731) oder ein zertifizierter Schweißfachingenieur. Der Schutz der Zelle folgt ISO 10218 und örtlichem Recht; ein geplanter Zeitablauf beweist nicht, dass eine Roboterbewegung sicher ist.</translation>
     </message>
+    <message>
+        <source>Energy by method A, B or C of ISO/TR 18491</source>
+        <translation>Energie nach Methode A, B oder C der ISO/TR 18491</translation>
+    </message>
+    <message>
+        <source>Welded length over arc time</source>
+        <translation>Geschweißte Länge durch Lichtbogenzeit</translation>
+    </message>
+    <message>
+        <source>Travel speed</source>
+        <translation>Schweißgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Arc starts</source>
+        <translation>Zündungen</translation>
+    </message>
+    <message>
+        <source>U (k = 2)</source>
+        <translation>U (k = 2)</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Methode</translation>
+    </message>
+    <message>
+        <source>Arc on</source>
+        <translation>Lichtbogen</translation>
+    </message>
+    <message>
+        <source>Air moves</source>
+        <translation>Eilgänge</translation>
+    </message>
+    <message>
+        <source>Sensing</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>Arc starts and ends</source>
+        <translation>Zünden und Krater</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Warten</translation>
+    </message>
+    <message>
+        <source>Positioner</source>
+        <translation>Positionierer</translation>
+    </message>
+    <message>
+        <source>Torch service</source>
+        <translation>Brennerpflege</translation>
+    </message>
+    <message>
+        <source>Wire changes</source>
+        <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>Load and unload</source>
+        <translation>Laden und Entladen</translation>
+    </message>
 </context>
 <context>
     <name>Explanation</name>
@@ -4573,42 +4633,6 @@
 <context>
     <name>seamtakt::desk::CycleTable</name>
     <message>
-        <source>Arc on</source>
-        <translation>Lichtbogen</translation>
-    </message>
-    <message>
-        <source>Arc starts and craters</source>
-        <translation>Zünden und Krater</translation>
-    </message>
-    <message>
-        <source>Air moves</source>
-        <translation>Eilgänge</translation>
-    </message>
-    <message>
-        <source>Sensing</source>
-        <translation>Suchen</translation>
-    </message>
-    <message>
-        <source>Waiting</source>
-        <translation>Warten</translation>
-    </message>
-    <message>
-        <source>Positioner</source>
-        <translation>Positionierer</translation>
-    </message>
-    <message>
-        <source>Torch service</source>
-        <translation>Brennerpflege</translation>
-    </message>
-    <message>
-        <source>Wire changes</source>
-        <translation>Drahtwechsel</translation>
-    </message>
-    <message>
-        <source>Loading and unloading</source>
-        <translation>Laden und Entladen</translation>
-    </message>
-    <message>
         <source>Part of the cycle</source>
         <translation>Teil der Taktzeit</translation>
     </message>
@@ -5997,66 +6021,6 @@ F6: nächster Teil der Seite</translation>
         <source>Verdict</source>
         <translation>Urteil</translation>
     </message>
-    <message>
-        <source>Seam</source>
-        <translation>Naht</translation>
-    </message>
-    <message>
-        <source>Pass</source>
-        <translation>Lage</translation>
-    </message>
-    <message>
-        <source>Schedule</source>
-        <translation>Schweißplan</translation>
-    </message>
-    <message>
-        <source>Heat input</source>
-        <translation>Wärmeeinbringung</translation>
-    </message>
-    <message>
-        <source>U heat input</source>
-        <translation>U Wärmeeinbr.</translation>
-    </message>
-    <message>
-        <source>Expanded uncertainty, k = 2</source>
-        <translation>Erweiterte Unsicherheit, k = 2</translation>
-    </message>
-    <message>
-        <source>Current</source>
-        <translation>Strom</translation>
-    </message>
-    <message>
-        <source>Voltage</source>
-        <translation>Spannung</translation>
-    </message>
-    <message>
-        <source>Travel speed</source>
-        <translation>Geschwindigkeit</translation>
-    </message>
-    <message>
-        <source>Arc time</source>
-        <translation>Lichtbogenzeit</translation>
-    </message>
-    <message>
-        <source>Length</source>
-        <translation>Länge</translation>
-    </message>
-    <message>
-        <source>Arc starts</source>
-        <translation>Zündungen</translation>
-    </message>
-    <message>
-        <source>t8/5</source>
-        <translation>t8/5</translation>
-    </message>
-    <message>
-        <source>Method</source>
-        <translation>Methode</translation>
-    </message>
-    <message>
-        <source>Energy by method A, B or C of ISO/TR 18491</source>
-        <translation>Energie nach Methode A, B oder C der ISO/TR 18491</translation>
-    </message>
 </context>
 <context>
     <name>seamtakt::desk::RecordsPage</name>
@@ -6583,26 +6547,6 @@ F6: nächster Teil der Seite</translation>
 </context>
 <context>
     <name>seamtakt::desk::StatisticsTable</name>
-    <message>
-        <source>current</source>
-        <translation>Strom</translation>
-    </message>
-    <message>
-        <source>voltage</source>
-        <translation>Spannung</translation>
-    </message>
-    <message>
-        <source>wire feed speed</source>
-        <translation>Drahtvorschub</translation>
-    </message>
-    <message>
-        <source>travel speed</source>
-        <translation>Schweißgeschwindigkeit</translation>
-    </message>
-    <message>
-        <source>heat input</source>
-        <translation>Wärmeeinbringung</translation>
-    </message>
     <message>
         <source>one beyond 3 σ</source>
         <translation>einer jenseits 3 σ</translation>

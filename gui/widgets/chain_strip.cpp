@@ -94,20 +94,21 @@ ChainStrip::ChainStrip(QWidget* parent) : QWidget(parent) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  const QString names[] = {tr("Seams"), tr("Schedules"), tr("Heat"),    tr("Cell"),
-                           tr("Line"),  tr("Records"),   tr("Findings")};
-  for (int i = 0; i < links; ++i) {
+  const QString names[desk_pages.size()] = {tr("Seams"), tr("Schedules"), tr("Heat"),    tr("Cell"),
+                                            tr("Line"),  tr("Records"),   tr("Findings")};
+  for (const DeskPage page : desk_pages) {
+    const std::size_t i = position_of(page);
     auto* link = new ChainLink(names[i], QStringLiteral("Ctrl+%1").arg(i + 1), this);
-    links_[static_cast<std::size_t>(i)] = link;
+    links_[i] = link;
     row->addWidget(link, 1);
-    connect(link, &QAbstractButton::clicked, this, [this, i] { emit chosen(i); });
+    connect(link, &QAbstractButton::clicked, this, [this, page] { emit chosen(page); });
     connect(link, &QAbstractButton::toggled, this, [this] { update(); });
   }
   links_[0]->setChecked(true);
 }
 
-void ChainStrip::setCurrent(int index) {
-  link(index).setChecked(true);
+void ChainStrip::setCurrent(DeskPage page) {
+  link(page).setChecked(true);
   update();
 }
 

@@ -5,7 +5,8 @@
 #include <array>
 #include <optional>
 
-#include "models/tables/finding_index.hpp"
+#include "base/finding.hpp"
+#include "widgets/desk_page.hpp"
 
 namespace seamtakt::desk {
 
@@ -37,18 +38,17 @@ class ChainStrip : public QWidget {
 
  public:
   explicit ChainStrip(QWidget* parent = nullptr);
-  ChainLink& link(int index) { return *links_[static_cast<std::size_t>(index)]; }
-  void setCurrent(int index);
-  static constexpr int links = link_count + 1;  ///< the last one is the findings
+  ChainLink& link(DeskPage page) { return *links_[position_of(page)]; }
+  void setCurrent(DeskPage page);
 
  signals:
-  void chosen(int index);
+  void chosen(DeskPage page);
 
  protected:
   void paintEvent(QPaintEvent*) override;
 
  private:
-  std::array<ChainLink*, links> links_{};
+  std::array<ChainLink*, desk_pages.size()> links_{};
 };
 
 }  // namespace seamtakt::desk

@@ -21,11 +21,9 @@ bool is_nested(const FieldInfo& field) {
   return field.kind == FieldKind::object || field.kind == FieldKind::object_list;
 }
 
-const TableInfo* table_at(const Plan& plan, const std::string& pointer) {
-  const TableInfo* table = nullptr;
-  visit_object(plan, pointer,
-               [&](const auto& object) { table = &fields_of<std::remove_cvref_t<decltype(object)>>(); });
-  return table;
+const FieldTable* table_at(const Plan& plan, const std::string& pointer) {
+  const auto object = object_at(plan, pointer);
+  return object ? &object->table() : nullptr;
 }
 
 }  // namespace
@@ -91,13 +89,13 @@ void FieldForm::addGroup(const FieldGroup& group) {
   }
   section.heading->show();
   const std::string pointer = group.nested.empty() ? pointer_ : pointer_ + "/" + group.nested;
-  if (const TableInfo* table = here ? table_at(*document_.plan(), pointer) : nullptr)
-    for (const FieldInfo* field : table->infos) {
-      const bool wanted = group.keys.empty() ? !is_nested(*field)
-                                             : std::find(group.keys.begin(), group.keys.end(), field->key) !=
-                                                   group.keys.end();
+  if (const FieldTable* table = here ? table_at(*document_.plan(), pointer) : nullptr)
+    for (const FieldInfo& field : table->fields) {
+      const bool wanted =
+          group.keys.empty() ? !is_nested(field)
+                             : std::find(group.keys.begin(), group.keys.end(), field.key) != group.keys.end();
       if (!wanted) continue;
-      auto* cell = new FieldCell(document_, pointer, *field, this);
+      auto* cell = new FieldCell(document_, pointer, field, this);
       cell->show();
       section.cells.push_back(cell);
     }

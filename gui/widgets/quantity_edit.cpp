@@ -4,7 +4,7 @@
 #include <QPainter>
 #include <QStyle>
 
-#include "document/refusal_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/tables/step.hpp"
@@ -26,7 +26,7 @@ void QuantityEdit::setField(const FieldInfo* field) {
   setAccessibleName(unit.isEmpty() ? core_label(field->label)
                                    : core_label(field->label) + QStringLiteral(", ") + unit);
   setAccessibleDescription(core_text(field->help));
-  setToolTip(core_text(field->help) + QStringLiteral("\n") + expectation_text(field->expectation()));
+  setToolTip(core_text(field->help) + QStringLiteral("\n") + shown_text(field->expectation()));
   if (field->kind == FieldKind::number || field->kind == FieldKind::integer) setAlignment(Qt::AlignRight);
   update();
 }

@@ -13,7 +13,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 using Names = std::set<std::string>;
@@ -95,9 +95,9 @@ TEST(SaveAtomicallyTest, refuses_to_overwrite_what_someone_else_has_changed) {
   write_plainly(folder / "a", "mine");
   const SaveOptions as_loaded{.expected_sha256 = sha256_hex("mine"), .keep_previous = false};
   save_atomically(folder / "a", "mine 2", as_loaded);
-  EXPECT_THROW(save_atomically(folder / "a", "mine 3", as_loaded), InputError);
+  EXPECT_THROW(save_atomically(folder / "a", "mine 3", as_loaded), ChangedOnDisk);
   EXPECT_EQ(content(folder / "a"), "mine 2");
-  EXPECT_THROW(save_atomically(folder / "gone", "x", as_loaded), InputError);
+  EXPECT_THROW(save_atomically(folder / "gone", "x", as_loaded), ChangedOnDisk);
   EXPECT_EQ(folder.names(), Names{"a"});
 }
 

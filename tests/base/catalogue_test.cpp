@@ -10,7 +10,7 @@
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
-#include "scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;

@@ -230,3 +230,14 @@ TEST(CsvSpectrum, tables_hold_the_records_that_come_with_them) {
   }
   EXPECT_GE(tried, 8);
 }
+
+TEST(Csv, the_delimiter_is_what_the_first_line_has_most_of) {
+  EXPECT_EQ(csv_delimiter("a;b;c,d"), ';');
+  EXPECT_EQ(csv_delimiter("a\tb\tc;d"), '\t');
+  EXPECT_EQ(csv_delimiter("a,b;c\td"), ',') << "of equals the first";
+  EXPECT_EQ(csv_delimiter("a;b\tc"), ';');
+  EXPECT_EQ(csv_delimiter("\"a;b;c\",d"), ',') << "not within quotes";
+  EXPECT_EQ(csv_delimiter("\r\n\na;b\n1,2,3,4"), ';') << "of the first line that isn't blank";
+  EXPECT_EQ(csv_delimiter("one"), ',');
+  EXPECT_EQ(csv_delimiter(""), ',');
+}

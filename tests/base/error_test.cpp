@@ -10,8 +10,8 @@ TEST(InputErrorTest, states_place_found_expected_and_pointer_in_one_line) {
   const InputError error("a.json:3:7", "\"x\"", "a number", "/cell/robots/0");
   EXPECT_STREQ(error.what(), "a.json:3:7: found \"x\", expected a number (at /cell/robots/0)");
   EXPECT_EQ(error.where(), "a.json:3:7");
-  EXPECT_EQ(error.found(), "\"x\"");
-  EXPECT_EQ(error.expected(), "a number");
+  EXPECT_EQ(error.found().english(), "\"x\"");
+  EXPECT_EQ(error.expected().english(), "a number");
   EXPECT_EQ(error.pointer(), "/cell/robots/0");
 }
 

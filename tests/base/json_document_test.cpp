@@ -186,13 +186,13 @@ const std::string_view samples[] = {"",
                                     "\xc3\xa4",
                                     "[1,\n\n x]"};
 
-TEST(JsonDocument, AgreesWithTheCarefulReaderOnShortTexts) {
+TEST(JsonDocument, agrees_with_the_careful_reader_on_short_texts) {
   for (const std::string_view text : samples) EXPECT_EQ(disagreement(text), "") << text;
   EXPECT_EQ(disagreement(std::string_view("[1\0]", 4)), "");
   EXPECT_EQ(disagreement(std::string_view("\"a\0b\"", 5)), "");
 }
 
-TEST(JsonDocument, AgreesOnEveryFileOfTheTestsAndTheDemo) {
+TEST(JsonDocument, agrees_on_every_file_of_the_tests_and_the_demo) {
   std::size_t files = 0;
   for (const char* folder : {"/tests/data", "/reference"})
     for (const auto& entry : std::filesystem::recursive_directory_iterator(source_path() + folder)) {
@@ -204,7 +204,7 @@ TEST(JsonDocument, AgreesOnEveryFileOfTheTestsAndTheDemo) {
 }
 
 /// Bytes taken out, put in, doubled and swapped in a text that has something of everything.
-TEST(JsonDocument, AgreesOnTextThatIsChangedAtRandom) {
+TEST(JsonDocument, agrees_on_text_that_is_changed_at_random) {
   const std::string base =
       R"({"a": [1, -2.5e1, true, null, "x\nä\ud83d\ude00"], "b\u0061": {"k": "", "l": [[], {}]}, "c": 0.125, "d": 12})";
   constexpr std::string_view bytes = "\"\\{}[]:,0123456789.eE+-untrfals \n\xc3\xa4\xff";
@@ -239,14 +239,14 @@ TEST(JsonDocument, AgreesOnTextThatIsChangedAtRandom) {
 }
 
 /// Two threads meet at every place where an element begins.
-TEST(JsonDocument, AgreesWhereverASecondThreadBegins) {
+TEST(JsonDocument, agrees_wherever_a_second_thread_begins) {
   for (std::size_t blanks = 0; blanks < nested_lists.size(); ++blanks) {
     EXPECT_EQ(disagreement(std::string(blanks, ' ') + std::string(nested_lists)), "") << blanks;
     EXPECT_EQ(disagreement(std::string(nested_lists) + std::string(blanks, ' ')), "") << blanks;
   }
 }
 
-TEST(JsonDocument, ASecondThreadKeepsToTheLimitsOfTheWhole) {
+TEST(JsonDocument, a_second_thread_keeps_to_the_limits_of_the_whole) {
   const std::string text = R"([[{"a": 1}, {"a": 2}, {"a": 3}, {"a": 4}, {"a": [5]}]])";
   for (std::size_t limit = 1; limit < 20; ++limit) {
     EXPECT_EQ(disagreement(text, {.depth = limit}), "") << limit;
@@ -255,7 +255,7 @@ TEST(JsonDocument, ASecondThreadKeepsToTheLimitsOfTheWhole) {
   }
 }
 
-TEST(JsonDocument, NumbersHaveTheBitsOfTheCarefulReader) {
+TEST(JsonDocument, numbers_have_the_bits_of_the_careful_reader) {
   std::mt19937_64 random(7);
   for (int run = 0; run < 50000 / share; ++run) {
     std::string text = random() % 2 == 0 ? "-" : "";
@@ -271,7 +271,7 @@ TEST(JsonDocument, NumbersHaveTheBitsOfTheCarefulReader) {
   }
 }
 
-TEST(JsonDocument, KeepsToTheSameLimits) {
+TEST(JsonDocument, keeps_to_the_same_limits) {
   const JsonLimits limits{.bytes = 400, .depth = 3, .string_bytes = 5, .members = 4, .values = 9};
   for (const char* text :
        {"[[[1]]]", "[[[[1]]]]", "[{\"a\":[1]}]", "[{\"a\":[[1]]}]", "\"abcde\"", "\"abcdef\"",
@@ -282,7 +282,7 @@ TEST(JsonDocument, KeepsToTheSameLimits) {
   EXPECT_EQ(disagreement("[" + std::string(400, ' ') + "]", limits), "");
 }
 
-TEST(JsonDocument, FindsAKeyTwiceHoweverManyThereAre) {
+TEST(JsonDocument, finds_a_key_twice_however_many_there_are) {
   for (const std::size_t count : {2u, 15u, 63u, 64u, 65u, 66u, 200u, 3000u})
     for (const bool twice : {false, true}) {
       std::string text = "{";
@@ -294,7 +294,7 @@ TEST(JsonDocument, FindsAKeyTwiceHoweverManyThereAre) {
 }
 
 // github.com/nst/JSONTestSuite.
-TEST(JsonDocument, AgreesOnTheSuiteOfJsonFiles) {
+TEST(JsonDocument, agrees_on_the_suite_of_json_files) {
   const char* folder = std::getenv("SEAMTAKT_OPEN_DATA");
   if (!folder) GTEST_SKIP() << "SEAMTAKT_OPEN_DATA isn't set: the files of JSONTestSuite are not at hand";
   std::size_t tried = 0;
@@ -306,7 +306,7 @@ TEST(JsonDocument, AgreesOnTheSuiteOfJsonFiles) {
   EXPECT_GT(tried, 90u);
 }
 
-TEST(JsonDocument, GivesTheBytesOfAValueAsTheyStand) {
+TEST(JsonDocument, gives_the_bytes_of_a_value_as_they_stand) {
   const std::string text = R"({"a": [1,  2], "b": "x\ty", "c": -1.50})";
   const JsonDocument json(text, "f");
   std::vector<std::string> sources;

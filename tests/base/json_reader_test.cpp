@@ -245,7 +245,7 @@ RC_GTEST_PROP(JsonProperty, random_bytes_are_parsed_or_refused_cleanly, ()) {
     parse_json(text, "f");
   } catch (const InputError& error) {
     RC_ASSERT(!error.where().empty());
-    RC_ASSERT(!error.found().empty());
+    RC_ASSERT(!error.found().english().empty());
   }
 }
 

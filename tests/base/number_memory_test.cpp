@@ -10,7 +10,7 @@
 
 using namespace seamtakt;
 
-TEST(NumberTextCache, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
+TEST(NumberTextCache, writes_what_the_json_writer_writes_however_often_it_is_asked) {
   std::mt19937_64 random(3);
   std::vector<double> numbers = {0,
                                  -0.0,
@@ -43,14 +43,14 @@ TEST(NumberTextCache, WritesWhatTheJsonWriterWritesHoweverOftenItIsAsked) {
     }
 }
 
-TEST(NumberTextCache, RefusesWhatJsonCanNotHold) {
+TEST(NumberTextCache, refuses_what_json_can_not_hold) {
   NumberTextCache memory;
   char out[NumberTextCache::most_bytes];
   EXPECT_THROW(memory.write(out, std::nan("")), std::logic_error);
   EXPECT_THROW(memory.write(out, INFINITY), std::logic_error);
 }
 
-TEST(JsonWriterParts, TakenPartsMakeTheSameDocument) {
+TEST(JsonWriterParts, taken_parts_make_the_same_document) {
   const auto write = [](bool parted) {
     JsonWriter json;
     std::string text;

@@ -29,7 +29,7 @@ std::string numbers_of(ThreadPool& pool, std::size_t count) {
   return text;
 }
 
-TEST(OrderedOutput, AnyNumberOfThreadsGivesTheSameOrder) {
+TEST(OrderedOutput, any_number_of_threads_gives_the_same_order) {
   std::string wanted;
   for (std::size_t i = 0; i < 2000; ++i) wanted += std::to_string(i) + ",";
   for (const unsigned threads : {1u, 2u, 5u}) {
@@ -38,7 +38,7 @@ TEST(OrderedOutput, AnyNumberOfThreadsGivesTheSameOrder) {
   }
 }
 
-TEST(OrderedOutput, APieceThatFailsLetsNobodyWaitAndEndsTheText) {
+TEST(OrderedOutput, a_piece_that_fails_lets_nobody_wait_and_ends_the_text) {
   for (const unsigned threads : {1u, 2u, 5u}) {
     ThreadPool pool(threads);
     std::string text;
@@ -55,7 +55,7 @@ TEST(OrderedOutput, APieceThatFailsLetsNobodyWaitAndEndsTheText) {
   }
 }
 
-TEST(OrderedOutput, WhatStandsBeforeAPieceThatFailsGoesOutHoweverLate) {
+TEST(OrderedOutput, what_stands_before_a_piece_that_fails_goes_out_however_late) {
   ThreadPool pool(3);
   for (int run = 0; run < 20; ++run) {
     std::string text;

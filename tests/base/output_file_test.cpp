@@ -8,7 +8,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 
@@ -91,6 +91,20 @@ TEST_F(OutputFile, a_new_name_and_an_empty_file_take_anything) {
   save_output(make("empty.pdf", ""), FileKind::pdf, "%PDF-2");
   EXPECT_EQ(text(folder_ / "new.pdf"), "%PDF-1");
   EXPECT_EQ(text(folder_ / "empty.pdf"), "%PDF-2");
+}
+
+TEST_F(OutputFile, what_may_not_be_covered_is_refused_before_the_work) {
+  const std::string log = make("log.csv", "time_s,current_A\n0,1\n");
+  bool was_made = false;
+  const auto work = [&] {
+    was_made = true;
+    return std::string("%PDF-1");
+  };
+  EXPECT_THROW(save_made(log, FileKind::pdf, work), InputError);
+  EXPECT_FALSE(was_made);
+  save_made(folder_ / "new.pdf", FileKind::pdf, work);
+  EXPECT_TRUE(was_made);
+  EXPECT_EQ(text(folder_ / "new.pdf"), "%PDF-1");
 }
 
 TEST_F(OutputFile, links_lead_to_what_is_there) {

@@ -11,7 +11,7 @@
 #include "base/files/atomic_save.hpp"
 #include "base/files/digest.hpp"
 #include "base/json/json_node.hpp"
-#include "scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 
@@ -21,7 +21,7 @@ std::string message(const std::string& path, std::size_t limit = 100) {
   try {
     read_file(path, limit);
   } catch (const InputError& error) {
-    return error.found();
+    return error.found().english();
   }
   return "read";
 }

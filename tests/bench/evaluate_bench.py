@@ -3,16 +3,22 @@
 
   evaluate_bench.py PROGRAM PLAN [SEAMS...]
 
-The plan's weldments are repeated under new ids until the seams are reached. Prints a JSON line a size: seams, passes, the
-plan file's bytes, the least of five runs' seconds, and the greatest resident memory.
+First the plan's weldments are repeated under new ids until the seams are reached, so that seams share their settings. Then
+plans of distinct_plan.py, in which they don't: in a weldment of 50 seams each, and in one weldment. Prints a JSON line a
+plan: its kind, seams, passes, the file's bytes, the median and the least of five runs' seconds, and the greatest resident
+memory.
 """
 import copy
 import json
 import os
+import statistics
 import subprocess
 import sys
 import tempfile
 import time
+
+sys.dont_write_bytecode = True
+from distinct_plan import distinct_plan
 
 
 def lengthened(seam, copy_number):
@@ -53,20 +59,30 @@ def measure(program, path):
     return time.perf_counter() - began, usage.ru_maxrss / 1024
 
 
+def report(program, kind, plan):
+    """The line of one plan."""
+    with tempfile.NamedTemporaryFile("w", suffix=".weldplan.json") as file:
+        json.dump(plan, file, separators=(",", ":"))
+        file.flush()
+        runs = [measure(program, file.name) for _ in range(5)]
+        seams = [seam for weldment in plan["weldments"] for seam in weldment["seams"]]
+        print(json.dumps({"plan": kind, "seams": len(seams), "passes": sum(len(seam["schedules"]) for seam in seams),
+                          "bytes": os.path.getsize(file.name),
+                          "median_s": round(statistics.median(run[0] for run in runs), 3),
+                          "least_s": round(min(run[0] for run in runs), 3),
+                          "resident_MiB": round(max(run[1] for run in runs), 1)}), flush=True)
+
+
 def main():
     program, plan_file, *sizes = sys.argv[1:]
     with open(plan_file, encoding="utf-8") as file:
         plan = json.load(file)
-    for seams in [int(size) for size in sizes] or [1000, 10000, 100000]:
-        big = grown(plan, seams)
-        with tempfile.NamedTemporaryFile("w", suffix=".weldplan.json") as file:
-            json.dump(big, file)
-            file.flush()
-            runs = [measure(program, file.name) for _ in range(5)]
-            passes = sum(len(seam["schedules"]) for weldment in big["weldments"] for seam in weldment["seams"])
-            print(json.dumps({"seams": seams, "passes": passes, "bytes": os.path.getsize(file.name),
-                              "seconds": round(min(run[0] for run in runs), 3),
-                              "resident_MiB": round(max(run[1] for run in runs), 1)}))
+    sizes = [int(size) for size in sizes] or [1000, 10000, 100000]
+    for seams in sizes:
+        report(program, "repeated", grown(plan, seams))
+    for seams in sizes:
+        report(program, "distinct", distinct_plan(seams, max(1, seams // 50)))
+    report(program, "distinct, one weldment", distinct_plan(sizes[-1], 1))
 
 
 if __name__ == "__main__":

@@ -13,6 +13,7 @@
 #include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
 #include "oracle_cell.hpp"
+#include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
 // The outside oracle: MiniZinc with Gecode proves the optimum of small cells from a model of constraints
@@ -38,16 +39,15 @@ bool has_minizinc() {
 /// The proven optimum (s) of timelines no longer than `limit_s`; NaN where the solver proves that there are
 /// none, or doesn't finish.
 double solved_s(const CellModel& model, double limit_s, int seconds) {
-  char name[] = "/tmp/seamtakt-oracle-XXXXXX";
-  const std::string scratch = mkdtemp(name);
-  std::ofstream(scratch + "/cell.dzn") << minizinc_data(model, limit_s);
+  const ScratchFolder scratch;
+  std::ofstream(scratch / "cell.dzn") << minizinc_data(model, limit_s);
   const std::string command = "minizinc --solver gecode --time-limit " + std::to_string(1000 * seconds) +
-                              " '" + folder + "/cell.mzn' '" + scratch + "/cell.dzn' > '" + scratch +
-                              "/out' 2>&1";
+                              " '" + folder + "/cell.mzn' '" + scratch.path() + "/cell.dzn' > '" +
+                              scratch.path() + "/out' 2>&1";
   const int status = std::system(command.c_str());
   double optimum_s = NAN;
   bool proven = false;
-  std::ifstream out(scratch + "/out");
+  std::ifstream out(scratch / "out");
   std::string all;
   for (std::string line; std::getline(out, line); all += line + "\n") {
     if (line.find("\"makespan\"") != std::string::npos)
@@ -58,7 +58,6 @@ double solved_s(const CellModel& model, double limit_s, int seconds) {
     std::fprintf(stderr, "%s", all.c_str());
     optimum_s = NAN;
   }
-  (void)std::system(("rm -r '" + scratch + "'").c_str());
   return optimum_s;
 }
 

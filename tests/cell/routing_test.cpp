@@ -14,6 +14,7 @@
 #include "cell/timeline/robot_travel.hpp"
 #include "cell_plan.hpp"
 #include "routing_instance.hpp"
+#include "support/folder_test.hpp"
 
 namespace seamtakt::testing {
 namespace {
@@ -249,17 +250,11 @@ TEST(PublishedRoutes, AsymmetricOrderedAndGeneralisedInstancesReachTheirOptima) 
   }
 }
 
-class RoutingFiles : public ::testing::Test {
+class RoutingFiles : public FolderTest {
  protected:
-  std::filesystem::path folder_;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-routing-XXXXXX";
-    folder_ = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
   RoutingProblem read(const std::string& text) {
-    std::ofstream(folder_ / "x") << text;
-    return read_routing_instance(folder_ / "x").problem;
+    std::ofstream(folder / "x") << text;
+    return read_routing_instance(folder / "x").problem;
   }
 };
 

@@ -32,7 +32,7 @@ std::string anchor_on(const std::string& page) {
 
 }  // namespace
 
-TEST_F(AnchorOfAPage, copied_from_the_page_in_groups_it_verifies) {
+TEST_F(AnchorOfAPage, CopiedFromThePageInGroupsItVerifies) {
   ASSERT_EQ(run_program({"report", "--store", store_, "--unit", "AE-26-0101", "--output", path("u.html")})
                 .exit_code,
             0);
@@ -46,7 +46,7 @@ TEST_F(AnchorOfAPage, copied_from_the_page_in_groups_it_verifies) {
   EXPECT_EQ(verify_with(capitals).exit_code, 0) << "typed in capitals";
 }
 
-TEST_F(AnchorOfAPage, as_older_pages_were_set_it_verifies) {
+TEST_F(AnchorOfAPage, AsOlderPagesWereSetItVerifies) {
   std::string set = line_;
   for (std::size_t at; (at = set.find("ff")) != std::string::npos;) set.replace(at, 2, "\xEF\xAC\x80");
   EXPECT_EQ(verify_with(set).exit_code, 0) << "two f set as one sign";
@@ -56,7 +56,7 @@ TEST_F(AnchorOfAPage, as_older_pages_were_set_it_verifies) {
   EXPECT_EQ(verify_with(line_ + broken).exit_code, 0) << "two anchors, the second one over three lines";
 }
 
-TEST_F(AnchorOfAPage, what_is_no_anchor_is_said_to_be_none_and_nothing_of_trust) {
+TEST_F(AnchorOfAPage, WhatIsNoAnchorIsSaidToBeNoneAndNothingOfTrust) {
   std::string letter = line_, shorter = line_, no_time = line_;
   letter[5] = 'g';
   shorter.erase(50, 1);
@@ -70,7 +70,7 @@ TEST_F(AnchorOfAPage, what_is_no_anchor_is_said_to_be_none_and_nothing_of_trust)
   expect_refused(verify_with("\n# nothing\n"), "found no anchor");
 }
 
-TEST_F(AnchorOfAPage, the_second_verifier_reads_the_same_anchors) {
+TEST_F(AnchorOfAPage, TheSecondVerifierReadsTheSameAnchors) {
   if (std::system("python3 -c pass >/dev/null 2>&1") != 0) GTEST_SKIP() << "no python3";
   const auto second = [&](const std::string& anchor) {
     write_file(path("anchor.txt"), anchor);
@@ -90,7 +90,7 @@ TEST_F(AnchorOfAPage, the_second_verifier_reads_the_same_anchors) {
   EXPECT_EQ(second(other), 1) << "an anchor, but of something else";
 }
 
-TEST_F(AnchorOfAPage, the_fingerprint_is_taken_in_groups_and_capitals) {
+TEST_F(AnchorOfAPage, TheFingerprintIsTakenInGroupsAndCapitals) {
   const JsonNode key = json({"key"});
   std::string id = key.find("key_id")->string, groups;
   for (std::size_t i = 0; i < id.size(); ++i)

@@ -9,6 +9,7 @@
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -21,19 +22,7 @@ const std::string demo_plan = root + "/reference/demo/ground-equipment.weldplan.
 const std::string demo_log = root + "/reference/demo/arc-log.csv.gz";
 const std::string demo_manual = root + "/reference/demo/manual-seams.csv";
 
-class Audit : public testing::Test {
- protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-audit-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  std::string write(const std::string& name, const std::string& text) {
-    std::ofstream(folder / name, std::ios::binary) << text;
-    return folder / name;
-  }
-};
+class Audit : public FolderTest {};
 
 double number(const JsonNode& object, const char* key) {
   const JsonNode* value = object.find(key);

@@ -7,6 +7,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -27,19 +28,7 @@ double number(const JsonNode& object, const char* key) {
   return value ? value->number : 0;
 }
 
-class Folder : public testing::Test {
- protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-cli-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  std::string write(const std::string& name, const std::string& text) {
-    std::ofstream(folder / name) << text;
-    return folder / name;
-  }
-};
+class Folder : public FolderTest {};
 
 /// The sample with one place changed.
 std::string changed_sample(const std::string& from, const std::string& to) {

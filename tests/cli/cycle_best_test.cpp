@@ -9,6 +9,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -58,9 +59,8 @@ TEST(CycleBest, TheSameSeedAndStepsGiveTheSameBytes) {
 }
 
 TEST(CycleBest, AnOrderThatIsWrittenIsThePlansGivenOne) {
-  char name[] = "/tmp/seamtakt-order-XXXXXX";
-  const std::filesystem::path folder = mkdtemp(name);
-  const std::string taken = (folder / "taken.weldplan.json").string();
+  const ScratchFolder folder;
+  const std::string taken = folder / "taken.weldplan.json";
   const ProgramRun best =
       run_program({"cycle", demo, "--order", "best", "--steps", "3000", "--json", "--output", taken});
   EXPECT_LE(best.exit_code, 1) << best.errors;
@@ -70,7 +70,6 @@ TEST(CycleBest, AnOrderThatIsWrittenIsThePlansGivenOne) {
   for (std::size_t i = 0; i < 3; ++i)
     EXPECT_EQ(number(weldments(found)[i], "cycle_time_s"), number(weldments(again)[i], "cycle_time_s"));
   EXPECT_EQ(run_program({"cycle", taken, "--output", taken}).exit_code, 2) << "the plan that is read stays";
-  std::filesystem::remove_all(folder);
 }
 
 TEST(CycleBest, EndsAtItsTime) {
@@ -81,12 +80,10 @@ TEST(CycleBest, EndsAtItsTime) {
 }
 
 TEST(CycleBest, InterruptedItPrintsTheBestFound) {
-  char name[] = "/tmp/seamtakt-best-XXXXXX";
-  const std::filesystem::path folder = mkdtemp(name);
-  const std::string command = std::string("timeout --foreground --preserve-status -s INT 2 '") +
-                              SEAMTAKT_PROGRAM + "' cycle '" + demo +
-                              "' --order best --seconds 300 --json > '" + (folder / "out").string() +
-                              "' 2> '" + (folder / "errors").string() + "'";
+  const ScratchFolder folder;
+  const std::string command =
+      std::string("timeout --foreground --preserve-status -s INT 2 '") + SEAMTAKT_PROGRAM + "' cycle '" +
+      demo + "' --order best --seconds 300 --json > '" + folder / "out" + "' 2> '" + folder / "errors" + "'";
   const auto begun = std::chrono::steady_clock::now();
   const int status = std::system(command.c_str());
   EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 30);
@@ -95,7 +92,6 @@ TEST(CycleBest, InterruptedItPrintsTheBestFound) {
   std::ifstream file(folder / "out");
   const std::string text((std::istreambuf_iterator<char>(file)), {});
   EXPECT_EQ(weldments(parse_json(text, "out")).size(), 3u);
-  std::filesystem::remove_all(folder);
 }
 
 TEST(Cycle, NamesTheLargestLossesOfEachWeldment) {

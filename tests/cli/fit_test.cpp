@@ -7,6 +7,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -21,15 +22,7 @@ std::string bytes_of(const std::filesystem::path& path) {
   return std::string((std::istreambuf_iterator<char>(file)), {});
 }
 
-class Fit : public testing::Test {
- protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-fit-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-};
+class Fit : public FolderTest {};
 
 }  // namespace
 

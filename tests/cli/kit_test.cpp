@@ -7,6 +7,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -17,14 +18,8 @@ namespace {
 const std::string demo_folder = source_path("/reference/demo/");
 const std::string demo = demo_folder + "ground-equipment.weldplan.json";
 
-class KitCommand : public testing::Test {
+class KitCommand : public FolderTest {
  protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-kit-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
   std::string cart(const std::string& text) {
     const std::filesystem::path file = folder / "cart.csv";
     std::ofstream(file) << text;

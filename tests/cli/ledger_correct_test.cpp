@@ -48,7 +48,7 @@ class Correction : public LedgerCommand {
 
 }  // namespace
 
-TEST_F(Correction, takes_only_values_of_the_members_type_unit_and_range) {
+TEST_F(Correction, TakesOnlyValuesOfTheMembersTypeUnitAndRange) {
   const std::size_t records = count();
   const std::pair<const char*, const char*> bad[] = {
       {"results.energy_J=-5", "a number (J) from 0 to"},
@@ -88,7 +88,7 @@ TEST_F(Correction, takes_only_values_of_the_members_type_unit_and_range) {
   EXPECT_EQ(count(), records) << "nothing is stored of what was refused";
 }
 
-TEST_F(Correction, of_other_kinds_is_refused) {
+TEST_F(Correction, OfOtherKindsIsRefused) {
   for (const char* kind : {"ingest", "schedule", "nonconformance"}) {
     const std::string seq = std::to_string(first_of_kind(kind));
     expect_refused(correct(seq, {"results.place=here"}), "a pass, a manual seam or a calibration");
@@ -103,7 +103,7 @@ TEST_F(Correction, of_other_kinds_is_refused) {
   EXPECT_EQ(correct(calibration, {"results.due=2026-12-31"}).exit_code, 0);
 }
 
-TEST_F(Correction, recomputes_what_follows_from_it) {
+TEST_F(Correction, RecomputesWhatFollowsFromIt) {
   const double length = number(before_, "length_mm"), heat = number(before_, "heat_input_kJ_mm");
   ASSERT_EQ(correct(seq_, {"results.length_mm=" + std::to_string(length / 2)}).exit_code, 0);
   const JsonNode after = now(seq_);
@@ -127,7 +127,7 @@ TEST_F(Correction, recomputes_what_follows_from_it) {
   EXPECT_EQ(ledger({"verify"}).exit_code, 0);
 }
 
-TEST_F(Correction, never_turns_a_fail_into_a_pass) {
+TEST_F(Correction, NeverTurnsAFailIntoAPass) {
   const JsonNode list = json({"list", "--kind", "pass", "--verdict", "fail"});
   const JsonNode& record = list.find("records")->elements.at(0);
   const std::string seq = std::to_string(static_cast<int>(record.find("seq")->number));
@@ -136,7 +136,7 @@ TEST_F(Correction, never_turns_a_fail_into_a_pass) {
   EXPECT_EQ(json({"nonconformance", "--open"}).find("nonconformances")->elements.size(), 1u);
 }
 
-TEST_F(Correction, is_reported_with_old_and_new_value_who_when_and_why) {
+TEST_F(Correction, IsReportedWithOldAndNewValueWhoWhenAndWhy) {
   const std::string unit = before_.find("unit_serial")->string;
   ASSERT_EQ(correct(seq_, {"results.interpass_C=121"}).exit_code, 0);
   ASSERT_EQ(correct(seq_, {"results.energy_J=50000"}).exit_code, 0);
@@ -171,7 +171,7 @@ TEST_F(Correction, is_reported_with_old_and_new_value_who_when_and_why) {
   EXPECT_NE(shown.find("(recomputed, was "), std::string::npos) << shown;
 }
 
-TEST_F(Correction, of_the_unit_moves_the_pass_and_what_hangs_on_it) {
+TEST_F(Correction, OfTheUnitMovesThePassAndWhatHangsOnIt) {
   const JsonNode list = json({"list", "--kind", "pass", "--verdict", "fail"});
   const JsonNode& record = list.find("records")->elements.at(0);
   const std::string seq = std::to_string(static_cast<int>(record.find("seq")->number)),
@@ -211,7 +211,7 @@ TEST_F(Correction, of_the_unit_moves_the_pass_and_what_hangs_on_it) {
   EXPECT_EQ(ledger({"verify"}).exit_code, 0);
 }
 
-TEST_F(Correction, of_a_welder_keeps_the_name_out_of_the_record) {
+TEST_F(Correction, OfAWelderKeepsTheNameOutOfTheRecord) {
   const JsonNode list = json({"list", "--kind", "manual", "--limit", "1"});
   const std::string seq =
       std::to_string(static_cast<int>(list.find("records")->elements.at(0).find("seq")->number));

@@ -11,6 +11,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::test {
@@ -18,18 +19,14 @@ namespace seamtakt::test {
 inline const std::string demo = source_path("/reference/demo/");
 
 /// The ledger commands as a person uses them, each test in a folder of its own.
-class LedgerCommand : public testing::Test {
+class LedgerCommand : public FolderTest {
  protected:
   void SetUp() override {
-    char name[] = "/tmp/seamtakt-ledger-XXXXXX";
-    folder_ = mkdtemp(name);
-    store_ = "sqlite:" + (folder_ / "store/records.sqlite").string();
-    std::filesystem::create_directory(folder_ / "store");
-    setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
+    store_ = "sqlite:" + (folder / "store/records.sqlite").string();
+    std::filesystem::create_directory(folder / "store");
+    setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
   }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
 
-  std::string path(const std::string& name) const { return (folder_ / name).string(); }
   static std::string bytes_of(const std::string& file) {
     std::ifstream in(file, std::ios::binary);
     return {std::istreambuf_iterator<char>(in), {}};
@@ -68,7 +65,6 @@ class LedgerCommand : public testing::Test {
                : static_cast<std::uint64_t>(list.find("records")->elements[0].find("seq")->number);
   }
 
-  std::filesystem::path folder_;
   std::string store_;
 };
 

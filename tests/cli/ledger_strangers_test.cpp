@@ -40,7 +40,7 @@ class Strangers : public LedgerCommand {
 
 }  // namespace
 
-TEST_F(Strangers, verify_from_a_record_says_what_it_looked_at_and_no_more) {
+TEST_F(Strangers, VerifyFromARecordSaysWhatItLookedAtAndNoMore) {
   if (!has_python()) GTEST_SKIP() << "no python3";
   const std::string anchor = path("anchor.txt");
   ASSERT_EQ(write({"anchor", "--append", anchor}).exit_code, 0);
@@ -69,7 +69,7 @@ TEST_F(Strangers, verify_from_a_record_says_what_it_looked_at_and_no_more) {
   EXPECT_EQ(ledger({"verify"}).exit_code, 1);
 }
 
-TEST_F(Strangers, a_bundle_with_a_line_that_nobody_signed_is_refused_before_anything_is_written) {
+TEST_F(Strangers, ABundleWithALineThatNobodySignedIsRefusedBeforeAnythingIsWritten) {
   const std::string bundle = path("bundle.jsonl");
   ASSERT_EQ(ledger({"export", "--output", bundle}).exit_code, 0);
   const std::string good = bytes_of(bundle);
@@ -97,7 +97,7 @@ TEST_F(Strangers, a_bundle_with_a_line_that_nobody_signed_is_refused_before_anyt
   EXPECT_EQ(ledger({"import", bundle}).exit_code, 0);
 }
 
-TEST_F(Strangers, an_import_is_all_or_nothing) {
+TEST_F(Strangers, AnImportIsAllOrNothing) {
   const std::string bundle = path("bundle.jsonl"), copy = path("copy.sqlite");
   ASSERT_EQ(ledger({"export", "--output", bundle}).exit_code, 0);
   const std::string first = bytes_of(bundle);
@@ -115,7 +115,7 @@ TEST_F(Strangers, an_import_is_all_or_nothing) {
   EXPECT_EQ(run_program({"ledger", "verify", "--store", "sqlite:" + copy}).exit_code, 0);
 }
 
-TEST_F(Strangers, texts_that_enter_a_record_are_checked) {
+TEST_F(Strangers, TextsThatEnterARecordAreChecked) {
   const auto records = json({"list"}).find("records")->elements.size();
   const auto note = [&](const std::string& who, const std::string& why) {
     return ledger({"note", "--who", who, "--why", why});
@@ -149,7 +149,7 @@ TEST_F(Strangers, texts_that_enter_a_record_are_checked) {
   EXPECT_EQ(ledger({"verify"}).exit_code, 0);
 }
 
-TEST_F(Strangers, a_foreign_view_or_trigger_never_runs) {
+TEST_F(Strangers, AForeignViewOrTriggerNeverRuns) {
   if (!has_python()) GTEST_SKIP() << "no python3";
   const std::string good = bytes_of(store_file());
   const char* hostile[] = {
@@ -181,9 +181,9 @@ TEST_F(Strangers, a_foreign_view_or_trigger_never_runs) {
   }
 }
 
-TEST_F(Strangers, a_store_that_cannot_be_read_ends_in_three_and_says_nothing_of_trust) {
-  if (geteuid() == 0) std::filesystem::permissions(folder_, std::filesystem::perms::all);
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::all);
+TEST_F(Strangers, AStoreThatCannotBeReadEndsInThreeAndSaysNothingOfTrust) {
+  if (geteuid() == 0) std::filesystem::permissions(folder, std::filesystem::perms::all);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::all);
   std::filesystem::permissions(store_file(), std::filesystem::perms::none);
   const auto as_a_stranger = [&](std::vector<std::string> words) {
     if (geteuid() == 0) {
@@ -200,16 +200,16 @@ TEST_F(Strangers, a_store_that_cannot_be_read_ends_in_three_and_says_nothing_of_
   EXPECT_EQ(as_a_stranger({"ledger", "verify", "--store", store_}), 3) << bytes_of(path("out.txt"));
   EXPECT_EQ(bytes_of(path("out.txt")).find("TRUSTED"), std::string::npos) << bytes_of(path("out.txt"));
   std::filesystem::permissions(store_file(), std::filesystem::perms::owner_all);
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::owner_read);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::owner_read);
   EXPECT_EQ(as_a_stranger({"ledger", "verify", "--store", store_}), 3) << bytes_of(path("out.txt"));
-  std::filesystem::permissions(folder_ / "store", std::filesystem::perms::owner_all);
+  std::filesystem::permissions(folder / "store", std::filesystem::perms::owner_all);
 }
 
-TEST_F(Strangers, a_creation_that_fails_leaves_no_store) {
+TEST_F(Strangers, ACreationThatFailsLeavesNoStore) {
   const std::string fresh = path("fresh.sqlite");
   write_file(path("some.pem"), "no key at all");
   std::filesystem::permissions(path("some.pem"), std::filesystem::perms::owner_read);
-  std::filesystem::create_directory(folder_ / "keys");
+  std::filesystem::create_directory(folder / "keys");
   const auto audit_into = [&](const std::string& key) {
     return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
                         "--store", "sqlite:" + fresh, "--key", key, "--summary"});

@@ -9,6 +9,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -96,18 +97,8 @@ std::vector<BadNumber> bad_numbers() {
   };
 }
 
-class NumberOptions : public testing::Test {
+class NumberOptions : public FolderTest {
  protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-numbers-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  std::string write(const std::string& name, const std::string& text) {
-    std::ofstream(folder / name) << text;
-    return (folder / name).string();
-  }
   /// The demo with the first `key` that is followed by `old_text` changed.
   std::string demo_with(const std::string& old_text, const std::string& new_text) {
     std::string text = read_file(demo, 1u << 24);

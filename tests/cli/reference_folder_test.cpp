@@ -2,13 +2,15 @@
 // SEAMTAKT_REFERENCE names, the result that follows from it changes.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstdio>
 #include <cstdlib>
 #include <functional>
 
 #include "base/csv/csv.hpp"
-#include "base/scratch_folder.hpp"
 #include "base/units/units.hpp"
 #include "cli/program.hpp"
+#include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::test {

@@ -8,6 +8,7 @@
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -23,16 +24,8 @@ std::string bytes_of(const std::filesystem::path& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-class Report : public testing::Test {
+class Report : public FolderTest {
  protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-report-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  std::string path(const char* name) const { return (folder / name).string(); }
-
   /// What a second reader of the format, Python's own zip and XML modules, finds in a workbook.
   std::string python_on_workbook(const std::string& expression) {
     std::ofstream(folder / "read.py") << R"(

@@ -8,6 +8,7 @@
 
 #include "base/csv/csv.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -18,28 +19,21 @@ namespace {
 const std::string demo = source_path("/reference/demo/");
 
 /// The demo's sample log in a store of its own.
-class UnitReport : public testing::Test {
+class UnitReport : public FolderTest {
  protected:
-  std::filesystem::path folder;
   std::string store;
 
   void SetUp() override {
-    char name[] = "/tmp/seamtakt-unit-XXXXXX";
-    folder = mkdtemp(name);
     std::filesystem::create_directories(folder / "records");
     setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
     store = "sqlite:" + (folder / "records/r.sqlite").string();
     const ProgramRun audit =
         run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
                      "--manual", demo + "manual-seams.csv", "--store", store, "--summary"});
-    ASSERT_LE(audit.exit_code, 1) << audit.errors;
+    ASSERT_EQ(audit.exit_code, 1) << audit.errors;
     serial = read_csv(demo + "orders.csv").rows.at(0).fields.at(0);
   }
-  void TearDown() override {
-    unsetenv("XDG_DATA_HOME");
-    std::filesystem::remove_all(folder);
-  }
-  std::string path(const char* name) const { return (folder / name).string(); }
+  void TearDown() override { unsetenv("XDG_DATA_HOME"); }
   std::string text(const char* name) const {
     std::ifstream file(folder / name, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};

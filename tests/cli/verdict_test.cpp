@@ -11,6 +11,7 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
+#include "support/folder_test.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -50,19 +51,12 @@ std::string weld(const std::string& unit, int at_min, double from_mm, double to_
 constexpr const char* header =
     "timestamp,unit_serial,weldment,seam,pass,robot,current_A,voltage_V,x_mm,y_mm,z_mm,interpass_C\n";
 
-class Verdicts : public testing::Test {
+class Verdicts : public FolderTest {
  protected:
   void SetUp() override {
-    char name[] = "/tmp/seamtakt-verdicts-XXXXXX";
-    folder_ = mkdtemp(name);
-    store_ = "sqlite:" + (folder_ / "records.sqlite").string();
-    setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
+    store_ = "sqlite:" + (folder / "records.sqlite").string();
+    setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
     plan_ = write("p.weldplan.json", plan_text());
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-  std::string write(const std::string& name, const std::string& text) {
-    std::ofstream(folder_ / name, std::ios::binary) << text;
-    return folder_ / name;
   }
   ProgramRun audit(const std::string& log, std::vector<std::string> more = {}) {
     std::vector<std::string> words = {"audit", log, "--plan", plan_};
@@ -85,7 +79,7 @@ class Verdicts : public testing::Test {
     return *parse_json(run.output, "output").find("unit");
   }
   std::string report(const std::string& serial, const std::string& table) {
-    const std::string file = folder_ / (table + serial + ".csv");
+    const std::string file = folder / (table + serial + ".csv");
     const ProgramRun run =
         run_program({"report", "--store", store_, "--unit", serial, "--output", file, "--table", table});
     EXPECT_EQ(run.exit_code, 0) << run.errors;
@@ -94,7 +88,6 @@ class Verdicts : public testing::Test {
     return text.str();
   }
 
-  std::filesystem::path folder_;
   std::string store_, plan_;
 };
 
@@ -213,7 +206,7 @@ TEST_F(Verdicts, CoolingTimeStartsFromTheLoggedTemperature) {
             first_pass(cold).find("haz_hardness_HV")->number);
   // The limit follows: 5 s are not reached from 20 C, and are from 180 C.
   plan_ = write("limits.weldplan.json", plan_text(R"(,"limits":{"cooling_time_s":[5,null]})"));
-  const JsonNode low = audited(folder_ / "a.csv"), fine = audited(folder_ / "b.csv");
+  const JsonNode low = audited(folder / "a.csv"), fine = audited(folder / "b.csv");
   EXPECT_EQ(first_pass(low).find("verdict")->string, "fail");
   EXPECT_EQ(first_pass(fine).find("verdict")->string, "pass");
   EXPECT_NE(first_text(low, "record.cooling-time.low").find("logged temperature"), std::string::npos);

@@ -73,10 +73,14 @@ TEST(Window, PeopleSeeTheRegionTheMarginsAndTheLimits) {
 }
 
 TEST(Window, AScheduleOutsideItsWindowEndsWithTheFailsOfEvaluate) {
-  const ProgramRun run = run_program({"window", demo, "--schedule", "F6S", "--seam", "TT/S49"});
+  // TT/S49 is welded with F5S, which is too small for it; F6S isn't.
   const ProgramRun planned = run_program({"evaluate", demo, "--weldment", "TT"});
   EXPECT_EQ(planned.exit_code, 1);
-  EXPECT_LE(run.exit_code, 1);
+  const ProgramRun outside = run_program({"window", demo, "--schedule", "F5S", "--seam", "TT/S49"});
+  EXPECT_EQ(outside.exit_code, 1);
+  for (const ProgramRun* run : {&planned, &outside})
+    EXPECT_NE(run->output.find("Fillet leg is 5.11 of 6 mm"), std::string::npos) << run->output;
+  EXPECT_EQ(run_program({"window", demo, "--schedule", "F6S", "--seam", "TT/S49"}).exit_code, 0);
 }
 
 TEST(Window, BadInputIsOneLineAndTwo) {

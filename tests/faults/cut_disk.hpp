@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "base/scratch_folder.hpp"
 #include "cut_log.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt {
 

@@ -12,7 +12,7 @@
 #include <stdexcept>
 #include <thread>
 
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt {
 

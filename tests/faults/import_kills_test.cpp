@@ -9,10 +9,10 @@
 #include <random>
 
 #include "base/error.hpp"
-#include "base/scratch_places.hpp"
 #include "fault_run.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/scratch_places.hpp"
 
 using namespace seamtakt;
 

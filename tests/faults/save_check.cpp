@@ -4,9 +4,9 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
-#include "base/scratch_folder.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt {
 

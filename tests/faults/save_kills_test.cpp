@@ -11,9 +11,9 @@
 #include <thread>
 
 #include "base/json/json_node.hpp"
-#include "base/scratch_places.hpp"
 #include "driver/versions.hpp"
 #include "fault_run.hpp"
+#include "support/scratch_places.hpp"
 
 using namespace seamtakt;
 

@@ -16,7 +16,7 @@
 #include "base/error.hpp"
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 

@@ -10,10 +10,10 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/scratch_folder.hpp"
 #include "fault_run.hpp"
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 

@@ -20,7 +20,7 @@ std::string problem(const char* text) {
     parse_composition(text, "--composition");
   } catch (const InputError& error) {
     EXPECT_EQ(error.where(), "--composition");
-    return error.found();
+    return error.found().english();
   }
   return "taken as good";
 }

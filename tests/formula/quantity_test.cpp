@@ -35,23 +35,23 @@ TEST(Answer, RefusesAnOptionThatTheQuantityDoesNotHave) {
   request.inputs.numbers["volts"] = 3;
   InputError error = refusal("heat-input", request);
   EXPECT_EQ(error.where(), "--volts");
-  EXPECT_NE(error.expected().find("--voltage"), std::string::npos);
+  EXPECT_NE(error.expected().english().find("--voltage"), std::string::npos);
 }
 
 TEST(Answer, RefusesATextForANumberAndANumberForAText) {
   QuantityRequest text = good_heat_input();
   text.inputs.texts["time"] = "soon";
-  EXPECT_EQ(refusal("heat-input", text).expected(), "a number");
+  EXPECT_EQ(refusal("heat-input", text).expected().english(), "a number");
   QuantityRequest number = good_heat_input();
   number.inputs.numbers["process"] = 135;
-  EXPECT_EQ(refusal("heat-input", number).expected(), "a text");
+  EXPECT_EQ(refusal("heat-input", number).expected().english(), "a text");
 }
 
 TEST(Answer, NamesTheChoicesOfAText) {
   QuantityRequest request =
       published::request_of(*find_quantity("cooling-time"), "heat-input=1; thickness=10");
   request.inputs.texts["joint"] = "T";
-  EXPECT_EQ(refusal("cooling-time", request).expected(), "plate, butt, corner, tee or lap");
+  EXPECT_EQ(refusal("cooling-time", request).expected().english(), "plate, butt, corner, tee or lap");
 }
 
 TEST(Answer, RefusesNumbersThatAreNotFinite) {
@@ -67,8 +67,8 @@ TEST(Answer, NamesTheOptionsWhoseResultIsNotFinite) {
   request.inputs.numbers["voltage"] = 1e200;
   request.inputs.numbers["current"] = 1e200;
   InputError error = refusal("heat-input", request);
-  EXPECT_NE(error.found().find("--voltage 1e+200"), std::string::npos) << error.what();
-  EXPECT_NE(error.found().find("arc_"), std::string::npos) << error.what();
+  EXPECT_NE(error.found().english().find("--voltage 1e+200"), std::string::npos) << error.what();
+  EXPECT_NE(error.found().english().find("arc_"), std::string::npos) << error.what();
 }
 
 TEST(Answer, FillsInDefaultsAndLetsThemBeGiven) {

@@ -66,7 +66,7 @@ std::string refused(const QuantityRequest& request) {
     answer(*find_quantity("waveform"), request);
   } catch (const InputError& error) {
     EXPECT_EQ(error.where(), "--file");
-    return error.found();
+    return error.found().english();
   }
   return "taken as good";
 }

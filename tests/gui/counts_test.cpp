@@ -41,7 +41,7 @@ std::multiset<Said> said_by(const char* command, const QString& plan) {
   EXPECT_TRUE(program.waitForFinished(60000));
   const QJsonDocument document = QJsonDocument::fromJson(program.readAllStandardOutput());
   std::multiset<Said> said;
-  for (const QJsonValue& each : document["findings"].toArray())
+  for (const QJsonValue each : document["findings"].toArray())
     said.insert({each["rule"].toString().toStdString(), each["where"].toString().toStdString(),
                  each["severity"].toString().toStdString()});
   EXPECT_FALSE(said.empty()) << program.readAllStandardError().toStdString();
@@ -75,7 +75,7 @@ class CountsTest : public DeskTest {
     settle();
   }
   const Findings& findings() const { return window->evaluator().results()->findings; }
-  FindingList& list(int page) { return window->page(page).findings(); }
+  FindingList& list(DeskPage page) { return window->page(page).findings(); }
 
   /// Worst severity among the rows of a table.
   static std::optional<Severity> worst_row(const GridView& table) {
@@ -106,7 +106,7 @@ class CountsTest : public DeskTest {
 
   void expect_command_line() {
     std::multiset<Said> shown;
-    const GridView& table = page_of<FindingsPage>(*window, 6).table();
+    const GridView& table = page_of<FindingsPage>(*window, DeskPage::findings).table();
     const GridModel& grid = table.grid();
     ASSERT_EQ(static_cast<std::size_t>(grid.rowCount()), findings().size());
     for (const Finding& finding : findings())
@@ -117,34 +117,37 @@ class CountsTest : public DeskTest {
       EXPECT_EQ(shown.count(each), said.count(each))
           << each.severity << " " << each.rule << " " << each.where;
     const Tally all = counted(said);
-    EXPECT_EQ(window->chain().link(6).figure(), QString("%1 fail").arg(all.fail));
-    EXPECT_EQ(window->chain().link(6).detail(), QString("%1 warn, %2 notes").arg(all.warn).arg(all.note));
-    EXPECT_EQ(window->chain().link(6).worst(), all.worst());
+    EXPECT_EQ(window->chain().link(DeskPage::findings).figure(), QString("%1 fail").arg(all.fail));
+    EXPECT_EQ(window->chain().link(DeskPage::findings).detail(),
+              QString("%1 warn, %2 notes").arg(all.warn).arg(all.note));
+    EXPECT_EQ(window->chain().link(DeskPage::findings).worst(), all.worst());
   }
   /// Each finding stands in the list of one page, and the page's tile has the worst of the list as its mark.
   void expect_tiles_and_lists() {
     Tally sum;
     for (int i = 0; i < link_count; ++i) {
-      const Tally& listed = list(i).tally();
-      EXPECT_EQ(list(i).view().grid().rowCount(), listed.total());
-      EXPECT_EQ(window->chain().link(i).worst(), listed.worst()) << "tile " << i;
-      EXPECT_EQ(worst_row(list(i).view()), listed.worst());
+      const DeskPage page = desk_pages[static_cast<std::size_t>(i)];
+      const Tally& listed = list(page).tally();
+      EXPECT_EQ(list(page).view().grid().rowCount(), listed.total());
+      EXPECT_EQ(window->chain().link(page).worst(), listed.worst()) << "tile of " << page;
+      EXPECT_EQ(worst_row(list(page).view()), listed.worst());
       sum.fail += listed.fail;
       sum.warn += listed.warn;
       sum.note += listed.note;
-      const bool has_figure = !window->chain().link(i).figure().isEmpty();
-      if (has_figure && i < 4) {
-        EXPECT_TRUE(window->chain().link(i).toolTip().contains(tally_text(listed)))
-            << window->chain().link(i).toolTip().toStdString();
+      const bool has_figure = !window->chain().link(page).figure().isEmpty();
+      if (has_figure && page < DeskPage::line) {
+        EXPECT_TRUE(window->chain().link(page).toolTip().contains(tally_text(listed)))
+            << window->chain().link(page).toolTip().toStdString();
       }
     }
     EXPECT_EQ(sum, counted(said_of_plan(path)));
-    const int failing = list(0).tally().fail;
-    EXPECT_EQ(window->chain().link(0).detail(), failing ? QString("%1 fail").arg(failing) : QString());
+    const int failing = list(DeskPage::seams).tally().fail;
+    EXPECT_EQ(window->chain().link(DeskPage::seams).detail(),
+              failing ? QString("%1 fail").arg(failing) : QString());
   }
   void expect_seam_rows() {
-    window->showPage(0);
-    auto& page = page_of<SeamsPage>(*window, 0);
+    window->showPage(DeskPage::seams);
+    auto& page = page_of<SeamsPage>(*window, DeskPage::seams);
     static_cast<SeamModel&>(page.table().grid()).setWeldment(-1);
     std::optional<Severity> worst;
     const auto& model = static_cast<SeamModel&>(page.table().grid());
@@ -162,10 +165,10 @@ class CountsTest : public DeskTest {
       worst = std::max(worst, model.rowState(row).own);
     }
     EXPECT_EQ(worst, worst_row(page.table()));
-    EXPECT_GE(window->chain().link(0).worst(), worst);
+    EXPECT_GE(window->chain().link(DeskPage::seams).worst(), worst);
   }
   void expect_pass_rows() {
-    const GridModel& grid = page_of<HeatPage>(*window, 2).table().grid();
+    const GridModel& grid = page_of<HeatPage>(*window, DeskPage::heat).table().grid();
     const auto& passes = window->evaluator().results()->evaluation.passes;
     ASSERT_EQ(static_cast<std::size_t>(grid.rowCount()), passes.size());
     for (int row = 0; row < grid.rowCount(); ++row) {
@@ -180,7 +183,7 @@ class CountsTest : public DeskTest {
     }
   }
   void expect_schedule_rows() {
-    const GridModel& grid = page_of<SchedulesPage>(*window, 1).table().grid();
+    const GridModel& grid = page_of<SchedulesPage>(*window, DeskPage::schedules).table().grid();
     const Plan& plan = *window->document().plan();
     for (int row = 0; row < grid.rowCount(); ++row) {
       const Schedule& schedule = plan.schedules[static_cast<std::size_t>(row)];
@@ -228,8 +231,9 @@ TEST_F(CountsTest, AgreeOnTheDemo) {
 
 TEST_F(CountsTest, AgreeOnAPlanWithFaultsOfEveryPage) {
   open(faulty_demo());
-  for (const int page : {0, 1, 2, 3}) EXPECT_GT(list(page).tally().total(), 0) << page;
-  EXPECT_GT(list(0).tally().fail, 0);
+  for (const DeskPage page : {DeskPage::seams, DeskPage::schedules, DeskPage::heat, DeskPage::cell})
+    EXPECT_GT(list(page).tally().total(), 0) << page;
+  EXPECT_GT(list(DeskPage::seams).tally().fail, 0);
   expect_all_agree();
 }
 
@@ -266,8 +270,8 @@ TEST_F(CountsTest, AgreeOnAPlanWithAcceptedFindings) {
 TEST_F(CountsTest, TheCellsTileShowsTheWeldmentThatItsMarkIsAbout) {
   open(load_plan(demo_path().toStdString()));
   const auto& cycles = window->evaluator().results()->cycles;
-  ASSERT_EQ(window->chain().link(3).worst(), Severity::fail);
-  const auto figure = chain_figures(*window->evaluator().results())[3];
+  ASSERT_EQ(window->chain().link(DeskPage::cell).worst(), Severity::fail);
+  const auto figure = chain_figures(*window->evaluator().results())[position_of(DeskPage::cell)];
   ASSERT_TRUE(figure.weldment);
   EXPECT_LT(cycles[*figure.weldment].takt_margin_s.value_or(0), 0);
   EXPECT_TRUE(figure.detail.endsWith(QString::fromStdString(cycles[*figure.weldment].weldment)));
@@ -277,30 +281,30 @@ TEST_F(CountsTest, TheCellsTileShowsTheWeldmentThatItsMarkIsAbout) {
   accept(plan, "cycle.takt.missed", longest);
   for (Seam& seam : find_by_id(plan.weldments, longest)->seams) seam.balance.clear();
   open(plan);
-  ASSERT_EQ(window->chain().link(3).worst(), Severity::warn);
-  const auto of = chain_figures(*window->evaluator().results())[3];
+  ASSERT_EQ(window->chain().link(DeskPage::cell).worst(), Severity::warn);
+  const auto of = chain_figures(*window->evaluator().results())[position_of(DeskPage::cell)];
   ASSERT_TRUE(of.weldment);
   const std::string shown = plan.weldments[*of.weldment].id;
   EXPECT_NE(shown, longest);
-  EXPECT_EQ(worst_found(Link::cell, {shown}), window->chain().link(3).worst());
-  EXPECT_TRUE(window->chain().link(3).detail().endsWith(QString::fromStdString(shown)));
+  EXPECT_EQ(worst_found(Link::cell, {shown}), window->chain().link(DeskPage::cell).worst());
+  EXPECT_TRUE(window->chain().link(DeskPage::cell).detail().endsWith(QString::fromStdString(shown)));
 }
 
 TEST_F(CountsTest, LineAndRecordsMarkWhatTheirListsHold) {
-  auto& records = page_of<RecordsPage>(*window, 5);
+  auto& records = page_of<RecordsPage>(*window, DeskPage::records);
   records.importLogs({demo_log()});
   records.job().wait();
   ASSERT_TRUE(records.logs());
-  EXPECT_EQ(list(5).tally().total(), static_cast<int>(records.logs()->audit.findings.size()))
+  EXPECT_EQ(list(DeskPage::records).tally().total(), static_cast<int>(records.logs()->audit.findings.size()))
       << "every finding of the logs is a record's";
-  EXPECT_GE(window->chain().link(5).worst(), list(5).tally().worst());
-  auto& line = page_of<LinePage>(*window, 4);
+  EXPECT_GE(window->chain().link(DeskPage::records).worst(), list(DeskPage::records).tally().worst());
+  auto& line = page_of<LinePage>(*window, DeskPage::line);
   line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
   line.job().wait();
   ASSERT_TRUE(line.line());
-  EXPECT_EQ(window->chain().link(4).worst(), list(4).tally().worst());
+  EXPECT_EQ(window->chain().link(DeskPage::line).worst(), list(DeskPage::line).tally().worst());
   const Tally found = FindingIndex(line.line()->findings).tally(Link::line);
-  EXPECT_EQ(list(4).tally(), found);
+  EXPECT_EQ(list(DeskPage::line).tally(), found);
 }
 
 }  // namespace

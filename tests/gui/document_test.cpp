@@ -151,10 +151,10 @@ TEST(PlanAddress, ReachesEveryNestedObjectAndNoOther) {
   for (const char* pointer :
        {"", "/schedules/0", "/schedules/0/limits", "/schedules/2/weave", "/weldments/0/seams/0", "/cell",
         "/cell/robots/1", "/cell/robots/0/loaded", "/line/stages/0"})
-    EXPECT_TRUE(visit_object(plan, pointer, [](auto&) {})) << pointer;
+    EXPECT_TRUE(object_at(plan, pointer)) << pointer;
   for (const char* pointer :
        {"/schedules/999", "/schedules/x", "/nothing", "/weldments/0/seams/0/none", "/schedules/0/limits/0"})
-    EXPECT_FALSE(visit_object(plan, pointer, [](auto&) {})) << pointer;
+    EXPECT_FALSE(object_at(plan, pointer)) << pointer;
 }
 
 TEST(NewItem, CountsOn) {

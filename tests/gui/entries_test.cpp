@@ -44,10 +44,10 @@ class EntriesTest : public DeskTest {
   const Plan& plan() const { return *window->document().plan(); }
   const Seam& seam() const { return plan().weldments[0].seams[seam_]; }
   QuantityEdit* enter(UserActions& actions, const char* key, const QString& typed) {
-    actions.page(0);
+    actions.page(DeskPage::seams);
     window->selection().setSeam({0, seam_});
     QApplication::processEvents();
-    FieldForm& form = page_of<SeamsPage>(*window, 0).form();
+    FieldForm& form = page_of<SeamsPage>(*window, DeskPage::seams).form();
     EXPECT_TRUE(form.focusField(key));
     actions.typeOver(typed);
     return qobject_cast<QuantityEdit*>(form.editorOf(key));
@@ -162,10 +162,10 @@ TEST(TypedNumbers, ACommaIsTheDecimalSignWhereItCannotBeAnythingElse) {
 
 TEST_F(EntriesTest, APasteWithOneRefusedCellChangesNothingAndNamesTheCell) {
   UserActions actions(*window);
-  actions.page(0);
-  GridView& table = page_of<SeamsPage>(*window, 0).table();
+  actions.page(DeskPage::seams);
+  GridView& table = page_of<SeamsPage>(*window, DeskPage::seams).table();
   const std::string before = write_plan(plan());
-  QSignalSpy said(&window->page(0), &Page::message);
+  QSignalSpy said(&window->page(DeskPage::seams), &Page::message);
   ASSERT_TRUE(table.focusCell(0, "gap_mm"));
   QApplication::clipboard()->setText("1.5\nwide\n1.5");
   actions.key(Qt::Key_V, Qt::ControlModifier);
@@ -191,17 +191,17 @@ TEST_F(EntriesTest, APasteWithOneRefusedCellChangesNothingAndNamesTheCell) {
 
 TEST_F(EntriesTest, OpeningAPageFocusesItsTableAndStrayKeysChangeNothing) {
   UserActions actions(*window);
-  for (int i = 0; i < window->pageCount(); ++i) {
-    if (i % 2 == 0)
-      actions.page(i);
+  for (const DeskPage page : desk_pages) {
+    if (position_of(page) % 2 == 0)
+      actions.page(page);
     else
-      actions.click(&window->chain().link(i));
+      actions.click(&window->chain().link(page));
     QWidget* focus = QApplication::focusWidget();
     ASSERT_NE(focus, nullptr);
     EXPECT_NE(qobject_cast<GridView*>(focus), nullptr)
-        << i << ": " << focus->metaObject()->className() << " " << focus->accessibleName().toStdString();
+        << page << ": " << focus->metaObject()->className() << " " << focus->accessibleName().toStdString();
   }
-  actions.page(1);
+  actions.page(DeskPage::schedules);
   const std::string before = write_plan(plan());
   actions.type("28,5");
   actions.key(Qt::Key_Return);
@@ -213,7 +213,7 @@ TEST_F(EntriesTest, APlanThatIsOpenedIsLookedAtInItsTableToo) {
   window->document().start(Plan());
   settle();
   UserActions actions(*window);
-  for (const int page : {0, 1}) {
+  for (const DeskPage page : {DeskPage::seams, DeskPage::schedules}) {
     actions.page(page);
     actions.press(window->page(page), "Open the demo");
     settle();
@@ -252,10 +252,10 @@ TEST_F(EntriesTest, EnterInPlanDataEndsTheEntryAndPressesNoButton) {
 TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
   UserActions actions(*window);
   const std::string before = write_plan(plan());
-  actions.page(0);
+  actions.page(DeskPage::seams);
   window->selection().setSeam({0, seam_});
   QApplication::processEvents();
-  FieldForm& form = page_of<SeamsPage>(*window, 0).form();
+  FieldForm& form = page_of<SeamsPage>(*window, DeskPage::seams).form();
   for (const char* key : {"area_allowance", "leg_mm"}) {
     ASSERT_TRUE(form.focusField(key));
     const QString shown = qobject_cast<QuantityEdit*>(form.editorOf(key))->text();
@@ -274,15 +274,15 @@ TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
   EXPECT_EQ(seam().leg_mm, 12);
   actions.key(Qt::Key_U, Qt::ControlModifier);
   // In a table's editor the text would be read in other units than it was typed in.
-  ASSERT_TRUE(page_of<SeamsPage>(*window, 0).table().focusCell(static_cast<int>(seam_), "leg_mm"));
+  ASSERT_TRUE(
+      page_of<SeamsPage>(*window, DeskPage::seams).table().focusCell(static_cast<int>(seam_), "leg_mm"));
   actions.type("9");
   actions.key(Qt::Key_U, Qt::ControlModifier);
   EXPECT_EQ(UnitView::shared().system(), UnitSystem::si);
   actions.key(Qt::Key_Return);
-  QTest::qWait(10);
-  EXPECT_EQ(seam().leg_mm, 9);
-  actions.page(6);
-  for (QLineEdit* line : window->page(6).findChildren<QLineEdit*>()) {
+  EXPECT_TRUE(QTest::qWaitFor([&] { return seam().leg_mm == 9; }));
+  actions.page(DeskPage::findings);
+  for (QLineEdit* line : window->page(DeskPage::findings).findChildren<QLineEdit*>()) {
     if (line->accessibleName() != "Reason") continue;
     line->setFocus();
     actions.type("tried");

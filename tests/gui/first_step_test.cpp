@@ -9,7 +9,8 @@
 namespace seamtakt::desk {
 namespace {
 
-constexpr int empty_pages[] = {0, 1, 2, 3, 4, 6};
+constexpr DeskPage empty_pages[] = {DeskPage::seams, DeskPage::schedules, DeskPage::heat,
+                                    DeskPage::cell,  DeskPage::line,      DeskPage::findings};
 
 /// The label that says the first step; nullptr where the page shows none.
 QLabel* headline(Page& page) {
@@ -51,21 +52,21 @@ class FirstStepLook : public testing::TestWithParam<Look> {
     choose_theme("light");
   }
   /// A picture of the page as it stands, into the build folder, to be looked at.
-  void photograph(int page) {
+  void photograph(DeskPage page) {
     const QString folder = QString::fromStdString(build_path("/screenshots/first-step"));
     QDir().mkpath(folder);
     EXPECT_TRUE(window->grab().save(QStringLiteral("%1/%2-%3-%4-%5.png")
                                         .arg(folder, GetParam().language)
                                         .arg(GetParam().size.width())
                                         .arg(GetParam().scale * 100)
-                                        .arg(page + 1)));
+                                        .arg(position_of(page) + 1)));
   }
   QFont font;
   std::unique_ptr<MainWindow> window;
 };
 
 TEST_P(FirstStepLook, HasItsWholeHeadline) {
-  for (const int index : empty_pages) {
+  for (const DeskPage index : empty_pages) {
     window->showPage(index);
     QApplication::processEvents();
     Page& page = window->page(index);
@@ -116,7 +117,7 @@ class FirstStepTest : public testing::Test {
 
 TEST_F(FirstStepTest, EnterOnTheStartPageOpensTheDemo) {
   UserActions actions(*window);
-  ASSERT_EQ(window->currentPage(), 0);
+  ASSERT_EQ(window->currentPage(), DeskPage::seams);
   ASSERT_TRUE(window->document().isEmpty());
   actions.key(Qt::Key_Return);
   EXPECT_FALSE(window->document().isEmpty());
@@ -125,14 +126,14 @@ TEST_F(FirstStepTest, EnterOnTheStartPageOpensTheDemo) {
 
 TEST_F(FirstStepTest, EnterOnAnyEmptyPageOpensTheDemo) {
   UserActions actions(*window);
-  for (const int index : empty_pages) {
+  for (const DeskPage index : empty_pages) {
     window->document().start(Plan());
     window->evaluator().wait();
     QApplication::processEvents();
     actions.page(index);
     ASSERT_NE(window->page(index).firstStep(), nullptr) << index;
     EXPECT_TRUE(window->page(index).firstStep()->isDefault());
-    actions.key(index % 2 ? Qt::Key_Enter : Qt::Key_Return);
+    actions.key(position_of(index) % 2 ? Qt::Key_Enter : Qt::Key_Return);
     EXPECT_FALSE(window->document().isEmpty()) << index;
     window->document().undo().setClean();
   }
@@ -148,7 +149,7 @@ TEST_F(FirstStepTest, EnterWhereNothingHasTheFocusDoesToo) {
 TEST_F(FirstStepTest, EnterPressesTheOtherButtonWhereThatHasTheFocus) {
   UserActions actions(*window);
   actions.key(Qt::Key_Tab);
-  ASSERT_EQ(QApplication::focusWidget(), button(window->page(0), "New plan"));
+  ASSERT_EQ(QApplication::focusWidget(), button(window->page(DeskPage::seams), "New plan"));
   actions.key(Qt::Key_Return);
   EXPECT_EQ(window->document().plan()->weldments.size(), 1u) << "a new plan, not the demo";
   EXPECT_TRUE(window->document().plan()->weldments[0].seams.size() <= 1);
@@ -160,7 +161,7 @@ TEST_F(FirstStepTest, EnterOnAPageWithDataOpensNothing) {
   QApplication::processEvents();
   const PlanPtr plan = window->document().plan();
   UserActions actions(*window);
-  for (int index = 0; index < window->pageCount(); ++index) {
+  for (const DeskPage index : desk_pages) {
     actions.page(index);
     EXPECT_EQ(window->page(index).firstStep(), nullptr) << index;
     actions.key(Qt::Key_Return);

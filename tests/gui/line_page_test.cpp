@@ -17,9 +17,9 @@ class LinePageTest : public DeskTest {
   void SetUp() override {
     DeskTest::SetUp();
     actions = std::make_unique<UserActions>(*window);
-    actions->page(4);
+    actions->page(DeskPage::line);
   }
-  LinePage& page() { return page_of<LinePage>(*window, 4); }
+  LinePage& page() { return page_of<LinePage>(*window, DeskPage::line); }
   QString asked() {
     actions->press(page(), "Demo orders");
     page().job().wait();
@@ -51,7 +51,8 @@ TEST_F(LinePageTest, LeadsWithTheMeanOfTheRunsAndNamesTheDrawOfItsTables) {
       QString("one draw of 200, the one in the middle by throughput: seed %1.").arg(line.draw_seed)))
       << page().summary().toolTip().toStdString();
   EXPECT_LE(page().summary().fontMetrics().horizontalAdvance(said), page().summary().width()) << "cut";
-  EXPECT_EQ(window->chain().link(4).figure(), rounded(line.figures.throughput_per_h) + " units/h");
+  EXPECT_EQ(window->chain().link(DeskPage::line).figure(),
+            rounded(line.figures.throughput_per_h) + " units/h");
   EXPECT_EQ(page().figureDetail(), rounded(line.figures.takt_misses) + " missed");
 }
 

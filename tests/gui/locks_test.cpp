@@ -32,9 +32,9 @@ class LocksTest : public DeskTest {
   const Plan& plan() const { return *window->document().plan(); }
   std::string text() const { return write_plan(plan()); }
   const Schedule& schedule(const char* id) const { return *find_by_id(plan().schedules, id); }
-  SchedulesPage& page() { return page_of<SchedulesPage>(*window, 1); }
+  SchedulesPage& page() { return page_of<SchedulesPage>(*window, DeskPage::schedules); }
   void choose(UserActions& actions, const char* id) {
-    actions.page(1);
+    actions.page(DeskPage::schedules);
     window->selection().setSchedule(*find_schedule(plan(), id));
     QApplication::processEvents();
   }
@@ -122,12 +122,12 @@ TEST_F(LocksTest, AnAcceptedOfferMakesADraftAndMovesTheTickedSeamsAlone) {
 
 TEST_F(LocksTest, ADraggedWorkingPointOfAnApprovedScheduleIsOfferedWhenItIsLetGo) {
   UserActions actions(*window);
-  actions.page(2);
-  auto& heat = page_of<HeatPage>(*window, 2);
+  actions.page(DeskPage::heat);
+  auto& heat = page_of<HeatPage>(*window, DeskPage::heat);
   heat.table().selectRow(3);
-  QTest::qWait(50);
   WindowPlot& plot = heat.window().plot();
-  ASSERT_FALSE(plot.map().broken.empty());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !plot.map().broken.empty(); }));
+  QApplication::processEvents();  // laid out and painted: the point has its place
   const std::string id = plot.map().schedule, before = text();
   const Schedule held = schedule(id.c_str());
   ASSERT_EQ(held.status, "approved");
@@ -158,7 +158,7 @@ TEST_F(LocksTest, ADraggedWorkingPointOfAnApprovedScheduleIsOfferedWhenItIsLetGo
 
 TEST_F(LocksTest, ACellOfTheTableAsksToo) {
   UserActions actions(*window);
-  actions.page(1);
+  actions.page(DeskPage::schedules);
   const std::string before = text();
   ASSERT_TRUE(page().table().focusCell(0, "travel_speed_mm_s"));
   actions.type("11");
@@ -184,7 +184,7 @@ TEST_F(LocksTest, APasteOverLockedSchedulesIsWholeOrNothing) {
       "one draft", {}, [](Plan& changed) { changed.schedules[1].status = "draft"; }, WhenLocked::withdraw));
   window->document().undo().clear();
   UserActions actions(*window);
-  actions.page(1);
+  actions.page(DeskPage::schedules);
   const std::string before = text();
   const double first = plan().schedules[0].travel_speed_mm_s;
   ASSERT_TRUE(page().table().focusCell(0, "travel_speed_mm_s"));

@@ -51,19 +51,19 @@ class Bait {
   Bait() : path_(folder_.filePath("bait")) {
     EXPECT_EQ(mkfifo(path_.toUtf8().constData(), 0600), 0);
     watch_ = std::thread([this, path = path_.toStdString()] {
+      // To open it for writing waits until someone reads.
       while (!done_) {
-        const int pipe = open(path.c_str(), O_WRONLY | O_NONBLOCK);
-        if (pipe >= 0) {
-          taken_ = true;
-          close(pipe);
-        }
-        usleep(2000);
+        const int pipe = open(path.c_str(), O_WRONLY);
+        if (!done_) taken_ = true;
+        if (pipe >= 0) close(pipe);
       }
     });
   }
   ~Bait() {
     done_ = true;
+    const int pipe = open(path_.toUtf8().constData(), O_RDONLY | O_NONBLOCK);
     watch_.join();
+    close(pipe);
   }
   /// `text` behind a picture that names the pipe.
   QString on(const QString& text) const { return QStringLiteral("<img src=\"file:%1\">%2").arg(path_, text); }
@@ -91,10 +91,10 @@ const QSet<QString>& text_keys() {
 
 void gather_ids(const QJsonValue& node, QSet<QString>& ids) {
   if (node.isArray())
-    for (const QJsonValue& each : node.toArray()) gather_ids(each, ids);
+    for (const QJsonValue each : node.toArray()) gather_ids(each, ids);
   const QJsonObject object = node.toObject();
   if (object["id"].isString()) ids.insert(object["id"].toString());
-  for (const QJsonValue& each : object) gather_ids(each, ids);
+  for (const QJsonValue each : object) gather_ids(each, ids);
 }
 
 /// The demo with markup in every id and in every text that a person wrote.
@@ -114,7 +114,7 @@ class Baited {
   QJsonValue baited(const QJsonValue& node, const QString& key) {
     if (node.isArray()) {
       QJsonArray list;
-      for (const QJsonValue& each : node.toArray()) list.append(baited(each, key));
+      for (const QJsonValue each : node.toArray()) list.append(baited(each, key));
       return list;
     }
     if (node.isObject()) {
@@ -187,7 +187,7 @@ class PlainTextTest : public DeskTest {
   void readLogAndOrders() {
     const QString log = folder.filePath("log.csv"), orders = folder.filePath("orders.csv");
     save_atomically(log.toStdString(), baited_log(bait).toStdString());
-    auto& records = page_of<RecordsPage>(*window, 5);
+    auto& records = page_of<RecordsPage>(*window, DeskPage::records);
     records.importLogs({log});
     records.job().wait();
     ASSERT_TRUE(records.logs());
@@ -198,7 +198,7 @@ class PlainTextTest : public DeskTest {
       table += quoted(bait.on(QStringLiteral("AE-%1").arg(2000 + i))) + ',' + quoted(bait.on("BD")) +
                ",2026-03-02\n";
     save_atomically(orders.toStdString(), table.toStdString());
-    auto& line = page_of<LinePage>(*window, 4);
+    auto& line = page_of<LinePage>(*window, DeskPage::line);
     line.readOrders(orders);
     line.job().wait();
     ASSERT_TRUE(line.line());
@@ -271,14 +271,12 @@ TEST(Bait, SeesAPictureThatIsLoadedAndLetsItGo) {
   QLabel label(bait.on("S01"));
   label.setTextFormat(Qt::RichText);
   label.show();
-  QApplication::processEvents();
-  QTest::qWait(20);
-  EXPECT_TRUE(bait.isTaken()) << "a test that can't fail proves nothing";
+  EXPECT_TRUE(QTest::qWaitFor([&] { return bait.isTaken(); })) << "a test that can't fail proves nothing";
 }
 
 TEST_F(PlainTextTest, EveryLabelTipAndCellOfEveryPageShowsMarkupAsItStands) {
   readLogAndOrders();
-  for (int page = 0; page < window->pageCount(); ++page) {
+  for (const DeskPage page : desk_pages) {
     window->showPage(page);
     QApplication::processEvents();
     expectPlainLabels(*window);
@@ -290,24 +288,22 @@ TEST_F(PlainTextTest, EveryLabelTipAndCellOfEveryPageShowsMarkupAsItStands) {
 }
 
 TEST_F(PlainTextTest, ExplainEscapesWhatIsntItsOwn) {
-  window->showPage(0);
-  auto& seams = page_of<SeamsPage>(*window, 0);
+  window->showPage(DeskPage::seams);
+  auto& seams = page_of<SeamsPage>(*window, DeskPage::seams);
   for (const char* key : {"pass.cooling_time_s", "seam.leg_mm", "pass.heat_input_kJ_mm", "mark"}) {
     ASSERT_TRUE(seams.table().focusCell(1, key));
     QApplication::processEvents();
     EXPECT_TRUE(window->explain().text().contains("<img src=")) << window->explain().text().toStdString();
     expectPlainLabels(*window);
   }
-  window->showPage(1);
-  ASSERT_TRUE(page_of<SchedulesPage>(*window, 1).table().focusCell(1, "mark"));
+  window->showPage(DeskPage::schedules);
+  ASSERT_TRUE(page_of<SchedulesPage>(*window, DeskPage::schedules).table().focusCell(1, "mark"));
   QApplication::processEvents();
   EXPECT_TRUE(window->explain().text().contains("<img src="));
   QTextBrowser* browser = window->explain().findChild<QTextBrowser*>();
   ASSERT_NE(browser, nullptr);
   browser->setHtml(bait.on("even if it slipped through"));
-  QApplication::processEvents();
-  QTest::qWait(20);
-  EXPECT_FALSE(bait.isTaken());
+  EXPECT_FALSE(QTest::qWaitFor([&] { return bait.isTaken(); }, 50));
 }
 
 TEST_F(PlainTextTest, DialogsAndMessageBoxesShowMarkupAsItStands) {

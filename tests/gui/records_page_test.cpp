@@ -16,8 +16,8 @@ namespace {
 
 TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
   UserActions actions(*window);
-  actions.page(5);
-  auto& page = page_of<RecordsPage>(*window, 5);
+  actions.page(DeskPage::records);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
   QSignalSpy stopped(&page.job(), &LogImport::cancelled);
   page.importLogs({demo_log()});
   page.job().cancel();
@@ -42,7 +42,7 @@ TEST_F(DeskTest, ALogIsImportedStoppedAndImportedAgain) {
 }
 
 TEST_F(DeskTest, EveryPassOfTheDemoLogHasItsSamples) {
-  auto& page = page_of<RecordsPage>(*window, 5);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
   page.importLogs({demo_log()});
   page.job().wait();
   ASSERT_TRUE(page.logs());
@@ -75,8 +75,8 @@ QString short_log(const QTemporaryDir& folder, const Plan& plan) {
 TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
   const QTemporaryDir folder;
   UserActions actions(*window);
-  actions.page(5);
-  auto& page = page_of<RecordsPage>(*window, 5);
+  actions.page(DeskPage::records);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
   page.importLogs({short_log(folder, *window->document().plan())});
   page.job().wait();
   ASSERT_TRUE(page.logs());
@@ -93,8 +93,8 @@ TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
 
 TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {
   UserActions actions(*window);
-  actions.page(5);
-  auto& page = page_of<RecordsPage>(*window, 5);
+  actions.page(DeskPage::records);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
   page.importLogs({demo_log()});
   page.job().wait();
   ASSERT_TRUE(page.logs());

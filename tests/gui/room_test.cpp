@@ -37,10 +37,10 @@ class RoomForTexts : public testing::TestWithParam<View> {
     window_->show();
     window_->evaluator().wait();
     window_->selection().explain(QStringLiteral("BD/S02/pass 1"), QStringLiteral("cooling_time_s"));
-    auto& records = page_of<RecordsPage>(*window_, 5);
+    auto& records = page_of<RecordsPage>(*window_, DeskPage::records);
     records.importLogs({demo_log()}, {});
     records.job().wait();
-    auto& line = page_of<LinePage>(*window_, 4);
+    auto& line = page_of<LinePage>(*window_, DeskPage::line);
     line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
     line.job().wait();
   }
@@ -50,7 +50,7 @@ class RoomForTexts : public testing::TestWithParam<View> {
     choose_language("en");
   }
 
-  void show(int page) {
+  void show(DeskPage page) {
     window_->showPage(page);
     QApplication::processEvents();
     where_ = " on " + window_->page(page).title().toStdString() + " (" + text_of(GetParam()) + ")";
@@ -101,7 +101,7 @@ class RoomForTexts : public testing::TestWithParam<View> {
 
 TEST_P(RoomForTexts, IsThereOnEveryPage) {
   EXPECT_EQ(window_->size(), GetParam().size) << "the pages need a larger window";
-  for (int page = 0; page < window_->pageCount(); ++page) {
+  for (const DeskPage page : desk_pages) {
     show(page);
     for (const QLabel* label : window_->findChildren<QLabel*>())
       if (label->isVisible() && !label->text().isEmpty()) expect_room(*label);

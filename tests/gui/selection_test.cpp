@@ -35,8 +35,8 @@ class SelectionTest : public DeskTest {
     DeskTest::SetUp();
     actions = std::make_unique<UserActions>(*window);
   }
-  SeamsPage& seams() { return page_of<SeamsPage>(*window, 0); }
-  CellPage& cell() { return page_of<CellPage>(*window, 3); }
+  SeamsPage& seams() { return page_of<SeamsPage>(*window, DeskPage::seams); }
+  CellPage& cell() { return page_of<CellPage>(*window, DeskPage::cell); }
   SeamPlace at() { return window->selection().seam(); }
   std::string explained() { return window->explain().text().toStdString(); }
   bool is_empty() { return window->explain().text().startsWith("Choose a derived value"); }
@@ -46,13 +46,13 @@ class SelectionTest : public DeskTest {
     return nullptr;
   }
   void explainOpen() {
-    actions->page(0);
+    actions->page(DeskPage::seams);
     actions->key(Qt::Key_F1);
     ASSERT_TRUE(window->explain().isVisible());
   }
   /// The row of the findings page with that rule; -1 where there is none.
   int findingRow(const char* rule) {
-    const GridModel& grid = page_of<FindingsPage>(*window, 6).table().grid();
+    const GridModel& grid = page_of<FindingsPage>(*window, DeskPage::findings).table().grid();
     for (int row = 0; row < grid.rowCount(); ++row)
       if (grid.index(row, grid.columnNamed("rule")).data() == rule) return row;
     return -1;
@@ -122,9 +122,9 @@ TEST_F(SelectionTest, ExplainIsOfThePageInFrontAndNotOfOnesBehindIt) {
   const std::string place = "BD/" + window->document().plan()->weldments[0].seams[at().seam].id + "\n";
   EXPECT_NE(explained().find(place), std::string::npos)
       << "the seam's leg, as in the table; the table of passes behind it said this: " << explained();
-  actions->page(3);
+  actions->page(DeskPage::cell);
   EXPECT_TRUE(is_empty()) << "nothing on Cell is derived by a formula: " << explained();
-  actions->page(0);
+  actions->page(DeskPage::seams);
   EXPECT_NE(explained().find(place), std::string::npos) << explained();
 }
 
@@ -147,9 +147,9 @@ TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
   seams().table().focusCell(7, "pass.cooling_time_s");
   window->selection().setSeam({2, 9});
   window->selection().setSchedule(6);
-  actions->page(3);
+  actions->page(DeskPage::cell);
   cell().setWithout("R2");
-  actions->page(0);
+  actions->page(DeskPage::seams);
   ASSERT_TRUE(window->openPlan(otherPlan()));
   EXPECT_TRUE(is_empty()) << "at once, not when the results are there: " << explained();
   settle();
@@ -160,10 +160,10 @@ TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
   EXPECT_EQ(seams().table().currentRow(), 0);
   EXPECT_EQ(seams().form().pointer(), seam_address(0, 0));
   EXPECT_EQ(explained().find("BD/"), std::string::npos) << explained();
-  EXPECT_EQ(page_of<HeatPage>(*window, 2).table().currentRow(), 0);
-  EXPECT_EQ(page_of<SchedulesPage>(*window, 1).table().currentRow(),
+  EXPECT_EQ(page_of<HeatPage>(*window, DeskPage::heat).table().currentRow(), 0);
+  EXPECT_EQ(page_of<SchedulesPage>(*window, DeskPage::schedules).table().currentRow(),
             static_cast<int>(window->selection().schedule()));
-  actions->page(3);
+  actions->page(DeskPage::cell);
   settle();
   EXPECT_EQ(weldments(cell())->currentText(), "TT");
   EXPECT_EQ(at(), (SeamPlace{0, 0}));
@@ -171,10 +171,10 @@ TEST_F(SelectionTest, AnotherPlanIsLookedAtFromItsBeginning) {
 }
 
 TEST_F(SelectionTest, FiguresOfTheLineAndTheLogsGoWithTheirPlan) {
-  auto& records = page_of<RecordsPage>(*window, 5);
+  auto& records = page_of<RecordsPage>(*window, DeskPage::records);
   records.importLogs({demo_log()});
   records.job().wait();
-  auto& line = page_of<LinePage>(*window, 4);
+  auto& line = page_of<LinePage>(*window, DeskPage::line);
   line.readOrders(QString::fromStdString(source_path("/reference/demo/orders.csv")));
   line.job().wait();
   ASSERT_TRUE(records.logs() && line.line());
@@ -182,15 +182,16 @@ TEST_F(SelectionTest, FiguresOfTheLineAndTheLogsGoWithTheirPlan) {
   settle();
   EXPECT_FALSE(records.logs());
   EXPECT_FALSE(line.line());
-  EXPECT_TRUE(window->chain().link(5).figure().isEmpty()) << window->chain().link(5).figure().toStdString();
-  EXPECT_FALSE(window->chain().link(4).figure().contains("units/h"));
+  EXPECT_TRUE(window->chain().link(DeskPage::records).figure().isEmpty())
+      << window->chain().link(DeskPage::records).figure().toStdString();
+  EXPECT_FALSE(window->chain().link(DeskPage::line).figure().contains("units/h"));
   EXPECT_EQ(records.units().grid().rowCount(), 0);
 }
 
 TEST_F(SelectionTest, OpeningPagesAndTabbingThroughThemLeavesTheSeam) {
-  actions->page(0);
+  actions->page(DeskPage::seams);
   window->selection().setSeam({0, 12});
-  for (int page = 0; page < window->pageCount(); ++page) {
+  for (const DeskPage page : desk_pages) {
     actions->page(page);
     // The pages' own controls, the tables among them.
     for (int i = 0; i < 14; ++i) {
@@ -203,7 +204,7 @@ TEST_F(SelectionTest, OpeningPagesAndTabbingThroughThemLeavesTheSeam) {
 
 TEST_F(SelectionTest, TheMovesOfTheCellStandOnTheChosenSeam) {
   window->selection().setSeam({0, 12});
-  actions->page(3);
+  actions->page(DeskPage::cell);
   GridView* moves = nullptr;
   for (GridView* table : cell().findChildren<GridView*>())
     if (table->accessibleName() == "Moves of the robots") moves = table;
@@ -215,22 +216,22 @@ TEST_F(SelectionTest, TheMovesOfTheCellStandOnTheChosenSeam) {
 
 TEST_F(SelectionTest, AScheduleThatIsChosenStaysWhenNewResultsCome) {
   window->selection().setSeam({0, 12});
-  actions->page(1);
-  auto& schedules = page_of<SchedulesPage>(*window, 1);
+  actions->page(DeskPage::schedules);
+  auto& schedules = page_of<SchedulesPage>(*window, DeskPage::schedules);
   schedules.table().setFocus();
   schedules.table().selectRow(6);
   ASSERT_EQ(window->selection().schedule(), 6u);
   ASSERT_FALSE(window->document().edit("title", {}, [](Plan& plan) { plan.title = "changed"; }));
   settle();
-  actions->page(2);
-  actions->page(1);
+  actions->page(DeskPage::heat);
+  actions->page(DeskPage::schedules);
   EXPECT_EQ(window->selection().schedule(), 6u);
   EXPECT_EQ(schedules.table().currentRow(), 6);
   EXPECT_EQ(at(), (SeamPlace{0, 12}));
 }
 
 TEST_F(SelectionTest, AllWeldmentsKeepsTheSeamThatIsChosen) {
-  actions->page(0);
+  actions->page(DeskPage::seams);
   window->selection().setSeam({1, 4});
   EXPECT_EQ(weldments(seams())->currentIndex(), 2);
   window->selection().setSeam({0, 7});
@@ -245,7 +246,7 @@ TEST_F(SelectionTest, AllWeldmentsKeepsTheSeamThatIsChosen) {
 }
 
 TEST_F(SelectionTest, ItStaysOnItsSeamWhenSeamsBeforeItGoAndComeBack) {
-  actions->page(0);
+  actions->page(DeskPage::seams);
   window->selection().setSeam({0, 12});
   const std::string id = window->document().plan()->weldments[0].seams[12].id;
   const auto chosen = [&] { return window->document().plan()->weldments[at().weldment].seams[at().seam].id; };
@@ -265,7 +266,7 @@ TEST_F(SelectionTest, ItStaysOnItsSeamWhenSeamsBeforeItGoAndComeBack) {
 }
 
 TEST_F(SelectionTest, AfterAnAddedSeamIsUndoneASeamThatIsThereIsChosen) {
-  actions->page(0);
+  actions->page(DeskPage::seams);
   actions->key(Qt::Key_Insert, Qt::AltModifier);
   const std::size_t added = at().seam;
   ASSERT_EQ(added + 1, window->document().plan()->weldments[0].seams.size());
@@ -276,8 +277,8 @@ TEST_F(SelectionTest, AfterAnAddedSeamIsUndoneASeamThatIsThereIsChosen) {
 }
 
 TEST_F(SelectionTest, ASeamWithoutAScheduleShowsNobodyElsesHeat) {
-  actions->page(2);
-  auto& heat = page_of<HeatPage>(*window, 2);
+  actions->page(DeskPage::heat);
+  auto& heat = page_of<HeatPage>(*window, DeskPage::heat);
   ASSERT_TRUE(heat.window().plot().isVisible());
   ASSERT_FALSE(
       window->document().edit("bare", {}, [](Plan& plan) { plan.weldments[0].seams[4].schedules.clear(); }));
@@ -294,12 +295,12 @@ TEST_F(SelectionTest, EnterOnATaktFindingOpensTheCellOnItsWeldment) {
   const std::string missed = weldmentOfTaktFinding();
   ASSERT_FALSE(missed.empty());
   ASSERT_NE(missed, chosenWeldment()) << "the demo's first weldment keeps its takt";
-  actions->page(6);
-  auto& page = page_of<FindingsPage>(*window, 6);
+  actions->page(DeskPage::findings);
+  auto& page = page_of<FindingsPage>(*window, DeskPage::findings);
   page.table().setFocus();
   page.table().selectRow(findingRow("cycle.takt.missed"));
   actions->key(Qt::Key_Return);
-  EXPECT_EQ(window->currentPage(), 3);
+  EXPECT_EQ(window->currentPage(), DeskPage::cell);
   EXPECT_EQ(chosenWeldment(), missed);
   EXPECT_EQ(weldments(cell())->currentText().toStdString(), missed);
   EXPECT_TRUE(cell().isAncestorOf(QApplication::focusWidget()));
@@ -307,7 +308,7 @@ TEST_F(SelectionTest, EnterOnATaktFindingOpensTheCellOnItsWeldment) {
 
 TEST_F(SelectionTest, EnterInTheListOfTheCellGoesThereToo) {
   const std::string missed = weldmentOfTaktFinding();
-  actions->page(3);
+  actions->page(DeskPage::cell);
   ASSERT_NE(missed, chosenWeldment());
   GridView& list = cell().findings().view();
   ASSERT_TRUE(list.isVisible());
@@ -316,26 +317,26 @@ TEST_F(SelectionTest, EnterInTheListOfTheCellGoesThereToo) {
     if (grid.index(row, grid.columnNamed("rule")).data() == "cycle.takt.missed") list.selectRow(row);
   list.setFocus();
   actions->key(Qt::Key_Return);
-  EXPECT_EQ(window->currentPage(), 3);
+  EXPECT_EQ(window->currentPage(), DeskPage::cell);
   EXPECT_EQ(chosenWeldment(), missed);
 }
 
 TEST_F(SelectionTest, AClickOnTheCellsTileOpensTheWeldmentThatItShows) {
-  const auto figure = chain_figures(*window->evaluator().results())[3];
+  const auto figure = chain_figures(*window->evaluator().results())[position_of(DeskPage::cell)];
   ASSERT_TRUE(figure.weldment);
   const std::string missed = window->document().plan()->weldments[*figure.weldment].id;
-  actions->page(0);
+  actions->page(DeskPage::seams);
   ASSERT_NE(missed, chosenWeldment());
-  actions->page(3);
+  actions->page(DeskPage::cell);
   EXPECT_NE(missed, chosenWeldment()) << "its key alone keeps the selection";
-  actions->page(0);
-  actions->click(&window->chain().link(3));
-  EXPECT_EQ(window->currentPage(), 3);
+  actions->page(DeskPage::seams);
+  actions->click(&window->chain().link(DeskPage::cell));
+  EXPECT_EQ(window->currentPage(), DeskPage::cell);
   EXPECT_EQ(chosenWeldment(), missed);
   EXPECT_EQ(weldments(cell())->currentText().toStdString(), missed);
   // A seam of it that is chosen already stays.
   window->selection().setSeam({at().weldment, 7});
-  actions->click(&window->chain().link(3));
+  actions->click(&window->chain().link(DeskPage::cell));
   EXPECT_EQ(at().seam, 7u);
 }
 

@@ -19,11 +19,11 @@ class StoreTest : public DeskTest {
  protected:
   void SetUp() override {
     DeskTest::SetUp();
-    window->showPage(5);
+    window->showPage(DeskPage::records);
     page().tabs().setCurrentIndex(2);
     QApplication::processEvents();
   }
-  RecordsPage& page() { return page_of<RecordsPage>(*window, 5); }
+  RecordsPage& page() { return page_of<RecordsPage>(*window, DeskPage::records); }
   StorePanel& panel() { return page().store(); }
   void open(const StoreQuestion& question) {
     panel().openStore(question);

@@ -32,12 +32,12 @@ class German : public ::testing::Test {
 
 template <class Object>
 void add_labels(std::set<std::string>& labels) {
-  for (const Field<Object>& field : fields_of<Object>().fields) labels.insert(field.label);
+  for (const FieldInfo& field : fields_of<Object>().fields) labels.insert(field.label);
 }
 
 TEST_F(German, IsSpokenByTheChainTheMenusAndTheCoresTables) {
   MainWindow window;
-  EXPECT_EQ(window.page(0).title(), "Nähte");
+  EXPECT_EQ(window.page(DeskPage::seams).title(), "Nähte");
   EXPECT_EQ(core_label("travel speed"), "Schweißgeschwindigkeit");
   EXPECT_EQ(core_label("Heat input"), "Wärmeeinbringung");
   EXPECT_EQ(severity_word(Severity::fail), "Fehler");
@@ -61,7 +61,7 @@ TEST_F(German, KnowsEveryLabelOfFieldsAndColumns) {
 
 template <class Object>
 void expect_german_expectations() {
-  for (const Field<Object>& field : fields_of<Object>().fields)
+  for (const FieldInfo& field : fields_of<Object>().fields)
     if (field.kind != FieldKind::object && field.kind != FieldKind::object_list)
       for (const std::string& text : {field.expectation(), field.element_expectation()}) {
         if (text.find("[x, y, z]") == std::string::npos) {

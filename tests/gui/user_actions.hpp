@@ -55,9 +55,14 @@ inline void bring_to_front(QWidget& window) {
   QApplication::processEvents();
 }
 
+/// As it is called where a test fails.
+inline std::ostream& operator<<(std::ostream& out, DeskPage page) {
+  return out << "page " << position_of(page) + 1;
+}
+
 template <class Wanted>
-Wanted& page_of(MainWindow& window, int index) {
-  return dynamic_cast<Wanted&>(window.page(index));
+Wanted& page_of(MainWindow& window, DeskPage page) {
+  return dynamic_cast<Wanted&>(window.page(page));
 }
 
 /// Someone at the desk: keys go to whatever has the focus, clicks to where a thing is drawn, and all are
@@ -116,10 +121,10 @@ class UserActions {
     QApplication::processEvents();
   }
   /// Goes to a page by its key.
-  void page(int index) {
+  void page(DeskPage page) {
     ++pages;
-    key(static_cast<Qt::Key>(Qt::Key_1 + index), Qt::ControlModifier);
-    ASSERT_EQ(window_.currentPage(), index);
+    key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(page)), Qt::ControlModifier);
+    ASSERT_EQ(window_.currentPage(), page);
   }
   void report(const char* task) const {
     std::printf("[ task     ] %s: %d keys, %d clicks, %d pages\n", task, keys, clicks, pages);
@@ -160,7 +165,7 @@ class DeskTest : public ::testing::Test {
   }
   /// A picture of the window as it stands, into the build folder, to be looked at.
   void photograph(const QString& name) {
-    QTest::qWait(120);
+    QApplication::processEvents();
     QDir().mkpath(QString::fromStdString(build_path("/screenshots")));
     EXPECT_TRUE(window->grab().save(QString::fromStdString(build_path("/screenshots/%1.png")).arg(name)));
   }

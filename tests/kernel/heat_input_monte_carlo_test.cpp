@@ -44,7 +44,7 @@ double first_order_kJ_mm() {
   const double u[] = {pulsed.u_voltage_V, pulsed.u_current_A, pulsed.u_travel_speed_mm_s,
                       (pulsed.efficiency_high - pulsed.efficiency_low) / std::sqrt(12.0)};
   double variance = 0;
-  for (Eigen::Index i = 0; i < 4; ++i) variance += std::pow(Q.derivatives()[i] * u[i], 2);
+  for (std::size_t i = 0; i < 4; ++i) variance += std::pow(Q.derivatives()[i] * u[i], 2);
   return std::sqrt(variance);
 }
 

@@ -140,6 +140,17 @@ TEST_F(Parts, a_part_is_open_until_the_next_log_completes_the_pass) {
   EXPECT_EQ(unit_status(ledger_, "U1").complete, std::optional<bool>(false));
 }
 
+TEST_F(Parts, of_parts_together_the_least_certain_one_says_how_short_they_may_be) {
+  // By the logged travel speed: shorter by 20 mm may still be the whole.
+  PassRecord by_speed = part_of("U1", 0, 200, Verdict::undecided, morning);
+  by_speed.coverage->spans.clear();
+  by_speed.coverage->allowed_short_mm = 20;
+  import(by_speed, "a.csv");
+  // The audit that reads the second log passes both together, and the unit's status is the same.
+  import(part_of("U1", 200, 385, Verdict::pass, later), "b.csv");
+  EXPECT_EQ(unit_status(ledger_, "U1").complete, std::optional<bool>(true));
+}
+
 TEST_F(Parts, a_pass_is_short_again_when_the_part_it_was_judged_with_is_void) {
   const IngestOutcome first = import(part_of("U1", 0, 205, Verdict::undecided, morning), "a.csv");
   import(part_of("U1", 200, 400, Verdict::pass, later), "b.csv");

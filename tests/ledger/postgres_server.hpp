@@ -3,7 +3,7 @@
 #include <memory>
 #include <string>
 
-#include "base/scratch_folder.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt::test {
 

@@ -6,8 +6,8 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "base/scratch_folder.hpp"
 #include "ledger/tree/signed_head.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
 

@@ -12,9 +12,9 @@
 
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
-#include "base/scratch_places.hpp"
 #include "ledger/bundle/bundle.hpp"
 #include "ledger/store/sqlite_schema.hpp"
+#include "support/scratch_places.hpp"
 #include "writers.hpp"
 
 using namespace seamtakt;

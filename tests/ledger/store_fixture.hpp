@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "base/scratch_folder.hpp"
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt::test {
 

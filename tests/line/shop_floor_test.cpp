@@ -10,6 +10,7 @@
 #include "line/cart.hpp"
 #include "line/orders.hpp"
 #include "line/release.hpp"
+#include "support/folder_test.hpp"
 
 namespace seamtakt::testing {
 namespace {
@@ -141,16 +142,7 @@ TEST(Carts, RefuseQuantitiesThatAreNone) {
   EXPECT_THROW(parse_cart("part,quantity\n,2\n", "cart.csv"), InputError);
 }
 
-class Folder : public ::testing::Test {
- protected:
-  std::filesystem::path folder;
-  void SetUp() override {
-    char name[] = "/tmp/seamtakt-carts-XXXXXX";
-    folder = mkdtemp(name);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder); }
-  void write(const std::string& name, const std::string& text) { std::ofstream(folder / name) << text; }
-};
+class Folder : public FolderTest {};
 
 TEST_F(Folder, OfCartsReleasesTheCompleteOnesAndNamesWhatOthersWaitFor) {
   write("U1.csv", "part,quantity\nrail,2\ncross,5\nhitch,1\n");

@@ -167,3 +167,18 @@ TEST_F(Evaluated, WeldmentSumsItsPasses) {
   EXPECT_NEAR(evaluation.weldments[0].wire_kg, wire_g / 1000, 1e-12);
   EXPECT_DOUBLE_EQ(evaluation.weldments[0].robot_share_pct, 100);
 }
+
+TEST_F(Evaluated, an_instrument_of_the_wire_feed_alone_gives_a_heat_input_no_uncertainty) {
+  Instrument feed;
+  feed.id = "feed";
+  feed.quantity = "wire_feed_speed";
+  feed.half_width_pct = 1;
+  feed.of = "reading";
+  plan.measuring.reset();
+  plan.instruments = {feed};
+  const Evaluation measured = evaluate(plan);
+  EXPECT_FALSE(measured.passes[0].U_heat_input_kJ_mm);
+  EXPECT_FALSE(measured.passes[0].U_cooling_time_s);
+  ASSERT_TRUE(measured.seams[0].leg_mm);
+  EXPECT_GT(measured.seams[0].U_leg_mm.value_or(0), 0) << "the leg rests on the wire that is fed";
+}

@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <set>
+#include <stdexcept>
 
 #include "base/error.hpp"
 #include "base/units/units.hpp"
@@ -13,10 +15,10 @@ using plan_edit::test_data;
 
 namespace {
 
-void for_each_table(const TableInfo& table, std::set<const TableInfo*>& seen) {
+void for_each_table(const FieldTable& table, std::set<const FieldTable*>& seen) {
   if (!seen.insert(&table).second) return;
-  for (const FieldInfo* field : table.infos)
-    if (field->nested) for_each_table(field->nested(), seen);
+  for (const FieldInfo& field : table.fields)
+    if (field.nested) for_each_table(field.nested(), seen);
 }
 
 template <class T>
@@ -33,18 +35,18 @@ void expect_text_comes_back(const T& object) {
 }  // namespace
 
 TEST(FieldTables, EachFieldHasALabelASentenceAndTheUnitThatItsKeyNames) {
-  std::set<const TableInfo*> tables;
+  std::set<const FieldTable*> tables;
   for_each_table(fields_of<Plan>(), tables);
   EXPECT_EQ(tables.size(), 32u);
-  for (const TableInfo* table : tables) {
-    EXPECT_LE(table->infos.size(), 64u);
-    for (const FieldInfo* field : table->infos) {
-      const std::string name = std::string(table->name) + "." + std::string(field->key);
-      EXPECT_NE(std::string(field->label), "") << name;
-      EXPECT_TRUE(std::string_view(field->help).ends_with('.')) << name;
-      const Unit* unit = unit_of_key(field->key);
-      EXPECT_TRUE(unit == nullptr || field->unit == std::string_view(unit->name)) << name;
-      EXPECT_EQ(table->infos[table->find(field->key, 7)], field) << name;
+  for (const FieldTable* table : tables) {
+    EXPECT_LE(table->fields.size(), 64u);
+    for (const FieldInfo& field : table->fields) {
+      const std::string name = std::string(table->name) + "." + std::string(field.key);
+      EXPECT_NE(std::string(field.label), "") << name;
+      EXPECT_TRUE(std::string_view(field.help).ends_with('.')) << name;
+      const Unit* unit = unit_of_key(field.key);
+      EXPECT_TRUE(unit == nullptr || field.unit == std::string_view(unit->name)) << name;
+      EXPECT_EQ(&table->fields[table->find(field.key, 7)], &field) << name;
     }
   }
 }
@@ -77,6 +79,35 @@ TEST(FieldTables, TypingWhatCannotBeLeavesTheValueAsItWas) {
   EXPECT_THROW(speed.set_number(schedule, 0), InputError);
   speed.set_number(schedule, 0.1);
   EXPECT_EQ(speed.number(schedule), 0.1);
+}
+
+TEST(FieldTables, AFieldRefusesAnObjectOfAnotherStruct) {
+  const FieldInfo& speed = *field_named<Schedule>("travel_speed_mm_s");
+  Seam seam;
+  EXPECT_THROW(speed.text(seam), std::logic_error);
+  EXPECT_THROW(speed.set_number(seam, 7), std::logic_error);
+}
+
+TEST(FieldTables, ANumberThatIsNoneOrOutsideIsRefusedAsItsTextIs) {
+  Schedule schedule;
+  schedule.current_A = 200;
+  for (const char* key : {"current_A", "travel_speed_mm_s", "revision"}) {
+    const FieldInfo& field = *field_named<Schedule>(key);
+    for (const double number : {-1.0, 1e300, std::nan(""), HUGE_VAL}) {
+      const auto refusal = [&](const auto& set) -> std::string {
+        try {
+          set();
+        } catch (const InputError& error) {
+          return error.what();
+        }
+        return "accepted";
+      };
+      const std::string of_number = refusal([&] { field.set_number(schedule, number); });
+      EXPECT_EQ(of_number, refusal([&] { field.set_text(schedule, number_text(number)); })) << key;
+      EXPECT_NE(of_number, "accepted") << key << ' ' << number;
+    }
+  }
+  EXPECT_EQ(schedule.current_A, 200);
 }
 
 TEST(FieldTables, EmptyTextMakesAFieldAbsentOrItsDefault) {

@@ -65,8 +65,8 @@ class RandomPlan {
   }
   std::string point() { return "[" + number_text(number({})) + ", " + number_text(number({})) + ", 7]"; }
 
-  std::string value(const TableInfo& table, const FieldInfo& field, int index);
-  std::string object(const TableInfo& table, int index);
+  std::string value(const FieldTable& table, const FieldInfo& field, int index);
+  std::string object(const FieldTable& table, int index);
   std::string objects(const FieldInfo& field);
 
   std::mt19937_64 random_;
@@ -89,7 +89,7 @@ IdList list_of(std::string_view table) {
   return none;
 }
 
-std::string RandomPlan::value(const TableInfo& table, const FieldInfo& field, int index) {
+std::string RandomPlan::value(const FieldTable& table, const FieldInfo& field, int index) {
   const std::string_view key = field.key;
   if (key == "id") return id(list_of(table.name), index);
   if (key == "format") return "\"weldplan\"";
@@ -149,7 +149,7 @@ std::string RandomPlan::value(const TableInfo& table, const FieldInfo& field, in
 }
 
 std::string RandomPlan::objects(const FieldInfo& field) {
-  const TableInfo& table = field.nested();
+  const FieldTable& table = field.nested();
   const IdList list = list_of(table.name);
   const int count =
       list == IdList::none || list == IdList::seams ? below(3) : counts_[static_cast<std::size_t>(list)];
@@ -158,7 +158,7 @@ std::string RandomPlan::objects(const FieldInfo& field) {
   return json + "]";
 }
 
-std::string RandomPlan::object(const TableInfo& table, int index) {
+std::string RandomPlan::object(const FieldTable& table, int index) {
   std::set<std::string_view> left_out;
   for (const KeyGroup& group : table.groups) {
     const std::size_t chosen = random_() % group.keys.size();
@@ -169,14 +169,13 @@ std::string RandomPlan::object(const TableInfo& table, int index) {
   if (left_out.contains("leg_mm") && left_out.contains("throat_mm"))
     left_out.insert({"leg_max_mm", "throat_max_mm"});
   std::vector<std::string> members;
-  for (const FieldInfo* field : table.infos) {
+  for (const FieldInfo& field : table.fields) {
     bool in_group = false;
     for (const KeyGroup& group : table.groups)
-      for (std::string_view key : group.keys) in_group = in_group || key == field->key;
-    const bool is_list =
-        field->kind == FieldKind::object_list || field->key == "cell" || field->key == "line";
-    if (left_out.contains(field->key) || !(field->required || in_group || is_list || often())) continue;
-    members.push_back("\"" + std::string(field->key) + "\": " + value(table, *field, index));
+      for (std::string_view key : group.keys) in_group = in_group || key == field.key;
+    const bool is_list = field.kind == FieldKind::object_list || field.key == "cell" || field.key == "line";
+    if (left_out.contains(field.key) || !(field.required || in_group || is_list || often())) continue;
+    members.push_back("\"" + std::string(field.key) + "\": " + value(table, field, index));
   }
   for (int i = below(3); i > 0; --i)
     members.push_back("\"x_" + std::to_string(i) + "\": [" + text() + ", 1.0, {}]");

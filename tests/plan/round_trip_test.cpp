@@ -34,21 +34,21 @@ std::string difference(const JsonNode& a, const JsonNode& b, const std::string& 
   return "";
 }
 
-void see_keys(const JsonNode& node, const TableInfo& table, std::set<std::string>& seen) {
+void see_keys(const JsonNode& node, const FieldTable& table, std::set<std::string>& seen) {
   for (const auto& [key, value] : node.members) {
     const std::size_t at = table.find(key);
-    if (at == TableInfo::npos) continue;
+    if (at == FieldTable::npos) continue;
     seen.insert(std::string(table.name) + "." + key);
-    if (table.infos[at]->kind == FieldKind::object) see_keys(value, table.infos[at]->nested(), seen);
-    if (table.infos[at]->kind == FieldKind::object_list)
-      for (const JsonNode& element : value.elements) see_keys(element, table.infos[at]->nested(), seen);
+    if (table.fields[at].kind == FieldKind::object) see_keys(value, table.fields[at].nested(), seen);
+    if (table.fields[at].kind == FieldKind::object_list)
+      for (const JsonNode& element : value.elements) see_keys(element, table.fields[at].nested(), seen);
   }
 }
 
-void all_keys(const TableInfo& table, std::set<std::string>& keys) {
-  for (const FieldInfo* field : table.infos) {
-    keys.insert(std::string(table.name) + "." + std::string(field->key));
-    if (field->nested) all_keys(field->nested(), keys);
+void all_keys(const FieldTable& table, std::set<std::string>& keys) {
+  for (const FieldInfo& field : table.fields) {
+    keys.insert(std::string(table.name) + "." + std::string(field.key));
+    if (field.nested) all_keys(field.nested(), keys);
   }
 }
 

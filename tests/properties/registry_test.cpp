@@ -204,8 +204,8 @@ TEST(Registry, RefusesBadInputAndNamesTheOption) {
       ADD_FAILURE() << "taken as good";
     } catch (const InputError& error) {
       EXPECT_EQ(error.where(), bad.where) << error.what();
-      EXPECT_FALSE(error.found().empty());
-      EXPECT_FALSE(error.expected().empty());
+      EXPECT_FALSE(error.found().english().empty());
+      EXPECT_FALSE(error.expected().english().empty());
     }
   }
   for (const Quantity* quantity : quantities())

@@ -8,6 +8,7 @@
 
 #include "audit_fixture.hpp"
 #include "base/error.hpp"
+#include "support/folder_test.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -249,21 +250,11 @@ TEST(HostileLog, LinesCountNewlinesInQuotes) {
   EXPECT_EQ(result.rejected.listed.at(0).line, 5u);
 }
 
-class HostileFile : public ::testing::Test {
- protected:
-  void SetUp() override {
-    folder_ = std::filesystem::temp_directory_path() / ("seamtakt-log-" + std::to_string(::getpid()));
-    std::filesystem::create_directories(folder_);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-  std::string path(const char* name) const { return (folder_ / name).string(); }
-
-  std::filesystem::path folder_;
-};
+class HostileFile : public FolderTest {};
 
 TEST_F(HostileFile, PathsThatAreNoLogAreRefusedAtOnce) {
   ASSERT_EQ(::mkfifo(path("fifo.csv").c_str(), 0600), 0);
-  for (const std::string& each : {path("absent.csv"), path("fifo.csv"), folder_.string(),
+  for (const std::string& each : {path("absent.csv"), path("fifo.csv"), folder.string(),
                                   std::string("/dev/zero"), path("a/b/c.csv"), std::string("")})
     EXPECT_THROW(audit({{each, nullptr}}, {}, nullptr), InputError) << each;
 }

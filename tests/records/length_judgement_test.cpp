@@ -52,6 +52,22 @@ TEST(LengthJudgement, FortyMillimetresOfASeamAreNoPass) {
   EXPECT_EQ(findings_of(closed, "record.length.short")[0].severity, Severity::fail);
 }
 
+TEST(LengthJudgement, AStoredPartByTheTravelSpeedAllowsTheUnionWhatItIsAllowed) {
+  const Plan plan = small_plan();
+  AuditOptions options = closing();
+  StoredWelds::Part by_speed;
+  by_speed.seq = 7;
+  by_speed.coverage = coverage_needed(plan.weldments.at(0).seams.at(0));
+  by_speed.coverage.welded_mm = 200;
+  by_speed.coverage.allowed_short_mm = 20;
+  options.stored = [&](const PassRecord&) { return StoredWelds{{by_speed}, false}; };
+  const auto together = audit_text(header + weld("U1", 0, 200, 385), options, &plan);
+  EXPECT_EQ(count_of(together, "record.length.short"), 0u);
+  by_speed.coverage.allowed_short_mm = 5;
+  const auto shorter = audit_text(header + weld("U1", 0, 200, 380), options, &plan);
+  EXPECT_EQ(count_of(shorter, "record.length.short"), 1u);
+}
+
 TEST(LengthJudgement, ALaterUnitOnTheRobotClosesTheUnit) {
   const Plan plan = small_plan();
   const auto result = audit_text(header + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 40), {}, &plan);

@@ -14,7 +14,7 @@ namespace {
 
 const std::filesystem::path root = source_path();
 
-TEST(Outputs, no_file_is_saved_without_a_look_at_what_is_there) {
+TEST(Outputs, NoFileIsSavedWithoutALookAtWhatIsThere) {
   // Who may save at once: what asks itself, a key that asked before, recovery copies in the program's own
   // folder.
   const std::set<std::string> allowed = {"calc/base/files/atomic_save.cpp", "calc/base/files/atomic_save.hpp",

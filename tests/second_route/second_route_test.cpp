@@ -6,8 +6,8 @@
 #include <fstream>
 #include <sstream>
 
-#include "base/scratch_folder.hpp"
 #include "published/row_checks.hpp"
+#include "support/scratch_folder.hpp"
 
 namespace seamtakt::published {
 namespace {

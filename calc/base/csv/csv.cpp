@@ -11,24 +11,6 @@ namespace seamtakt {
 
 namespace {
 
-/// The sign that stands most often in the first line that isn't blank, quoted text left out; ',' where none
-/// does.
-char delimiter_of(std::string_view text) {
-  std::size_t commas = 0, semicolons = 0, tabs = 0;
-  bool quoted = false, any = false;
-  for (char c : text) {
-    if (c == '"') quoted = !quoted;
-    if (quoted) continue;
-    if ((c == '\n' || c == '\r') && any) break;
-    any = any || (c != '\n' && c != '\r');
-    commas += c == ',';
-    semicolons += c == ';';
-    tabs += c == '\t';
-  }
-  if (semicolons > commas && semicolons >= tabs) return ';';
-  return tabs > commas ? '\t' : ',';
-}
-
 /// Reads records one after another and knows where it stands.
 class RecordReader {
  public:
@@ -168,6 +150,21 @@ void take_header(CsvTable& table, const CsvRow& row) {
 
 }  // namespace
 
+char csv_delimiter(std::string_view text) {
+  constexpr std::string_view delimiters = ",;\t";
+  std::size_t counts[delimiters.size()] = {};
+  bool quoted = false, any = false;
+  for (char c : text) {
+    if (c == '"') quoted = !quoted;
+    if (quoted) continue;
+    if ((c == '\n' || c == '\r') && any) break;
+    any = any || (c != '\n' && c != '\r');
+    if (const auto at = delimiters.find(c); at != std::string_view::npos) ++counts[at];
+  }
+  return delimiters[static_cast<std::size_t>(std::max_element(std::begin(counts), std::end(counts)) -
+                                             counts)];
+}
+
 int CsvTable::column(std::string_view name) const {
   const auto at = std::find_if(header.begin(), header.end(), [name](const std::string& column) {
     return lower_case(column) == lower_case(name);
@@ -190,7 +187,7 @@ CsvTable parse_csv(std::string_view text, const std::string& file, const CsvLimi
   if (text.starts_with("\xef\xbb\xbf")) text.remove_prefix(3);
   CsvTable table;
   table.file = file;
-  table.delimiter = delimiter_of(text);
+  table.delimiter = csv_delimiter(text);
   RecordReader reader(text, file, table.delimiter, limits);
   CsvRow row;
   if (!reader.next(row)) throw InputError(printable(file), "an empty file", "a header row");

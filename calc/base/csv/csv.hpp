@@ -35,6 +35,10 @@ struct CsvTable {
   std::size_t require(std::string_view name) const;
 };
 
+/// The sign of ',', ';' and tab that the first line that isn't blank has most often, quoted text left out; of
+/// equals the first, so ',' where it has none.
+char csv_delimiter(std::string_view text);
+
 /// Parses `text`. InputError with FILE:LINE:COLUMN for an open quote, text after a quote, a row whose
 /// number of fields differs from the header's, a column twice, an empty file, NUL, invalid UTF-8, a limit
 /// passed.

@@ -21,15 +21,10 @@ namespace {
 
 void check_expected(const SaveTarget& target, const std::string& expected_sha256) {
   if (expected_sha256.empty()) return;
-  if (!target.status) {
-    throw InputError(printable(target.path), "no such file any more",
-                     "the file as it was when it was loaded");
-  }
+  if (!target.status) throw ChangedOnDisk(target.path, "no such file any more");
   const std::string bytes = read_file(target.path, std::numeric_limits<std::size_t>::max() / 2);
-  if (sha256_hex(bytes) != expected_sha256) {
-    throw InputError(printable(target.path), "a file that has been changed since it was loaded",
-                     "the file as it was when it was loaded");
-  }
+  if (sha256_hex(bytes) != expected_sha256)
+    throw ChangedOnDisk(target.path, "a file that has been changed since it was loaded");
 }
 
 /// Makes the old file known as NAME~ as well, by a link where the file system has links, else by a copy.

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <stdexcept>
 #include <system_error>
 #include <utility>
 
@@ -24,11 +25,9 @@ namespace {
 }
 
 std::size_t read_some(int descriptor, char* to, std::size_t capacity, const std::string& name) {
-  for (;;) {
-    const ssize_t count = ::read(descriptor, to, capacity);
-    if (count >= 0) return static_cast<std::size_t>(count);
-    if (errno != EINTR) fail(name, errno);
-  }
+  const ssize_t count = retried([&] { return ::read(descriptor, to, capacity); });
+  if (count < 0) fail(name, errno);
+  return static_cast<std::size_t>(count);
 }
 
 void require_regular(const std::string& path, const struct stat& status) {
@@ -56,17 +55,28 @@ class FileBytes : public ByteSource {
   std::size_t read(char* to, std::size_t capacity) override {
     const std::size_t count = read_some(file_.get(), to, capacity, path_);
     taken_ += count;
-    // Half a log would be judged as if it were the whole, so a file that changes under the reader is refused.
-    if (count == 0 ? taken_ != size_ : taken_ > size_) {
-      throw InputError(printable(path_), "a file that changed while it was read",
-                       std::to_string(size_) + " bytes, as when it was opened");
-    }
+    require_same_size(count, taken_);
     return count;
+  }
+  bool can_read_at() const override { return true; }
+  std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity) override {
+    const ssize_t count =
+        retried([&] { return ::pread(file_.get(), to, capacity, static_cast<off_t>(offset)); });
+    if (count < 0) fail(path_, errno);
+    require_same_size(static_cast<std::size_t>(count), offset + static_cast<std::uint64_t>(count));
+    return static_cast<std::size_t>(count);
   }
   std::uint64_t bytes_taken() const override { return taken_; }
   std::uint64_t bytes_total() const override { return size_; }
 
  private:
+  /// Half a log would be judged as if it were the whole, so a file that changes under the reader is refused.
+  void require_same_size(std::size_t count, std::uint64_t read_to) const {
+    if (count == 0 ? read_to == size_ : read_to <= size_) return;
+    throw InputError(printable(path_), "a file that changed while it was read",
+                     std::to_string(size_) + " bytes, as when it was opened");
+  }
+
   std::string path_;
   Descriptor file_;
   std::uint64_t size_ = 0, taken_ = 0;
@@ -90,10 +100,16 @@ class MemoryBytes : public ByteSource {
   MemoryBytes(std::string bytes, std::size_t chunk) : bytes_(std::move(bytes)), chunk_(chunk) {}
 
   std::size_t read(char* to, std::size_t capacity) override {
-    std::size_t count = std::min(capacity, bytes_.size() - at_);
-    if (chunk_ > 0) count = std::min(count, chunk_);
-    std::memcpy(to, bytes_.data() + at_, count);
+    const std::size_t count = read_at(at_, to, capacity);
     at_ += count;
+    return count;
+  }
+  bool can_read_at() const override { return true; }
+  std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity) override {
+    const std::size_t at = std::min<std::size_t>(offset, bytes_.size());
+    std::size_t count = std::min(capacity, bytes_.size() - at);
+    if (chunk_ > 0) count = std::min(count, chunk_);
+    std::memcpy(to, bytes_.data() + at, count);
     return count;
   }
   std::uint64_t bytes_taken() const override { return at_; }
@@ -119,6 +135,10 @@ class WithHead : public ByteSource {
   }
   std::uint64_t bytes_taken() const override { return rest_->bytes_taken(); }
   std::uint64_t bytes_total() const override { return rest_->bytes_total(); }
+  bool can_read_at() const override { return rest_->can_read_at(); }
+  std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity) override {
+    return rest_->read_at(offset, to, capacity);
+  }
 
  private:
   std::string head_;
@@ -144,6 +164,10 @@ bool ends_in_gz(const std::string& path) {
 }
 
 }  // namespace
+
+std::size_t ByteSource::read_at(std::uint64_t, char*, std::size_t) {
+  throw std::logic_error("bytes that come one after the other are read at a place");
+}
 
 std::unique_ptr<ByteSource> open_log_bytes(const std::string& path) {
   const bool standard_input = path == "-";

@@ -19,6 +19,11 @@ class ByteSource {
   virtual std::uint64_t bytes_taken() const = 0;
   /// Size of the file; 0 where it isn't known.
   virtual std::uint64_t bytes_total() const { return 0; }
+  /// Whether read_at() works: what is read is what stands in a file of known size.
+  virtual bool can_read_at() const { return false; }
+  /// Reads up to `capacity` bytes from `offset` on, as read() does, but for where it goes on; several threads
+  /// may at once.
+  virtual std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity);
 };
 
 /// A log by its path. "-": standard input, compressed (gzip) or not. A name that ends in ".gz": gzip.

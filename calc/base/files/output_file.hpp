@@ -41,4 +41,13 @@ void check_output(const std::string& path, FileKind kind);
 void save_output(const std::string& path, FileKind kind, std::string_view bytes,
                  const SaveOptions& options = {});
 
+/// The same for bytes that take work to make: what may not be covered is refused before the work, too. `make`
+/// returns the bytes.
+template <class Make>
+void save_made(const std::string& path, FileKind kind, const Make& make, const SaveOptions& options = {}) {
+  check_output(path, kind);
+  const auto& bytes = make();
+  save_output(path, kind, {bytes.data(), static_cast<std::size_t>(bytes.size())}, options);
+}
+
 }  // namespace seamtakt

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "base/json/json_scalars.hpp"
 #include "base/json/json_scanner.hpp"
 #include "base/text/utf8.hpp"
 

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/error.hpp"
+#include "base/json/json_fault.hpp"
 #include "base/json/json_node.hpp"
 #include "base/text/utf8.hpp"
 
@@ -48,7 +49,7 @@ class PlaceFinder {
   Place start_, now_;
 };
 
-/// UserActions the text's bytes to the parser and tells how many it has taken.
+/// Hands the text's bytes to the parser and tells how many it has taken.
 class CountedBytes {
  public:
   using iterator_category = std::input_iterator_tag;
@@ -129,8 +130,8 @@ class TreeBuilder {
     check_string(name);
     Open& object = open_.back();
     if (!object.take(name))
-      refuse("the key \"" + printable(name) + "\" a second time", "each key once in an object");
-    if (object.node->members.size() >= limits_.members) refuse_members("members in one object");
+      refuse(Sentence("json.key.twice"_key, {{"key", printable(name)}}), "each key once in an object"_word);
+    if (object.node->members.size() >= limits_.members) refuse_count("json.members.too-many"_key);
     object.node->members.push_back({std::move(name), JsonNode()});
     return true;
   }
@@ -138,7 +139,7 @@ class TreeBuilder {
   bool parse_error(std::size_t, const std::string& token, const Dom::exception& error);
 
   JsonNode& root() { return root_; }
-  [[noreturn]] void refuse(std::string found, std::string expected) const {
+  [[noreturn]] void refuse(Sentence found, Sentence expected) const {
     refuse_at(token_, std::move(found), std::move(expected));
   }
 
@@ -179,8 +180,8 @@ class TreeBuilder {
   bool open(JsonNode::Kind kind) {
     JsonNode* node = add(kind);
     if (open_.size() >= limits_.depth) {
-      refuse("nesting deeper than " + std::to_string(limits_.depth),
-             "fewer arrays and objects in one another");
+      refuse(Sentence("json.nesting.too-deep"_key, {{"depth", limits_.depth}}),
+             "fewer arrays and objects in one another"_word);
     }
     open_.push_back({node, {}});
     return true;
@@ -191,15 +192,16 @@ class TreeBuilder {
   }
   void check_string(const std::string& text) const {
     if (text.size() > limits_.string_bytes) {
-      refuse("a string of " + std::to_string(text.size()) + " bytes",
-             "at most " + std::to_string(limits_.string_bytes));
+      refuse(Sentence("json.string.size"_key, {{"bytes", text.size()}}),
+             Sentence("refusal.at-most"_key, {{"count", limits_.string_bytes}}));
     }
-    if (text.find('\0') != std::string::npos) refuse("the character NUL in a string", "text without NUL");
+    if (text.find('\0') != std::string::npos)
+      refuse("the character NUL in a string"_word, "text without NUL"_word);
   }
-  [[noreturn]] void refuse_members(const char* what) const {
-    refuse("more than " + std::to_string(limits_.members) + " " + what, "fewer");
+  [[noreturn]] void refuse_count(SentenceKey key) const {
+    refuse(Sentence(key, {{"count", limits_.members}}), "fewer"_word);
   }
-  [[noreturn]] void refuse_at(Place place, std::string found, std::string expected) const {
+  [[noreturn]] void refuse_at(Place place, Sentence found, Sentence expected) const {
     throw InputError(printable(file_) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column),
                      std::move(found), std::move(expected), pointer());
   }
@@ -216,8 +218,6 @@ class TreeBuilder {
     return text;
   }
 
-  std::string piece_at(Place place) const;
-
   std::string_view text_;
   std::string file_;
   const JsonLimits& limits_;
@@ -232,14 +232,15 @@ class TreeBuilder {
 
 JsonNode* TreeBuilder::add(JsonNode::Kind kind) {
   find_token();
-  if (++values_ > limits_.values) refuse("more than " + std::to_string(limits_.values) + " values", "fewer");
+  if (++values_ > limits_.values)
+    refuse(Sentence("json.values.too-many"_key, {{"count", limits_.values}}), "fewer"_word);
   JsonNode* node = &root_;
   if (!open_.empty()) {
     JsonNode& parent = *open_.back().node;
     if (parent.kind == JsonNode::Kind::object) {
       node = &parent.members.back().value;
     } else {
-      if (parent.elements.size() >= limits_.members) refuse_members("elements in one array");
+      if (parent.elements.size() >= limits_.members) refuse_count("json.elements.too-many"_key);
       node = &parent.elements.emplace_back();
     }
   }
@@ -249,79 +250,28 @@ JsonNode* TreeBuilder::add(JsonNode::Kind kind) {
   return node;
 }
 
-/// What the library's message says is wrong inside a string, in this program's words.
-struct StringFault {
-  std::string_view part;
-  const char* found;
-  const char* expected;
-};
-constexpr StringFault string_faults[] = {
-    {"surrogate", "half of a surrogate pair", "both \\u halves of it"},
-    {"ill-formed UTF-8", "a byte that isn't UTF-8", "UTF-8 text"},
-    {"control character", "a control character in a string", "an escape such as \\n"},
-    {"forbidden character after backslash", "an unknown escape in a string", "an escape that JSON has"},
-    {"must be followed by 4 hex digits", "a \\u escape cut short", "four hexadecimal digits"},
-};
-
-/// What may stand where the parser met something else.
-const char* expected_by(std::string_view message) {
-  const auto says = [message](std::string_view part) { return message.find(part) != std::string_view::npos; };
-  if (says("parsing object key")) return "a key in double quotes";
-  if (says("parsing object separator")) return "':' after the key";
-  if (says("parsing object -")) return "',' or '}'";
-  if (says("parsing array -")) return "',' or ']'";
-  return "a JSON value";
-}
-
-/// The piece of text that begins at a place, as far as a person needs it to find it.
-std::string TreeBuilder::piece_at(Place place) const {
-  constexpr std::size_t longest = 30;
-  constexpr std::string_view signs = " \t\r\n,:[]{}";
-  const std::string_view rest = text_.substr(place.byte, longest);
-  if (rest.empty()) return "the end of the text";
-  std::size_t size = 1;
-  if (rest.front() == '"') {
-    size = std::min(rest.find('"', 1), rest.size() - 1) + 1;
-  } else if (signs.find(rest.front()) == std::string_view::npos) {
-    size = std::min(rest.find_first_of(signs), rest.size());
-  }
-  const std::string_view piece = rest.substr(0, size);
-  return piece.front() == '"' ? "the string " + printable(piece) : "\"" + printable(piece) + "\"";
-}
-
 bool TreeBuilder::parse_error(std::size_t, const std::string&, const Dom::exception& error) {
-  // Behind "last read" the library repeats the file's own text, which mustn't be taken for the message.
-  find_token();
-  const std::string whole = error.what();
-  const std::string_view message = std::string_view(whole).substr(0, whole.find("; last read: '"));
-  const auto says = [message](std::string_view part) { return message.find(part) != std::string_view::npos; };
-  if (error.id == 406) refuse("the number " + piece_at(token_), "a finite number");
-  if (says("unexpected end of input") || says("missing closing quote")) {
-    refuse_at(places_.at(taken()), "the end of the text", "the rest of a JSON value");
+  constexpr int number_out_of_range = 406;
+  if (error.id == number_out_of_range) {
+    find_token();
+    refuse(Sentence("json.number"_key, {{"number", json_piece(text_, token_.byte)}}), "a finite number"_word);
   }
-  const Place last = places_.at(taken() - 1);
-  for (const StringFault& fault : string_faults) {
-    if (says("invalid string") && says(fault.part)) refuse_at(last, fault.found, fault.expected);
-  }
-  // A sign is one byte, so it is the last that was read; of a word or a number the parser has read more.
-  const bool is_sign =
-      says("unexpected ','") || says("unexpected ':'") || says("unexpected ']'") || says("unexpected '}'");
-  const Place place = is_sign ? last : token_;
-  const bool finished = values_ > 0 && open_.empty();
-  refuse_at(place, piece_at(place), finished ? "the end of the text" : expected_by(message));
+  JsonFault fault = find_json_fault(text_);
+  refuse_at(places_.at(fault.byte), std::move(fault.found), std::move(fault.expected));
 }
 
 void check_bytes(std::string_view text, const std::string& file, const JsonLimits& limits) {
   const std::string name = printable(file);
   if (text.size() > limits.bytes) {
-    throw InputError(name, "more than " + std::to_string(limits.bytes) + " bytes", "a smaller file");
+    throw InputError(name, Sentence("json.bytes.too-many"_key, {{"bytes", limits.bytes}}),
+                     "a smaller file"_word);
   }
   const std::size_t nul = text.find('\0');
   if (nul == std::string_view::npos) return;
   // The parser takes NUL for the end of the text, so it is looked for here.
   const Place place = PlaceFinder(text).at(nul);
   throw InputError(name + ":" + std::to_string(place.line) + ":" + std::to_string(place.column),
-                   "the byte NUL", "JSON text in UTF-8");
+                   "the byte NUL"_word, "JSON text in UTF-8"_word);
 }
 
 }  // namespace
@@ -330,7 +280,7 @@ JsonNode parse_json(std::string_view text, const std::string& file, const JsonLi
   check_bytes(text, file, limits);
   TreeBuilder builder(text, file, limits);
   if (!nlohmann::json::sax_parse(builder.begin(), builder.end(), &builder)) {
-    builder.refuse("text that isn't JSON", "JSON");
+    builder.refuse("text that isn't JSON"_word, "JSON"_word);
   }
   return std::move(builder.root());
 }

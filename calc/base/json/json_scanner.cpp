@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <bit>
-#include <charconv>
 #include <cmath>
 #include <cstring>
-#include <limits>
 
 #include "base/files/large_pages.hpp"
+#include "base/json/json_scalars.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
@@ -31,24 +30,6 @@ constexpr std::array<Byte, 256> byte_kinds = kinds_of_bytes();
 
 Byte kind_of(char c) {
   return byte_kinds[static_cast<unsigned char>(c)];
-}
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
-/// The value of a hexadecimal digit; 16 where it is none.
-unsigned hex_digit(char c) {
-  if (is_digit(c)) return static_cast<unsigned>(c - '0');
-  const char lower = static_cast<char>(c | 0x20);
-  return lower >= 'a' && lower <= 'f' ? static_cast<unsigned>(lower - 'a') + 10 : 16;
-}
-
-bool is_high_surrogate(unsigned unit) {
-  return unit >= 0xd800 && unit < 0xdc00;
-}
-bool is_low_surrogate(unsigned unit) {
-  return unit >= 0xdc00 && unit < 0xe000;
 }
 
 }  // namespace
@@ -321,7 +302,7 @@ bool JsonScanner::string() {
 bool JsonScanner::code_unit(unsigned& unit) {
   unit = 0;
   for (std::size_t i = 0; i < 4; ++i, ++at_) {
-    const unsigned digit = at_ < source_.size() ? hex_digit(source_[at_]) : 16;
+    const unsigned digit = at_ < source_.size() ? json_hex_digit(source_[at_]) : 16;
     if (digit > 15) return false;
     unit = unit * 16 + digit;
   }
@@ -340,7 +321,7 @@ bool JsonScanner::escape() {
 
 bool JsonScanner::digits() {
   const std::size_t begin = at_;
-  while (at_ < source_.size() && is_digit(source_[at_])) ++at_;
+  while (at_ < source_.size() && is_json_digit(source_[at_])) ++at_;
   return at_ > begin;
 }
 
@@ -388,73 +369,6 @@ bool JsonDocument::look_through(const JsonLimits& limits, std::size_t two_thread
   std::future<JsonRun> ahead =
       std::async(std::launch::async, [&] { return JsonScanner(*this, limits).run_from(likely); });
   return JsonScanner(*this, limits).run(&ahead, likely);
-}
-
-std::string unescaped_json(std::string_view quoted) {
-  std::string text;
-  const auto unit_at = [&](std::size_t at) {
-    unsigned unit = 0;
-    for (std::size_t i = at; i < at + 4; ++i) unit = unit * 16 + hex_digit(quoted[i]);
-    return unit;
-  };
-  for (std::size_t at = 1; at + 1 < quoted.size();) {
-    if (quoted[at] != '\\') {
-      text += quoted[at++];
-      continue;
-    }
-    const char c = quoted[at + 1];
-    at += 2;
-    if (c != 'u') {
-      constexpr std::string_view letters = "bfnrt", meanings = "\b\f\n\r\t";
-      const std::size_t which = letters.find(c);
-      text += which == std::string_view::npos ? c : meanings[which];
-      continue;
-    }
-    char32_t code = unit_at(at);
-    at += 4;
-    if (is_high_surrogate(static_cast<unsigned>(code))) {
-      code = 0x10000 + ((code & 0x3ff) << 10) + (unit_at(at + 2) & 0x3ff);
-      at += 6;
-    }
-    text += utf8_bytes(code);
-  }
-  return text;
-}
-
-double json_number(std::string_view text) {
-  // Up to 15 digits and a power of ten up to 22 are exact, and so their quotient is rounded once, as it must
-  // be.
-  constexpr double tens[] = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
-                             1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
-  if (text.size() <= 16) {
-    const bool negative = text.front() == '-';
-    std::int64_t whole = 0;
-    std::size_t point = text.size();
-    bool simple = true;
-    for (std::size_t i = negative; i < text.size() && simple; ++i) {
-      if (text[i] == '.')
-        point = i + 1;
-      else if (is_digit(text[i]))
-        whole = whole * 10 + (text[i] - '0');
-      else
-        simple = false;
-    }
-    const std::size_t count = text.size() - negative - (point < text.size() ? 1 : 0);
-    if (simple && count <= 15) {
-      if (whole == 0) return negative && point < text.size() ? -0.0 : 0.0;
-      const double value = static_cast<double>(negative ? -whole : whole);
-      return point < text.size() ? value / tens[text.size() - point] : value;
-    }
-  }
-  double value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error == std::errc()) return value == 0 && text == "-0" ? 0.0 : value;
-  // Beyond the range of doubles: the careful reader tells too large from too small.
-  try {
-    return parse_json(text, "").number;
-  } catch (const std::exception&) {
-    return std::numeric_limits<double>::infinity();
-  }
 }
 
 }  // namespace seamtakt

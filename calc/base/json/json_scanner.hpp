@@ -82,10 +82,4 @@ class JsonScanner {
   std::size_t watched_ = std::string_view::npos;  ///< from here on the run ahead is asked for
 };
 
-/// The text of a JSON string with its quotes, which must be in order.
-std::string unescaped_json(std::string_view quoted);
-
-/// The number that a JSON number's text is, which must be in order.
-double json_number(std::string_view text);
-
 }  // namespace seamtakt

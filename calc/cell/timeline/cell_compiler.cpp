@@ -12,9 +12,12 @@ namespace seamtakt {
 
 CompiledCell CellCompiler::compile() {
   add_robots();
-  find_evaluated_passes();
-  for (std::size_t i = 0; i < weldment_.seams.size(); ++i) source_of_id_.emplace(weldment_.seams[i].id, i);
-  refuse_circular_after();
+  const auto& seams = weldment_.seams;
+  model_of_source_.assign(seams.size(), -1);
+  if (std::any_of(seams.begin(), seams.end(), [](const Seam& seam) { return !seam.after.empty(); })) {
+    for (std::size_t i = 0; i < seams.size(); ++i) source_of_id_.emplace(seams[i].id, i);
+    refuse_circular_after();
+  }
   for (std::size_t i = 0; i < weldment_.seams.size(); ++i) add_seam(i);
   for (auto& seam : model_.seams) add_after(seam);
   order_by_precedence();
@@ -59,13 +62,6 @@ void CellCompiler::add_robots() {
   }
 }
 
-void CellCompiler::find_evaluated_passes() {
-  for (const PassEvaluation& pass : evaluation_.passes)
-    if (pass.weldment == weldment_.id) pass_of_[{pass.seam, pass.pass}] = &pass;
-  for (const SeamEvaluation& seam : evaluation_.seams)
-    if (seam.weldment == weldment_.id) seam_of_[seam.seam] = &seam;
-}
-
 /// Depth first over the whole weldment, manual seams included.
 void CellCompiler::refuse_circular_after() const {
   enum class Mark { fresh, open, closed };
@@ -95,7 +91,7 @@ void CellCompiler::refuse_circular_after() const {
 }
 
 const Schedule& CellCompiler::schedule_of(const Seam& seam, std::size_t pass) const {
-  const Schedule* schedule = find_by_id(plan_.schedules, seam.schedules[pass]);
+  const Schedule* schedule = index_.schedule(seam.schedules[pass]);
   if (!schedule)
     throw InputError(place(seam) + "/schedules", "\"" + printable(seam.schedules[pass]) + "\"",
                      "the id of a schedule");
@@ -198,25 +194,28 @@ void CellCompiler::add_runs(const Seam& source, const std::vector<WeldRun>& runs
 }
 
 void CellCompiler::add_passes(const Seam& source, const std::vector<Package>& needs) {
-  const auto evaluated_seam = seam_of_.find(source.id);
   for (std::size_t i = 0; i < needs.size(); ++i) {
-    const auto evaluated = pass_of_.find({source.id, static_cast<int>(i) + 1});
-    if (evaluated == pass_of_.end())
+    const PassEvaluation* evaluated = rows_.pass(source.id, static_cast<int>(i) + 1);
+    if (evaluated == nullptr)
       throw std::invalid_argument("the evaluation lacks pass " + std::to_string(i + 1) + " of " +
                                   place(source));
     CellPass pass;
-    pass.arc_s = evaluated->second->arc_time_s;
+    pass.arc_s = evaluated->arc_time_s;
     pass.need = needs[i];
-    if (i > 0 && evaluated_seam != seam_of_.end()) {
-      const auto& waits = evaluated_seam->second->interpass_waits_s;
-      if (i - 1 < waits.size()) pass.interpass_wait_s = std::max(0.0, waits[i - 1]);
-    }
+    const SeamEvaluation* seam = i > 0 ? rows_.seam(source.id) : nullptr;
+    if (seam != nullptr && i - 1 < seam->interpass_waits_s.size())
+      pass.interpass_wait_s = std::max(0.0, seam->interpass_waits_s[i - 1]);
     model_.passes.push_back(pass);
   }
 }
 
+CompiledCell compile_cell(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                          const WeldmentRows& rows) {
+  return CellCompiler(plan, index, weldment, rows).compile();
+}
+
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation) {
-  return CellCompiler(plan, weldment, evaluation).compile();
+  return compile_cell(plan, PlanIndex(plan), weldment, WeldmentRows(evaluation, weldment.id));
 }
 
 }  // namespace seamtakt

@@ -3,10 +3,12 @@
 #include <map>
 #include <string>
 #include <string_view>
-#include <utility>
+#include <unordered_map>
 #include <vector>
 
 #include "cell/timeline/cell_model.hpp"
+#include "cell/timeline/weldment_rows.hpp"
+#include "plan/plan_index.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {
@@ -22,8 +24,8 @@ int index_of(const List& list, std::string_view id) {
 /// Compiles one weldment. The steps below are called in their order; each fills a part of the model.
 class CellCompiler {
  public:
-  CellCompiler(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation)
-      : plan_(plan), weldment_(weldment), evaluation_(evaluation) {}
+  CellCompiler(const Plan& plan, const PlanIndex& index, const Weldment& weldment, const WeldmentRows& rows)
+      : plan_(plan), index_(index), weldment_(weldment), rows_(rows) {}
 
   CompiledCell compile();
 
@@ -31,7 +33,6 @@ class CellCompiler {
   const Seam& source(const CellSeam& seam) const { return weldment_.seams[seam.source]; }
   void add_robots();
   int motion_of(const Robot& robot);
-  void find_evaluated_passes();
   void refuse_circular_after() const;
   void add_seam(std::size_t index);
   bool add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs);
@@ -54,14 +55,14 @@ class CellCompiler {
   }
 
   const Plan& plan_;
+  const PlanIndex& index_;
   const Weldment& weldment_;
-  const Evaluation& evaluation_;
+  WeldmentRows rows_;
   CompiledCell cell_;
   CellModel& model_ = cell_.model;
-  std::map<std::string_view, std::size_t> source_of_id_;
-  std::map<std::size_t, int> model_of_source_;
-  std::map<std::pair<std::string_view, int>, const PassEvaluation*> pass_of_;
-  std::map<std::string_view, const SeamEvaluation*> seam_of_;
+  std::unordered_map<std::string_view, std::size_t>
+      source_of_id_;                  ///< empty where no seam comes after another
+  std::vector<int> model_of_source_;  ///< -1: not in the model
 };
 
 }  // namespace seamtakt

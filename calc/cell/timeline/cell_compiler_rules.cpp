@@ -16,8 +16,8 @@ void CellCompiler::add_after(CellSeam& seam) {
   seam.first_after = static_cast<int>(model_.after.size());
   for (const std::string& id : at.after) {
     const std::size_t before = source_of_id_.at(id);
-    if (const auto compiled = model_of_source_.find(before); compiled != model_of_source_.end())
-      model_.after.push_back(compiled->second);
+    if (const int compiled = model_of_source_[before]; compiled >= 0)
+      model_.after.push_back(compiled);
     else if (weldment_.seams[before].by == "manual")
       note("cycle.after.manual", Severity::note, place(at),
            "It comes after the manual seam " + id + ", which is taken as welded before the robots begin.");

@@ -10,6 +10,9 @@
 
 namespace seamtakt {
 
+class PlanIndex;
+class WeldmentRows;
+
 /// What a robot has loaded, or a pass needs: indices into the plan's lists; -1 where the plan doesn't say.
 struct Package {
   std::int32_t wire = -1, gas = -1, power_source = -1;
@@ -134,5 +137,9 @@ struct CompiledCell {
 /// acceleration isn't above 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it
 /// isn't of this plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
+
+/// The same for one weldment of many: the plan's index is made once, and the rows are the weldment's own.
+CompiledCell compile_cell(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                          const WeldmentRows& rows);
 
 }  // namespace seamtakt

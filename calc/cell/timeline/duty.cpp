@@ -2,17 +2,20 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <iterator>
 #include <limits>
 #include <map>
-#include <span>
 #include <string_view>
 #include <unordered_map>
 
 #include "base/parallel/thread_pool.hpp"
 #include "base/units/units.hpp"
+#include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/cycle_result.hpp"
+#include "cell/timeline/weldment_rows.hpp"
 #include "formula/wire/duty_cycle.hpp"
+#include "plan/plan_index.hpp"
 #include "plan/rules/acceptance.hpp"
 
 namespace seamtakt {
@@ -70,55 +73,83 @@ class Heating {
   std::vector<double> before_;
 };
 
-using SourceOfRobot = std::pair<std::string, std::string>;
+/// The arcs of each robot with each power source that it welds with.
+class ArcsBySource {
+ public:
+  void add(std::string_view robot, std::string_view power_source, const Arc& arc) {
+    const auto [at, is_new] = of_.try_emplace({robot, power_source}, all_.size());
+    if (is_new) all_.push_back({robot, power_source, {}});
+    all_[at->second].arcs.push_back(arc);
+  }
 
-/// The power source of a pass: as scheduled, else as loaded.
-std::string power_source_of(const Plan& plan, const PassEvaluation& pass, const std::string& robot_id) {
-  const Schedule* schedule = find_by_id(plan.schedules, pass.schedule);
-  if (schedule && !schedule->power_source.empty()) return schedule->power_source;
-  const Robot* robot = plan.cell ? find_by_id(plan.cell->robots, robot_id) : nullptr;
-  return robot && robot->loaded ? robot->loaded->power_source : std::string();
+  /// In the order in which they were first added; the arcs are used up.
+  std::vector<RobotDuty> duties(double cycle_s) {
+    std::vector<RobotDuty> duties;
+    for (auto& [robot, power_source, arcs] : all_) {
+      const Heating heating(std::move(arcs), cycle_s);
+      const double start_s = heating.worst_start_s();
+      const double heat = std::max(0.0, heating.until(start_s + period_s) - heating.until(start_s));
+      duties.push_back({std::string(robot), std::string(power_source), std::sqrt(heat / period_s),
+                        std::fmod(start_s, cycle_s)});
+    }
+    return duties;
+  }
+
+ private:
+  struct OfSource {
+    std::string_view robot, power_source;
+    std::vector<Arc> arcs;
+  };
+  std::vector<OfSource> all_;
+  std::map<std::pair<std::string_view, std::string_view>, std::size_t> of_;
+};
+
+/// What a pass asks of a power source.
+struct PassLoad {
+  double current_A = 0;
+  std::string_view power_source;  ///< as scheduled; empty: the one that the robot has loaded
+};
+
+PassLoad load_of(const PlanIndex& index, const PassEvaluation& pass) {
+  const Schedule* schedule = index.schedule(pass.schedule);
+  return {pass.current_A, schedule ? std::string_view(schedule->power_source) : std::string_view()};
+}
+
+std::string_view loaded_source(const Robot* robot) {
+  return robot && robot->loaded ? std::string_view(robot->loaded->power_source) : std::string_view();
+}
+
+void add_arc(ArcsBySource& arcs, const PassLoad& load, std::string_view robot_id, const Robot* robot,
+             double start_s, double end_s) {
+  if (!(end_s > start_s)) return;
+  arcs.add(robot_id, load.power_source.empty() ? loaded_source(robot) : load.power_source,
+           {start_s, end_s, load.current_A * load.current_A});
 }
 
 }  // namespace
 
 std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment,
                                       const Evaluation& evaluation, const CycleResult& cycle) {
-  std::map<std::pair<std::string_view, int>, const PassEvaluation*> passes;
-  for (const PassEvaluation& pass : evaluation.passes)
-    if (pass.weldment == weldment.id) passes[{pass.seam, pass.pass}] = &pass;
-  std::vector<SourceOfRobot> order;
-  std::map<SourceOfRobot, std::vector<Arc>> arcs;
+  const PlanIndex index(plan);
+  std::map<std::pair<std::string_view, int>, PassLoad> loads;
+  for (const PassEvaluation& pass : WeldmentRows(evaluation, weldment.id).passes())
+    loads[{pass.seam, pass.pass}] = load_of(index, pass);
+  ArcsBySource arcs;
   for (const Move& move : cycle.moves) {
-    if (move.kind != MoveKind::arc || !(move.end_s > move.start_s)) continue;
-    const auto pass = passes.find({move.seam, move.pass});
-    if (pass == passes.end()) continue;
-    const double current_A = pass->second->current_A;
-    const SourceOfRobot key{move.robot, power_source_of(plan, *pass->second, move.robot)};
-    if (!arcs.contains(key)) order.push_back(key);
-    arcs[key].push_back({move.start_s, move.end_s, current_A * current_A});
+    if (move.kind != MoveKind::arc) continue;
+    if (const auto load = loads.find({move.seam, move.pass}); load != loads.end())
+      add_arc(arcs, load->second, move.robot, index.robot(move.robot), move.start_s, move.end_s);
   }
-  std::vector<RobotDuty> duties;
-  for (const SourceOfRobot& key : order) {
-    const Heating heating(std::move(arcs[key]), cycle.cycle_time_s);
-    const double start_s = heating.worst_start_s();
-    const double heat = std::max(0.0, heating.until(start_s + period_s) - heating.until(start_s));
-    duties.push_back(
-        {key.first, key.second, std::sqrt(heat / period_s), std::fmod(start_s, cycle.cycle_time_s)});
-  }
-  return duties;
+  return arcs.duties(cycle.cycle_time_s);
 }
 
 namespace {
 
 constexpr const char* duty_rule = "cycle.duty.exceeded";
 
-}  // namespace
-
-Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
-                          const CycleResult& cycle) {
+Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vector<RobotDuty>& duties) {
   Findings findings;
-  for (const RobotDuty& duty : duty_of_robots(plan, weldment, evaluation, cycle)) {
+  for (const RobotDuty& duty : duties) {
     const PowerSource* source = find_by_id(plan.power_sources, duty.power_source);
     if (!source || !source->rated_current_A) continue;
     const double rated_A = *source->rated_current_A, duty_pct = source->rated_duty_pct.value_or(100);
@@ -135,16 +166,14 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
   return findings;
 }
 
-namespace {
+}  // namespace
 
-/// The rows of one weldment, which stand together and in the plan's order; `next` is the first not yet taken.
-template <class Row>
-std::span<const Row> rows_of(const std::vector<Row>& rows, const std::string& weldment, std::size_t& next) {
-  const auto begin = rows.begin() + static_cast<std::ptrdiff_t>(next);
-  const auto end = std::find_if(begin, rows.end(), [&](const Row& row) { return row.weldment != weldment; });
-  next = static_cast<std::size_t>(end - rows.begin());
-  return {begin, end};
+Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
+                          const CycleResult& cycle) {
+  return judge_duties(plan, weldment, duty_of_robots(plan, weldment, evaluation, cycle));
 }
+
+namespace {
 
 /// The current that a power source carries for ever; infinite where it isn't rated.
 double lasting_current_A(const PowerSource* source) {
@@ -182,11 +211,41 @@ class DutyInDoubt {
   std::unordered_map<std::string_view, double> limits_A_;
 };
 
-/// `cycle.duty.exceeded` of one weldment, whose rows alone `own` holds.
-Findings duty_of_weldment(const Plan& plan, const Weldment& weldment, const Evaluation& own) {
-  const CompiledCell compiled = compile_cell(plan, weldment, own);
-  const CycleResult cycle = timeline_of(plan, weldment, compiled, sequence_given(compiled.model));
-  Findings findings = duty_of_timeline(plan, weldment, own, cycle);
+/// What each pass of the model asks of its source, in their order.
+std::vector<PassLoad> loads_of(const Weldment& weldment, const PlanIndex& index, WeldmentRows rows,
+                               const CellModel& model) {
+  std::vector<PassLoad> loads;
+  loads.reserve(model.passes.size());
+  for (const CellSeam& seam : model.seams)
+    for (int pass = 1; pass <= seam.pass_count; ++pass)
+      loads.push_back(load_of(index, *rows.pass(weldment.seams[seam.source].id, pass)));
+  return loads;
+}
+
+/// The timeline of the given order, of which only the arcs are kept: the cycle's other bars take many times
+/// their memory.
+std::vector<RobotDuty> duties_as_given(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                                       const WeldmentRows& rows) {
+  const CellModel model = compile_cell(plan, index, weldment, rows).model;
+  std::vector<ArcTime> times;
+  const double weld_s = Scheduler(model).makespan_s(sequence_given(model), times);
+  const std::vector<PassLoad> loads = loads_of(weldment, index, rows, model);
+  ArcsBySource arcs;
+  // By robot, as the bars of a cycle are.
+  for (int i = 0; i < model.robot_count(); ++i) {
+    const Robot& robot = plan.cell->robots[static_cast<std::size_t>(i)];
+    for (const ArcTime& time : times)
+      if (time.robot == i)
+        add_arc(arcs, loads[static_cast<std::size_t>(time.pass)], robot.id, &robot, time.start_s, time.end_s);
+  }
+  return arcs.duties(
+      station_cycle_s(plan.cell->stations, weld_s, weldment.load_s, weldment.unload_s, plan.cell->index_s));
+}
+
+/// `cycle.duty.exceeded` of one weldment.
+Findings duty_of_weldment(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
+                          const WeldmentRows& rows) {
+  Findings findings = judge_duties(plan, weldment, duties_as_given(plan, index, weldment, rows));
   apply_acceptances(plan, AcceptanceScope::cycle_of(weldment.id), findings);
   std::erase_if(findings, [](const Finding& finding) { return finding.rule != duty_rule; });
   return findings;
@@ -198,23 +257,19 @@ Findings duty_findings(const Plan& plan, const Evaluation& evaluation) {
   Findings findings;
   if (!plan.cell) return findings;
   const DutyInDoubt in_doubt(plan);
-  std::vector<std::pair<const Weldment*, Evaluation>> doubtful;
-  std::size_t next_pass = 0, next_seam = 0;
+  std::vector<std::pair<const Weldment*, WeldmentRows>> doubtful;
+  RowsByWeldment rows(evaluation);
   for (const Weldment& weldment : plan.weldments) {
-    // A weldment's own rows only: looking through all rows for each weldment takes the square of a plan's
-    // size.
-    const auto passes = rows_of(evaluation.passes, weldment.id, next_pass);
-    const auto seams = rows_of(evaluation.seams, weldment.id, next_seam);
-    if (std::none_of(passes.begin(), passes.end(), in_doubt)) continue;
-    Evaluation own;
-    own.passes.assign(passes.begin(), passes.end());
-    own.seams.assign(seams.begin(), seams.end());
-    doubtful.emplace_back(&weldment, std::move(own));
+    const WeldmentRows own = rows.next(weldment.id);
+    if (std::any_of(own.passes().begin(), own.passes().end(), std::cref(in_doubt)))
+      doubtful.emplace_back(&weldment, own);
   }
+  if (doubtful.empty()) return findings;
+  const PlanIndex index(plan);
   std::vector<Findings> of_weldment(doubtful.size());
   ThreadPool::shared().parallel_for(doubtful.size(), 1, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
-      of_weldment[i] = duty_of_weldment(plan, *doubtful[i].first, doubtful[i].second);
+      of_weldment[i] = duty_of_weldment(plan, index, *doubtful[i].first, doubtful[i].second);
   });
   for (Findings& each : of_weldment)
     findings.insert(findings.end(), std::make_move_iterator(each.begin()),

@@ -27,6 +27,18 @@ struct MoveRecorder {
   }
 };
 
+/// Keeps the arcs alone.
+struct ArcRecorder {
+  static constexpr bool records = true;
+  const CellModel& model;
+  std::vector<ArcTime>& arcs;
+  void add(const BareMove& move) {
+    if (move.kind == MoveKind::arc)
+      arcs.push_back(
+          {move.robot, model.seams[move.seam].first_pass + move.pass - 1, move.start_s, move.end_s});
+  }
+};
+
 }  // namespace
 
 Scheduler::Scheduler(const CellModel& model, Balance balance)
@@ -364,6 +376,12 @@ double Scheduler::makespan_s(const Sequence& sequence, std::vector<BareMove>& mo
   std::stable_sort(moves.begin(), moves.end(),
                    [](const BareMove& a, const BareMove& b) { return a.robot < b.robot; });
   return makespan;
+}
+
+double Scheduler::makespan_s(const Sequence& sequence, std::vector<ArcTime>& arcs) {
+  arcs.clear();
+  ArcRecorder recorder{*model_, arcs};
+  return lay_out_s(sequence, recorder);
 }
 
 }  // namespace seamtakt

@@ -20,6 +20,13 @@ struct BareMove {
   Point_mm from{}, to{};
 };
 
+/// When the arc of one run burns. Indices are the model's.
+struct ArcTime {
+  int robot = -1;
+  int pass = -1;  ///< in CellModel::passes
+  double start_s = 0, end_s = 0;
+};
+
 /// Whether the seams of a balance group must be begun by turns (see balance.hpp). The given order is as it
 /// is; an order that is chosen keeps them.
 enum class Balance { ignored, kept };
@@ -59,6 +66,8 @@ class Scheduler {
   /// of time.
   double makespan_s(const Sequence& sequence);
   double makespan_s(const Sequence& sequence, std::vector<BareMove>& moves);
+  /// The same with the arcs alone, each robot's in the order of time.
+  double makespan_s(const Sequence& sequence, std::vector<ArcTime>& arcs);
 
   /// For building a sequence one step at a time.
   void restart();

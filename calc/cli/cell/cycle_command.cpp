@@ -4,10 +4,11 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
+#include "base/text/ascii.hpp"
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cell/search/best_order.hpp"
-#include "cell/timeline/cycle_losses.hpp"
+#include "cell/timeline/cycle_columns.hpp"
 #include "cell/timeline/plan_order.hpp"
 #include "cli/cell/best_search.hpp"
 #include "cli/cell/robot_out.hpp"
@@ -31,76 +32,13 @@ struct Options {
   bool json = false, summary = false;
 };
 
-void write_moves(JsonWriter& json, const CycleResult& cycle) {
-  json.key("moves").begin_array();
-  for (const Move& move : cycle.moves) {
-    json.begin_object(JsonWriter::Layout::compact);
-    json.member("robot", move.robot);
-    if (move.seam.empty())
-      json.null_member("seam");
-    else
-      json.member("seam", move.seam);
-    if (move.pass > 0) json.member("pass", move.pass);
-    json.member("reversed", move.reversed).member("start_s", move.start_s).member("end_s", move.end_s);
-    json.member("kind", to_string(move.kind));
-    json.end_object();
-  }
-  json.end_array();
-}
-
-void write_cycle(JsonWriter& json, const CycleResult& cycle) {
-  json.begin_object();
-  json.member("weldment", cycle.weldment)
-      .member("cycle_time_s", cycle.cycle_time_s)
-      .member("weld_s", cycle.weld_s);
-  json.member("arc_on_s", cycle.arc_on_s).member("air_s", cycle.air_s).member("sense_s", cycle.sense_s);
-  json.member("start_end_s", cycle.start_end_s).member("wait_s", cycle.wait_s);
-  json.member("orientation_s", cycle.orientation_s).member("service_s", cycle.service_s);
-  json.member("wire_change_s", cycle.wire_change_s).member("load_unload_s", cycle.load_unload_s);
-  json.member("arc_on_ratio", cycle.arc_on_ratio).member("takt_s", cycle.takt_s);
-  json.member("takt_margin_s", cycle.takt_margin_s).member("lower_bound_s", cycle.lower_bound_s);
-  json.member("gap_pct", cycle.gap_pct).member("robot_seams", cycle.robot_seams);
-  json.key("unwelded_seams").begin_array(JsonWriter::Layout::compact);
-  for (const std::string& seam : cycle.unwelded) json.value(seam);
-  json.end_array();
-  if (cycle.orders_tried > 0) json.member("steps", cycle.orders_tried);
-  write_moves(json, cycle);
-  json.end_object();
-}
+/// What a reader looks for first comes first.
+constexpr std::string_view first_columns[] = {"weldment",      "cycle_time_s",  "takt_s",
+                                              "takt_margin_s", "lower_bound_s", "weld_s",
+                                              "arc_on_s",      "air_s",         "start_end_s"};
 
 std::string summary_table(const std::vector<CycleResult>& cycles) {
-  TextTable table({{"Weldment", "", true, 0},
-                   {"Cycle", "s", false, 5},
-                   {"Takt", "s", false, 5},
-                   {"Margin", "s", false, 5},
-                   {"Bound", "s", false, 5},
-                   {"Weld", "s", false, 5},
-                   {"Arc on", "s", false, 5},
-                   {"Air", "s", false, 4},
-                   {"Start+end", "s", false, 4},
-                   {"Sense", "s", false, 4},
-                   {"Wait", "s", false, 4},
-                   {"Positioner", "s", false, 4},
-                   {"Service", "s", false, 4},
-                   {"Wire change", "s", false, 4},
-                   {"Arc-on ratio", "", false, 3}});
-  for (const CycleResult& cycle : cycles)
-    table.cell(cycle.weldment)
-        .cell(cycle.cycle_time_s)
-        .cell(cycle.takt_s)
-        .cell(cycle.takt_margin_s)
-        .cell(cycle.lower_bound_s)
-        .cell(cycle.weld_s)
-        .cell(cycle.arc_on_s)
-        .cell(cycle.air_s)
-        .cell(cycle.start_end_s)
-        .cell(cycle.sense_s)
-        .cell(cycle.wait_s)
-        .cell(cycle.orientation_s)
-        .cell(cycle.service_s)
-        .cell(cycle.wire_change_s)
-        .cell(cycle.arc_on_ratio);
-  return table.text();
+  return column_table(ordered_columns(cycle_columns(), std::span(first_columns), Shown::brief), cycles);
 }
 
 /// Why a weldment has no margin: a line each.
@@ -122,7 +60,7 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
     std::vector<std::string> losses;
     for (const CycleLoss& loss : cycle_losses(cycle))
       if (losses.size() < most)
-        losses.push_back(std::string(loss.what) + " " + rounded_text(loss.time_s, 4) + " s");
+        losses.push_back(lower_case(loss.part->label) + " " + rounded_text(loss.time_s, 4) + " s");
     if (!losses.empty()) text += "  " + printable(cycle.weldment) + ": " + comma_list(losses) + "\n";
   }
   return text;
@@ -200,9 +138,8 @@ void run(const Options& options, Result& result) {
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;
-    json.begin_object().key("weldments").begin_array();
-    for (const CycleResult& cycle : cycles) write_cycle(json, cycle);
-    json.end_array();
+    json.begin_object().key("weldments");
+    write_rows(json, cycle_columns(), cycles, JsonWriter::Layout::lines);
     write_findings(json, findings);
     write_provenance(json, loaded.provenance);
     json.end_object();

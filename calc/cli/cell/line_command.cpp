@@ -9,6 +9,7 @@
 #include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "line/line_columns.hpp"
 #include "line/line_result.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
@@ -97,7 +98,7 @@ void run(const Options& options, Result& result) {
   if (options.json) {
     JsonWriter json;
     json.begin_object();
-    write_line(json, line);
+    write_members(json, line_columns(), line);
     write_findings(json, findings);
     write_provenance(json, loaded.provenance);
     json.end_object();

@@ -1,6 +1,8 @@
 #include "base/text/text_table.hpp"
 #include "base/units/units.hpp"
 #include "cli/cell/line_output.hpp"
+#include "cli/common/output.hpp"
+#include "line/line_columns.hpp"
 
 namespace seamtakt::cli {
 
@@ -75,20 +77,7 @@ std::string summary(const LineResult& line) {
 }
 
 std::string stages_table(const LineResult& line) {
-  TextTable table({{"Stage", "", true, 0},
-                   {"Servers", "", false, 0},
-                   {"Busy", "%", false, 3},
-                   {"Blocked", "%", false, 3},
-                   {"Starved", "%", false, 3},
-                   {"Stopped", "%", false, 3}});
-  for (const StageResult& stage : line.stages)
-    table.cell(stage.stage)
-        .cell(stage.servers)
-        .cell(stage.busy_pct)
-        .cell(stage.blocked_pct)
-        .cell(stage.starved_pct)
-        .cell(stage.stopped_pct);
-  return "\n" + table.text();
+  return "\n" + column_table(stage_columns(), line.stages, false);
 }
 
 std::string misses_table(const LineResult& line) {

@@ -88,4 +88,41 @@ void Command::run(std::function<void()> action) const {
   app_->callback(std::move(action));
 }
 
+Program::Program(const std::string& text, const std::string& footer, const std::string& version)
+    : app_(std::make_unique<CLI::App>(text)) {
+  app_->footer(footer);
+  app_->set_version_flag("--version", version);
+  app_->require_subcommand(1);
+}
+
+Program::~Program() = default;
+
+std::optional<int> Program::run(int argc, char** argv) {
+  try {
+    app_->parse(argc, argv);
+    return std::nullopt;
+  } catch (const CLI::Success& asked) {
+    return app_->exit(asked);
+  } catch (const CLI::ParseError& error) {
+    throw UsageError(error.what());
+  }
+}
+
+namespace {
+
+bool was_given(const CLI::App& app, const std::vector<std::string>& flags) {
+  for (const std::string& flag : flags)
+    if (const CLI::Option* option = app.get_option_no_throw(flag); option != nullptr && option->count() > 0)
+      return true;
+  for (const CLI::App* chosen : app.get_subcommands())
+    if (was_given(*chosen, flags)) return true;
+  return false;
+}
+
+}  // namespace
+
+bool Program::has_flag(const std::vector<std::string>& names) const {
+  return was_given(*app_, names);
+}
+
 }  // namespace seamtakt::cli

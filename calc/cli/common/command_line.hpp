@@ -1,6 +1,9 @@
 #pragma once
 
 #include <functional>
+#include <memory>
+#include <optional>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -64,6 +67,34 @@ class Command {
 
  private:
   CLI::App* app_;
+};
+
+/// What was given isn't what the commands take.
+struct UsageError : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+/// The program with all its commands.
+class Program {
+ public:
+  /// What help says: `text` above the commands, `footer` below them.
+  Program(const std::string& text, const std::string& footer, const std::string& version);
+  ~Program();
+  Program(const Program&) = delete;
+  Program& operator=(const Program&) = delete;
+
+  /// To which commands are added; one of them must be chosen.
+  Command commands() const { return Command(*app_); }
+
+  /// Reads what was given and runs the chosen command. Where help or the version was asked for, it is printed
+  /// and the exit code returned. UsageError: what was given can't be read; what the command throws goes
+  /// through.
+  std::optional<int> run(int argc, char** argv);
+  /// Whether the chosen command was given one of these flags.
+  bool has_flag(const std::vector<std::string>& names) const;
+
+ private:
+  std::unique_ptr<CLI::App> app_;
 };
 
 }  // namespace seamtakt::cli

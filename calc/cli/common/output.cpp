@@ -19,6 +19,29 @@ std::string rounded_pair(const std::array<double, 2>& pair, int digits) {
   return rounded_text(pair[0], digits) + " to " + rounded_text(pair[1], digits);
 }
 
+void add_cell(TextTable& table, const ColumnValue& value, int digits) {
+  const auto add_count = [&](auto count) {
+    if (digits > 0)
+      table.cell(count);
+    else
+      table.cell(std::to_string(count));
+  };
+  if (const double* number = std::get_if<double>(&value))
+    table.cell(*number);
+  else if (const int* whole = std::get_if<int>(&value))
+    add_count(*whole);
+  else if (const auto* count = std::get_if<std::uint64_t>(&value))
+    add_count(*count);
+  else if (const auto* text = std::get_if<std::string_view>(&value))
+    table.cell(*text);
+  else if (const bool* truth = std::get_if<bool>(&value))
+    table.cell(*truth ? "yes" : "no");
+  else if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
+    table.cell(rounded_pair(*pair, digits));
+  else
+    table.cell(std::optional<double>());
+}
+
 std::string findings_text(const Findings& findings) {
   if (findings.empty()) return "No findings.\n";
   std::vector<const Finding*> sorted;

@@ -127,15 +127,11 @@ void list_table(const Ledger& ledger, const LedgerOptions& given, Result& result
                    {"Who", "", true, 0},
                    {"Since", "", true, 0}});
   each_wanted(ledger, given, [&](const LedgerRow& row, const JsonNode& body) {
-    const JsonNode* heat = body_member(body, "results.heat_input_kJ_mm");
-    const bool has_heat = heat != nullptr && heat->kind == JsonNode::Kind::number;
     table.cell(row.seq)
         .cell(row.kind)
         .cell(body_text(body, "t"))
         .cell(body_text(body, "results.unit_serial"));
-    table.cell(what_of(body))
-        .cell(verdict_of(body))
-        .cell(has_heat ? std::optional<double>(heat->number) : std::nullopt);
+    table.cell(what_of(body)).cell(verdict_of(body)).cell(body_number(body, "results.heat_input_kJ_mm"));
     table.cell(ledger.person_name(body_text(body, "who"))).cell(changed_text(ledger, row.seq));
   });
   result.output = table.rows() == 0 ? "No records.\n" : table.text();

@@ -135,17 +135,14 @@ std::string passes_csv(const Ledger& ledger) {
     const RecordChanges changes = changes_of(ledger, row.seq);
     csv += std::to_string(row.seq) + "," + body_text(body, "t") + "," +
            csv_field(ledger.person_name(body_text(body, "who")));
-    const JsonNode* results = body.find("results");
+    const auto number = [&](const char* name) { return body_number(body, std::string("results.") + name); };
     for (const char* each : texts) {
-      const JsonNode* value = results != nullptr ? results->find(each) : nullptr;
-      const bool is_number = value != nullptr && value->kind == JsonNode::Kind::number;
-      csv +=
-          "," + (is_number ? number_text(value->number) : csv_field(value != nullptr ? value->string : ""));
+      const auto value = number(each);
+      csv += "," + (value ? number_text(*value) : csv_field(body_text(body, std::string("results.") + each)));
     }
     for (const char* each : numbers) {
-      const JsonNode* value = results != nullptr ? results->find(each) : nullptr;
-      csv += "," + (value != nullptr && value->kind == JsonNode::Kind::number ? number_text(value->number)
-                                                                              : std::string());
+      const auto value = number(each);
+      csv += "," + (value ? number_text(*value) : std::string());
     }
     csv += std::string(",") + (changes.corrections.empty() ? "no" : "yes") + "," +
            (changes.is_void() ? "yes" : "no") + "\r\n";
@@ -238,18 +235,18 @@ void ledger_export(const LedgerOptions& given, Result& result) {
   const Ledger ledger = open_for_reading(given);
   const bool csv = given.format == "csv" || (given.format.empty() && given.output.ends_with(".csv"));
   const FileKind kind = csv ? FileKind::table : FileKind::bundle;
-  if (!given.output.empty()) check_output(given.output, kind);  // before the work, too
-  std::string text;
-  if (csv)
-    text = passes_csv(ledger);
-  else
+  const auto exported = [&] {
+    if (csv) return passes_csv(ledger);
+    std::string text;
     export_bundle(ledger, {!given.without_names}, [&](std::string_view piece) { text += piece; });
+    return text;
+  };
   if (given.output.empty()) {
-    result.output = std::move(text);
+    result.output = exported();
     result.for_machines = true;
     return;
   }
-  save_output(given.output, kind, text);
+  save_made(given.output, kind, exported);
   result.output = "Written: " + printable(given.output, 400) + "\n";
 }
 

@@ -7,6 +7,7 @@
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/evaluate/evaluation_json.hpp"
 
 namespace seamtakt::cli {
@@ -33,7 +34,7 @@ void write_json(const Evaluation& evaluation, const Provenance& provenance, cons
   JsonWriter json;
   json.begin_object();
   write_evaluation(json, evaluation, sink);
-  write_findings(json, evaluation.findings);
+  write_findings(json, evaluation.findings, sink);
   write_provenance(json, provenance);
   json.end_object();
   sink(json.take());

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "base/error.hpp"
+#include "base/files/large_pages.hpp"
 #include "base/json/json_node.hpp"
 #include "plan/fields/plan_file.hpp"
 
@@ -11,6 +12,9 @@ namespace seamtakt::cli {
 
 LoadedPlan load(const std::string& path) {
   const std::string text = read_file(path, JsonLimits{}.bytes);
+  // A plan and what follows from it take some ten times its text.
+  constexpr std::size_t long_text = std::size_t{4} << 20;
+  if (text.size() >= long_text) prefer_large_heap(10 * text.size());
   // Of a long file both take time, and neither needs the other. The digest stays on this thread: what OpenSSL
   // keeps for a thread that outlives it is never freed.
   std::optional<JsonDocument> json;

@@ -99,9 +99,9 @@ void run(const Options& options, Result& result) {
                      "one of the two");
   const FileKind kind = kind_of(form);
   bool trusted = true;
-  check_output(options.output, kind);  // before the work, too
-  save_output(options.output, kind,
-              options.store.empty() ? plan_report(options, form) : store_report(options, form, trusted));
+  save_made(options.output, kind, [&] {
+    return options.store.empty() ? plan_report(options, form) : store_report(options, form, trusted);
+  });
   result.output = "Report written to " + options.output + "\n";
   if (trusted) return;
   result.output += "The store is NOT TRUSTED (ledger verify says why).\n";

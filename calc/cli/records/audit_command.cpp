@@ -21,6 +21,7 @@
 #include "records/keep/stored_parts.hpp"
 #include "records/passes/audit.hpp"
 #include "records/passes/audit_json.hpp"
+#include "records/passes/pass_columns.hpp"
 
 namespace seamtakt::cli {
 
@@ -149,40 +150,27 @@ AuditResult judged_by_store(AuditResult audited, const std::vector<LogSource>& l
 }
 
 std::string pass_table(const AuditResult& audited) {
-  TextTable table({{"Unit", "", true, 0},
-                   {"Seam", "", true, 0},
-                   {"Pass", "", true, 0},
-                   {"Schedule", "", true, 0},
-                   {"Arc time", "s", false, 5},
-                   {"Starts", "", false, 0},
-                   {"Length", "mm", false, 5},
-                   {"Current", "A", false, 4},
-                   {"Voltage", "V", false, 4},
-                   {"Power", "W", false, 5},
-                   {"Energy", "J", false, 6},
-                   {"Heat input", "kJ/mm", false, 4},
-                   {"U", "kJ/mm", false, 2},
-                   {"Verdict", "", true, 0}});
-  for (const PassRecord& pass : audited.passes)
+  constexpr std::string_view shown[] = {"arc_time_s",     "arc_starts",       "length_mm",
+                                        "mean_current_A", "mean_voltage_V",   "mean_power_W",
+                                        "energy_J",       "heat_input_kJ_mm", "U_heat_input_kJ_mm"};
+  std::vector<const Column<PassRecord>*> columns;
+  std::vector<TextTable::Column> head = {
+      {"Unit", "", true, 0}, {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Schedule", "", true, 0}};
+  for (const std::string_view key : shown) {
+    columns.push_back(find_column(record_columns(), key));
+    head.push_back(table_heading(*columns.back()));
+  }
+  head.push_back({"Verdict", "", true, 0});
+  TextTable table(head);
+  for (const PassRecord& pass : audited.passes) {
     table.cell(pass.unit_serial)
         .cell(pass.weldment + "/" + pass.seam)
         .cell(pass.pass ? std::to_string(*pass.pass) : "-")
-        .cell(pass.schedule.empty() ? "-" : pass.schedule)
-        .cell(pass.arc_time_s)
-        .cell(pass.arc_starts)
-        .cell(pass.length_mm)
-        .cell(pass.mean_current_A)
-        .cell(pass.mean_voltage_V)
-        .cell(pass.mean_power_W)
-        .cell(pass.energy_J)
-        .cell(pass.heat_input_kJ_mm)
-        .cell(pass.U_heat_input_kJ_mm)
-        .cell(pass.verdict ? to_string(*pass.verdict) : "not judged");
+        .cell(pass.schedule.empty() ? "-" : pass.schedule);
+    for (const auto* column : columns) add_cell(table, column->value(pass), column->digits);
+    table.cell(pass.verdict ? to_string(*pass.verdict) : "not judged");
+  }
   return table.text();
-}
-
-std::string yes_no(const std::optional<bool>& value) {
-  return value ? (*value ? "yes" : "no") : "-";
 }
 
 std::string passes_text(const std::vector<PassRef>& passes) {
@@ -193,21 +181,16 @@ std::string passes_text(const std::vector<PassRef>& passes) {
 }
 
 std::string unit_table(const AuditResult& audited) {
-  TextTable table({{"Unit", "", true, 0},
-                   {"Weldment", "", true, 0},
-                   {"Complete", "", true, 0},
-                   {"Robot", "", true, 0},
-                   {"Manual", "", true, 0},
-                   {"Open", "", false, 0},
-                   {"Missing passes", "", true, 0}});
-  for (const UnitRecord& unit : audited.units)
-    table.cell(unit.unit_serial)
-        .cell(unit.weldment)
-        .cell(yes_no(unit.complete))
-        .cell(yes_no(unit.complete_robot))
-        .cell(yes_no(unit.complete_manual))
-        .cell(unit.open_items.size())
-        .cell(passes_text(unit.missing_passes));
+  const auto columns = ordered_columns(unit_record_columns(), {}, Shown::brief);
+  std::vector<TextTable::Column> head;
+  for (const auto* column : columns) head.push_back(table_heading(*column));
+  head.push_back({"Open", "", false, 0});
+  head.push_back({"Missing passes", "", true, 0});
+  TextTable table(head);
+  for (const UnitRecord& unit : audited.units) {
+    for (const auto* column : columns) add_cell(table, column->value(unit), column->digits);
+    table.cell(unit.open_items.size()).cell(passes_text(unit.missing_passes));
+  }
   return table.text();
 }
 

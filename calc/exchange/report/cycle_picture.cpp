@@ -1,10 +1,10 @@
 #include "exchange/report/cycle_picture.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "base/units/units.hpp"
+#include "cell/timeline/move_look.hpp"
 #include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
@@ -13,29 +13,6 @@ namespace {
 
 constexpr double width = 1000, left = 70, right = 30, row_height = 46, bar_height = 26, axis_height = 40,
                  legend_height = 26;
-
-struct Look {
-  MoveKind kind;
-  const char* word;
-  const char* fill;
-  double share;  ///< of the bar's height, so that kinds differ without colour too
-};
-
-constexpr std::array<Look, 9> looks = {{{MoveKind::arc, "arc", "#d55e00", 1.0},
-                                        {MoveKind::start, "start, end", "#e69f00", 0.8},
-                                        {MoveKind::orientation, "positioner turns", "#0072b2", 0.7},
-                                        {MoveKind::service, "torch service", "#cc79a7", 0.7},
-                                        {MoveKind::wire_change, "wire change", "#f0e442", 0.6},
-                                        {MoveKind::sense, "sensing", "#009e73", 0.55},
-                                        {MoveKind::load, "load, index", "#7a7a7a", 0.45},
-                                        {MoveKind::air, "air move", "#56b4e9", 0.3},
-                                        {MoveKind::wait, "wait", "none", 0.2}}};
-
-const Look& look_of(MoveKind kind) {
-  if (kind == MoveKind::end) kind = MoveKind::start;
-  if (kind == MoveKind::index) kind = MoveKind::load;
-  return *std::find_if(looks.begin(), looks.end(), [&](const Look& look) { return look.kind == kind; });
-}
 
 std::string attribute(const char* name, double value) {
   return std::string(" ") + name + "=\"" + rounded_text(value, 6) + "\"";
@@ -79,9 +56,9 @@ class Drawing {
     svg_ += "<text" + attribute("x", x) + attribute("y", y) + more + ">" + html_text(words) + "</text>\n";
   }
 
-  void rectangle(const Look& look, double x, double middle, double bar_width, const std::string& title) {
+  void rectangle(const MoveLook& look, double x, double middle, double bar_width, const std::string& title) {
     const double height = bar_height * look.share;
-    svg_ += "<rect fill=\"" + std::string(look.fill) + "\" stroke=\"#5a626d\" stroke-width=\"0.4\"" +
+    svg_ += "<rect fill=\"" + std::string(look.colour) + "\" stroke=\"#5a626d\" stroke-width=\"0.4\"" +
             attribute("x", x) + attribute("y", middle - height / 2) +
             attribute("width", std::max(0.3, bar_width)) + attribute("height", height) + "><title>" +
             html_text(title) + "</title></rect>\n";
@@ -115,18 +92,21 @@ class Drawing {
          " text-anchor=\"end\"");
   }
 
-  bool has(const Look& look) const {
+  bool has(std::string_view legend) const {
     return std::any_of(cycle_.moves.begin(), cycle_.moves.end(),
-                       [&](const Move& move) { return &look_of(move.kind) == &look; });
+                       [&](const Move& move) { return look_of(move.kind).legend == legend; });
   }
 
   void legend() {
     double x = left;
-    for (const Look& look : looks) {
-      if (!has(look)) continue;
-      rectangle(look, x, bottom_ + legend_height / 2, 16, look.word);
-      text(x + 21, bottom_ + legend_height / 2 + 4, look.word);
-      x += 48 + 6.2 * static_cast<double>(std::string_view(look.word).size());
+    std::string_view before;
+    for (const MoveLook& look : move_looks) {
+      const std::string_view word = look.legend;
+      if (word == before || !has(word)) continue;
+      before = word;
+      rectangle(look, x, bottom_ + legend_height / 2, 16, look.legend);
+      text(x + 21, bottom_ + legend_height / 2 + 4, word);
+      x += 48 + 6.2 * static_cast<double>(word.size());
     }
   }
 

@@ -2,51 +2,64 @@
 
 #include "base/text/comma_list.hpp"
 #include "exchange/report/caution.hpp"
+#include "records/passes/pass_columns.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// A member of a record's results that stands in a table.
+/// A member of a record's body that is in a table.
 struct Member {
-  const char* path;
-  const char* key;
+  std::string path, key;
   Heading heading;
 };
+using Members = std::vector<Member>;
 
-constexpr Member pass_members[] = {
-    {"results.seam", "seam", {{"Seam"}}},
-    {"results.pass", "pass", {{"Pass"}}},
-    {"results.robot", "robot", {{"Robot"}}},
-    {"results.schedule", "schedule", {{"Schedule"}}},
-    {"results.started", "started", {{"Started"}}},
-    {"results.arc_time_s", "arc_time_s", {{"Arc time"}, "s"}},
-    {"results.arc_starts", "arc_starts", {{"Arc starts"}}},
-    {"results.length_mm", "length_mm", {{"Length"}, "mm"}},
-    {"results.coverage.covered_mm", "covered_mm", {{"Seam covered"}, "mm"}},
-    {"results.coverage.needed_mm", "needed_mm", {{"Seam needs"}, "mm"}},
-    {"results.mean_current_A", "mean_current_A", {{"Current"}, "A"}},
-    {"results.mean_voltage_V", "mean_voltage_V", {{"Voltage"}, "V"}},
-    {"results.travel_speed_mm_s", "travel_speed_mm_s", {{"Travel speed"}, "mm/s"}},
-    {"results.energy_J", "energy_J", {{"Energy"}, "J"}},
-    {"results.arc_energy_kJ_mm", "arc_energy_kJ_mm", {{"Arc energy"}, "kJ/mm"}},
-    {"results.heat_input_kJ_mm", "heat_input_kJ_mm", {{"Heat input"}, "kJ/mm"}},
-    {"results.U_heat_input_kJ_mm", "U_heat_input_kJ_mm", {{"U (k = 2)"}, "kJ/mm"}},
-    {"results.cooling_time_s", "cooling_time_s", {{"t8/5"}, "s"}},
-    {"results.cooling_from_C", "cooling_from_C", {{"t8/5 from"}, "C"}},
-    {"results.interpass_C", "interpass_C", {{"Interpass"}, "C"}},
-    {"results.verdict", "verdict", {{"Verdict"}}},
-};
+template <class Row>
+void append_members(Members& members, const std::string& path,
+                    const std::vector<const Column<Row>*>& columns) {
+  for (const auto* column : columns)
+    members.push_back({path + column->key, column->key, Heading{{column->label}, column->unit}});
+}
 
-constexpr Member manual_members[] = {
-    {"results.seam", "seam", {{"Seam"}}},
-    {"results.pass", "pass", {{"Pass"}}},
-    {"results.schedule", "schedule", {{"Schedule"}}},
-    {"results.date", "date", {{"Date"}}},
-    {"results.result", "result", {{"Result"}}},
-};
+/// The brief columns of a record, those that a reader looks for in the order of a weld: what it was, how long
+/// it is, what went in and what came of it.
+Members make_pass_members() {
+  constexpr std::string_view first[] = {"seam",    "pass",       "robot",      "schedule",
+                                        "started", "arc_time_s", "arc_starts", "length_mm"};
+  constexpr std::string_view covered[] = {"covered_mm", "needed_mm"};
+  constexpr std::string_view figures[] = {"mean_current_A",     "mean_voltage_V",   "travel_speed_mm_s",
+                                          "energy_J",           "arc_energy_kJ_mm", "heat_input_kJ_mm",
+                                          "U_heat_input_kJ_mm", "cooling_time_s",   "cooling_from_C",
+                                          "interpass_C",        "verdict"};
+  std::vector<std::string_view> all(std::begin(first), std::end(first));
+  all.insert(all.end(), std::begin(figures), std::end(figures));
+  auto columns = ordered_columns(record_columns(), all, Shown::brief);
+  const auto length = columns.begin() + std::size(first);
+  Members members;
+  append_members<PassRecord>(members, "results.", {columns.begin(), length});
+  append_members(members, "results.coverage.", ordered_columns(coverage_columns(), covered, Shown::brief));
+  append_members<PassRecord>(members, "results.", {length, columns.end()});
+  return members;
+}
 
-constexpr Member schedule_members[] = {
+Members make_manual_members() {
+  Members members;
+  append_members(members, "results.", ordered_columns(manual_columns(), {}, Shown::brief));
+  return members;
+}
+
+const Members& pass_members() {
+  static const Members members = make_pass_members();
+  return members;
+}
+
+const Members& manual_members() {
+  static const Members members = make_manual_members();
+  return members;
+}
+
+const Members schedule_members = {
     {"results.schedule.id", "schedule", {{"Schedule"}}},
     {"results.schedule.revision", "revision", {{"Revision"}}},
     {"results.schedule.status", "status", {{"Status"}}},
@@ -71,13 +84,12 @@ SheetCell cell_of(const JsonNode* value) {
   }
 }
 
-constexpr Member unit_members[] = {
+const Members unit_members = {
     {"results.unit_serial", "unit_serial", {{"Unit"}}},
     {"results.weldment", "weldment", {{"Weldment"}}},
 };
 
-template <std::size_t n>
-Sheet empty_sheet(const char* name, const Member (&members)[n], bool names_units = false) {
+Sheet empty_sheet(const char* name, const Members& members, bool names_units = false) {
   Sheet sheet{name, {{"record", "Record"}}, {}};
   if (names_units)
     for (const Member& member : unit_members) sheet.columns.push_back({member.key, member.heading});
@@ -85,8 +97,7 @@ Sheet empty_sheet(const char* name, const Member (&members)[n], bool names_units
   return sheet;
 }
 
-template <std::size_t n>
-std::vector<SheetCell> cells_of(std::uint64_t seq, const JsonNode& body, const Member (&members)[n],
+std::vector<SheetCell> cells_of(std::uint64_t seq, const JsonNode& body, const Members& members,
                                 bool names_units = false) {
   std::vector<SheetCell> cells = {static_cast<double>(seq)};
   if (names_units)
@@ -121,8 +132,8 @@ SheetCell since_of(const RecordChanges& changes) {
 RecordTables::RecordTables(RecordHistory& history, Of of)
     : history_(history),
       names_units_(of == Of::many_units),
-      passes_(empty_sheet("passes", pass_members, names_units_)),
-      manual_(empty_sheet("manual", manual_members, names_units_)),
+      passes_(empty_sheet("passes", pass_members(), names_units_)),
+      manual_(empty_sheet("manual", manual_members(), names_units_)),
       schedules_(empty_sheet("schedules", schedule_members)),
       instruments_{"instruments",
                    {{"instrument", "Instrument"},
@@ -169,7 +180,7 @@ void RecordTables::add_changes(std::uint64_t about) {
 }
 
 void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
-  auto cells = cells_of(seq, body, pass_members, names_units_);
+  auto cells = cells_of(seq, body, pass_members(), names_units_);
   cells.push_back(since_of(history_.changes_of(seq)));
   passes_.rows.push_back(std::move(cells));
   if (const JsonNode* kept = body_member(body, "schedule_record"); kept != nullptr && kept->is_integer)
@@ -179,7 +190,7 @@ void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
 }
 
 void RecordTables::add_manual(std::uint64_t seq, const JsonNode& body) {
-  auto cells = cells_of(seq, body, manual_members, names_units_);
+  auto cells = cells_of(seq, body, manual_members(), names_units_);
   cells.push_back(since_of(history_.changes_of(seq)));
   const std::string welder = body_text(body, "results.welder");
   cells.push_back(welder.empty() ? SheetCell() : SheetCell(history_.ledger().person_name(welder)));

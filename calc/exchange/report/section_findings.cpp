@@ -25,8 +25,8 @@ Sheet findings_sheet(const Findings& findings) {
   };
   for (const Finding& finding : findings)
     sheet.rows.push_back({Words{to_string(finding.severity)}, finding.where, finding.rule,
-                          cell(finding.value), cell(finding.limit), finding.unit, finding.text,
-                          finding.source});
+                          cell(finding.value), cell(finding.limit), finding.unit,
+                          SentenceCell{finding.sentence}, finding.source});
   return sheet;
 }
 

@@ -1,5 +1,8 @@
+#include <algorithm>
+
 #include "base/text/comma_list.hpp"
 #include "exchange/report/plan_sections.hpp"
+#include "plan/limited_quantities.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -47,48 +50,68 @@ SheetCell qualification_of(const Qualification* qualification) {
                 {qualification->id, stated(qualification->certificate), stated(qualification->basis)}};
 }
 
+std::vector<const LimitedQuantity*> quantities_in_rows() {
+  std::vector<const LimitedQuantity*> in_rows;
+  for (const LimitedQuantity& each : limited_quantities)
+    if (each.sheet_row > 0) in_rows.push_back(&each);
+  std::sort(in_rows.begin(), in_rows.end(),
+            [](const auto* a, const auto* b) { return a->sheet_row < b->sheet_row; });
+  return in_rows;
+}
+
+/// Setting and limits; a setting with a name of its own has a row of its own.
+void add_limits(const Schedule& schedule, ItemsBlock& block) {
+  const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
+  for (const LimitedQuantity* each : quantities_in_rows()) {
+    const Words label{each->label.english()};
+    const std::optional<Interval>& allowed = limits.*each->limit;
+    const bool is_row_of_its_own = each->setting != nullptr && each->pass_label != Word();
+    if (is_row_of_its_own)
+      block.items.emplace_back(Words{each->pass_label.english()},
+                               Measure{schedule.*each->setting, each->unit});
+    if (each->setting != nullptr && !is_row_of_its_own)
+      block.items.emplace_back(label, within(schedule.*each->setting, allowed, each->unit));
+    else
+      block.items.emplace_back(label, stated(allowed, each->unit));
+  }
+}
+
 /// The data items of a welding procedure specification that ISO 15609-1 lists, as far as the schedule states
 /// them. An item that the schedule leaves open reads "not stated".
 ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
   const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
   const ScheduleUse use = schedule.use.value_or(ScheduleUse{});
   const Gas* gas = index.gas(schedule.gas);
-  return {{{Words{"Schedule, revision"},
-            Phrase{{"{1}, revision {2}"}, {schedule.id, static_cast<double>(schedule.revision)}}},
-           {Words{"Status"}, stated(schedule.status)},
-           {Words{"Approved by, in force from"},
-            Phrase{{"{1}, {2}"}, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
-           {Words{"Qualification record"}, qualification_of(index.qualification(schedule.qualification))},
-           {Words{"Welding process (ISO 4063)"}, schedule.process},
-           {Words{"Metal transfer"}, stated(schedule.transfer)},
-           {Words{"Waveform"}, stated(schedule.waveform)},
-           {Words{"Current type and polarity"}, stated(schedule.polarity)},
-           {Words{"Positions (ISO 6947)"}, stated(comma_list(use.positions))},
-           {Words{"Plate thickness"}, stated(use.thickness_mm, "mm")},
-           {Words{"Leg"}, stated(use.leg_mm, "mm")},
-           {Words{"Root gap"}, stated(use.gap_mm, "mm")},
-           {Words{"Joint preparation and cleaning"}, stated(schedule.preparation)},
-           {Words{"Backing"}, stated(schedule.backing)},
-           {Words{"Filler"}, filler_of(schedule, index.wire(schedule.wire))},
-           {Words{"Shielding gas (ISO 14175), flow"},
-            Phrase{{"{1}, {2} ({3})"},
-                   {gas ? stated(gas->designation) : stated(schedule.gas),
-                    stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
-           {Words{"Nozzle"}, stated(schedule.nozzle_mm, "mm")},
-           {Words{"Technique"}, weave_of(schedule.weave)},
-           {Words{"Torch work angle, travel angle"},
-            Phrase{{"{1}, {2}"},
-                   {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
-           {Words{"Contact tip to work"}, stated(schedule.contact_tip_distance_mm, "mm")},
-           {Words{"Wire feed speed"},
-            within(schedule.wire_feed_speed_m_min, limits.wire_feed_speed_m_min, "m/min")},
-           {Words{"Current"}, stated(limits.current_A, "A")},
-           {Words{"Arc voltage"}, within(schedule.arc_voltage_V, limits.voltage_V, "V")},
-           {Words{"Travel speed"}, within(schedule.travel_speed_mm_s, limits.travel_speed_mm_s, "mm/s")},
-           {Words{"Heat input"}, stated(limits.heat_input_kJ_mm, "kJ/mm")},
-           {Words{"Cooling time t8/5"}, stated(limits.cooling_time_s, "s")},
-           {Words{"Preheat"}, stated(schedule.preheat_C, "C")},
-           {Words{"Interpass temperature"}, stated(limits.interpass_C, "C")}}};
+  ItemsBlock block{
+      {{Words{"Schedule, revision"},
+        Phrase{{"{1}, revision {2}"}, {schedule.id, static_cast<double>(schedule.revision)}}},
+       {Words{"Status"}, stated(schedule.status)},
+       {Words{"Approved by, in force from"},
+        Phrase{{"{1}, {2}"}, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
+       {Words{"Qualification record"}, qualification_of(index.qualification(schedule.qualification))},
+       {Words{"Welding process (ISO 4063)"}, schedule.process},
+       {Words{"Metal transfer"}, stated(schedule.transfer)},
+       {Words{"Waveform"}, stated(schedule.waveform)},
+       {Words{"Current type and polarity"}, stated(schedule.polarity)},
+       {Words{"Positions (ISO 6947)"}, stated(comma_list(use.positions))},
+       {Words{"Plate thickness"}, stated(use.thickness_mm, "mm")},
+       {Words{"Leg"}, stated(use.leg_mm, "mm")},
+       {Words{"Root gap"}, stated(use.gap_mm, "mm")},
+       {Words{"Joint preparation and cleaning"}, stated(schedule.preparation)},
+       {Words{"Backing"}, stated(schedule.backing)},
+       {Words{"Filler"}, filler_of(schedule, index.wire(schedule.wire))},
+       {Words{"Shielding gas (ISO 14175), flow"},
+        Phrase{{"{1}, {2} ({3})"},
+               {gas ? stated(gas->designation) : stated(schedule.gas),
+                stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
+       {Words{"Nozzle"}, stated(schedule.nozzle_mm, "mm")},
+       {Words{"Technique"}, weave_of(schedule.weave)},
+       {Words{"Torch work angle, travel angle"},
+        Phrase{{"{1}, {2}"},
+               {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
+       {Words{"Contact tip to work"}, stated(schedule.contact_tip_distance_mm, "mm")}}};
+  add_limits(schedule, block);
+  return block;
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "exchange/report/column_sheet.hpp"
 #include "exchange/report/plan_sections.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
 
 namespace seamtakt {
 

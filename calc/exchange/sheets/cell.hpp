@@ -1,10 +1,13 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
+
+#include "base/sentences/sentence.hpp"
 
 namespace seamtakt {
 
@@ -35,6 +38,16 @@ struct MeasureRange {
   std::string_view unit = {};  ///< a literal
 };
 
+/// A whole number, shown whole whatever its column's digits are.
+struct Count {
+  std::uint64_t value = 0;
+};
+
+/// A sentence of the table of sentences, with what fills its holes.
+struct SentenceCell {
+  Sentence sentence;
+};
+
 /// Two numbers of one column: "4.5 to 6" for people, two columns of a file.
 struct Pair {
   double low = 0, high = 0;
@@ -44,8 +57,8 @@ struct Phrase;
 
 /// A value: monostate is an empty one, std::string is text of a file or a person, double a number whose unit
 /// its column names.
-using SheetCell =
-    std::variant<std::monostate, double, std::string, Words, Heading, Measure, MeasureRange, Pair, Phrase>;
+using SheetCell = std::variant<std::monostate, double, std::string, Count, Words, Heading, Measure,
+                               MeasureRange, Pair, SentenceCell, Phrase>;
 
 /// A fixed text with values in it: {{"{1}, revision {2}"}, {id, revision}}.
 struct Phrase {

@@ -46,6 +46,8 @@ struct ToText {
   std::string operator()(std::monostate) const { return "-"; }
   std::string operator()(double value) const { return rounded(value, digits); }
   std::string operator()(const std::string& text) const { return text; }
+  std::string operator()(const Count& count) const { return std::to_string(count.value); }
+  std::string operator()(const SentenceCell& cell) const { return cell.sentence.english(); }
   std::string operator()(const Words& words) const { return words_text(words); }
   std::string operator()(const Heading& heading) const { return heading_text(heading); }
   std::string operator()(const Measure& measure) const {

@@ -10,7 +10,8 @@ namespace seamtakt {
 namespace {
 
 bool is_number(const SheetCell& cell) {
-  return std::holds_alternative<double>(cell) || std::holds_alternative<std::monostate>(cell);
+  return std::holds_alternative<double>(cell) || std::holds_alternative<Count>(cell) ||
+         std::holds_alternative<std::monostate>(cell);
 }
 
 /// A column without stated digits is numeric where each of its cells is.

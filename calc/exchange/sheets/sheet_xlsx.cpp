@@ -86,9 +86,15 @@ class Looks {
   lxw_format *head_, *text_, *numbers_[8];
 };
 
+std::optional<double> number_in(const SheetCell& cell) {
+  if (const double* number = std::get_if<double>(&cell)) return *number;
+  if (const Count* count = std::get_if<Count>(&cell)) return static_cast<double>(count->value);
+  return std::nullopt;
+}
+
 void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
                 const Looks& looks) {
-  if (const double* number = std::get_if<double>(&cell))
+  if (const auto number = number_in(cell))
     worksheet_write_number(worksheet, row, column, *number, looks.number(*number));
   else if (!std::holds_alternative<std::monostate>(cell))
     worksheet_write_string(worksheet, row, column, cut_text(file_text(cell)).c_str(), looks.text());
@@ -96,7 +102,7 @@ void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const
 
 /// Bytes of a cell's text; none of a number.
 std::size_t text_size(const SheetCell& cell) {
-  return std::holds_alternative<double>(cell) ? 0 : file_text(cell).size();
+  return number_in(cell) ? 0 : file_text(cell).size();
 }
 
 double column_width(const Sheet& sheet, std::size_t column) {

@@ -63,17 +63,17 @@ struct ElementRange {
 
 /// Compositions for which CET was made (en-1011-2, C.3.1).
 inline constexpr std::array cet_ranges = {
-    ElementRange{"C", {"cet.C.range", "The carbon content", 0.05, 0.32, "%", "en-1011-2, C.3"}},
-    ElementRange{"Si", {"cet.Si.range", "The silicon content", 0, 0.8, "%", "en-1011-2, C.3"}},
-    ElementRange{"Mn", {"cet.Mn.range", "The manganese content", 0.5, 1.9, "%", "en-1011-2, C.3"}},
-    ElementRange{"Cr", {"cet.Cr.range", "The chromium content", 0, 1.5, "%", "en-1011-2, C.3"}},
-    ElementRange{"Cu", {"cet.Cu.range", "The copper content", 0, 0.7, "%", "en-1011-2, C.3"}},
-    ElementRange{"Mo", {"cet.Mo.range", "The molybdenum content", 0, 0.75, "%", "en-1011-2, C.3"}},
-    ElementRange{"Nb", {"cet.Nb.range", "The niobium content", 0, 0.06, "%", "en-1011-2, C.3"}},
-    ElementRange{"Ni", {"cet.Ni.range", "The nickel content", 0, 2.5, "%", "en-1011-2, C.3"}},
-    ElementRange{"Ti", {"cet.Ti.range", "The titanium content", 0, 0.12, "%", "en-1011-2, C.3"}},
-    ElementRange{"V", {"cet.V.range", "The vanadium content", 0, 0.18, "%", "en-1011-2, C.3"}},
-    ElementRange{"B", {"cet.B.range", "The boron content", 0, 0.005, "%", "en-1011-2, C.3"}},
+    ElementRange{"C", {"cet.C.range", "The carbon content"_word, 0.05, 0.32, "%", "en-1011-2, C.3"}},
+    ElementRange{"Si", {"cet.Si.range", "The silicon content"_word, 0, 0.8, "%", "en-1011-2, C.3"}},
+    ElementRange{"Mn", {"cet.Mn.range", "The manganese content"_word, 0.5, 1.9, "%", "en-1011-2, C.3"}},
+    ElementRange{"Cr", {"cet.Cr.range", "The chromium content"_word, 0, 1.5, "%", "en-1011-2, C.3"}},
+    ElementRange{"Cu", {"cet.Cu.range", "The copper content"_word, 0, 0.7, "%", "en-1011-2, C.3"}},
+    ElementRange{"Mo", {"cet.Mo.range", "The molybdenum content"_word, 0, 0.75, "%", "en-1011-2, C.3"}},
+    ElementRange{"Nb", {"cet.Nb.range", "The niobium content"_word, 0, 0.06, "%", "en-1011-2, C.3"}},
+    ElementRange{"Ni", {"cet.Ni.range", "The nickel content"_word, 0, 2.5, "%", "en-1011-2, C.3"}},
+    ElementRange{"Ti", {"cet.Ti.range", "The titanium content"_word, 0, 0.12, "%", "en-1011-2, C.3"}},
+    ElementRange{"V", {"cet.V.range", "The vanadium content"_word, 0, 0.18, "%", "en-1011-2, C.3"}},
+    ElementRange{"B", {"cet.B.range", "The boron content"_word, 0, 0.005, "%", "en-1011-2, C.3"}},
 };
 
 /// Warnings for reported elements outside CET's range of compositions.

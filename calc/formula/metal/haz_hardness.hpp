@@ -48,9 +48,9 @@ struct HardnessLimits {
 // Yurioka, Okumura, Kasuya, Cotton: Metal Construction 19 (1987) 217R. Domain: C up to 0.8 %, N up to 0.01 %.
 
 inline constexpr ValidRange yurioka_carbon_range{
-    "haz-hardness.C.range", "The carbon content", 0, 0.8, "%", "Yurioka et al. 1987, stated domain"};
+    "haz-hardness.C.range", "The carbon content"_word, 0, 0.8, "%", "Yurioka et al. 1987, stated domain"};
 inline constexpr ValidRange yurioka_nitrogen_range{
-    "haz-hardness.N.range", "The nitrogen content", 0, 0.01, "%", "Yurioka et al. 1987, stated domain"};
+    "haz-hardness.N.range", "The nitrogen content"_word, 0, 0.01, "%", "Yurioka et al. 1987, stated domain"};
 
 inline bool inside_yurioka_domain(const HardeningElements& e) {
   return is_inside(yurioka_carbon_range, e.C) && is_inside(yurioka_nitrogen_range, e.N);

@@ -37,13 +37,14 @@ Real design_cet_pct(const Real& parent_cet_pct, const Real& weld_metal_cet_pct) 
   return larger<Real>(parent_cet_pct, of_weld);
 }
 
-inline constexpr ValidRange preheat_cet_range{"preheat.cet.range", "CET", 0.2, 0.5, "%", "en-1011-2, C.3"};
+inline constexpr ValidRange preheat_cet_range{"preheat.cet.range", "CET"_word, 0.2, 0.5, "%",
+                                              "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_thickness_range{
-    "preheat.thickness.range", "The plate thickness", 10, 90, "mm", "en-1011-2, C.3"};
+    "preheat.thickness.range", "The plate thickness"_word, 10, 90, "mm", "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_hydrogen_range{
-    "preheat.hydrogen.range", "The diffusible hydrogen", 1, 20, "ml/100g", "en-1011-2, C.3"};
+    "preheat.hydrogen.range", "The diffusible hydrogen"_word, 1, 20, "ml/100g", "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_heat_input_range{
-    "preheat.heat-input.range", "The heat input", 0.5, 4.0, "kJ/mm", "en-1011-2, C.3"};
+    "preheat.heat-input.range", "The heat input"_word, 0.5, 4.0, "kJ/mm", "en-1011-2, C.3"};
 
 /// What method B goes by. Where an input lies outside the range on the side where the edge asks for no less
 /// preheat (CET below 0.2 %, a plate below 10 mm, hydrogen below 1 ml/100 g, heat input above 4 kJ/mm), a
@@ -181,7 +182,7 @@ AwsPreheat aws_preheat(Restraint restraint, char group, double thickness_mm);
 
 inline constexpr double susceptibility_index_greatest = 7.0;
 inline constexpr ValidRange susceptibility_index_range{"preheat.index.range",
-                                                       "The susceptibility index",
+                                                       "The susceptibility index"_word,
                                                        0,
                                                        susceptibility_index_greatest,
                                                        "",

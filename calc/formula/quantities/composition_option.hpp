@@ -18,7 +18,7 @@ void remark_not_reported(const Composition<Real>& composition, const Symbols& sy
   std::string missing = not_reported(composition, symbols);
   if (missing.empty()) return;
   findings.push_back(remark("composition.not-reported", "--composition",
-                            "Not reported and counted as 0: " + missing + ".",
+                            Sentence("composition.not-reported"_key, {{"elements", std::move(missing)}}),
                             "derived, definition of the formula"));
 }
 

@@ -33,8 +33,7 @@ void remark_light_wire(const Real& density, const Real& weld_metal_density, Resu
   if (!light || value_of(weld_metal_density) < lightest_steel_wire_g_cm3) return;
   Finding finding =
       remark("deposition.weld-metal-density", "--weld-metal-density",
-             "The deposit area is that of steel weld metal, but the wire is lighter than any steel wire.",
-             "derived, mass balance");
+             Sentence("deposition.weld-metal-density"_key), "derived, mass balance");
   finding.severity = Severity::warn;
   finding.value = value_of(weld_metal_density);
   finding.unit = "g/cm3";

@@ -29,10 +29,9 @@ Real duty(const Inputs<Real>& in, const char* name) {
 }
 
 void remark_capped(double duty_pct, Findings& findings) {
-  Finding finding =
-      remark("duty-cycle.continuous", "duty_pct",
-             "The rule gives more than 100 %: the power source may run without a pause at this current.",
-             "power-source-manuals, duty-cycle page");
+  Finding finding = remark("duty-cycle.continuous", "duty_pct",
+                           Sentence("duty-cycle.continuous"_key, {{"most", UnitValue{100, "%"}}}),
+                           "power-source-manuals, duty-cycle page");
   finding.value = duty_pct;
   finding.limit = 100;
   finding.unit = "%";

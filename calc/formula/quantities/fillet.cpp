@@ -85,7 +85,7 @@ Real effective_throat(const Section<Real>& section, const Real& gap) {
 }
 
 constexpr ValidRange dihedral_range{
-    "fillet.dihedral.range", "The dihedral angle", 60, 135, "deg", "aws-d1-1, skewed T-joints (recalled)"};
+    "fillet.dihedral.range", "The dihedral angle"_word, 60, 135, "deg", "aws-d1-1, skewed T-joints (recalled)"};
 
 Finding finding_of(const char* rule, Severity severity, const char* where, double value, double limit,
                    std::string text, std::string source) {

@@ -30,7 +30,7 @@ constexpr std::array<std::string_view, 11> yurioka_elements = {"C",  "Si", "Mn",
 constexpr std::array<std::string_view, 8> dueren_elements = {"C", "Si", "Mn", "Cu", "Cr", "Ni", "Mo", "V"};
 
 constexpr ValidRange dueren_time_range{
-    "haz-hardness.cooling-time.range", "The cooling time", dueren_fastest_s, dueren_slowest_s, "s",
+    "haz-hardness.cooling-time.range", "The cooling time"_word, dueren_fastest_s, dueren_slowest_s, "s",
     "Dueren and Lorenz, recalled"};
 
 /// Hardness that codes commonly allow (recalled): the highest one passed is worth saying.

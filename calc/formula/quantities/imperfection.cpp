@@ -117,7 +117,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
       note_no_limit(judged.permission, imperfection_notes[which].result, weld.level, out.findings);
   }
   if (sizes.thickness_mm)
-    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness", 0.5, 1e6,
+    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness"_word, 0.5, 1e6,
                                             "mm", "ISO 5817:2014, 1"},
                                            weld.thickness_mm, "--thickness"));
 }

@@ -28,7 +28,7 @@ struct Interpass {
          interpass = in.number("interpass");
     Real conductivity = positive(in, "conductivity"), heat_capacity = positive(in, "heat-capacity");
     if (!(value_of(interpass) > value_of(ambient)))
-      throw InputError("--interpass", number_text(value_of(interpass)), "a temperature above --ambient");
+      throw InputError("--interpass", as_typed(value_of(interpass)), "a temperature above --ambient"_word);
     Real heat_J_mm = heat_input * 1000.0, rise = interpass - ambient, plain = Real(1.0);
     Real wait = interpass_wait_thick_s(heat_J_mm, rise, conductivity, plain);
     bool thin = false;

@@ -42,8 +42,8 @@ void from_table(const Inputs<Real>& in, Coefficients<Real>& coefficients, Result
   std::string material = in.text("wire-material");
   auto reference = reference_melting_coefficients(material);
   if (!reference)
-    throw InputError("--wire-material", printable(material),
-                     "mild-steel or aluminium; for another wire --alpha and --beta");
+    throw InputError("--wire-material", Sentence::verbatim(printable(material)),
+                     "mild-steel or aluminium; for another wire --alpha and --beta"_word);
   auto diameter = find_positive(in, "wire-diameter");
   if (!diameter) return;
   add_if_any(out.findings, outside_range(melting_diameter_range, value_of(*diameter), "--wire-diameter"));
@@ -68,7 +68,7 @@ Coefficients<Real> coefficients_of(const Inputs<Real>& in, Results<Real>& out) {
   if (coefficients.alpha) out.set("alpha_mm_s_A", *coefficients.alpha);
   if (coefficients.beta) out.set("beta_per_s_A2", *coefficients.beta);
   if (coefficients.complete() && value_of(*coefficients.alpha) == 0 && value_of(*coefficients.beta) == 0)
-    throw InputError("--alpha", "0, and --beta 0 too", "one of the two above 0");
+    throw InputError("--alpha", "0, and --beta 0 too"_word, "one of the two above 0"_word);
   return coefficients;
 }
 
@@ -78,7 +78,7 @@ void feed_of_current(const Real& current, const std::optional<Real>& rms, const 
   out.set("current_A", current);
   add_if_any(out.findings, outside_range(melting_current_range, value_of(current), "--current"));
   if (rms && value_of(*rms) < value_of(current))
-    throw InputError("--rms-current", number_text(value_of(*rms)), "at least the mean current");
+    throw InputError("--rms-current", as_typed(value_of(*rms)), "at least the mean current"_word);
   Real feed =
       feed_m_min_from_mm_s(rms ? wire_feed_speed_of_waveform_mm_s(current, *rms, extension, alpha, beta)
                                : wire_feed_speed_mm_s(current, extension, alpha, beta));
@@ -97,13 +97,13 @@ void current_of_feed(const Real& feed, const std::optional<Real>& rms, const Rea
   out.set("wire_feed_speed_m_min", feed);
   Real feed_mm_s = feed_mm_s_from_m_min(feed);
   if (rms && value_of(alpha) == 0)
-    throw InputError("--alpha", "0", "a value above 0 where --rms-current is given");
+    throw InputError("--alpha", as_typed(0), "a value above 0 where --rms-current is given"_word);
   Real current = rms ? melting_mean_current_A(feed_mm_s, *rms, extension, alpha, beta)
                      : melting_current_A(feed_mm_s, extension, alpha, beta);
   if (rms && !(value_of(current) >= 0 && value_of(current) <= value_of(*rms)))
     throw InputError(
-        "--rms-current", number_text(value_of(*rms)),
-        "an effective current that goes with this wire feed (mean current within 0 and the effective one)");
+        "--rms-current", as_typed(value_of(*rms)),
+        "an effective current that goes with this wire feed (mean current within 0 and the effective one)"_word);
   out.set("current_A", current);
   add_if_any(out.findings, outside_range(melting_current_range, value_of(current), "--wire-feed"));
   out.explain(rms ? melting_mean_current_note : melting_current_note, current, "A",

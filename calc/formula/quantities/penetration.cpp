@@ -18,7 +18,7 @@ constexpr ResultSpec results[] = {{"penetration_mm", "mm", "penetration"}};
 
 constexpr const FormulaNote* notes[] = {&penetration_note};
 
-constexpr ValidRange coefficient_range{"penetration.coefficient.range", "The coefficient", 0.0010, 0.0019, "",
+constexpr ValidRange coefficient_range{"penetration.coefficient.range", "The coefficient"_word, 0.0010, 0.0019, "",
                                        "jackson-shrubsall (recalled)"};
 
 struct Penetration {

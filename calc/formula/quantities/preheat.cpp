@@ -66,7 +66,7 @@ void remark_low_preheat(double preheat_C, Findings& findings) {
   if (preheat_C > shop_temperature_C) return;
   Finding finding =
       remark("preheat.none-needed", "preheat_C",
-             "At or below the shop's temperature: no preheat, but plates dry and not below 5 C.",
+             Sentence("preheat.none-needed.below-shop"_key, {{"coldest", UnitValue{coldest_plate_C, "C"}}}),
              "en-1011-2, C.3 (recalled)");
   finding.value = preheat_C;
   finding.limit = shop_temperature_C;
@@ -126,12 +126,15 @@ std::optional<GivenHydrogen<Real>> given_hydrogen(const Inputs<Real>& in, Result
 char group_used(double pcm, HydrogenLevel level, double index, Findings& findings) {
   char by_index = susceptibility_group_of_index(index);
   auto by_table = susceptibility_group_of_table(pcm, level);
-  std::string text =
-      by_table ? std::string("Group ") + *by_table + " by the table of Pcm and hydrogen level"
-               : std::string("Group ") + by_index + " by the index, as Pcm is beyond the table's 0.38";
-  if (by_table && *by_table != by_index) text += std::string("; the index alone would say ") + by_index;
-  findings.push_back(
-      remark("preheat.group", "susceptibility_index", text + ".", "aws-d1-1, hydrogen control (recalled)"));
+  const std::string index_group(1, by_index), table_group(1, by_table.value_or(by_index));
+  const bool differs = by_table && *by_table != by_index;
+  Sentence sentence =
+      !by_table ? Sentence("preheat.group.by-index"_key, {{"group", index_group}})
+      : differs ? Sentence("preheat.group.by-table.index-differs"_key,
+                           {{"group", table_group}, {"index_group", index_group}})
+                : Sentence("preheat.group.by-table"_key, {{"group", table_group}});
+  findings.push_back(remark("preheat.group", "susceptibility_index", std::move(sentence),
+                            "aws-d1-1, hydrogen control (recalled)"));
   return by_table.value_or(by_index);
 }
 
@@ -156,7 +159,7 @@ void compute_aws(const Inputs<Real>& in, Results<Real>& out) {
   out.set_bool("in_range", in_range);
   if (preheat.none_needed_above)
     out.findings.push_back(remark("preheat.none-needed", "preheat_C",
-                                  "No preheat is needed above 65 F (18 C).",
+                                  Sentence("preheat.none-needed.warm-shop"_key),
                                   "aws-d1-1, hydrogen control (recalled)"));
   out.explain(aws_preheat_note, Real(preheat.preheat_C), "C", {{"t", "thickness", *thickness, "mm"}});
 }

@@ -66,7 +66,9 @@ void note_impact_limit(const QualifiedTest& test, double tested_mm, const Qualif
     return;
   Finding finding =
       remark("qualification.impact-thickness", "thickness_mm",
-             "Where impact properties are required and weren't tested, 12 mm is the most.", recalled_source);
+             Sentence("qualification.impact-thickness"_key,
+                      {{"most", UnitValue{untested_impact_up_to_mm, "mm"}}}),
+             recalled_source);
   finding.value = *range.high;
   finding.limit = untested_impact_up_to_mm;
   finding.unit = "mm";
@@ -77,12 +79,14 @@ template <class Real>
 void compute_thickness(const QualifiedTest& test, const Real& tested, Results<Real>& out) {
   const auto rule = thickness_rule(test, value_of(tested));
   if (!rule) {
-    Finding finding =
-        remark("qualification.no-range", "--tested-thickness",
-               "The standard has no thickness range for a single run thicker than 100 mm.", recalled_source);
+    constexpr double thickest_run_mm = 100;
+    Finding finding = remark("qualification.no-range", "--tested-thickness",
+                             Sentence("qualification.no-range"_key,
+                                      {{"thickness", UnitValue{thickest_run_mm, "mm"}}}),
+                             recalled_source);
     finding.severity = Severity::warn;
     finding.value = value_of(tested);
-    finding.limit = 100;
+    finding.limit = thickest_run_mm;
     finding.unit = "mm";
     out.findings.push_back(std::move(finding));
     return;
@@ -104,7 +108,7 @@ QualifiedTest test_of(const Inputs<Real>& in) {
   test.impact_tested = in.has("impact");
   test.hardness_tested = in.has("hardness");
   if (!fillet && in.has("tested-throat"))
-    throw InputError("--tested-throat", "a throat of a butt weld", "--joint fillet, or no throat");
+    throw InputError("--tested-throat", "a throat of a butt weld"_word, "--joint fillet, or no throat"_word);
   return test;
 }
 
@@ -114,7 +118,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   const std::optional<Real> thickness = find_positive(in, "tested-thickness");
   const std::optional<Real> throat = find_positive(in, "tested-throat");
   if (!heat_input && !thickness && !throat)
-    throw InputError("--tested-thickness", "nothing", "a value, or --tested-heat-input or --tested-throat");
+    throw InputError("--tested-thickness", "nothing"_word,
+                     "a value, or --tested-heat-input or --tested-throat"_word);
   const QualifiedTest test = test_of(in);
   if (heat_input)
     set_range({qualified_heat_input_low_note, qualified_heat_input_high_note, "Q", "heat input of the test",
@@ -125,10 +130,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
     set_range({qualified_throat_low_note, qualified_throat_high_note, "a", "throat of the test weld", "mm"},
               throat_rule(test), *throat, out);
   out.findings.push_back(
-      remark("qualification.recalled", "--basis",
-             "The ranges are recalled: compare them with your copy of the standard before they are "
-             "relied on.",
-             recalled_source));
+      remark("qualification.recalled", "--basis", Sentence("qualification.recalled"_key), recalled_source));
 }
 
 }  // namespace

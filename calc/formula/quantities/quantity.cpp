@@ -4,7 +4,8 @@
 #include <charconv>
 #include <cmath>
 
-#include "base/units/units.hpp"
+#include "formula/input_checks.hpp"
+#include "formula/or_list.hpp"
 #include "formula/uncertainty/propagation.hpp"
 
 namespace seamtakt {
@@ -16,20 +17,10 @@ const OptionSpec* find_option(const Quantity& quantity, std::string_view name) {
   return nullptr;
 }
 
-/// "a, b or c"
-std::string listed(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
-    text += names[i];
-  }
-  return text;
-}
-
-std::string options_of(const Quantity& quantity) {
+Sentence options_of(const Quantity& quantity) {
   std::vector<std::string> names;
   for (const auto& option : quantity.options) names.push_back("--" + std::string(option.name));
-  return listed(names);
+  return or_list(names);
 }
 
 std::vector<std::string> choices_of(const OptionSpec& option) {
@@ -45,25 +36,26 @@ std::vector<std::string> choices_of(const OptionSpec& option) {
 
 const OptionSpec& known_option(const Quantity& quantity, std::string_view name) {
   if (const OptionSpec* option = find_option(quantity, name)) return *option;
-  throw InputError("--" + printable(name), "an option that " + std::string(quantity.name) + " doesn't have",
-                   options_of(quantity));
+  throw InputError("--" + printable(name),
+                   Sentence("formula.unknown-option"_key, {{"quantity", quantity.name}}), options_of(quantity));
 }
 
 void check_number(const Quantity& quantity, std::string_view name, double value) {
   const OptionSpec& option = known_option(quantity, name);
-  if (option.kind != OptionKind::number) throw InputError("--" + std::string(name), "a number", "a text");
+  if (option.kind != OptionKind::number) 
+    throw InputError("--" + std::string(name), "a number"_word, "a text"_word);
   if (!std::isfinite(value))
-    throw InputError("--" + std::string(name), number_text(value), "a finite number");
+    throw InputError("--" + std::string(name), as_typed(value), "a finite number"_word);
 }
 
 void check_text(const Quantity& quantity, std::string_view name, const std::string& text) {
   const OptionSpec& option = known_option(quantity, name);
   if (option.kind == OptionKind::number)
-    throw InputError("--" + std::string(name), printable(text), "a number");
+    throw InputError("--" + std::string(name), Sentence::verbatim(printable(text)), "a number"_word);
   if (option.kind != OptionKind::text || !option.choices) return;
   auto choices = choices_of(option);
   if (std::find(choices.begin(), choices.end(), text) == choices.end())
-    throw InputError("--" + std::string(name), printable(text), listed(choices));
+    throw InputError("--" + std::string(name), Sentence::verbatim(printable(text)), or_list(choices));
 }
 
 void fill_default(const OptionSpec& option, Inputs<double>& inputs) {
@@ -91,26 +83,28 @@ void check_uncertainties(const Quantity& quantity, const QuantityRequest& reques
   for (const auto& [name, u] : request.standard_uncertainty) {
     const OptionSpec& option = known_option(quantity, name);
     std::string where = "--u-" + name;
-    if (option.kind != OptionKind::number) throw InputError(where, "an uncertainty of a text", "none");
-    if (!std::isfinite(u) || u < 0) throw InputError(where, number_text(u), "0 or more");
+    if (option.kind != OptionKind::number) 
+      throw InputError(where, "an uncertainty of a text"_word, "none"_word);
+    if (!std::isfinite(u) || u < 0) throw InputError(where, as_typed(u), "0 or more"_word);
     if (u > 0 && !inputs.numbers.contains(name))
-      throw InputError(where, "an uncertainty without its value", "--" + name + " as well");
+      throw InputError(where, "an uncertainty without its value"_word,
+                       Sentence("formula.option-as-well"_key, {{"option", "--" + name}}));
   }
 }
 
 /// "--voltage 1e+300, --current 1e+300": what was given, for the message about a result that came of it.
-std::string given_numbers(const Inputs<double>& inputs) {
+Sentence given_numbers(const Inputs<double>& inputs) {
   std::string text;
   for (const auto& [name, value] : inputs.numbers)
     text += (text.empty() ? "--" : ", --") + name + " " + number_text(value);
-  return text.empty() ? "what was given" : text;
+  return text.empty() ? Sentence("what was given"_word) : Sentence::verbatim(std::move(text));
 }
 
 [[noreturn]] void refuse_result(const Quantity& quantity, std::string_view key,
                                 const Inputs<double>& inputs) {
   throw InputError("calc " + std::string(quantity.name),
-                   given_numbers(inputs) + ", for which " + std::string(key) + " isn't finite",
-                   "values that give finite results");
+                   Sentence("formula.not-finite"_key, {{"given", given_numbers(inputs)}, {"key", key}}),
+                   "values that give finite results"_word);
 }
 
 void check_finite(const Quantity& quantity, const Results<double>& results, const Inputs<double>& inputs) {
@@ -139,7 +133,8 @@ QuantityAnswer answer(const Quantity& quantity, const QuantityRequest& request) 
   QuantityAnswer answered;
   quantity.compute(inputs, answered.results);
   if (answered.results.values.empty() && answered.results.findings.empty())
-    throw InputError("calc " + std::string(quantity.name), "nothing to compute from", options_of(quantity));
+    throw InputError("calc " + std::string(quantity.name), "nothing to compute from"_word,
+                     options_of(quantity));
   check_finite(quantity, answered.results, inputs);
   add_first_order_uncertainty(quantity, inputs, request.standard_uncertainty, answered);
   if (request.monte_carlo_samples > 0) add_monte_carlo_uncertainty(quantity, inputs, request, answered);

@@ -55,7 +55,7 @@ struct Inputs {
   /// The number, or InputError("--name", "nothing", "a value").
   Real number(std::string_view name) const {
     if (auto given = find(name)) return *given;
-    throw InputError("--" + std::string(name), "nothing", "a value");
+    throw InputError("--" + std::string(name), "nothing"_word, "a value"_word);
   }
 };
 

@@ -43,13 +43,15 @@ const FormulaNote& note_of(ToleranceKind kind) {
 
 void note_no_row(ToleranceKind kind, double length_mm, Findings& findings) {
   const bool straightness = kind == ToleranceKind::straightness;
-  Finding finding = remark("tolerance.no-row", "--length",
-                           straightness ? "ISO 13920 has no straightness tolerance for lengths up to 30 mm."
-                                        : "ISO 13920 has no tolerance for lengths below 2 mm.",
-                           "ISO 13920:1996");
+  const double from_mm = straightness ? 30 : 2;
+  Finding finding = remark(
+      "tolerance.no-row", "--length",
+      Sentence(straightness ? "tolerance.no-row.straightness"_key : "tolerance.no-row.linear"_key,
+               {{"length", UnitValue{from_mm, "mm"}}}),
+      "ISO 13920:1996");
   finding.severity = Severity::warn;
   finding.value = length_mm;
-  finding.limit = straightness ? 30 : 2;
+  finding.limit = from_mm;
   finding.unit = "mm";
   findings.push_back(std::move(finding));
 }
@@ -76,16 +78,14 @@ void set_tolerance(ToleranceKind kind, const GeneralTolerance& tolerance, const 
   }
   if (tolerance.basis == SourceBasis::recalled)
     out.findings.push_back(
-        remark("tolerance.recalled", "--class",
-               "This row of the table is recalled: compare it with your copy of the standard.",
-               "ISO 13920:1996, recalled"));
+        remark("tolerance.recalled", "--class", Sentence("formula.row-recalled"_key), "ISO 13920:1996, recalled"));
 }
 
 template <class Real>
 void compute(const Inputs<Real>& in, Results<Real>& out) {
   const Real length = positive(in, "length");
   const std::string tolerance_class = in.text("class");
-  if (tolerance_class.empty()) throw InputError("--class", "nothing", "one of A to H");
+  if (tolerance_class.empty()) throw InputError("--class", "nothing"_word, "one of A to H"_word);
   const ToleranceKind kind = kind_asked(in.text("kind"), tolerance_class);
   const std::optional<GeneralTolerance> tolerance =
       general_tolerance(kind, tolerance_class, value_of(length));

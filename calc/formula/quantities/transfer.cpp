@@ -1,6 +1,7 @@
 #include "formula/wire/transfer.hpp"
 
 #include "formula/input_checks.hpp"
+#include "formula/or_list.hpp"
 #include "formula/quantities/registry.hpp"
 #include "formula/valid_range.hpp"
 
@@ -23,12 +24,12 @@ constexpr ResultSpec results[] = {
 
 constexpr const FormulaNote* notes[] = {&transition_current_note};
 
-std::string required_text(bool given, std::string text, const char* name, const char* expected) {
-  if (!given) throw InputError(name, "nothing", expected);
+std::string required_text(bool given, std::string text, const char* name, const Sentence& expected) {
+  if (!given) throw InputError(name, "nothing"_word, expected);
   return text;
 }
 
-constexpr const char* gas_expected = "an ISO 14175 designation (M21, M21-ArC-18) or a mix (98Ar 2O2)";
+constexpr Word gas_expected = "an ISO 14175 designation (M21, M21-ArC-18) or a mix (98Ar 2O2)"_word;
 
 template <class Real>
 void remark_gas(const Transition<Real>& transition, Findings& findings) {
@@ -36,18 +37,17 @@ void remark_gas(const Transition<Real>& transition, Findings& findings) {
   if (transition.status == TransitionStatus::no_spray)
     findings.push_back(
         remark("transfer.gas.no-spray", "--gas",
-               "Above 15 % CO2 carbon steel has no clear transition to spray (others put the limit at "
-               "20 to 25 %).",
+               Sentence("transfer.gas.no-spray"_key, {{"limit", UnitValue{spray_co2_limit_pct, "%"}},
+                                                      {"others_from", UnitValue{20, "%"}},
+                                                      {"others_to", UnitValue{25, "%"}}}),
                source));
   if (transition.status == TransitionStatus::published && !transition.gas_is_table_gas)
     findings.push_back(remark("transfer.gas.other-mix", "--gas",
-                              "The table's gas is " + std::string(transition.table_gas) +
-                                  "; this one is near it, and its transition current may differ.",
+                              Sentence("transfer.gas.other-mix"_key, {{"gas", transition.table_gas}}),
                               source));
   if (transition.status == TransitionStatus::published && transition.indicative)
     findings.push_back(
-        remark("transfer.gas.indicative", "--gas",
-               "The transition current in 90Ar 10CO2 is indicative: it comes from single public notes.",
+        remark("transfer.gas.indicative", "--gas", Sentence("transfer.gas.indicative"_key),
                "common practice, no source"));
 }
 
@@ -55,10 +55,10 @@ struct Transfer {
   template <class Real>
   static void compute(const Inputs<Real>& in, Results<Real>& out) {
     std::string material = required_text(in.has("wire-material"), in.text("wire-material"), "--wire-material",
-                                         "mild-steel, stainless or aluminium");
+                                         or_list({"mild-steel", "stainless", "aluminium"}));
     std::string designation = required_text(in.has("gas"), in.text("gas"), "--gas", gas_expected);
     auto gas = shielding_gas_of(designation);
-    if (!gas) throw InputError("--gas", printable(designation), gas_expected);
+    if (!gas) throw InputError("--gas", Sentence::verbatim(printable(designation)), gas_expected);
     Real diameter = positive(in, "wire-diameter");
     auto current = find_not_negative(in, "current");
     Transition<Real> transition = transition_current(material, diameter, *gas);

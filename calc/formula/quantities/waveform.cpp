@@ -46,7 +46,8 @@ template <class Real>
 const std::vector<double>& column(const Inputs<Real>& in, const char* name) {
   auto at = in.series.find(name);
   if (at == in.series.end())
-    throw InputError("--file", std::string("no column ") + name, "columns time, voltage and current");
+    throw InputError("--file", Sentence("waveform.no-column"_key, {{"column", name}}),
+                     "columns time, voltage and current"_word);
   return at->second;
 }
 
@@ -55,21 +56,25 @@ Record given_record(const Inputs<Real>& in) {
   Record record{column(in, "time"), column(in, "voltage"), column(in, "current")};
   std::size_t samples = record.time_s.size();
   if (record.voltage_V.size() != samples || record.current_A.size() != samples)
-    throw InputError("--file", "columns of different length", "one voltage and one current for each time");
-  if (samples < 2) throw InputError("--file", std::to_string(samples) + " samples", "2 samples or more");
+    throw InputError("--file", "columns of different length"_word,
+                     "one voltage and one current for each time"_word);
+  if (samples < 2)
+    throw InputError("--file", Sentence("waveform.samples"_key, {{"count", samples}}), "2 samples or more"_word);
   for (std::size_t i = 0; i < samples; ++i) {
     if (!std::isfinite(record.time_s[i]) || !std::isfinite(record.voltage_V[i]) ||
         !std::isfinite(record.current_A[i]))
-      throw InputError("--file", "a value that isn't finite in sample " + std::to_string(i + 1),
-                       "finite numbers");
+      throw InputError("--file", Sentence("waveform.sample-not-finite"_key, {{"sample", i + 1}}),
+                       "finite numbers"_word);
     if (i > 0 && record.time_s[i] < record.time_s[i - 1])
       throw InputError("--file",
-                       "time " + number_text(record.time_s[i]) + " s after " +
-                           number_text(record.time_s[i - 1]) + " s in sample " + std::to_string(i + 1),
-                       "times that don't fall");
+                       Sentence("waveform.time-falls"_key, {{"time", exact_value(record.time_s[i], "s")},
+                                                            {"before", exact_value(record.time_s[i - 1], "s")},
+                                                            {"sample", i + 1}}),
+                       "times that don't fall"_word);
   }
   if (record.time_s.back() == record.time_s.front())
-    throw InputError("--file", "a record of 0 s", "a duration above 0");
+    throw InputError("--file", Sentence("waveform.record-of"_key, {{"duration", UnitValue{0, "s"}}}),
+                     "a duration above 0"_word);
   return record;
 }
 
@@ -78,10 +83,7 @@ void remark_product(const WaveformSums& sums, Findings& findings) {
   if (!(std::abs(product - mean) > product_tells_share * std::abs(mean))) return;
   Finding finding =
       remark("waveform.product-of-means", "product_power_W",
-             product < mean ? "The product of the means reads low: voltage and current rise together. "
-                              "Use the mean of the product."
-                            : "The product of the means reads high: current falls as voltage rises. "
-                              "Use the mean of the product.",
+             Sentence(product < mean ? "waveform.product-of-means.low"_key : "waveform.product-of-means.high"_key),
              "iso-tr-18491, methods A and C");
   finding.value = product;
   finding.limit = mean;

@@ -57,11 +57,13 @@ QualifiedRange<Real> qualified_range(const RangeRule& rule, const Real& tested) 
   return range;
 }
 
-/// Whether a value is qualified; one on a limit is (rounding of the products allowed for).
+/// Share of a limit by which a value may lie beyond it: the rounding of the products.
+inline constexpr double qualified_rounding = 1e-12;
+
+/// Whether a value is qualified; one on a limit is.
 inline bool is_qualified(const QualifiedRange<double>& range, double value) {
-  constexpr double rounding = 1e-12;
-  return (!range.low || value >= *range.low * (1 - rounding)) &&
-         (!range.high || value <= *range.high * (1 + rounding));
+  return (!range.low || value >= *range.low * (1 - qualified_rounding)) &&
+         (!range.high || value <= *range.high * (1 + qualified_rounding));
 }
 
 inline constexpr FormulaNote qualified_thickness_low_note{

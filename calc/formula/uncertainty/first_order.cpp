@@ -26,7 +26,7 @@ void add_variances(const Quantity& quantity, const Inputs<double>& inputs, const
     if (!value.number) continue;
     double& sum = variance[key];
     for (std::size_t i = begin; i < end; ++i) {
-      double part = value.number->derivatives()[static_cast<Eigen::Index>(i - begin)] * uncertain[i].second;
+      double part = value.number->derivatives()[i - begin] * uncertain[i].second;
       sum += part * part;
     }
   }
@@ -49,8 +49,7 @@ void add_first_order_uncertainty(const Quantity& quantity, const Inputs<double>&
       answered.u[key] = std::sqrt(sum);
     } else {
       answered.results.findings.push_back(
-          remark("uncertainty.no-slope", key,
-                 key + " has no finite slope here, so its uncertainty isn't stated to first order.",
+          remark("uncertainty.no-slope", key, Sentence("uncertainty.no-slope"_key, {{"key", key}}),
                  "jcgm-100, 5.1.2"));
     }
   }

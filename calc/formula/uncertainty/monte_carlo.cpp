@@ -102,8 +102,7 @@ void note_disagreement(const std::string& key, double first_order, double drawn,
   if (samples < samples_that_tell || std::abs(drawn - first_order) <= routes_agree_within * first_order)
     return;
   Finding finding =
-      remark("uncertainty.not-linear", key,
-             "The formula bends within the inputs' uncertainty: take the Monte Carlo value for " + key + ".",
+      remark("uncertainty.not-linear", key, Sentence("uncertainty.not-linear"_key, {{"key", key}}),
              "jcgm-101, 8");
   finding.value = drawn;
   finding.limit = first_order;
@@ -128,11 +127,12 @@ double normal_deviate(std::uint64_t seed, std::uint64_t sample, std::uint64_t in
 void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>& inputs,
                                  const QuantityRequest& request, QuantityAnswer& answered) {
   if (request.monte_carlo_samples < 2 || request.monte_carlo_samples > most_samples)
-    throw InputError("--monte-carlo", std::to_string(request.monte_carlo_samples),
-                     "from 2 to " + std::to_string(most_samples) + " samples");
+    throw InputError("--monte-carlo", Sentence::verbatim(std::to_string(request.monte_carlo_samples)),
+                     Sentence("uncertainty.samples-from-to"_key, {{"least", 2}, {"most", most_samples}}));
   Sampler sampler(quantity, inputs, request);
   if (sampler.nothing_to_draw())
-    throw InputError("--monte-carlo", "no input with an uncertainty", "at least one --u-NAME");
+    throw InputError("--monte-carlo", "no input with an uncertainty"_word,
+                     "at least one --u-NAME"_word);
   std::size_t samples = request.monte_carlo_samples;
   if (const auto fast = fast_monte_carlo(quantity, inputs, request, answered.results)) {
     for (const auto& [key, drawn] : *fast) add_drawn(key, drawn, samples, answered);
@@ -149,8 +149,8 @@ void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>&
   }
   if (all.left_out > 0) {
     Finding finding = remark("uncertainty.samples-left-out", "--monte-carlo",
-                             std::to_string(all.left_out) + " of " + std::to_string(samples) +
-                                 " samples drew values from which nothing can be computed and were left out.",
+                             Sentence("uncertainty.samples-left-out"_key,
+                                      {{"left_out", static_cast<std::size_t>(all.left_out)}, {"samples", samples}}),
                              "jcgm-101, 7");
     finding.value = static_cast<double>(all.left_out);
     answered.results.findings.push_back(std::move(finding));

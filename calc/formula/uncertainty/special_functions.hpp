@@ -7,7 +7,7 @@
 
 namespace seamtakt {
 
-/// Functions that Eigen's automatic differentiation lacks, for both number types. A function of a Dual
+/// Functions that Dual itself lacks, for both number types. A function of a Dual
 /// carries the exact derivative, written down beside it.
 
 /// erf(x); d/dx = 2/sqrt(pi) exp(-x^2) (abramowitz-stegun, 7.1.1).
@@ -16,7 +16,7 @@ inline double error_function(double x) {
 }
 inline Dual error_function(const Dual& x) {
   const double slope = 2 * std::numbers::inv_sqrtpi * std::exp(-x.value() * x.value());
-  return Dual(std::erf(x.value()), x.derivatives() * slope);
+  return x.mapped(std::erf(x.value()), slope);
 }
 
 /// Standard normal distribution function, accurate in both tails.
@@ -26,7 +26,7 @@ inline double normal_probability(double x) {
 inline Dual normal_probability(const Dual& x) {
   const double density =
       std::exp(-0.5 * x.value() * x.value()) * std::numbers::inv_sqrtpi / std::numbers::sqrt2;
-  return Dual(normal_probability(x.value()), x.derivatives() * density);
+  return x.mapped(normal_probability(x.value()), density);
 }
 
 /// Modified Bessel functions of the second kind with their exponential taken out, so that neither a large nor
@@ -39,7 +39,7 @@ double scaled_bessel_k1(double x);
 /// d/dx exp(x) K0(x) = exp(x) (K0(x) - K1(x)) (abramowitz-stegun, 9.6.27).
 inline Dual scaled_bessel_k0(const Dual& x) {
   const double value = scaled_bessel_k0(x.value());
-  return Dual(value, x.derivatives() * (value - scaled_bessel_k1(x.value())));
+  return x.mapped(value, (value - scaled_bessel_k1(x.value())));
 }
 
 }  // namespace seamtakt

@@ -85,11 +85,11 @@ Real scaled_beta_per_s_A2(double beta_at_reference_per_s_A2, const Real& wire_di
 }
 
 inline constexpr ValidRange melting_diameter_range{
-    "melting.diameter.range", "The wire diameter", 0.8, 1.6, "mm", "lesnewich-1958, as scaled here"};
+    "melting.diameter.range", "The wire diameter"_word, 0.8, 1.6, "mm", "lesnewich-1958, as scaled here"};
 inline constexpr ValidRange melting_extension_range{
-    "melting.extension.range", "The electrode extension", 5, 35, "mm", "common practice, no source"};
-inline constexpr ValidRange melting_current_range{"melting.current.range",     "The current", 50, 500, "A",
-                                                  "common practice, no source"};
+    "melting.extension.range", "The electrode extension"_word, 5, 35, "mm", "common practice, no source"};
+inline constexpr ValidRange melting_current_range{
+    "melting.current.range", "The current"_word, 50, 500, "A", "common practice, no source"};
 
 inline constexpr FormulaNote melting_rate_note{
     "melting.wire-feed",

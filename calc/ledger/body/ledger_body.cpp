@@ -43,6 +43,12 @@ std::string body_text(const JsonNode& body, std::string_view path) {
   return member != nullptr && member->kind == JsonNode::Kind::string ? member->string : "";
 }
 
+std::optional<double> body_number(const JsonNode& body, std::string_view path) {
+  const JsonNode* member = body_member(body, path);
+  return member != nullptr && member->kind == JsonNode::Kind::number ? std::optional<double>(member->number)
+                                                                     : std::nullopt;
+}
+
 KeyInForce key_in_force(LedgerBackend& backend) {
   const auto found = backend.find("signing_key", "");
   if (found.empty()) return {};

@@ -15,8 +15,9 @@
 
 namespace seamtakt {
 
-/// Form of the bodies; grows when a field changes its meaning. Old ones stay readable.
-inline constexpr int ledger_body_version = 2;
+/// Form of the bodies; grows when a member changes its meaning or new ones come. Older ones verify for ever.
+/// 3: findings have "sentence" and "arguments" beside their text.
+inline constexpr int ledger_body_version = 3, oldest_body_version = 2;
 
 /// The kinds of records, in one place.
 namespace record_kind {
@@ -140,6 +141,8 @@ class Ledger {
 JsonNode body_of(const LedgerRowView& row);
 /// Text of a member, or of a member of a member ("results.seam"); empty where there is none.
 std::string body_text(const JsonNode& body, std::string_view path);
+/// A number likewise; empty where there is none.
+std::optional<double> body_number(const JsonNode& body, std::string_view path);
 const JsonNode* body_member(const JsonNode& body, std::string_view path);
 
 /// The public key in force at a record: that of the newest genesis, key or key_revoke record.

@@ -108,7 +108,7 @@ void VerifyRun::check_body(const LedgerRowView& row) {
 /// Version, kind, number and store.
 void VerifyRun::check_place(const LedgerRowView& row, const BodyParts& parts) {
   const auto bad = [&](const std::string& text) { add_problem(row.seq, row.seq, text); };
-  if (!is_number(parts.v, ledger_body_version))
+  if (!is_number(parts.v, ledger_body_version) && !is_number(parts.v, oldest_body_version))
     bad("its body is of a version that this program doesn't know");
   const bool is_known = row.kind == record_kind::pass || is_record_kind(row.kind);
   if (!is_known || unquoted(parts.kind) != row.kind) bad("its kind isn't the one in its body");

@@ -68,10 +68,13 @@ class SeamsEvaluation {
       PassEvaluator pass_evaluator;
       for (std::size_t i = begin; i < end; ++i) evaluate_one(i, pass_evaluator, found[begin / seams_a_piece]);
     });
+    std::size_t count = 0;
+    for (const PieceFindings& each : found) count += each.findings.size();
+    evaluation_.findings.reserve(count + count / 8);  // a few more of the plan and its timelines follow
     PreheatRangeTally preheat_range;
     for (auto& [findings, range] : found) {
-      evaluation_.findings.insert(evaluation_.findings.end(), std::make_move_iterator(findings.begin()),
-                                  std::make_move_iterator(findings.end()));
+      std::move(findings.begin(), findings.end(), std::back_inserter(evaluation_.findings));
+      findings = Findings();
       preheat_range.add(range);
     }
     preheat_range.report(plan_, evaluation_.findings);

@@ -14,14 +14,11 @@
 #include "plan/evaluate/pass_metallurgy.hpp"
 #include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/seam_geometry.hpp"
+#include "plan/wire_extension.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-double extension_mm(const Schedule& schedule) {
-  return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
-}
 
 void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   if (facts.schedule.current_A) {
@@ -29,7 +26,7 @@ void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
     return;
   }
   const double feed = feed_mm_s_from_m_min(facts.schedule.wire_feed_speed_m_min);
-  const double extension = extension_mm(facts.schedule);
+  const double extension = wire_extension_mm(facts.schedule);
   pass.current_A = melting_current_A(feed, extension, facts.wire.alpha_mm_s_A, facts.wire.beta_per_s_A2);
   if (sink)
     sink->add("current_A", melting_current_note, pass.current_A, "A",
@@ -57,7 +54,8 @@ void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sin
             {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
             {"arc_power_kW"});
   sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
-            {{"k", "thermal efficiency of process " + schedule.process, pass.thermal_efficiency, ""},
+            {{"k", Sentence("symbol.thermal-efficiency"_key, {{"process", schedule.process}}),
+              pass.thermal_efficiency, ""},
              {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
             {"arc_energy_kJ_mm"});
 }
@@ -92,8 +90,8 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
   std::vector<SymbolValue> inputs = {{"T0", "preheat", facts.schedule.preheat_C, "C"},
                                      {"Q", "heat input", pass.heat_input_kJ_mm, "kJ/mm"}};
   if (two) inputs.push_back({"d", "thinner plate", thickness, "mm"});
-  inputs.push_back(two ? SymbolValue{"F2", "shape factor, joint " + facts.seam.joint, shape.f2, ""}
-                       : SymbolValue{"F3", "shape factor, joint " + facts.seam.joint, shape.f3, ""});
+  inputs.emplace_back(two ? "F2" : "F3", Sentence("symbol.shape-factor"_key, {{"joint", facts.seam.joint}}),
+                      two ? shape.f2 : shape.f3, "");
   sink->add("cooling_time_s", two ? cooling_time_2d_note : cooling_time_3d_note, *pass.cooling_time_s, "s",
             inputs, {"heat_input_kJ_mm"});
 }
@@ -101,12 +99,11 @@ void explain_cooling(const PassFacts& facts, const PassEvaluation& pass, const S
 void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
   const ShapeFactors shape = *shape_factors_of(facts.seam.joint);
   const double Q = pass.heat_input_kJ_mm;
-  const auto time_s = [&](const CoolingCase& at) {
-    return cooling_time(Q, at.thickness_mm, at.start_C, at.f2, at.f3).time_s;
-  };
-  const CoolingCase at = nominal_cooling(facts);
+  const auto time_s = [&](const CoolingCase& at) { return cooling_time(Q, at).time_s; };
+  const CoolingCases cases = cooling_cases(facts);
+  const CoolingCase& at = cases.nominal;
   const double thinner = at.thickness_mm;
-  const auto main = cooling_time(Q, thinner, at.start_C, at.f2, at.f3);
+  const auto main = cooling_time(Q, at);
   pass.cooling_time_s = main.time_s;
   pass.cooling_regime = main.is_2d ? "2D" : "3D";
   const auto at_f2 = [&](double f2) { return time_s({thinner, at.start_C, f2, at.f3}); };
@@ -115,10 +112,10 @@ void add_cooling(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* 
     return time_s({facts.seam.thickness_mm[plate], at.start_C, at.f2, at.f3});
   };
   pass.cooling_time_plate_s = {of_plate(0), of_plate(1)};
-  pass.cooling_time_fastest_s = time_s(fastest_cooling(facts));
+  pass.cooling_time_fastest_s = time_s(cases.fastest);
   const std::optional<double> upper = upper_interpass_C(facts.schedule);
   if (upper && *upper < preheat_below_C) pass.cooling_time_hot_s = time_s({thinner, *upper, at.f2, at.f3});
-  pass.cooling_time_slowest_s = time_s(slowest_cooling(facts));
+  pass.cooling_time_slowest_s = time_s(cases.slowest);
   explain_cooling(facts, pass, shape, thinner, sink);
 }
 
@@ -157,19 +154,18 @@ void add_consumption(const PassFacts& facts, PassEvaluation& pass, ExplanationSi
 
 /// What follows from the schedule with its consumables, the plates, the joint and the instruments: the same
 /// for every seam that is welded so.
-PassEvaluation settings_evaluation(const PassFacts& facts, ExplanationSink* sink) {
-  PassEvaluation pass;
+void add_settings(const PassFacts& facts, const JointMetals& metals, PassEvaluation& pass,
+                  ExplanationSink* sink) {
   pass.schedule = facts.schedule.id;
   pass.process = facts.schedule.process;
   add_current(facts, pass, sink);
   add_heat(facts, pass, sink);
   add_deposit(facts, pass, sink);
-  const JointMetals metals = joint_metals(facts);
   if (metals.is_ferritic) add_cooling(facts, pass, sink);
   add_metallurgy(facts, metals, pass, sink);
   pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
-  if (pass.cooling_time_s) pass.U_cooling_time_s = U_cooling_time_s(facts, pass, nominal_cooling(facts));
-  return pass;
+  if (pass.cooling_time_s)
+    pass.U_cooling_time_s = U_cooling_time_s(facts, pass, cooling_cases(facts).nominal);
 }
 
 /// The rest: whose pass it is, and what its length takes.
@@ -182,13 +178,9 @@ void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, Exp
 
 }  // namespace
 
-std::optional<double> upper_interpass_C(const Schedule& schedule) {
-  if (!schedule.limits || !schedule.limits->interpass_C) return {};
-  return schedule.limits->interpass_C->upper;
-}
-
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
-  PassEvaluation pass = settings_evaluation(facts, sink);
+  PassEvaluation pass;
+  add_settings(facts, joint_metals(facts), pass, sink);
   add_place_and_consumption(facts, pass, sink);
   return pass;
 }
@@ -199,10 +191,19 @@ void PassEvaluator::evaluate(const PassFacts& facts, PassEvaluation& pass) {
                           {facts.seam.thickness_mm[0], facts.seam.thickness_mm[1]},
                           facts.seam.joint,
                           measured_robot(facts.plan, facts.seam)};
-  auto known = known_.find(settings);
-  if (known == known_.end()) known = known_.emplace(settings, settings_evaluation(facts, nullptr)).first;
-  pass = known->second;
+  if (known_.size() == most_known) known_.clear();
+  const auto [known, is_new] = known_.try_emplace(settings, &pass);
+  if (is_new)
+    add_settings(facts, metals_of(facts), pass, nullptr);
+  else
+    pass = *known->second;
   add_place_and_consumption(facts, pass, nullptr);
+}
+
+const JointMetals& PassEvaluator::metals_of(const PassFacts& facts) {
+  const std::array<const void*, 3> key{facts.metals[0], facts.metals[1], &facts.wire};
+  const auto known = metals_.find(key);
+  return known != metals_.end() ? known->second : metals_.emplace(key, joint_metals(facts)).first->second;
 }
 
 std::size_t PassEvaluator::Hash::operator()(const Settings& settings) const {

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <array>
+#include <map>
 #include <string_view>
 #include <unordered_map>
 
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/evaluate/explanation_sink.hpp"
+#include "plan/evaluate/joint_metals.hpp"
 #include "plan/evaluate/pass_facts.hpp"
 
 namespace seamtakt {
@@ -14,9 +16,11 @@ namespace seamtakt {
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink = nullptr);
 
 /// The same values for the passes of one plan, quicker: what follows from schedule, plates, joint and
-/// instruments is computed once for all seams that share them. Borrows the plan; not for two threads at once.
+/// instruments is computed once for seams that share them, what follows from the metals once for each three
+/// of them. Borrows the plan; not for two threads at once.
 class PassEvaluator {
  public:
+  /// The row stays where it is while this lives: later passes with the same settings are copied from it.
   void evaluate(const PassFacts& facts, PassEvaluation& pass);
 
  private:
@@ -30,10 +34,13 @@ class PassEvaluator {
   struct Hash {
     std::size_t operator()(const Settings& settings) const;
   };
-  std::unordered_map<Settings, PassEvaluation, Hash> known_;
-};
+  const JointMetals& metals_of(const PassFacts& facts);
 
-/// The upper interpass temperature of a schedule (degC); empty where none is stated.
-std::optional<double> upper_interpass_C(const Schedule& schedule);
+  /// Settings that are kept: a plan whose seams share them has few, and where none are shared it costs memory
+  /// alone.
+  static constexpr std::size_t most_known = 512;
+  std::unordered_map<Settings, const PassEvaluation*, Hash> known_;
+  std::map<std::array<const void*, 3>, JointMetals> metals_;  ///< by the two plates' metals and the wire
+};
 
 }  // namespace seamtakt

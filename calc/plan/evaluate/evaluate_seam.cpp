@@ -8,7 +8,7 @@
 #include "formula/size/fillet.hpp"
 #include "formula/size/groove.hpp"
 #include "formula/strength/distortion.hpp"
-#include "plan/evaluate/evaluate_pass.hpp"
+#include "plan/evaluate/cooling_case.hpp"
 #include "plan/evaluate/evaluation_notes.hpp"
 #include "plan/evaluate/measuring_uncertainty.hpp"
 
@@ -74,13 +74,18 @@ void add_leg_uncertainty(const SeamWork& work) {
   double by_speed = 0, by_feed = 0;
   bool known = false;
   if (!states_uncertainty(work.plan)) return;
+  const std::string_view robot = measured_robot(work.plan, seam);
   for (const PassEvaluation& pass : work.passes) {
     const Schedule& schedule = *work.index.schedule(pass.schedule);
     const MeasuringUncertainty u =
-        measuring_uncertainty(work.plan, seam, schedule, pass.current_A, pass.voltage_V);
+        measuring_uncertainty(work.plan, robot,
+                              {.current_A = pass.current_A,
+                               .voltage_V = pass.voltage_V,
+                               .travel_speed_mm_s = schedule.travel_speed_mm_s,
+                               .wire_feed_speed_m_min = schedule.wire_feed_speed_m_min});
     known = known || u.known;
-    by_speed += pass.deposit_area_mm2 * u.travel_speed_mm_s / schedule.travel_speed_mm_s;
-    by_feed += pass.deposit_area_mm2 * u.wire_feed_speed_m_min / schedule.wire_feed_speed_m_min;
+    by_speed += pass.deposit_area_mm2 * u.travel_speed;
+    by_feed += pass.deposit_area_mm2 * u.wire_feed_speed;
   }
   if (!known) return;
   const Dual area(work.result.area_mm2, 1, 0);

@@ -18,23 +18,23 @@ std::vector<LargestFillet> limits_of(const Seam& seam) {
   std::vector<LargestFillet> limits;
   if (seam.leg_max_mm)
     limits.push_back({.rule = "fillet.leg.above-max",
-                      .what = "Fillet leg",
+                      .what = "Fillet leg"_word,
                       .source = "plan limit",
                       .is_leg = true,
                       .limit_mm = *seam.leg_max_mm});
   if (seam.throat_max_mm)
     limits.push_back({.rule = "fillet.throat.above-max",
-                      .what = "Fillet throat",
+                      .what = "Fillet throat"_word,
                       .source = "plan limit",
                       .limit_mm = *seam.throat_max_mm});
   if (const auto excess = excess_throat(seam, needed))
     limits.push_back({.rule = "fillet.throat.excess",
-                      .what = "Fillet throat by quality level",
+                      .what = "Fillet throat by quality level"_word,
                       .source = excess->source,
                       .limit_mm = needed + excess->excess_mm});
   const double more_gap = std::max(0.0, seam.gap_max_mm.value_or(seam.gap_mm) - seam.gap_mm);
   limits.push_back({.rule = "fillet.throat.oversize",
-                    .what = "Fillet throat (drawn and 25 %, at least 1 mm)",
+                    .what = "Fillet throat (drawn and 25 %, at least 1 mm)"_word,
                     .source = "common practice, no source",
                     .limit_mm = needed + std::max(usual_excess_mm, usual_excess_share * needed),
                     .less_mm = fillet_throat_of_leg_mm(more_gap, seam.dihedral_deg),

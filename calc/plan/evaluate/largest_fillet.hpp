@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/sentences/sentence.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
@@ -23,7 +24,9 @@ std::optional<ExcessThroat> excess_throat(const Seam& seam, double throat_needed
 
 /// An upper limit of the fillet that fit and window keep to.
 struct LargestFillet {
-  std::string rule, what, source;
+  std::string rule;
+  Word what;
+  std::string source;
   bool is_leg = false;  ///< a limit of the leg, else of the throat
   double limit_mm = 0;
   double less_mm = 0;     ///< taken off the value first: what the largest gap costs

@@ -10,19 +10,18 @@ std::string_view measured_robot(const Plan& plan, const Seam& seam) {
                                                  : std::string_view();
 }
 
-MeasuringUncertainty measuring_uncertainty(const Plan& plan, const Seam& seam, const Schedule& schedule,
-                                           double current_A, double voltage_V) {
-  const std::string_view robot = measured_robot(plan, seam);
+MeasuringUncertainty measuring_uncertainty(const Plan& plan, std::string_view robot,
+                                           const MeasuredArc& measured) {
   MeasuringUncertainty u;
-  const auto absolute = [&](const char* quantity, double value) {
-    const std::optional<double> relative = relative_uncertainty(plan, robot, quantity, value);
-    u.known = u.known || relative.has_value();
-    return relative.value_or(0) * value;
+  const auto relative = [&](const char* quantity, const std::optional<double>& value) {
+    const auto stated = value ? relative_uncertainty(plan, robot, quantity, *value) : std::nullopt;
+    u.known = u.known || stated.has_value();
+    return stated.value_or(0);
   };
-  u.current_A = absolute("current", current_A);
-  u.voltage_V = absolute("voltage", voltage_V);
-  u.travel_speed_mm_s = absolute("travel_speed", schedule.travel_speed_mm_s);
-  u.wire_feed_speed_m_min = absolute("wire_feed_speed", schedule.wire_feed_speed_m_min);
+  u.current = relative("current", measured.current_A);
+  u.voltage = relative("voltage", measured.voltage_V);
+  u.travel_speed = relative("travel_speed", measured.travel_speed_mm_s);
+  u.wire_feed_speed = relative("wire_feed_speed", measured.wire_feed_speed_m_min);
   return u;
 }
 

@@ -1,15 +1,21 @@
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "plan/plan.hpp"
 
 namespace seamtakt {
 
-/// Standard uncertainties (absolute, in the unit of the value) of what a pass is welded with; 0 where nothing
-/// is known. `known` tells whether the plan states any.
+/// What was measured, or will be. Empty: it wasn't, and has no part in the uncertainty.
+struct MeasuredArc {
+  std::optional<double> current_A, voltage_V, travel_speed_mm_s, wire_feed_speed_m_min;
+};
+
+/// Relative standard uncertainties of those values; 0 where nothing is known. `known` tells whether the plan
+/// states any.
 struct MeasuringUncertainty {
-  double current_A = 0, voltage_V = 0, travel_speed_mm_s = 0, wire_feed_speed_m_min = 0;
+  double current = 0, voltage = 0, travel_speed = 0, wire_feed_speed = 0;
   bool known = false;
 };
 
@@ -22,9 +28,9 @@ inline bool states_uncertainty(const Plan& plan) {
 /// Borrows the plan.
 std::string_view measured_robot(const Plan& plan, const Seam& seam);
 
-/// From the instruments of the seam's first robot (or those without a robot), else from `measuring`. An
-/// instrument's half width is taken as rectangular: u = a/sqrt(3) (JCGM 100:2008, 4.3.7).
-MeasuringUncertainty measuring_uncertainty(const Plan& plan, const Seam& seam, const Schedule& schedule,
-                                           double current_A, double voltage_V);
+/// From the instruments of the robot (or those without a robot), else from `measuring`
+/// (relative_uncertainty).
+MeasuringUncertainty measuring_uncertainty(const Plan& plan, std::string_view robot,
+                                           const MeasuredArc& measured);
 
 }  // namespace seamtakt

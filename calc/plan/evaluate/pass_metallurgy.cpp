@@ -50,7 +50,7 @@ void explain_preheat(const JointMetals& metals, const PreheatCase& judged, const
       {"Q", "heat input", in.heat_input_kJ_mm, "kJ/mm"}};
   for (std::size_t i = 0; i < inputs.size(); ++i)
     if (judged.at_edge & preheat_input_ranges[i].bit)
-      inputs[i].meaning += ", taken at the edge of the method's range";
+      inputs[i].meaning = Sentence("symbol.at-edge"_key, {{"meaning", std::move(inputs[i].meaning)}});
   if (metals.weld_metal_cet_pct)
     sink->add("cet_used", design_cet_note, *metals.design_cet_pct, "%",
               {{"CET", "parent metal", *metals.cet_pct, "%"},
@@ -96,7 +96,7 @@ void add_hardness(const JointMetals& metals, PassEvaluation& pass, ExplanationSi
     sink->add("haz_hardness_HV", yurioka_hardness_note, *hardness, "HV",
               {{"HM", "martensite", limits.martensite_HV, "HV"},
                {"HB", "bainite", limits.bainite_HV, "HV"},
-               {"t", "cooling time t8/5 of plate " + std::to_string(plate + 1), time, "s"},
+               {"t", Sentence("symbol.cooling-time-of-plate"_key, {{"plate", plate + 1}}), time, "s"},
                {"tM", "all martensite up to", times.martensite_s, "s"},
                {"tB", "no martensite from", times.bainite_s, "s"}});
   }

@@ -1,8 +1,11 @@
 #include "plan/fields/field.hpp"
 
 #include <cmath>
+#include <functional>
+#include <stdexcept>
 
 #include "base/units/units.hpp"
+#include "plan/fields/field_access.hpp"
 
 namespace seamtakt {
 
@@ -162,29 +165,97 @@ std::size_t slot_of(std::string_view key, std::size_t count) {
 
 }  // namespace
 
-void TableInfo::index_keys() {
-  hashed.assign(4 * infos.size() + 1, 0);
-  for (std::size_t i = 0; i < infos.size(); ++i) {
-    required.set(i, infos[i]->required);
-    beyond_own_rules.set(i, !stands_alone(*infos[i]));
-    std::size_t slot = slot_of(infos[i]->key, hashed.size());
-    while (hashed[slot] != 0) slot = (slot + 1) % hashed.size();
-    hashed[slot] = static_cast<std::uint8_t>(i + 1);
+FieldTable::FieldTable(const StructInfo& type, std::vector<FieldInfo> fields_,
+                       std::initializer_list<KeyGroup> groups_)
+    : name(type.name), title(type.title), fields(std::move(fields_)), groups(groups_), file_keys(type.file_keys) {
+  for (FieldInfo& field : fields) {
+    field.standard = type.standard;
+    if (*field.unit != '\0') continue;
+    if (const Unit* unit = unit_of_key(field.key)) field.unit = unit->name;
+  }
+  own_choices();
+  index_keys();
+  id_field = named("id");
+}
+
+/// The lists that the fields were made with end with the expression that makes the table.
+void FieldTable::own_choices() {
+  std::size_t count = 0;
+  for (const FieldInfo& field : fields) count += field.choices.size();
+  choices_.reserve(count);
+  for (FieldInfo& field : fields) {
+    const std::size_t begin = choices_.size();
+    choices_.insert(choices_.end(), field.choices.begin(), field.choices.end());
+    field.choices = std::span(choices_).subspan(begin);
+  }
+}
+
+void FieldTable::index_keys() {
+  hashed_.assign(4 * fields.size() + 1, 0);
+  for (std::size_t i = 0; i < fields.size(); ++i) {
+    required_.set(i, fields[i].required);
+    beyond_own_rules_.set(i, !stands_alone(fields[i]));
+    std::size_t slot = slot_of(fields[i].key, hashed_.size());
+    while (hashed_[slot] != 0) slot = (slot + 1) % hashed_.size();
+    hashed_[slot] = static_cast<std::uint8_t>(i + 1);
   }
   for (const KeyGroup& group : groups) {
     KeySet keys;
     for (std::string_view key : group.keys) keys.set(find(key));
-    group_sets.emplace_back(keys, group.needed);
-    beyond_own_rules |= keys;
+    group_sets_.emplace_back(keys, group.needed);
+    beyond_own_rules_ |= keys;
   }
 }
 
-std::size_t TableInfo::find(std::string_view key, std::size_t hint) const {
-  if (hint < infos.size() && infos[hint]->key == key) return hint;
+std::size_t FieldTable::find(std::string_view key, std::size_t hint) const {
+  if (hint < fields.size() && fields[hint].key == key) return hint;
   if (key.empty()) return npos;
-  for (std::size_t slot = slot_of(key, hashed.size()); hashed[slot] != 0; slot = (slot + 1) % hashed.size())
-    if (infos[hashed[slot] - 1u]->key == key) return hashed[slot] - 1u;
+  for (std::size_t slot = slot_of(key, hashed_.size()); hashed_[slot] != 0;
+       slot = (slot + 1) % hashed_.size())
+    if (fields[hashed_[slot] - 1u].key == key) return hashed_[slot] - 1u;
   return npos;
+}
+
+const FieldInfo* FieldTable::named(std::string_view key) const {
+  const std::size_t at = find(key);
+  return at == npos ? nullptr : &fields[at];
+}
+
+namespace {
+
+/// A field of another struct would reach into memory that it knows nothing of.
+const void* data_of(ConstObjectRef object, const FieldInfo& field) {
+  const FieldInfo* first = object.table().fields.data();
+  if (std::less<>()(&field, first) || !std::less<>()(&field, first + object.table().fields.size()))
+    throw std::logic_error("a field of another struct");
+  return object.data();
+}
+
+void* data_of(ObjectRef object, const FieldInfo& field) {
+  data_of(ConstObjectRef(object), field);
+  return object.data();
+}
+
+}  // namespace
+
+std::string FieldInfo::default_json() const {
+  return required ? std::string() : access->default_json(standard, *this);
+}
+
+std::string FieldInfo::text(ConstObjectRef object) const {
+  return access->text(data_of(object, *this), *this);
+}
+
+void FieldInfo::set_text(ObjectRef object, std::string_view text) const {
+  access->set_text(data_of(object, *this), *this, text);
+}
+
+std::optional<double> FieldInfo::number(ConstObjectRef object) const {
+  return access->number(data_of(object, *this), *this);
+}
+
+void FieldInfo::set_number(ObjectRef object, std::optional<double> number) const {
+  access->set_number(data_of(object, *this), *this, number);
 }
 
 }  // namespace seamtakt

@@ -1,129 +1,109 @@
 #pragma once
 
-#include <utility>
+#include <initializer_list>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
 
-#include "base/units/units.hpp"
-#include "plan/fields/field_access.hpp"
+#include "plan/fields/field.hpp"
+#include "plan/fields/nested_access.hpp"
 
 /// One call makes one field: key, heading, member, what it may hold, and a sentence of help. The unit is the
 /// one that the key's name ends in. This is what a table in fields_*.cpp is written with.
 namespace seamtakt::table {
 
-inline FieldInfo info(FieldKind kind, const char* key, const char* label, const char* help) {
-  FieldInfo field;
-  field.kind = kind;
-  field.key = key;
-  field.label = label;
-  field.help = help;
-  if (const Unit* unit = unit_of_key(key)) field.unit = unit->name;
-  return field;
+template <class T>
+const T& standard_of() {
+  static const T standard{};
+  return standard;
+}
+
+template <class T, class M>
+std::size_t offset_of(M T::*member) {
+  const T& object = standard_of<T>();
+  return static_cast<std::size_t>(reinterpret_cast<const std::byte*>(&(object.*member)) -
+                                  reinterpret_cast<const std::byte*>(&object));
 }
 
 template <class T>
-Field<T> text(const char* key, const char* label, std::string T::*member, const char* help) {
-  return value_field(info(FieldKind::text, key, label, help), member);
+StructInfo struct_info(const char* name, const char* title) {
+  return {name, title, &standard_of<T>(), offset_of(&T::file_keys)};
 }
+
+/// A member of type M, of any struct.
+template <class M>
+struct Member {
+  template <class T>
+  Member(M T::*member) : offset(offset_of(member)) {}
+  std::size_t offset;
+};
+
+/// A member that holds objects of a plan's struct: one that may be absent, or a list.
+struct NestedMember {
+  template <class T, class S>
+  NestedMember(std::optional<S> T::*member)
+      : offset(offset_of(member)), nested(&fields_of<S>), access(&one<OptionalObject<S>>()) {}
+  template <class T, class S>
+  NestedMember(std::vector<S> T::*member)
+      : offset(offset_of(member)), nested(&fields_of<S>), access(&one<ObjectList<S>>()) {}
+  std::size_t offset;
+  const FieldTable& (*nested)();
+  const NestedAccess* access;
+
+ private:
+  template <class Access>
+  static const NestedAccess& one() {
+    static const Access access;
+    return access;
+  }
+};
+
+/// What all fields have; the caller adds the member and what it may hold.
+FieldInfo info(FieldKind kind, const char* key, const char* label, const char* help);
+
+FieldInfo text(const char* key, const char* label, Member<std::string> member, const char* help);
 
 /// The id of an object in its list.
-template <class T>
-Field<T> id(std::string T::*member, const char* help) {
-  return text("id", "id", member, help).require();
-}
+FieldInfo id(Member<std::string> member, const char* help);
 
-template <class T>
-Field<T> date(const char* key, const char* label, std::string T::*member, const char* help) {
-  return value_field(info(FieldKind::date, key, label, help), member);
-}
+FieldInfo date(const char* key, const char* label, Member<std::string> member, const char* help);
 
-template <class T>
-Field<T> choice(const char* key, const char* label, std::string T::*member,
-                std::vector<std::string_view> choices, const char* help) {
-  FieldInfo field = info(FieldKind::choice, key, label, help);
-  field.choices = std::move(choices);
-  return value_field(std::move(field), member);
-}
+FieldInfo choice(const char* key, const char* label, Member<std::string> member,
+                 std::initializer_list<std::string_view> choices, const char* help);
+FieldInfo choice(const char* key, const char* label, Member<std::string> member,
+                 const std::vector<std::string_view>& choices, const char* help);
 
-template <class T>
-Field<T> reference(const char* key, const char* label, std::string T::*member, IdList list,
-                   const char* help) {
-  FieldInfo field = info(FieldKind::reference, key, label, help);
-  field.refers_to = list;
-  return value_field(std::move(field), member);
-}
+FieldInfo reference(const char* key, const char* label, Member<std::string> member, IdList list,
+                    const char* help);
 
-/// A number (double or optional<double>).
-template <class T, class M>
-Field<T> number(const char* key, const char* label, M T::*member, Range range, const char* help) {
-  FieldInfo field = info(FieldKind::number, key, label, help);
-  field.range = range;
-  return value_field(std::move(field), member);
-}
+FieldInfo number(const char* key, const char* label, Member<double> member, Range range, const char* help);
+FieldInfo number(const char* key, const char* label, Member<std::optional<double>> member, Range range,
+                 const char* help);
 
-template <class T>
-Field<T> integer(const char* key, const char* label, int T::*member, Range range, const char* help) {
-  FieldInfo field = info(FieldKind::integer, key, label, help);
-  field.range = range;
-  return value_field(std::move(field), member);
-}
+FieldInfo integer(const char* key, const char* label, Member<int> member, Range range, const char* help);
 
-template <class T>
-Field<T> boolean(const char* key, const char* label, std::optional<bool> T::*member, const char* help) {
-  return value_field(info(FieldKind::boolean, key, label, help), member);
-}
+FieldInfo boolean(const char* key, const char* label, Member<std::optional<bool>> member, const char* help);
 
-template <class T>
-Field<T> interval(const char* key, const char* label, std::optional<Interval> T::*member, const char* help) {
-  return value_field(info(FieldKind::interval, key, label, help), member);
-}
+FieldInfo interval(const char* key, const char* label, Member<std::optional<Interval>> member,
+                   const char* help);
 
-template <class T>
-Field<T> texts(const char* key, const char* label, std::vector<std::string> T::*member, const char* help) {
-  return value_field(info(FieldKind::text_list, key, label, help), member);
-}
+FieldInfo texts(const char* key, const char* label, Member<std::vector<std::string>> member,
+                const char* help);
 
-template <class T>
-Field<T> references(const char* key, const char* label, std::vector<std::string> T::*member, IdList list,
-                    const char* help) {
-  FieldInfo field = info(FieldKind::reference_list, key, label, help);
-  field.refers_to = list;
-  return value_field(std::move(field), member);
-}
+FieldInfo references(const char* key, const char* label, Member<std::vector<std::string>> member, IdList list,
+                     const char* help);
 
-template <class T>
-Field<T> numbers(const char* key, const char* label, std::vector<double> T::*member, Range range,
-                 const char* help) {
-  FieldInfo field = info(FieldKind::number_list, key, label, help);
-  field.range = range;
-  return value_field(std::move(field), member);
-}
+FieldInfo numbers(const char* key, const char* label, Member<std::vector<double>> member, Range range,
+                  const char* help);
 
-template <class T>
-Field<T> point(const char* key, const char* label, Point_mm T::*member, const char* help) {
-  return value_field(info(FieldKind::point, key, label, help), member);
-}
+FieldInfo point(const char* key, const char* label, Member<Point_mm> member, const char* help);
 
-template <class T>
-Field<T> path(const char* key, const char* label, std::vector<Point_mm> T::*member, const char* help) {
-  return value_field(info(FieldKind::path, key, label, help), member);
-}
+FieldInfo path(const char* key, const char* label, Member<std::vector<Point_mm>> member, const char* help);
 
-template <class S>
-const TableInfo& table_of() {
-  return fields_of<S>();
-}
+FieldInfo object(const char* key, const char* label, const NestedMember& member, const char* help);
 
-template <class T, class S>
-Field<T> object(const char* key, const char* label, std::optional<S> T::*member, const char* help) {
-  FieldInfo field = info(FieldKind::object, key, label, help);
-  field.nested = &table_of<S>;
-  return {std::move(field), std::make_shared<ObjectAccess<T, S>>(member)};
-}
-
-template <class T, class S>
-Field<T> objects(const char* key, const char* label, std::vector<S> T::*member, const char* help) {
-  FieldInfo field = info(FieldKind::object_list, key, label, help);
-  field.nested = &table_of<S>;
-  return {std::move(field), std::make_shared<ObjectListAccess<T, S>>(member)};
-}
+FieldInfo objects(const char* key, const char* label, const NestedMember& member, const char* help);
 
 }  // namespace seamtakt::table

@@ -4,8 +4,10 @@
 #include <array>
 
 #include "base/units/units.hpp"
-#include "plan/fields/field_builders.hpp"
+#include "plan/fields/field_value.hpp"
 #include "plan/fields/json_layout.hpp"
+#include "plan/fields/object_fields.hpp"
+#include "plan/fields/reference_check.hpp"
 
 namespace seamtakt {
 
@@ -28,8 +30,7 @@ bool is_element(std::string_view symbol) {
 }
 
 void refuse_symbol(std::string_view symbol, const FieldPath& place) {
-  place.refuse("the unknown element " + quoted(symbol),
-               "a chemical symbol" + nearest_hint(symbol, {symbols.begin(), symbols.end()}));
+  place.refuse("the unknown element " + quoted(symbol), "a chemical symbol" + nearest_hint(symbol, symbols));
 }
 
 void check_composition(const CompositionPct& composition, const FieldInfo& field, FieldPath& place) {
@@ -70,46 +71,46 @@ void write_composition(const CompositionPct& composition, const FileKeys& keys, 
   json += '}';
 }
 
-/// An object of mass percentages, with the keys that the file has beside them.
-template <class T>
-class CompositionAccess : public FieldAccess<T> {
+/// An object of mass percentages, with the keys that the file has beside them in the second member.
+class CompositionAccess final : public FieldAccess {
  public:
-  CompositionAccess(CompositionPct T::*composition, FileKeys T::*keys)
-      : composition_(composition), keys_(keys) {}
-
-  void read(T& metal, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override {
+  void read(void* object, const JsonValue& node, const FieldInfo& field,
+            ReadContext& context) const override {
     require_kind(node, node.kind() == JsonValue::Kind::object, field, context);
+    auto& composition = member_at<CompositionPct>(object, field.offset);
+    auto& keys = member_at<FileKeys>(object, field.second_offset);
     std::vector<std::string> order;
     node.each_member([&](std::string_view key, const JsonValue& value) {
       FieldPath::Step step(context, key);
       order.emplace_back(key);
       if (is_free_key(key)) {
-        (metal.*keys_).free.emplace_back(key, context.source_text(value));
+        keys.free.emplace_back(key, context.source_text(value));
         return;
       }
       if (!is_element(key)) refuse_symbol(key, context);
       double pct = 0;
       read_value(pct, value, field, context);
-      (metal.*composition_).emplace_back(key, pct);
+      composition.emplace_back(key, pct);
     });
-    (metal.*keys_).order = KeyOrder(std::move(order));
-    check_composition(metal.*composition_, field, context);
+    keys.order = KeyOrder(std::move(order));
+    check_composition(composition, field, context);
   }
-  bool is_written(const T& metal, const FieldInfo& field, bool was_in_file) const override {
-    return field.required || was_in_file || !(metal.*composition_).empty();
+  bool is_written(const void* object, const FieldInfo& field, bool was_in_file) const override {
+    return field.required || was_in_file || !composition_of(object, field).empty();
   }
-  void write(const T& metal, const FieldInfo&, std::string& json) const override {
-    write_composition(metal.*composition_, metal.*keys_, json);
+  void write(const void* object, const FieldInfo& field, std::string& json) const override {
+    write_composition(composition_of(object, field), member_at<FileKeys>(object, field.second_offset), json);
   }
-  void check(const T& metal, const FieldInfo& field, ReferenceCheck& check) const override {
-    check_composition(metal.*composition_, field, check);
+  void check(const void* object, const FieldInfo& field, ReferenceCheck& check) const override {
+    check_composition(composition_of(object, field), field, check);
   }
-  std::string text(const T& metal, const FieldInfo&) const override {
+  std::string text(const void* object, const FieldInfo& field) const override {
     std::string text;
-    for (const auto& [symbol, pct] : metal.*composition_) append_item(text, symbol + "=" + number_text(pct));
+    for (const auto& [symbol, pct] : composition_of(object, field))
+      append_item(text, symbol + "=" + number_text(pct));
     return text;
   }
-  void set_text(T& metal, const FieldInfo& field, std::string_view text) const override {
+  void set_text(void* object, const FieldInfo& field, std::string_view text) const override {
     FieldPath place(field.key);
     CompositionPct composition;
     if (!trimmed(text).empty()) {
@@ -121,16 +122,17 @@ class CompositionAccess : public FieldAccess<T> {
       }
     }
     check_composition(composition, field, place);
-    metal.*composition_ = std::move(composition);
+    member_at<CompositionPct>(object, field.offset) = std::move(composition);
   }
-  std::optional<double> number(const T&) const override { return std::nullopt; }
-  void set_number(T&, const FieldInfo& field, std::optional<double>) const override {
+  std::optional<double> number(const void*, const FieldInfo&) const override { return std::nullopt; }
+  void set_number(void*, const FieldInfo& field, std::optional<double>) const override {
     FieldPath(field.key).refuse("a number", field.expectation());
   }
 
  private:
-  CompositionPct T::*composition_;
-  FileKeys T::*keys_;
+  static const CompositionPct& composition_of(const void* object, const FieldInfo& field) {
+    return member_at<CompositionPct>(object, field.offset);
+  }
 };
 
 }  // namespace
@@ -139,17 +141,15 @@ std::span<const std::string_view> element_symbols() {
   return symbols;
 }
 
-template <class T>
-Field<T> table::composition(const char* key, const char* label, CompositionPct T::*composition,
-                            FileKeys T::*keys, const char* help) {
+FieldInfo table::composition(const char* key, const char* label, Member<CompositionPct> composition,
+                             Member<FileKeys> keys, const char* help) {
+  static const CompositionAccess access;
   FieldInfo field = info(FieldKind::composition, key, label, help);
   field.range = from_to(0, 100);
-  return {std::move(field), std::make_shared<CompositionAccess<T>>(composition, keys)};
+  field.access = &access;
+  field.offset = composition.offset;
+  field.second_offset = keys.offset;
+  return field;
 }
-
-template Field<BaseMetal> table::composition(const char*, const char*, CompositionPct BaseMetal::*,
-                                             FileKeys BaseMetal::*, const char*);
-template Field<Wire> table::composition(const char*, const char*, CompositionPct Wire::*, FileKeys Wire::*,
-                                        const char*);
 
 }  // namespace seamtakt

@@ -3,7 +3,7 @@
 #include <span>
 #include <string_view>
 
-#include "plan/fields/field.hpp"
+#include "plan/fields/field_builders.hpp"
 
 namespace seamtakt {
 
@@ -12,10 +12,10 @@ std::span<const std::string_view> element_symbols();
 
 namespace table {
 
-/// A metal's composition: an object of mass percentages by element symbol. T: BaseMetal or Wire.
-template <class T>
-Field<T> composition(const char* key, const char* label, CompositionPct T::*composition, FileKeys T::*keys,
-                     const char* help);
+/// A metal's composition: an object of mass percentages by element symbol; `keys` has the file's keys of that
+/// object.
+FieldInfo composition(const char* key, const char* label, Member<CompositionPct> composition,
+                      Member<FileKeys> keys, const char* help);
 
 }  // namespace table
 

@@ -88,7 +88,7 @@ std::string quoted(std::string_view text) {
   return quotes;
 }
 
-std::string listed(const std::vector<std::string_view>& names, bool or_) {
+std::string listed(std::span<const std::string_view> names, bool or_) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i) {
     if (i > 0) text += i + 1 < names.size() ? ", " : (or_ ? " or " : " and ");
@@ -97,7 +97,7 @@ std::string listed(const std::vector<std::string_view>& names, bool or_) {
   return text;
 }
 
-std::string nearest_hint(std::string_view name, const std::vector<std::string_view>& candidates) {
+std::string nearest_hint(std::string_view name, std::span<const std::string_view> candidates) {
   const std::string_view near = spelling_suggestion(name, candidates);
   return near.empty() ? std::string() : "; the nearest is " + printable(near);
 }

@@ -16,7 +16,7 @@
 
 namespace seamtakt {
 
-struct TableInfo;
+class FieldTable;
 
 /// Where in a plan one stands: the keys and indexes from its root. Costs nothing much until an error asks for
 /// the JSON pointer and the place in the file.
@@ -82,10 +82,10 @@ class ReadContext : public FieldPath {
   static std::string source_text(const JsonValue& value);
 
   /// The keys of the last object of this table.
-  LastKeys& last_keys(const TableInfo& table) { return last_keys_[&table]; }
+  LastKeys& last_keys(const FieldTable& table) { return last_keys_[&table]; }
 
  private:
-  std::map<const TableInfo*, LastKeys> last_keys_;
+  std::map<const FieldTable*, LastKeys> last_keys_;
 };
 
 /// A value as messages name it: the text "ab", 135, true, null, an object, an empty list.
@@ -95,9 +95,9 @@ std::string found_text(const JsonValue& value);
 std::string quoted(std::string_view text);
 
 /// "a, b and c" of names; with `or_`, "a, b or c".
-std::string listed(const std::vector<std::string_view>& names, bool or_ = false);
+std::string listed(std::span<const std::string_view> names, bool or_ = false);
 
 /// "; the nearest is NAME" where a candidate is near to `name`, else nothing.
-std::string nearest_hint(std::string_view name, const std::vector<std::string_view>& candidates);
+std::string nearest_hint(std::string_view name, std::span<const std::string_view> candidates);
 
 }  // namespace seamtakt

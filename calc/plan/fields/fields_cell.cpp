@@ -6,9 +6,9 @@ namespace seamtakt {
 using namespace table;
 
 template <>
-const FieldTable<Loaded>& fields_of<Loaded>() {
-  static const FieldTable<Loaded> table(
-      "loaded", "what a robot has loaded",
+const FieldTable& fields_of<Loaded>() {
+  static const FieldTable table(
+      struct_info<Loaded>("loaded", "what a robot has loaded"),
       {
           reference("wire", "wire", &Loaded::wire, IdList::wires, "The wire that is loaded."),
           reference("gas", "gas", &Loaded::gas, IdList::gases, "The gas that is connected."),
@@ -19,10 +19,10 @@ const FieldTable<Loaded>& fields_of<Loaded>() {
 }
 
 template <>
-const FieldTable<Robot>& fields_of<Robot>() {
+const FieldTable& fields_of<Robot>() {
   using S = Robot;
-  static const FieldTable<Robot> table(
-      "robot", "a robot",
+  static const FieldTable table(
+      struct_info<Robot>("robot", "a robot"),
       {
           id(&S::id, "Name by which seams and instruments refer to this robot."),
           point("home_mm", "home", &S::home_mm, "Where the torch begins and ends a cycle."),
@@ -45,21 +45,20 @@ const FieldTable<Robot>& fields_of<Robot>() {
 }
 
 template <>
-const FieldTable<Orientation>& fields_of<Orientation>() {
-  static const FieldTable<Orientation> table(
-      "orientation", "an orientation",
-      {
-          id(&Orientation::id, "Name by which seams refer to this orientation."),
-          numbers("rotation_deg", "rotation", &Orientation::rotation_deg, from_to(-3600, 3600),
-                  "Angles of the positioner's axes."),
-      });
+const FieldTable& fields_of<Orientation>() {
+  static const FieldTable table(struct_info<Orientation>("orientation", "an orientation"),
+                                {
+                                    id(&Orientation::id, "Name by which seams refer to this orientation."),
+                                    numbers("rotation_deg", "rotation", &Orientation::rotation_deg,
+                                            from_to(-3600, 3600), "Angles of the positioner's axes."),
+                                });
   return table;
 }
 
 template <>
-const FieldTable<TorchService>& fields_of<TorchService>() {
-  static const FieldTable<TorchService> table(
-      "torch_service", "a torch service",
+const FieldTable& fields_of<TorchService>() {
+  static const FieldTable table(
+      struct_info<TorchService>("torch_service", "a torch service"),
       {
           number("every_arc_s", "arc time between services", &TorchService::every_arc_s, above(0),
                  "Arc time after which the torch is serviced.")
@@ -70,9 +69,9 @@ const FieldTable<TorchService>& fields_of<TorchService>() {
 }
 
 template <>
-const FieldTable<Zone>& fields_of<Zone>() {
-  static const FieldTable<Zone> table(
-      "zone", "a zone",
+const FieldTable& fields_of<Zone>() {
+  static const FieldTable table(
+      struct_info<Zone>("zone", "a zone"),
       {
           id(&Zone::id, "Name of the zone."),
           references("seams", "seams", &Zone::seams, IdList::seam_places,
@@ -82,10 +81,10 @@ const FieldTable<Zone>& fields_of<Zone>() {
 }
 
 template <>
-const FieldTable<Cell>& fields_of<Cell>() {
+const FieldTable& fields_of<Cell>() {
   using S = Cell;
-  static const FieldTable<Cell> table(
-      "cell", "a cell",
+  static const FieldTable table(
+      struct_info<Cell>("cell", "a cell"),
       {
           objects("robots", "robots", &S::robots, "The robots of the cell."),
           objects("orientations", "orientations", &S::orientations, "The positioner's orientations."),
@@ -101,10 +100,10 @@ const FieldTable<Cell>& fields_of<Cell>() {
 }
 
 template <>
-const FieldTable<Stage>& fields_of<Stage>() {
+const FieldTable& fields_of<Stage>() {
   using S = Stage;
-  static const FieldTable<Stage> table(
-      "stage", "a stage",
+  static const FieldTable table(
+      struct_info<Stage>("stage", "a stage"),
       {
           id(&S::id, "Name of the stage."),
           integer("servers", "servers", &S::servers, from_to(1, 10'000), "Units that it works on at once."),
@@ -124,9 +123,9 @@ const FieldTable<Stage>& fields_of<Stage>() {
 }
 
 template <>
-const FieldTable<Line>& fields_of<Line>() {
-  static const FieldTable<Line> table(
-      "line", "a line",
+const FieldTable& fields_of<Line>() {
+  static const FieldTable table(
+      struct_info<Line>("line", "a line"),
       {
           number("takt_s", "takt", &Line::takt_s, above(0), "Time in which the line wants one unit."),
           number("planning_pct", "planning share", &Line::planning_pct, above_to(0, 100),

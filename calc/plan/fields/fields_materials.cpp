@@ -6,9 +6,9 @@ namespace seamtakt {
 using namespace table;
 
 template <>
-const FieldTable<BaseMetal>& fields_of<BaseMetal>() {
-  static const FieldTable<BaseMetal> table(
-      "base_metal", "a base metal",
+const FieldTable& fields_of<BaseMetal>() {
+  static const FieldTable table(
+      struct_info<BaseMetal>("base_metal", "a base metal"),
       {
           id(&BaseMetal::id, "Name by which seams refer to this metal."),
           text("standard", "standard", &BaseMetal::standard,
@@ -27,9 +27,9 @@ const FieldTable<BaseMetal>& fields_of<BaseMetal>() {
 }
 
 template <>
-const FieldTable<Wire>& fields_of<Wire>() {
-  static const FieldTable<Wire> table(
-      "wire", "a wire",
+const FieldTable& fields_of<Wire>() {
+  static const FieldTable table(
+      struct_info<Wire>("wire", "a wire"),
       {
           id(&Wire::id, "Name by which schedules and robots refer to this wire."),
           text("classification", "classification", &Wire::classification,
@@ -64,23 +64,22 @@ const FieldTable<Wire>& fields_of<Wire>() {
 }
 
 template <>
-const FieldTable<Gas>& fields_of<Gas>() {
-  static const FieldTable<Gas> table(
-      "gas", "a gas",
-      {
-          id(&Gas::id, "Name by which schedules and robots refer to this gas."),
-          text("designation", "designation", &Gas::designation,
-               "Designation by ISO 14175, such as ISO 14175 M21-ArC-18."),
-          number("price_per_m3", "price per m3", &Gas::price_per_m3, at_least(0),
-                 "Price of a cubic metre, in the currency of the costs."),
-      });
+const FieldTable& fields_of<Gas>() {
+  static const FieldTable table(struct_info<Gas>("gas", "a gas"),
+                                {
+                                    id(&Gas::id, "Name by which schedules and robots refer to this gas."),
+                                    text("designation", "designation", &Gas::designation,
+                                         "Designation by ISO 14175, such as ISO 14175 M21-ArC-18."),
+                                    number("price_per_m3", "price per m3", &Gas::price_per_m3, at_least(0),
+                                           "Price of a cubic metre, in the currency of the costs."),
+                                });
   return table;
 }
 
 template <>
-const FieldTable<PowerSource>& fields_of<PowerSource>() {
-  static const FieldTable<PowerSource> table(
-      "power_source", "a power source",
+const FieldTable& fields_of<PowerSource>() {
+  static const FieldTable table(
+      struct_info<PowerSource>("power_source", "a power source"),
       {
           id(&PowerSource::id, "Name by which schedules and robots refer to this power source."),
           number("rated_current_A", "rated current", &PowerSource::rated_current_A, above(0),

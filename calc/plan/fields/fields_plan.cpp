@@ -5,10 +5,10 @@ namespace seamtakt {
 using namespace table;
 
 template <>
-const FieldTable<Instrument>& fields_of<Instrument>() {
+const FieldTable& fields_of<Instrument>() {
   using S = Instrument;
-  static const FieldTable<Instrument> table(
-      "instrument", "an instrument",
+  static const FieldTable table(
+      struct_info<Instrument>("instrument", "an instrument"),
       {
           id(&S::id, "Name of the instrument."),
           reference("robot", "robot", &S::robot, IdList::robots, "The robot at which it measures."),
@@ -28,9 +28,9 @@ const FieldTable<Instrument>& fields_of<Instrument>() {
 }
 
 template <>
-const FieldTable<Costs>& fields_of<Costs>() {
-  static const FieldTable<Costs> table(
-      "costs", "costs",
+const FieldTable& fields_of<Costs>() {
+  static const FieldTable table(
+      struct_info<Costs>("costs", "costs"),
       {
           number("robot_per_h", "robot per h", &Costs::robot_per_h, at_least(0),
                  "Cost of an hour of a robot."),
@@ -44,10 +44,10 @@ const FieldTable<Costs>& fields_of<Costs>() {
 }
 
 template <>
-const FieldTable<Measuring>& fields_of<Measuring>() {
+const FieldTable& fields_of<Measuring>() {
   using S = Measuring;
-  static const FieldTable<Measuring> table(
-      "measuring", "measuring",
+  static const FieldTable table(
+      struct_info<Measuring>("measuring", "measuring"),
       {
           number("u_current_pct", "uncertainty of current", &S::u_current_pct, from_to(0, 100),
                  "Standard uncertainty where no instrument says, share of the reading."),
@@ -62,24 +62,24 @@ const FieldTable<Measuring>& fields_of<Measuring>() {
 }
 
 template <>
-const FieldTable<Acceptance>& fields_of<Acceptance>() {
+const FieldTable& fields_of<Acceptance>() {
   using S = Acceptance;
-  static const FieldTable<Acceptance> table("acceptance", "an accepted finding",
-                                            {
-                                                text("rule", "rule", &S::rule, "Rule of the finding."),
-                                                text("where", "where", &S::where, "Place of the finding."),
-                                                text("by", "accepted by", &S::by, "Who accepted it."),
-                                                date("date", "date", &S::date, "Day of the acceptance."),
-                                                text("why", "why", &S::why, "Reason for accepting it."),
-                                            });
+  static const FieldTable table(struct_info<Acceptance>("acceptance", "an accepted finding"),
+                                {
+                                    text("rule", "rule", &S::rule, "Rule of the finding."),
+                                    text("where", "where", &S::where, "Place of the finding."),
+                                    text("by", "accepted by", &S::by, "Who accepted it."),
+                                    date("date", "date", &S::date, "Day of the acceptance."),
+                                    text("why", "why", &S::why, "Reason for accepting it."),
+                                });
   return table;
 }
 
 template <>
-const FieldTable<Plan>& fields_of<Plan>() {
+const FieldTable& fields_of<Plan>() {
   using S = Plan;
-  static const FieldTable<Plan> table(
-      "plan", "a weld plan",
+  static const FieldTable table(
+      struct_info<Plan>("plan", "a weld plan"),
       {
           choice("format", "format", &S::format, {"weldplan"}, "Names the file's format.").require(),
           integer("version", "version", &S::version, from_to(1, 1), "Version of the file's format.")

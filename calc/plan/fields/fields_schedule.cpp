@@ -1,5 +1,6 @@
 #include "formula/heat/heat_input.hpp"
 #include "plan/fields/field_builders.hpp"
+#include "plan/limited_quantities.hpp"
 
 namespace seamtakt {
 
@@ -14,12 +15,19 @@ std::vector<std::string_view> known_processes() {
   return numbers;
 }
 
+std::vector<FieldInfo> limit_fields() {
+  std::vector<FieldInfo> fields;
+  for (const LimitedQuantity& each : limited_quantities)
+    fields.push_back(interval(each.key, each.word, each.limit, each.help));
+  return fields;
+}
+
 }  // namespace
 
 template <>
-const FieldTable<Weave>& fields_of<Weave>() {
-  static const FieldTable<Weave> table(
-      "weave", "a weave",
+const FieldTable& fields_of<Weave>() {
+  static const FieldTable table(
+      struct_info<Weave>("weave", "a weave"),
       {
           number("half_width_mm", "half width", &Weave::half_width_mm, at_least(0),
                  "Way of the torch from the seam's line to either side."),
@@ -31,9 +39,9 @@ const FieldTable<Weave>& fields_of<Weave>() {
 }
 
 template <>
-const FieldTable<ScheduleUse>& fields_of<ScheduleUse>() {
-  static const FieldTable<ScheduleUse> table(
-      "schedule_use", "a schedule's use",
+const FieldTable& fields_of<ScheduleUse>() {
+  static const FieldTable table(
+      struct_info<ScheduleUse>("schedule_use", "a schedule's use"),
       {
           texts("positions", "positions", &ScheduleUse::positions,
                 "Welding positions by ISO 6947 in which the schedule may be used; none named: any."),
@@ -45,32 +53,17 @@ const FieldTable<ScheduleUse>& fields_of<ScheduleUse>() {
 }
 
 template <>
-const FieldTable<ScheduleLimits>& fields_of<ScheduleLimits>() {
-  using S = ScheduleLimits;
-  static const FieldTable<ScheduleLimits> table(
-      "schedule_limits", "a schedule's limits",
-      {
-          interval("current_A", "current", &S::current_A, "Welding current, from and to."),
-          interval("voltage_V", "voltage", &S::voltage_V, "Arc voltage, from and to."),
-          interval("wire_feed_speed_m_min", "wire feed speed", &S::wire_feed_speed_m_min,
-                   "Wire feed speed, from and to."),
-          interval("travel_speed_mm_s", "travel speed", &S::travel_speed_mm_s, "Travel speed, from and to."),
-          interval("gas_flow_l_min", "gas flow", &S::gas_flow_l_min, "Gas flow, from and to."),
-          interval("heat_input_kJ_mm", "heat input", &S::heat_input_kJ_mm,
-                   "Heat input with the process's thermal efficiency, from and to."),
-          interval("cooling_time_s", "cooling time", &S::cooling_time_s, "Cooling time t8/5, from and to."),
-          interval("interpass_C", "interpass", &S::interpass_C, "Interpass temperature, from and to."),
-          interval("hardness_HV", "hardness", &S::hardness_HV,
-                   "Hardness of the heat-affected zone, from and to."),
-      });
+const FieldTable& fields_of<ScheduleLimits>() {
+  static const FieldTable table(struct_info<ScheduleLimits>("schedule_limits", "a schedule's limits"),
+                                limit_fields());
   return table;
 }
 
 template <>
-const FieldTable<Schedule>& fields_of<Schedule>() {
+const FieldTable& fields_of<Schedule>() {
   using S = Schedule;
-  static const FieldTable<Schedule> table(
-      "schedule", "a schedule",
+  static const FieldTable table(
+      struct_info<Schedule>("schedule", "a schedule"),
       {
           id(&S::id, "Name by which seams refer to this schedule."),
           integer("revision", "revision", &S::revision, at_least(0), "Number of this revision."),
@@ -133,10 +126,10 @@ const FieldTable<Schedule>& fields_of<Schedule>() {
 }
 
 template <>
-const FieldTable<TestedWeld>& fields_of<TestedWeld>() {
+const FieldTable& fields_of<TestedWeld>() {
   using S = TestedWeld;
-  static const FieldTable<TestedWeld> table(
-      "tested_weld", "a tested weld",
+  static const FieldTable table(
+      struct_info<TestedWeld>("tested_weld", "a tested weld"),
       {
           choice("process", "process", &S::process, known_processes(),
                  "Welding process, its number by ISO 4063."),
@@ -166,10 +159,10 @@ const FieldTable<TestedWeld>& fields_of<TestedWeld>() {
 }
 
 template <>
-const FieldTable<Qualification>& fields_of<Qualification>() {
+const FieldTable& fields_of<Qualification>() {
   using S = Qualification;
-  static const FieldTable<Qualification> table(
-      "qualification", "a qualification",
+  static const FieldTable table(
+      struct_info<Qualification>("qualification", "a qualification"),
       {
           id(&S::id, "Name by which schedules refer to this qualification."),
           text("basis", "basis", &S::basis, "Standard by which it was tested, such as ISO 15614-1."),

@@ -15,9 +15,9 @@ std::vector<std::string_view> tolerance_classes() {
 }  // namespace
 
 template <>
-const FieldTable<Part>& fields_of<Part>() {
-  static const FieldTable<Part> table(
-      "part", "a part",
+const FieldTable& fields_of<Part>() {
+  static const FieldTable table(
+      struct_info<Part>("part", "a part"),
       {
           id(&Part::id, "Number of the part, as a cart's list has it."),
           integer("quantity", "quantity", &Part::quantity, at_least(0), "How many of it a weldment takes."),
@@ -26,9 +26,9 @@ const FieldTable<Part>& fields_of<Part>() {
 }
 
 template <>
-const FieldTable<Section>& fields_of<Section>() {
-  static const FieldTable<Section> table(
-      "section", "a cross-section",
+const FieldTable& fields_of<Section>() {
+  static const FieldTable table(
+      struct_info<Section>("section", "a cross-section"),
       {
           number("area_mm2", "area", &Section::area_mm2, above(0), "Area of the weldment's cross-section."),
           number("second_moment_mm4", "second moment of area", &Section::second_moment_mm4, above(0),
@@ -41,9 +41,9 @@ const FieldTable<Section>& fields_of<Section>() {
 }
 
 template <>
-const FieldTable<Feature>& fields_of<Feature>() {
-  static const FieldTable<Feature> table(
-      "feature", "a feature",
+const FieldTable& fields_of<Feature>() {
+  static const FieldTable table(
+      struct_info<Feature>("feature", "a feature"),
       {
           id(&Feature::id, "Name of the measured feature."),
           choice("kind", "kind", &Feature::kind, {"length", "angle", "straightness"}, "What is measured."),
@@ -56,9 +56,9 @@ const FieldTable<Feature>& fields_of<Feature>() {
 }
 
 template <>
-const FieldTable<Groove>& fields_of<Groove>() {
-  static const FieldTable<Groove> table(
-      "groove", "a groove",
+const FieldTable& fields_of<Groove>() {
+  static const FieldTable table(
+      struct_info<Groove>("groove", "a groove"),
       {
           choice("type", "type", &Groove::type,
                  {"square", "single-v", "double-v", "single-bevel", "double-bevel", "single-u"},
@@ -77,9 +77,9 @@ const FieldTable<Groove>& fields_of<Groove>() {
 }
 
 template <>
-const FieldTable<Intermittent>& fields_of<Intermittent>() {
-  static const FieldTable<Intermittent> table(
-      "intermittent", "an intermittent weld",
+const FieldTable& fields_of<Intermittent>() {
+  static const FieldTable table(
+      struct_info<Intermittent>("intermittent", "an intermittent weld"),
       {
           number("length_mm", "run", &Intermittent::length_mm, above(0), "Length of each run of weld.")
               .require(),
@@ -90,9 +90,9 @@ const FieldTable<Intermittent>& fields_of<Intermittent>() {
 }
 
 template <>
-const FieldTable<Tacks>& fields_of<Tacks>() {
-  static const FieldTable<Tacks> table(
-      "tacks", "a seam's tacks",
+const FieldTable& fields_of<Tacks>() {
+  static const FieldTable table(
+      struct_info<Tacks>("tacks", "a seam's tacks"),
       {
           integer("count", "count", &Tacks::count, at_least(0), "How many tacks hold the joint."),
           number("length_mm", "length", &Tacks::length_mm, at_least(0), "Length of a tack."),
@@ -104,10 +104,10 @@ const FieldTable<Tacks>& fields_of<Tacks>() {
 }
 
 template <>
-const FieldTable<Seam>& fields_of<Seam>() {
+const FieldTable& fields_of<Seam>() {
   using S = Seam;
-  static const FieldTable<Seam> table(
-      "seam", "a seam",
+  static const FieldTable table(
+      struct_info<Seam>("seam", "a seam"),
       {
           id(&S::id, "Name of the seam within its weldment."),
           choice("joint", "joint", &S::joint, {"tee", "corner", "lap", "butt"},
@@ -168,9 +168,9 @@ const FieldTable<Seam>& fields_of<Seam>() {
 }
 
 template <>
-const FieldTable<OrderStep>& fields_of<OrderStep>() {
-  static const FieldTable<OrderStep> table(
-      "order_step", "a step of the order",
+const FieldTable& fields_of<OrderStep>() {
+  static const FieldTable table(
+      struct_info<OrderStep>("order_step", "a step of the order"),
       {
           reference("seam", "seam", &OrderStep::seam, IdList::seams, "The seam; its k-th step is its pass k.")
               .require(),
@@ -183,10 +183,10 @@ const FieldTable<OrderStep>& fields_of<OrderStep>() {
 }
 
 template <>
-const FieldTable<Weldment>& fields_of<Weldment>() {
+const FieldTable& fields_of<Weldment>() {
   using S = Weldment;
-  static const FieldTable<Weldment> table(
-      "weldment", "a weldment",
+  static const FieldTable table(
+      struct_info<Weldment>("weldment", "a weldment"),
       {
           id(&S::id, "Name of the weldment, as orders and logs have it."),
           text("drawing", "drawing", &S::drawing, "Number of its drawing."),

@@ -1,14 +1,18 @@
 #include "plan/fields/object_fields.hpp"
 
+#include <span>
+
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
+#include "plan/fields/field_access.hpp"
 #include "plan/fields/json_layout.hpp"
+#include "plan/fields/reference_check.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t npos = TableInfo::npos;
+constexpr std::size_t npos = FieldTable::npos;
 
 /// Index of a free key; `hint` is where it stands when nobody has changed the lists in memory.
 std::size_t free_key_index(const FileKeys& file_keys, std::string_view key, std::size_t hint) {
@@ -30,14 +34,54 @@ void insert_in_table_order(std::vector<std::size_t>& order, std::size_t field) {
   order.insert(place, field);
 }
 
+/// Gathers the keys of an object and finds their fields; where the keys are those of the last object, they
+/// are shared with it and needn't be looked for.
+class KeyOrderReader {
+ public:
+  static constexpr std::size_t free_key = FieldTable::npos - 1;
+
+  KeyOrderReader(LastKeys& last, const FieldTable& table)
+      : last_(last), table_(table), last_keys_(last.order.keys()) {}
+
+  /// Index of the key's field; free_key where it is a free one, npos where it is unknown.
+  std::size_t take(std::string_view key) {
+    if (own_.empty() && same_ < last_keys_.size() && last_keys_[same_] == key) return last_.fields[same_++];
+    if (own_.empty()) begin_own();
+    own_.emplace_back(key);
+    const std::size_t hint = own_fields_.empty() ? 0 : own_fields_.back() + 1;
+    own_fields_.push_back(is_free_key(key) ? free_key : table_.find(key, hint));
+    return own_fields_.back();
+  }
+  const KeyOrder& done() {
+    if (own_.empty() && same_ < last_.fields.size()) begin_own();
+    if (same_ == last_.fields.size() && own_.empty()) return last_.order;
+    last_ = {KeyOrder(std::move(own_)), std::move(own_fields_)};
+    return last_.order;
+  }
+
+ private:
+  void begin_own() {
+    const auto count = static_cast<std::ptrdiff_t>(same_);
+    own_.assign(last_.order.begin(), last_.order.begin() + count);
+    own_fields_.assign(last_.fields.begin(), last_.fields.begin() + count);
+  }
+
+  LastKeys& last_;
+  const FieldTable& table_;
+  std::span<const std::string> last_keys_;
+  std::vector<std::string> own_;
+  std::vector<std::size_t> own_fields_;
+  std::size_t same_ = 0;
+};
+
 }  // namespace
 
-void check_presence(const TableInfo& table, const KeySet& present, const FieldPath& place) {
+void check_presence(const FieldTable& table, const KeySet& present, const FieldPath& place) {
   if (table.allows(present)) return;
-  for (std::size_t i = 0; i < table.infos.size(); ++i)
-    if (table.infos[i]->required && !present.test(i))
-      place.refuse("no key " + quoted(table.infos[i]->key),
-                   std::string(table.title) + " to have it: " + table.infos[i]->expectation());
+  for (std::size_t i = 0; i < table.fields.size(); ++i)
+    if (table.fields[i].required && !present.test(i))
+      place.refuse("no key " + quoted(table.fields[i].key),
+                   std::string(table.title) + " to have it: " + table.fields[i].expectation());
   for (const KeyGroup& group : table.groups) {
     std::vector<std::string_view> given;
     for (std::string_view key : group.keys)
@@ -48,15 +92,15 @@ void check_presence(const TableInfo& table, const KeySet& present, const FieldPa
   }
 }
 
-void refuse_key(std::string_view key, const TableInfo& table, const FieldPath& place) {
+void refuse_key(std::string_view key, const FieldTable& table, const FieldPath& place) {
   std::vector<std::string_view> known;
-  for (const FieldInfo* field : table.infos) known.push_back(field->key);
+  for (const FieldInfo& field : table.fields) known.push_back(field.key);
   place.refuse(
       "the unknown key " + quoted(key),
       std::string("a key of ") + table.title + " or one that begins with x_" + nearest_hint(key, known));
 }
 
-KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys) {
+KeySet keys_in_file(const FieldTable& table, const FileKeys& file_keys) {
   KeySet present;
   std::size_t expected = 0;
   for (const std::string& key : file_keys.order) {
@@ -68,8 +112,9 @@ KeySet keys_in_file(const TableInfo& table, const FileKeys& file_keys) {
   return present;
 }
 
-std::vector<std::size_t> key_order(const TableInfo& table, const FileKeys& file_keys, const KeySet& written) {
-  const std::size_t count = table.infos.size();
+std::vector<std::size_t> key_order(const FieldTable& table, const FileKeys& file_keys,
+                                   const KeySet& written) {
+  const std::size_t count = table.fields.size();
   KeySet missing = written;
   std::vector<bool> free_missing(file_keys.free.size(), true);
   std::vector<std::size_t> order;
@@ -102,6 +147,70 @@ void append_json_key(std::string& json, std::string_view key, bool& is_first) {
   is_first = false;
   append_json_string(json, key);
   json += ": ";
+}
+
+void read_object(ObjectRef object, const JsonValue& node, ReadContext& context) {
+  const FieldTable& table = object.table();
+  if (node.kind() != JsonValue::Kind::object)
+    context.refuse(found_text(node), std::string("an object (") + table.title + ")");
+  FileKeys& file_keys = object.file_keys();
+  KeySet present;
+  KeyOrderReader order(context.last_keys(table), table);
+  node.each_member([&](std::string_view key, const JsonValue& value) {
+    FieldPath::Step step(context, key);
+    const std::size_t at = order.take(key);
+    if (at == KeyOrderReader::free_key) {
+      file_keys.free.emplace_back(key, context.source_text(value));
+      return;
+    }
+    if (at == npos) refuse_key(key, table, context);
+    present.set(at);
+    const FieldInfo& field = table.fields[at];
+    if (!field.nullable || value.kind() != JsonValue::Kind::null)
+      field.access->read(object.data(), value, field, context);
+  });
+  file_keys.order = order.done();
+  check_presence(table, present, context);
+}
+
+void write_object(ConstObjectRef object, std::string& json) {
+  const FieldTable& table = object.table();
+  const FileKeys& file_keys = object.file_keys();
+  const KeySet in_file = keys_in_file(table, file_keys);
+  KeySet written;
+  for (std::size_t i = 0; i < table.fields.size(); ++i) {
+    const FieldInfo& field = table.fields[i];
+    written.set(i, field.access->is_written(object.data(), field, in_file.test(i)));
+  }
+  json += '{';
+  bool is_first = true;
+  for (std::size_t at : key_order(table, file_keys, written)) {
+    if (at < table.fields.size()) {
+      append_json_key(json, table.fields[at].key, is_first);
+      table.fields[at].access->write(object.data(), table.fields[at], json);
+    } else {
+      const auto& [key, text] = file_keys.free[at - table.fields.size()];
+      append_json_key(json, key, is_first);
+      json += text;
+    }
+  }
+  json += '}';
+}
+
+void check_object(ConstObjectRef object, ReferenceCheck& check) {
+  const FieldTable& table = object.table();
+  KeySet present;
+  for (std::size_t i = 0; i < table.fields.size(); ++i) {
+    const FieldInfo& field = table.fields[i];
+    if (check.values_are_known_good() && !table.points_elsewhere(i)) {
+      present.set(i, field.required);
+      continue;
+    }
+    present.set(i, field.required || field.access->is_written(object.data(), field, false));
+    FieldPath::Step step(check, field.key);
+    field.access->check(object.data(), field, check);
+  }
+  check_presence(table, present, check);
 }
 
 }  // namespace seamtakt

@@ -4,6 +4,7 @@
 #include "base/units/units.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plan/fields/reference_check.hpp"
 
 namespace seamtakt {
 
@@ -15,7 +16,7 @@ constexpr int this_version = 1;
 /// say nothing of what is wrong.
 void check_format(const JsonValue& root, FieldPath& place) {
   using Kind = JsonValue::Kind;
-  const FieldTable<Plan>& table = fields_of<Plan>();
+  const FieldTable& table = fields_of<Plan>();
   if (!root.is(Kind::object)) place.refuse(found_text(root), std::string("an object (") + table.title + ")");
   const std::optional<JsonValue> format = root.member("format"), version = root.member("version");
   if (!format) place.refuse("no key \"format\"", "a weld plan: \"format\": \"weldplan\"");

@@ -7,7 +7,9 @@
 #include "formula/size/fillet.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plan/fields/reference_check.hpp"
 #include "plan/seam_geometry.hpp"
+#include "plan/wire_extension.hpp"
 
 namespace seamtakt {
 
@@ -17,7 +19,7 @@ namespace {
 constexpr double most_runs = 10000;
 
 void check_extension(const Schedule& schedule, FieldPath& place) {
-  const double extension_mm = schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+  const double extension_mm = wire_extension_mm(schedule);
   if (extension_mm > 0) return;
   FieldPath::Step step(place, "contact_tip_distance_mm");
   place.refuse("an electrode extension of " + number_text(extension_mm) + " mm (contact_tip_distance_mm " +

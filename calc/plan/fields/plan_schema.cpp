@@ -35,7 +35,7 @@ class Members {
     append_json_key(json_, key, is_first_);
     append_json_number(json_, value);
   }
-  void texts(std::string_view key, const std::vector<std::string_view>& values) {
+  void texts(std::string_view key, std::span<const std::string_view> values) {
     append_json_key(json_, key, is_first_);
     json_ += '[';
     for (std::size_t i = 0; i < values.size(); ++i) {
@@ -194,7 +194,7 @@ std::string field_schema(const FieldInfo& field) {
     members.text("title", field.label);
     members.text("description", sentence(field));
     add_type(members, field);
-    if (!field.default_json.empty()) members.raw("default", field.default_json);
+    if (const std::string value = field.default_json(); !value.empty()) members.raw("default", value);
   }
   return json;
 }
@@ -205,7 +205,7 @@ void add_group(Members& members, const KeyGroup& group) {
   std::string list, key_schema;
   for (std::string_view key : group.keys) {
     key_schema.clear();
-    Members(key_schema).texts("required", {key});
+    Members(key_schema).texts("required", std::span(&key, 1));
     list += (list.empty() ? "" : ", ") + key_schema;
   }
   if (group.needed) return members.raw("oneOf", "[" + list + "]");
@@ -214,14 +214,14 @@ void add_group(Members& members, const KeyGroup& group) {
   members.raw("not", key_schema);
 }
 
-void add_table(Members& members, const TableInfo& table) {
+void add_table(Members& members, const FieldTable& table) {
   std::string properties;
   std::vector<std::string_view> required;
   {
     Members all(properties);
-    for (const FieldInfo* field : table.infos) {
-      all.raw(field->key, field_schema(*field));
-      if (field->required) required.push_back(field->key);
+    for (const FieldInfo& field : table.fields) {
+      all.raw(field.key, field_schema(field));
+      if (field.required) required.push_back(field.key);
     }
   }
   members.text("title", table.title);
@@ -234,10 +234,10 @@ void add_table(Members& members, const TableInfo& table) {
 }
 
 /// The tables of all objects within this one, each once, in the order of the fields.
-void collect(const TableInfo& table, std::vector<const TableInfo*>& tables) {
-  for (const FieldInfo* field : table.infos) {
-    if (field->nested == nullptr) continue;
-    const TableInfo* nested = &field->nested();
+void collect(const FieldTable& table, std::vector<const FieldTable*>& tables) {
+  for (const FieldInfo& field : table.fields) {
+    if (field.nested == nullptr) continue;
+    const FieldTable* nested = &field.nested();
     if (std::ranges::find(tables, nested) != tables.end()) continue;
     tables.push_back(nested);
     collect(*nested, tables);
@@ -247,8 +247,8 @@ void collect(const TableInfo& table, std::vector<const TableInfo*>& tables) {
 }  // namespace
 
 std::string plan_schema() {
-  const TableInfo& plan = fields_of<Plan>();
-  std::vector<const TableInfo*> tables;
+  const FieldTable& plan = fields_of<Plan>();
+  std::vector<const FieldTable*> tables;
   collect(plan, tables);
   std::string definitions, json;
   {
@@ -257,7 +257,7 @@ std::string plan_schema() {
     all.raw("point", R"({"description": "[x, y, z] in mm.", "type": "array", "items": {"type": "number", )"
                      R"("minimum": -)" +
                          most + R"(, "maximum": )" + most + R"(}, "minItems": 3, "maxItems": 3})");
-    for (const TableInfo* table : tables) {
+    for (const FieldTable* table : tables) {
       std::string object;
       {
         Members members(object);

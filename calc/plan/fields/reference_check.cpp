@@ -56,9 +56,10 @@ void ReferenceCheck::reference(std::string_view id, const FieldInfo& field) {
   last_found_[list] = id;
 }
 
-void ReferenceCheck::enter(const Weldment& weldment) {
+void ReferenceCheck::enter(ConstObjectRef object) {
+  if (&object.table() != &fields_of<Weldment>()) return;
   seams_.clear();
-  weldment_ = &weldment;
+  weldment_ = static_cast<const Weldment*>(object.data());
 }
 
 }  // namespace seamtakt

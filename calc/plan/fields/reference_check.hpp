@@ -39,11 +39,9 @@ class ReferenceCheck : public FieldPath {
   /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
   void reference(std::string_view id, const FieldInfo& field);
 
-  /// From here on, ids of seams are those of this weldment.
-  void enter(const Weldment& weldment);
-  /// Other structs open no ids of their own.
-  template <class T>
-  void enter(const T&) {}
+  /// Enters an object of a list: from a weldment on, ids of seams are those of this weldment. Other structs
+  /// have no ids of their own.
+  void enter(ConstObjectRef object);
 
  private:
   /// Ids that are the same all over the plan; copies of a check share them.
@@ -61,10 +59,6 @@ class ReferenceCheck : public FieldPath {
   /// The id that was last found in each list: seams of a kind name the same ones.
   std::array<std::string_view, static_cast<std::size_t>(IdList::seam_places) + 1> last_found_;
 };
-
-/// Checks of one struct's fields and key groups, and of all within it.
-template <class T>
-void check_object(const T& object, ReferenceCheck& check);
 
 /// What no field alone can tell: wire extension, runs, lengths, circles of `after`.
 void check_relations(const Plan& plan, FieldPath& place);

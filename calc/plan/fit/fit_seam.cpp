@@ -43,9 +43,11 @@ double uncertain_share(Judged judged, const PassFacts& facts, const PassEvaluati
     case Judged::heat_input:
       return pass.U_heat_input_kJ_mm.value_or(0) / pass.heat_input_kJ_mm;
     case Judged::cooling_fastest:
-      return U_cooling_time_s(facts, pass, fastest_cooling(facts)).value_or(0) / *pass.cooling_time_fastest_s;
+      return U_cooling_time_s(facts, pass, cooling_cases(facts).fastest).value_or(0) /
+             *pass.cooling_time_fastest_s;
     case Judged::cooling_slowest:
-      return U_cooling_time_s(facts, pass, slowest_cooling(facts)).value_or(0) / *pass.cooling_time_slowest_s;
+      return U_cooling_time_s(facts, pass, cooling_cases(facts).slowest).value_or(0) /
+             *pass.cooling_time_slowest_s;
     default:
       return 0;
   }

@@ -31,7 +31,10 @@ void apply_acceptances(const Plan& plan, const AcceptanceScope& scope, Findings&
       if (finding.rule != accepted.rule || finding.where != accepted.where) continue;
       met = true;
       finding.severity = Severity::note;
-      finding.text += " Accepted by " + accepted.by + " on " + accepted.date + ": " + accepted.why;
+      finding.sentence = Sentence("finding.accepted"_key, {{"finding", std::move(finding.sentence)},
+                                                           {"by", accepted.by},
+                                                           {"date", accepted.date},
+                                                           {"why", accepted.why}});
     }
     if (!met)
       vanished.push_back(
@@ -41,7 +44,7 @@ void apply_acceptances(const Plan& plan, const AcceptanceScope& scope, Findings&
            {},
            {},
            "",
-           "The accepted finding " + accepted.rule + " isn't there any more; drop its acceptance.",
+           Sentence("acceptance.without-finding"_key, {{"rule", accepted.rule}}),
            "plan limit"});
   }
   findings.insert(findings.end(), vanished.begin(), vanished.end());

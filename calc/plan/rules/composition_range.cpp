@@ -1,6 +1,5 @@
 #include <string>
 
-#include "base/units/units.hpp"
 #include "formula/metal/carbon_equivalent.hpp"
 #include "formula/metal/ferritic.hpp"
 #include "formula/metal/haz_hardness.hpp"
@@ -10,16 +9,16 @@ namespace seamtakt {
 
 namespace {
 
-std::string percent(double value) {
-  return rounded_text(value, 4) + " %";
-}
-
-Finding not_computed(const char* rule, const std::string& where, const char* what, std::string_view element,
+Finding not_computed(const char* rule, const std::string& where, Word what, std::string_view element,
                      double pct, double bound_pct, bool is_upper, const char* source) {
   Finding finding = remark(
       rule, where,
-      std::string(what) + " on seams of " + where + ", nor judged: " + std::string(element) + " is " +
-          percent(pct) + ", the formulas hold " + (is_upper ? "up to " : "from ") + percent(bound_pct) + ".",
+      Sentence(is_upper ? "composition.not-computed-above"_key : "composition.not-computed-below"_key,
+               {{"what", what},
+                {"material", where},
+                {"element", element},
+                {"value", UnitValue{pct, "%"}},
+                {"bound", UnitValue{bound_pct, "%"}}}),
       source);
   finding.value = pct;
   finding.limit = bound_pct;
@@ -28,7 +27,7 @@ Finding not_computed(const char* rule, const std::string& where, const char* wha
 }
 
 /// Why CET isn't computed for a composition that is a ferritic steel's.
-void judge_cet_range(const char* rule, const char* what, const std::string& where,
+void judge_cet_range(const char* rule, Word what, const std::string& where,
                      const CompositionPct& composition_pct, Findings& findings) {
   const auto steel = composition_of<double>(composition_pct);
   const ElementRange* above = above_cet_range(steel);
@@ -39,7 +38,7 @@ void judge_cet_range(const char* rule, const char* what, const std::string& wher
                                       above->range.source));
 }
 
-bool judge_ferritic(const char* rule, const char* what, const std::string& where,
+bool judge_ferritic(const char* rule, Word what, const std::string& where,
                     const CompositionPct& composition_pct, Findings& findings) {
   const auto why = why_not_ferritic(composition_pct);
   if (!why) return true;
@@ -54,23 +53,23 @@ bool judge_ferritic(const char* rule, const char* what, const std::string& where
 void judge_composition_range(const Plan& plan, Findings& findings) {
   for (const BaseMetal& metal : plan.base_metals) {
     if (!judge_ferritic("composition.not-ferritic",
-                        "t8/5, carbon equivalents, preheat, hardness and penetration aren't computed",
+                        "t8/5, carbon equivalents, preheat, hardness and penetration aren't computed"_word,
                         metal.id, metal.composition_pct, findings))
       continue;
-    judge_cet_range("composition.cet-range", "CET and preheat aren't computed", metal.id,
+    judge_cet_range("composition.cet-range", "CET and preheat aren't computed"_word, metal.id,
                     metal.composition_pct, findings);
     const HardeningElements elements = hardening_elements(composition_of<double>(metal.composition_pct));
     if (inside_yurioka_domain(elements)) continue;
     const bool is_carbon = !is_inside(yurioka_carbon_range, elements.C);
     const ValidRange& range = is_carbon ? yurioka_carbon_range : yurioka_nitrogen_range;
-    findings.push_back(not_computed("composition.hardness-range", metal.id, "Hardness isn't computed",
+    findings.push_back(not_computed("composition.hardness-range", metal.id, "Hardness isn't computed"_word,
                                     is_carbon ? "C" : "N", is_carbon ? elements.C : elements.N, range.upper,
                                     true, range.source));
   }
   for (const Wire& wire : plan.wires)
-    if (judge_ferritic("composition.weld-metal", "Preheat isn't computed", wire.id,
+    if (judge_ferritic("composition.weld-metal", "Preheat isn't computed"_word, wire.id,
                        wire.weld_metal_composition_pct, findings))
-      judge_cet_range("composition.weld-metal", "Preheat isn't computed", wire.id,
+      judge_cet_range("composition.weld-metal", "Preheat isn't computed"_word, wire.id,
                       wire.weld_metal_composition_pct, findings);
 }
 

@@ -1,58 +1,38 @@
-#include <algorithm>
-#include <cmath>
-#include <numbers>
-
-#include "base/units/units.hpp"
 #include "plan/evaluate/largest_fillet.hpp"
+#include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-// Below this share of the size asked for, a difference is rounding of the figures and not an undersize.
-constexpr double size_tolerance = 1e-9;
-
-void judge_size(const SeamFacts& facts, const char* rule, const char* what, double obtained, double needed,
-                std::optional<double> U, Findings& findings) {
-  if (obtained < needed * (1 - size_tolerance)) {
-    findings.push_back({rule, Severity::fail, facts.place(), obtained, needed, "mm",
-                        std::string(what) + " is " + rounded_text(obtained, 3) + " of " +
-                            rounded_text(needed, 3) + " mm that the drawing asks for.",
-                        "plan limit"});
+void judge_size(const SeamFacts& facts, const SizeLimit& size, Findings& findings) {
+  const RuleLimit& limit = size.limit;
+  if (size.is_undersize()) {
+    findings.push_back({limit.rule, Severity::fail, facts.place(), size.obtained, size.needed, limit.unit,
+                        Sentence("fillet.size.undersize"_key,
+                                 {{"what", limit.what},
+                                  {"obtained", UnitValue{size.obtained, limit.unit, 3}},
+                                  {"needed", UnitValue{size.needed, limit.unit, 3}}}),
+                        limit.source});
     return;
   }
-  if (guarded_decision(facts.plan) && U && obtained < needed + *U)
-    findings.push_back(
-        {std::string(rule) + ".guard-band", Severity::warn, facts.place(), obtained, needed, "mm",
-         std::string(what) + " of " + rounded_text(obtained, 3) + " mm is within its uncertainty of the " +
-             rounded_text(needed, 3) + " mm that the drawing asks for.",
-         "plan limit"});
+  if (guarded_decision(facts.plan) && size.U && size.obtained < size.needed + *size.U)
+    findings.push_back({std::string(limit.rule) + ".guard-band", Severity::warn, facts.place(), size.obtained,
+                        size.needed, limit.unit,
+                        Sentence("fillet.size.guard-band"_key,
+                                 {{"what", limit.what},
+                                  {"obtained", UnitValue{size.obtained, limit.unit, 3}},
+                                  {"needed", UnitValue{size.needed, limit.unit, 3}}}),
+                        limit.source});
 }
 
 }  // namespace
 
 void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
-  const SeamEvaluation& seam = facts.figures;
-  if (!seam.leg_mm) return;
-  if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize", "Fillet leg", *seam.leg_mm, *facts.seam.leg_mm, seam.U_leg_mm,
-               findings);
-  if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize", "Fillet throat", *seam.throat_mm, *facts.seam.throat_mm, {},
-               findings);
-
-  // The same seam where the parts meet worst: the leg loses what the gap takes.
-  if (!facts.seam.gap_max_mm || *facts.seam.gap_max_mm <= facts.seam.gap_mm) return;
-  const double more_gap = *facts.seam.gap_max_mm - facts.seam.gap_mm;
-  const double half_angle = facts.seam.dihedral_deg / 2 * std::numbers::pi / 180;
-  const double leg = *seam.leg_mm - more_gap, throat = *seam.throat_mm - more_gap * std::cos(half_angle);
-  if (facts.seam.leg_mm)
-    judge_size(facts, "fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap", leg,
-               *facts.seam.leg_mm, {}, findings);
-  if (facts.seam.throat_mm)
-    judge_size(facts, "fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", throat,
-               *facts.seam.throat_mm, {}, findings);
+  if (facts.seam.groove) return;
+  each_size_limit(facts.seam, facts.figures,
+                  [&](const SizeLimit& size) { judge_size(facts, size, findings); });
 }
 
 // Excess at the gap as drawn: where the parts meet better than at the largest gap the throat is largest.
@@ -64,20 +44,24 @@ void judge_excess_throat(const SeamFacts& facts, Findings& findings) {
   if (!allowed || obtained <= (needed + allowed->excess_mm) * (1 + size_tolerance)) return;
   findings.push_back({"fillet.throat.excess", Severity::fail, facts.place(), obtained,
                       needed + allowed->excess_mm, "mm",
-                      "Fillet throat of " + rounded_text(obtained, 3) + " mm: quality level " +
-                          facts.seam.quality + " allows at most " + rounded_text(allowed->excess_mm, 3) +
-                          " mm over the " + rounded_text(needed, 3) + " mm that the drawing asks for.",
+                      Sentence("fillet.throat.excess"_key, {{"throat", UnitValue{obtained, "mm", 3}},
+                                                            {"level", facts.seam.quality},
+                                                            {"excess", UnitValue{allowed->excess_mm, "mm", 3}},
+                                                            {"needed", UnitValue{needed, "mm", 3}}}),
                       allowed->source});
 }
 
 void judge_groove_fill(const SeamFacts& facts, Findings& findings) {
-  if (!facts.seam.groove || facts.figures.area_mm2 >= facts.figures.area_needed_mm2 * (1 - size_tolerance))
-    return;
-  findings.push_back({"groove.area.underfilled", Severity::fail, facts.place(), facts.figures.area_mm2,
-                      facts.figures.area_needed_mm2, "mm2",
-                      "All passes together lay " + rounded_text(facts.figures.area_mm2, 4) + " of " +
-                          rounded_text(facts.figures.area_needed_mm2, 4) + " mm2 that groove and cap need.",
-                      "plan limit"});
+  if (!facts.seam.groove) return;
+  each_size_limit(facts.seam, facts.figures, [&](const SizeLimit& area) {
+    if (!area.is_undersize()) return;
+    findings.push_back({area.limit.rule, Severity::fail, facts.place(), area.obtained, area.needed,
+                        area.limit.unit,
+                        Sentence("groove.area.underfilled"_key,
+                                 {{"area", UnitValue{area.obtained, area.limit.unit}},
+                                  {"needed", UnitValue{area.needed, area.limit.unit}}}),
+                        area.limit.source});
+  });
 }
 
 }  // namespace seamtakt

@@ -5,6 +5,20 @@
 
 namespace seamtakt {
 
+namespace {
+
+Word status_word(const Schedule& schedule) {
+  if (schedule.status.empty()) return "without a status"_word;
+  return schedule.status == "reviewed" ? "reviewed"_word : "draft"_word;
+}
+
+Word basis_word(const BaseMetal& metal) {
+  if (metal.composition_basis.empty()) return "of unstated basis"_word;
+  return metal.composition_basis == "typical" ? "typical"_word : "standard-maximum"_word;
+}
+
+}  // namespace
+
 void judge_schedule_status(const Plan& plan, const PlanIndex& index, Findings& findings) {
   std::set<std::string_view> told;
   std::string_view last;  // seam after seam mostly has the same
@@ -20,9 +34,10 @@ void judge_schedule_status(const Plan& plan, const PlanIndex& index, Findings& f
                             {},
                             {},
                             "",
-                            "Schedule " + schedule->id + " revision " + std::to_string(schedule->revision) +
-                                " is " + (schedule->status.empty() ? "without a status" : schedule->status) +
-                                ", and seams use it.",
+                            Sentence("schedule.status.not-approved"_key,
+                                     {{"schedule", schedule->id},
+                                      {"revision", schedule->revision},
+                                      {"status", status_word(*schedule)}}),
                             "ISO 15609-1"});
       }
 }
@@ -39,8 +54,9 @@ void judge_qualification_dates(const Plan& plan, std::string_view date, Findings
                           {},
                           {},
                           "",
-                          "Qualification " + qualification.id + " is dated " + qualification.date +
-                              ", after " + std::string(date) + ".",
+                          Sentence("qualification.date.in-future"_key, {{"qualification", qualification.id},
+                                                                        {"date", qualification.date},
+                                                                        {"today", date}}),
                           "plan limit"});
     else if (!qualification.last_used.empty() && qualification.last_used > date)
       findings.push_back({"qualification.last-used.in-future",
@@ -49,8 +65,10 @@ void judge_qualification_dates(const Plan& plan, std::string_view date, Findings
                           {},
                           {},
                           "",
-                          "Qualification " + qualification.id + " was last used on " +
-                              qualification.last_used + ", after " + std::string(date) + ".",
+                          Sentence("qualification.last-used.in-future"_key,
+                                   {{"qualification", qualification.id},
+                                    {"date", qualification.last_used},
+                                    {"today", date}}),
                           "plan limit"});
 }
 
@@ -64,9 +82,8 @@ void judge_composition_basis(const Plan& plan, Findings& findings) {
            {},
            {},
            "",
-           "The composition of " + metal.id + " is " +
-               (metal.composition_basis.empty() ? "of unstated basis" : metal.composition_basis) +
-               ": carbon equivalents, preheat and hardness from it may lie far from the delivered plate's.",
+           Sentence("composition.basis.no-certificate"_key,
+                    {{"material", metal.id}, {"basis", basis_word(metal)}}),
            "common practice, no source"});
 }
 

@@ -1,7 +1,5 @@
-#include "base/units/units.hpp"
-#include "formula/wire/duty_cycle.hpp"
+#include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
-#include "plan/seam_geometry.hpp"
 
 namespace seamtakt {
 
@@ -11,24 +9,24 @@ void judge_power_source(const PassFacts& facts, const PassEvaluation& pass, Find
   const double rated = *facts.power_source->rated_current_A;
   const double duty = facts.power_source->rated_duty_pct.value_or(100);
   if (pass.current_A > rated)
-    findings.push_back({"power-source.current.above-rating", Severity::fail, facts.place(), pass.current_A,
-                        rated, "A",
-                        "Current of " + rounded_text(pass.current_A, 4) + " A is above the " +
-                            rounded_text(rated, 4) + " A that " + facts.power_source->id + " is rated for.",
-                        "IEC 60974-1, rating plate (recalled)"});
-  constexpr double period_s = 600;
-  const double allowed_pct = std::min(100.0, duty_at_current_pct(rated, duty, pass.current_A));
-  const auto runs = weld_runs(facts.seam);
-  const double longest_s =
-      (runs.empty() ? 0 : runs[0].to_mm - runs[0].from_mm) / facts.schedule.travel_speed_mm_s;
-  const double allowed_s = allowed_pct / 100 * period_s;
-  if (allowed_pct < 100 && longest_s > allowed_s)
+    findings.push_back({rated_current_limit.rule, Severity::fail, facts.place(), pass.current_A, rated,
+                        rated_current_limit.unit,
+                        Sentence("power-source.current.above-rating"_key,
+                                 {{"current", UnitValue{pass.current_A, "A"}},
+                                  {"rated", UnitValue{rated, "A"}},
+                                  {"source", facts.power_source->id}}),
+                        rated_current_limit.source});
+  const double allowed_s = longest_arc_s(rated, duty, pass.current_A);
+  const double longest_s = longest_run_mm(facts.seam) / facts.schedule.travel_speed_mm_s;
+  if (longest_s > allowed_s)
     findings.push_back(
-        {"power-source.duty.single-arc", Severity::fail, facts.place(), longest_s, allowed_s, "s",
-         "One arc of " + rounded_text(longest_s, 4) + " s at " + rounded_text(pass.current_A, 4) +
-             " A is longer than the " + rounded_text(allowed_s, 4) + " s that the duty cycle of " +
-             facts.power_source->id + " allows in 10 min.",
-         "power-source makers' duty-cycle rule I2 = I1*sqrt(D1/D2)"});
+        {single_arc_limit.rule, Severity::fail, facts.place(), longest_s, allowed_s, single_arc_limit.unit,
+         Sentence("power-source.duty.single-arc"_key, {{"arc", UnitValue{longest_s, "s"}},
+                                                       {"current", UnitValue{pass.current_A, "A"}},
+                                                       {"allowed", UnitValue{allowed_s, "s"}},
+                                                       {"source", facts.power_source->id},
+                                                       {"period", UnitValue{duty_period_s / 60, "min"}}}),
+         single_arc_limit.source});
 }
 
 }  // namespace seamtakt

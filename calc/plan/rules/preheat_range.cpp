@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <string>
 
-#include "base/units/units.hpp"
 #include "plan/evaluate/joint_metals.hpp"
 
 namespace seamtakt {
@@ -11,11 +10,9 @@ namespace seamtakt {
 namespace {
 
 /// In the order of preheat_input_ranges.
-constexpr const char* names[] = {"CET", "plate thickness", "diffusible hydrogen", "heat input"};
+constexpr Word names[] = {"CET"_word, "plate thickness"_word, "diffusible hydrogen"_word, "heat input"_word};
 
-std::string quantity_text(double value, const char* unit) {
-  return rounded_text(value, 3) + " " + unit;
-}
+constexpr int digits = 3;
 
 /// The end of the range beyond which the method isn't judged.
 double judged_end(const PreheatInputRange& input) {
@@ -52,18 +49,17 @@ void PreheatRangeTally::add(const PreheatRangeTally& other) {
 
 void PreheatRangeTally::report_edge(Findings& findings) const {
   if (passes_at_edge_ == 0) return;
-  std::string edges;
+  std::vector<Sentence> edges;
   for (std::size_t i = 0; i < inputs; ++i) {
     const PreheatInputRange& input = preheat_input_ranges[i];
     if (!(inputs_at_edge_ & input.bit)) continue;
-    edges += edges.empty() ? "" : "; ";
-    edges += std::string(names[i]) + " " +
-             quantity_text(input.edge_is_upper ? input.range.upper : input.range.lower, input.range.unit);
+    const double edge = input.edge_is_upper ? input.range.upper : input.range.lower;
+    edges.emplace_back("preheat.range-input"_key,
+                       std::vector<Argument>{{"input", names[i]}, {"value", UnitValue{edge, input.range.unit, digits}}});
   }
   findings.push_back(remark("preheat.at-range-edge", "plan",
-                            "Preheat of " + std::to_string(passes_at_edge_) +
-                                " passes is judged at the edge of method B's range (" + edges +
-                                "): that asks for no less than they need.",
+                            Sentence("preheat.at-range-edge"_key,
+                                     {{"passes", passes_at_edge_}, {"edges", std::move(edges)}}),
                             method_b_source));
 }
 
@@ -78,10 +74,12 @@ void PreheatRangeTally::report(const Plan& plan, Findings& findings) const {
       const PreheatInputRange& input = preheat_input_ranges[i];
       Finding finding =
           remark("preheat.not-judged", schedule.id,
-                 "Preheat isn't judged on " + std::to_string(beyond.passes) + " passes with schedule " +
-                     schedule.id + ": " + names[i] + " " + quantity_text(beyond.farthest, input.range.unit) +
-                     (input.edge_is_upper ? ", method B begins at " : ", method B ends at ") +
-                     quantity_text(judged_end(input), input.range.unit) + ".",
+                 Sentence(input.edge_is_upper ? "preheat.not-judged.below"_key : "preheat.not-judged.above"_key,
+                          {{"passes", beyond.passes},
+                           {"schedule", schedule.id},
+                           {"input", names[i]},
+                           {"value", UnitValue{beyond.farthest, input.range.unit, digits}},
+                           {"bound", UnitValue{judged_end(input), input.range.unit, digits}}}),
                  method_b_source);
       finding.value = beyond.farthest;
       finding.limit = judged_end(input);

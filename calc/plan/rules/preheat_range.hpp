@@ -6,11 +6,12 @@
 #include <string_view>
 
 #include "formula/metal/preheat.hpp"
+#include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
 
-inline constexpr const char* method_b_source = "EN 1011-2:2001, C.3 (method B)";
+inline constexpr const char* method_b_source = preheat_limit.source;
 
 /// What of the passes' preheat is judged at the edge of method B's range, and what can't be judged: counted
 /// pass by pass, said once for the plan or once for a schedule. Borrows the plan.

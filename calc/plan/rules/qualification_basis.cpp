@@ -9,8 +9,12 @@ namespace seamtakt {
 
 namespace {
 
-Finding said_of(const Qualification& qualification, Severity severity, std::string text, const char* source) {
-  return {"qualification.basis", severity, qualification.id, {}, {}, "", std::move(text), source};
+Finding said_of(const Qualification& qualification, Severity severity, SentenceKey key, const char* source) {
+  std::vector<Argument> arguments{{"qualification", qualification.id}};
+  if (!qualification.basis.empty()) arguments.emplace_back("basis", qualification.basis);
+  return {"qualification.basis", severity, qualification.id,
+          {},                    {},       "",
+          Sentence(key, std::move(arguments)), source};
 }
 
 }  // namespace
@@ -24,27 +28,24 @@ void judge_qualification_basis(const Plan& plan, Findings& findings) {
   for (const Qualification& qualification : plan.qualifications) {
     if (!used.contains(qualification.id)) continue;
     const std::string& basis = qualification.basis;
-    const std::string begin = "Qualification " + qualification.id;
     switch (qualification_route(basis)) {
       case QualificationRoute::judged:
         if (!qualification.tested)
           findings.push_back(said_of(qualification, Severity::warn,
-                                     begin + " isn't judged: it says nothing of what was tested.",
+                                     "qualification.basis.not-tested"_key,
                                      "ISO 15614-1:2017, level 2 (recalled)"));
         break;
       case QualificationRoute::known:
         findings.push_back(
             said_of(qualification, Severity::note,
-                    begin + " by " + basis +
-                        " isn't judged: whether execution class and grade admit that route, and its ranges.",
+                    "qualification.basis.other-route"_key,
                     basis.find("ISO") != std::string::npos ? "EN 1090-2, 7.4.1 (recalled)"
                                                            : "AWS D1.1, prequalified procedures (recalled)"));
         break;
       case QualificationRoute::other:
         findings.push_back(said_of(qualification, Severity::warn,
-                                   begin + (basis.empty() ? " isn't judged: it states no basis."
-                                                          : " isn't judged: the ranges of its basis, " +
-                                                                basis + ", aren't known here."),
+                                   basis.empty() ? "qualification.basis.none"_key
+                                                 : "qualification.basis.unknown"_key,
                                    "common practice, no source"));
     }
   }

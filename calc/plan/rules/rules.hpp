@@ -49,14 +49,14 @@ void judge_qualification_basis(const Plan&, Findings&);
 /// A value against [lower, upper] under the plan's decision rule. `U` is the expanded uncertainty (k = 2) or
 /// empty. Beyond the limit: a fail "RULE.low" or "RULE.high". Inside it by less than U under a guarded
 /// decision: a warn "RULE.guard-band" (ILAC-G8:09/2019, 4.2.2: guard band w = U).
-void judge_interval(const char* rule, const char* what, const char* unit, double value,
+void judge_interval(const char* rule, Word what, const char* unit, double value,
                     std::optional<double> U, const Interval& limit, bool guarded, const std::string& place,
                     Findings& findings, const char* source = "plan limit");
 
 bool guarded_decision(const Plan&);
 
 /// The same for a pass, whose place is named only where something is found.
-inline void judge_interval(const char* rule, const char* what, const char* unit, double value,
+inline void judge_interval(const char* rule, Word what, const char* unit, double value,
                            std::optional<double> U, const Interval& limit, bool guarded,
                            const PassFacts& facts, Findings& findings) {
   const double guard = guarded && U ? *U : 0;

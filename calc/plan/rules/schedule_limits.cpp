@@ -1,44 +1,20 @@
+#include "plan/limited_quantities.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
-
-namespace {
-
-/// A limit of a schedule with the value of the pass that it judges.
-struct LimitedValue {
-  std::optional<Interval> ScheduleLimits::*limit;
-  const char *rule, *what, *unit;
-  double (*value)(const PassFacts&, const PassEvaluation&);
-};
-
-const LimitedValue limited_values[] = {
-    {&ScheduleLimits::current_A, "limit.current", "Current", "A",
-     [](const PassFacts&, const PassEvaluation& pass) { return pass.current_A; }},
-    {&ScheduleLimits::voltage_V, "limit.voltage", "Arc voltage", "V",
-     [](const PassFacts&, const PassEvaluation& pass) { return pass.voltage_V; }},
-    {&ScheduleLimits::wire_feed_speed_m_min, "limit.wire-feed-speed", "Wire feed speed", "m/min",
-     [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.wire_feed_speed_m_min; }},
-    {&ScheduleLimits::travel_speed_mm_s, "limit.travel-speed", "Travel speed", "mm/s",
-     [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.travel_speed_mm_s; }},
-    {&ScheduleLimits::gas_flow_l_min, "limit.gas-flow", "Gas flow", "l/min",
-     [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.gas_flow_l_min; }},
-    {&ScheduleLimits::interpass_C, "limit.preheat", "Preheat", "C",
-     [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.preheat_C; }},
-};
-
-}  // namespace
 
 void judge_schedule_limits(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   if (!facts.schedule.limits) return;
   const ScheduleLimits& limits = *facts.schedule.limits;
   const bool guarded = guarded_decision(facts.plan);
-  for (const LimitedValue& each : limited_values)
-    if (const auto& limit = limits.*each.limit)
-      judge_interval(each.rule, each.what, each.unit, each.value(facts, pass), {}, *limit, guarded, facts,
-                     findings);
-  if (limits.heat_input_kJ_mm)
-    judge_interval("limit.heat-input", "Heat input", "kJ/mm", pass.heat_input_kJ_mm, pass.U_heat_input_kJ_mm,
-                   *limits.heat_input_kJ_mm, guarded, facts, findings);
+  // What has an uncertainty is listed last.
+  for (const bool is_uncertain : {false, true})
+    for (const LimitedQuantity& each : limited_quantities) {
+      const auto& limit = limits.*each.limit;
+      if (!limit || !each.has_plain_rule() || (each.uncertainty != nullptr) != is_uncertain) continue;
+      judge_interval(each.pass_rule, each.label_in_plan(), each.unit, each.planned(facts.schedule, pass),
+                     is_uncertain ? pass.*each.uncertainty : std::nullopt, *limit, guarded, facts, findings);
+    }
 }
 
 }  // namespace seamtakt

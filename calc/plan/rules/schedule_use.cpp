@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "base/text/comma_list.hpp"
-#include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -25,8 +24,9 @@ void judge_downhill(const PassFacts& facts, Findings& findings) {
                       rise,
                       {},
                       "mm",
-                      "Position " + position + " and the path's direction (" + (rise > 0 ? "up" : "down") +
-                          ") contradict each other.",
+                      Sentence(rise > 0 ? "seam.direction.against-position.up"_key
+                                        : "seam.direction.against-position.down"_key,
+                               {{"position", position}}),
                       "ISO 6947:2019, 4"});
 }
 
@@ -43,18 +43,19 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
                         {},
                         {},
                         "",
-                        "Schedule " + facts.schedule.id + " is for " + comma_list(use.positions) +
-                            ", the seam is welded in " + facts.seam.position + ".",
+                        Sentence("schedule.use.position"_key, {{"schedule", facts.schedule.id},
+                                                               {"positions", comma_list(use.positions)},
+                                                               {"position", facts.seam.position}}),
                         "plan limit"});
   if (use.thickness_mm)
     for (double thickness : facts.seam.thickness_mm)
-      judge_interval("schedule.use.thickness", "Plate thickness", "mm", thickness, {}, *use.thickness_mm,
+      judge_interval("schedule.use.thickness", "Plate thickness"_word, "mm", thickness, {}, *use.thickness_mm,
                      false, facts, findings);
   if (use.gap_mm)
-    judge_interval("schedule.use.gap", "Gap", "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {},
+    judge_interval("schedule.use.gap", "Gap"_word, "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {},
                    *use.gap_mm, false, facts, findings);
   if (use.leg_mm && facts.seam.leg_mm)
-    judge_interval("schedule.use.leg", "Leg as drawn", "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false,
+    judge_interval("schedule.use.leg", "Leg as drawn"_word, "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false,
                    facts, findings);
 }
 

@@ -1,4 +1,3 @@
-#include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -10,16 +9,17 @@ void judge_tacks(const SeamFacts& facts, Findings& findings) {
   if (facts.figures.leg_needed_mm && tacks.leg_mm > *facts.figures.leg_needed_mm)
     findings.push_back({"tack.leg.too-large", Severity::warn, facts.place(), tacks.leg_mm,
                         *facts.figures.leg_needed_mm, "mm",
-                        "Tacks of leg " + rounded_text(tacks.leg_mm, 3) + " mm stand out of a seam of leg " +
-                            rounded_text(*facts.figures.leg_needed_mm, 3) + " mm.",
+                        Sentence("tack.leg.too-large"_key,
+                                 {{"tack", UnitValue{tacks.leg_mm, "mm", 3}},
+                                  {"leg", UnitValue{*facts.figures.leg_needed_mm, "mm", 3}}}),
                         "common practice, no source"});
   // Steels that need preheat crack from short, fast-cooled tacks first.
   constexpr double shortest_mm = 10;
   if (tacks.count > 0 && tacks.length_mm > 0 && tacks.length_mm < shortest_mm)
     findings.push_back({"tack.length.short", Severity::warn, facts.place(), tacks.length_mm, shortest_mm,
                         "mm",
-                        "Tacks of " + rounded_text(tacks.length_mm, 3) + " mm are shorter than " +
-                            rounded_text(shortest_mm, 3) + " mm.",
+                        Sentence("tack.length.short"_key, {{"length", UnitValue{tacks.length_mm, "mm", 3}},
+                                                           {"least", UnitValue{shortest_mm, "mm", 3}}}),
                         "common practice, no source"});
 }
 

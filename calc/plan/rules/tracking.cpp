@@ -1,4 +1,3 @@
-#include "base/units/units.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -7,12 +6,14 @@ namespace seamtakt {
 // weave there is no signal at all.
 void judge_tracking(const SeamFacts& facts, Findings& findings) {
   if (facts.seam.tracking != "through-arc") return;
-  constexpr double least_leg_mm = 3;
+  constexpr double least_leg_mm = 3, sure_leg_mm = 4;
   if (facts.figures.leg_needed_mm && *facts.figures.leg_needed_mm < least_leg_mm)
     findings.push_back({"tracking.leg.too-small", Severity::warn, facts.place(), *facts.figures.leg_needed_mm,
                         least_leg_mm, "mm",
-                        "Through-arc tracking on a leg of " + rounded_text(*facts.figures.leg_needed_mm, 3) +
-                            " mm: it works from about 3 to 4 mm.",
+                        Sentence("tracking.leg.too-small"_key,
+                                 {{"leg", UnitValue{*facts.figures.leg_needed_mm, "mm", 3}},
+                                  {"from", UnitValue{least_leg_mm, "mm"}},
+                                  {"to", UnitValue{sure_leg_mm, "mm"}}}),
                         "common practice, no source"});
   for (const std::string& id : facts.seam.schedules) {
     const Schedule* schedule = facts.index.schedule(id);
@@ -23,7 +24,7 @@ void judge_tracking(const SeamFacts& facts, Findings& findings) {
                         {},
                         {},
                         "",
-                        "Through-arc tracking needs a weave, and schedule " + id + " has none.",
+                        Sentence("tracking.no-weave"_key, {{"schedule", id}}),
                         "common practice, no source"});
     break;
   }

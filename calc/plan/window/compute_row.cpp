@@ -69,10 +69,16 @@ class RowJudge {
       mark([=](std::size_t i) { return value[i] - less < limit; });
   }
 
-  const double* cooling(double thickness_mm, double start_C, double f2) {
+  const double* cooling(const CoolingCase& at) {
     cooling_row(
-        {mask_.size(), figures_.heat_input_kJ_mm, thickness_mm, start_C, f2, model_.shape.f3, times_.data()});
+        {mask_.size(), figures_.heat_input_kJ_mm, at.thickness_mm, at.start_C, at.f2, at.f3, times_.data()});
     return times_.data();
+  }
+
+  const double* cooling_of_plate(std::size_t plate) {
+    CoolingCase at = model_.cooling.nominal;
+    at.thickness_mm = model_.plate_mm[plate];
+    return cooling(at);
   }
 
   void judge_points(const WindowBound& bound) {
@@ -82,9 +88,9 @@ class RowJudge {
       case Judged::heat_input:
         return mark_beyond(figures_.heat_input_kJ_mm, bound);
       case Judged::cooling_fastest:
-        return mark_beyond(cooling(model_.thicker_mm, model_.cold_C, model_.shape.f2_low), bound);
+        return mark_beyond(cooling(model_.cooling.fastest), bound);
       case Judged::cooling_slowest:
-        return mark_beyond(cooling(model_.thinner_mm, model_.hot_C, model_.shape.f2_high), bound);
+        return mark_beyond(cooling(model_.cooling.slowest), bound);
       case Judged::preheat:
         return judge_preheat(bound);
       case Judged::hardness_highest:
@@ -111,9 +117,9 @@ class RowJudge {
   void judge_hardness(const WindowBound& bound) {
     const bool is_upper = bound.judged == Judged::hardness_highest;
     std::vector<double> first(mask_.size());
-    const double* of_first = cooling(model_.plate_mm[0], model_.cold_C, model_.shape.f2);
+    const double* of_first = cooling_of_plate(0);
     std::copy_n(of_first, first.size(), first.begin());
-    const double *a = first.data(), *b = cooling(model_.plate_mm[1], model_.cold_C, model_.shape.f2);
+    const double *a = first.data(), *b = cooling_of_plate(1);
     const double least_a = bound.plate_time_s[0], least_b = bound.plate_time_s[1];
     if (is_upper)
       mark([=](std::size_t i) { return (a[i] < least_a) | (b[i] < least_b); });
@@ -175,10 +181,11 @@ void compute_row(const WindowModel& model, double wire_feed_speed_m_min, const F
   row.area_allowance = model.area_allowance;
   row.gap_mm = model.gap_mm;
   row.dihedral_deg = model.dihedral_deg;
-  row.thickness_mm = model.thinner_mm;
-  row.start_C = model.cold_C;
-  row.f2 = model.shape.f2;
-  row.f3 = model.shape.f3;
+  const CoolingCase& cooling = model.cooling.nominal;
+  row.thickness_mm = cooling.thickness_mm;
+  row.start_C = cooling.start_C;
+  row.f2 = cooling.f2;
+  row.f3 = cooling.f3;
   row.heat_input_kJ_mm = figures.heat_input_kJ_mm;
   row.deposit_area_mm2 = figures.deposit_area_mm2;
   row.leg_mm = figures.leg_mm;

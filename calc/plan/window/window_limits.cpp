@@ -4,20 +4,29 @@
 
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
-#include "formula/metal/preheat.hpp"
-#include "formula/tolerance/qualification_range.hpp"
 #include "plan/evaluate/joint_metals.hpp"
 #include "plan/evaluate/largest_fillet.hpp"
-#include "plan/qualification_basis.hpp"
+#include "plan/limited_quantities.hpp"
+#include "plan/rules/rule_limits.hpp"
 #include "plan/window/window_model.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// Below this share of the size asked for a difference is rounding (as the rule on a fillet's size has it).
-constexpr double size_tolerance = 1e-9;
+/// A bound as its rule states it.
+WindowLimit limit_of(const RuleLimit& rule, double bound, double at_working_point) {
+  return {.rule = rule.rule,
+          .what = rule.what,
+          .key = rule.key,
+          .unit = rule.unit,
+          .bound = bound,
+          .at_working_point = at_working_point,
+          .text = {},
+          .source = rule.source};
+}
 
+/// Gathers the limits of the rules for the window. What fails at any pair of speeds comes last.
 class LimitCollector {
  public:
   LimitCollector(const PassFacts& facts, const PassEvaluation& pass, const SeamEvaluation& seam,
@@ -59,69 +68,64 @@ class LimitCollector {
     problem_.model.bounds.push_back(bound);
   }
 
-  void add_interval(const char* rule, const char* what, const char* key, const char* unit, Judged judged,
-                    const std::optional<Interval>& interval, std::optional<double> at_working_point) {
-    if (!interval || !at_working_point) return;
-    for (const bool upper : {false, true})
-      if (const auto& bound = upper ? interval->upper : interval->lower)
-        add({.rule = std::string(rule) + (upper ? ".high" : ".low"),
-             .what = what,
-             .key = key,
-             .unit = unit,
-             .is_upper = upper,
-             .bound = *bound,
-             .at_working_point = at_working_point,
-             .text = {},
-             .source = {}},
-            {.judged = judged, .is_upper = upper, .bound = *bound});
+  void add(const RuleLimit& rule, bool is_upper, double bound, double at_working_point) {
+    add(limit_of(rule, bound, at_working_point),
+        {.judged = rule.judged, .is_upper = is_upper, .bound = bound});
   }
 
+  void add_end(const LimitedQuantity& quantity, const char* what, const Interval& limit, bool is_upper,
+               double at_working_point, WindowBound judged) {
+    const auto& bound = is_upper ? limit.upper : limit.lower;
+    if (!bound) return;
+    judged.is_upper = is_upper;
+    judged.bound = *bound;
+    add({.rule = std::string(quantity.pass_rule) + (is_upper ? ".high" : ".low"),
+         .what = what,
+         .key = quantity.key_in_results(),
+         .unit = quantity.unit,
+         .bound = bound,
+         .at_working_point = at_working_point,
+         .text = {},
+         .source = {}},
+        judged);
+  }
+
+  static bool is_axis(const LimitedQuantity& quantity) {
+    return quantity.in_window == Judged::wire_feed || quantity.in_window == Judged::travel_speed;
+  }
+
+  /// The window's own axes first.
   void collect_schedule_limits() {
-    const Schedule& schedule = facts_.schedule;
-    if (!schedule.limits) return;
-    const ScheduleLimits& limits = *schedule.limits;
-    add_interval("limit.wire-feed-speed", "Wire feed speed", "wire_feed_speed_m_min", "m/min",
-                 Judged::wire_feed, limits.wire_feed_speed_m_min, schedule.wire_feed_speed_m_min);
-    add_interval("limit.travel-speed", "Travel speed", "travel_speed_mm_s", "mm/s", Judged::travel_speed,
-                 limits.travel_speed_mm_s, schedule.travel_speed_mm_s);
-    add_interval("limit.current", "Current", "current_A", "A", Judged::current, limits.current_A,
-                 pass_.current_A);
-    add_interval("limit.voltage", "Arc voltage", "voltage_V", "V", Judged::voltage, limits.voltage_V,
-                 pass_.voltage_V);
-    add_interval("limit.heat-input", "Heat input", "heat_input_kJ_mm", "kJ/mm", Judged::heat_input,
-                 limits.heat_input_kJ_mm, pass_.heat_input_kJ_mm);
+    if (!facts_.schedule.limits) return;
+    for (const bool of_axes : {true, false})
+      for (const LimitedQuantity& each : limited_quantities) {
+        const auto& limit = (*facts_.schedule.limits).*each.limit;
+        if (!limit || each.in_window == Judged::always || is_axis(each) != of_axes) continue;
+        for (const bool upper : {false, true})
+          add_end(each, each.label, *limit, upper, each.planned(facts_.schedule, pass_),
+                  {.judged = each.in_window});
+      }
   }
 
   void collect_cooling() {
-    if (!facts_.schedule.limits || !facts_.schedule.limits->cooling_time_s) return;
-    const Interval& limit = *facts_.schedule.limits->cooling_time_s;
-    add_interval("limit.cooling-time", "Fastest cooling time t8/5 (cold, thicker plate)", "cooling_time_s",
-                 "s", Judged::cooling_fastest, Interval{limit.lower, {}}, pass_.cooling_time_fastest_s);
-    add_interval("limit.cooling-time", "Slowest cooling time t8/5 (hot, thinner plate)", "cooling_time_s",
-                 "s", Judged::cooling_slowest, Interval{{}, limit.upper}, pass_.cooling_time_slowest_s);
+    if (!facts_.schedule.limits || !facts_.schedule.limits->cooling_time_s || !pass_.cooling_time_s) return;
+    for (const CoolingSide& side : cooling_sides)
+      add_end(limited_quantity(&ScheduleLimits::cooling_time_s), side.what,
+              side.of(*facts_.schedule.limits->cooling_time_s), side.bound == &Interval::upper,
+              *(pass_.*side.time_s), {.judged = side.judged});
   }
 
   void collect_hardness() {
     if (!facts_.schedule.limits || !facts_.schedule.limits->hardness_HV || !pass_.haz_hardness_HV) return;
+    const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
     const Interval& limit = *facts_.schedule.limits->hardness_HV;
     for (const bool upper : {false, true}) {
       const auto& bound = upper ? limit.upper : limit.lower;
       if (!bound) continue;
-      WindowBound judged{.judged = upper ? Judged::hardness_highest : Judged::hardness_lowest,
-                         .is_upper = upper,
-                         .bound = *bound};
+      WindowBound judged{.judged = upper ? Judged::hardness_highest : Judged::hardness_lowest};
       for (std::size_t plate = 0; plate < 2; ++plate)
         judged.plate_time_s[plate] = time_of_hardness_s(*facts_.metals[plate], *bound, upper);
-      add({.rule = upper ? "limit.hardness.high" : "limit.hardness.low",
-           .what = "Estimated HAZ hardness",
-           .key = "haz_hardness_HV",
-           .unit = "HV",
-           .is_upper = upper,
-           .bound = *bound,
-           .at_working_point = *pass_.haz_hardness_HV,
-           .text = {},
-           .source = {}},
-          judged);
+      add_end(quantity, quantity.label, limit, upper, *pass_.haz_hardness_HV, judged);
     }
   }
 
@@ -145,114 +149,45 @@ class LimitCollector {
 
   /// Shown, and no bound of the window: an estimate's shortfall is a warning, from where it is one.
   void collect_preheat() {
-    const WindowModel& model = problem_.model;
-    if (!model.preheat) return;
-    const double most = std::max(model.cold_C, shop_temperature_C) + preheat_tolerance_K;
-    add({.rule = "preheat.below-needed",
-         .what = "Preheat needed (method B)",
-         .key = "preheat_needed_C",
-         .unit = "C",
-         .is_upper = true,
-         .bound = most,
-         .at_working_point = pass_.preheat_needed_C,
-         .text = {},
-         .source = "EN 1011-2:2001, C.3 (method B)",
-         .cuts = false},
-        {.judged = Judged::preheat, .is_upper = true, .bound = most});
+    if (!problem_.model.preheat) return;
+    const double most = preheat_given_C(facts_.schedule) + preheat_tolerance_K;
+    WindowLimit limit = limit_of(preheat_limit, most, 0);
+    limit.at_working_point = pass_.preheat_needed_C;
+    limit.cuts = false;
+    add(std::move(limit), {.judged = preheat_limit.judged, .bound = most});
   }
 
   void collect_power_source() {
     const WindowModel& model = problem_.model;
     if (!model.rated_current_A) return;
-    add({.rule = "power-source.current.above-rating",
-         .what = "Current",
-         .key = "current_A",
-         .unit = "A",
-         .is_upper = true,
-         .bound = *model.rated_current_A,
-         .at_working_point = pass_.current_A,
-         .text = {},
-         .source = "IEC 60974-1, rating plate (recalled)"},
-        {.judged = Judged::current, .is_upper = true, .bound = *model.rated_current_A});
+    add(rated_current_limit, true, *model.rated_current_A, pass_.current_A);
     const FeedFigures feed = feed_figures(model, facts_.schedule.wire_feed_speed_m_min);
-    const double longest_s = model.longest_run_mm / facts_.schedule.travel_speed_mm_s;
     // The duty falls as the current rises: this bound moves with the wire feed speed.
-    add({.rule = "power-source.duty.single-arc",
-         .what = "Longest single arc",
-         .key = "arc_time_s",
-         .unit = "s",
-         .is_upper = true,
-         .bound = std::isfinite(feed.longest_arc_s) ? feed.longest_arc_s : 600.0,
-         .at_working_point = longest_s,
-         .text = {},
-         .source = "power-source makers' duty-cycle rule I2 = I1*sqrt(D1/D2)"},
-        {.judged = Judged::single_arc, .is_upper = true, .bound = 0});
+    add(single_arc_limit, true, std::min(feed.longest_arc_s, duty_period_s),
+        model.longest_run_mm / facts_.schedule.travel_speed_mm_s);
   }
 
   void collect_qualification() {
-    const Qualification* qualification = facts_.index.qualification(facts_.schedule.qualification);
-    if (!qualification || !qualification->tested ||
-        qualification_route(qualification->basis) != QualificationRoute::judged)
-      return;
-    const TestedWeld& tested = *qualification->tested;
-    if (!tested.heat_input_kJ_mm) return;
-    QualifiedTest test;
-    test.joint = tested.throat_mm || tested.joint == "fillet" ? "fillet" : "butt";
-    test.runs = tested.runs == "single" ? "single" : "multi";
-    test.impact_tested = tested.impact_tested.value_or(false);
-    test.hardness_tested = tested.hardness_tested.value_or(false);
-    const RangeRule rule = heat_input_rule(test);
-    if (!rule.has_limit()) return;
-    const QualifiedRange<double> range = qualified_range(rule, *tested.heat_input_kJ_mm);
-    constexpr double rounding = 1e-12;  // as is_qualified allows
+    const TestedWeld* const test = judged_test(facts_);
+    const auto range = test ? qualified_heat_input(*test) : std::nullopt;
+    if (!range) return;
     for (const bool upper : {false, true})
-      if (const auto& bound = upper ? range.high : range.low)
-        add({.rule = "qualification.heat-input",
-             .what = "Heat input, as qualified",
-             .key = "heat_input_kJ_mm",
-             .unit = "kJ/mm",
+      if (const auto& bound = upper ? range->high : range->low)
+        add(limit_of(qualified_heat_limit, *bound, pass_.heat_input_kJ_mm),
+            {.judged = qualified_heat_limit.judged,
              .is_upper = upper,
-             .bound = *bound,
-             .at_working_point = pass_.heat_input_kJ_mm,
-             .text = {},
-             .source = "ISO 15614-1:2017, level 2 (recalled)"},
-            {.judged = Judged::heat_input,
-             .is_upper = upper,
-             .bound = *bound * (upper ? 1 + rounding : 1 - rounding)});
-  }
-
-  void add_size(const char* rule, const char* what, const char* key, Judged judged, double value,
-                double needed, double less) {
-    add({.rule = rule,
-         .what = what,
-         .key = key,
-         .unit = judged == Judged::area ? "mm2" : "mm",
-         .is_upper = false,
-         .bound = needed,
-         .at_working_point = value,
-         .text = {},
-         .source = {}},
-        {.judged = judged, .is_upper = false, .bound = needed * (1 - size_tolerance), .less = less}, true);
+             .bound = *bound * (upper ? 1 + qualified_rounding : 1 - qualified_rounding)});
   }
 
   void collect_size() {
-    const Seam& seam = facts_.seam;
-    if (seam.groove)
-      return add_size("groove.area.underfilled", "Area of all passes", "area_mm2", Judged::area,
-                      seam_.area_mm2, seam_.area_needed_mm2, 0);
-    const double more_gap = seam.gap_max_mm ? *seam.gap_max_mm - seam.gap_mm : 0;
-    const double per_leg = problem_.model.throat_per_leg;
-    if (seam.leg_mm)
-      add_size("fillet.leg.undersize", "Fillet leg", "leg_mm", Judged::leg, *seam_.leg_mm, *seam.leg_mm, 0);
-    if (seam.leg_mm && more_gap > 0)
-      add_size("fillet.leg.undersize-at-gap-max", "Fillet leg at the largest gap", "leg_mm", Judged::leg,
-               *seam_.leg_mm - more_gap, *seam.leg_mm, more_gap);
-    if (seam.throat_mm)
-      add_size("fillet.throat.undersize", "Fillet throat", "throat_mm", Judged::throat, *seam_.throat_mm,
-               *seam.throat_mm, 0);
-    if (seam.throat_mm && more_gap > 0)
-      add_size("fillet.throat.undersize-at-gap-max", "Fillet throat at the largest gap", "throat_mm",
-               Judged::throat, *seam_.throat_mm - more_gap * per_leg, *seam.throat_mm, more_gap * per_leg);
+    each_size_limit(facts_.seam, seam_, [&](const SizeLimit& size) {
+      add(limit_of(size.limit, size.needed, size.obtained),
+          {.judged = size.limit.judged,
+           .is_upper = false,
+           .bound = size.needed * (1 - size_tolerance),
+           .less = size.less},
+          true);
+    });
   }
 
   void collect_largest_fillet() {
@@ -279,7 +214,7 @@ class LimitCollector {
     known_rules_.emplace_back("fillet.throat.excess");
   }
 
-  /// What else fails at the schedule's settings fails at all: it doesn't hang on the two speeds.
+  /// What else fails at the schedule's settings fails everywhere: it doesn't depend on the two speeds.
   void collect_constant() {
     constexpr std::size_t most_limits = 32;
     for (const Finding& finding : problem_.fails) {
@@ -293,7 +228,7 @@ class LimitCollector {
                                  .is_upper = true,
                                  .bound = {},
                                  .at_working_point = finding.value,
-                                 .text = finding.text,
+                                 .text = finding.text(),
                                  .source = finding.source});
       problem_.model.bounds.push_back({.judged = Judged::always});
     }

@@ -126,9 +126,9 @@ class HardnessRow {
   std::optional<double> hardness_HV(double heat_input_kJ_mm) const {
     std::optional<double> worst;
     for (std::size_t plate = 0; plate < 2; ++plate) {
-      const double time_s = cooling_time(heat_input_kJ_mm, model_.plate_mm[plate], model_.cold_C,
-                                         model_.shape.f2, model_.shape.f3)
-                                .time_s;
+      CoolingCase at = model_.cooling.nominal;
+      at.thickness_mm = model_.plate_mm[plate];
+      const double time_s = cooling_time(heat_input_kJ_mm, at).time_s;
       const std::optional<double> hardness = yurioka_hardness_HV(elements_[plate], time_s);
       if (hardness && (!worst || *hardness > *worst)) worst = hardness;
     }

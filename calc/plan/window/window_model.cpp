@@ -2,18 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "base/error.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "formula/wire/deposition.hpp"
-#include "formula/wire/duty_cycle.hpp"
 #include "formula/wire/melting.hpp"
 #include "formula/wire/weld_metal_density.hpp"
+#include "plan/evaluate/cooling_case.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"
 #include "plan/evaluate/joint_metals.hpp"
-#include "plan/seam_geometry.hpp"
+#include "plan/rules/rule_limits.hpp"
+#include "plan/wire_extension.hpp"
 
 namespace seamtakt {
 
@@ -39,7 +39,7 @@ double voltage_at(const WindowModel& model, double current_A) {
 void add_arc(const PassFacts& facts, WindowModel& model) {
   const Schedule& schedule = facts.schedule;
   const Wire& wire = facts.wire;
-  model.extension_mm = schedule.contact_tip_distance_mm - schedule.arc_length_mm;
+  model.extension_mm = wire_extension_mm(schedule);
   model.alpha_mm_s_A = wire.alpha_mm_s_A;
   model.beta_per_s_A2 = wire.beta_per_s_A2;
   model.base_current_A = law_current_A(model, schedule.wire_feed_speed_m_min);
@@ -66,17 +66,11 @@ void add_seam(const PassFacts& facts, WindowModel& model) {
   model.gap_mm = seam.gap_mm;
   model.dihedral_deg = seam.dihedral_deg;
   model.is_groove = seam.groove.has_value();
-  model.throat_per_leg = std::cos(seam.dihedral_deg / 2 * std::numbers::pi / 180);
+  model.throat_per_leg = throat_per_leg(seam);
   model.plate_mm = {seam.thickness_mm[0], seam.thickness_mm[1]};
-  model.thinner_mm = std::min(model.plate_mm[0], model.plate_mm[1]);
-  model.thicker_mm = std::max(model.plate_mm[0], model.plate_mm[1]);
-  if (seam.joint == "lap") model.leg_at_most_mm = model.thinner_mm;
-  const auto runs = weld_runs(seam);
-  model.longest_run_mm = runs.empty() ? 0 : runs[0].to_mm - runs[0].from_mm;
-  model.shape = *shape_factors_of(seam.joint);
-  model.cold_C = facts.schedule.preheat_C;
-  const std::optional<double> upper = upper_interpass_C(facts.schedule);
-  model.hot_C = upper && *upper < preheat_below_C ? std::max(*upper, model.cold_C) : model.cold_C;
+  model.cooling = cooling_cases(facts);
+  if (seam.joint == "lap") model.leg_at_most_mm = model.cooling.nominal.thickness_mm;
+  model.longest_run_mm = longest_run_mm(seam);
   const JointMetals metals = joint_metals(facts);
   model.is_ferritic = metals.is_ferritic;
   model.has_hardness = metals.has_hardness;
@@ -132,12 +126,8 @@ FeedFigures feed_figures(const WindowModel& model, double wire_feed_speed_m_min)
   const double melted =
       melting_rate_kg_h(model.wire_area_mm2, wire_feed_speed_m_min, model.wire_density_g_cm3);
   feed.deposition_rate_kg_h = deposition_rate_kg_h(melted, model.deposition_efficiency);
-  if (model.rated_current_A) {
-    constexpr double period_s = 600;
-    const double allowed_pct =
-        duty_at_current_pct(*model.rated_current_A, model.rated_duty_pct, feed.current_A);
-    if (allowed_pct < 100) feed.longest_arc_s = allowed_pct / 100 * period_s;
-  }
+  if (model.rated_current_A)
+    feed.longest_arc_s = longest_arc_s(*model.rated_current_A, model.rated_duty_pct, feed.current_A);
   return feed;
 }
 

@@ -6,33 +6,15 @@
 #include <limits>
 #include <vector>
 
-#include "formula/heat/cooling_time.hpp"
 #include "formula/metal/preheat.hpp"
+#include "plan/evaluate/cooling_case.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/evaluate/pass_facts.hpp"
+#include "plan/window/judged.hpp"
 #include "plan/window/seam_alone.hpp"
 #include "plan/window/window.hpp"
 
 namespace seamtakt {
-
-/// What a bound of the window judges.
-enum class Judged {
-  always,  ///< broken whatever the settings
-  wire_feed,
-  travel_speed,
-  current,
-  voltage,
-  heat_input,
-  preheat,           ///< needed by method B
-  cooling_fastest,   ///< cold, thicker plate, low end of the span
-  cooling_slowest,   ///< hot, thinner plate, high end
-  hardness_highest,  ///< upper bound: neither plate may cool faster than its own time
-  hardness_lowest,   ///< lower bound: not both plates may cool slower
-  leg,
-  throat,
-  area,        ///< of all passes (grooves)
-  single_arc,  ///< how long the longest run burns
-};
 
 struct WindowBound {
   Judged judged = Judged::always;
@@ -65,8 +47,7 @@ struct WindowModel {
   double rated_duty_pct = 100;
   // The plates.
   std::array<double, 2> plate_mm{};
-  double thinner_mm = 0, thicker_mm = 0, cold_C = 20, hot_C = 20;
-  ShapeFactors shape{};
+  CoolingCases cooling;
   bool is_ferritic = true;   ///< else there are no cooling times
   bool has_hardness = true;  ///< the hardness formula holds for both plates
   /// What method B goes by, inside its range; empty where it can't be judged whatever the heat input.

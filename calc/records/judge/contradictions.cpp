@@ -4,6 +4,7 @@
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
 #include "formula/wire/weld_metal_density.hpp"
+#include "plan/wire_extension.hpp"
 #include "records/passes/pass_review.hpp"
 #include "records/passes/unit_order.hpp"
 
@@ -38,7 +39,7 @@ void check_contradictions(const std::vector<PassRecord>& records, const PlannedP
     const auto& feed = record.steady.wire_feed_speed_m_min;
     if (wire == nullptr || !feed || *feed <= 0) continue;
     const double feed_mm_s = feed_mm_s_from_m_min(*feed);
-    const double extension = schedule->contact_tip_distance_mm - schedule->arc_length_mm;
+    const double extension = wire_extension_mm(*schedule);
     const bool has_law = wire->alpha_mm_s_A > 0 || wire->beta_per_s_A2 > 0;
     if (record.steady.current_A && has_law && extension > 0 && schedule->waveform != "waveform-controlled") {
       const double melts_at =

@@ -107,10 +107,6 @@ class LengthJudgement {
     return options_.length_short_mm + U_mm + (by_positions ? 0 : by_speed_share * coverage.needed_mm);
   }
 
-  static bool is_short(const PassCoverage& coverage, const SeamUnion& found) {
-    return found.covered_mm < coverage.needed_mm - coverage.allowed_short_mm - 1e-9;
-  }
-
   void judge(const Records& records) {
     std::vector<const PassCoverage*> together;
     for (PassRecord* record : records) {
@@ -119,29 +115,27 @@ class LengthJudgement {
       record->coverage->is_part = is_short(*alone, union_of({&alone, 1}));
       together.push_back(alone);
     }
-    // What is allowed to the least certain of them.
-    const PassCoverage& widest = **std::max_element(
-        together.begin(), together.end(),
-        [](const auto* a, const auto* b) { return a->allowed_short_mm < b->allowed_short_mm; });
+    const PassCoverage* seam = &least_certain(together);
     SeamUnion found = union_of(together);
     StoredWelds stored;
-    if (is_short(widest, found) && options_.stored) {
+    if (is_short(*seam, found) && options_.stored) {
       stored = options_.stored(*records.front());
       std::vector<std::uint64_t> with;
       for (const StoredWelds::Part& part : stored.parts) {
-        if (!same_seam(part.coverage, widest)) continue;
+        if (!same_seam(part.coverage, *seam)) continue;
         together.push_back(&part.coverage);
         with.push_back(part.seq);
       }
+      seam = &least_certain(together);
       found = union_of(together);
       for (PassRecord* record : records) record->coverage->with_records = with;
     }
     for (PassRecord* record : records) record->coverage->covered_mm = found.covered_mm;
     if (stored.being_repaired) return;
-    if (is_short(widest, found))
-      settle_short(records, widest, found);
+    if (is_short(*seam, found))
+      settle_short(records, *seam, found);
     else
-      check_gaps(*records.front(), widest, found);
+      check_gaps(*records.front(), *seam, found);
   }
 
   bool is_closed(const Records& records) const {

@@ -58,7 +58,7 @@ void check_revision(PassReview& review) {
 void check_instruments(PassReview& review) {
   if (review.plan == nullptr) return;
   PassRecord& record = review.record;
-  const std::string robot = review.robot != nullptr ? review.robot->id : record.robot;
+  const std::string& robot = review.measured_robot();
   for (const char* quantity : {"current", "voltage", "travel_speed", "wire_feed_speed", "position"}) {
     const Instrument* instrument = instrument_for(review.plan->plan(), robot, quantity);
     const bool is_unused = std::string_view(quantity) == "position" && record.length_source != "positions";

@@ -93,6 +93,16 @@ bool same_seam(const PassCoverage& a, const PassCoverage& b) {
          same(a.gap_mm, b.gap_mm);
 }
 
+const PassCoverage& least_certain(std::span<const PassCoverage* const> records) {
+  return **std::max_element(records.begin(), records.end(), [](const auto* a, const auto* b) {
+    return a->allowed_short_mm < b->allowed_short_mm;
+  });
+}
+
+bool is_short(const PassCoverage& seam, const SeamUnion& found) {
+  return found.covered_mm < seam.needed_mm - seam.allowed_short_mm - 1e-9;
+}
+
 SeamUnion union_of(std::span<const PassCoverage* const> records) {
   SeamUnion found;
   if (records.empty()) return found;

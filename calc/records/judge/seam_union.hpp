@@ -8,6 +8,10 @@
 
 namespace seamtakt {
 
+/// Which of the records says what is needed and by how much all together may be short: the one that is
+/// allowed most, as the union is no more certain than the least certain of them. At least one record.
+const PassCoverage& least_certain(std::span<const PassCoverage* const> records);
+
 /// What the records of one pass cover together, each place counted once: an interrupted pass goes on in the
 /// next log.
 struct SeamUnion {
@@ -27,5 +31,8 @@ bool same_seam(const PassCoverage& a, const PassCoverage& b);
 /// of the longest as are drawn, each up to its drawn length. Of a closed seam the overlap counts too. None of
 /// this is from a standard.
 SeamUnion union_of(std::span<const PassCoverage* const> records);
+
+/// Whether that is less than the seam needs, by more than is allowed.
+bool is_short(const PassCoverage& seam, const SeamUnion& found);
 
 }  // namespace seamtakt

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "formula/heat/cooling_time.hpp"
-#include "formula/heat/heat_input.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/store/ledger.hpp"
 #include "records/keep/correctable.hpp"
@@ -28,9 +26,7 @@ class Recomputation {
     if (any({"length_mm", "arc_time_s"}))
       set("travel_speed_mm_s", combined("length_mm", "arc_time_s", ratio));
     if (any({"energy_J", "length_mm"}))
-      set("arc_energy_kJ_mm", combined("energy_J", "length_mm", [](double energy_J, double length_mm) {
-            return length_mm > 0 ? Number(arc_energy_of_weld_kJ_mm(energy_J, length_mm)) : std::nullopt;
-          }));
+      set("arc_energy_kJ_mm", recorded_arc_energy_kJ_mm(now("energy_J"), now("length_mm")));
     recompute_heat();
     recompute_verdict();
   }
@@ -44,8 +40,7 @@ class Recomputation {
                        [&](std::string_view name) { return is_corrected(body_, original_, path_of(name)); });
   }
   static Number number(const JsonNode& body, std::string_view name) {
-    const JsonNode* value = body_member(body, path_of(name));
-    return value != nullptr && value->kind == JsonNode::Kind::number ? Number(value->number) : std::nullopt;
+    return body_number(body, path_of(name));
   }
   Number now(std::string_view name) const { return number(body_, name); }
   template <class Combine>
@@ -84,8 +79,8 @@ class Recomputation {
                  U_before = number(original_, "U_heat_input_kJ_mm");
     Number heat = before;
     if (any({"energy_J", "length_mm", "schedule"})) {
-      const Number k = any({"schedule"}) ? k_of_schedule_ : basis.efficiency, arc = now("arc_energy_kJ_mm");
-      heat = k && arc ? Number(heat_input_kJ_mm(*arc, *k)) : std::nullopt;
+      if (any({"schedule"})) basis.efficiency = k_of_schedule_;
+      heat = recorded_heat_input_kJ_mm(now("arc_energy_kJ_mm"), basis);
       set("heat_input_kJ_mm", heat);
     }
     // Its relative uncertainty is that of the instruments that logged it.
@@ -96,14 +91,7 @@ class Recomputation {
         !(is_from_interpass && any({"interpass_C"})))
       return;
     set("cooling_time_s",
-        any({"schedule", "weldment", "seam", "pass"}) ? std::nullopt : cooling(basis, heat));
-  }
-
-  static Number cooling(const HeatBasis& basis, Number heat) {
-    if (!heat || *heat <= 0 || !basis.thickness_mm || !basis.F2 || !basis.F3 || !basis.from_C ||
-        *basis.from_C >= preheat_below_C)
-      return std::nullopt;
-    return cooling_time(*heat, *basis.thickness_mm, *basis.from_C, *basis.F2, *basis.F3).time_s;
+        any({"schedule", "weldment", "seam", "pass"}) ? std::nullopt : recorded_cooling_time_s(heat, basis));
   }
 
   void recompute_verdict() {

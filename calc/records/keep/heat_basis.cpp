@@ -1,10 +1,8 @@
 #include "records/keep/heat_basis.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 #include "base/json/json_writer.hpp"
-#include "formula/heat/cooling_time.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "ledger/store/ledger.hpp"
 #include "records/passes/planned_pass.hpp"
@@ -18,35 +16,16 @@ bool is_same(double a, double b) {
   return std::fabs(a - b) <= 1e-9 * std::fabs(b);
 }
 
-std::optional<double> number_at(const JsonNode& body, std::string_view path) {
-  const JsonNode* value = body_member(body, path);
-  return value != nullptr && value->kind == JsonNode::Kind::number ? std::optional<double>(value->number)
-                                                                   : std::nullopt;
-}
-
-const Seam* seam_of(const Plan& plan, const PassRecord& record) {
-  for (const Weldment& weldment : plan.weldments)
-    if (weldment.id == record.weldment) return find_by_id(weldment.seams, record.seam);
-  return nullptr;
-}
-
 void take_plate(const Plan& plan, const PassRecord& record, const Schedule& schedule, HeatBasis& basis) {
-  const Seam* seam = seam_of(plan, record);
-  if (seam == nullptr || seam->thickness_mm.empty() || !record.cooling_time_s || !record.heat_input_kJ_mm)
-    return;
-  const auto shape = shape_factors_of(seam->joint);
-  if (!shape) return;
-  const double thinner = *std::min_element(seam->thickness_mm.begin(), seam->thickness_mm.end());
+  const Seam* seam = planned_seam(plan, record);
+  if (seam == nullptr || !record.cooling_time_s) return;
   for (const std::optional<double>& from_C :
        {std::optional<double>(schedule.preheat_C), record.interpass_C}) {
-    if (!from_C || *from_C >= preheat_below_C) continue;
-    const double time_s =
-        cooling_time(*record.heat_input_kJ_mm, thinner, *from_C, shape->f2, shape->f3).time_s;
-    if (!is_same(time_s, *record.cooling_time_s)) continue;
-    basis.thickness_mm = thinner;
-    basis.F2 = shape->f2;
-    basis.F3 = shape->f3;
-    basis.from_C = from_C;
+    HeatBasis tried = basis;
+    if (!from_C || !set_plate(tried, *seam, *from_C)) continue;
+    const auto time_s = recorded_cooling_time_s(record.heat_input_kJ_mm, tried);
+    if (!time_s || !is_same(*time_s, *record.cooling_time_s)) continue;
+    basis = tried;
     return;
   }
 }
@@ -76,14 +55,14 @@ std::string heat_basis_text(const Plan& plan, const PassRecord& record) {
 HeatBasis heat_basis_of(const JsonNode& body) {
   HeatBasis basis;
   if (const JsonNode* kept = body.find(heat_basis_member)) {
-    basis.efficiency = number_at(*kept, "k");
-    basis.thickness_mm = number_at(*kept, "thickness_mm");
-    basis.F2 = number_at(*kept, "F2");
-    basis.F3 = number_at(*kept, "F3");
-    basis.from_C = number_at(*kept, "from_C");
+    basis.efficiency = body_number(*kept, "k");
+    basis.thickness_mm = body_number(*kept, "thickness_mm");
+    basis.F2 = body_number(*kept, "F2");
+    basis.F3 = body_number(*kept, "F3");
+    basis.from_C = body_number(*kept, "from_C");
   }
-  const auto heat = number_at(body, "results.heat_input_kJ_mm"),
-             arc = number_at(body, "results.arc_energy_kJ_mm");
+  const auto heat = body_number(body, "results.heat_input_kJ_mm"),
+             arc = body_number(body, "results.arc_energy_kJ_mm");
   if (!basis.efficiency && heat && arc && *arc > 0) basis.efficiency = *heat / *arc;
   return basis;
 }

@@ -14,8 +14,7 @@ namespace seamtakt {
 namespace {
 
 double number_at(const JsonNode& object, const char* key) {
-  const JsonNode* member = object.find(key);
-  return member != nullptr && member->kind == JsonNode::Kind::number ? member->number : 0;
+  return body_number(object, key).value_or(0);
 }
 
 /// The same weld, read once more.

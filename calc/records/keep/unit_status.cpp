@@ -13,10 +13,8 @@ namespace seamtakt {
 namespace {
 
 std::string pass_name(const JsonNode& results) {
-  const JsonNode* pass = results.find("pass");
-  const bool has_number = pass != nullptr && pass->kind == JsonNode::Kind::number;
   return body_text(results, "seam") + "/pass " +
-         (has_number ? std::to_string(static_cast<long>(pass->number)) : "1");
+         std::to_string(static_cast<long>(body_number(results, "pass").value_or(1)));
 }
 
 /// What an audit said of one unit.
@@ -100,9 +98,7 @@ class OpenCauses {
     for (const Weld& weld : welds)
       if (weld.coverage && (together.empty() || same_seam(*weld.coverage, *together.front())))
         together.push_back(&*weld.coverage);
-    if (together.empty()) return false;
-    const PassCoverage& seam = *together.back();
-    return union_of(together).covered_mm >= seam.needed_mm - seam.allowed_short_mm - 1e-9;
+    return !together.empty() && !is_short(least_certain(together), union_of(together));
   }
 
   void add(const std::string& rule, const std::string& name, const Weld& weld) {

@@ -3,6 +3,7 @@
 
 #include "base/units/units.hpp"
 #include "formula/wire/melting.hpp"
+#include "plan/wire_extension.hpp"
 #include "records/learn/learn_parts.hpp"
 
 namespace seamtakt {
@@ -15,16 +16,13 @@ constexpr double least_spread = 1.3;
 /// Nor where an interval is wider than this share of its coefficient, on either side.
 constexpr double widest_share = 0.25;
 
-double extension_mm(const Schedule& schedule) {
-  return schedule.contact_tip_distance_mm - schedule.arc_length_mm;
-}
-
 Examples usable(const Examples& examples) {
   Examples kept;
   for (const Example& example : examples) {
     const SteadyMeans& steady = example.record->steady;
     const bool logged = steady.current_A.value_or(0) > 0 && steady.wire_feed_speed_m_min.value_or(0) > 0;
-    if (logged && extension_mm(*example.schedule) > 0 && example.schedule->waveform != "waveform-controlled")
+    if (logged && wire_extension_mm(*example.schedule) > 0 &&
+        example.schedule->waveform != "waveform-controlled")
       kept.push_back(example);
   }
   return kept;
@@ -33,7 +31,7 @@ Examples usable(const Examples& examples) {
 double spread(const Examples& examples) {
   double least = HUGE_VAL, most = 0;
   for (const Example& example : examples) {
-    const double product = extension_mm(*example.schedule) * *example.record->steady.current_A;
+    const double product = wire_extension_mm(*example.schedule) * *example.record->steady.current_A;
     least = std::min(least, product);
     most = std::max(most, product);
   }
@@ -44,7 +42,7 @@ double spread(const Examples& examples) {
 double residual_of(const Example& example, const Wire& wire, double alpha_factor, double beta_factor,
                    double& by_alpha, double& by_beta) {
   const double alpha = wire.alpha_mm_s_A * alpha_factor, beta = wire.beta_per_s_A2 * beta_factor;
-  const double extension = extension_mm(*example.schedule);
+  const double extension = wire_extension_mm(*example.schedule);
   const double feed = feed_mm_s_from_m_min(*example.record->steady.wire_feed_speed_m_min);
   const double current = melting_current_A(feed, extension, alpha, beta);
   // alpha I + beta l I^2 = W: dI/dalpha = -I/(alpha + 2 beta l I), dI/dbeta = -l I^2/(alpha + 2 beta l I).

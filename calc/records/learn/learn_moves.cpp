@@ -7,6 +7,7 @@
 #include "formula/move_time.hpp"
 #include "plan/seam_geometry.hpp"
 #include "records/learn/learn_parts.hpp"
+#include "records/passes/planned_pass.hpp"
 
 namespace seamtakt {
 
@@ -24,9 +25,9 @@ struct Gap {
   double time_s = 0;
 };
 
-const Seam* seam_of(const Plan& plan, const PassRecord& record) {
-  const Weldment* weldment = find_by_id(plan.weldments, record.weldment);
-  const Seam* seam = weldment != nullptr ? find_by_id(weldment->seams, record.seam) : nullptr;
+/// The planned seam of a record, where it has a run.
+const Seam* welded_seam(const Plan& plan, const PassRecord& record) {
+  const Seam* seam = planned_seam(plan, record);
   return seam != nullptr && !weld_runs(*seam).empty() ? seam : nullptr;
 }
 
@@ -43,7 +44,7 @@ std::optional<Gap> gap_between(const PassRecord& last, const Example& next, cons
   // A schedule that has a start of its own says nothing of the robot's; without the standing time the start
   // isn't known to its end.
   if (next.schedule->arc_start_s || !next.record->start_stand_s) return std::nullopt;
-  const Seam *from = seam_of(plan, last), *to = seam_of(plan, *next.record);
+  const Seam *from = welded_seam(plan, last), *to = welded_seam(plan, *next.record);
   if (from == nullptr || to == nullptr) return std::nullopt;
   Gap gap;
   gap.distance_mm = distance_mm(pass_ends(*from, *last.pass).end, pass_ends(*to, *next.record->pass).begin);

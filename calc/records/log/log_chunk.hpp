@@ -25,7 +25,8 @@ struct ChunkRow {
 /// A piece of a log's text and what was read in it.
 struct LogChunk {
   // The text: whole lines, but for the log's last one.
-  std::vector<char> bytes;  ///< with a margin before and behind
+  std::vector<char> bytes;     ///< with a margin before and behind
+  std::size_t text_begin = 0;  ///< behind the margin before
   std::size_t size = 0;
   bool last = false;
   std::uint64_t bytes_taken = 0;  ///< from the file or stream, up to the end of this text
@@ -45,11 +46,12 @@ struct LogChunk {
   double highest_A = 0;
   bool any_without_offset = false;
 
-  char* text() { return bytes.data() + kernel_margin_bytes; }
-  const char* text() const { return bytes.data() + kernel_margin_bytes; }
+  char* text() { return bytes.data() + kernel_margin_bytes + text_begin; }
+  const char* text() const { return bytes.data() + kernel_margin_bytes + text_begin; }
   /// Makes room for `capacity` bytes of text.
   void reserve_text(std::size_t capacity) {
-    if (bytes.size() < capacity + 2 * kernel_margin_bytes) bytes.resize(capacity + 2 * kernel_margin_bytes);
+    const std::size_t needed = text_begin + capacity + 2 * kernel_margin_bytes;
+    if (bytes.size() < needed) bytes.resize(needed);
   }
   SampleRun run_of(const ChunkRow& row);
 };

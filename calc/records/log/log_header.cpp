@@ -216,19 +216,6 @@ class HeaderReader {
 
 }  // namespace
 
-char find_delimiter(std::string_view header_line) {
-  std::size_t counts[3] = {0, 0, 0};
-  constexpr std::string_view delimiters = ",;\t";
-  bool quoted = false;
-  for (char c : header_line) {
-    if (c == '"') quoted = !quoted;
-    const auto at = delimiters.find(c);
-    if (!quoted && at != std::string_view::npos) ++counts[at];
-  }
-  const std::size_t best = static_cast<std::size_t>(std::max_element(counts, counts + 3) - counts);
-  return delimiters[best];
-}
-
 LogShape read_log_header(const std::vector<std::string>& fields, const std::string& file,
                          const LogColumns* columns, const std::vector<std::string>& carry) {
   return HeaderReader(fields, file, columns).read(carry);

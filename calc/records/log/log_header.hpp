@@ -37,9 +37,6 @@ struct LogShape {
   bool counts_seconds() const { return time_kind == TimeKind::seconds; }
 };
 
-/// ',', ';' or tab: the one that stands most often outside quotes in the header.
-char find_delimiter(std::string_view header_line);
-
 /// Reads a header. `fields`: its fields; for a log without header, those of its first row
 /// (`columns->header_present` is false then). InputError: a needed column missing, a column twice, a known
 /// name with another unit, numbers where names should stand, more than 256 columns.

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "base/csv/csv.hpp"
 #include "base/error.hpp"
 #include "base/text/utf8.hpp"
 #include "records/log/log_header.hpp"
@@ -52,7 +53,7 @@ char open_log_text(RecordSplitter& splitter, const std::string& file, const LogL
   if (line.find('\0') != std::string_view::npos)
     throw InputError(printable(file) + ":1", "a NUL byte (UTF-16 text or no text at all)",
                      "CSV text in UTF-8");
-  const char delimiter = find_delimiter(line);
+  const char delimiter = csv_delimiter(line);
   splitter.set_delimiter(delimiter);
   return delimiter;
 }

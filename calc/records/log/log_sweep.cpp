@@ -50,7 +50,7 @@ struct LogSweep::Parts {
   RejectedRows& rejected;
   RecordSplitter splitter;  ///< reads the header
   LogShape shape;
-  std::optional<ChunkSource> source;
+  std::unique_ptr<ChunkSource> source;
   std::optional<ChunkParser> joining_parser;  ///< of texts that a row joins to the chunk behind them
   std::vector<char> unread;                   ///< begins with a row that goes on in the next chunk
   LogChunk joined;
@@ -70,8 +70,8 @@ void LogSweep::Parts::read_header(const std::vector<std::string>& carry) {
   const char* const end = splitter.pending().data() + splitter.pending().size();
   line = named ? splitter.line() : record.line;
   const std::size_t longest_row = options.limits.record_bytes + 2;
-  source.emplace(bytes, std::string_view(begin, static_cast<std::size_t>(end - begin)), options.block_bytes,
-                 longest_row, options.observe);
+  source = chunk_source(bytes, std::string_view(begin, static_cast<std::size_t>(end - begin)),
+                        options.block_bytes, longest_row, options.observe);
 }
 
 void LogSweep::Parts::number_lines(LogChunk& chunk) {
@@ -115,21 +115,24 @@ void LogSweep::Parts::hand_on(LogChunk& read, const Take& take) {
 
 namespace {
 
-/// Chunks on their way: read in order, taken apart by whoever is free, handed on in order.
+/// Chunks on their way: read (in order, where the source can't otherwise) and taken apart by whoever is free,
+/// handed on in order.
 class Pipeline {
  public:
   Pipeline(std::size_t slots, ChunkSource& source, std::function<void(LogChunk&)> hand_on)
-      : slots_(slots), source_(source), hand_on_(std::move(hand_on)) {}
+      : slots_(slots), source_(source), count_(source.count()), hand_on_(std::move(hand_on)) {}
 
   /// One thread's share, which ends when the log does. Waits only for what another thread is at.
   void work(ChunkParser& parser) {
     std::unique_lock lock(mutex_);
     for (;;) {
-      changed_.wait(lock, [&] { return over_ || (!reading_ && next_read_ < next_taken_ + slots_.size()); });
+      changed_.wait(lock, [&] { return over_ || (may_read() && next_read_ < next_taken_ + slots_.size()); });
       if (over_) break;
-      Slot& slot = slots_[next_read_++ % slots_.size()];
+      const std::uint64_t index = next_read_++;
+      Slot& slot = slots_[index % slots_.size()];
+      over_ = next_read_ == count_;
       reading_ = true;
-      without(lock, [&] { source_.read(slot.chunk); });
+      without(lock, [&] { source_.read(slot.chunk, index); });
       reading_ = false;
       over_ = over_ || slot.chunk.last;
       changed_.notify_all();
@@ -150,6 +153,8 @@ class Pipeline {
     LogChunk chunk;
     bool ready = false;
   };
+
+  bool may_read() const { return count_.has_value() || !reading_; }
 
   template <class Work>
   void without(std::unique_lock<std::mutex>& lock, const Work& work) {
@@ -182,6 +187,7 @@ class Pipeline {
   std::condition_variable changed_;
   std::vector<Slot> slots_;
   ChunkSource& source_;
+  std::optional<std::uint64_t> count_;  ///< of the chunks, where all threads read at once
   std::function<void(LogChunk&)> hand_on_;
   std::uint64_t next_read_ = 0, next_taken_ = 0;
   bool reading_ = false, handing_on_ = false, over_ = false;

@@ -74,11 +74,13 @@ struct PassRecord {
   std::optional<double> overlap_mm;
   std::optional<PassCoverage> coverage;  ///< empty where neither position nor travel speed tells it
   std::optional<double> mean_current_A, mean_voltage_V;
-  std::optional<double> mean_power_W;     ///< mean of the power samples, weighted as the other means are
-  std::optional<double> product_power_W;  ///< mean voltage times mean current
-  std::optional<double> energy_J;         ///< trapezoid, or the logged power or counter
-  std::optional<double> waveform_factor;  ///< applied to power and energy; empty: none was
-  std::optional<double> travel_speed_mm_s, wire_feed_speed_m_min, gas_flow_l_min, interpass_C;
+  std::optional<double> mean_power_W;       ///< mean of the power samples, weighted as the other means are
+  std::optional<double> product_power_W;    ///< mean voltage times mean current
+  std::optional<double> energy_J;           ///< trapezoid, or the logged power or counter
+  std::optional<double> waveform_factor;    ///< applied to power and energy; empty: none was
+  std::optional<double> travel_speed_mm_s;  ///< welded length over arc time
+  std::optional<double> logged_travel_speed_mm_s;  ///< mean of the logged signal
+  std::optional<double> wire_feed_speed_m_min, gas_flow_l_min, interpass_C;
   std::optional<double> wire_counter_m_min;  ///< wire feed by the wire counter, for comparison
   std::optional<double> arc_energy_kJ_mm, heat_input_kJ_mm, U_heat_input_kJ_mm, cooling_time_s;
   /// What the cooling time starts from, and where that is from: "log" (interpass_C) or "schedule"

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "base/finding.hpp"
+#include "plan/evaluate/measuring_uncertainty.hpp"
 #include "records/passes/audit.hpp"
 #include "records/passes/pass_entry.hpp"
 #include "records/passes/planned_pass.hpp"
@@ -31,6 +32,8 @@ struct PassReview {
 
   const Schedule* schedule() const { return entry.planned ? entry.planned->schedule : nullptr; }
   const Seam* seam() const { return entry.planned ? entry.planned->seam : nullptr; }
+  /// Whose instruments measured it.
+  const std::string& measured_robot() const { return robot != nullptr ? robot->id : record.robot; }
 
   Finding& add(const char* rule, Severity severity, std::string text, const char* source = no_source) {
     findings.push_back({rule, severity, place, std::nullopt, std::nullopt, "", std::move(text), source});
@@ -42,6 +45,9 @@ struct PassReview {
     return add(rule, Severity::warn, std::move(text), source);
   }
 };
+
+/// Relative uncertainties of the means that a record's heat input rests on. The review has a plan.
+MeasuringUncertainty measured_with(const PassReview& review);
 
 // The steps, in their order.
 void fill_figures(PassReview& review);  ///< identity, times, means, energy

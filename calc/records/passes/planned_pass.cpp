@@ -36,6 +36,11 @@ const Robot* PlannedPasses::robot(const Seam& seam, std::string_view logged) con
   return plan_.cell && !plan_.cell->robots.empty() ? &plan_.cell->robots[0] : nullptr;
 }
 
+const Seam* planned_seam(const Plan& plan, const PassRecord& record) {
+  const Weldment* weldment = find_by_id(plan.weldments, record.weldment);
+  return weldment != nullptr ? find_by_id(weldment->seams, record.seam) : nullptr;
+}
+
 double arc_start_s(const PlannedPass& planned, const Robot* robot) {
   return planned.schedule->arc_start_s.value_or(robot != nullptr ? robot->arc_start_s : 0);
 }

@@ -8,6 +8,7 @@
 
 #include "plan/plan.hpp"
 #include "plan/plan_index.hpp"
+#include "records/passes/pass_record.hpp"
 
 namespace seamtakt {
 
@@ -40,6 +41,9 @@ class PlannedPasses {
   PlanIndex index_;
   std::map<std::pair<std::string_view, std::string_view>, const Seam*> seams_;
 };
+
+/// The seam that a record names; nullptr where the plan has none such.
+const Seam* planned_seam(const Plan& plan, const PassRecord& record);
 
 /// Times cut off each arc to get its steady part (s): the schedule's, else the robot's.
 double arc_start_s(const PlannedPass& planned, const Robot* robot);

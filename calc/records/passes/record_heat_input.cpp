@@ -1,13 +1,10 @@
 #include <algorithm>
-#include <cmath>
 
-#include "base/units/units.hpp"
-#include "formula/heat/cooling_time.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
-#include "formula/uncertainty/guard_band.hpp"
-#include "plan/evaluate/instrument_uncertainty.hpp"
+#include "plan/evaluate/heat_uncertainty.hpp"
+#include "records/passes/heat_figures.hpp"
 #include "records/passes/pass_review.hpp"
 
 namespace seamtakt {
@@ -32,38 +29,18 @@ std::optional<double> efficiency_of(PassReview& review) {
   return k;
 }
 
-/// E = W/L with W from u, i and time: relative uncertainties add as squares (JCGM 100:2008, 5.1.6); k is a
-/// convention and has none, that of time is negligible.
-void add_uncertainty(PassReview& review) {
-  PassRecord& record = review.record;
-  if (review.plan == nullptr || !record.heat_input_kJ_mm) return;
-  const Plan& plan = review.plan->plan();
-  const std::string robot = review.robot != nullptr ? review.robot->id : record.robot;
-  double squares = 0;
-  bool any = false;
-  const auto include = [&](const char* quantity, const std::optional<double>& value) {
-    const auto u = value ? relative_uncertainty(plan, robot, quantity, *value) : std::nullopt;
-    any = any || u.has_value();
-    squares += u.value_or(0) * u.value_or(0);
-  };
-  include("current", record.mean_current_A);
-  include("voltage", record.mean_voltage_V);
-  include("travel_speed", record.travel_speed_mm_s);
-  if (any) record.U_heat_input_kJ_mm = coverage_factor * std::sqrt(squares) * *record.heat_input_kJ_mm;
-}
-
 /// The harder of the two plates, each by its own composition and cooling (yurioka); empty where a composition
 /// is missing.
-std::optional<double> hardness_of(const Plan& plan, const Seam& seam, double heat_input_kJ_mm, double from_C,
-                                  const ShapeFactors& shape) {
+std::optional<double> hardness_of(const Plan& plan, const Seam& seam, double heat_input_kJ_mm,
+                                  HeatBasis basis) {
   std::optional<double> worse;
   for (std::size_t plate = 0; plate < std::min(seam.thickness_mm.size(), seam.base_metals.size()); ++plate) {
     const BaseMetal* metal = find_by_id(plan.base_metals, seam.base_metals[plate]);
     if (metal == nullptr || metal->composition_pct.empty()) return std::nullopt;
-    const double time_s =
-        cooling_time(heat_input_kJ_mm, seam.thickness_mm[plate], from_C, shape.f2, shape.f3).time_s;
+    basis.thickness_mm = seam.thickness_mm[plate];
     const auto hardness =
-        yurioka_hardness_HV(hardening_elements(composition_of<double>(metal->composition_pct)), time_s);
+        yurioka_hardness_HV(hardening_elements(composition_of<double>(metal->composition_pct)),
+                            *recorded_cooling_time_s(heat_input_kJ_mm, basis));
     if (hardness && (!worse || *hardness > *worse)) worse = hardness;
   }
   return worse;
@@ -71,33 +48,40 @@ std::optional<double> hardness_of(const Plan& plan, const Seam& seam, double hea
 
 /// From the logged temperature where there is one: T0 of the formula is the preheat or interpass temperature
 /// that the weld begins at (en-1011-2, Annex D, D.5), and that is measured rather than planned.
-void add_cooling_time(PassReview& review) {
+void add_cooling_time(PassReview& review, HeatBasis& basis) {
   PassRecord& record = review.record;
   const Seam* seam = review.seam();
-  if (seam == nullptr || !record.heat_input_kJ_mm || *record.heat_input_kJ_mm <= 0 ||
-      seam->thickness_mm.empty())
-    return;
-  const auto shape = shape_factors_of(seam->joint);
+  if (seam == nullptr) return;
   const double from_C = record.interpass_C.value_or(review.schedule()->preheat_C);
-  if (!shape || from_C >= preheat_below_C) return;
+  if (!set_plate(basis, *seam, from_C)) return;
+  record.cooling_time_s = recorded_cooling_time_s(record.heat_input_kJ_mm, basis);
+  if (!record.cooling_time_s) return;
   record.cooling_from_C = from_C;
   record.cooling_from_source = record.interpass_C ? "log" : "schedule";
-  const double thinner = *std::min_element(seam->thickness_mm.begin(), seam->thickness_mm.end());
-  const double Q = *record.heat_input_kJ_mm;
-  record.cooling_time_s = cooling_time(Q, thinner, from_C, shape->f2, shape->f3).time_s;
-  record.haz_hardness_HV = hardness_of(review.plan->plan(), *seam, Q, from_C, *shape);
+  record.haz_hardness_HV = hardness_of(review.plan->plan(), *seam, *record.heat_input_kJ_mm, basis);
 }
 
 }  // namespace
 
+MeasuringUncertainty measured_with(const PassReview& review) {
+  const PassRecord& record = review.record;
+  return measuring_uncertainty(review.plan->plan(), review.measured_robot(),
+                               {.current_A = record.mean_current_A,
+                                .voltage_V = record.mean_voltage_V,
+                                .travel_speed_mm_s = record.travel_speed_mm_s,
+                                .wire_feed_speed_m_min = {}});
+}
+
 void fill_heat_input(PassReview& review) {
   PassRecord& record = review.record;
-  if (!record.energy_J || !record.length_mm || *record.length_mm <= 0) return;
-  record.arc_energy_kJ_mm = arc_energy_of_weld_kJ_mm(*record.energy_J, *record.length_mm);
-  if (const auto k = efficiency_of(review))
-    record.heat_input_kJ_mm = heat_input_kJ_mm(*record.arc_energy_kJ_mm, *k);
-  add_uncertainty(review);
-  add_cooling_time(review);
+  record.arc_energy_kJ_mm = recorded_arc_energy_kJ_mm(record.energy_J, record.length_mm);
+  if (!record.arc_energy_kJ_mm) return;
+  HeatBasis basis;
+  basis.efficiency = efficiency_of(review);
+  record.heat_input_kJ_mm = recorded_heat_input_kJ_mm(record.arc_energy_kJ_mm, basis);
+  if (record.heat_input_kJ_mm && review.plan != nullptr)
+    record.U_heat_input_kJ_mm = U_heat_input_kJ_mm(*record.heat_input_kJ_mm, measured_with(review));
+  add_cooling_time(review, basis);
 }
 
 }  // namespace seamtakt

@@ -137,12 +137,12 @@ void fill_welded_length(PassReview& review) {
     review.undecide("record.length.unknown",
                     "The log has neither positions nor travel speed, and no plan knows the seam: energy, but "
                     "no heat input.");
-  if (record.length_mm && record.arc_time_s > 0) {
+  if (record.length_mm && record.arc_time_s > 0)
     record.travel_speed_mm_s = *record.length_mm / record.arc_time_s;
-  } else {
-    record.travel_speed_mm_s = review.totals.whole.means.travel_speed.mean();
-  }
-  if (!record.steady.travel_speed_mm_s) record.steady.travel_speed_mm_s = record.travel_speed_mm_s;
+  record.logged_travel_speed_mm_s = review.totals.whole.means.travel_speed.mean();
+  if (!record.steady.travel_speed_mm_s)
+    record.steady.travel_speed_mm_s =
+        record.travel_speed_mm_s ? record.travel_speed_mm_s : record.logged_travel_speed_mm_s;
   compare_with_plan(review);
 }
 

@@ -1,11 +1,12 @@
 #include "records/statistics/process_statistics.hpp"
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <tuple>
 
 #include "base/units/units.hpp"
+#include "plan/limited_quantities.hpp"
+#include "records/passes/recorded_value.hpp"
 
 namespace seamtakt {
 
@@ -18,26 +19,6 @@ constexpr const char* chart_source = "sqc-handbook-1956 (recalled)";
 constexpr const char* capability_source =
     "iso-22514-2 (recalled); common practice, no source for the limit of 1.33";
 constexpr const char* drift_source = "common practice, no source";
-
-struct Quantity {
-  const char *name, *unit;
-  std::optional<double> (*value)(const PassRecord&);
-  std::optional<Interval> ScheduleLimits::*limit;
-};
-
-constexpr std::array quantities = {
-    Quantity{"current_A", "A", [](const PassRecord& record) { return record.steady.current_A; },
-             &ScheduleLimits::current_A},
-    Quantity{"voltage_V", "V", [](const PassRecord& record) { return record.steady.voltage_V; },
-             &ScheduleLimits::voltage_V},
-    Quantity{"wire_feed_speed_m_min", "m/min",
-             [](const PassRecord& record) { return record.steady.wire_feed_speed_m_min; },
-             &ScheduleLimits::wire_feed_speed_m_min},
-    Quantity{"travel_speed_mm_s", "mm/s",
-             [](const PassRecord& record) { return record.steady.travel_speed_mm_s; },
-             &ScheduleLimits::travel_speed_mm_s},
-    Quantity{"heat_input_kJ_mm", "kJ/mm", [](const PassRecord& record) { return record.heat_input_kJ_mm; },
-             &ScheduleLimits::heat_input_kJ_mm}};
 
 std::string text_of(double value) {
   return rounded_text(value, 4);
@@ -66,15 +47,15 @@ void add_capability(const QuantityStatistics& of, Findings& findings) {
                       capability_source});
 }
 
-void add_quantity(const Schedule& schedule, const Quantity& quantity,
+void add_quantity(const Schedule& schedule, const LimitedQuantity& quantity,
                   const std::vector<const PassRecord*>& records, ProcessStatistics& statistics,
                   Findings& findings) {
   QuantityStatistics of;
   of.schedule = schedule.id;
-  of.quantity = quantity.name;
+  of.quantity = quantity.key;
   of.unit = quantity.unit;
   for (const PassRecord* record : records)
-    if (const auto value = quantity.value(*record)) {
+    if (const auto value = recorded_value(*record, quantity)) {
       of.values.push_back(*value);
       of.places.push_back(record->place());
     }
@@ -90,11 +71,11 @@ void add_quantity(const Schedule& schedule, const Quantity& quantity,
   statistics.quantities.push_back(std::move(of));
 }
 
-void add_drift(const std::vector<const PassRecord*>& records, const Quantity& quantity,
+void add_drift(const std::vector<const PassRecord*>& records, const LimitedQuantity& quantity,
                ProcessStatistics& statistics, Findings& findings) {
   std::vector<double> days, values;
   for (const PassRecord* record : records)
-    if (const auto value = quantity.value(*record); value && record->has_calendar_time) {
+    if (const auto value = recorded_value(*record, quantity); value && record->has_calendar_time) {
       days.push_back(static_cast<double>(record->first_arc_ns) / 86400e9);
       values.push_back(*value);
     }
@@ -107,11 +88,11 @@ void add_drift(const std::vector<const PassRecord*>& records, const Quantity& qu
   if (!found || !found->is_certain()) return;
   const PassRecord& record = *records.front();
   statistics.drifts.push_back(
-      {record.weldment, record.seam, record.robot, quantity.name, quantity.unit, *found});
+      {record.weldment, record.seam, record.robot, quantity.key, quantity.unit, *found});
   findings.push_back(
       {"statistics.drift", Severity::warn, record.weldment + "/" + record.seam + "/" + record.robot,
        found->slope, std::nullopt, std::string(quantity.unit) + "/d",
-       std::string(quantity.name) + " drifts by " + text_of(found->slope) + " (" + text_of(found->low_95) +
+       std::string(quantity.key) + " drifts by " + text_of(found->slope) + " (" + text_of(found->low_95) +
            " to " + text_of(found->high_95) + ") a day over " + std::to_string(found->values) + " passes.",
        drift_source});
 }
@@ -145,15 +126,16 @@ ProcessStatistics process_statistics(const std::vector<PassRecord>& records, con
     std::vector<const PassRecord*> of_schedule;
     for (const PassRecord& record : records)
       if (record.schedule == schedule.id && record.arc_time_s > 0) of_schedule.push_back(&record);
-    for (const Quantity& quantity : quantities)
-      add_quantity(schedule, quantity, of_schedule, statistics, findings);
+    for (const LimitedQuantity& quantity : limited_quantities)
+      if (quantity.in_statistics) add_quantity(schedule, quantity, of_schedule, statistics, findings);
   }
   std::map<std::tuple<std::string, std::string, int, std::string>, std::vector<const PassRecord*>> by_seam;
   for (const PassRecord& record : records)
     if (!record.schedule.empty() && record.arc_time_s > 0)
       by_seam[{record.weldment, record.seam, record.pass.value_or(0), record.robot}].push_back(&record);
   for (const auto& [seam, of_seam] : by_seam)
-    for (const Quantity& quantity : quantities) add_drift(of_seam, quantity, statistics, findings);
+    for (const LimitedQuantity& quantity : limited_quantities)
+      if (quantity.in_statistics) add_drift(of_seam, quantity, statistics, findings);
   return statistics;
 }
 

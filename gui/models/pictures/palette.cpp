@@ -74,7 +74,10 @@ QColor Palette::of(std::optional<Severity> severity) const {
 QColor Palette::series(int index) const {
   static constexpr unsigned okabe_ito[] = {0x0072b2, 0xd55e00, 0x009e73, 0xcc79a7,
                                            0xe69f00, 0x56b4e9, 0xf0e442};
-  const QColor color = QColor::fromRgb(okabe_ito[static_cast<std::size_t>(index) % std::size(okabe_ito)]);
+  return shown(QColor::fromRgb(okabe_ito[static_cast<std::size_t>(index) % std::size(okabe_ito)]));
+}
+
+QColor Palette::shown(const QColor& color) const {
   return dark ? color.lighter(125) : color;
 }
 

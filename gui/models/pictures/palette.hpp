@@ -17,6 +17,8 @@ struct Palette {
   QColor of(std::optional<Severity> severity) const;
   /// Series in plots: eight colours that colour-blind people tell apart (Okabe, Ito).
   QColor series(int index) const;
+  /// A colour of such a kind, lighter where the palette is dark.
+  QColor shown(const QColor& color) const;
 
   static const Palette& light();
   static const Palette& night();

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cell/timeline/cycle_columns.hpp"
 #include "document/plan_address.hpp"
 
 namespace seamtakt::desk {
@@ -28,15 +29,10 @@ struct Part {
 };
 
 std::vector<Part> parts_of(const CycleResult& cycle) {
-  return {{CycleTable::tr("Arc on"), cycle.arc_on_s},
-          {CycleTable::tr("Arc starts and craters"), cycle.start_end_s},
-          {CycleTable::tr("Air moves"), cycle.air_s},
-          {CycleTable::tr("Sensing"), cycle.sense_s},
-          {CycleTable::tr("Waiting"), cycle.wait_s},
-          {CycleTable::tr("Positioner"), cycle.orientation_s},
-          {CycleTable::tr("Torch service"), cycle.service_s},
-          {CycleTable::tr("Wire changes"), cycle.wire_change_s},
-          {CycleTable::tr("Loading and unloading"), cycle.load_unload_s}};
+  std::vector<Part> parts;
+  for (const auto* part : cycle_parts())
+    parts.push_back({core_label(part->label), column_number(part->value(cycle)).value_or(0)});
+  return parts;
 }
 
 /// Sums in another order differ in their last bits: that is no change.

@@ -1,8 +1,7 @@
 #include "models/tables/finding_model.hpp"
 
-#include "models/words/finding_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/words/place_text.hpp"
-#include "models/words/text_units.hpp"
 
 namespace seamtakt::desk {
 
@@ -48,14 +47,14 @@ void FindingModel::setFindings(const Plan& plan, const Findings& findings) {
     row.severity = finding.severity;
     targets_.push_back(target_of(plan, finding));
     row.address = targets_.back().address;
-    const QString text = in_shown_units(finding_text(finding.text));
+    const QString text = shown_text(finding.sentence);
     row.cells = {text_cell(severity_word(finding.severity)),
                  text_cell(place_text(finding.where)),
                  text_cell(text),
                  number_cell(finding.value, finding.unit),
                  number_cell(finding.limit, finding.unit),
                  text_cell(QString::fromStdString(finding.rule)),
-                 text_cell(finding_text(finding.source))};
+                 text_cell(shown_source(finding.source))};
     row.cells[2].tip = text;
     rows.push_back(std::move(row));
   }

@@ -1,8 +1,8 @@
 #include "models/tables/grid_model.hpp"
 
-#include <QCoreApplication>
 
 #include "document/document.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/typed_edit.hpp"
 #include "models/words/explanation_html.hpp"
 #include "models/words/unit_view.hpp"
@@ -10,24 +10,24 @@
 namespace seamtakt::desk {
 
 QString severity_word(std::optional<Severity> severity) {
-  if (!severity) return QCoreApplication::translate("Severity", "ok");
+  if (!severity) return shown_word("ok"_word.english());
   switch (*severity) {
     case Severity::fail:
-      return QCoreApplication::translate("Severity", "fail");
+      return shown_word("fail"_word.english());
     case Severity::warn:
-      return QCoreApplication::translate("Severity", "warning");
+      return shown_word("warning"_word.english());
     case Severity::note:
-      return QCoreApplication::translate("Severity", "note");
+      return shown_word("note"_word.english());
   }
   return {};
 }
 
 QString core_text(std::string_view text) {
-  return QCoreApplication::translate("Core", std::string(text).c_str());
+  return shown_word(text);
 }
 
 QString core_label(const char* text) {
-  QString label = QCoreApplication::translate("Core", text);
+  QString label = shown_word(text);
   // "t8/5" is a symbol and stays as it is.
   if (label.size() > 1 && !label[1].isDigit()) label[0] = label[0].toUpper();
   return label;

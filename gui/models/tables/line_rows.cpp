@@ -3,7 +3,7 @@
 #include <QCoreApplication>
 
 #include "models/tables/chain_figures.hpp"
-#include "models/words/finding_text.hpp"
+#include "document/shown_text.hpp"
 
 namespace seamtakt::desk {
 
@@ -30,16 +30,14 @@ GridColumn number_column(const char* key, const QString& label, const QString& h
 
 /// "2 P7 are missing (none there); its ..." piece by piece.
 QString waits_for(const WaitingUnit& unit) {
-  QStringList pieces = QString::fromStdString(unit.text).split(QStringLiteral("; "));
-  for (QString& piece : pieces) piece = finding_text(piece.toStdString());
-  return pieces.join(QStringLiteral("; "));
+  return shown_text(unit.sentence);
 }
 
 }  // namespace
 
 std::vector<GridColumn> stage_columns() {
   std::vector<GridColumn> columns;
-  for (const Field<Stage>& field : fields_of<Stage>().fields)
+  for (const FieldInfo& field : fields_of<Stage>().fields)
     columns.push_back({std::string(field.key), core_label(field.label), field.unit, core_text(field.help),
                        field.kind != FieldKind::text, true, nullptr});
   return columns;
@@ -49,7 +47,7 @@ std::vector<ValueModel::Row> stage_rows(const Line& line) {
   std::vector<ValueModel::Row> rows;
   for (const Stage& stage : line.stages) {
     ValueModel::Row row;
-    for (const Field<Stage>& field : fields_of<Stage>().fields)
+    for (const FieldInfo& field : fields_of<Stage>().fields)
       row.cells.push_back(text_cell(UnitView::shared().fieldShown(field.text(stage), field)));
     rows.push_back(std::move(row));
   }
@@ -72,7 +70,7 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
       row.severity = Severity::fail;
     else if (late)
       row.severity = Severity::warn;
-    QString remark = late ? LineTable::tr("missed takt: %1").arg(finding_text(unit.cause)) : QString();
+    QString remark = late ? LineTable::tr("missed takt: %1").arg(shown_text(unit.cause)) : QString();
     if (unit.reworks > 0)
       remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
     row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
@@ -121,7 +119,7 @@ std::vector<ValueModel::Row> cure_rows(const LineResult& line) {
   for (const Improvement& cure : line.cures) {
     if (rows.size() == most_cures) break;
     ValueModel::Row row;
-    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(finding_text(cure.change)),
+    row.cells = {text_cell(QString::fromStdString(cure.stage)), text_cell(shown_text(cure.change)),
                  number_cell(cure.throughput_change_per_h, 3),
                  number_cell(cure.throughput_change_se_per_h, 2), number_cell(cure.takt_misses_change, 3)};
     rows.push_back(std::move(row));

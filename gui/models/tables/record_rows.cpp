@@ -2,8 +2,9 @@
 
 #include <QCoreApplication>
 
+#include "document/shown_text.hpp"
 #include "models/words/cause_word.hpp"
-#include "models/words/finding_text.hpp"
+#include "records/passes/pass_columns.hpp"
 
 namespace seamtakt::desk {
 
@@ -39,12 +40,22 @@ QString listed(const std::vector<PassRef>& passes) {
   return names.join(QStringLiteral(", "));
 }
 
+/// What of a record is shown, in this order; the verdict is the row's mark.
+std::vector<const Column<PassRecord>*> shown_columns() {
+  std::vector<const Column<PassRecord>*> columns;
+  for (const char* key : {"seam", "pass", "schedule", "heat_input_kJ_mm", "U_heat_input_kJ_mm",
+                          "mean_current_A", "mean_voltage_V", "travel_speed_mm_s", "arc_time_s", "length_mm",
+                          "arc_starts", "cooling_time_s", "energy_method"})
+    columns.push_back(find_column(seamtakt::record_columns(), key));
+  return columns;
+}
+
 /// "12 × instrument overdue; 1 × too short"; the sentences and the passes as a tip.
 ValueModel::Cell open_items_cell(const std::vector<OpenItem>& items) {
   QStringList causes, tips;
   for (const OpenItem& item : items) {
     causes << QStringLiteral("%1 × %2").arg(item.passes.size()).arg(cause_word(item.cause));
-    tips << finding_text(item.text) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
+    tips << shown_text(item.sentence) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
   }
   return {causes.join(QStringLiteral("; ")), std::nullopt, 0, {}, tips.join(QLatin1Char('\n'))};
 }
@@ -129,43 +140,23 @@ std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
 }
 
 std::vector<GridColumn> record_columns() {
-  return {text_column("mark", RecordTable::tr("Verdict")),
-          text_column("seam", RecordTable::tr("Seam")),
-          number_column("pass", RecordTable::tr("Pass"), ""),
-          text_column("schedule", RecordTable::tr("Schedule")),
-          number_column("heat_input_kJ_mm", RecordTable::tr("Heat input"), "kJ/mm"),
-          number_column("U_heat_input_kJ_mm", RecordTable::tr("U heat input"), "kJ/mm",
-                        RecordTable::tr("Expanded uncertainty, k = 2")),
-          number_column("mean_current_A", RecordTable::tr("Current"), "A"),
-          number_column("mean_voltage_V", RecordTable::tr("Voltage"), "V"),
-          number_column("travel_speed_mm_s", RecordTable::tr("Travel speed"), "mm/s"),
-          number_column("arc_time_s", RecordTable::tr("Arc time"), "s"),
-          number_column("length_mm", RecordTable::tr("Length"), "mm"),
-          number_column("arc_starts", RecordTable::tr("Arc starts"), ""),
-          number_column("cooling_time_s", RecordTable::tr("t8/5"), "s"),
-          text_column("energy_method", RecordTable::tr("Method"),
-                      RecordTable::tr("Energy by method A, B or C of ISO/TR 18491"))};
+  std::vector<GridColumn> columns = {text_column("mark", RecordTable::tr("Verdict"))};
+  for (const auto* column : shown_columns())
+    columns.push_back({column->key, core_label(column->label), column->unit, core_text(column->help),
+                       column->digits > 0, true, nullptr});
+  return columns;
 }
 
 ValueModel::Row record_row(const PassRecord& record) {
   ValueModel::Row row;
   row.severity = verdict_severity(record.verdict);
-  std::optional<double> pass;
-  if (record.pass) pass = *record.pass;
-  row.cells = {text_cell(verdict_word(record.verdict)),
-               text_cell(QString::fromStdString(record.seam.empty() ? "–" : record.seam)),
-               number_cell(pass, 9),
-               text_cell(QString::fromStdString(record.schedule)),
-               number_cell(record.heat_input_kJ_mm, 4),
-               number_cell(record.U_heat_input_kJ_mm, 2),
-               number_cell(record.mean_current_A, 4),
-               number_cell(record.mean_voltage_V, 4),
-               number_cell(record.travel_speed_mm_s, 4),
-               number_cell(record.arc_time_s, 4),
-               number_cell(record.length_mm, 5),
-               number_cell(static_cast<double>(record.arc_starts), 9),
-               number_cell(record.cooling_time_s, 4),
-               text_cell(QString::fromStdString(record.energy_method))};
+  row.cells = {text_cell(verdict_word(record.verdict))};
+  for (const auto* column : shown_columns()) {
+    const ColumnValue value = column->value(record);
+    row.cells.push_back(column->digits > 0
+                            ? number_cell(column_number(value), column->digits)
+                            : text_cell(UnitView::shared().columnText(value, column->unit, column->digits)));
+  }
   return row;
 }
 

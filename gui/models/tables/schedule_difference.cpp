@@ -18,7 +18,7 @@ template <class Object>
 void add_rows(std::vector<ValueModel::Row>& rows, const QString& prefix, const Object& one,
               const Object& other) {
   const UnitView& units = UnitView::shared();
-  for (const Field<Object>& field : fields_of<Object>().fields) {
+  for (const FieldInfo& field : fields_of<Object>().fields) {
     if (field.kind == FieldKind::object || field.kind == FieldKind::object_list || field.key == "id")
       continue;
     const std::string a = field.text(one), b = field.text(other);

@@ -28,7 +28,7 @@ std::vector<GridColumn> schedule_table_columns() {
                          "behind it, where it is worse, what another page has on them"),
        false, true, nullptr});
   for (const char* key : shown_fields)
-    if (const Field<Schedule>* field = field_named<Schedule>(key))
+    if (const FieldInfo* field = field_named<Schedule>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
                          field->kind == FieldKind::number || field->kind == FieldKind::integer, false,
                          field});

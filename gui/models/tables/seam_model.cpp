@@ -42,7 +42,7 @@ std::vector<GridColumn> seam_table_columns() {
   columns.push_back({"weldment", SeamModel::tr("Weldment"), "",
                      SeamModel::tr("The weldment that the seam belongs to"), false, true, nullptr});
   for (const char* key : shown_fields)
-    if (const Field<Seam>* field = field_named<Seam>(key))
+    if (const FieldInfo* field = field_named<Seam>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
                          is_number_kind(field->kind), false, field});
   for (const char* key : shown_seam_values)

@@ -1,8 +1,8 @@
 #include "models/tables/statistics_rows.hpp"
 
-#include <QCoreApplication>
-#include <algorithm>
 #include <set>
+
+#include "plan/limited_quantities.hpp"
 
 namespace seamtakt::desk {
 
@@ -11,30 +11,6 @@ namespace {
 class StatisticsTable : public QObject {
   Q_OBJECT
 };
-
-struct Known {
-  std::string_view key;
-  const char* word;
-  std::optional<Interval> ScheduleLimits::*limit;
-};
-
-constexpr Known known[] = {
-    {"current_A", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "current"),
-     &ScheduleLimits::current_A},
-    {"voltage_V", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "voltage"),
-     &ScheduleLimits::voltage_V},
-    {"wire_feed_speed_m_min", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "wire feed speed"),
-     &ScheduleLimits::wire_feed_speed_m_min},
-    {"travel_speed_mm_s", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "travel speed"),
-     &ScheduleLimits::travel_speed_mm_s},
-    {"heat_input_kJ_mm", QT_TRANSLATE_NOOP("seamtakt::desk::StatisticsTable", "heat input"),
-     &ScheduleLimits::heat_input_kJ_mm}};
-
-const Known* known_of(std::string_view quantity) {
-  const auto at = std::find_if(std::begin(known), std::end(known),
-                               [&](const Known& each) { return each.key == quantity; });
-  return at == std::end(known) ? nullptr : at;
-}
 
 ValueModel::Cell text_cell(const QString& text) {
   return {text, std::nullopt, 0, {}, {}};
@@ -71,9 +47,8 @@ QString signals_text(const QuantityStatistics& of) {
 }  // namespace
 
 QString quantity_word(std::string_view quantity) {
-  const Known* found = known_of(quantity);
-  return found ? QCoreApplication::translate("seamtakt::desk::StatisticsTable", found->word)
-               : QString::fromUtf8(quantity.data(), static_cast<qsizetype>(quantity.size()));
+  const LimitedQuantity* known = limited_quantity(quantity);
+  return core_text(known ? known->word : quantity);
 }
 
 QString runs_rule_word(RunsRule rule) {
@@ -91,9 +66,9 @@ QString runs_rule_word(RunsRule rule) {
 }
 
 std::optional<Interval> limits_of(const Schedule* schedule, std::string_view quantity) {
-  const Known* found = known_of(quantity);
-  if (!found || !schedule || !schedule->limits) return std::nullopt;
-  return (*schedule->limits).*(found->limit);
+  const LimitedQuantity* known = limited_quantity(quantity);
+  if (!known || !schedule || !schedule->limits) return std::nullopt;
+  return (*schedule->limits).*known->limit;
 }
 
 std::vector<GridColumn> statistics_columns() {

@@ -2,7 +2,7 @@
 
 #include "base/error.hpp"
 #include "document/plan_address.hpp"
-#include "document/refusal_text.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
 

@@ -1,10 +1,11 @@
 #include "models/words/explanation_html.hpp"
 
 #include "base/error.hpp"
+#include "document/shown_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/words/formula_layout.hpp"
-#include "models/words/note_text.hpp"
 #include "models/words/place_text.hpp"
+#include "models/words/result_label.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
@@ -37,7 +38,7 @@ QString view_quantity(double value, const std::string& unit) {
 
 /// "en-1011-2, Annex D": key and, where there is one, clause.
 QString source_text(const FormulaNote& note) {
-  const QString key = QString::fromUtf8(note.source_key), clause = note_text(note.clause);
+  const QString key = QString::fromUtf8(note.source_key), clause = shown_word(note.clause);
   return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
 }
 
@@ -61,14 +62,14 @@ QString one_html(const Explanation& explanation, bool first, int most_letters) {
                 QStringLiteral("%1%2 <span style=\"color:%4\">%3</span>")
                     .arg(formula_quantity(symbol.value, symbol.unit),
                          shown_input.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(shown_input),
-                         note_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
+                         shown_text(symbol.meaning).toHtmlEscaped(), Palette::current().quiet.name()));
   }
   html += QStringLiteral("</table><table cellspacing=\"0\" cellpadding=\"1\" style=\"margin-top:4px\">");
   html += row(Words::tr("Source"), (source_text(note) + QStringLiteral(" (") +
-                                    note_text(to_string(note.basis)) + QStringLiteral(")"))
+                                    shown_word(to_string(note.basis)) + QStringLiteral(")"))
                                        .toHtmlEscaped());
-  html += row(Words::tr("Holds"), note_text(note.range).toHtmlEscaped());
-  html += row(Words::tr("Accuracy"), note_text(note.accuracy).toHtmlEscaped());
+  html += row(Words::tr("Holds"), shown_word(note.range).toHtmlEscaped());
+  html += row(Words::tr("Accuracy"), shown_word(note.accuracy).toHtmlEscaped());
   return html + QStringLiteral("</table>");
 }
 

@@ -4,12 +4,11 @@
 #include <set>
 
 #include "document/plan_address.hpp"
+#include "document/shown_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
-#include "models/words/finding_text.hpp"
 #include "models/words/place_text.hpp"
 #include "models/words/state_text.hpp"
-#include "models/words/text_units.hpp"
 
 namespace seamtakt::desk {
 
@@ -47,7 +46,7 @@ QString finding_html(const Finding& finding) {
              "style=\"color:%4\">%5"
              "</span></p>")
       .arg(Palette::current().of(finding.severity).name(), severity_word(finding.severity).toHtmlEscaped(),
-           in_shown_units(finding_text(finding.text)).toHtmlEscaped(), Palette::current().quiet.name(),
+           shown_text(finding.sentence).toHtmlEscaped(), Palette::current().quiet.name(),
            place_text(finding.where).toHtmlEscaped());
 }
 

@@ -3,23 +3,12 @@
 #include <charconv>
 
 #include "base/error.hpp"
+#include "document/shown_text.hpp"
 #include "models/words/typed_numbers.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
-
-struct UsUnit {
-  const char* file;
-  const char* shown;
-};
-
-/// What a US shop reads instead of the file's unit.
-constexpr UsUnit us_units[] = {
-    {"mm", "in"},     {"mm/s", "in/min"}, {"m/min", "in/min"}, {"kJ/mm", "kJ/in"}, {"mm2", "in2"},
-    {"mm4", "in4"},   {"C", "F"},         {"kg", "lb"},        {"g", "lb"},        {"g/cm3", "lb/in3"},
-    {"kg/h", "lb/h"}, {"l/min", "cfh"},   {"MPa", "ksi"},      {"N", "lbf"},       {"kN", "lbf"},
-};
 
 constexpr int typed_digits = 15;
 
@@ -77,29 +66,16 @@ UnitView& UnitView::shared() {
 void UnitView::setSystem(UnitSystem system) {
   if (system == system_) return;
   system_ = system;
+  show_units(system);
   emit changed();
 }
 
 const Unit& UnitView::shown(const Unit& unit) const {
-  if (system_ == UnitSystem::us)
-    for (const UsUnit& us : us_units)
-      if (std::string_view(us.file) == unit.name)
-        if (const Unit* other = find_unit(us.shown, unit.dimension)) return *other;
-  return unit;
+  return shown_unit(unit, system_);
 }
 
 QString UnitView::readable(const char* unit) {
-  QString text = QString::fromUtf8(unit);
-  if (text == "C" || text == "F") return QStringLiteral("°") + text;
-  if (text == "deg") return QStringLiteral("°");
-  if (text == "mOhm") return QStringLiteral("mΩ");
-  if (text == "mm2" || text == "in2" || text == "cm2") text.replace("2", QStringLiteral("²"));
-  if (text == "mm4" || text == "in4") text.replace("4", QStringLiteral("⁴"));
-  return text.replace("cm3", QStringLiteral("cm³"))
-      .replace("in3", QStringLiteral("in³"))
-      .replace("mm3", QStringLiteral("mm³"))
-      .replace("/s2", QStringLiteral("/s²"))
-      .replace("A2", QStringLiteral("A²"));
+  return QString::fromStdString(readable_unit(unit));
 }
 
 QString UnitView::unitText(const char* unit) const {
@@ -134,6 +110,9 @@ QString UnitView::columnText(const ColumnValue& value, const char* unit, int dig
     return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
            numberText((*pair)[1], unit, digits);
   if (const int* number = std::get_if<int>(&value)) return QString::number(*number);
+  if (const auto* count = std::get_if<std::uint64_t>(&value)) return QString::number(*count);
+  if (const bool* truth = std::get_if<bool>(&value))
+    return *truth ? QStringLiteral("yes") : QStringLiteral("no");
   if (const auto* text = std::get_if<std::string_view>(&value))
     return QString::fromUtf8(text->data(), static_cast<qsizetype>(text->size()));
   return QStringLiteral("–");

@@ -3,13 +3,11 @@
 #include <QObject>
 #include <QString>
 
-#include "base/units/units.hpp"
+#include "base/units/unit_system.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/field.hpp"
 
 namespace seamtakt::desk {
-
-enum class UnitSystem { si, us };
 
 /// How numbers are shown and typed: files and results stay in their own unit, the view may be US. The whole
 /// desk shares one.

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+
+#include "base/sentences/sentence.hpp"
+
+namespace seamtakt {
+
+/// What keeps a text from being JSON.
+struct JsonFault {
+  std::size_t byte;  ///< where a person has to look
+  Sentence found, expected;
+};
+
+/// The first fault of a text that isn't JSON. Looks through the text from its beginning: for messages. Numbers
+/// may have any size, and keys may repeat. std::logic_error where the text is JSON.
+JsonFault find_json_fault(std::string_view text);
+
+/// The piece of text that begins at a byte, as far as a person needs it to find it: the string "ab", "tru",
+/// the end of the text.
+Sentence json_piece(std::string_view text, std::size_t byte);
+
+}  // namespace seamtakt
