@@ -3,10 +3,12 @@
 #include <system_error>
 
 #include "base/error.hpp"
+#include "base/files/catalogue.hpp"
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/output_view.hpp"
 #include "exchange/report/caution.hpp"
+#include "formula/reference_check.hpp"
 
 namespace {
 
@@ -68,6 +70,7 @@ int main(int argc, char** argv) {
   cli::add_measure(program, result);
 
   try {
+    if (has_reference_folder()) check_reference_tables();
     if (const auto asked = whole.run(argc, argv)) return *asked;  // --help, --version
     result.for_machines = result.for_machines || whole.has_flag({"--json", "--proof"});
     return print(result);

@@ -16,7 +16,9 @@
 #include "app/report_export.hpp"
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
+#include "base/files/catalogue.hpp"
 #include "base/version.hpp"
+#include "formula/reference_check.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
 #include "pages/heat_page.hpp"
@@ -138,6 +140,7 @@ int run_desk(int argc, char** argv) {
       return std::fputs(desk_usage().toUtf8().constData(), stdout) < 0 ? machine_failed : done;
     if (options.is_version)
       return std::printf("seamtakt-desk %s\n", program_version) < 0 ? machine_failed : done;
+    if (has_reference_folder()) check_reference_tables();
     go_offscreen(options);
     QApplication application(argc, argv);
     QCoreApplication::setOrganizationName(QStringLiteral("seamtakt"));

@@ -8,12 +8,8 @@ class QPrinter;
 
 namespace seamtakt::desk {
 
-/// The core's report as HTML, with where it came from. `plan_path`: the plan's file; empty for one never
-/// saved.
-std::string report_of(const Results& results, const QString& plan_path);
-
-/// Written by the core's save: whole or not at all. Errors: InputError, std::system_error.
-void export_html(const Results& results, const QString& plan_path, const QString& to);
+/// The plan's report. `plan_path`: the plan's file; empty for one never saved. Errors: InputError,
+/// std::system_error.
 void export_pdf(const Results& results, const QString& plan_path, const QString& to);
 /// A unit's weld record from a record store, verified on the way: whether it is trusted.
 bool export_unit_pdf(const QString& store, const QString& unit, const QString& to);

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cstdlib>
+#include <filesystem>
 #include <fstream>
 
 #include "base/error.hpp"
@@ -32,13 +33,13 @@ TEST(CatalogueTest, compiled_in_files_are_byte_for_byte_those_of_the_source) {
     const std::string path = std::string(source_path("/reference/")).append(file.name);
     EXPECT_TRUE(file.text == read_file(path, 1u << 24))
         << file.name << " has changed since the program was built";
-    EXPECT_TRUE(reference_text(file.name) == file.text) << file.name;
+    EXPECT_TRUE(reference_file(file.name).text == file.text) << file.name;
   }
 }
 
 TEST(CatalogueTest, an_unknown_table_is_named) {
   try {
-    reference_text("nonsense.csv");
+    reference_file("nonsense.csv");
     FAIL();
   } catch (const InputError& error) {
     EXPECT_EQ(error.where(), "reference/nonsense.csv");
@@ -49,8 +50,34 @@ TEST(CatalogueTest, the_environments_folder_takes_the_place_of_what_is_compiled_
   const ScratchFolder folder;
   std::ofstream(folder / "processes.csv") << "other";
   const ReferenceFolder reference(folder.path());
-  EXPECT_EQ(reference_text("processes.csv"), "other");
-  EXPECT_THROW(reference_text("gases.csv"), InputError);
+  EXPECT_EQ(reference_file("processes.csv").text, "other");
+  EXPECT_EQ(reference_file("processes.csv").path, folder.path() + "/processes.csv");
+}
+
+TEST(CatalogueTest, a_folder_that_lacks_a_file_leaves_the_one_that_is_compiled_in) {
+  const ScratchFolder folder;
+  const std::string compiled_in = reference_file("gases.csv").text;
+  const ReferenceFolder reference(folder.path());
+  EXPECT_EQ(reference_file("gases.csv").text, compiled_in);
+  EXPECT_EQ(reference_file("gases.csv").path, "reference/gases.csv");
+}
+
+TEST(CatalogueTest, what_is_no_folder_or_no_file_is_refused) {
+  const ScratchFolder folder;
+  std::filesystem::create_directory(folder / "gases.csv");
+  std::filesystem::create_symlink(folder / "nowhere", folder / "wires.csv");
+  {
+    const ReferenceFolder reference(folder.path());
+    EXPECT_THROW(reference_file("gases.csv"), InputError);
+    EXPECT_THROW(reference_file("wires.csv"), InputError) << "a link to nothing is no missing table";
+  }
+  const ReferenceFolder reference(folder.path() + "/absent");
+  try {
+    reference_file("gases.csv");
+    FAIL();
+  } catch (const InputError& error) {
+    EXPECT_EQ(error.where(), "SEAMTAKT_REFERENCE");
+  }
 }
 
 TEST(CatalogueTest, digest_is_that_of_the_sorted_list_of_digests) {
@@ -59,7 +86,7 @@ TEST(CatalogueTest, digest_is_that_of_the_sorted_list_of_digests) {
   for (const auto& file : detail::embedded_files())
     if (!file.name.starts_with("languages/")) names.insert(std::string(file.name));
   EXPECT_LT(names.size(), detail::embedded_files().size());
-  for (const std::string& name : names) list += sha256_hex(reference_text(name)) + "  " + name + "\n";
+  for (const std::string& name : names) list += sha256_hex(reference_file(name).text) + "  " + name + "\n";
   EXPECT_EQ(catalogue_sha256(), sha256_hex(list));
   EXPECT_EQ(&catalogue_sha256(), &catalogue_sha256());
 }

@@ -25,7 +25,7 @@ RC_GTEST_PROP(ArcEnergy, IsTheSameByPowerAndByEnergyOfTheWeld, ()) {
 
 RC_GTEST_PROP(HeatInput, NeverExceedsTheArcEnergy, ()) {
   double energy = between(0.01, 10);
-  for (const auto& process : process_efficiencies)
+  for (const auto& process : process_efficiencies())
     RC_ASSERT(heat_input_kJ_mm(energy, process.thermal_efficiency) <= energy);
 }
 

@@ -207,7 +207,9 @@ TEST(ReferencePreheat, RisesFromGroupToGroupAndWithRestraint) {
     if (before && cell(preheat, row, "group") != "A") {
       EXPECT_GE(value, number(preheat, *before, "preheat_C")) << row.line;
     }
-    const auto place = std::pair(cell(preheat, row, "thickness_above_mm"), cell(preheat, row, "group"));
+    const auto place =
+        std::pair(cell(preheat, row, "thickness_above_mm") + cell(preheat, row, "thickness_from_mm"),
+                  cell(preheat, row, "group"));
     if (cell(preheat, row, "restraint") == "low") low[place] = value;
     EXPECT_GE(value, low.at(place)) << row.line;
     before = &row;

@@ -14,9 +14,19 @@ struct EmbeddedFile {
 const std::vector<EmbeddedFile>& embedded_files();
 }  // namespace detail
 
-/// Text of a file of reference/, e.g. "processes.csv": compiled in, or from the folder that the
-/// environment's SEAMTAKT_REFERENCE names. InputError where that folder lacks it.
-std::string reference_text(std::string_view name);
+/// A file of reference/ and where it was read: "FOLDER/processes.csv", or "reference/processes.csv" where it
+/// is the one that is compiled in.
+struct ReferenceFile {
+  std::string path, text;
+};
+
+/// A file of reference/, e.g. "processes.csv": from the folder that the environment's SEAMTAKT_REFERENCE
+/// names, or the compiled in one where that folder lacks it. InputError: no such folder, or no such table in
+/// the program.
+ReferenceFile reference_file(std::string_view name);
+
+/// Whether the environment names a folder of tables.
+bool has_reference_folder();
 
 /// SHA-256 (hex) over the names and texts of all reference tables in use but the languages: provenance of a
 /// result. Taken once. It is what `LC_ALL=C sha256sum * | sha256sum` gives in a folder that holds just these tables.

@@ -71,12 +71,13 @@ std::optional<std::string> text_of_language(const std::string& code) {
   const char* own = std::getenv("SEAMTAKT_REFERENCE");
   std::error_code error;
   if (own && *own && std::filesystem::is_regular_file(std::string(own) + "/" + name, error))
-    return reference_text(name);
+    return reference_file(name).text;
   return built_in_text(code);
 }
 
 bool is_code(std::string_view text) {
-  return text.size() == 2 && std::all_of(text.begin(), text.end(), [](char c) { return 'a' <= c && c <= 'z'; });
+  return text.size() == 2 &&
+         std::all_of(text.begin(), text.end(), [](char c) { return 'a' <= c && c <= 'z'; });
 }
 
 void add_code(std::vector<std::string>& codes, std::string_view file) {
@@ -103,7 +104,8 @@ SentenceForm SentenceForm::parsed(std::string_view text, const std::string& wher
   return form;
 }
 
-Language::Language(std::string code, std::string_view json, const std::string& file) : code_(std::move(code)) {
+Language::Language(std::string code, std::string_view json, const std::string& file)
+    : code_(std::move(code)) {
   const JsonDocument document(json, file);
   const JsonValue root = document.root();
   const auto name = root.member("name");

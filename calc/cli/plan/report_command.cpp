@@ -12,7 +12,7 @@
 #include "exchange/report/period_record.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/report/unit_record.hpp"
-#include "exchange/sheets/sheet.hpp"
+#include "exchange/sheets/cell_text.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {
@@ -88,7 +88,8 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
       of_period ? period_sheets(ledger, range, origin) : unit_sheets(ledger, options.unit, origin);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
   return sheets_xlsx(
-      sheets, of_period ? "Heat-input record: " + title_of(range) : "Weld record of unit " + options.unit,
+      sheets,
+      of_period ? "Heat-input record: " + cell_text(title_of(range)) : "Weld record of unit " + options.unit,
       origin);
 }
 

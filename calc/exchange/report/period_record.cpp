@@ -7,11 +7,11 @@
 #include "base/error.hpp"
 #include "base/text/comma_list.hpp"
 #include "base/time/log_time.hpp"
-#include "exchange/report/caution.hpp"
-#include "exchange/report/record_page.hpp"
+#include "exchange/report/record_sections.hpp"
 #include "exchange/report/record_tables.hpp"
 #include "exchange/report/seam_statistics.hpp"
 #include "exchange/report/unit_record.hpp"
+#include "exchange/sheets/cell_text.hpp"
 
 namespace seamtakt {
 
@@ -91,55 +91,58 @@ PeriodSums sums_of(Period& period) {
 }
 
 Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
-  const auto time = [](const std::optional<std::int64_t>& ns) { return ns ? utc_text_of_ns(*ns) : "open"; };
+  const auto time = [](const std::optional<std::int64_t>& ns) {
+    return ns ? SheetCell(utc_text_of_ns(*ns)) : SheetCell(Words{"open"});
+  };
   const Sums& all = sums.all;
-  Sheet sheet{"summary", {{"item", "Item"}, {"value", "Value"}}, {}};
-  sheet.rows = {{"From (UTC)", time(range.from_ns)},
-                {"To (UTC)", time(range.to_ns)},
-                {"Seam", range.seam.empty() ? "all" : range.weldment + "/" + range.seam},
-                {"Units", static_cast<double>(sums.of_unit.size())},
-                {"Robot passes", static_cast<double>(all.passes)},
-                {"Passed", all.count("pass")},
-                {"Failed", all.count("fail")},
-                {"Undecided", all.count("undecided")},
-                {"Not judged", all.count("not judged")},
-                {"Manual seams", static_cast<double>(all.manual)},
-                {"Void records, which count for nothing", static_cast<double>(all.voids)},
-                {"Arc time, s", all.arc_time_s},
-                {"Welded length, mm", all.length_mm},
-                {"Arc energy, J", all.energy_J}};
+  Sheet sheet{"summary", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
+  sheet.rows = {{Words{"From (UTC)"}, time(range.from_ns)},
+                {Words{"To (UTC)"}, time(range.to_ns)},
+                {Words{"Seam"},
+                 range.seam.empty() ? SheetCell(Words{"all"}) : SheetCell(range.weldment + "/" + range.seam)},
+                {Words{"Units"}, static_cast<double>(sums.of_unit.size())},
+                {Words{"Robot passes"}, static_cast<double>(all.passes)},
+                {Words{"Passed"}, all.count("pass")},
+                {Words{"Failed"}, all.count("fail")},
+                {Words{"Undecided"}, all.count("undecided")},
+                {Words{"Not judged"}, all.count("not judged")},
+                {Words{"Manual seams"}, static_cast<double>(all.manual)},
+                {Words{"Void records, which count for nothing"}, static_cast<double>(all.voids)},
+                {Heading{{"Arc time"}, "s"}, all.arc_time_s},
+                {Heading{{"Welded length"}, "mm"}, all.length_mm},
+                {Heading{{"Arc energy"}, "J"}, all.energy_J}};
   return sheet;
 }
 
 /// All of them where they are few, else how many.
-std::string missing_text(const std::vector<std::string>& missing) {
+SheetCell missing_cell(const std::vector<std::string>& missing) {
   constexpr std::size_t few = 6;
-  return missing.size() <= few ? comma_list(missing) : std::to_string(missing.size()) + " passes";
+  if (missing.size() <= few) return comma_list(missing);
+  return Phrase{{"{1} passes"}, {std::to_string(missing.size())}};
 }
 
 Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items,
                   std::vector<OpenCause>& open_causes) {
   Sheet sheet{"units",
-              {{"unit_serial", "Unit"},
-               {"weldment", "Weldment"},
-               {"passes", "Passes of this report"},
-               {"failed", "Failed"},
-               {"undecided", "Undecided"},
-               {"manual", "Manual seams"},
-               {"complete", "Complete by now"},
-               {"missing", "Missing passes"},
-               {"open_items", "Open items"}},
+              {{"unit_serial", {"Unit"}},
+               {"weldment", {"Weldment"}},
+               {"passes", {"Passes of this report"}},
+               {"failed", {"Failed"}},
+               {"undecided", {"Undecided"}},
+               {"manual", {"Manual seams"}},
+               {"complete", {"Complete by now"}},
+               {"missing", {"Missing passes"}},
+               {"open_items", {"Open items"}}},
               {}};
   for (const auto& [serial, unit] : sums.of_unit) {
     const UnitStatus status = serial.empty() ? UnitStatus{} : unit_status(period.history, serial);
     open_causes.insert(open_causes.end(), status.open_causes.begin(), status.open_causes.end());
     open_items.insert(open_items.end(), status.nonconformances.begin(), status.nonconformances.end());
-    sheet.rows.push_back(
-        {serial.empty() ? SheetCell(std::string("not known")) : SheetCell(serial), status.weldment,
-         static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
-         static_cast<double>(unit.manual),
-         status.complete ? SheetCell(std::string(*status.complete ? "yes" : "no")) : SheetCell(),
-         missing_text(status.missing), static_cast<double>(status.open_items())});
+    sheet.rows.push_back({serial.empty() ? SheetCell(Words{"not known"}) : SheetCell(serial), status.weldment,
+                          static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
+                          static_cast<double>(unit.manual),
+                          status.complete ? SheetCell(Words{*status.complete ? "yes" : "no"}) : SheetCell(),
+                          missing_cell(status.missing), static_cast<double>(status.open_items())});
   }
   return sheet;
 }
@@ -195,13 +198,20 @@ std::vector<Sheet> sheets_of(Period& period, const RecordRange& range, const She
 
 }  // namespace
 
-std::string title_of(const RecordRange& range) {
-  std::string title;
-  if (!range.seam.empty()) title = "seam " + range.weldment + "/" + range.seam;
-  if (!range.from_ns && !range.to_ns) return title;
-  const std::string time = (range.from_ns ? " from " + utc_text_of_ns(*range.from_ns) : "") +
-                           (range.to_ns ? " to " + utc_text_of_ns(*range.to_ns) : "");
-  return title.empty() ? "welding" + time : title + time;
+SheetCell title_of(const RecordRange& range) {
+  const auto time = [](std::int64_t ns) { return utc_text_of_ns(ns); };
+  const std::string seam = range.weldment + "/" + range.seam;
+  const bool of_seam = !range.seam.empty();
+  if (range.from_ns && range.to_ns)
+    return of_seam ? Phrase{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
+                   : Phrase{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
+  if (range.from_ns)
+    return of_seam ? Phrase{{"seam {1} from {2}"}, {seam, time(*range.from_ns)}}
+                   : Phrase{{"welding from {1}"}, {time(*range.from_ns)}};
+  if (range.to_ns)
+    return of_seam ? Phrase{{"seam {1} to {2}"}, {seam, time(*range.to_ns)}}
+                   : Phrase{{"welding to {1}"}, {time(*range.to_ns)}};
+  return of_seam ? SheetCell(Phrase{{"seam {1}"}, {seam}}) : SheetCell(std::string());
 }
 
 std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin) {
@@ -209,24 +219,27 @@ std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range,
   return sheets_of(period, range, origin);
 }
 
-std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
-                               const std::string& made_at_utc) {
+Report period_report(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
+                     const std::string& made_at_utc) {
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc);
   Period period = period_of(ledger, range);
   const std::vector<Sheet> sheets = sheets_of(period, range, origin);
-  HtmlPage page("Heat-input record: " + title_of(range));
-  page.paragraph(caution_text(), "caution");
-  put_distrust(page, verified);
-  put_pairs(page, sheet_named(sheets, "summary"));
+  Report report = record_report(Phrase{{"Heat-input record: {1}"}, {title_of(range)}}, verified);
+  report.add(items_of(sheet_named(sheets, "summary")));
   if (!range.seam.empty()) {
     for (const SeamSeries& series : seam_series(period.history, period.records))
       if (series.quantity == "heat_input_kJ_mm" && series.values.size() > 1)
-        page.raw(series_svg(series, series.place + ": heat input, kJ/mm"));
-    put_table(page, "Level, scatter and drift", sheet_named(sheets, "statistics"));
+        report.add(FigureBlock{series_svg(series, series.place + ": heat input, kJ/mm")});
+    add_table(report, sheets, "statistics", {"Level, scatter and drift"});
   }
-  put_table(page, "Units", sheet_named(sheets, "units"));
-  put_records(page, sheets, verified, origin);
-  return page.finish();
+  add_table(report, sheets, "units", {"Units"});
+  add_record_sections(report, sheets, verified, origin);
+  return report;
+}
+
+std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
+                               const std::string& made_at_utc) {
+  return report_page(period_report(ledger, range, verified, made_at_utc));
 }
 
 }  // namespace seamtakt

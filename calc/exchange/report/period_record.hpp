@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "exchange/sheets/sheet.hpp"
+#include "exchange/sheets/report_model.hpp"
 #include "ledger/verify/verify.hpp"
 #include "records/keep/record_search.hpp"
 
@@ -17,12 +17,15 @@ namespace seamtakt {
 /// record within the range.
 std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin);
 
-/// The same tables as one HTML page, a chart of a seam's heat input over time, the verification's word,
-/// cautions and the newest signed head as an anchor line with its QR code.
+/// The same tables as a report, a chart of a seam's heat input over time, the verification's word, cautions
+/// and the newest signed head as an anchor line with its QR code.
+Report period_report(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
+                     const std::string& made_at_utc);
+/// As one HTML page.
 std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
                                const std::string& made_at_utc);
 
 /// "shift of 2026-03-02T06:00:00Z to 2026-03-02T14:00:00Z", "seam BD-2/S03": for headings.
-std::string title_of(const RecordRange& range);
+SheetCell title_of(const RecordRange& range);
 
 }  // namespace seamtakt

@@ -15,4 +15,13 @@ Provenance provenance_of(const std::string& plan_path, std::string_view plan_byt
   return {program_version, catalogue_sha256(), plan_path, sha256_hex(plan_bytes), {}};
 }
 
+SheetOrigin origin_of(const Provenance& provenance) {
+  return {{"program", "seamtakt " + provenance.program_version},
+          {"plan_file", provenance.plan_file},
+          {"plan_sha256", provenance.plan_sha256},
+          {"catalogue_sha256", provenance.catalogue_sha256},
+          {"made_at_utc", provenance.made_at_utc},
+          {"caution", "estimates only: qualification by test decides"}};
+}
+
 }  // namespace seamtakt

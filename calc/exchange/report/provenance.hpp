@@ -1,6 +1,9 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+
+#include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
 
@@ -16,5 +19,8 @@ struct Provenance {
 
 Provenance provenance_of(const std::string& plan_path, std::string_view plan_bytes);
 Provenance provenance_without_plan();
+
+/// The same beside each row of a table.
+SheetOrigin origin_of(const Provenance& provenance);
 
 }  // namespace seamtakt

@@ -2,7 +2,6 @@
 
 #include "base/text/comma_list.hpp"
 #include "exchange/report/caution.hpp"
-#include "exchange/sheets/column_text.hpp"
 #include "records/passes/pass_columns.hpp"
 
 namespace seamtakt {
@@ -11,7 +10,8 @@ namespace {
 
 /// A member of a record's body that is in a table.
 struct Member {
-  std::string path, key, heading;
+  std::string path, key;
+  Heading heading;
 };
 using Members = std::vector<Member>;
 
@@ -19,7 +19,7 @@ template <class Row>
 void append_members(Members& members, const std::string& path,
                     const std::vector<const Column<Row>*>& columns) {
   for (const auto* column : columns)
-    members.push_back({path + column->key, column->key, column_heading(column->label, column->unit)});
+    members.push_back({path + column->key, column->key, Heading{{column->label}, column->unit}});
 }
 
 /// The brief columns of a record, those that a reader looks for in the order of a weld: what it was, how long
@@ -60,14 +60,14 @@ const Members& manual_members() {
 }
 
 const Members schedule_members = {
-    {"results.schedule.id", "schedule", "Schedule"},
-    {"results.schedule.revision", "revision", "Revision"},
-    {"results.schedule.status", "status", "Status"},
-    {"results.schedule.approved_by", "approved_by", "Approved by"},
-    {"results.schedule.effective_from", "effective_from", "In force from"},
-    {"results.schedule.process", "process", "Process"},
-    {"results.wire.classification", "wire", "Wire"},
-    {"schedule", "sha256", "SHA-256 of the revision"},
+    {"results.schedule.id", "schedule", {{"Schedule"}}},
+    {"results.schedule.revision", "revision", {{"Revision"}}},
+    {"results.schedule.status", "status", {{"Status"}}},
+    {"results.schedule.approved_by", "approved_by", {{"Approved by"}}},
+    {"results.schedule.effective_from", "effective_from", {{"In force from"}}},
+    {"results.schedule.process", "process", {{"Process"}}},
+    {"results.wire.classification", "wire", {{"Wire"}}},
+    {"schedule", "sha256", {{"SHA-256 of the revision"}}},
 };
 
 SheetCell cell_of(const JsonNode* value) {
@@ -78,15 +78,15 @@ SheetCell cell_of(const JsonNode* value) {
     case JsonNode::Kind::string:
       return value->string;
     case JsonNode::Kind::boolean:
-      return std::string(value->boolean ? "yes" : "no");
+      return Words{value->boolean ? "yes" : "no"};
     default:
       return {};
   }
 }
 
 const Members unit_members = {
-    {"results.unit_serial", "unit_serial", "Unit"},
-    {"results.weldment", "weldment", "Weldment"},
+    {"results.unit_serial", "unit_serial", {{"Unit"}}},
+    {"results.weldment", "weldment", {{"Weldment"}}},
 };
 
 Sheet empty_sheet(const char* name, const Members& members, bool names_units = false) {
@@ -112,17 +112,19 @@ std::string joined_numbers(const std::vector<std::uint64_t>& numbers) {
   return text;
 }
 
-/// What happened to a record since: "corrected by 61; void by 70".
-std::string since_text(const RecordChanges& changes) {
-  std::string text;
-  const auto add = [&](const char* what, const std::vector<std::uint64_t>& numbers) {
-    if (!numbers.empty())
-      text += (text.empty() ? "" : "; ") + std::string(what) + " by " + joined_numbers(numbers);
+/// What happened to a record since: "void by 70; corrected by 61"; an empty text where nothing did.
+SheetCell since_of(const RecordChanges& changes) {
+  SheetCell since = std::string();
+  const auto add = [&](Words what, const std::vector<std::uint64_t>& numbers) {
+    if (numbers.empty()) return;
+    const Phrase part{what, {joined_numbers(numbers)}};
+    const bool is_first = std::holds_alternative<std::string>(since);
+    since = is_first ? SheetCell(part) : SheetCell(Phrase{{"{1}; {2}"}, {since, part}});
   };
-  add("void", changes.voids);
-  add("corrected", changes.corrections);
-  add("signed off", changes.signoffs);
-  return text;
+  add({"void by {1}"}, changes.voids);
+  add({"corrected by {1}"}, changes.corrections);
+  add({"signed off by {1}"}, changes.signoffs);
+  return since;
 }
 
 }  // namespace
@@ -179,7 +181,7 @@ void RecordTables::add_changes(std::uint64_t about) {
 
 void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
   auto cells = cells_of(seq, body, pass_members(), names_units_);
-  cells.push_back(since_text(history_.changes_of(seq)));
+  cells.push_back(since_of(history_.changes_of(seq)));
   passes_.rows.push_back(std::move(cells));
   if (const JsonNode* kept = body_member(body, "schedule_record"); kept != nullptr && kept->is_integer)
     add_schedule(static_cast<std::uint64_t>(kept->number));
@@ -189,7 +191,7 @@ void RecordTables::add_pass(std::uint64_t seq, const JsonNode& body) {
 
 void RecordTables::add_manual(std::uint64_t seq, const JsonNode& body) {
   auto cells = cells_of(seq, body, manual_members(), names_units_);
-  cells.push_back(since_text(history_.changes_of(seq)));
+  cells.push_back(since_of(history_.changes_of(seq)));
   const std::string welder = body_text(body, "results.welder");
   cells.push_back(welder.empty() ? SheetCell() : SheetCell(history_.ledger().person_name(welder)));
   manual_.rows.push_back(std::move(cells));
@@ -217,8 +219,9 @@ void RecordTables::add_change(std::uint64_t seq, std::uint64_t about, const Reco
   if (change != nullptr) {
     constexpr std::string_view results = "results.";
     const std::string_view path = change->member;
-    cells.push_back(std::string(path.starts_with(results) ? path.substr(results.size()) : path) +
-                    (change->is_derived ? " (recomputed)" : ""));
+    const std::string member(path.starts_with(results) ? path.substr(results.size()) : path);
+    cells.push_back(change->is_derived ? SheetCell(Phrase{{"{1} (recomputed)"}, {member}})
+                                       : SheetCell(member));
     const bool is_person = path == "results.welder";
     cells.push_back(value_cell(change->was, is_person));
     cells.push_back(value_cell(change->is, is_person));
@@ -259,25 +262,24 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vecto
   for (const Nonconformance& each : list)
     sheet.rows.push_back({static_cast<double>(each.seq), static_cast<double>(each.about), each.place,
                           each.text, each.opened,
-                          each.decision ? SheetCell(std::string(to_string(*each.decision))) : SheetCell(),
+                          each.decision ? SheetCell(Words{to_string(*each.decision)}) : SheetCell(),
                           each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
-                          std::string(each.open ? "open" : "closed")});
+                          Words{each.open ? "open" : "closed"}});
   for (const OpenCause& cause : causes) {
-    const std::string count = cause.passes.size() == 1
-                                  ? "1 undecided pass: "
-                                  : std::to_string(cause.passes.size()) + " undecided passes: ";
+    const Phrase passes{{cause.passes.size() == 1 ? "{1} undecided pass: {2}" : "{1} undecided passes: {2}"},
+                        {static_cast<double>(cause.passes.size()), comma_list(cause.passes)}};
     const SheetCell about = cause.records.size() == 1 ? SheetCell(static_cast<double>(cause.records.front()))
                                                       : SheetCell(joined_numbers(cause.records));
-    sheet.rows.push_back({SheetCell(), about, count + comma_list(cause.passes),
+    sheet.rows.push_back({SheetCell(), about, passes,
                           cause.text.empty() ? cause.cause : cause.text + " (" + cause.cause + ")",
-                          SheetCell(), SheetCell(), SheetCell(), std::string("open")});
+                          SheetCell(), SheetCell(), SheetCell(), Words{"open"}});
   }
   return sheet;
 }
 
 Sheet about_sheet(const SheetOrigin& origin) {
   Sheet sheet{"about", {{"item", "Item"}, {"value", "Value"}}, {}};
-  sheet.rows.push_back({"Caution", caution_text()});
+  sheet.rows.push_back({Words{"Caution"}, Words{caution_text()}});
   for (const auto& [key, value] : origin) sheet.rows.push_back({key, value});
   return sheet;
 }

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "base/error.hpp"
+#include "base/text/comma_list.hpp"
 #include "base/version.hpp"
 #include "exchange/report/record_tables.hpp"
 #include "records/keep/unit_records.hpp"
@@ -19,20 +20,24 @@ std::size_t open_passes(const UnitStatus& status) {
   return records.size();
 }
 
+SheetCell yes_or_no(bool yes) {
+  return Words{yes ? "yes" : "no"};
+}
+
 Sheet status_sheet(const UnitStatus& status) {
-  std::string missing;
-  for (const std::string& each : status.missing) missing += (missing.empty() ? "" : ", ") + each;
-  Sheet sheet{"unit", {{"item", "Item"}, {"value", "Value"}}, {}};
-  sheet.rows = {{"Unit", status.unit_serial},
-                {"Weldment", status.weldment},
-                {"Complete", status.complete ? (*status.complete ? "yes" : "no")
-                                             : "not known: no plan said what it needs"},
-                {"Missing", missing.empty() ? "nothing known" : missing},
-                {"Open items", static_cast<double>(status.open_items())},
-                {"Undecided passes that are open", static_cast<double>(open_passes(status))},
-                {"Scrapped", status.scrapped ? "yes" : "no"},
-                {"Robot passes that count", static_cast<double>(status.passes.size())},
-                {"Manual seams that count", static_cast<double>(status.manual.size())}};
+  Sheet sheet{"unit", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
+  sheet.rows = {
+      {Words{"Unit"}, status.unit_serial},
+      {Words{"Weldment"}, status.weldment},
+      {Words{"Complete"}, status.complete ? yes_or_no(*status.complete)
+                                          : SheetCell(Words{"not known: no plan said what it needs"})},
+      {Words{"Missing"},
+       status.missing.empty() ? SheetCell(Words{"nothing known"}) : SheetCell(comma_list(status.missing))},
+      {Words{"Open items"}, static_cast<double>(status.open_items())},
+      {Words{"Undecided passes that are open"}, static_cast<double>(open_passes(status))},
+      {Words{"Scrapped"}, yes_or_no(status.scrapped)},
+      {Words{"Robot passes that count"}, static_cast<double>(status.passes.size())},
+      {Words{"Manual seams that count"}, static_cast<double>(status.manual.size())}};
   return sheet;
 }
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "exchange/sheets/sheet.hpp"
+#include "exchange/sheets/report_model.hpp"
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
 
@@ -21,8 +21,11 @@ std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_ser
 /// Where a report from a ledger comes from. `verified` is what verify_ledger said at the moment of printing.
 SheetOrigin origin_of(const Ledger& ledger, const VerifyReport& verified, const std::string& made_at_utc);
 
-/// The same tables as one HTML page, with the verification's word, cautions, the newest signed head as an
-/// anchor line with its QR code, and places to sign.
+/// The same tables as a report, with the verification's word, cautions, the newest signed head as an anchor
+/// line with its QR code, and places to sign.
+Report unit_report(const Ledger& ledger, const std::string& unit_serial, const VerifyReport& verified,
+                   const std::string& made_at_utc);
+/// As one HTML page.
 std::string unit_report_html(const Ledger& ledger, const std::string& unit_serial,
                              const VerifyReport& verified, const std::string& made_at_utc);
 

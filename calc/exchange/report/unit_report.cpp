@@ -1,19 +1,21 @@
-#include "exchange/report/caution.hpp"
-#include "exchange/report/record_page.hpp"
+#include "exchange/report/record_sections.hpp"
 #include "exchange/report/unit_record.hpp"
 
 namespace seamtakt {
 
-std::string unit_report_html(const Ledger& ledger, const std::string& unit_serial,
-                             const VerifyReport& verified, const std::string& made_at_utc) {
+Report unit_report(const Ledger& ledger, const std::string& unit_serial, const VerifyReport& verified,
+                   const std::string& made_at_utc) {
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc);
   const std::vector<Sheet> sheets = unit_sheets(ledger, unit_serial, origin);
-  HtmlPage page("Weld record of unit " + unit_serial);
-  page.paragraph(caution_text(), "caution");
-  put_distrust(page, verified);
-  put_pairs(page, sheet_named(sheets, "unit"));
-  put_records(page, sheets, verified, origin);
-  return page.finish();
+  Report report = record_report(Phrase{{"Weld record of unit {1}"}, {unit_serial}}, verified);
+  report.add(items_of(sheet_named(sheets, "unit")));
+  add_record_sections(report, sheets, verified, origin);
+  return report;
+}
+
+std::string unit_report_html(const Ledger& ledger, const std::string& unit_serial,
+                             const VerifyReport& verified, const std::string& made_at_utc) {
+  return report_page(unit_report(ledger, unit_serial, verified, made_at_utc));
 }
 
 }  // namespace seamtakt

@@ -51,16 +51,6 @@ std::string html_text(std::string_view text) {
   return escaped;
 }
 
-namespace {
-
-/// An id or a moment, which isn't broken at its hyphens.
-bool is_name(std::string_view text) {
-  constexpr std::size_t longest = 26;
-  return text.size() <= longest && text.find(' ') == std::string_view::npos;
-}
-
-}  // namespace
-
 HtmlPage::HtmlPage(std::string_view title) : title_(title) {
   heading(1, title);
 }
@@ -101,19 +91,19 @@ void HtmlPage::code_item(std::string_view label, const std::vector<std::string>&
   body_ += "</div></dd>\n</dl>\n";
 }
 
-void HtmlPage::table(const std::vector<std::string>& head, const std::vector<bool>& numeric,
-                     const std::vector<std::vector<std::string>>& rows) {
+void HtmlPage::table(const ShownTable& table) {
   const auto cell = [&](const char* tag, std::size_t column, const std::string& text) {
-    const bool right = column < numeric.size() && numeric[column];
-    const char* look = right ? " class=\"n\">" : is_name(text) ? " class=\"w\">" : ">";
+    const char* look = table.numeric[column]     ? " class=\"n\">"
+                       : stays_on_one_line(text) ? " class=\"w\">"
+                                                 : ">";
     body_ += std::string("<") + tag + look + html_text(text) + "</" + tag + ">";
   };
   // A portrait page holds about a dozen columns.
-  const bool is_wide = head.size() > 12;
+  const bool is_wide = table.head.size() > 12;
   body_ += is_wide ? "<div class=\"wide\"><table><thead><tr>" : "<table><thead><tr>";
-  for (std::size_t i = 0; i < head.size(); ++i) cell("th", i, head[i]);
+  for (std::size_t i = 0; i < table.head.size(); ++i) cell("th", i, table.head[i]);
   body_ += "</tr></thead><tbody>\n";
-  for (const auto& row : rows) {
+  for (const auto& row : table.rows) {
     body_ += "<tr>";
     for (std::size_t i = 0; i < row.size(); ++i) cell("td", i, row[i]);
     body_ += "</tr>\n";

@@ -4,6 +4,8 @@
 #include <string_view>
 #include <vector>
 
+#include "exchange/sheets/sheet.hpp"
+
 namespace seamtakt {
 
 /// Text as HTML text or attribute value: & < > " ' escaped, control bytes shown as printable() shows them.
@@ -26,9 +28,8 @@ class HtmlPage {
   void code_item(std::string_view label, const std::vector<std::string>& lines);
   /// Rows of label and value.
   void data_list(const std::vector<std::pair<std::string, std::string>>& items);
-  /// `numeric` columns are right-aligned. Cells are plain text.
-  void table(const std::vector<std::string>& head, const std::vector<bool>& numeric,
-             const std::vector<std::vector<std::string>>& rows);
+  /// Numeric columns are right-aligned. Cells are plain text.
+  void table(const ShownTable& table);
   /// Markup made by this program itself, for instance an SVG drawing.
   void raw(std::string_view markup) { body_ += markup; }
   std::string finish() const;

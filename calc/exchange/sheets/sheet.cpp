@@ -1,129 +1,93 @@
 #include "exchange/sheets/sheet.hpp"
 
-#include "cell/timeline/cycle_columns.hpp"
-#include "exchange/report/caution.hpp"
-#include "exchange/report/schedule_sheet.hpp"
-#include "exchange/sheets/column_text.hpp"
-#include "plan/evaluate/evaluation_columns.hpp"
+#include <algorithm>
+#include <stdexcept>
+
+#include "exchange/sheets/cell_text.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-template <class Row>
-bool has_pair(const Column<Row>& column, const std::vector<Row>& rows) {
-  for (const Row& row : rows)
-    if (std::holds_alternative<std::array<double, 2>>(column.value(row))) return true;
-  return false;
+bool is_number(const SheetCell& cell) {
+  return std::holds_alternative<double>(cell) || std::holds_alternative<Count>(cell) ||
+         std::holds_alternative<std::monostate>(cell);
 }
 
-SheetCell cell_of(const ColumnValue& value) {
-  if (const auto number = column_number(value)) return *number;
-  if (const auto* text = std::get_if<std::string_view>(&value)) return std::string(*text);
-  if (const bool* truth = std::get_if<bool>(&value)) return std::string(*truth ? "yes" : "no");
-  return {};
+/// A column without stated digits is numeric where each of its cells is.
+bool is_numeric(const Sheet& sheet, std::size_t column) {
+  if (const auto digits = sheet.columns[column].digits) return *digits > 0;
+  return std::all_of(sheet.rows.begin(), sheet.rows.end(),
+                     [&](const auto& row) { return is_number(row[column]); });
 }
 
-void append_pair(std::vector<SheetCell>& cells, const ColumnValue& value) {
-  const auto* pair = std::get_if<std::array<double, 2>>(&value);
-  cells.push_back(pair ? SheetCell((*pair)[0]) : SheetCell());
-  cells.push_back(pair ? SheetCell((*pair)[1]) : SheetCell());
+std::string shown_text(const Sheet::Column& column, const SheetCell& cell) {
+  const double* number = std::get_if<double>(&cell);
+  if (number && *number <= column.none_up_to) return words_text({"none"});
+  return cell_text(cell, column.digits.value_or(usual_digits));
 }
 
-template <class Row>
-Sheet column_sheet(const char* name, std::span<const Column<Row>> described, const std::vector<Row>& rows,
-                   std::span<const std::string_view> first = {}) {
-  const auto columns = ordered_columns(described, first, Shown::all);
-  Sheet sheet{name, {}, {}};
-  std::vector<bool> pairs;
-  for (const auto* column : columns) {
-    pairs.push_back(has_pair(*column, rows));
-    const std::string key = column->key, heading = column_heading(column->label, column->unit);
-    if (pairs.back()) {
-      sheet.columns.push_back({key + "_lo", heading + " (low)"});
-      sheet.columns.push_back({key + "_hi", heading + " (high)"});
-    } else {
-      sheet.columns.push_back({key, heading});
-    }
-  }
-  for (const Row& row : rows) {
-    std::vector<SheetCell> cells;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-      if (pairs[i])
-        append_pair(cells, columns[i]->value(row));
-      else
-        cells.push_back(cell_of(columns[i]->value(row)));
-    }
-    sheet.rows.push_back(std::move(cells));
-  }
-  return sheet;
-}
-
-SheetCell cell_of(const std::optional<double>& value) {
-  return value ? SheetCell(*value) : SheetCell();
-}
-
-/// What a reader of a cycle sheet looks for first.
-constexpr std::string_view first_of_cycle[] = {"weldment",      "cycle_time_s",  "takt_s",
-                                               "takt_margin_s", "lower_bound_s", "gap_pct",
-                                               "weld_s",        "arc_on_s",      "arc_on_ratio"};
-
-void append_findings(Sheet& sheet, const Findings& findings) {
-  for (const Finding& finding : findings)
-    sheet.rows.push_back({to_string(finding.severity), finding.where, finding.rule, cell_of(finding.value),
-                          cell_of(finding.limit), finding.unit, finding.text, finding.source});
-}
-
-Sheet findings_sheet(const Evaluation& evaluation, const std::vector<CycleResult>& cycles) {
-  Sheet sheet{"findings",
-              {{"severity", "Severity"},
-               {"where", "Where"},
-               {"rule", "Rule"},
-               {"value", "Value"},
-               {"limit", "Limit"},
-               {"unit", "Unit"},
-               {"text", "Finding"},
-               {"source", "Source"}},
-              {}};
-  append_findings(sheet, evaluation.findings);
-  for (const CycleResult& cycle : cycles) append_findings(sheet, cycle.findings);
-  return sheet;
-}
-
-Sheet schedules_sheet(const Plan& plan) {
-  const PlanIndex index(plan);
-  Sheet sheet{"schedules", {{"schedule", "Schedule"}, {"item", "Item"}, {"value", "Value"}}, {}};
-  for (const Schedule& schedule : plan.schedules)
-    for (const auto& [item, value] : schedule_sheet(schedule, index))
-      sheet.rows.push_back({schedule.id, item, value});
-  return sheet;
-}
-
-Sheet about_sheet(const Plan& plan, const Provenance& provenance) {
-  Sheet sheet{"about", {{"item", "Item"}, {"value", "Value"}}, {}};
-  sheet.rows = {{"Title", plan.title},
-                {"Caution", caution_text()},
-                {"Program", "seamtakt " + provenance.program_version},
-                {"Plan", provenance.plan_file},
-                {"Plan SHA-256", provenance.plan_sha256},
-                {"Reference tables SHA-256", provenance.catalogue_sha256},
-                {"Made at", provenance.made_at_utc}};
-  return sheet;
+bool has_pair(const Sheet& sheet, std::size_t column) {
+  return std::any_of(sheet.rows.begin(), sheet.rows.end(),
+                     [&](const auto& row) { return std::holds_alternative<Pair>(row[column]); });
 }
 
 }  // namespace
 
-std::vector<Sheet> report_sheets(const Plan& plan, const Evaluation& evaluation,
-                                 const std::vector<CycleResult>& cycles, const Provenance& provenance) {
-  std::vector<Sheet> sheets;
-  sheets.push_back(column_sheet("passes", pass_columns(), evaluation.passes));
-  sheets.push_back(column_sheet("seams", seam_columns(), evaluation.seams));
-  sheets.push_back(column_sheet("weldments", weldment_columns(), evaluation.weldments));
-  sheets.push_back(column_sheet("cycle", cycle_columns(), cycles, first_of_cycle));
-  sheets.push_back(findings_sheet(evaluation, cycles));
-  sheets.push_back(schedules_sheet(plan));
-  sheets.push_back(about_sheet(plan, provenance));
-  return sheets;
+std::string column_heading_text(const Sheet::Column& column) {
+  if (column.end == Sheet::End::none) return heading_text(column.heading);
+  const Words pattern{column.end == Sheet::End::low ? "{1} (low)" : "{1} (high)"};
+  return cell_text(Phrase{pattern, {column.heading}});
+}
+
+ShownTable shown_table(const Sheet& sheet) {
+  ShownTable table;
+  std::vector<std::size_t> columns;
+  for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
+    if (!sheet.columns[i].brief) continue;
+    columns.push_back(i);
+    table.head.push_back(column_heading_text(sheet.columns[i]));
+    table.numeric.push_back(is_numeric(sheet, i));
+  }
+  for (const auto& row : sheet.rows) {
+    std::vector<std::string> cells;
+    for (const std::size_t i : columns) cells.push_back(shown_text(sheet.columns[i], row[i]));
+    table.rows.push_back(std::move(cells));
+  }
+  return table;
+}
+
+bool stays_on_one_line(std::string_view text) {
+  constexpr std::size_t longest = 26;
+  return text.size() <= longest && text.find(' ') == std::string_view::npos;
+}
+
+Sheet with_pairs_apart(const Sheet& sheet) {
+  Sheet apart{sheet.name, {}, std::vector<std::vector<SheetCell>>(sheet.rows.size())};
+  for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
+    const bool is_pair = has_pair(sheet, i);
+    for (const bool low : {true, false}) {
+      if (!is_pair && !low) continue;
+      Sheet::Column column = sheet.columns[i];
+      if (is_pair) column.key += low ? "_lo" : "_hi";
+      if (is_pair) column.end = low ? Sheet::End::low : Sheet::End::high;
+      apart.columns.push_back(std::move(column));
+      for (std::size_t row = 0; row < sheet.rows.size(); ++row) {
+        const SheetCell& cell = sheet.rows[row][i];
+        const Pair* pair = std::get_if<Pair>(&cell);
+        apart.rows[row].push_back(pair      ? SheetCell(low ? pair->low : pair->high)
+                                  : is_pair ? SheetCell()
+                                            : cell);
+      }
+    }
+  }
+  return apart;
+}
+
+const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name) {
+  for (const Sheet& sheet : sheets)
+    if (sheet.name == name) return sheet;
+  throw std::logic_error("no such table of a record");
 }
 
 }  // namespace seamtakt

@@ -1,39 +1,57 @@
 #pragma once
 
+#include <limits>
+#include <optional>
 #include <string>
-#include <variant>
+#include <utility>
 #include <vector>
 
-#include "cell/timeline/timeline.hpp"
-#include "exchange/report/provenance.hpp"
-#include "plan/evaluate/evaluation.hpp"
-#include "plan/plan.hpp"
+#include "exchange/sheets/cell.hpp"
 
 namespace seamtakt {
 
-/// A cell of a table that leaves the program; monostate is an empty cell.
-using SheetCell = std::variant<std::monostate, double, std::string>;
-
-/// One table of a report in the form that spreadsheets and other programs read.
+/// One table of a report: the page, spreadsheets and other programs read the same.
 struct Sheet {
+  /// Which end of a pair a column of a file holds.
+  enum class End { none, low, high };
   struct Column {
-    std::string key;      ///< the contract's key with its unit: "heat_input_kJ_mm"
-    std::string heading;  ///< "Heat input, kJ/mm"
+    std::string key;  ///< the contract's key with its unit: "heat_input_kJ_mm"
+    Heading heading;
+    /// Significant digits shown to people, 0 for text and whole numbers; where none is stated, the cells
+    /// decide.
+    std::optional<int> digits = {};
+    bool brief = true;  ///< stands on the page; files have all columns
+    /// Numbers up to this are shown to people as "none"; files have the number.
+    double none_up_to = -std::numeric_limits<double>::infinity();
+    End end = End::none;
   };
   std::string name;  ///< "passes", "seams", "weldments", "cycle", "findings", "schedules", "about"
   std::vector<Column> columns;
   std::vector<std::vector<SheetCell>> rows;  ///< each as long as `columns`
 };
 
-/// The report's tables: heat-input record by pass, seams, weldments, cycle sheet, findings, schedule sheets
-/// and what it was made with and from (cautions included). A pair (a span, each plate's value) stands in two
-/// cells, its keys ending in `_lo` and `_hi` where any row has one.
-std::vector<Sheet> report_sheets(const Plan& plan, const Evaluation& evaluation,
-                                 const std::vector<CycleResult>& cycles, const Provenance& provenance);
+/// A table as people see it on a page.
+struct ShownTable {
+  std::vector<std::string> head;
+  std::vector<bool> numeric;  ///< a column of numbers, which stand to the right
+  std::vector<std::vector<std::string>> rows;
+};
+ShownTable shown_table(const Sheet& sheet);
+
+/// "Heat input, kJ/mm", "Cooling time span, s (low)".
+std::string column_heading_text(const Sheet::Column& column);
+
+/// An id, a moment or a number, which isn't broken over two lines.
+bool stays_on_one_line(std::string_view text);
+
+/// As files hold it: a column of pairs becomes two, their keys ending in `_lo` and `_hi`.
+Sheet with_pairs_apart(const Sheet& sheet);
+
+/// std::logic_error where there is none.
+const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name);
 
 /// What tables were made with and from: keys and values, among them `made_at_utc`.
 using SheetOrigin = std::vector<std::pair<std::string, std::string>>;
-SheetOrigin origin_of(const Provenance& provenance);
 
 /// RFC 4180 with the keys as header, CRLF line ends; text that a spreadsheet would take for a formula is
 /// guarded. The origin stands in the last columns of every row, so that a row that is cut out still tells

@@ -1,5 +1,6 @@
 #include "base/csv/csv.hpp"
 #include "base/units/units.hpp"
+#include "exchange/sheets/cell_text.hpp"
 #include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
@@ -8,22 +9,13 @@ namespace {
 
 std::string field(const SheetCell& cell) {
   if (const double* number = std::get_if<double>(&cell)) return number_text(*number);
-  if (const auto* text = std::get_if<std::string>(&cell)) return csv_field(*text);
-  return {};
+  return csv_field(file_text(cell));
 }
 
 }  // namespace
 
-SheetOrigin origin_of(const Provenance& provenance) {
-  return {{"program", "seamtakt " + provenance.program_version},
-          {"plan_file", provenance.plan_file},
-          {"plan_sha256", provenance.plan_sha256},
-          {"catalogue_sha256", provenance.catalogue_sha256},
-          {"made_at_utc", provenance.made_at_utc},
-          {"caution", "estimates only: qualification by test decides"}};
-}
-
-std::string sheet_csv(const Sheet& sheet, const SheetOrigin& origin) {
+std::string sheet_csv(const Sheet& given, const SheetOrigin& origin) {
+  const Sheet sheet = with_pairs_apart(given);
   std::string csv, ending;
   for (const Sheet::Column& column : sheet.columns) csv += csv_field(column.key) + ",";
   for (const auto& [key, value] : origin) {

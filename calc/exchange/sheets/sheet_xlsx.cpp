@@ -12,6 +12,7 @@
 #include <system_error>
 
 #include "base/text/utf8.hpp"
+#include "exchange/sheets/cell_text.hpp"
 #include "exchange/sheets/sheet.hpp"
 
 namespace seamtakt {
@@ -85,19 +86,29 @@ class Looks {
   lxw_format *head_, *text_, *numbers_[8];
 };
 
+std::optional<double> number_in(const SheetCell& cell) {
+  if (const double* number = std::get_if<double>(&cell)) return *number;
+  if (const Count* count = std::get_if<Count>(&cell)) return static_cast<double>(count->value);
+  return std::nullopt;
+}
+
 void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
                 const Looks& looks) {
-  if (const double* number = std::get_if<double>(&cell))
+  if (const auto number = number_in(cell))
     worksheet_write_number(worksheet, row, column, *number, looks.number(*number));
-  else if (const auto* text = std::get_if<std::string>(&cell))
-    worksheet_write_string(worksheet, row, column, cut_text(*text).c_str(), looks.text());
+  else if (!std::holds_alternative<std::monostate>(cell))
+    worksheet_write_string(worksheet, row, column, cut_text(file_text(cell)).c_str(), looks.text());
+}
+
+/// Bytes of a cell's text; none of a number.
+std::size_t text_size(const SheetCell& cell) {
+  return number_in(cell) ? 0 : file_text(cell).size();
 }
 
 double column_width(const Sheet& sheet, std::size_t column) {
-  std::size_t widest = std::min<std::size_t>(sheet.columns[column].heading.size(), 16);
+  std::size_t widest = std::min<std::size_t>(column_heading_text(sheet.columns[column]).size(), 16);
   for (const auto& row : sheet.rows)
-    if (const auto* text = std::get_if<std::string>(&row[column]))
-      widest = std::max(widest, std::min(text->size(), Looks::widest_text));
+    widest = std::max(widest, std::min(text_size(row[column]), Looks::widest_text));
   return static_cast<double>(widest) + 3;
 }
 
@@ -105,9 +116,7 @@ double column_width(const Sheet& sheet, std::size_t column) {
 double row_height_pt(const std::vector<SheetCell>& row) {
   constexpr double line_pt = 15, most_pt = 400;
   std::size_t lines = 1;
-  for (const SheetCell& cell : row)
-    if (const auto* text = std::get_if<std::string>(&cell))
-      lines = std::max(lines, text->size() / (Looks::widest_text - 10) + 1);
+  for (const SheetCell& cell : row) lines = std::max(lines, text_size(cell) / (Looks::widest_text - 10) + 1);
   return std::min(line_pt * static_cast<double>(lines), most_pt);
 }
 
@@ -128,7 +137,7 @@ void write_sheet(lxw_workbook* workbook, const Looks& looks, const Sheet& sheet)
   for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
     const auto column = static_cast<lxw_col_t>(i);
     worksheet_set_column(worksheet, column, column, column_width(sheet, i), nullptr);
-    worksheet_write_string(worksheet, 0, column, sheet.columns[i].heading.c_str(), looks.head());
+    worksheet_write_string(worksheet, 0, column, column_heading_text(sheet.columns[i]).c_str(), looks.head());
   }
   for (std::size_t r = 0; r < sheet.rows.size(); ++r) {
     const auto row = static_cast<lxw_row_t>(r + 1);
@@ -179,7 +188,7 @@ std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& tit
   properties.created = made_at(origin);
   workbook_set_properties(workbook, &properties);
   const Looks looks(workbook);
-  for (const Sheet& sheet : sheets) write_sheet(workbook, looks, sheet);
+  for (const Sheet& sheet : sheets) write_sheet(workbook, looks, with_pairs_apart(sheet));
   if (const lxw_error error = workbook_close(workbook); error != LXW_NO_ERROR)
     throw std::system_error(std::make_error_code(std::errc::io_error), path + ": " + lxw_strerror(error));
   return file_bytes(path);

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "formula/heat/shape_factors.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 
@@ -92,25 +93,6 @@ Real heat_input_of_cooling_time_kJ_mm(const Real& cooling_time_s, const Real& th
   const Real by_2d = sqrt(cooling_time_s / cooling_time_2d_s(one, thickness_mm, preheat_C, f2));
   // Both formulas rise with Q and the larger time holds: the smaller Q reaches it first.
   return smaller<Real>(by_3d, by_2d);
-}
-
-/// Shape factors of a joint; F2 depends on heat input over thickness within [f2_low, f2_high].
-struct ShapeFactors {
-  std::string_view joint;
-  double f2, f2_low, f2_high, f3;
-};
-
-/// en-1011-2, Table D.1 (recalled). A butt's factors are those between runs, for any number of runs.
-inline constexpr std::array shape_factor_table = {
-    ShapeFactors{"plate", 1.0, 1.0, 1.0, 1.0},    ShapeFactors{"butt", 0.9, 0.9, 0.9, 0.9},
-    ShapeFactors{"corner", 0.9, 0.67, 0.9, 0.67}, ShapeFactors{"tee", 0.67, 0.45, 0.67, 0.67},
-    ShapeFactors{"lap", 0.67, 0.45, 0.67, 0.67},
-};
-
-inline std::optional<ShapeFactors> shape_factors_of(std::string_view joint) {
-  for (const auto& known : shape_factor_table)
-    if (known.joint == joint) return known;
-  return std::nullopt;
 }
 
 inline constexpr FormulaNote cooling_time_3d_note{

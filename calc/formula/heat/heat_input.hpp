@@ -1,10 +1,10 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string_view>
 
 #include "formula/heat/inch_forms.hpp"
+#include "formula/heat/process_efficiency.hpp"
 #include "formula/note.hpp"
 #include "formula/real.hpp"
 
@@ -46,27 +46,6 @@ Real arc_energy_kJ_in(const Real& energy_kJ_mm) {
 template <class Real>
 Real heat_input_kJ_mm(const Real& energy_kJ_mm, const Real& thermal_efficiency) {
   return Real(energy_kJ_mm * thermal_efficiency);
-}
-
-struct ProcessEfficiency {
-  std::string_view process;  ///< ISO 4063 number
-  double thermal_efficiency;
-};
-
-/// k by process. The values 1.0, 0.8 and 0.6 were read, the process numbers are recalled. 137 and 139 are
-/// numbers of older editions of ISO 4063.
-inline constexpr std::array process_efficiencies = {
-    ProcessEfficiency{"111", 0.8}, ProcessEfficiency{"114", 0.8}, ProcessEfficiency{"121", 1.0},
-    ProcessEfficiency{"131", 0.8}, ProcessEfficiency{"135", 0.8}, ProcessEfficiency{"136", 0.8},
-    ProcessEfficiency{"137", 0.8}, ProcessEfficiency{"138", 0.8}, ProcessEfficiency{"139", 0.8},
-    ProcessEfficiency{"141", 0.6}, ProcessEfficiency{"15", 0.6},
-};
-
-/// k of a process; empty where EN 1011-1 gives none.
-inline std::optional<double> thermal_efficiency_of(std::string_view process) {
-  for (const auto& known : process_efficiencies)
-    if (known.process == process) return known.thermal_efficiency;
-  return std::nullopt;
 }
 
 inline constexpr FormulaNote arc_power_note{"heat-input.arc-power",

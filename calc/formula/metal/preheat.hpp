@@ -37,7 +37,8 @@ Real design_cet_pct(const Real& parent_cet_pct, const Real& weld_metal_cet_pct) 
   return larger<Real>(parent_cet_pct, of_weld);
 }
 
-inline constexpr ValidRange preheat_cet_range{"preheat.cet.range", "CET"_word, 0.2, 0.5, "%", "en-1011-2, C.3"};
+inline constexpr ValidRange preheat_cet_range{"preheat.cet.range", "CET"_word, 0.2, 0.5, "%",
+                                              "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_thickness_range{
     "preheat.thickness.range", "The plate thickness"_word, 10, 90, "mm", "en-1011-2, C.3"};
 inline constexpr ValidRange preheat_hydrogen_range{
@@ -116,13 +117,9 @@ inline Findings outside_preheat_range(double cet_pct, double thickness_mm, doubl
   return findings;
 }
 
-/// Hydrogen scale of en-1011-2 (Table C.2): A above 15, B to 15, C to 10, D to 5, E to 3 ml/100 g.
-inline const char* hydrogen_scale(double hydrogen_ml_100g) {
-  if (hydrogen_ml_100g > 15) return "A";
-  if (hydrogen_ml_100g > 10) return "B";
-  if (hydrogen_ml_100g > 5) return "C";
-  return hydrogen_ml_100g > 3 ? "D" : "E";
-}
+/// Hydrogen scale of en-1011-2 (Table C.2), "A" to "E": reference/hydrogen_scales.csv, read once. >= 0.
+/// InputError: the table is damaged.
+const std::string& hydrogen_scale(double hydrogen_ml_100g);
 
 /// Preheat by hydrogen control, aws-d1-1, annex on alternative methods (recalled: compare with your copy).
 ///   SI = 12*Pcm + log10(H)
@@ -179,7 +176,8 @@ struct AwsPreheat {
   bool none_needed_above = false;
 };
 
-/// group 'A' to 'G', thickness mm, > 0.
+/// reference/preheat_aws.csv, read once. group 'A' to 'G', thickness mm, > 0. InputError: the table is
+/// damaged.
 AwsPreheat aws_preheat(Restraint restraint, char group, double thickness_mm);
 
 inline constexpr double susceptibility_index_greatest = 7.0;

@@ -1,40 +1,53 @@
 #include <algorithm>
 #include <array>
+#include <vector>
 
+#include "base/error.hpp"
 #include "formula/metal/preheat.hpp"
+#include "formula/reference_table.hpp"
 
 namespace seamtakt {
 namespace {
 
-// Degrees Fahrenheit as the annex prints them; `above_65` stands for its "65-": no preheat above 65 degF.
-constexpr int above_65 = -65;
-using Groups = std::array<int, 7>;
+struct Row {
+  Restraint restraint;
+  char group;
+  std::optional<double> above_mm, from_mm, up_to_mm, below_mm;
+  AwsPreheat preheat;
 
-// Bounds in inches: below 3/8, to 3/4, to 1-1/2, to 3, above.
-constexpr std::array<std::array<Groups, 5>, 3> table_F = {{
-    {{{above_65, above_65, above_65, above_65, 140, 280, 300},
-      {above_65, above_65, 65, 140, 210, 280, 300},
-      {above_65, above_65, 65, 175, 230, 280, 300},
-      {65, 65, 100, 200, 250, 280, 300},
-      {65, 65, 100, 200, 250, 280, 300}}},
-    {{{above_65, above_65, above_65, above_65, 160, 280, 320},
-      {above_65, above_65, 65, 175, 240, 290, 320},
-      {above_65, 65, 165, 230, 280, 300, 320},
-      {65, 175, 230, 265, 300, 300, 320},
-      {200, 250, 280, 300, 320, 320, 320}}},
-    {{{above_65, above_65, above_65, 100, 230, 300, 320},
-      {above_65, 65, 150, 220, 280, 320, 320},
-      {65, 185, 240, 280, 300, 320, 320},
-      {240, 265, 300, 300, 320, 320, 320},
-      {240, 265, 300, 300, 320, 320, 320}}},
-}};
+  bool covers(double thickness_mm) const {
+    return !(above_mm && thickness_mm <= *above_mm) && !(from_mm && thickness_mm < *from_mm) &&
+           !(up_to_mm && thickness_mm > *up_to_mm) && !(below_mm && thickness_mm >= *below_mm);
+  }
+};
 
-/// Bounds in mm as exact decimals: 0.75*25.4 isn't 19.05 to the last bit.
-std::size_t thickness_row(double thickness_mm) {
-  if (thickness_mm < 9.525) return 0;
-  if (thickness_mm <= 19.05) return 1;
-  if (thickness_mm <= 38.1) return 2;
-  return thickness_mm <= 76.2 ? 3 : 4;
+char group_of(const ReferenceTable& table, std::size_t row) {
+  const std::string& text = table.text(row, "group");
+  if (text.size() != 1 || text[0] < 'A' || text[0] > 'G') table.refuse(row, "group", "a letter from A to G");
+  return text[0];
+}
+
+bool yes_or_no(const ReferenceTable& table, std::size_t row, std::string_view column) {
+  const std::string& text = table.text(row, column);
+  if (text != "yes" && text != "no") table.refuse(row, column, "yes or no");
+  return text == "yes";
+}
+
+/// The annex prints degrees Fahrenheit and inches; the table has both as exact decimals (0.75*25.4
+/// isn't 19.05 to the last bit).
+std::vector<Row> read_rows() {
+  const ReferenceTable table("preheat_aws.csv");
+  std::vector<Row> rows;
+  for (std::size_t row = 0; row < table.size(); ++row) {
+    const auto bound = [&](const char* column) { return table.number_or_empty(row, column); };
+    const auto restraint = restraint_of(table.text(row, "restraint"));
+    if (!restraint) table.refuse(row, "restraint", "low, medium or high");
+    rows.push_back({*restraint, group_of(table, row), bound("thickness_above_mm"), bound("thickness_from_mm"),
+                    bound("thickness_up_to_mm"), bound("thickness_below_mm"),
+                    AwsPreheat{table.number_within(row, "preheat_C", -50, 500),
+                               yes_or_no(table, row, "none_needed_above_it")}});
+  }
+  return rows;
 }
 
 }  // namespace
@@ -62,10 +75,11 @@ std::optional<Restraint> restraint_of(std::string_view name) {
 }
 
 AwsPreheat aws_preheat(Restraint restraint, char group, double thickness_mm) {
-  const auto& row = table_F[static_cast<std::size_t>(restraint)][thickness_row(thickness_mm)];
-  int fahrenheit = row[static_cast<std::size_t>(group - 'A')];
-  bool none_needed = fahrenheit == above_65;
-  return {celsius_from_fahrenheit(none_needed ? 65 : fahrenheit), none_needed};
+  static const std::vector<Row> rows = read_rows();
+  for (const Row& row : rows)
+    if (row.restraint == restraint && row.group == group && row.covers(thickness_mm)) return row.preheat;
+  throw InputError("reference/preheat_aws.csv", "no row for group " + std::string(1, group),
+                   "a row for each restraint, group and thickness");
 }
 
 }  // namespace seamtakt

@@ -14,7 +14,7 @@ namespace seamtakt {
 /// The process numbers whose thermal efficiency is known: "111, 114, ... or 15".
 inline Sentence known_processes() {
   std::vector<std::string_view> processes;
-  for (const auto& each : process_efficiencies) processes.push_back(each.process);
+  for (const auto& each : process_efficiencies()) processes.push_back(each.process);
   return one_of_names(processes);
 }
 

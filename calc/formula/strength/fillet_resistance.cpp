@@ -1,17 +1,36 @@
 #include "formula/strength/fillet_resistance.hpp"
 
+#include <string>
+#include <vector>
+
 #include "formula/reference_table.hpp"
 
 namespace seamtakt {
+namespace {
+
+struct Row {
+  std::string grade;
+  double tensile_design_MPa, tensile_product_MPa, beta_w, beta_w_2024;
+};
+
+std::vector<Row> read_rows() {
+  const ReferenceTable table("fillet_strength.csv");
+  std::vector<Row> rows;
+  for (std::size_t row = 0; row < table.size(); ++row)
+    rows.push_back({table.text(row, "grade"), table.positive(row, "tensile_design_MPa"),
+                    table.positive(row, "tensile_product_MPa"), table.positive(row, "beta_w"),
+                    table.positive(row, "beta_w_2024")});
+  return rows;
+}
+
+}  // namespace
 
 std::optional<FilletSteel> fillet_steel(std::string_view grade, FilletEdition edition, TensileTable tensile) {
-  static const ReferenceTable table("fillet_strength.csv");
-  for (std::size_t row = 0; row < table.size(); ++row) {
-    if (table.text(row, "grade") != grade) continue;
-    return FilletSteel{
-        table.number(row, tensile == TensileTable::design ? "tensile_design_MPa" : "tensile_product_MPa"),
-        table.number(row, edition == FilletEdition::ed2005 ? "beta_w" : "beta_w_2024")};
-  }
+  static const std::vector<Row> rows = read_rows();
+  for (const Row& row : rows)
+    if (row.grade == grade)
+      return FilletSteel{tensile == TensileTable::design ? row.tensile_design_MPa : row.tensile_product_MPa,
+                         edition == FilletEdition::ed2005 ? row.beta_w : row.beta_w_2024};
   return std::nullopt;
 }
 

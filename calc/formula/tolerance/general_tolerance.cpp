@@ -30,11 +30,11 @@ const char* word_of(ToleranceKind kind) {
   return "";
 }
 
-ToleranceKind kind_of_word(const std::string& word) {
+ToleranceKind kind_of_row(const ReferenceTable& table, std::size_t row) {
+  const std::string& word = table.text(row, "kind");
   for (ToleranceKind kind : {ToleranceKind::linear, ToleranceKind::angular, ToleranceKind::straightness})
     if (word == word_of(kind)) return kind;
-  throw InputError("reference/iso13920.csv", "kind " + printable(word),
-                   one_of_names({"linear", "angular", "straightness"}));
+  table.refuse(row, "kind", one_of_names({"linear", "angular", "straightness"}));
 }
 
 /// The standard states angles in whole minutes; the table's degrees are rounded.
@@ -52,8 +52,7 @@ std::vector<Row> read_rows() {
     tolerance.tolerance_deg = whole_minutes_deg(table.number_or_empty(row, "tolerance_deg"));
     tolerance.tolerance_mm_per_m = table.number_or_empty(row, "tolerance_mm_per_m");
     tolerance.basis = table.basis(row);
-    rows.push_back({kind_of_word(table.text(row, "kind")), table.text(row, "class"),
-                    table.number(row, "above_mm"),
+    rows.push_back({kind_of_row(table, row), table.text(row, "class"), table.number(row, "above_mm"),
                     table.number_or_empty(row, "up_to_mm").value_or(std::numeric_limits<double>::infinity()),
                     tolerance});
   }

@@ -7,12 +7,12 @@
 namespace seamtakt {
 namespace {
 
-ImperfectionSize size_of_word(const std::string& word) {
+ImperfectionSize size_of_word(const ReferenceTable& table, std::size_t row) {
+  const std::string& word = table.text(row, "factor_of");
   if (word == "throat") return ImperfectionSize::throat;
   if (word == "thickness") return ImperfectionSize::thickness;
   if (word == "face_width") return ImperfectionSize::face_width;
-  throw InputError("reference/iso5817.csv", "factor_of " + printable(word),
-                   one_of_names({"throat", "thickness", "face_width"}));
+  table.refuse(row, "factor_of", one_of_names({"throat", "thickness", "face_width"}));
 }
 
 ImperfectionRule read_rule(const ReferenceTable& table, std::size_t row) {
@@ -24,7 +24,7 @@ ImperfectionRule read_rule(const ReferenceTable& table, std::size_t row) {
   if (rule.limited) {
     rule.constant_mm = table.number(row, "constant_mm");
     rule.factor = table.number(row, "factor");
-    rule.factor_of = size_of_word(table.text(row, "factor_of"));
+    rule.factor_of = size_of_word(table, row);
     rule.cap_mm = table.number_or_empty(row, "cap_mm");
   }
   rule.short_only = table.text(row, "short_only") == "yes";

@@ -14,8 +14,6 @@ namespace seamtakt {
 /// the wire as fed (mass per length over its section), not of steel. Accuracy: wire diameter and density;
 /// real wire is slightly under its nominal size.
 
-inline constexpr double steel_weld_metal_density_g_cm3 = 7.85;
-
 /// Diameter (mm, > 0) -> mm2.
 template <class Real>
 Real wire_area_mm2(const Real& wire_diameter_mm) {

@@ -66,12 +66,9 @@ Real feed_m_min_from_mm_s(const Real& feed_mm_s) {
 
 inline constexpr double melting_reference_diameter_mm = 1.2;
 
-/// Coefficients of the 1.2 mm solid wire by material (recalled); empty for a material without published ones.
-inline std::optional<MeltingCoefficients> reference_melting_coefficients(std::string_view material) {
-  if (material == "mild-steel") return MeltingCoefficients{0.30, 5.0e-5};
-  if (material == "aluminium") return MeltingCoefficients{0.75, 0.0};
-  return std::nullopt;
-}
+/// Coefficients of the 1.2 mm solid wire by material: reference/wires.csv, read once; empty for a material
+/// without published ones. InputError: the table is damaged.
+std::optional<MeltingCoefficients> reference_melting_coefficients(std::string_view material);
 
 /// A coefficient of the 1.2 mm wire scaled to another diameter (mm, > 0): alpha as 1/d^2, beta as 1/d^4
 /// (derived: voltage over enthalpy of the section; resistance over enthalpy and section squared).
@@ -91,8 +88,8 @@ inline constexpr ValidRange melting_diameter_range{
     "melting.diameter.range", "The wire diameter"_word, 0.8, 1.6, "mm", "lesnewich-1958, as scaled here"};
 inline constexpr ValidRange melting_extension_range{
     "melting.extension.range", "The electrode extension"_word, 5, 35, "mm", "common practice, no source"};
-inline constexpr ValidRange melting_current_range{"melting.current.range",     "The current"_word, 50, 500, "A",
-                                                  "common practice, no source"};
+inline constexpr ValidRange melting_current_range{
+    "melting.current.range", "The current"_word, 50, 500, "A", "common practice, no source"};
 
 inline constexpr FormulaNote melting_rate_note{
     "melting.wire-feed",

@@ -4,51 +4,64 @@
 #include <cmath>
 #include <vector>
 
+#include "formula/reference_table.hpp"
+
 namespace seamtakt {
 namespace {
 
 using Component = GasComponent;
 
 struct MainGroup {
-  std::string_view name;
+  std::string name;
   Component balance;
-  GasShare co2, o2, he, h2, n2;
+  std::array<GasShare, gas_components> bounds;
 };
 
-constexpr GasShare none{};
-
-// ISO 14175:2008, Table 2 (recalled).
-constexpr std::array main_groups = {
-    MainGroup{"I1", Component::argon, none, none, none, none, none},
-    MainGroup{"I2", Component::helium, none, none, none, none, none},
-    MainGroup{"I3", Component::argon, none, none, {0.5, 95}, none, none},
-    MainGroup{"M11", Component::argon, {0.5, 5}, none, none, {0.5, 5}, none},
-    MainGroup{"M12", Component::argon, {0.5, 5}, none, none, none, none},
-    MainGroup{"M13", Component::argon, none, {0.5, 3}, none, none, none},
-    MainGroup{"M14", Component::argon, {0.5, 5}, {0.5, 3}, none, none, none},
-    MainGroup{"M20", Component::argon, {5, 15}, none, none, none, none},
-    MainGroup{"M21", Component::argon, {15, 25}, none, none, none, none},
-    MainGroup{"M22", Component::argon, none, {3, 10}, none, none, none},
-    MainGroup{"M23", Component::argon, {0.5, 5}, {3, 10}, none, none, none},
-    MainGroup{"M24", Component::argon, {5, 15}, {0.5, 3}, none, none, none},
-    MainGroup{"M25", Component::argon, {5, 15}, {3, 10}, none, none, none},
-    MainGroup{"M26", Component::argon, {15, 25}, {0.5, 3}, none, none, none},
-    MainGroup{"M27", Component::argon, {15, 25}, {3, 10}, none, none, none},
-    MainGroup{"M31", Component::argon, {25, 50}, none, none, none, none},
-    MainGroup{"M32", Component::argon, none, {10, 15}, none, none, none},
-    MainGroup{"M33", Component::argon, {25, 50}, {2, 10}, none, none, none},
-    MainGroup{"M34", Component::argon, {5, 25}, {10, 15}, none, none, none},
-    MainGroup{"M35", Component::argon, {25, 50}, {10, 15}, none, none, none},
-    MainGroup{"C1", Component::carbon_dioxide, none, none, none, none, none},
-    MainGroup{"C2", Component::carbon_dioxide, none, {0.5, 30}, none, none, none},
-    MainGroup{"R1", Component::argon, none, none, none, {0.5, 15}, none},
-    MainGroup{"R2", Component::argon, none, none, none, {15, 50}, none},
-    MainGroup{"N1", Component::nitrogen, none, none, none, none, none},
-    MainGroup{"N2", Component::argon, none, none, none, none, {0.5, 5}},
-    MainGroup{"N3", Component::argon, none, none, none, none, {5, 50}},
-    MainGroup{"N4", Component::argon, none, none, none, {0.5, 10}, {0.5, 5}},
-    MainGroup{"N5", Component::nitrogen, none, none, none, {0.5, 50}, none},
+struct GroupColumns {
+  Component component;
+  const char *above, *up_to;
 };
+constexpr GroupColumns group_columns[] = {{Component::carbon_dioxide, "co2_above_pct", "co2_up_to_pct"},
+                                          {Component::oxygen, "o2_above_pct", "o2_up_to_pct"},
+                                          {Component::helium, "he_above_pct", "he_up_to_pct"},
+                                          {Component::hydrogen, "h2_above_pct", "h2_up_to_pct"},
+                                          {Component::nitrogen, "n2_above_pct", "n2_up_to_pct"}};
+
+Component balance_of(const ReferenceTable& table, std::size_t row) {
+  const std::string& text = table.text(row, "balance");
+  if (text == "argon") return Component::argon;
+  if (text == "helium") return Component::helium;
+  if (text == "carbon dioxide") return Component::carbon_dioxide;
+  if (text == "nitrogen") return Component::nitrogen;
+  table.refuse(row, "balance", "argon, helium, carbon dioxide or nitrogen");
+}
+
+GasShare share_of(const ReferenceTable& table, std::size_t row, const GroupColumns& columns) {
+  if (table.text(row, columns.above).empty() && table.text(row, columns.up_to).empty()) return {};
+  const GasShare share{table.number_within(row, columns.above, 0, 100),
+                       table.number_within(row, columns.up_to, 0, 100)};
+  if (share.above > share.up_to)
+    table.refuse(row, columns.above, "a share that isn't above " + table.text(row, columns.up_to));
+  return share;
+}
+
+/// reference/gases.csv: ISO 14175:2008, Table 2 (recalled).
+std::vector<MainGroup> read_groups() {
+  const ReferenceTable table("gases.csv");
+  std::vector<MainGroup> groups;
+  for (std::size_t row = 0; row < table.size(); ++row) {
+    MainGroup group{table.text(row, "id"), balance_of(table, row), {}};
+    for (const GroupColumns& columns : group_columns)
+      group.bounds[static_cast<std::size_t>(columns.component)] = share_of(table, row, columns);
+    groups.push_back(std::move(group));
+  }
+  return groups;
+}
+
+const std::vector<MainGroup>& main_groups() {
+  static const std::vector<MainGroup> groups = read_groups();
+  return groups;
+}
 
 struct Symbol {
   std::string_view text;
@@ -84,16 +97,6 @@ std::optional<double> take_percentage(std::string_view& text) {
 void skip_any(std::string_view& text, std::string_view marks) {
   std::size_t first = text.find_first_not_of(marks);
   text.remove_prefix(first == std::string_view::npos ? text.size() : first);
-}
-
-std::array<GasShare, gas_components> bounds_of(const MainGroup& group) {
-  std::array<GasShare, gas_components> bounds{};
-  bounds[static_cast<std::size_t>(Component::carbon_dioxide)] = group.co2;
-  bounds[static_cast<std::size_t>(Component::oxygen)] = group.o2;
-  bounds[static_cast<std::size_t>(Component::helium)] = group.he;
-  bounds[static_cast<std::size_t>(Component::hydrogen)] = group.h2;
-  bounds[static_cast<std::size_t>(Component::nitrogen)] = group.n2;
-  return bounds;
 }
 
 /// The balance takes what the others leave.
@@ -132,9 +135,9 @@ bool apply_percentages(std::string_view text, const MainGroup& group, ShieldingG
 std::optional<ShieldingGas> designated(std::string_view text) {
   std::size_t dash = text.find('-');
   std::string_view name = text.substr(0, dash);
-  for (const auto& group : main_groups) {
+  for (const MainGroup& group : main_groups()) {
     if (group.name != name) continue;
-    ShieldingGas gas{bounds_of(group)};
+    ShieldingGas gas{group.bounds};
     if (dash != std::string_view::npos && !apply_percentages(text.substr(dash + 1), group, gas))
       return std::nullopt;
     fill_balance(gas, group.balance);

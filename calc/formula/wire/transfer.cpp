@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "formula/reference_table.hpp"
+
 namespace seamtakt {
 namespace {
 
@@ -37,7 +39,33 @@ TransitionRows mild_steel_rows(const ShieldingGas& gas) {
   return {};
 }
 
+/// Interpolation goes from row to row.
+void check_order(const ReferenceTable& table, std::size_t row, const std::vector<TransitionCurrent>& before) {
+  for (const TransitionCurrent& each : before)
+    if (each.material == table.text(row, "material") && each.gas == table.text(row, "gas") &&
+        each.diameter_mm >= table.number(row, "diameter_mm"))
+      table.refuse(row, "diameter_mm", "diameters that rise within a material and gas");
+}
+
+/// The rows' names are those of `table`, which outlives them.
+std::vector<TransitionCurrent> read_currents(const ReferenceTable& table) {
+  std::vector<TransitionCurrent> list;
+  for (std::size_t row = 0; row < table.size(); ++row) {
+    check_order(table, row, list);
+    list.push_back({table.text(row, "material"), table.text(row, "gas"), table.positive(row, "diameter_mm"),
+                    table.positive(row, "transition_current_A"),
+                    table.basis(row) == SourceBasis::common_practice});
+  }
+  return list;
+}
+
 }  // namespace
+
+const std::vector<TransitionCurrent>& transition_currents() {
+  static const ReferenceTable table("transition_current.csv");
+  static const std::vector<TransitionCurrent> list = read_currents(table);
+  return list;
+}
 
 TransitionRows transition_rows(std::string_view material, const ShieldingGas& gas) {
   if (material == "mild-steel") return mild_steel_rows(gas);

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "formula/note.hpp"
 #include "formula/real.hpp"
@@ -21,23 +21,12 @@ struct TransitionCurrent {
   std::string_view material;
   std::string_view gas;  ///< as in the source's table
   double diameter_mm, current_A;
+  bool indicative;  ///< common practice: from a single public note
 };
 
-inline constexpr std::array transition_currents = {
-    TransitionCurrent{"mild-steel", "98Ar 2O2", 0.76, 150},
-    TransitionCurrent{"mild-steel", "98Ar 2O2", 0.89, 165},
-    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.14, 220},
-    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.3, 240},
-    TransitionCurrent{"mild-steel", "98Ar 2O2", 1.6, 275},
-    TransitionCurrent{"mild-steel", "90Ar 10CO2", 0.89, 200},
-    TransitionCurrent{"mild-steel", "90Ar 10CO2", 1.14, 230},
-    TransitionCurrent{"stainless", "99Ar 1O2", 0.89, 170},
-    TransitionCurrent{"stainless", "99Ar 1O2", 1.14, 225},
-    TransitionCurrent{"stainless", "99Ar 1O2", 1.6, 285},
-    TransitionCurrent{"aluminium", "Ar", 0.76, 95},
-    TransitionCurrent{"aluminium", "Ar", 1.17, 135},
-    TransitionCurrent{"aluminium", "Ar", 1.6, 180},
-};
+/// reference/transition_current.csv, read once: rows of one material and gas in order of diameter.
+/// InputError: the table is damaged.
+const std::vector<TransitionCurrent>& transition_currents();
 
 /// Whether a nominal size is the table's (its inch sizes are rounded to mm in more than one way).
 inline constexpr double same_diameter_within_mm = 0.015;
@@ -79,11 +68,11 @@ Transition<Real> transition_current(std::string_view material, const Real& diame
   if (rows.status != TransitionStatus::published) return result;
   result.table_gas = rows.table_gas;
   result.gas_is_table_gas = rows.exact;
-  result.indicative = rows.table_gas == "90Ar 10CO2";
   result.status = TransitionStatus::not_published;
   const TransitionCurrent* below = nullptr;
-  for (const auto& row : transition_currents) {
+  for (const TransitionCurrent& row : transition_currents()) {
     if (row.material != material || row.gas != rows.table_gas) continue;
+    result.indicative = result.indicative || row.indicative;
     double off = value_of(diameter_mm) - row.diameter_mm;
     if (off >= -same_diameter_within_mm && off <= same_diameter_within_mm) {
       result.current_A = Real(row.current_A);

@@ -8,6 +8,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "plan/evaluate/evaluation_notes.hpp"
 #include "plan/evaluate/measuring_uncertainty.hpp"
 #include "plan/evaluate/pass_metallurgy.hpp"
@@ -53,7 +54,8 @@ void add_heat(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sin
             {{"P", "arc power", power_W, "W"}, {"v", "travel speed", schedule.travel_speed_mm_s, "mm/s"}},
             {"arc_power_kW"});
   sink->add("heat_input_kJ_mm", heat_input_note, pass.heat_input_kJ_mm, "kJ/mm",
-            {{"k", Sentence("symbol.thermal-efficiency"_key, {{"process", schedule.process}}), pass.thermal_efficiency, ""},
+            {{"k", Sentence("symbol.thermal-efficiency"_key, {{"process", schedule.process}}),
+              pass.thermal_efficiency, ""},
              {"E", "arc energy", pass.arc_energy_kJ_mm, "kJ/mm"}},
             {"arc_energy_kJ_mm"});
 }
@@ -175,11 +177,6 @@ void add_place_and_consumption(const PassFacts& facts, PassEvaluation& pass, Exp
 }
 
 }  // namespace
-
-double weld_metal_density_g_cm3(const std::string& wire_material) {
-  if (wire_material == "aluminium") return 2.70;  // handbook value, recalled
-  return steel_weld_metal_density_g_cm3;
-}
 
 PassEvaluation evaluate_pass(const PassFacts& facts, ExplanationSink* sink) {
   PassEvaluation pass;

@@ -43,7 +43,4 @@ class PassEvaluator {
   std::map<std::array<const void*, 3>, JointMetals> metals_;  ///< by the two plates' metals and the wire
 };
 
-/// Density of the weld metal that a wire's material gives (g/cm3).
-double weld_metal_density_g_cm3(const std::string& wire_material);
-
 }  // namespace seamtakt

@@ -11,7 +11,7 @@ namespace {
 /// The ISO 4063 numbers that have a thermal efficiency: without one there is no heat input.
 std::vector<std::string_view> known_processes() {
   std::vector<std::string_view> numbers;
-  for (const auto& known : process_efficiencies) numbers.push_back(known.process);
+  for (const auto& known : process_efficiencies()) numbers.push_back(known.process);
   return numbers;
 }
 

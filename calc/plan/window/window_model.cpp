@@ -7,6 +7,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "plan/evaluate/cooling_case.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"

@@ -2,6 +2,7 @@
 
 #include "formula/wire/deposition.hpp"
 #include "formula/wire/melting.hpp"
+#include "formula/wire/weld_metal_density.hpp"
 #include "plan/wire_extension.hpp"
 #include "records/passes/pass_review.hpp"
 #include "records/passes/unit_order.hpp"
@@ -21,11 +22,11 @@ void compare(const char* rule, const PassRecord& record, double found, double by
 
 /// Area that the wire fed lays (mm2).
 double fed_area_mm2(const Wire& wire, double feed_m_min, double travel_mm_s) {
-  const double density = wire.density_g_cm3 > 0 ? wire.density_g_cm3 : steel_weld_metal_density_g_cm3;
+  const double weld_metal = weld_metal_density_g_cm3(wire.material);
+  const double density = wire.density_g_cm3 > 0 ? wire.density_g_cm3 : weld_metal;
   const double efficiency = wire.deposition_efficiency > 0 ? wire.deposition_efficiency : 1;
   const double melted_kg_h = melting_rate_kg_h(wire_area_mm2(wire.diameter_mm), feed_m_min, density);
-  return deposit_area_mm2(deposition_rate_kg_h(melted_kg_h, efficiency), travel_mm_s,
-                          steel_weld_metal_density_g_cm3);
+  return deposit_area_mm2(deposition_rate_kg_h(melted_kg_h, efficiency), travel_mm_s, weld_metal);
 }
 
 }  // namespace

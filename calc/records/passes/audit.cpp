@@ -37,7 +37,7 @@ std::vector<std::string> carried_columns(const AuditOptions& options, const Plan
 void check_process(const AuditOptions& options) {
   if (options.process.empty() || thermal_efficiency_of(options.process)) return;
   std::vector<std::string> known;
-  for (const auto& each : process_efficiencies) known.emplace_back(each.process);
+  for (const auto& each : process_efficiencies()) known.emplace_back(each.process);
   throw InputError("--process", Sentence::verbatim('"' + printable(options.process, 40) + '"'),
                    Sentence("audit.process.known"_key, {{"known", comma_list(known)}}));
 }

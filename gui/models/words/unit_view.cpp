@@ -4,7 +4,6 @@
 
 #include "base/error.hpp"
 #include "document/shown_text.hpp"
-#include "exchange/sheets/column_text.hpp"
 #include "models/words/typed_numbers.hpp"
 
 namespace seamtakt::desk {
@@ -110,8 +109,13 @@ QString UnitView::columnText(const ColumnValue& value, const char* unit, int dig
   if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
     return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
            numberText((*pair)[1], unit, digits);
-  if (std::holds_alternative<std::monostate>(value)) return QStringLiteral("–");
-  return QString::fromStdString(column_text(value, digits));
+  if (const int* number = std::get_if<int>(&value)) return QString::number(*number);
+  if (const auto* count = std::get_if<std::uint64_t>(&value)) return QString::number(*count);
+  if (const bool* truth = std::get_if<bool>(&value))
+    return *truth ? QStringLiteral("yes") : QStringLiteral("no");
+  if (const auto* text = std::get_if<std::string_view>(&value))
+    return QString::fromUtf8(text->data(), static_cast<qsizetype>(text->size()));
+  return QStringLiteral("–");
 }
 
 QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) const {

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <vector>
+
+#include "cell/timeline/timeline.hpp"
+#include "exchange/report/provenance.hpp"
+#include "exchange/sheets/report_model.hpp"
+#include "plan/evaluate/evaluation.hpp"
+#include "plan/plan.hpp"
+
+namespace seamtakt {
+
+/// What a plan's report is made from.
+struct PlanReport {
+  const Plan& plan;
+  const Evaluation& evaluation;
+  const std::vector<CycleResult>& cycles;
+  const Provenance& provenance;
+};
+
+/// A section of a report: what it puts on the page, and its tables for files. Either may be empty.
+struct ReportSection {
+  std::vector<Block> blocks;
+  std::vector<Sheet> sheets;
+};
+
+// A file each: section_NAME.cpp.
+ReportSection opening_section(const PlanReport& report);
+ReportSection weldments_section(const PlanReport& report);
+ReportSection findings_section(const PlanReport& report);
+ReportSection schedules_section(const PlanReport& report);
+ReportSection passes_section(const PlanReport& report);
+ReportSection seams_section(const PlanReport& report);
+ReportSection cycles_section(const PlanReport& report);
+ReportSection about_section(const PlanReport& report);
+
+/// In order of the page.
+inline constexpr ReportSection (*plan_sections[])(const PlanReport&) = {
+    opening_section, weldments_section, findings_section, schedules_section,
+    passes_section,  seams_section,     cycles_section,   about_section};
+
+}  // namespace seamtakt

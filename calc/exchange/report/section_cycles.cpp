@@ -1,0 +1,57 @@
+#include "cell/timeline/cycle_columns.hpp"
+#include "exchange/report/column_sheet.hpp"
+#include "exchange/report/cycle_picture.hpp"
+#include "exchange/report/plan_sections.hpp"
+
+namespace seamtakt {
+
+namespace {
+
+constexpr Words title{"Cycle sheets"}, not_stated{"not stated"}, none{"none"};
+
+/// What a reader of a cycle sheet looks for first.
+constexpr std::string_view first_of_cycle[] = {"weldment",      "cycle_time_s",  "takt_s",
+                                               "takt_margin_s", "lower_bound_s", "gap_pct",
+                                               "weld_s",        "arc_on_s",      "arc_on_ratio"};
+
+SheetCell seconds(double value) {
+  return Measure{value, "s", 5};
+}
+
+SheetCell seconds_or(const std::optional<double>& value, Words otherwise) {
+  return value ? seconds(*value) : SheetCell(otherwise);
+}
+
+SheetCell margin_of(const CycleResult& cycle) {
+  if (cycle.unwelded.empty()) return seconds_or(cycle.takt_margin_s, not_stated);
+  return Phrase{{"none: {1} of {2} robot seams unwelded"},
+                {static_cast<double>(cycle.unwelded.size()), static_cast<double>(cycle.robot_seams)}};
+}
+
+ItemsBlock items_of(const CycleResult& cycle) {
+  ItemsBlock block{{{Words{"Cycle time"}, seconds(cycle.cycle_time_s)},
+                    {Words{"Takt to plan to"}, seconds_or(cycle.takt_s, not_stated)},
+                    {Words{"Margin"}, margin_of(cycle)},
+                    {Words{"Proven lower bound"}, seconds_or(cycle.lower_bound_s, none)},
+                    {Words{"Arc on, all robots"},
+                     Phrase{{"{1} ({2} of robot time)"},
+                            {seconds(cycle.arc_on_s), Measure{100 * cycle.arc_on_ratio, "%", 3}}}}}};
+  for (const CyclePart which : {CyclePart::loss, CyclePart::handling})
+    for (const auto* part : cycle_parts(which))
+      block.items.emplace_back(Words{part->label}, seconds(column_number(part->value(cycle)).value_or(0)));
+  return block;
+}
+
+}  // namespace
+
+ReportSection cycles_section(const PlanReport& report) {
+  ReportSection section{{TitleBlock{2, title}},
+                        {column_sheet<CycleResult>("cycle", cycle_columns(), report.cycles, first_of_cycle)}};
+  for (const CycleResult& cycle : report.cycles)
+    section.blocks.emplace_back(GroupBlock{GroupBlock::Kind::whole,
+                                           {TitleBlock{3, Phrase{{"Weldment {1}"}, {cycle.weldment}}},
+                                            items_of(cycle), FigureBlock{cycle_svg(cycle)}}});
+  return section;
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,12 @@
+#include "exchange/report/column_sheet.hpp"
+#include "exchange/report/plan_sections.hpp"
+#include "plan/evaluate/evaluation_columns.hpp"
+
+namespace seamtakt {
+
+ReportSection weldments_section(const PlanReport& report) {
+  Sheet sheet = column_sheet("weldments", weldment_columns(), report.evaluation.weldments);
+  return {{TitleBlock{2, Words{"Weldments"}}, TableBlock{with_all_columns(sheet)}}, {sheet}};
+}
+
+}  // namespace seamtakt

@@ -1,0 +1,81 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "exchange/sheets/sheet.hpp"
+
+namespace seamtakt {
+
+/// A report as data: blocks in order. `report_page` writes it as HTML, the desk as PDF and on paper.
+
+struct TitleBlock {
+  int level = 2;  ///< 2 or 3; 1 is the report's own title
+  SheetCell text;
+};
+
+struct ParagraphBlock {
+  enum class Look { plain, quiet, caution };
+  SheetCell text;
+  Look look = Look::plain;
+};
+
+/// Rows of label and value.
+struct ItemsBlock {
+  std::vector<std::pair<SheetCell, SheetCell>> items;
+};
+
+struct TableBlock {
+  Sheet sheet;
+};
+
+/// A drawing made by this program itself.
+struct FigureBlock {
+  enum class Size { page_wide, code };  ///< a code to be scanned is small
+  std::string svg;
+  Size size = Size::page_wide;
+};
+
+/// A label with what is copied sign by sign, line by line; lines break at blanks alone.
+struct CodeBlock {
+  Words label;
+  std::vector<std::string> lines;
+};
+
+/// Places to sign, beside one another.
+struct SignBlock {
+  std::vector<Words> places;
+};
+
+struct GroupBlock;
+
+using Block = std::variant<TitleBlock, ParagraphBlock, ItemsBlock, TableBlock, FigureBlock, CodeBlock,
+                           SignBlock, GroupBlock>;
+
+struct GroupBlock {
+  enum class Kind {
+    whole,   ///< isn't torn by a page's end, as far as it fits on one
+    abreast  ///< its groups stand two abreast on a narrow page
+  };
+  Kind kind = Kind::whole;
+  std::vector<Block> blocks;
+};
+
+struct Report {
+  SheetCell title;
+  std::vector<Block> blocks;
+
+  void add(Block block) { blocks.push_back(std::move(block)); }
+};
+
+/// A table below its title; "None." where it is empty.
+std::vector<Block> titled_table(Words title, Sheet sheet);
+/// A sheet of item and value as rows of label and value.
+ItemsBlock items_of(const Sheet& sheet);
+
+/// One self-contained HTML page.
+std::string report_page(const Report& report);
+
+}  // namespace seamtakt

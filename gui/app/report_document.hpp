@@ -1,0 +1,26 @@
+#pragma once
+
+#include <QTextDocument>
+
+#include "exchange/sheets/report_model.hpp"
+
+namespace seamtakt::desk {
+
+/// A report laid out for paper: all of it is built from the report's blocks, and text stays plain text.
+/// Drawings are painted as vectors.
+class ReportDocument : public QTextDocument {
+ public:
+  explicit ReportDocument(const Report& report);
+
+  /// Lays it out as one tall page of `device`'s width. Tables that would be wider, since no number in them is
+  /// broken, are set in smaller type.
+  void layOut(QPaintDevice& device);
+
+  static QFont font();
+
+ protected:
+  /// No file and no address is opened, whatever the text says.
+  QVariant loadResource(int type, const QUrl& name) override;
+};
+
+}  // namespace seamtakt::desk

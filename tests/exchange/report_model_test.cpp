@@ -1,0 +1,93 @@
+// A report's values become text in one place; a page and files show the same tables.
+#include <gtest/gtest.h>
+
+#include "exchange/sheets/cell_text.hpp"
+#include "exchange/sheets/report_model.hpp"
+
+namespace seamtakt {
+namespace {
+
+TEST(CellText, of_numbers_has_the_digits_and_the_unit_that_they_state) {
+  EXPECT_EQ(cell_text(Measure{8.123456, "mm/s", 3}), "8.12 mm/s");
+  EXPECT_EQ(cell_text(Measure{8.123456, "mm/s"}), "8.123456 mm/s");
+  EXPECT_EQ(cell_text(Measure{4, ""}), "4");
+  EXPECT_EQ(cell_text(1.23456789), "1.2346");
+  EXPECT_EQ(cell_text(1.23456789, 2), "1.2");
+  EXPECT_EQ(cell_text(std::monostate()), "-");
+  EXPECT_EQ(cell_text(Pair{4.5, 6}), "4.5 to 6");
+}
+
+TEST(CellText, of_a_range_says_which_end_is_open) {
+  EXPECT_EQ(cell_text(MeasureRange{4.5, 6.0, "mm"}), "4.5 to 6 mm");
+  EXPECT_EQ(cell_text(MeasureRange{4.5, {}, "mm"}), "from 4.5 mm");
+  EXPECT_EQ(cell_text(MeasureRange{{}, 6.0, "mm"}), "up to 6 mm");
+  EXPECT_EQ(cell_text(MeasureRange{{}, {}, "mm"}), "not stated");
+}
+
+TEST(CellText, of_a_phrase_fills_its_holes_and_nothing_that_looks_like_one_in_a_value) {
+  EXPECT_EQ(cell_text(Phrase{{"{1} ({2})"}, {Measure{24, "V"}, MeasureRange{22.0, 26.0, "V"}}}),
+            "24 V (22 to 26 V)");
+  EXPECT_EQ(cell_text(Phrase{{"{2}, {1}"}, {std::string("{2}"), std::string("b")}}), "b, {2}");
+  EXPECT_EQ(cell_text(Phrase{{"{3} {x} {"}, {std::string("a")}}), "{3} {x} {");
+}
+
+TEST(FileText, has_all_digits_and_leaves_an_empty_cell_empty) {
+  EXPECT_EQ(file_text(std::monostate()), "");
+  EXPECT_EQ(file_text(1.23456789), "1.23456789");
+  EXPECT_EQ(file_text(Words{"yes"}), "yes");
+}
+
+Sheet table() {
+  Sheet sheet{"seams",
+              {{"seam", {{"Seam"}}, 0},
+               {"span_s", {{"Span"}, "s"}, 3},
+               {"preheat_C", {{"Preheat"}, "C"}, 3, true, 20},
+               {"note", {{"Note"}}, 0, false}},
+              {}};
+  sheet.rows = {{std::string("S1"), Pair{4.12345, 6}, 15.0, std::string("a")},
+                {std::string("S2"), SheetCell(), 80.04, std::string("b")}};
+  return sheet;
+}
+
+TEST(ShownTable, has_the_brief_columns_rounded_and_what_is_no_more_than_the_shop_as_none) {
+  const ShownTable shown = shown_table(table());
+  EXPECT_EQ(shown.head, (std::vector<std::string>{"Seam", "Span, s", "Preheat, C"}));
+  EXPECT_EQ(shown.numeric, (std::vector<bool>{false, true, true}));
+  EXPECT_EQ(shown.rows[0], (std::vector<std::string>{"S1", "4.12 to 6", "none"}));
+  EXPECT_EQ(shown.rows[1], (std::vector<std::string>{"S2", "-", "80"}));
+}
+
+TEST(SheetCsv, has_all_columns_a_pair_in_two_of_them_and_all_digits) {
+  EXPECT_EQ(sheet_csv(table(), {{"plan", "p"}}),
+            "seam,span_s_lo,span_s_hi,preheat_C,note,plan\r\n"
+            "S1,4.12345,6,15,a,p\r\n"
+            "S2,,,80.04,b,p\r\n");
+  EXPECT_EQ(column_heading_text(with_pairs_apart(table()).columns[2]), "Span, s (high)");
+}
+
+Report small_report() {
+  Report report{std::string("A <b> & c"), {}};
+  report.add(ParagraphBlock{Words{"Careful."}, ParagraphBlock::Look::caution});
+  for (Block& block : titled_table({"Seams"}, table())) report.add(std::move(block));
+  for (Block& block : titled_table({"Empty"}, {"empty", {}, {}})) report.add(std::move(block));
+  report.add(ItemsBlock{{{Heading{{"Arc time"}, "s"}, 12.5}}});
+  report.add(GroupBlock{GroupBlock::Kind::whole, {CodeBlock{{"Anchor"}, {"0001", "0002"}}}});
+  report.add(SignBlock{{{"Drafted"}, {"Checked"}}});
+  return report;
+}
+
+TEST(ReportPage, writes_each_block_and_escapes_text) {
+  const std::string page = report_page(small_report());
+  for (const char* part :
+       {"<title>A &lt;b&gt; &amp; c</title>", "<h1>A &lt;b&gt; &amp; c</h1>",
+        "<p class=\"caution\">Careful.</p>",
+        "<h2>Seams</h2>\n<table><thead><tr><th class=\"w\">Seam</th><th class=\"n\">Span, s</th>",
+        "<td class=\"w\">S1</td><td class=\"n\">4.12 to 6</td><td class=\"n\">none</td>",
+        "<h2>Empty</h2>\n<p>None.</p>", "<dt>Arc time, s</dt><dd>12.5</dd>",
+        "<section>\n<dl><dt>Anchor</dt><dd><div class=\"code\">0001<br>0002</div></dd>",
+        "<div class=\"sign\"><div>Drafted</div><div>Checked</div></div>"})
+    EXPECT_NE(page.find(part), std::string::npos) << part << "\n" << page;
+}
+
+}  // namespace
+}  // namespace seamtakt

@@ -1,0 +1,100 @@
+#include "app/report_document.hpp"
+
+#include <gtest/gtest.h>
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QTextBlock>
+#include <QTextTable>
+
+namespace seamtakt::desk {
+namespace {
+
+Sheet sheet_of(int rows, const std::string& text) {
+  Sheet sheet{"seams", {{"seam", {{"Seam"}}, 0}, {"heat", {{"Heat input"}, "kJ/mm"}, 3}}, {}};
+  for (int i = 0; i < rows; ++i) sheet.rows.push_back({text, 0.8126});
+  return sheet;
+}
+
+std::vector<QTextTable*> tables_of(const QTextDocument& document) {
+  std::vector<QTextTable*> tables;
+  for (QTextFrame* frame : document.rootFrame()->childFrames())
+    if (auto* table = qobject_cast<QTextTable*>(frame)) tables.push_back(table);
+  return tables;
+}
+
+TEST(ReportDocument, HasTitlesAsHeadingsAndRepeatsTheHeadOfATable) {
+  Report report{std::string("Plan"), {}};
+  for (Block& block : titled_table({"Seams"}, sheet_of(3, "S1"))) report.add(std::move(block));
+  const ReportDocument document(report);
+  EXPECT_EQ(document.begin().text(), "Plan");
+  EXPECT_EQ(document.begin().blockFormat().headingLevel(), 1);
+  EXPECT_EQ(document.begin().next().text(), "Seams");
+  EXPECT_EQ(document.begin().next().blockFormat().headingLevel(), 2);
+  ASSERT_EQ(tables_of(document).size(), 1u);
+  const QTextTable& table = *tables_of(document)[0];
+  EXPECT_EQ(table.rows(), 4);
+  EXPECT_EQ(table.format().toTableFormat().headerRowCount(), 1);
+  EXPECT_EQ(table.cellAt(0, 1).firstCursorPosition().block().text(), "Heat input, kJ/mm");
+  EXPECT_EQ(table.cellAt(1, 1).firstCursorPosition().block().text(), "0.813");
+}
+
+TEST(ReportDocument, ANumberStaysOnOneLineAndToTheRight) {
+  Report report{std::string("Plan"), {TableBlock{sheet_of(1, "some words that may be broken")}}};
+  const ReportDocument document(report);
+  const QTextTable& table = *tables_of(document)[0];
+  const QTextBlockFormat text = table.cellAt(1, 0).firstCursorPosition().blockFormat(),
+                         number = table.cellAt(1, 1).firstCursorPosition().blockFormat();
+  EXPECT_TRUE(number.nonBreakableLines());
+  EXPECT_EQ(number.alignment() & Qt::AlignHorizontal_Mask, Qt::AlignRight);
+  EXPECT_FALSE(text.nonBreakableLines());
+}
+
+TEST(ReportDocument, TextOfAFileStaysPlainText) {
+  const std::string hostile = "<img src=\"/etc/hostname\"><b>bold</b>\x1b[2J";
+  Report report{hostile, {ParagraphBlock{hostile}, TableBlock{sheet_of(1, hostile)}}};
+  const ReportDocument document(report);
+  const QString text = document.toPlainText();
+  EXPECT_EQ(text.count("<b>bold</b>\\x1b[2J"), 3) << text.toStdString();
+  EXPECT_FALSE(text.contains(QChar(QChar::ObjectReplacementCharacter)));
+}
+
+TEST(ReportDocument, ADrawingIsPaintedAsVectorsAndACodeAsSquares) {
+  const std::string svg =
+      "<svg viewBox=\"0 0 10 5\"><rect fill=\"#d55e00\" x=\"0\" y=\"0\" width=\"10\" height=\"5\"/></svg>";
+  for (const auto size : {FigureBlock::Size::page_wide, FigureBlock::Size::code}) {
+    Report report{std::string("Plan"), {FigureBlock{svg, size}}};
+    ReportDocument document(report);
+    QImage page(1200, 900, QImage::Format_RGB32);
+    page.fill(Qt::white);
+    document.layOut(page);
+    QPainter painter(&page);
+    document.documentLayout()->draw(&painter, {});
+    painter.end();
+    const QTextBlock block = document.begin().next();
+    const QRectF place = document.documentLayout()->blockBoundingRect(block);
+    EXPECT_EQ(page.pixelColor(static_cast<int>(place.left()) + 20, static_cast<int>(place.top()) + 20),
+              QColor(0xd5, 0x5e, 0x00));
+  }
+}
+
+TEST(ReportDocument, ATableThatIsTooWideIsSetSmaller) {
+  Sheet wide{"wide", {}, {{}}};
+  for (int i = 0; i < 20; ++i) {
+    wide.columns.push_back({"key", {{"Number"}}, 5});
+    wide.rows[0].push_back(123456.0 + i);
+  }
+  Report report{std::string("Plan"), {TableBlock{wide}}};
+  ReportDocument document(report);
+  QImage page(700, 900, QImage::Format_RGB32);
+  document.layOut(page);
+  QTextTable* table = tables_of(document)[0];
+  EXPECT_LE(document.documentLayout()->frameBoundingRect(table).width(), 701);
+  EXPECT_LT(table->cellAt(1, 0).firstCursorPosition().block().begin().fragment().charFormat().fontPointSize(),
+            ReportDocument::font().pointSizeF());
+}
+
+}  // namespace
+}  // namespace seamtakt::desk
