@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/error.hpp"
 #include "base/csv/csv.hpp"
 #include "formula/note.hpp"
 

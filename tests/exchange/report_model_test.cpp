@@ -25,10 +25,10 @@ TEST(CellText, of_a_range_says_which_end_is_open) {
 }
 
 TEST(CellText, of_a_phrase_fills_its_holes_and_nothing_that_looks_like_one_in_a_value) {
-  EXPECT_EQ(cell_text(Phrase{{"{1} ({2})"}, {Measure{24, "V"}, MeasureRange{22.0, 26.0, "V"}}}),
+  EXPECT_EQ(cell_text(PatternCell{{"{1} ({2})"}, {Measure{24, "V"}, MeasureRange{22.0, 26.0, "V"}}}),
             "24 V (22 to 26 V)");
-  EXPECT_EQ(cell_text(Phrase{{"{2}, {1}"}, {std::string("{2}"), std::string("b")}}), "b, {2}");
-  EXPECT_EQ(cell_text(Phrase{{"{3} {x} {"}, {std::string("a")}}), "{3} {x} {");
+  EXPECT_EQ(cell_text(PatternCell{{"{2}, {1}"}, {std::string("{2}"), std::string("b")}}), "b, {2}");
+  EXPECT_EQ(cell_text(PatternCell{{"{3} {x} {"}, {std::string("a")}}), "{3} {x} {");
 }
 
 TEST(FileText, has_all_digits_and_leaves_an_empty_cell_empty) {

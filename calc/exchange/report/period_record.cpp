@@ -118,7 +118,7 @@ Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
 SheetCell missing_cell(const std::vector<std::string>& missing) {
   constexpr std::size_t few = 6;
   if (missing.size() <= few) return comma_list(missing);
-  return Phrase{{"{1} passes"}, {std::to_string(missing.size())}};
+  return PatternCell{{"{1} passes"}, {std::to_string(missing.size())}};
 }
 
 Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items,
@@ -168,7 +168,7 @@ std::vector<OpenCause> about_records(const std::vector<OpenCause>& list, Period&
       if (!wanted.contains(seq)) continue;
       auto at = std::find_if(causes.begin(), causes.end(),
                              [&](const OpenCause& cause) { return cause.cause == each.cause; });
-      if (at == causes.end()) at = causes.insert(at, {each.cause, each.text, {}, {}});
+      if (at == causes.end()) at = causes.insert(at, {each.cause, each.sentence, {}, {}});
       const JsonNode body = period.history.corrected_body(seq);
       const JsonNode* pass = body_member(body, "results.pass");
       at->records.push_back(seq);
@@ -203,15 +203,15 @@ SheetCell title_of(const RecordRange& range) {
   const std::string seam = range.weldment + "/" + range.seam;
   const bool of_seam = !range.seam.empty();
   if (range.from_ns && range.to_ns)
-    return of_seam ? Phrase{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
-                   : Phrase{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
+    return of_seam ? PatternCell{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
+                   : PatternCell{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
   if (range.from_ns)
-    return of_seam ? Phrase{{"seam {1} from {2}"}, {seam, time(*range.from_ns)}}
-                   : Phrase{{"welding from {1}"}, {time(*range.from_ns)}};
+    return of_seam ? PatternCell{{"seam {1} from {2}"}, {seam, time(*range.from_ns)}}
+                   : PatternCell{{"welding from {1}"}, {time(*range.from_ns)}};
   if (range.to_ns)
-    return of_seam ? Phrase{{"seam {1} to {2}"}, {seam, time(*range.to_ns)}}
-                   : Phrase{{"welding to {1}"}, {time(*range.to_ns)}};
-  return of_seam ? SheetCell(Phrase{{"seam {1}"}, {seam}}) : SheetCell(std::string());
+    return of_seam ? PatternCell{{"seam {1} to {2}"}, {seam, time(*range.to_ns)}}
+                   : PatternCell{{"welding to {1}"}, {time(*range.to_ns)}};
+  return of_seam ? SheetCell(PatternCell{{"seam {1}"}, {seam}}) : SheetCell(std::string());
 }
 
 std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin) {
@@ -224,7 +224,7 @@ Report period_report(const Ledger& ledger, const RecordRange& range, const Verif
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc);
   Period period = period_of(ledger, range);
   const std::vector<Sheet> sheets = sheets_of(period, range, origin);
-  Report report = record_report(Phrase{{"Heat-input record: {1}"}, {title_of(range)}}, verified);
+  Report report = record_report(PatternCell{{"Heat-input record: {1}"}, {title_of(range)}}, verified);
   report.add(items_of(sheet_named(sheets, "summary")));
   if (!range.seam.empty()) {
     for (const SeamSeries& series : seam_series(period.history, period.records))

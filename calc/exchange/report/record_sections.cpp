@@ -28,8 +28,8 @@ constexpr Words anchor_advice{
     "--anchor FILE; FILE takes the anchor as it stands here, in groups and on several lines, too."};
 
 SheetCell problem_cell(const LedgerProblem& problem) {
-  if (problem.seq == 0) return problem.text;
-  return Phrase{{"Record {1}: {2}"}, {std::to_string(problem.seq), problem.text}};
+  if (problem.seq == 0) return SentenceCell{problem.sentence};
+  return PatternCell{{"Record {1}: {2}"}, {std::to_string(problem.seq), SentenceCell{problem.sentence}}};
 }
 
 void add_verification(Report& report, const VerifyReport& verified) {
@@ -67,7 +67,7 @@ Report record_report(SheetCell title, const VerifyReport& verified) {
   report.add(ParagraphBlock{Words{caution_text()}, ParagraphBlock::Look::caution});
   if (!verified.trusted)
     report.add(ParagraphBlock{
-        Phrase{{"{1}. What follows can't be relied on; the reasons stand at its end."}, {verified.summary()}},
+        PatternCell{{"{1}. What follows can't be relied on; the reasons stand at its end."}, {verified.summary()}},
         ParagraphBlock::Look::caution});
   return report;
 }

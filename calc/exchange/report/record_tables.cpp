@@ -117,9 +117,9 @@ SheetCell since_of(const RecordChanges& changes) {
   SheetCell since = std::string();
   const auto add = [&](Words what, const std::vector<std::uint64_t>& numbers) {
     if (numbers.empty()) return;
-    const Phrase part{what, {joined_numbers(numbers)}};
+    const PatternCell part{what, {joined_numbers(numbers)}};
     const bool is_first = std::holds_alternative<std::string>(since);
-    since = is_first ? SheetCell(part) : SheetCell(Phrase{{"{1}; {2}"}, {since, part}});
+    since = is_first ? SheetCell(part) : SheetCell(PatternCell{{"{1}; {2}"}, {since, part}});
   };
   add({"void by {1}"}, changes.voids);
   add({"corrected by {1}"}, changes.corrections);
@@ -220,7 +220,7 @@ void RecordTables::add_change(std::uint64_t seq, std::uint64_t about, const Reco
     constexpr std::string_view results = "results.";
     const std::string_view path = change->member;
     const std::string member(path.starts_with(results) ? path.substr(results.size()) : path);
-    cells.push_back(change->is_derived ? SheetCell(Phrase{{"{1} (recomputed)"}, {member}})
+    cells.push_back(change->is_derived ? SheetCell(PatternCell{{"{1} (recomputed)"}, {member}})
                                        : SheetCell(member));
     const bool is_person = path == "results.welder";
     cells.push_back(value_cell(change->was, is_person));
@@ -266,12 +266,14 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vecto
                           each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
                           Words{each.open ? "open" : "closed"}});
   for (const OpenCause& cause : causes) {
-    const Phrase passes{{cause.passes.size() == 1 ? "{1} undecided pass: {2}" : "{1} undecided passes: {2}"},
+    const PatternCell passes{{cause.passes.size() == 1 ? "{1} undecided pass: {2}" : "{1} undecided passes: {2}"},
                         {static_cast<double>(cause.passes.size()), comma_list(cause.passes)}};
     const SheetCell about = cause.records.size() == 1 ? SheetCell(static_cast<double>(cause.records.front()))
                                                       : SheetCell(joined_numbers(cause.records));
     sheet.rows.push_back({SheetCell(), about, passes,
-                          cause.text.empty() ? cause.cause : cause.text + " (" + cause.cause + ")",
+                          cause.sentence.is_empty()
+                              ? SheetCell(cause.cause)
+                              : SheetCell(PatternCell{{"{1} ({2})"}, {SentenceCell{cause.sentence}, cause.cause}}),
                           SheetCell(), SheetCell(), SheetCell(), Words{"open"}});
   }
   return sheet;

@@ -24,7 +24,7 @@ SheetCell seconds_or(const std::optional<double>& value, Words otherwise) {
 
 SheetCell margin_of(const CycleResult& cycle) {
   if (cycle.unwelded.empty()) return seconds_or(cycle.takt_margin_s, not_stated);
-  return Phrase{{"none: {1} of {2} robot seams unwelded"},
+  return PatternCell{{"none: {1} of {2} robot seams unwelded"},
                 {static_cast<double>(cycle.unwelded.size()), static_cast<double>(cycle.robot_seams)}};
 }
 
@@ -34,7 +34,7 @@ ItemsBlock items_of(const CycleResult& cycle) {
                     {Words{"Margin"}, margin_of(cycle)},
                     {Words{"Proven lower bound"}, seconds_or(cycle.lower_bound_s, none)},
                     {Words{"Arc on, all robots"},
-                     Phrase{{"{1} ({2} of robot time)"},
+                     PatternCell{{"{1} ({2} of robot time)"},
                             {seconds(cycle.arc_on_s), Measure{100 * cycle.arc_on_ratio, "%", 3}}}}}};
   for (const CyclePart which : {CyclePart::loss, CyclePart::handling})
     for (const auto* part : cycle_parts(which))
@@ -49,7 +49,7 @@ ReportSection cycles_section(const PlanReport& report) {
                         {column_sheet<CycleResult>("cycle", cycle_columns(), report.cycles, first_of_cycle)}};
   for (const CycleResult& cycle : report.cycles)
     section.blocks.emplace_back(GroupBlock{GroupBlock::Kind::whole,
-                                           {TitleBlock{3, Phrase{{"Weldment {1}"}, {cycle.weldment}}},
+                                           {TitleBlock{3, PatternCell{{"Weldment {1}"}, {cycle.weldment}}},
                                             items_of(cycle), FigureBlock{cycle_svg(cycle)}}});
   return section;
 }

@@ -27,12 +27,12 @@ SheetCell stated(const std::optional<Interval>& interval, std::string_view unit)
 /// "24 V (22 to 26 V)".
 SheetCell within(const std::optional<double>& value, const std::optional<Interval>& limits,
                  std::string_view unit) {
-  return Phrase{{"{1} ({2})"}, {stated(value, unit), stated(limits, unit)}};
+  return PatternCell{{"{1} ({2})"}, {stated(value, unit), stated(limits, unit)}};
 }
 
 SheetCell weave_of(const std::optional<Weave>& weave) {
   if (!weave) return Words{"stringer, no weave"};
-  return Phrase{{"weave of half width {1} at {2}, dwell {3}"},
+  return PatternCell{{"weave of half width {1} at {2}, dwell {3}"},
                 {Measure{weave->half_width_mm, "mm"}, Measure{weave->frequency_Hz, "Hz"},
                  Measure{weave->dwell_s, "s"}}};
 }
@@ -40,13 +40,13 @@ SheetCell weave_of(const std::optional<Weave>& weave) {
 SheetCell filler_of(const Schedule& schedule, const Wire* wire) {
   if (!wire) return stated(schedule.wire);
   const Measure diameter{wire->diameter_mm, "mm"};
-  if (wire->form.empty()) return Phrase{{"{1}, {2}"}, {stated(wire->classification), diameter}};
-  return Phrase{{"{1}, {2}, {3}"}, {stated(wire->classification), diameter, wire->form}};
+  if (wire->form.empty()) return PatternCell{{"{1}, {2}"}, {stated(wire->classification), diameter}};
+  return PatternCell{{"{1}, {2}, {3}"}, {stated(wire->classification), diameter, wire->form}};
 }
 
 SheetCell qualification_of(const Qualification* qualification) {
   if (!qualification) return not_stated;
-  return Phrase{{"{1} ({2}, {3})"},
+  return PatternCell{{"{1} ({2}, {3})"},
                 {qualification->id, stated(qualification->certificate), stated(qualification->basis)}};
 }
 
@@ -84,10 +84,10 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
   const Gas* gas = index.gas(schedule.gas);
   ItemsBlock block{
       {{Words{"Schedule, revision"},
-        Phrase{{"{1}, revision {2}"}, {schedule.id, static_cast<double>(schedule.revision)}}},
+        PatternCell{{"{1}, revision {2}"}, {schedule.id, static_cast<double>(schedule.revision)}}},
        {Words{"Status"}, stated(schedule.status)},
        {Words{"Approved by, in force from"},
-        Phrase{{"{1}, {2}"}, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
+        PatternCell{{"{1}, {2}"}, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
        {Words{"Qualification record"}, qualification_of(index.qualification(schedule.qualification))},
        {Words{"Welding process (ISO 4063)"}, schedule.process},
        {Words{"Metal transfer"}, stated(schedule.transfer)},
@@ -101,13 +101,13 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
        {Words{"Backing"}, stated(schedule.backing)},
        {Words{"Filler"}, filler_of(schedule, index.wire(schedule.wire))},
        {Words{"Shielding gas (ISO 14175), flow"},
-        Phrase{{"{1}, {2} ({3})"},
+        PatternCell{{"{1}, {2} ({3})"},
                {gas ? stated(gas->designation) : stated(schedule.gas),
                 stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
        {Words{"Nozzle"}, stated(schedule.nozzle_mm, "mm")},
        {Words{"Technique"}, weave_of(schedule.weave)},
        {Words{"Torch work angle, travel angle"},
-        Phrase{{"{1}, {2}"},
+        PatternCell{{"{1}, {2}"},
                {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
        {Words{"Contact tip to work"}, stated(schedule.contact_tip_distance_mm, "mm")}}};
   add_limits(schedule, block);
@@ -124,7 +124,7 @@ ReportSection schedules_section(const PlanReport& report) {
     const ItemsBlock items = schedule_items(schedule, index);
     for (const auto& [item, value] : items.items) sheet.rows.push_back({schedule.id, item, value});
     sheets.blocks.emplace_back(
-        GroupBlock{GroupBlock::Kind::whole, {TitleBlock{3, Phrase{{"Schedule {1}"}, {schedule.id}}}, items}});
+        GroupBlock{GroupBlock::Kind::whole, {TitleBlock{3, PatternCell{{"Schedule {1}"}, {schedule.id}}}, items}});
   }
   return {{TitleBlock{2, title}, ParagraphBlock{basis, ParagraphBlock::Look::quiet}, sheets}, {sheet}};
 }

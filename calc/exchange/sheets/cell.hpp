@@ -53,15 +53,15 @@ struct Pair {
   double low = 0, high = 0;
 };
 
-struct Phrase;
+struct PatternCell;
 
 /// A value: monostate is an empty one, std::string is text of a file or a person, double a number whose unit
 /// its column names.
 using SheetCell = std::variant<std::monostate, double, std::string, Count, Words, Heading, Measure,
-                               MeasureRange, Pair, SentenceCell, Phrase>;
+                               MeasureRange, Pair, SentenceCell, PatternCell>;
 
 /// A fixed text with values in it: {{"{1}, revision {2}"}, {id, revision}}.
-struct Phrase {
+struct PatternCell {
   Words pattern;
   std::vector<SheetCell> values;
 };

@@ -17,13 +17,13 @@ std::string with_unit(const std::string& number, std::string_view unit) {
 std::string range_text(const MeasureRange& range) {
   if (!range.lower && !range.upper) return words_text({"not stated"});
   const auto end = [&](double value) { return SheetCell(Measure{value, range.unit}); };
-  if (!range.lower) return cell_text(Phrase{{"up to {1}"}, {end(*range.upper)}});
-  if (!range.upper) return cell_text(Phrase{{"from {1}"}, {end(*range.lower)}});
-  return cell_text(Phrase{{"{1} to {2}"}, {Measure{*range.lower}, end(*range.upper)}});
+  if (!range.lower) return cell_text(PatternCell{{"up to {1}"}, {end(*range.upper)}});
+  if (!range.upper) return cell_text(PatternCell{{"from {1}"}, {end(*range.lower)}});
+  return cell_text(PatternCell{{"{1} to {2}"}, {Measure{*range.lower}, end(*range.upper)}});
 }
 
 /// The holes are {1} to {9}.
-std::string phrase_text(const Phrase& phrase) {
+std::string pattern_text(const PatternCell& phrase) {
   const std::string pattern = words_text(phrase.pattern);
   std::string text;
   for (std::size_t i = 0; i < pattern.size(); ++i) {
@@ -55,9 +55,9 @@ struct ToText {
   }
   std::string operator()(const MeasureRange& range) const { return range_text(range); }
   std::string operator()(const Pair& pair) const {
-    return cell_text(Phrase{{"{1} to {2}"}, {rounded(pair.low, digits), rounded(pair.high, digits)}});
+    return cell_text(PatternCell{{"{1} to {2}"}, {rounded(pair.low, digits), rounded(pair.high, digits)}});
   }
-  std::string operator()(const Phrase& phrase) const { return phrase_text(phrase); }
+  std::string operator()(const PatternCell& phrase) const { return pattern_text(phrase); }
 };
 
 }  // namespace

@@ -37,7 +37,7 @@ bool has_pair(const Sheet& sheet, std::size_t column) {
 std::string column_heading_text(const Sheet::Column& column) {
   if (column.end == Sheet::End::none) return heading_text(column.heading);
   const Words pattern{column.end == Sheet::End::low ? "{1} (low)" : "{1} (high)"};
-  return cell_text(Phrase{pattern, {column.heading}});
+  return cell_text(PatternCell{pattern, {column.heading}});
 }
 
 ShownTable shown_table(const Sheet& sheet) {
