@@ -40,19 +40,17 @@ int quantity_needed(const Weldment& weldment, const std::string& part) {
 Sentence missing(const PartDifference& part) {
   if (part.found == 0)
     return Sentence("kit.part.missing.none"_key, {{"count", part.quantity()}, {"part", part.part}});
-  return Sentence("kit.part.missing"_key, {{"count", part.quantity()},
-                                           {"part", part.part},
-                                           {"found", part.found},
-                                           {"needed", part.needed}});
+  return Sentence(
+      "kit.part.missing"_key,
+      {{"count", part.quantity()}, {"part", part.part}, {"found", part.found}, {"needed", part.needed}});
 }
 
 Sentence extra(const PartDifference& part) {
   if (part.needed == 0)
     return Sentence("kit.part.extra.none"_key, {{"count", part.quantity()}, {"part", part.part}});
-  return Sentence("kit.part.extra"_key, {{"count", part.quantity()},
-                                         {"part", part.part},
-                                         {"found", part.found},
-                                         {"needed", part.needed}});
+  return Sentence(
+      "kit.part.extra"_key,
+      {{"count", part.quantity()}, {"part", part.part}, {"found", part.found}, {"needed", part.needed}});
 }
 
 }  // namespace

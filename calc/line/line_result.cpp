@@ -227,8 +227,15 @@ class Day {
     for (std::size_t i = 0; i < units.orders.size(); ++i) {
       const Order& order = units.orders[i];
       const UnitTimes& times = run.units[i];
-      result_.units.push_back({order.serial, order.weldment, order.due, times.start_s, times.end_s,
-                               times.scrapped, times.reworks, std::nullopt, {}});
+      result_.units.push_back({order.serial,
+                               order.weldment,
+                               order.due,
+                               times.start_s,
+                               times.end_s,
+                               times.scrapped,
+                               times.reworks,
+                               std::nullopt,
+                               {}});
       result_.scrapped += times.scrapped;
       result_.reworks += times.reworks;
       flow_s += times.end_s - times.start_s;
@@ -281,10 +288,11 @@ class Day {
     if (!result_.takt_limit_s || result_.units.size() < 2) return;
     const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = result_.figures.throughput_per_h;
     if (given_per_h < wanted_per_h * (1 - 1e-9))
-      result_.findings.push_back({"line.takt.rate", Severity::fail, "line", given_per_h, wanted_per_h, "1/h",
-                                  Sentence("line.takt.rate"_key, {{"given", UnitValue{given_per_h, "1/h"}},
-                                                                  {"wanted", UnitValue{wanted_per_h, "1/h"}}}),
-                                  "plan limit"});
+      result_.findings.push_back(
+          {"line.takt.rate", Severity::fail, "line", given_per_h, wanted_per_h, "1/h",
+           Sentence("line.takt.rate"_key,
+                    {{"given", UnitValue{given_per_h, "1/h"}}, {"wanted", UnitValue{wanted_per_h, "1/h"}}}),
+           "plan limit"});
     else if (result_.figures.takt_misses > 0)
       result_.findings.push_back(
           {"line.takt.missed", Severity::warn, "line", result_.figures.takt_misses, 0, "",

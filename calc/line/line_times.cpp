@@ -90,7 +90,8 @@ void LineTimes::note_times(const Weldment& weldment, Findings& findings) const {
                                           [](const Seam& seam) { return seam.by == "manual"; });
   if (has_manual_stage && manual_seams > 0 && weldment.manual_s <= 0)
     findings.push_back({"line.manual.no-time", Severity::warn, weldment.id, 0, std::nullopt, "s",
-                        Sentence("line.manual.no-time"_key, {{"seams", std::int64_t{manual_seams}}}), "plan"});
+                        Sentence("line.manual.no-time"_key, {{"seams", std::int64_t{manual_seams}}}),
+                        "plan"});
 }
 
 void LineTimes::note_stages(Findings& findings) const {

@@ -91,12 +91,12 @@ std::vector<Order> parse_orders(std::string_view text, const std::string& file, 
       refuse_field(text, table, row, weldment, weldments_expected(order.weldment, plan));
     order.due_key = due_key(order.due);
     if (order.due_key.empty())
-      refuse_field(text, table, row, static_cast<std::size_t>(due), "a date YYYY-MM-DD or YYYY-MM-DDThh:mm"_word);
+      refuse_field(text, table, row, static_cast<std::size_t>(due),
+                   "a date YYYY-MM-DD or YYYY-MM-DDThh:mm"_word);
     orders.push_back(std::move(order));
   }
   if (orders.empty())
-    throw InputError(printable(file) + ":1:1", "no orders"_word,
-                     "at least one row below the header"_word);
+    throw InputError(printable(file) + ":1:1", "no orders"_word, "at least one row below the header"_word);
   return orders;
 }
 

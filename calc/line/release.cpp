@@ -65,9 +65,8 @@ Findings waiting_findings(const Release& release) {
   Findings findings;
   for (const WaitingUnit& unit : release.waiting)
     if (unit.unwelded_seams == 0)
-      findings.push_back(
-          {"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt, std::nullopt, "",
-           waiting_sentence(unit), "plan limit"});
+      findings.push_back({"line.cart.incomplete", Severity::warn, unit.order.serial, std::nullopt,
+                          std::nullopt, "", waiting_sentence(unit), "plan limit"});
   return findings;
 }
 

@@ -31,7 +31,8 @@ Release without_unwelded(const Release& release, const UnweldedWeldments& unweld
     WaitingUnit unit;
     unit.order = order;
     unit.unwelded_seams = at->second.seams;
-    unit.sentence = Sentence("line.unwelded"_key, {{"unwelded", at->second.seams}, {"seams", at->second.robot_seams}});
+    unit.sentence =
+        Sentence("line.unwelded"_key, {{"unwelded", at->second.seams}, {"seams", at->second.robot_seams}});
     result.waiting.push_back(std::move(unit));
   }
   std::stable_sort(
@@ -50,12 +51,11 @@ Findings unwelded_findings(const Release& release, const UnweldedWeldments& unwe
         release.waiting.begin(), release.waiting.end(),
         [&](const WaitingUnit& unit) { return unit.unwelded_seams > 0 && unit.order.weldment == id; });
     if (units == 0) continue;
-    findings.push_back({"line.weldment.unwelded", Severity::fail, weldment, static_cast<double>(seams.seams),
-                        0, "",
-                        Sentence("line.weldment.unwelded"_key, {{"unwelded", seams.seams},
-                                                                {"seams", seams.robot_seams},
-                                                                {"units", std::int64_t{units}}}),
-                        "plan"});
+    findings.push_back(
+        {"line.weldment.unwelded", Severity::fail, weldment, static_cast<double>(seams.seams), 0, "",
+         Sentence("line.weldment.unwelded"_key,
+                  {{"unwelded", seams.seams}, {"seams", seams.robot_seams}, {"units", std::int64_t{units}}}),
+         "plan"});
   }
   return findings;
 }

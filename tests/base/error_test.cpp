@@ -77,7 +77,7 @@ TEST(FindingTest, only_fail_counts_as_failed) {
                       .value = {},
                       .limit = {},
                       .unit = {},
-                      .text = {},
+                      .sentence = {},
                       .source = {}});
   EXPECT_TRUE(any_failed(findings));
 }

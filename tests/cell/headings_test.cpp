@@ -39,8 +39,7 @@ TEST(MoveLook, EveryLanguageHasItsLegend) {
 }
 
 TEST(MoveKinds, HaveTheContractsWordInEnglish) {
-  for (const MoveLook& look : move_looks)
-    EXPECT_EQ(kind_sentence(look.kind).english(), to_string(look.kind));
+  for (const MoveLook& look : move_looks) EXPECT_EQ(kind_sentence(look.kind).english(), to_string(look.kind));
 }
 
 }  // namespace

@@ -134,8 +134,9 @@ TEST(LanguageOfResults, TheDemosCyclesAreGerman) {
 
 TEST(LanguageOfResults, TheDemosLineIsGerman) {
   const std::string text = run_with(line, {"--language", "de"}).output;
-  for (const char* part : {"Einheiten in ", "Engpass cell", "Taktverluste: ", "Mittel von 8 Läufen",
-                           "1 Platz mehr", "Zeit −10\u202f%", "fehlt (3 von 4 da)", "Als nächste freigegeben"})
+  for (const char* part :
+       {"Einheiten in ", "Engpass cell", "Taktverluste: ", "Mittel von 8 Läufen", "1 Platz mehr",
+        "Zeit −10\u202f%", "fehlt (3 von 4 da)", "Als nächste freigegeben"})
     EXPECT_TRUE(contains(text, part)) << part;
   for (const char* part : {"units", "Throughput", " server", "missing", "Waits"})
     EXPECT_FALSE(contains(text, part)) << part;

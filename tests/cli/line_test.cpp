@@ -286,7 +286,8 @@ TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
 
 TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
   const auto run = [&](const char* seed) {
-    return run_program({"line", demo, "--orders", day, "--seed", seed, "--unit-count", "60", "--json"}).output;
+    return run_program({"line", demo, "--orders", day, "--seed", seed, "--unit-count", "60", "--json"})
+        .output;
   };
   const std::string first = run("7");
   EXPECT_FALSE(first.empty());

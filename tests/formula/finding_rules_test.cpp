@@ -35,7 +35,7 @@ TEST_P(FindingRules, ComeWhereTheyShould) {
   if (found == findings.end()) return;
   EXPECT_EQ(found->severity, *c.severity);
   EXPECT_FALSE(found->source.empty());
-  EXPECT_EQ(found->text.back(), '.');
+  EXPECT_EQ(found->text().back(), '.');
   EXPECT_FALSE(found->where.empty());
 }
 

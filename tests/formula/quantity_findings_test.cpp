@@ -78,7 +78,7 @@ TEST(Findings, StandBesideTheValueTheyJudge) {
     const Finding* finding = find_rule(findings, each.rule);
     ASSERT_TRUE(finding) << each.rule;
     EXPECT_EQ(finding->severity, each.severity);
-    EXPECT_TRUE(finding->text.ends_with('.')) << finding->text;
+    EXPECT_TRUE(finding->text().ends_with('.')) << finding->text();
     EXPECT_FALSE(finding->where.empty());
     EXPECT_FALSE(finding->source.empty());
   }

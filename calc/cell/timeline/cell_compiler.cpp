@@ -89,11 +89,9 @@ void CellCompiler::refuse_circular_after() const {
       const std::string& id = at.after[next++];
       const auto before = source_of_id_.find(id);
       if (before == source_of_id_.end())
-        throw InputError(place(at) + "/after", "\"" + printable(id) + "\"",
-                         "a seam of the weldment"_word);
+        throw InputError(place(at) + "/after", "\"" + printable(id) + "\"", "a seam of the weldment"_word);
       if (marks[before->second] == Mark::open)
-        throw InputError(place(at) + "/after",
-                         Sentence("cell.refusal.circle"_key, {{"seam", printable(id)}}),
+        throw InputError(place(at) + "/after", Sentence("cell.refusal.circle"_key, {{"seam", printable(id)}}),
                          "an order that can be welded"_word);
       if (marks[before->second] == Mark::fresh) path.emplace_back(before->second, 0);
     }

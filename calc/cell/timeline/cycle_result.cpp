@@ -119,8 +119,8 @@ void judge_runs(const Weldment& weldment, const CellModel& model, Findings& find
       findings.push_back(
           {"cycle.service.run-too-long", Severity::warn,
            weldment.id + "/" + weldment.seams[seam.source].id + "/pass " + std::to_string(pass + 1),
-           longest_s, model.service_every_arc_s, "s",
-           Sentence("cycle.service.run-too-long"_key), "plan limit"});
+           longest_s, model.service_every_arc_s, "s", Sentence("cycle.service.run-too-long"_key),
+           "plan limit"});
     }
 }
 
@@ -148,12 +148,12 @@ void note_changes_left(const Plan& plan, const Weldment& weldment, const CellMod
       if (step.robot == i && !fits(loaded, need)) loaded = changed(loaded, need);
     }
     if (fits(loaded, model.robots[i].loaded)) continue;
-    findings.push_back({"cycle.wire-change.back", Severity::note, weldment.id + "/" + plan.cell->robots[i].id,
-                        model.robots[i].wire_change_s, std::nullopt, "s",
-                        Sentence("cycle.wire-change.back"_key,
-                                 {{"ends", package_text(plan, loaded)},
-                                  {"began", package_text(plan, model.robots[i].loaded)}}),
-                        "plan"});
+    findings.push_back(
+        {"cycle.wire-change.back", Severity::note, weldment.id + "/" + plan.cell->robots[i].id,
+         model.robots[i].wire_change_s, std::nullopt, "s",
+         Sentence("cycle.wire-change.back"_key, {{"ends", package_text(plan, loaded)},
+                                                 {"began", package_text(plan, model.robots[i].loaded)}}),
+         "plan"});
   }
 }
 

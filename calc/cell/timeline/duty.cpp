@@ -155,15 +155,15 @@ Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vec
     const double rated_A = *source->rated_current_A, duty_pct = source->rated_duty_pct.value_or(100);
     const double limit_A = current_at_duty_A(rated_A, duty_pct, 100.0);
     if (duty.equivalent_current_A <= limit_A * (1 + 1e-9)) continue;
-    findings.push_back({duty_rule, Severity::fail, weldment.id + "/" + duty.robot + "/" + duty.power_source,
-                        duty.equivalent_current_A, limit_A, "A",
-                        Sentence("cycle.duty.exceeded"_key,
-                                 {{"period", UnitValue{period_s / 60, "min"}},
-                                  {"current", UnitValue{duty.equivalent_current_A, "A"}},
-                                  {"rated", UnitValue{rated_A, "A", typed_digits}},
-                                  {"duty", UnitValue{duty_pct, "%", typed_digits}},
-                                  {"limit", UnitValue{limit_A, "A"}}}),
-                        "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
+    findings.push_back(
+        {duty_rule, Severity::fail, weldment.id + "/" + duty.robot + "/" + duty.power_source,
+         duty.equivalent_current_A, limit_A, "A",
+         Sentence("cycle.duty.exceeded"_key, {{"period", UnitValue{period_s / 60, "min"}},
+                                              {"current", UnitValue{duty.equivalent_current_A, "A"}},
+                                              {"rated", UnitValue{rated_A, "A", typed_digits}},
+                                              {"duty", UnitValue{duty_pct, "%", typed_digits}},
+                                              {"limit", UnitValue{limit_A, "A"}}}),
+         "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
   }
   return findings;
 }

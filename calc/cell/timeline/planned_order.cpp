@@ -98,9 +98,9 @@ PlannedOrder planned_order(const Plan& plan, const Weldment& weldment, CompiledC
   std::vector<int> overtaken;
   PlannedOrder planned{sequence_given(model, &overtaken), Balance::ignored};
   for (const int seam : overtaken)
-    compiled.findings.push_back(
-        {"cycle.order.after", Severity::note, weldment.id + "/" + weldment.seams[model.seams[seam].source].id,
-         std::nullopt, std::nullopt, "", Sentence("cycle.order.after"_key), "plan"});
+    compiled.findings.push_back({"cycle.order.after", Severity::note,
+                                 weldment.id + "/" + weldment.seams[model.seams[seam].source].id,
+                                 std::nullopt, std::nullopt, "", Sentence("cycle.order.after"_key), "plan"});
   return planned;
 }
 

@@ -15,10 +15,10 @@ void refuse_unknown(const Plan& plan, std::string_view id, const std::string& wh
   if (plan.cell)
     for (const Robot& robot : plan.cell->robots) ids.push_back(robot.id);
   if (std::find(ids.begin(), ids.end(), id) != ids.end()) return;
-  throw InputError(
-      where, "\"" + printable(id) + "\"",
-      ids.empty() ? Phrase("a plan whose cell has robots"_word)
-                  : Sentence("cell.refusal.one-of"_key, {{"robots", printable(comma_list(ids), 300)}}));
+  throw InputError(where, "\"" + printable(id) + "\"",
+                   ids.empty()
+                       ? Phrase("a plan whose cell has robots"_word)
+                       : Sentence("cell.refusal.one-of"_key, {{"robots", printable(comma_list(ids), 300)}}));
 }
 
 /// What becomes of a seam.
@@ -58,16 +58,15 @@ PlanWithoutRobot without_robot(const Plan& plan, std::string_view id, const std:
         result.taken_over.push_back(place);
       } else if (fate == Fate::unreached) {
         result.unreached.push_back(place);
-        result.findings.push_back(
-            {"cell.robot-out.unreached", Severity::fail, place, std::nullopt, std::nullopt, "",
-             Sentence("cell.robot-out.unreached"_key, {{"robot", id}}), "plan"});
+        result.findings.push_back({"cell.robot-out.unreached", Severity::fail, place, std::nullopt,
+                                   std::nullopt, "",
+                                   Sentence("cell.robot-out.unreached"_key, {{"robot", id}}), "plan"});
       }
     }
     if (taken_over > 0)
       result.findings.push_back(
           {"cell.robot-out.taken-over", Severity::note, weldment.id, taken_over, std::nullopt, "",
-           Sentence("cell.robot-out.taken-over"_key, {{"robot", id}, {"seams", taken_over}}),
-           "plan"});
+           Sentence("cell.robot-out.taken-over"_key, {{"robot", id}, {"seams", taken_over}}), "plan"});
   }
   return result;
 }

@@ -122,9 +122,10 @@ std::vector<CycleResult> cycles_of(const Options& options, const Plan& plan) {
 std::string search_note(const Options& options, const std::vector<CycleResult>& cycles) {
   std::vector<Sentence> best;
   for (const CycleResult& cycle : cycles)
-    best.push_back(Sentence("cli.cycle.best-of"_key, {{"weldment", cycle.weldment},
-                                                      {"orders", std::to_string(cycle.orders_tried)},
-                                                      {"gap", UnitValue{cycle.gap_pct.value_or(0), "%", 3}}}));
+    best.push_back(
+        Sentence("cli.cycle.best-of"_key, {{"weldment", cycle.weldment},
+                                           {"orders", std::to_string(cycle.orders_tried)},
+                                           {"gap", UnitValue{cycle.gap_pct.value_or(0), "%", 3}}}));
   const Sentence note("cli.cycle.best"_key,
                       {{"seed", std::to_string(options.seed)}, {"weldments", std::move(best)}});
   return "\n" + shown_text(note) + "\n";
@@ -165,8 +166,7 @@ void run(const Options& options, Result& result) {
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
   if (!options.output.empty())
-    result.output +=
-        "\n" + shown_text(Sentence("cli.cycle.written"_key, {{"file", options.output}})) + "\n";
+    result.output += "\n" + shown_text(Sentence("cli.cycle.written"_key, {{"file", options.output}})) + "\n";
   result.output += findings_section(findings);
 }
 

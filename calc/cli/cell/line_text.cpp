@@ -44,8 +44,7 @@ std::string not_run_text(const LineResult& line) {
 }
 
 SentenceKey headline_key(const LineResult& line) {
-  if (line.not_run == 0)
-    return line.takt_limit_s ? "cli.line.headline.takt"_key : "cli.line.headline"_key;
+  if (line.not_run == 0) return line.takt_limit_s ? "cli.line.headline.takt"_key : "cli.line.headline"_key;
   return line.takt_limit_s ? "cli.line.headline.part.takt"_key : "cli.line.headline.part"_key;
 }
 
@@ -76,8 +75,8 @@ std::string draw_text(const LineResult& line) {
 
 std::string in_line_text(const LineResult& line) {
   std::vector<Sentence> sentences{
-      Sentence("cli.line.in-line"_key, {{"units", UnitValue{line.units_in_line, "", 3}},
-                                        {"time", hours(line.flow_time_mean_s)}})};
+      Sentence("cli.line.in-line"_key,
+               {{"units", UnitValue{line.units_in_line, "", 3}}, {"time", hours(line.flow_time_mean_s)}})};
   if (line.reworks > 0) sentences.push_back(Sentence("cli.line.reworks"_key, {{"times", line.reworks}}));
   if (line.scrapped > 0) sentences.push_back(Sentence("cli.line.scrap"_key, {{"units", line.scrapped}}));
   std::string text;
@@ -88,10 +87,11 @@ std::string in_line_text(const LineResult& line) {
 std::string summary(const LineResult& line) {
   std::string text = not_run_text(line) + headline(line) + "\n" + draw_text(line) + in_line_text(line);
   if (line.worst_window)
-    text += line_of("cli.line.worst-window"_key, {{"units", line.worst_window->units},
-                                                  {"from", hours(line.worst_window->start_s)},
-                                                  {"to", hours(line.worst_window->end_s)},
-                                                  {"rate", per_hour(line.worst_window->throughput_per_h, 3)}});
+    text +=
+        line_of("cli.line.worst-window"_key, {{"units", line.worst_window->units},
+                                              {"from", hours(line.worst_window->start_s)},
+                                              {"to", hours(line.worst_window->end_s)},
+                                              {"rate", per_hour(line.worst_window->throughput_per_h, 3)}});
   return text;
 }
 

@@ -80,8 +80,7 @@ namespace {
 Sentence count_sentence(const Findings& findings) {
   std::size_t counts[3] = {};
   for (const Finding& finding : findings) ++counts[static_cast<std::size_t>(finding.severity)];
-  return Sentence("cli.findings.count"_key,
-                  {{"fail", counts[2]}, {"warn", counts[1]}, {"note", counts[0]}});
+  return Sentence("cli.findings.count"_key, {{"fail", counts[2]}, {"warn", counts[1]}, {"note", counts[0]}});
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "base/units/units.hpp"
+#include "cli/common/output_view.hpp"
 
 namespace seamtakt::cli {
 
@@ -33,7 +34,9 @@ std::string progress_text(const std::string& what, std::uint64_t done_bytes, std
             rounded_text(std::floor(100 * share), 3) + " % ";
   }
   text += megabytes(done) + " MB, " + megabytes(rate) + " MB/s";
-  if (all > done && rate > 0) text += ", " + rounded_text(std::ceil((all - done) / rate), 4) + " s left";
+  if (all > done && rate > 0)
+    text += ", " + shown_text(Sentence("cli.progress.left"_key,
+                                       {{"time", UnitValue{std::ceil((all - done) / rate), "s"}}}));
   return text;
 }
 

@@ -14,8 +14,8 @@ Ledger open_for_reading(const LedgerOptions& given) {
 }
 
 Ledger open_for_writing(const LedgerOptions& given) {
-  if (given.who.empty()) throw InputError("--who", "nothing", "who writes this");
-  if (given.why.empty()) throw InputError("--why", "nothing", "why it is written");
+  if (given.who.empty()) throw InputError("--who", "nothing"_word, "who writes this"_word);
+  if (given.why.empty()) throw InputError("--why", "nothing"_word, "why it is written"_word);
   check_record_text("--who", given.who, longest_who);
   check_record_text("--why", given.why, longest_why);
   for (const auto& [option, text, longest] : {std::tuple("--instrument", &given.instrument, longest_id),

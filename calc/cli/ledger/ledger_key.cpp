@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
 #include "base/json/json_writer.hpp"
+#include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"
 
@@ -22,9 +23,12 @@ void show_key(const Ledger& ledger, const LedgerOptions& given, Result& result) 
     result.output = json.take();
     return;
   }
-  result.output = "Store       " + store + "\nFingerprint " + key.id + "\nIn force since record " +
-                  std::to_string(key.seq) + "\nPrivate key " + printable(path, 400) +
-                  (is_here ? "" : " (not on this machine)") + "\n" + key.pem;
+  const auto say = [&](const Sentence& sentence) { result.output += shown_text(sentence) + "\n"; };
+  say(Sentence("cli.key.store"_key, {{"store", store}}));
+  say(Sentence("cli.key.fingerprint"_key, {{"key", key.id}}));
+  say(Sentence("cli.key.since"_key, {{"record", key.seq}}));
+  say(Sentence(is_here ? "cli.key.file"_key : "cli.key.file.elsewhere"_key, {{"file", printable(path, 400)}}));
+  result.output += key.pem;
 }
 
 /// The key file that a new key is to replace must be this store's own, where there is one: no other key is
@@ -32,17 +36,16 @@ void show_key(const Ledger& ledger, const LedgerOptions& given, Result& result) 
 void check_replaced_key(const std::string& path, const std::string& in_force) {
   const FileKind there = kind_of_file(path);
   if (there == FileKind::absent) return;
-  const char* expected = "this store's key, or a new name (move it away first)";
-  std::string found = "a file that is no private key";
+  Word found = "a file that is no private key"_word;
   if (there == FileKind::private_key) {
-    found = "a key that can't be read";
+    found = "a key that can't be read"_word;
     try {
       if (load_signing_key(path, key_passphrase()).public_key().id() == in_force) return;
-      found = "another store's key";
+      found = "another store's key"_word;
     } catch (const InputError&) {
     }
   }
-  throw InputError(printable(path), found, expected);
+  throw InputError(printable(path), found, "this store's key, or a new name (move it away first)"_word);
 }
 
 /// The new key is on the disk before the record is, and takes the old one's place after it.
@@ -67,25 +70,28 @@ void replace_key(const LedgerOptions& given, Result& result, bool lost) {
   else
     ledger.write(key_provider(given.store, given.key), stamp_of(given), fill);
   std::filesystem::rename(next_key_path(path), path);
-  result.output =
-      "New key " + next.public_key().id() + " in " + printable(path, 400) +
-      (lost ? "; only anchors from before vouch for older records now.\n" : ", signed by the one before.\n");
+  result.output = shown_text(Sentence(lost ? "cli.key.new.lost"_key : "cli.key.new"_key,
+                                      {{"key", next.public_key().id()}, {"file", printable(path, 400)}})) +
+                  "\n";
 }
 
 void protect_key(const LedgerOptions& given, Result& result) {
   const Ledger ledger = open_for_reading(given);
   const std::string path = key_path(given.store, given.key, ledger.store_id());
   if (key_passphrase().empty())
-    throw InputError("SEAMTAKT_KEY_PASSPHRASE", "nothing", "the passphrase to protect the key with");
+    throw InputError("SEAMTAKT_KEY_PASSPHRASE", "nothing"_word,
+                     "the passphrase to protect the key with"_word);
   save_signing_key(path, load_signing_key(path), key_passphrase(), true);
-  result.output = "The key " + printable(path, 400) + " is protected.\n";
+  result.output =
+      shown_text(Sentence("cli.key.protected"_key, {{"file", printable(path, 400)}})) + "\n";
 }
 
 }  // namespace
 
 void ledger_key(const LedgerOptions& given, Result& result) {
   if (given.rotate + given.protect + given.replace_lost > 1)
-    throw InputError("ledger key", "several of --rotate, --protect and --replace-lost", "one of them");
+    throw InputError("ledger key", "several of --rotate, --protect and --replace-lost"_word,
+                     "one of them"_word);
   if (given.protect) return protect_key(given, result);
   if (given.rotate || given.replace_lost) return replace_key(given, result, given.replace_lost);
   show_key(open_for_reading(given), given, result);

@@ -2,9 +2,12 @@
 
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
+#include "base/sentences/place_sentence.hpp"
 #include "base/text/comma_list.hpp"
 #include "base/text/text_table.hpp"
+#include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
+#include "cli/records/shown_record.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/derived_members.hpp"
@@ -95,9 +98,9 @@ std::string what_of(const JsonNode& body) {
          {"results.place", "results.instrument", "results.decision", "results.schedule.id"})
       if (const std::string text = body_text(body, path); !text.empty()) return text;
     const JsonNode* ref = body.find("ref");
-    return ref != nullptr && ref->is_integer
-               ? "record " + std::to_string(static_cast<std::uint64_t>(ref->number))
-               : "-";
+    if (ref == nullptr || !ref->is_integer) return "-";
+    return shown_text(
+        Sentence("ledger.record"_key, {{"record", static_cast<std::uint64_t>(ref->number)}}));
   }
   const JsonNode* pass = body_member(body, "results.pass");
   return body_text(body, "results.weldment") + "/" + seam +
@@ -106,26 +109,29 @@ std::string what_of(const JsonNode& body) {
 
 std::string verdict_of(const JsonNode& body) {
   const std::string verdict = body_text(body, "results.verdict");
-  return verdict.empty() ? body_text(body, "results.result") : verdict;
+  return verdict.empty() ? body_text(body, "results.result") : shown_verdict(verdict);
 }
 
 std::string changed_text(const Ledger& ledger, std::uint64_t seq) {
   const RecordChanges changes = changes_of(ledger, seq);
-  std::string text = changes.is_void() ? "void" : changes.corrections.empty() ? "" : "corrected";
-  if (!changes.signoffs.empty()) text += text.empty() ? "signed off" : ", signed off";
+  std::string text = changes.is_void()               ? shown_word("void"_word)
+                     : changes.corrections.empty() ? ""
+                                                   : shown_word("corrected"_word);
+  if (!changes.signoffs.empty()) text += (text.empty() ? "" : ", ") + shown_word("signed off"_word);
   return text;
 }
 
 void list_table(const Ledger& ledger, const LedgerOptions& given, Result& result) {
-  TextTable table({{"Record", "", false, 0},
-                   {"Kind", "", true, 0},
-                   {"Time (UTC)", "", true, 0},
-                   {"Unit", "", true, 0},
-                   {"What", "", true, 0},
-                   {"Verdict", "", true, 0},
-                   {"Heat input", "kJ/mm", false, 4},
-                   {"Who", "", true, 0},
-                   {"Since", "", true, 0}});
+  TextTable table({{"Record"_word, "", false, 0},
+                   {"Kind"_word, "", true, 0},
+                   {"Time (UTC)"_word, "", true, 0},
+                   {"Unit"_word, "", true, 0},
+                   {"What"_word, "", true, 0},
+                   {"Verdict"_word, "", true, 0},
+                   {"Heat input"_word, "kJ/mm", false, 4},
+                   {"Who"_word, "", true, 0},
+                   {"Since"_word, "", true, 0}},
+                  output_view());
   each_wanted(ledger, given, [&](const LedgerRow& row, const JsonNode& body) {
     table.cell(row.seq)
         .cell(row.kind)
@@ -134,13 +140,13 @@ void list_table(const Ledger& ledger, const LedgerOptions& given, Result& result
     table.cell(what_of(body)).cell(verdict_of(body)).cell(body_number(body, "results.heat_input_kJ_mm"));
     table.cell(ledger.person_name(body_text(body, "who"))).cell(changed_text(ledger, row.seq));
   });
-  result.output = table.rows() == 0 ? "No records.\n" : table.text();
+  result.output = table.rows() == 0 ? shown_word("No records."_word) + "\n" : table.text();
 }
 
 void write_nonconformance(const Nonconformance& each, JsonWriter& json) {
   json.begin_object(JsonWriter::Layout::compact);
   json.member("seq", each.seq).member("record", each.about).member("opened", each.opened);
-  json.member("unit_serial", each.unit_serial).member("place", each.place).member("text", each.text);
+  json.member("unit_serial", each.unit_serial).member("place", each.place).member("text", each.text());
   json.member("open", each.open).key("decision");
   each.decision ? json.value(to_string(*each.decision)) : json.null();
   json.key("retest");
@@ -149,27 +155,49 @@ void write_nonconformance(const Nonconformance& each, JsonWriter& json) {
   json.end_object();
 }
 
-std::string nonconformance_table(const std::vector<Nonconformance>& list) {
-  TextTable table({{"Record", "", false, 0},
-                   {"About", "", false, 0},
-                   {"Place", "", true, 0},
-                   {"State", "", true, 0},
-                   {"What failed", "", true, 0}});
-  for (const Nonconformance& each : list) {
-    std::string state = each.open ? "open" : "closed";
-    if (each.decision)
-      state += std::string(": ") + to_string(*each.decision) +
-               (each.retest != 0 ? ", re-test record " + std::to_string(each.retest) : "");
-    table.cell(each.seq).cell(each.about).cell(each.place).cell(state).cell(each.text);
+Word decision_word(Decision decision) {
+  switch (decision) {
+    case Decision::repair:
+      return "repair"_word;
+    case Decision::use_as_is:
+      return "use-as-is"_word;
+    case Decision::scrap:
+      break;
   }
-  return list.empty() ? "No nonconformances.\n" : table.text();
+  return "scrap"_word;
+}
+
+/// "closed: repair, re-test record 12".
+Sentence state_of(const Nonconformance& each) {
+  const Word state = each.open ? "open"_word : "closed"_word;
+  if (!each.decision) return state;
+  std::vector<Argument> arguments = {{"state", state}, {"decision", decision_word(*each.decision)}};
+  if (each.retest == 0) return Sentence("cli.nonconformance.decided"_key, std::move(arguments));
+  arguments.emplace_back("record", each.retest);
+  return Sentence("cli.nonconformance.retested"_key, std::move(arguments));
+}
+
+std::string nonconformance_table(const std::vector<Nonconformance>& list) {
+  TextTable table({{"Record"_word, "", false, 0},
+                   {"About"_word, "", false, 0},
+                   {"Place"_word, "", true, 0},
+                   {"State"_word, "", true, 0},
+                   {"What failed"_word, "", true, 0}},
+                  output_view());
+  for (const Nonconformance& each : list)
+    table.cell(each.seq)
+        .cell(each.about)
+        .cell(place_sentence(each.place))
+        .cell(state_of(each))
+        .cell(each.sentence);
+  return list.empty() ? shown_word("No nonconformances."_word) + "\n" : table.text();
 }
 
 /// What was left undecided, by cause.
 void write_open_causes(const std::vector<OpenCause>& causes, JsonWriter& json) {
   json.key("undecided").begin_array();
   for (const OpenCause& each : causes) {
-    json.begin_object(JsonWriter::Layout::compact).member("cause", each.cause).member("text", each.text);
+    json.begin_object(JsonWriter::Layout::compact).member("cause", each.cause).member("text", each.text());
     write_numbers(json, "records", each.records);
     json.key("passes").begin_array();
     for (const std::string& pass : each.passes) json.value(pass);
@@ -178,11 +206,39 @@ void write_open_causes(const std::vector<OpenCause>& causes, JsonWriter& json) {
   json.end_array();
 }
 
+/// Unit, counts, what is missing and what is open.
+std::string unit_text(const UnitStatus& status) {
+  constexpr std::size_t longest = 400;
+  const Word state = status.scrapped    ? "scrapped"_word
+                     : !status.complete ? "no plan says what it needs"_word
+                     : *status.complete ? "complete"_word
+                                        : "incomplete"_word;
+  std::string text = shown_text(Sentence("cli.unit"_key, {{"unit", printable(status.unit_serial)},
+                                                          {"weldment", printable(status.weldment)},
+                                                          {"state", state}})) +
+                     "\n";
+  text += shown_text(Sentence("cli.unit.counts"_key,
+                              {{"passes", status.passes.size()}, {"manual", status.manual.size()}})) +
+          "\n";
+  for (const std::string& each : status.missing)
+    text += shown_text(Sentence("cli.unit.missing"_key, {{"pass", place_sentence(printable(each))}})) + "\n";
+  for (const OpenCause& each : status.open_causes) {
+    std::vector<std::string> passes;
+    for (const std::string& pass : each.passes) passes.push_back(shown_text(place_sentence(pass)));
+    const std::string why = each.text().empty() ? each.cause : shown_text(each.sentence);
+    text += shown_text(Sentence("cli.unit.undecided"_key,
+                                {{"passes", printable(comma_list(passes), longest)},
+                                 {"why", printable(why, longest)}})) +
+            "\n";
+  }
+  return text;
+}
+
 void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result) {
   const UnitStatus status = unit_status(ledger, given.unit);
   if (status.passes.empty() && status.manual.empty() && status.weldment.empty())
     throw InputError("--unit", "\"" + printable(given.unit, 60) + "\"",
-                     "a unit that the store has records of");
+                     "a unit that the store has records of"_word);
   if (given.json) {
     JsonWriter json;
     json.begin_object().key("unit").begin_object();
@@ -202,19 +258,7 @@ void show_unit(const Ledger& ledger, const LedgerOptions& given, Result& result)
     result.output = json.take();
     return;
   }
-  std::string text = "Unit " + printable(status.unit_serial) + " (" + printable(status.weldment) + "): " +
-                     (status.scrapped    ? "scrapped"
-                      : !status.complete ? "no plan says what it needs"
-                      : *status.complete ? "complete"
-                                         : "incomplete") +
-                     "\n";
-  text += std::to_string(status.passes.size()) + " robot passes, " + std::to_string(status.manual.size()) +
-          " manual seams\n";
-  for (const std::string& each : status.missing) text += "missing: " + printable(each) + "\n";
-  for (const OpenCause& each : status.open_causes)
-    text += "undecided: " + printable(comma_list(each.passes), 400) + ": " +
-            printable(each.text.empty() ? each.cause : each.text, 400) + "\n";
-  result.output = text + "\n" + nonconformance_table(status.nonconformances);
+  result.output = unit_text(status) + "\n" + nonconformance_table(status.nonconformances);
 }
 
 void write_proof(const Ledger& ledger, std::uint64_t seq, JsonWriter& json) {
@@ -232,24 +276,43 @@ void write_proof(const Ledger& ledger, std::uint64_t seq, JsonWriter& json) {
   json.end_array().end_object();
 }
 
+/// Which record, of what kind, when, by whom and why.
+std::string stamp_text(SentenceKey key, const Ledger& ledger, const LedgerRow& row, const JsonNode& body) {
+  return shown_text(Sentence(key, {{"record", row.seq},
+                                   {"kind", row.kind},
+                                   {"time", body_text(body, "t")},
+                                   {"who", printable(ledger.person_name(body_text(body, "who")))},
+                                   {"why", printable(body_text(body, "why"))}})) +
+         "\n";
+}
+
+/// A value as it is now, and what it was.
+std::string value_text(const std::string& name, const std::string& is, const std::string& was) {
+  const std::string now = printable(is, 2000);
+  if (was == is) return now;
+  const SentenceKey key =
+      is_derived_member("results." + name) ? "cli.record.recomputed"_key : "cli.record.corrected"_key;
+  return now + "   " + shown_text(Sentence(key, {{"was", printable(was, 200)}}));
+}
+
+std::string change_text(const RecordHistory::Change& change) {
+  const SentenceKey key = change.is_derived ? "cli.record.change.recomputed"_key : "cli.record.change"_key;
+  return shown_text(Sentence(key, {{"member", printable(change.member)},
+                                   {"was", printable(change.was, 200)},
+                                   {"now", printable(change.is, 200)}}));
+}
+
 /// Text of a record for people: body members one a line, corrected values beside the old ones.
 std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNode& body) {
-  std::string text = "Record " + std::to_string(row.seq) + ", " + row.kind + ", written " +
-                     body_text(body, "t") + " by " + printable(ledger.person_name(body_text(body, "who"))) +
-                     ": " + printable(body_text(body, "why")) + "\n";
+  std::string text = stamp_text("cli.record"_key, ledger, row, body);
   RecordHistory history(ledger);
   const JsonNode now = history.corrected_body(row.seq);
   for (const auto& [key, value] : body.members) {
     if (key == "results" && value.kind == JsonNode::Kind::object) {
       const JsonNode* current = now.find("results");
       for (const auto& [name, old] : value.members) {
-        const std::string was = canonical_json(old), is = canonical_json(*current->find(name));
-        text += "  " + printable(name) + ": " + printable(is, 2000) +
-                (was == is ? ""
-                           : std::string(is_derived_member("results." + name) ? "   (recomputed, was "
-                                                                              : "   (corrected, was ") +
-                                 printable(was, 200) + ")") +
-                "\n";
+        const std::string is = canonical_json(*current->find(name));
+        text += "  " + printable(name) + ": " + value_text(name, is, canonical_json(old)) + "\n";
       }
     } else if (key != "who" && key != "why" && key != "t" && key != "seq" && key != "kind") {
       text += "  " + key + ": " + printable(canonical_json(value), 2000) + "\n";
@@ -258,13 +321,10 @@ std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNo
   for (const std::uint64_t later : ledger.backend().find("ref", std::to_string(row.seq))) {
     const LedgerRow other = ledger.record(later);
     const JsonNode since = body_of(other);
-    text += "Since: record " + std::to_string(later) + ", " + other.kind + ", " + body_text(since, "t") +
-            " by " + printable(ledger.person_name(body_text(since, "who"))) + ": " +
-            printable(body_text(since, "why")) + "\n";
+    text += stamp_text("cli.record.since"_key, ledger, other, since);
     if (other.kind != record_kind::correction) continue;
     for (const RecordHistory::Change& change : history.changes_by(later, row.seq))
-      text += "    " + printable(change.member) + ": " + printable(change.was, 200) + " -> " +
-              printable(change.is, 200) + (change.is_derived ? " (recomputed)" : "") + "\n";
+      text += "    " + change_text(change) + "\n";
   }
   return text;
 }
@@ -274,7 +334,7 @@ std::string record_text(const Ledger& ledger, const LedgerRow& row, const JsonNo
 void ledger_list(const LedgerOptions& given, Result& result) {
   if (!given.kind.empty() && !is_record_kind(given.kind))
     throw InputError("--kind", "\"" + printable(given.kind, 40) + "\"",
-                     "a kind of record, such as pass, manual, ingest or nonconformance");
+                     "a kind of record, such as pass, manual, ingest or nonconformance"_word);
   const Ledger ledger = open_for_reading(given);
   if (!given.json) return list_table(ledger, given, result);
   JsonWriter json;
@@ -289,7 +349,7 @@ void ledger_show(const LedgerOptions& given, Result& result) {
   const Ledger ledger = open_for_reading(given);
   if (!given.unit.empty()) return show_unit(ledger, given, result);
   if (given.seq == 0)
-    throw InputError("ledger show", "neither a record nor --unit", "RECORD or --unit SERIAL");
+    throw InputError("ledger show", "neither a record nor --unit"_word, "RECORD or --unit SERIAL"_word);
   const LedgerRow row = ledger.record(given.seq);
   const JsonNode body = body_of(row);
   if (!given.json && !given.proof) {

@@ -12,6 +12,7 @@
 #include "base/files/output_file.hpp"
 #include "base/json/json_writer.hpp"
 #include "base/units/units.hpp"
+#include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"
 #include "ledger/bundle/bundle.hpp"
@@ -36,16 +37,18 @@ std::string pinned_key_id(const std::string& given) {
 
 void show_progress(std::uint64_t done, std::uint64_t all) {
   if (isatty(STDERR_FILENO) == 0) return;
-  std::fprintf(stderr, "\rverify: %llu of %llu records (%d %%)%s", static_cast<unsigned long long>(done),
-               static_cast<unsigned long long>(all), all > 0 ? static_cast<int>(100 * done / all) : 100,
-               done >= all ? "\n" : "");
+  const Sentence progress("cli.verify.progress"_key,
+                          {{"done", done}, {"all", all}, {"percent", all > 0 ? 100 * done / all : 100}});
+  std::fprintf(stderr, "\r%s%s", shown_text(progress).c_str(), done >= all ? "\n" : "");
 }
 
-std::string problem_text(const LedgerProblem& problem) {
-  if (problem.seq == 0) return problem.text;
-  if (problem.last_seq <= problem.seq) return "record " + std::to_string(problem.seq) + ": " + problem.text;
-  return "records " + std::to_string(problem.seq) + " to " + std::to_string(problem.last_seq) + ": " +
-         problem.text;
+Sentence with_records(const LedgerProblem& problem) {
+  if (problem.seq == 0) return problem.sentence;
+  if (problem.last_seq <= problem.seq)
+    return Sentence("ledger.problem.record"_key, {{"record", problem.seq}, {"problem", problem.sentence}});
+  return Sentence("ledger.problem.records"_key, {{"first", problem.seq},
+                                                 {"last", problem.last_seq},
+                                                 {"problem", problem.sentence}});
 }
 
 void write_head(JsonWriter& json, const SignedHead& head) {
@@ -72,10 +75,10 @@ std::string verify_json(const VerifyReport& report) {
     json.begin_object(JsonWriter::Layout::compact)
         .member("seq", problem.seq)
         .member("last_seq", problem.last_seq);
-    json.member("text", problem.text).end_object();
+    json.member("text", problem.text()).end_object();
   }
   json.end_array().key("warnings").begin_array();
-  for (const std::string& warning : report.warnings) json.value(warning);
+  for (const Sentence& warning : report.warnings) json.value(warning.english());
   json.end_array().key("head");
   report.newest_head ? write_head(json, *report.newest_head) : static_cast<void>(json.null());
   json.end_object();
@@ -84,7 +87,7 @@ std::string verify_json(const VerifyReport& report) {
 
 SignedHead newest_head(const Ledger& ledger) {
   auto head = ledger.backend().snapshot().newest_head;
-  if (!head) throw InputError(ledger.backend().name(), "a store without a record", "one that was written to");
+  if (!head) throw InputError(ledger.backend().name(), "a store without a record"_word, "one that was written to"_word);
   head->store = ledger.store_id();
   return *head;
 }
@@ -93,13 +96,13 @@ SignedHead newest_head(const Ledger& ledger) {
 bool is_cut_anchor_file(const std::string& path) {
   const FileKind kind = kind_of_file(path);
   if (kind == FileKind::absent || kind == FileKind::empty) return false;
-  const char* expected = "a file of anchors, or a new name";
-  if (kind != FileKind::other) throw InputError(printable(path), "a file of another kind", expected);
+  constexpr Word found = "a file of another kind"_word, expected = "a file of anchors, or a new name"_word;
+  if (kind != FileKind::other) throw InputError(printable(path), found, expected);
   const std::string text = read_file(path, largest_small_file);
   try {
     parse_any_anchors(text, path);
   } catch (const InputError&) {
-    throw InputError(printable(path), "a file of another kind", expected);
+    throw InputError(printable(path), found, expected);
   }
   return !text.ends_with('\n');
 }
@@ -161,7 +164,7 @@ void ledger_verify(const LedgerOptions& given, Result& result) {
     options.anchors.insert(options.anchors.end(), anchors.begin(), anchors.end());
   }
   if (!given.raw.empty() && !std::filesystem::is_directory(given.raw))
-    throw InputError("--raw", printable(given.raw), "a folder of raw logs");
+    throw InputError("--raw", printable(given.raw), "a folder of raw logs"_word);
   options.raw_folder = given.raw;
   options.from = given.from;
   options.progress = show_progress;
@@ -172,11 +175,12 @@ void ledger_verify(const LedgerOptions& given, Result& result) {
     result.output = verify_json(report);
     return;
   }
-  result.output = report.summary() + "\n";
-  for (const LedgerProblem& problem : report.problems) result.output += problem_text(problem) + "\n";
-  for (const std::string& warning : report.warnings) result.output += "note: " + warning + "\n";
+  const auto say = [&](const Sentence& sentence) { result.output += shown_text(sentence) + "\n"; };
+  say(report.summary_sentence());
+  for (const LedgerProblem& problem : report.problems) say(with_records(problem));
+  for (const Sentence& warning : report.warnings) say(Sentence("cli.verify.note"_key, {{"note", warning}}));
   if (report.newest_head && report.trusted)
-    result.output += "head: " + report.newest_head->anchor_line() + "\n";
+    say(Sentence("cli.verify.head"_key, {{"head", report.newest_head->anchor_line()}}));
 }
 
 void ledger_head(const LedgerOptions& given, Result& result) {
@@ -247,26 +251,26 @@ void ledger_export(const LedgerOptions& given, Result& result) {
     return;
   }
   save_made(given.output, kind, exported);
-  result.output = "Written: " + printable(given.output, 400) + "\n";
+  result.output = shown_text(Sentence("cli.written"_key, {{"what", printable(given.output, 400)}})) + "\n";
 }
 
 void ledger_import(const LedgerOptions& given, Result& result) {
   if (!std::filesystem::is_regular_file(given.file))
-    throw InputError(printable(given.file), "no regular file", "a bundle (ledger export)");
+    throw InputError(printable(given.file), "no regular file"_word, "a bundle (ledger export)"_word);
   std::ifstream in(given.file, std::ios::binary);
   if (!in) throw std::system_error(errno, std::generic_category(), "can't read " + printable(given.file));
   check_bundle_header(in, given.file);
   const auto backend = open_ledger_backend(given.store, {StoreOpening::For::writing, true, given.force});
   const BundleOutcome outcome = import_bundle(*backend, in, given.file);
   if (!given.json) {
-    result.output = outcome.text + "\n";
+    result.output = shown_text(outcome.sentence) + "\n";
     return;
   }
   JsonWriter json;
   json.begin_object()
       .member("records_before", outcome.records_before)
       .member("records_added", outcome.records_added);
-  json.member("heads_added", outcome.heads_added).member("text", outcome.text).end_object();
+  json.member("heads_added", outcome.heads_added).member("text", outcome.text()).end_object();
   result.output = json.take();
 }
 

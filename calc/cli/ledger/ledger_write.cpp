@@ -4,6 +4,7 @@
 #include "base/files/atomic_save.hpp"
 #include "base/files/digest.hpp"
 #include "base/json/json_writer.hpp"
+#include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"
 #include "ledger/body/record_text.hpp"
@@ -20,17 +21,18 @@ constexpr std::size_t largest_certificate = 64u << 20;
 /// "2026-11-25"; InputError where it is no date.
 void check_date(const std::string& text, const char* where) {
   if (text.size() != 10 || !utc_seconds(text + "T00:00:00Z"))
-    throw InputError(where, "\"" + printable(text, 40) + "\"", "a date such as 2026-11-25");
+    throw InputError(where, "\"" + printable(text, 40) + "\"", "a date such as 2026-11-25"_word);
 }
 
-void say(const LedgerOptions& given, Result& result, std::uint64_t seq, const SignedHead& head,
-         const std::string& text) {
+void say_written(const LedgerOptions& given, Result& result, std::uint64_t seq, const std::string& kind,
+                 const SignedHead& head) {
+  const Sentence written("cli.record.written"_key, {{"record", seq}, {"kind", kind}});
   if (!given.json) {
-    result.output = text + "\n";
+    result.output = shown_text(written) + "\n";
     return;
   }
   JsonWriter json;
-  json.begin_object().member("seq", seq).member("text", text).member("head", head.anchor_line()).end_object();
+  json.begin_object().member("seq", seq).member("text", written.english()).member("head", head.anchor_line()).end_object();
   result.output = json.take();
 }
 
@@ -40,7 +42,7 @@ void write_entry(Ledger& ledger, const LedgerOptions& given, const LedgerEntry& 
   std::uint64_t seq = 0;
   const SignedHead head = ledger.write(key_provider(given.store, given.key), stamp_of(given),
                                        [&](LedgerBatch& batch) { seq = batch.add(entry); });
-  say(given, result, seq, head, "Written: record " + std::to_string(seq) + ", " + entry.kind + ".");
+  say_written(given, result, seq, entry.kind, head);
 }
 
 void ledger_correct(const LedgerOptions& given, Result& result) {
@@ -57,7 +59,7 @@ void ledger_correct(const LedgerOptions& given, Result& result) {
       ledger.write(key_provider(given.store, given.key), stamp_of(given), [&](LedgerBatch& batch) {
         seq = batch.add(entry_with([&](const std::string& name) { return batch.person(name); }));
       });
-  say(given, result, seq, head, "Written: record " + std::to_string(seq) + ", correction.");
+  say_written(given, result, seq, record_kind::correction, head);
 }
 
 void ledger_void(const LedgerOptions& given, Result& result) {
@@ -85,7 +87,8 @@ void ledger_calibrate(const LedgerOptions& given, Result& result) {
   check_date(given.calibrated_on, "--date");
   check_date(given.due, "--due");
   if (given.due < given.calibrated_on)
-    throw InputError("--due", given.due, "a date after the calibration, " + given.calibrated_on);
+    throw InputError("--due", given.due,
+                     Sentence("cli.calibrate.due"_key, {{"calibrated", given.calibrated_on}}));
   Ledger ledger = open_for_writing(given);
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact)

@@ -29,7 +29,8 @@ std::string key_folder() {
   std::string data = environment("XDG_DATA_HOME");
   if (data.empty() && !environment("HOME").empty()) data = environment("HOME") + "/.local/share";
   if (data.empty())
-    throw InputError("XDG_DATA_HOME", "no value, and HOME has none", "a folder for keys, or --key FILE");
+    throw InputError("XDG_DATA_HOME", "no value, and HOME has none"_word,
+                     "a folder for keys, or --key FILE"_word);
   return data + "/seamtakt/keys";
 }
 
@@ -37,8 +38,8 @@ std::string key_path(const std::string& store_uri, const std::string& given, con
   const std::string path = given.empty() ? key_folder() + "/" + store_id + ".pem" : given;
   constexpr std::string_view sqlite = "sqlite:";
   if (store_uri.starts_with(sqlite) && folder_of(path) == folder_of(store_uri.substr(sqlite.size())))
-    throw InputError("--key", "a key in the store's own folder, " + printable(path),
-                     "a file in another folder");
+    throw InputError("--key", Sentence("cli.key.in-store-folder"_key, {{"file", printable(path)}}),
+                     "a file in another folder"_word);
   return path;
 }
 
@@ -60,8 +61,8 @@ KeyProvider key_provider(const std::string& store_uri, const std::string& given)
       return key;
     }
     if (!exists)
-      throw InputError(printable(path), "no such key",
-                       "the private key of store " + store_id + " (--key FILE names it)");
+      throw InputError(printable(path), "no such key"_word,
+                       Sentence("cli.key.of-store"_key, {{"store", store_id}}));
     SigningKey key = load_signing_key(path, key_passphrase());
     // A change of keys was committed, and the program ended before the new one took the old one's place.
     if (!key_id.empty() && key.public_key().id() != key_id && std::filesystem::exists(next_key_path(path))) {

@@ -6,12 +6,12 @@
 
 #include "base/error.hpp"
 #include "base/limits.hpp"
-#include "base/units/units.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/common/progress_bar.hpp"
 #include "cli/ledger/store_key.hpp"
+#include "cli/records/shown_record.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
@@ -92,7 +92,7 @@ AuditOptions audit_options(const Options& given) {
   options.stored = stored_by(given);
   if (!given.process.empty() && !thermal_efficiency_of(given.process))
     throw InputError("--process", "\"" + printable(given.process) + "\"",
-                     "an arc process number of ISO 4063, such as 135");
+                     "an arc process number of ISO 4063, such as 135"_word);
   options.process = given.process;
   if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
   if (!given.units.empty()) options.units = load_unit_times(given.units);
@@ -114,13 +114,13 @@ std::vector<RawChunksRow> raw_chunks(const AuditResult& audited) {
     if (log.name == "standard input") continue;
     chunks.push_back(raw_chunks_of(log.name));
     if (chunks.back().sha256 != log.sha256)
-      throw InputError(printable(log.name), "other bytes than a moment ago",
-                       "a log that nobody writes while it is stored");
+      throw InputError(printable(log.name), "other bytes than a moment ago"_word,
+                       "a log that nobody writes while it is stored"_word);
   }
   return chunks;
 }
 
-std::string store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded,
+Sentence store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded,
                          const Plan* plan) {
   IngestNote note;
   note.stamp = write_stamp(given.who, given.why);
@@ -130,7 +130,7 @@ std::string store_result(const AuditResult& audited, const Options& given, const
   note.plan = plan;
   note.chunks = raw_chunks(audited);
   Ledger ledger = Ledger::open(given.store, {StoreOpening::For::writing, true, false});
-  return append_audit(ledger, key_provider(given.store, given.key), audited, note).text;
+  return append_audit(ledger, key_provider(given.store, given.key), audited, note).sentence;
 }
 
 /// Each pass by the schedules and calibrations in force on its day, as far as the store knows them.
@@ -143,10 +143,14 @@ AuditResult judged_by_store(AuditResult audited, const std::vector<LogSource>& l
       if (log.path == "-")
         throw InputError(
             "standard input",
-            "a log that must be read again: another schedule or calibration was in force on its day",
-            "the log as a file");
+            "a log that must be read again: another schedule or calibration was in force on its day"_word,
+            "the log as a file"_word);
     return audit(logs, audit_options(given), &then);
   });
+}
+
+std::string verdict_text(const std::optional<Verdict>& verdict) {
+  return verdict ? shown_verdict(to_string(*verdict)) : shown_word("not judged"_word);
 }
 
 std::string pass_table(const AuditResult& audited) {
@@ -154,23 +158,29 @@ std::string pass_table(const AuditResult& audited) {
                                         "mean_current_A", "mean_voltage_V",   "mean_power_W",
                                         "energy_J",       "heat_input_kJ_mm", "U_heat_input_kJ_mm"};
   std::vector<const Column<PassRecord>*> columns;
-  std::vector<TextTable::Column> head = {
-      {"Unit", "", true, 0}, {"Seam", "", true, 0}, {"Pass", "", true, 0}, {"Schedule", "", true, 0}};
+  std::vector<TextTable::Column> head = {{"Unit"_word, "", true, 0},
+                                         {"Seam"_word, "", true, 0},
+                                         {"Pass"_word, "", true, 0},
+                                         {"Schedule"_word, "", true, 0}};
   for (const std::string_view key : shown) {
     columns.push_back(find_column(record_columns(), key));
     head.push_back(table_heading(*columns.back()));
   }
-  head.push_back({"Verdict", "", true, 0});
-  TextTable table(head);
+  head.push_back({"Verdict"_word, "", true, 0});
+  TextTable table(std::move(head), output_view());
   for (const PassRecord& pass : audited.passes) {
     table.cell(pass.unit_serial)
         .cell(pass.weldment + "/" + pass.seam)
         .cell(pass.pass ? std::to_string(*pass.pass) : "-")
         .cell(pass.schedule.empty() ? "-" : pass.schedule);
-    for (const auto* column : columns) add_cell(table, column->value(pass), column->digits);
-    table.cell(pass.verdict ? to_string(*pass.verdict) : "not judged");
+    for (const auto* column : columns) add_cell(table, *column, pass);
+    table.cell(verdict_text(pass.verdict));
   }
   return table.text();
+}
+
+std::string place_of(const RejectedRow& row) {
+  return printable(row.file) + ":" + std::to_string(row.line);
 }
 
 std::string passes_text(const std::vector<PassRef>& passes) {
@@ -184,11 +194,11 @@ std::string unit_table(const AuditResult& audited) {
   const auto columns = ordered_columns(unit_record_columns(), {}, Shown::brief);
   std::vector<TextTable::Column> head;
   for (const auto* column : columns) head.push_back(table_heading(*column));
-  head.push_back({"Open", "", false, 0});
-  head.push_back({"Missing passes", "", true, 0});
-  TextTable table(head);
+  head.push_back({"Open"_word, "", false, 0});
+  head.push_back({"Missing passes"_word, "", true, 0});
+  TextTable table(std::move(head), output_view());
   for (const UnitRecord& unit : audited.units) {
-    for (const auto* column : columns) add_cell(table, column->value(unit), column->digits);
+    for (const auto* column : columns) add_cell(table, *column, unit);
     table.cell(unit.open_items.size()).cell(passes_text(unit.missing_passes));
   }
   return table.text();
@@ -196,26 +206,25 @@ std::string unit_table(const AuditResult& audited) {
 
 /// What was welded and keeps its unit incomplete, by cause; empty where there is nothing.
 std::string open_items_table(const AuditResult& audited) {
-  TextTable table({{"Unit", "", true, 0},
-                   {"Verdict", "", true, 0},
-                   {"Cause", "", true, 0},
-                   {"Passes", "", false, 0},
-                   {"Which", "", true, 0},
-                   {"Why (of the first)", "", true, 0}});
+  TextTable table({{"Unit"_word, "", true, 0},
+                   {"Verdict"_word, "", true, 0},
+                   {"Cause"_word, "", true, 0},
+                   {"Passes"_word, "", false, 0},
+                   {"Which"_word, "", true, 0},
+                   {"Why (of the first)"_word, "", true, 0}},
+                  output_view());
   for (const UnitRecord& unit : audited.units)
     for (const OpenItem& item : unit.open_items)
       table.cell(unit.unit_serial)
-          .cell(item.verdict)
+          .cell(shown_verdict(item.verdict))
           .cell(item.cause)
           .cell(item.passes.size())
           .cell(passes_text(item.passes))
-          .cell(item.text);
-  return table.rows() == 0 ? "" : "Open items\n" + table.text() + "\n";
+          .cell(item.sentence);
+  return table.rows() == 0 ? "" : shown_word("Open items"_word) + "\n" + table.text() + "\n";
 }
 
-std::string table_text(const AuditResult& audited, bool summary) {
-  std::string text = summary ? std::string() : "Passes\n" + pass_table(audited) + "\n";
-  text += "Units\n" + unit_table(audited) + "\n" + open_items_table(audited);
+Sentence verdict_counts(const AuditResult& audited) {
   std::size_t verdicts[3] = {}, not_judged = 0;
   for (const PassRecord& pass : audited.passes) {
     if (pass.verdict)
@@ -223,31 +232,47 @@ std::string table_text(const AuditResult& audited, bool summary) {
     else
       ++not_judged;
   }
-  text += std::to_string(audited.passes.size()) + " passes: " + std::to_string(verdicts[0]) + " pass, " +
-          std::to_string(verdicts[1]) + " fail, " + std::to_string(verdicts[2]) + " undecided, " +
-          std::to_string(not_judged) + " not judged\n";
-  text += "Rows: " + std::to_string(audited.rows.read) + " read = " + std::to_string(audited.rows.in_passes) +
-          " in passes + " + std::to_string(audited.rows.arc_off) + " arc off + " +
-          std::to_string(audited.rows.rejected) + " rejected\n";
+  return Sentence("cli.audit.passes"_key, {{"passes", audited.passes.size()},
+                                           {"pass", verdicts[0]},
+                                           {"fail", verdicts[1]},
+                                           {"undecided", verdicts[2]},
+                                           {"not_judged", not_judged}});
+}
+
+std::string table_text(const AuditResult& audited, bool summary) {
+  std::string text =
+      summary ? std::string() : shown_word("Passes"_word) + "\n" + pass_table(audited) + "\n";
+  text += shown_word("Units"_word) + "\n" + unit_table(audited) + "\n" + open_items_table(audited);
+  text += shown_text(verdict_counts(audited)) + "\n";
+  text += shown_text(Sentence("cli.audit.rows"_key, {{"read", audited.rows.read},
+                                                     {"in_passes", audited.rows.in_passes},
+                                                     {"arc_off", audited.rows.arc_off},
+                                                     {"rejected", audited.rows.rejected}})) +
+          "\n";
   for (const RejectedRow& row : audited.rejected.listed)
-    text += "rejected " + printable(row.file) + ":" + std::to_string(row.line) + ": " + row.reason + "\n";
-  return text + "\nFindings: " + findings_count(audited.findings) + "\n" + findings_text(audited.findings);
+    text += shown_text(Sentence("cli.audit.rejected"_key,
+                                {{"row", place_of(row)}, {"reason", row.reason}})) +
+            "\n";
+  return text + findings_section(audited.findings);
 }
 
 /// The one line of a refused input; the summary has the reasons of the others.
 std::string too_many_rejected_text(const AuditResult& audited, std::uint64_t allowed) {
   const RejectedRow& first = audited.rejected.listed.front();
-  return printable(first.file) + ":" + std::to_string(first.line) + ": found " +
-         std::to_string(audited.rejected.count) + " of " + std::to_string(audited.rows.read) +
-         " rows that can't be read, this one first (" + first.reason + "), expected at most " +
-         std::to_string(allowed) + " (--max-rejected)";
+  return refusal_line(
+      InputError(place_of(first),
+                 Sentence("audit.rejected.too-many"_key, {{"rejected", audited.rejected.count},
+                                                          {"rows", audited.rows.read},
+                                                          {"reason", first.reason}}),
+                 Sentence("audit.rejected.at-most"_key, {{"allowed", allowed}})));
 }
 
 /// The last log is followed; those before it are whole.
 void follow(double idle_s, std::vector<LogSource>& logs) {
   LogSource& log = logs.back();
   if (log.path == "-")
-    throw InputError("--follow", "standard input", "a file (standard input is read to its end anyway)");
+    throw InputError("--follow", "standard input"_word,
+                     "a file (standard input is read to its end anyway)"_word);
   const auto following = std::make_shared<Following>(idle_s, log.path);
   log.bytes = followed_bytes(log.path, [following] { return following->wait(); });
 }
@@ -274,7 +299,7 @@ void run(const Options& given, Result& result) {
                                 {},
                                 {},
                                 "",
-                                "Not stored: stopped before the log was whole.",
+                                "Not stored: stopped before the log was whole."_word,
                                 "common practice, no source"});
   if (given.json)
     write_audit_json(audited, result.output);
@@ -285,9 +310,9 @@ void run(const Options& given, Result& result) {
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
   if (audited.too_many_rejected) result.complaint = too_many_rejected_text(audited, given.max_rejected);
   if (audited.too_many_rejected || given.store.empty() || !is_whole) return;
-  const std::string stored =
+  const Sentence stored =
       store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
-  if (!given.json) result.output += "\n" + stored + "\n";
+  if (!given.json) result.output += "\n" + shown_text(stored) + "\n";
 }
 
 }  // namespace

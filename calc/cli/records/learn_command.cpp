@@ -3,13 +3,14 @@
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
-#include "base/units/units.hpp"
+#include "base/sentences/place_sentence.hpp"
 #include "cell/timeline/timeline.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/common/progress_bar.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "cli/records/shown_record.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/learn/learn.hpp"
@@ -51,7 +52,7 @@ std::vector<PassRecord> records_of(const Options& given, const Plan& plan) {
   if (audited.too_many_rejected)
     throw InputError(
         audited.rejected.listed.at(0).file + ":" + std::to_string(audited.rejected.listed[0].line),
-        audited.rejected.listed[0].reason, "rows that can be read (audit lists all that can't)");
+        audited.rejected.listed[0].reason, "rows that can be read (audit lists all that can't)"_word);
   return std::move(audited.passes);
 }
 
@@ -121,41 +122,44 @@ std::string json_of(const Learned& learned, const Changes& changes, const Proven
 }
 
 std::string parameter_table(const Learned& learned) {
-  TextTable table({{"Parameter", "", true, 0},
-                   {"Unit", "", true, 0},
-                   {"Plan", "", false, 5},
-                   {"Records", "", false, 5},
-                   {"95 % from", "", false, 5},
-                   {"to", "", false, 5},
-                   {"One left out", "", true, 0},
-                   {"Predicts to", "%", false, 2},
-                   {"Passes", "", false, 0},
-                   {"Outliers", "", false, 0},
-                   {"Proposed", "", true, 0}});
-  for (const LearnedParameter& parameter : learned.parameters)
+  TextTable table({{"Parameter"_word, "", true, 0},
+                   {"Unit"_word, "", true, 0},
+                   {"Plan"_word, "", false, 5},
+                   {"Records"_word, "", false, 5},
+                   {"95 % from"_word, "", false, 5},
+                   {"to"_word, "", false, 5},
+                   {"One left out"_word, "", true, 5},
+                   {"Predicts to"_word, "%", false, 2},
+                   {"Passes"_word, "", false, 0},
+                   {"Outliers"_word, "", false, 0},
+                   {"Proposed"_word, "", true, 0}},
+                  output_view());
+  for (const LearnedParameter& parameter : learned.parameters) {
+    const RowUnit unit(parameter.unit);
     table.cell(parameter.name)
-        .cell(parameter.unit)
-        .cell(parameter.old_value)
-        .cell(parameter.new_value)
-        .cell(parameter.low_95)
-        .cell(parameter.high_95)
-        .cell(rounded_text(parameter.leave_one_out_low, 5) + " to " +
-              rounded_text(parameter.leave_one_out_high, 5))
+        .cell(unit.name())
+        .cell(unit.shown(parameter.old_value))
+        .cell(unit.shown(parameter.new_value))
+        .cell(unit.shown(parameter.low_95))
+        .cell(unit.shown(parameter.high_95))
+        .cell(std::array{unit.shown(parameter.leave_one_out_low), unit.shown(parameter.leave_one_out_high)})
         .cell(parameter.prediction_sd_pct)
         .cell(parameter.records)
         .cell(parameter.outliers)
-        .cell(parameter.proposed ? "yes" : "no");
+        .cell(parameter.proposed ? "yes"_word : "no"_word);
+  }
   return table.text();
 }
 
-std::string change_table(const char* what, const char* unit, const std::vector<Change>& changes) {
+std::string change_table(Word what, const char* unit, const std::vector<Change>& changes) {
   if (changes.empty()) return "";
   TextTable table({{what, "", true, 0},
-                   {"Plan", unit, false, 5},
-                   {"Proposal", unit, false, 5},
-                   {"Change", "%", false, 3}});
+                   {"Plan"_word, unit, false, 5},
+                   {"Proposal"_word, unit, false, 5},
+                   {"Change"_word, "%", false, 3}},
+                  output_view());
   for (const Change& change : changes)
-    table.cell(change.where)
+    table.cell(place_sentence(change.where))
         .cell(change.before)
         .cell(change.after)
         .cell(change.before != 0 ? std::optional<double>(100 * (change.after / change.before - 1))
@@ -172,7 +176,8 @@ void run(const Options& given, Result& result) {
   if (!given.output.empty()) {
     std::error_code ignored;
     if (std::filesystem::equivalent(given.plan, given.output, ignored))
-      throw InputError("--output", "the plan itself", "another file: a proposal never replaces the plan");
+      throw InputError("--output", "the plan itself"_word,
+                       "another file: a proposal never replaces the plan"_word);
     save_output(given.output, FileKind::plan, write_plan(learned.proposal));
   }
   result.exit_code = exit_code_for(learned.findings);
@@ -180,11 +185,12 @@ void run(const Options& given, Result& result) {
     result.output = json_of(learned, changes, loaded.provenance);
     return;
   }
-  result.output = parameter_table(learned) + change_table("Heat input", "kJ/mm", changes.heat_input_kJ_mm) +
-                  change_table("Leg", "mm", changes.leg_mm) +
-                  change_table("Cycle", "s", changes.cycle_time_s);
-  if (!given.output.empty()) result.output += "\nProposal: " + given.output + "\n";
-  result.output += "\nFindings: " + findings_count(learned.findings) + "\n" + findings_text(learned.findings);
+  result.output = parameter_table(learned) + change_table("Heat input"_word, "kJ/mm", changes.heat_input_kJ_mm) +
+                  change_table("Leg"_word, "mm", changes.leg_mm) +
+                  change_table("Cycle"_word, "s", changes.cycle_time_s);
+  if (!given.output.empty())
+    result.output += "\n" + shown_text(Sentence("cli.learn.proposal"_key, {{"file", given.output}})) + "\n";
+  result.output += findings_section(learned.findings);
 }
 
 }  // namespace

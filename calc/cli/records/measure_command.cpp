@@ -5,6 +5,7 @@
 #include "cli/common/command.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "cli/records/shown_record.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "records/measure/measure.hpp"
 
@@ -43,32 +44,34 @@ void write_feature(JsonWriter& json, const MeasuredFeature& feature) {
 }
 
 std::string table_text(const MeasureResult& measured) {
-  TextTable table({{"Feature", "", true, 0},
-                   {"Kind", "", true, 0},
-                   {"Unit", "", true, 0},
-                   {"Nominal", "", false, 6},
-                   {"Measured", "", false, 6},
-                   {"Off by", "", false, 3},
-                   {"Allowed", "", false, 3},
-                   {"Within", "", true, 0},
-                   {"Predicted", "", false, 2},
-                   {"Hint: seam x its prediction", "", true, 0},
-                   {"Unexplained", "", false, 2}});
+  TextTable table({{"Feature"_word, "", true, 0},
+                   {"Kind"_word, "", true, 0},
+                   {"Unit"_word, "", true, 0},
+                   {"Nominal"_word, "", false, 6},
+                   {"Measured"_word, "", false, 6},
+                   {"Off by"_word, "", false, 3},
+                   {"Allowed"_word, "", false, 3},
+                   {"Within"_word, "", true, 0},
+                   {"Predicted"_word, "", false, 2},
+                   {"Hint: seam x its prediction"_word, "", true, 0},
+                   {"Unexplained"_word, "", false, 2}},
+                  output_view());
   for (const MeasuredFeature& feature : measured.features) {
+    const RowUnit unit(feature.unit);
     std::string hints;
     for (const SeamShare& hint : feature.hints)
       hints += (hints.empty() ? "" : ", ") + hint.seam + " x " + rounded_text(hint.factor, 2);
     table.cell(feature.id)
-        .cell(feature.kind)
-        .cell(feature.unit)
-        .cell(feature.nominal)
-        .cell(feature.measured)
-        .cell(feature.deviation)
-        .cell(feature.tolerance)
-        .cell(feature.within ? (*feature.within ? "yes" : "no") : "not judged")
-        .cell(feature.predicted)
+        .cell(output_view().word(feature.kind))
+        .cell(unit.name())
+        .cell(unit.shown(feature.nominal))
+        .cell(unit.shown(feature.measured))
+        .cell(unit.shown(feature.deviation))
+        .cell(unit.shown(feature.tolerance))
+        .cell(feature.within ? (*feature.within ? "yes"_word : "no"_word) : "not judged"_word)
+        .cell(unit.shown(feature.predicted))
         .cell(hints)
-        .cell(feature.unexplained);
+        .cell(unit.shown(feature.unexplained));
   }
   return table.text();
 }
@@ -80,10 +83,10 @@ void run(const Options& given, Result& result) {
   const MeasureResult measured = measure(weldment, evaluate(loaded.plan), points);
   result.exit_code = exit_code_for(measured.findings);
   if (!given.json) {
-    result.output = "Weldment " + printable(weldment.id) + ", class " + printable(weldment.tolerance_class) +
-                    "; lengths at 20 C, features need no alignment\n" + table_text(measured) +
-                    "\nFindings: " + findings_count(measured.findings) + "\n" +
-                    findings_text(measured.findings);
+    result.output = shown_text(Sentence("cli.measure"_key, {{"weldment", printable(weldment.id)},
+                                                            {"class", printable(weldment.tolerance_class)},
+                                                            {"at", UnitValue{measured_at_C, "C"}}})) +
+                    "\n" + table_text(measured) + findings_section(measured.findings);
     return;
   }
   JsonWriter json;

@@ -261,7 +261,7 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vecto
               {}};
   for (const Nonconformance& each : list)
     sheet.rows.push_back({static_cast<double>(each.seq), static_cast<double>(each.about), each.place,
-                          each.text, each.opened,
+                          SentenceCell{each.sentence}, each.opened,
                           each.decision ? SheetCell(Words{to_string(*each.decision)}) : SheetCell(),
                           each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
                           Words{each.open ? "open" : "closed"}});

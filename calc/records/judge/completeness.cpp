@@ -125,7 +125,7 @@ class CompletenessCheck {
           Sentence("manual.result.fail"_key, {{"result", result_text()}}));
     if (result == ManualResult::unclear)
       add("manual.result.unclear", Severity::warn, place_of(unit.record, name),
-          seam.result.empty() ? Sentence("manual.result.none"_key)
+          seam.result.empty() ? Sentence("The manual seam has no result."_word)
                               : Sentence("manual.result.unclear"_key, {{"result", result_text()}}));
     check_manual_schedule(unit, seam, name);
   }

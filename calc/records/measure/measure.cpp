@@ -15,7 +15,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double reference_C = 20, expansion_per_K = 12e-6;
+constexpr double expansion_per_K = 12e-6;
 /// What a hint weighs against what: predictions hold to a factor of 1.5 to 2, lengths are measured to a tenth
 /// of a millimetre (both common practice, no source).
 constexpr double factor_scatter = 0.7, measured_to_mm = 0.1;
@@ -25,7 +25,7 @@ using Points = std::vector<MeasuredPoint>;
 
 double length_at_reference(const MeasuredPoint& a, const MeasuredPoint& b) {
   const double part_C = (a.part_C + b.part_C) / 2;
-  return distance_mm(a.at_mm, b.at_mm) / (1 + expansion_per_K * (part_C - reference_C));
+  return distance_mm(a.at_mm, b.at_mm) / (1 + expansion_per_K * (part_C - measured_at_C));
 }
 
 double angle_deg(const Point_mm& a, const Point_mm& vertex, const Point_mm& b) {

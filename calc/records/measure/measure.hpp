@@ -12,6 +12,9 @@
 
 namespace seamtakt {
 
+/// Temperature to which lengths are brought (degC).
+inline constexpr double measured_at_C = 20;
+
 struct MeasuredPoint {
   std::string id;
   Point_mm at_mm{};    ///< as measured, in any frame
