@@ -1,6 +1,7 @@
 #include "jobs/store_job.hpp"
 
 #include "base/files/atomic_save.hpp"
+#include "ledger/store/refusal_sentence.hpp"
 
 namespace seamtakt::desk {
 
@@ -39,10 +40,13 @@ StoreAnswerPtr StoreJob::ask(const StoreQuestion& question, unsigned run) {
     list(*answer, run);
   } catch (const Worker::Stopped&) {
     // The verdict stands; the units so far are shown.
-  } catch (const std::exception& error) {
+  } catch (const InputError& error) {
     // A store that isn't trusted may not even be readable as one.
     if (answer->report.trusted) throw;
-    answer->report.warnings.push_back(error.what());
+    answer->report.warnings.push_back(refusal_sentence(error));
+  } catch (const std::exception& error) {
+    if (answer->report.trusted) throw;
+    answer->report.warnings.push_back(Sentence::verbatim(error.what()));
   }
   return answer;
 }

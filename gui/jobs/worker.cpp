@@ -5,6 +5,9 @@
 #include <exception>
 #include <utility>
 
+#include "document/shown_text.hpp"
+#include "ledger/store/refusal_sentence.hpp"
+
 namespace seamtakt::desk {
 
 Worker::Worker(Failed failed, Said stopped) : failed_(std::move(failed)), stopped_(std::move(stopped)) {
@@ -51,6 +54,9 @@ Worker::Said Worker::done(const Work& work, unsigned run) const {
     return work(run);
   } catch (const Stopped&) {
     return stopped_;
+  } catch (const InputError& error) {
+    // Made to a text where it is shown: the language is the window's.
+    return [this, refusal = refusal_sentence(error)] { failed_(shown_text(refusal)); };
   } catch (const std::exception& error) {
     return [this, reason = QString::fromUtf8(error.what())] { failed_(reason); };
   }

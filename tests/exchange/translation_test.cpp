@@ -7,6 +7,7 @@
 #include <set>
 #include <span>
 #include <string>
+#include <vector>
 
 #include "base/error.hpp"
 #include "base/sentences/sentence_text.hpp"
@@ -15,6 +16,7 @@
 #include "line/line_columns.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
+#include "plan/fields/field.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/passes/pass_columns.hpp"
 #include "support/source_path.hpp"

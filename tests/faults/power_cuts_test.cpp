@@ -104,7 +104,7 @@ std::string store_problem(const std::string& uri, const std::string& anchors) {
   options.anchors = parse_anchors(anchors, "acknowledged");
   const VerifyReport report = verify_store(uri, {}, options);
   if (!report.trusted)
-    return report.summary() + (report.problems.empty() ? "" : ", " + report.problems[0].text);
+    return report.summary() + (report.problems.empty() ? "" : ", " + report.problems[0].text());
   if (report.records >= options.anchors.back().n) return {};
   return std::to_string(report.records) + " records";
 }

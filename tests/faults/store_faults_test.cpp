@@ -51,7 +51,7 @@ class AppendUnderFaults {
     if (point.mode == "lie") return seen_or_kept(run) ? "" : place + "a record went, and nothing shows it";
     const VerifyReport report = verified(run.output);
     if (!report.trusted)
-      return place + report.summary() + (report.problems.empty() ? "" : ", " + report.problems[0].text);
+      return place + report.summary() + (report.problems.empty() ? "" : ", " + report.problems[0].text());
     if (report.records != before_ && report.records != before_ + 2)
       return place + std::to_string(report.records) + " records";
     // A store that was struck must take the next one.

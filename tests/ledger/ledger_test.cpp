@@ -117,7 +117,7 @@ TEST_F(LedgerTest, the_same_log_twice_adds_nothing_and_says_so) {
   const std::uint64_t count = ledger_.count();
   const IngestOutcome twice = import(result);
   EXPECT_FALSE(twice.added);
-  EXPECT_NE(twice.text.find("Nothing added"), std::string::npos);
+  EXPECT_NE(twice.text().find("Nothing added"), std::string::npos);
   EXPECT_EQ(twice.first_seq, once.first_seq);
   EXPECT_EQ(ledger_.count(), count);
   AuditResult renamed = result;
@@ -146,7 +146,7 @@ TEST_F(LedgerTest, a_failed_pass_opens_a_nonconformance_and_only_a_passed_re_tes
   auto open = nonconformances(ledger_, "U1");
   ASSERT_EQ(open.size(), 1u);
   EXPECT_TRUE(open[0].open);
-  EXPECT_EQ(open[0].text, "Too low.");
+  EXPECT_EQ(open[0].text(), "Too low.");
   EXPECT_EQ(unit_status(ledger_, "U1").complete, std::optional<bool>(false));
   EXPECT_EQ(unit_status(ledger_, "U1").failed, 1u);
   EXPECT_EQ(unit_status(ledger_, "U1").undecided, 0u);
@@ -309,7 +309,7 @@ TEST_F(LedgerTest, a_schedule_changed_without_a_new_revision_is_told) {
   const AuditResult same =
       judged_in_force(audit_of({pass_of("U2", "S1", Verdict::pass)}, sha_b), two, history_of(ledger_, two),
                       [](const Plan&) { return AuditResult(); });
-  EXPECT_TRUE(same.findings.empty()) << same.findings[0].text;
+  EXPECT_TRUE(same.findings.empty()) << same.findings[0].text();
   Plan changed = two;
   changed.schedules[0].travel_speed_mm_s = 20;
   const AuditResult result = audit_of({pass_of("U2", "S1", Verdict::pass)}, sha_b);

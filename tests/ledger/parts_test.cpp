@@ -106,7 +106,7 @@ TEST_F(Parts, an_undecided_pass_keeps_its_unit_incomplete_and_is_an_open_item_wi
   EXPECT_EQ(open.complete, std::optional<bool>(false));
   ASSERT_EQ(open.open_causes.size(), 1u);
   EXPECT_EQ(open.open_causes[0].cause, "record.instrument.overdue");
-  EXPECT_EQ(open.open_causes[0].text, "Instrument V-7 was due.");
+  EXPECT_EQ(open.open_causes[0].text(), "Instrument V-7 was due.");
   EXPECT_EQ(open.open_causes[0].passes, std::vector<std::string>{"S1/pass 1"});
   // A person takes it over as a nonconformance, and decides.
   const std::uint64_t raised = add(raised_nonconformance_entry(ledger_, stored.last_seq));
@@ -168,9 +168,9 @@ TEST_F(Parts, a_later_unit_on_the_robot_makes_the_part_a_nonconformance) {
   const UnitStatus status = unit_status(ledger_, "U1");
   ASSERT_EQ(status.nonconformances.size(), 1u);
   EXPECT_EQ(status.nonconformances[0].about, first.last_seq);
-  EXPECT_NE(status.nonconformances[0].text.find("40 mm where the seam needs 400 mm: 360 mm short"),
+  EXPECT_NE(status.nonconformances[0].text().find("40 mm where the seam needs 400 mm: 360 mm short"),
             std::string::npos)
-      << status.nonconformances[0].text;
+      << status.nonconformances[0].text();
   EXPECT_TRUE(status.open_causes.empty()) << "one open item, not two";
   EXPECT_EQ(import(part_of("U3", 0, 400, Verdict::pass, evening), "c.csv").nonconformances, 0u)
       << "once is enough";
@@ -193,7 +193,7 @@ TEST_F(Parts, closing_the_unit_of_a_stored_log_opens_a_nonconformance_once) {
   const IngestOutcome closed = import(part_of("U1", 0, 40, Verdict::fail, morning), "a.csv");
   EXPECT_FALSE(closed.added);
   EXPECT_EQ(closed.nonconformances, 1u);
-  EXPECT_NE(closed.text.find("1 nonconformance opened for passes that stayed too short"), std::string::npos);
+  EXPECT_NE(closed.text().find("1 nonconformance opened for passes that stayed too short"), std::string::npos);
   EXPECT_EQ(import(part_of("U1", 0, 40, Verdict::fail, morning), "a.csv").nonconformances, 0u);
 }
 

@@ -62,7 +62,7 @@ TEST_F(PostgresStore, keeps_and_proves_records_as_the_file_does) {
   const VerifyReport report = verified(uri_, sample.anchors, sample.keys.current().public_key().id());
   EXPECT_TRUE(report.trusted) << problems_text(report);
   EXPECT_EQ(report.records, 17u);
-  EXPECT_TRUE(report.warnings.empty()) << report.warnings[0];
+  EXPECT_TRUE(report.warnings.empty()) << report.warnings[0].english();
 }
 
 TEST_F(PostgresStore, a_backup_restored_through_both_kinds_of_store_has_the_same_root_and_the_same_bytes) {

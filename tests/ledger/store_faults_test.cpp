@@ -338,7 +338,7 @@ class TakesErrorsForTheEnd : public WrappedBackend {
     } catch (const std::system_error&) {
     }
   }
-  std::vector<std::string> structure_problems() override { return {}; }
+  std::vector<Sentence> structure_problems() override { return {}; }
 };
 
 }  // namespace

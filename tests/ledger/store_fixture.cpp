@@ -169,7 +169,7 @@ VerifyReport verified(const std::string& uri, const std::vector<std::string>& an
 std::string problems_text(const VerifyReport& report) {
   std::string text;
   for (const LedgerProblem& each : report.problems)
-    text += std::to_string(each.seq) + "-" + std::to_string(each.last_seq) + ": " + each.text + "\n";
+    text += std::to_string(each.seq) + "-" + std::to_string(each.last_seq) + ": " + each.text() + "\n";
   return text;
 }
 

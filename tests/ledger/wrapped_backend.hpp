@@ -46,7 +46,7 @@ class WrappedBackend : public LedgerBackend {
   std::vector<RawChunksRow> raw_chunks(const std::string& after, std::size_t limit) override {
     return inner_->raw_chunks(after, limit);
   }
-  std::vector<std::string> structure_problems() override { return inner_->structure_problems(); }
+  std::vector<Sentence> structure_problems() override { return inner_->structure_problems(); }
 
  protected:
   std::unique_ptr<LedgerBackend> inner_;

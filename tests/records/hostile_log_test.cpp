@@ -210,8 +210,8 @@ void expect_read(const HostileLog& log, std::size_t chunk) {
   EXPECT_LE(result.rejected.listed.size(), 100u);
   EXPECT_EQ(result.rejected.listed[0].file, "log.csv");
   EXPECT_EQ(result.rejected.listed[0].line, log.line);
-  EXPECT_NE(result.rejected.listed[0].reason.find(log.says), std::string::npos)
-      << result.rejected.listed[0].reason;
+  EXPECT_NE(result.rejected.listed[0].reason.english().find(log.says), std::string::npos)
+      << result.rejected.listed[0].reason.english();
 }
 
 class Hostile : public ::testing::TestWithParam<HostileLog> {};

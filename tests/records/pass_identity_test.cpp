@@ -159,7 +159,7 @@ TEST(PassIdentity, JobNumbersStandForSeamAndPass) {
   EXPECT_EQ(result.passes[3].place(), "-/-/-/pass 1");
   const auto unknown = findings_of(result, "record.job.unknown");
   ASSERT_EQ(unknown.size(), 1u);
-  EXPECT_NE(unknown[0].text.find("99"), std::string::npos);
+  EXPECT_NE(unknown[0].text().find("99"), std::string::npos);
   EXPECT_TRUE(result.rows.add_up());
   EXPECT_EQ(result.rows.in_passes + result.rows.arc_off, 160u);
 }

@@ -17,7 +17,7 @@ std::string outcome(const std::string& log, std::size_t block_bytes, std::size_t
     const auto result = audit_text(log, options, nullptr, chunk);
     std::string text = std::to_string(result.rows.read) + " rows";
     for (const auto& row : result.rejected.listed)
-      text += ", " + std::to_string(row.line) + ": " + row.reason;
+      text += ", " + std::to_string(row.line) + ": " + row.reason.english();
     return text;
   } catch (const InputError& error) {
     return error.what();

@@ -142,6 +142,12 @@ std::vector<std::string_view> Language::sentence_keys() const {
   return keys;
 }
 
+std::vector<std::string_view> Language::english_words() const {
+  std::vector<std::string_view> texts;
+  for (const auto& [english_text, text] : words_) texts.push_back(english_text);
+  return texts;
+}
+
 namespace {
 
 /// True while this thread reads the table of English sentences. What is wrong with it can't be said in it.

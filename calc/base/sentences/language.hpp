@@ -51,6 +51,7 @@ class Language {
   std::optional<std::string_view> known_word(std::string_view english) const;
 
   std::vector<std::string_view> sentence_keys() const;  ///< in alphabetic order
+  std::vector<std::string_view> english_words() const;  ///< the English texts of its words, in no order
 
  private:
   struct Hash : std::hash<std::string_view> {

@@ -9,7 +9,8 @@ namespace seamtakt {
 
 Sentence stored_sentence(const JsonNode& finding) {
   std::string text = body_text(finding, "text");
-  if (finding.find("sentence") == nullptr) return Sentence::verbatim(std::move(text));  // an older record
+  if (finding.find("sentence") == nullptr)  // an older record
+    return text.empty() ? Sentence() : Sentence::verbatim(std::move(text));
   const std::string json = canonical_json(finding);
   const JsonDocument document(json, "a stored finding");
   return sentence_of_members(document.root(), std::move(text));

@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "document/shown_text.hpp"
 #include "models/words/cause_word.hpp"
 #include "models/words/place_text.hpp"
 
@@ -97,11 +98,11 @@ std::vector<GridColumn> problem_columns() {
 
 std::vector<ValueModel::Row> problem_rows(const VerifyReport& report) {
   std::vector<ValueModel::Row> rows;
-  const auto add = [&](Severity severity, const QString& record, const std::string& text) {
+  const auto add = [&](Severity severity, const QString& record, const Sentence& sentence) {
     ValueModel::Row row;
     row.severity = severity;
     row.cells = {text_cell(severity_word(severity)), text_cell(record),
-                 text_cell(QString::fromStdString(text))};
+                 text_cell(shown_text(sentence))};
     rows.push_back(std::move(row));
   };
   for (const LedgerProblem& problem : report.problems)
@@ -109,8 +110,8 @@ std::vector<ValueModel::Row> problem_rows(const VerifyReport& report) {
         problem.seq == 0                  ? QString()
         : problem.last_seq <= problem.seq ? QString::number(problem.seq)
                                           : StoreTable::tr("%1 to %2").arg(problem.seq).arg(problem.last_seq),
-        problem.text);
-  for (const std::string& warning : report.warnings) add(Severity::note, {}, warning);
+        problem.sentence);
+  for (const Sentence& warning : report.warnings) add(Severity::note, {}, warning);
   return rows;
 }
 
