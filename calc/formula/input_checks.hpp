@@ -1,5 +1,6 @@
 #pragma once
 
+#include <charconv>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -11,10 +12,16 @@
 
 namespace seamtakt {
 
-/// A number of a refusal with its unit, with all digits that it has.
+/// A number of a refusal with its unit, with as many digits as it takes to read the same number back.
 inline UnitValue exact_value(double value, const char* unit = "") {
+  const auto reads_back = [value](int digits) {
+    const std::string text = rounded_text(value, digits);
+    double read = 0;
+    std::from_chars(text.data(), text.data() + text.size(), read);
+    return read == value;
+  };
   int digits = 1;
-  while (digits < 17 && rounded_text(value, digits) != number_text(value)) ++digits;
+  while (digits < 17 && !reads_back(digits)) ++digits;
   return {value, unit, digits};
 }
 

@@ -24,10 +24,33 @@ TEST(RecordedValue, every_quantity_that_records_have_is_found_in_a_record) {
 }
 
 TEST(RecordedValue, labels_say_what_of_the_pass_it_is) {
-  EXPECT_EQ(recorded_label(limited_quantity(&ScheduleLimits::voltage_V)), "Mean voltage of the steady part");
-  EXPECT_EQ(recorded_label(limited_quantity(&ScheduleLimits::heat_input_kJ_mm)),
-            "Heat input of the whole pass");
-  EXPECT_EQ(recorded_label(limited_quantity(&ScheduleLimits::interpass_C)), "Interpass temperature");
+  const auto label = [](std::optional<Interval> ScheduleLimits::*limit) {
+    return recorded_label(limited_quantity(limit)).english();
+  };
+  EXPECT_EQ(label(&ScheduleLimits::voltage_V), "Mean voltage of the steady part");
+  EXPECT_EQ(label(&ScheduleLimits::heat_input_kJ_mm), "Heat input of the whole pass");
+  EXPECT_EQ(label(&ScheduleLimits::interpass_C), "Interpass temperature");
+  for (const LimitedQuantity& each : limited_quantities) {
+    const std::string english(recorded_label(each).english());
+    EXPECT_EQ(english.starts_with("Mean "), each.recorded == Recorded::steady_mean) << each.key;
+    EXPECT_EQ(english.ends_with(" of the whole pass"), each.recorded == Recorded::whole_pass) << each.key;
+  }
+}
+
+// Sentences name quantities by their rule and by their key.
+TEST(RecordedValue, names_in_sentences_have_their_german) {
+  const Language& german = *find_language("de");
+  for (const LimitedQuantity& each : limited_quantities) {
+    const std::string_view rule = each.record_rule;
+    ASSERT_TRUE(rule.starts_with("record.")) << rule;
+    if (each.recorded == Recorded::steady_mean || each.recorded == Recorded::reading) {
+      EXPECT_TRUE(german.known_word(rule.substr(7))) << rule;
+    }
+    if (each.in_statistics) {
+      EXPECT_TRUE(german.known_word(each.key)) << each.key;
+    }
+    EXPECT_TRUE(german.known_word(recorded_label(each).english())) << each.key;
+  }
 }
 
 }  // namespace seamtakt

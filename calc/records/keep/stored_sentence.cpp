@@ -1,5 +1,6 @@
 #include "records/keep/stored_sentence.hpp"
 
+#include "base/error.hpp"
 #include "base/json/json_document.hpp"
 #include "base/sentences/sentence_json.hpp"
 #include "ledger/body/canonical_json.hpp"
@@ -7,13 +8,24 @@
 
 namespace seamtakt {
 
+namespace {
+
+Sentence as_it_is(const std::string& text) {
+  return text.empty() ? Sentence() : Sentence::verbatim(text);
+}
+
+}  // namespace
+
 Sentence stored_sentence(const JsonNode& finding) {
-  std::string text = body_text(finding, "text");
-  if (finding.find("sentence") == nullptr)  // an older record
-    return text.empty() ? Sentence() : Sentence::verbatim(std::move(text));
+  const std::string text = body_text(finding, "text");
+  if (finding.find("sentence") == nullptr) return as_it_is(text);  // an older record
   const std::string json = canonical_json(finding);
-  const JsonDocument document(json, "a stored finding");
-  return sentence_of_members(document.root(), std::move(text));
+  try {
+    const JsonDocument document(json, "a stored finding");
+    return sentence_of_members(document.root(), text);
+  } catch (const InputError&) {  // nested deeper than any body
+    return as_it_is(text);
+  }
 }
 
 }  // namespace seamtakt
