@@ -38,9 +38,9 @@ inline void require_not_negative(std::string_view name, double value) {
 
 inline void require_within(std::string_view name, double value, double lower, double upper) {
   if (!(value >= lower && value <= upper))
-    throw InputError("--" + std::string(name), number_text(value),
-                     Sentence("formula.value-within"_key,
-                              {{"lower", exact_value(lower)}, {"upper", exact_value(upper)}}));
+    throw InputError(
+        "--" + std::string(name), number_text(value),
+        Sentence("formula.value-within"_key, {{"lower", exact_value(lower)}, {"upper", exact_value(upper)}}));
 }
 
 /// The number where given, above 0.

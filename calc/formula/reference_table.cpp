@@ -19,10 +19,10 @@ CsvTable read_table(std::string_view name) {
 ReferenceTable::ReferenceTable(std::string_view name) : table_(read_table(name)) {}
 
 void ReferenceTable::refuse(std::size_t row, std::string_view column, Phrase expected) const {
-  throw InputError(printable(table_.file) + ":" + std::to_string(table_.rows[row].line),
-                   Sentence("reference.text-in-column"_key,
-                            {{"text", printable(text(row, column))}, {"column", column}}),
-                   std::move(expected));
+  throw InputError(
+      printable(table_.file) + ":" + std::to_string(table_.rows[row].line),
+      Sentence("reference.text-in-column"_key, {{"text", printable(text(row, column))}, {"column", column}}),
+      std::move(expected));
 }
 
 const std::string& ReferenceTable::text(std::size_t row, std::string_view column) const {

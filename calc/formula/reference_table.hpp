@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "base/error.hpp"
 #include "base/csv/csv.hpp"
+#include "base/error.hpp"
 #include "formula/note.hpp"
 
 namespace seamtakt {

@@ -31,9 +31,10 @@ inline std::optional<Finding> outside_range(const ValidRange& range, double valu
   finding.limit = value < range.lower ? range.lower : range.upper;
   finding.unit = range.unit;
   constexpr int all_digits = 12;
-  finding.sentence = Sentence("range.outside"_key, {{"what", range.what},
-                                                    {"lower", UnitValue{range.lower, range.unit, all_digits}},
-                                                    {"upper", UnitValue{range.upper, range.unit, all_digits}}});
+  finding.sentence =
+      Sentence("range.outside"_key, {{"what", range.what},
+                                     {"lower", UnitValue{range.lower, range.unit, all_digits}},
+                                     {"upper", UnitValue{range.upper, range.unit, all_digits}}});
   finding.source = range.source;
   return finding;
 }

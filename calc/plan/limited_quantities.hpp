@@ -25,8 +25,8 @@ struct LimitedQuantity {
   const char* key;  ///< member of the limits, and name in statistics: "voltage_V"
   std::optional<Interval> ScheduleLimits::*limit;
   const char* unit;
-  const char* word;   ///< of a form, and within a sentence: "voltage"
-  Word label;         ///< at the head of a row or a sentence: "Arc voltage"
+  const char* word;  ///< of a form, and within a sentence: "voltage"
+  Word label;        ///< at the head of a row or a sentence: "Arc voltage"
   const char* help;
 
   // In the plan. A quantity with neither setting nor result is judged by a rule of its own.
@@ -34,7 +34,7 @@ struct LimitedQuantity {
   double Schedule::*setting = nullptr;       ///< of the schedule, that the limit is judged on
   double PassEvaluation::*result = nullptr;  ///< else what follows from the schedule
   std::optional<double> PassEvaluation::*uncertainty = nullptr;  ///< expanded, of the result
-  Word pass_label{};  ///< of the value that the plan's rule judges, where it isn't `label`
+  Word pass_label{};                 ///< of the value that the plan's rule judges, where it isn't `label`
   const char* result_key = nullptr;  ///< of what is judged, in results, where it isn't `key`
 
   // In a record.

@@ -1,5 +1,7 @@
 #include "document/revision.hpp"
 
+#include "document/shown_text.hpp"
+
 #include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
@@ -35,8 +37,7 @@ QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules
   QStringList names;
   for (const std::size_t at : schedules) {
     const Schedule& schedule = plan.schedules.at(at);
-    names << QStringLiteral("%1 (%2)").arg(QString::fromStdString(schedule.id),
-                                           shown_word(schedule.status));
+    names << QStringLiteral("%1 (%2)").arg(QString::fromStdString(schedule.id), shown_word(schedule.status));
   }
   return names.join(QStringLiteral(", "));
 }

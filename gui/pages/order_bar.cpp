@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "cell/timeline/plan_order.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluate.hpp"
@@ -253,7 +254,7 @@ QString OrderBar::preview(const QString& seam, const OrderPlace& to) const {
            tr("; cycle %1 (%2)")
                .arg(minutes_text(then.cycle_time_s), change_text(then.cycle_time_s - now->cycle_time_s));
   } catch (const InputError& error) {
-    return where + tr("; refused: expected %1").arg(QString::fromStdString(error.expected()));
+    return where + tr("; refused: expected %1").arg(shown_text(error.expected()));
   }
 }
 

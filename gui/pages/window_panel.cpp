@@ -6,8 +6,8 @@
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
-#include "models/tables/grid_model.hpp"
 #include "document/shown_text.hpp"
+#include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/instrument_uncertainty.hpp"
 #include "plots/window_plot.hpp"

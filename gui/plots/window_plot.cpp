@@ -8,10 +8,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "document/shown_text.hpp"
 #include "models/pictures/contour.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
-#include "document/shown_text.hpp"
 #include "models/words/unit_view.hpp"
 #include "plots/plot_style.hpp"
 

@@ -16,11 +16,12 @@ Sentence needed(Word what, double value, const char* unit) {
 }
 
 Sentence conflict() {
-  return Sentence("fit.no-settings.needs"_key,
-                  {{"limits", std::vector<Sentence>{limit("fit.limit.at-most"_key, "Heat input"_word, 0.6, "kJ/mm"),
-                                                    limit("fit.limit.at-least"_key, "Fillet leg"_word, 8, "mm")}},
-                   {"needs", std::vector<Sentence>{needed("Heat input"_word, 0.8141, "kJ/mm"),
-                                                   needed("Current"_word, 310, "A")}}});
+  return Sentence(
+      "fit.no-settings.needs"_key,
+      {{"limits", std::vector<Sentence>{limit("fit.limit.at-most"_key, "Heat input"_word, 0.6, "kJ/mm"),
+                                        limit("fit.limit.at-least"_key, "Fillet leg"_word, 8, "mm")}},
+       {"needs", std::vector<Sentence>{needed("Heat input"_word, 0.8141, "kJ/mm"),
+                                       needed("Current"_word, 310, "A")}}});
 }
 
 TEST(SentenceList, is_joined_by_commas_and_a_passage_by_spaces) {
@@ -31,10 +32,11 @@ TEST(SentenceList, is_joined_by_commas_and_a_passage_by_spaces) {
 }
 
 TEST(SentenceList, is_in_the_language_and_units_of_the_whole) {
-  EXPECT_EQ(sentence_text(conflict(), TextView(*find_language("de"), UnitSystem::us)),
-            "Keine Einstellungen halten alle diese Grenzen: Wärmeeinbringung höchstens 15.24\u202fkJ/in, Schenkel "
-            "der Kehlnaht mindestens 0.315\u202fin. Wärmeeinbringung müsste bis 20.7\u202fkJ/in erlaubt sein, das "
-            "Übrige wie bisher. Strom müsste bis 310\u202fA erlaubt sein, das Übrige wie bisher.");
+  EXPECT_EQ(
+      sentence_text(conflict(), TextView(*find_language("de"), UnitSystem::us)),
+      "Keine Einstellungen halten alle diese Grenzen: Wärmeeinbringung höchstens 15.24\u202fkJ/in, Schenkel "
+      "der Kehlnaht mindestens 0.315\u202fin. Wärmeeinbringung müsste bis 20.7\u202fkJ/in erlaubt sein, das "
+      "Übrige wie bisher. Strom müsste bis 310\u202fA erlaubt sein, das Übrige wie bisher.");
 }
 
 TEST(SentenceList, of_one_is_that_one_and_of_none_is_empty) {

@@ -9,7 +9,8 @@ namespace seamtakt {
 namespace {
 
 Sentence preheat() {
-  return Sentence("preheat.below-needed"_key, {{"given", UnitValue{20, "C"}}, {"needed", UnitValue{80.5, "C"}}});
+  return Sentence("preheat.below-needed"_key,
+                  {{"given", UnitValue{20, "C"}}, {"needed", UnitValue{80.5, "C"}}});
 }
 const Language& german() {
   return *find_language("de");
@@ -53,8 +54,9 @@ TEST(SentenceTest, a_name_from_a_file_is_shown_as_it_is_whatever_it_looks_like) 
 }
 
 TEST(SentenceTest, an_accepted_finding_is_a_sentence_around_its_own) {
-  const Sentence accepted("finding.accepted"_key,
-                          {{"finding", preheat()}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "tried"}});
+  const Sentence accepted(
+      "finding.accepted"_key,
+      {{"finding", preheat()}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "tried"}});
   EXPECT_EQ(accepted.english(),
             "Preheat is 20 C, method B asks for 80.5 C. Accepted by w. e. on 2026-11-25: tried");
 }
@@ -64,10 +66,11 @@ TEST(SentenceTest, a_hole_without_argument_is_a_fault_of_the_program) {
 }
 
 TEST(SentenceJson, is_read_back_as_it_was_written) {
-  const Sentence accepted("finding.accepted"_key,
-                          {{"finding", preheat()}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "tried"}});
-  for (const Sentence& sentence : {preheat(), accepted, Sentence("Heat input"_word),
-                                   Sentence::verbatim("a person's words")}) {
+  const Sentence accepted(
+      "finding.accepted"_key,
+      {{"finding", preheat()}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "tried"}});
+  for (const Sentence& sentence :
+       {preheat(), accepted, Sentence("Heat input"_word), Sentence::verbatim("a person's words")}) {
     const Sentence again = read_back(json_of(sentence));
     EXPECT_EQ(json_of(again), json_of(sentence));
     EXPECT_EQ(sentence_text(again, TextView(german())), sentence_text(sentence, TextView(german())));
@@ -77,9 +80,10 @@ TEST(SentenceJson, is_read_back_as_it_was_written) {
 TEST(SentenceJson, what_a_stranger_wrote_is_shown_as_its_text) {
   std::string nested = "{\"sentence\": \"preheat.below-needed\", \"arguments\": {}}";
   for (int i = 0; i < 30; ++i)
-    nested = "{\"sentence\": \"finding.accepted\", \"arguments\": {\"by\": \"a\", \"date\": \"b\", \"why\": "
-             "\"c\", \"finding\": [" +
-             nested + "]}}";
+    nested =
+        "{\"sentence\": \"finding.accepted\", \"arguments\": {\"by\": \"a\", \"date\": \"b\", \"why\": "
+        "\"c\", \"finding\": [" +
+        nested + "]}}";
   for (const std::string& body :
        {std::string("{}"), std::string("[]"), std::string("{\"sentence\": 5, \"arguments\": {}}"),
         std::string("{\"sentence\": \"no.such\", \"arguments\": {}}"),
@@ -99,8 +103,9 @@ TEST(LanguageTest, is_refused_where_its_table_is_damaged) {
     return "taken";
   };
   EXPECT_NE(refusal("{\"name\": \"X\"}").find("/sentences"), std::string::npos);
-  EXPECT_NE(refusal("{\"name\": \"X\", \"sentences\": {\"a\": \"{b\"}, \"words\": {}}").find("a hole that ends"),
-            std::string::npos);
+  EXPECT_NE(
+      refusal("{\"name\": \"X\", \"sentences\": {\"a\": \"{b\"}, \"words\": {}}").find("a hole that ends"),
+      std::string::npos);
   EXPECT_NE(refusal("{\"name\": \"X\", \"sentences\": {\"a\": 1}, \"words\": {}}").find("a text"),
             std::string::npos);
   EXPECT_EQ(refusal("{\"name\": \"X\", \"sentences\": {\"a\": \"{b:number} {b|one|many}\"}, \"words\": {}}"),
@@ -109,7 +114,8 @@ TEST(LanguageTest, is_refused_where_its_table_is_damaged) {
 
 TEST(LanguageTest, has_its_code_from_its_file_and_no_path_gets_through) {
   EXPECT_EQ(find_language("de")->name(), "Deutsch");
-  for (const char* code : {"", "xx", "../de", "de.json", "DE"}) EXPECT_EQ(find_language(code), nullptr) << code;
+  for (const char* code : {"", "xx", "../de", "de.json", "DE"})
+    EXPECT_EQ(find_language(code), nullptr) << code;
   const auto codes = language_codes();
   EXPECT_NE(std::find(codes.begin(), codes.end(), "en"), codes.end());
 }

@@ -5,9 +5,9 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
-#include "support/scratch_folder.hpp"
 #include "cli/program.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::test {

@@ -25,7 +25,8 @@ TEST_F(OldStore, VerifiesWithItsAnchorByBothVerifiers) {
   const ProgramRun verified =
       ledger({"verify", "--anchor", bytes_of(source_path("/tests/ledger/stores/body-v2.anchor"))});
   EXPECT_EQ(verified.exit_code, 0) << verified.output << verified.errors;
-  EXPECT_NE(verified.output.find("10 records, anchored up to record 10"), std::string::npos) << verified.output;
+  EXPECT_NE(verified.output.find("10 records, anchored up to record 10"), std::string::npos)
+      << verified.output;
   EXPECT_EQ(python_verifier(), 0) << bytes_of(path("said"));
 }
 

@@ -11,8 +11,8 @@
 
 #include "base/json/json_node.hpp"
 #include "cli/program.hpp"
-#include "support/folder_test.hpp"
 #include "cli/read_watch.hpp"
+#include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;

@@ -88,7 +88,8 @@ TEST(Translation, fields_have_german_labels_help_texts_and_choices) {
 }
 
 TEST(Translation, what_fields_may_hold_has_no_english_word_left) {
-  static const std::regex english_word("\\b(a|an|each|the|of|or|and|least|above|below|whole|list|text|one)\\b");
+  static const std::regex english_word(
+      "\\b(a|an|each|the|of|or|and|least|above|below|whole|list|text|one)\\b");
   each_plan_table([](const FieldTable& table) {
     for (const FieldInfo& field : table.fields)
       for (const Sentence& sentence : {field.expectation(), field.element_expectation()}) {
@@ -108,8 +109,10 @@ TEST(Translation, what_fields_may_hold_is_said_in_the_readers_language_and_units
   EXPECT_EQ(in_german(speed.expectation(), UnitSystem::us), "eine Zahl über 0\u202fin/min");
   const FieldInfo& thicknesses = *field_named<Seam>("thickness_mm");
   EXPECT_EQ(thicknesses.expectation().english(), "a list of 2, each a number above 0 mm");
-  EXPECT_EQ(in_german(thicknesses.expectation()), "eine Liste mit 2 Einträgen, jeweils eine Zahl über 0\u202fmm");
-  EXPECT_EQ(in_german(field_named<Seam>("path_mm")->element_expectation(), UnitSystem::us), "[x, y, z] in in");
+  EXPECT_EQ(in_german(thicknesses.expectation()),
+            "eine Liste mit 2 Einträgen, jeweils eine Zahl über 0\u202fmm");
+  EXPECT_EQ(in_german(field_named<Seam>("path_mm")->element_expectation(), UnitSystem::us),
+            "[x, y, z] in in");
 }
 
 TEST(Translation, refusals_of_fields_are_said_in_german) {

@@ -54,21 +54,26 @@ TEST_F(German, IsSpokenByTheChainTheMenusAndTheCoresTables) {
 TEST_F(German, IsTheLanguageOfWordsSentencesAndRefusals) {
   EXPECT_EQ(shown_word("travel speed"), "Schweißgeschwindigkeit");
   EXPECT_EQ(shown_word("A text that nobody knows."), "A text that nobody knows.");
-  EXPECT_EQ(shown_text(field_named<Schedule>("travel_speed_mm_s")->expectation()), "eine Zahl über 0\u202fmm/s");
+  EXPECT_EQ(shown_text(field_named<Schedule>("travel_speed_mm_s")->expectation()),
+            "eine Zahl über 0\u202fmm/s");
   EXPECT_EQ(shown_text(Sentence::verbatim("\"this or that\"")), "\"this or that\"");
   EXPECT_EQ(refusal_of("45 kg", "mm/s"),
-            "gefunden: Einheit \"kg\" in \"45 kg\", erwartet: eine Zahl mit mm/s, cm/min, m/min, mm/min oder in/min");
+            "gefunden: Einheit \"kg\" in \"45 kg\", erwartet: eine Zahl mit mm/s, cm/min, m/min, mm/min oder "
+            "in/min");
   choose_language("en");
   EXPECT_EQ(shown_word("travel speed"), "travel speed");
-  EXPECT_EQ(refusal_of("", "mm/s"), "found nothing, expected a number with mm/s, cm/min, m/min, mm/min or in/min");
+  EXPECT_EQ(refusal_of("", "mm/s"),
+            "found nothing, expected a number with mm/s, cm/min, m/min, mm/min or in/min");
 }
 
 TEST_F(German, IsSpokenInTheUnitsOfTheView) {
   UnitView::shared().setSystem(UnitSystem::us);
   EXPECT_EQ(shown_text(field_named<Seam>("leg_mm")->expectation()), "eine Zahl über 0\u202fin");
-  EXPECT_EQ(shown_text(undersize(6.35, 12.7)), "Schenkel der Kehlnaht: 0.25 von 0.5\u202fin, die die Zeichnung verlangt.");
+  EXPECT_EQ(shown_text(undersize(6.35, 12.7)),
+            "Schenkel der Kehlnaht: 0.25 von 0.5\u202fin, die die Zeichnung verlangt.");
   UnitView::shared().setSystem(UnitSystem::si);
-  EXPECT_EQ(shown_text(undersize(5.1, 6)), "Schenkel der Kehlnaht: 5.1 von 6\u202fmm, die die Zeichnung verlangt.");
+  EXPECT_EQ(shown_text(undersize(5.1, 6)),
+            "Schenkel der Kehlnaht: 5.1 von 6\u202fmm, die die Zeichnung verlangt.");
 }
 
 TEST_F(German, TellsInAFormWhatAFieldMayHold) {
@@ -82,10 +87,9 @@ TEST_F(German, SaysTheCaution) {
 }
 
 TEST_F(German, LeavesTheWordsOfPeopleAsTheyAre) {
-  const Sentence accepted("finding.accepted"_key, {{"finding", undersize(5.1, 6)},
-                                                   {"by", "w. e."},
-                                                   {"date", "2026-11-25"},
-                                                   {"why", "{by} %1 days"}});
+  const Sentence accepted(
+      "finding.accepted"_key,
+      {{"finding", undersize(5.1, 6)}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "{by} %1 days"}});
   EXPECT_EQ(shown_text(accepted),
             "Schenkel der Kehlnaht: 5.1 von 6\u202fmm, die die Zeichnung verlangt. Angenommen von w. e. am "
             "2026-11-25: {by} %1 days");

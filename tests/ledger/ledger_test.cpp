@@ -38,8 +38,8 @@ AuditResult audit_of(std::vector<PassRecord> passes, const std::string& sha256,
   for (PassRecord& pass : result.passes) {
     pass.source = pass.source_last = name;
     if (pass.verdict == Verdict::fail)
-      result.findings.push_back(
-          {"record.limit", Severity::fail, pass.place(), 200.0, 220.0, "A", "Too low.", "plan limit"});
+      result.findings.push_back({"record.limit", Severity::fail, pass.place(), 200.0, 220.0, "A",
+                                 Sentence::verbatim("Too low."), "plan limit"});
     UnitRecord unit;
     unit.unit_serial = pass.unit_serial;
     unit.weldment = "BD";

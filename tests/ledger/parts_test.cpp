@@ -54,8 +54,8 @@ class Parts : public testing::Test {
     result.units.push_back(unit);
     result.findings = findings;
     if (pass.verdict == Verdict::fail)
-      result.findings.push_back(
-          {length_short_rule, Severity::fail, pass.place(), 40.0, 400.0, "mm", "Too short.", ""});
+      result.findings.push_back({length_short_rule, Severity::fail, pass.place(), 40.0, 400.0, "mm",
+                                 Sentence::verbatim("Too short."), ""});
     result.passes.push_back(std::move(pass));
     AuditedLog audited;
     audited.name = log;
@@ -99,7 +99,7 @@ TEST_F(Parts, an_undecided_pass_keeps_its_unit_incomplete_and_is_an_open_item_wi
                               {},
                               {},
                               "",
-                              "Instrument V-7 was due.",
+                              Sentence::verbatim("Instrument V-7 was due."),
                               "ISO 17662 (recalled)"}};
   const IngestOutcome stored = import(pass, "a.csv", findings);
   const UnitStatus open = unit_status(ledger_, "U1");
@@ -193,7 +193,8 @@ TEST_F(Parts, closing_the_unit_of_a_stored_log_opens_a_nonconformance_once) {
   const IngestOutcome closed = import(part_of("U1", 0, 40, Verdict::fail, morning), "a.csv");
   EXPECT_FALSE(closed.added);
   EXPECT_EQ(closed.nonconformances, 1u);
-  EXPECT_NE(closed.text().find("1 nonconformance opened for passes that stayed too short"), std::string::npos);
+  EXPECT_NE(closed.text().find("1 nonconformance opened for passes that stayed too short"),
+            std::string::npos);
   EXPECT_EQ(import(part_of("U1", 0, 40, Verdict::fail, morning), "a.csv").nonconformances, 0u);
 }
 

@@ -42,16 +42,18 @@ Findings findings_of_all_sorts() {
   const std::vector<Sentence> not_logged = {Sentence("current"_word), Sentence("voltage"_word)};
   return {
       short_finding(part),
-      failed("record.current.low", Sentence("limit.below"_key, {{"what", "Mean current of the steady part"_word},
-                                                                {"value", UnitValue{178.25, "A"}},
-                                                                {"limit", UnitValue{180, "A"}}})),
+      failed("record.current.low",
+             Sentence("limit.below"_key, {{"what", "Mean current of the steady part"_word},
+                                          {"value", UnitValue{178.25, "A"}},
+                                          {"limit", UnitValue{180, "A"}}})),
       failed("record.order.passes",
              Sentence("record.order.passes"_key, {{"before", place_sentence("U1/BD/S1/pass 2")}})),
       failed("record.limit.not-logged", Sentence("record.limit.not-logged"_key, {{"names", not_logged}})),
-      failed("record.time.backwards", Sentence("record.time.backwards"_key,
-                                               {{"times", Sentence("record.times"_key, {{"count", 3}})},
-                                                {"line", 17}})),
-      failed("record.pass.unknown", "The plan doesn't know this pass, so nothing says how it should be."_word),
+      failed("record.time.backwards",
+             Sentence("record.time.backwards"_key,
+                      {{"times", Sentence("record.times"_key, {{"count", 3}})}, {"line", 17}})),
+      failed("record.pass.unknown",
+             "The plan doesn't know this pass, so nothing says how it should be."_word),
       failed("record.required.missing",
              Sentence("record.required.missing"_key, {{"name", "{heat} <b>\"lot\"</b> %1"}})),
   };
@@ -70,11 +72,11 @@ class StoredSentences : public testing::Test {
   }
   /// What a nonconformance says whose body holds these findings.
   Nonconformance kept(const std::string& findings) {
-    const std::uint64_t seq = add({record_kind::nonconformance,
-                                   2,
-                                   {{"results", R"({"unit_serial":"U1","place":"U1/BD/S1/pass 1"})"},
-                                    {"findings", findings}},
-                                   {{"nonconformance", ""}}});
+    const std::uint64_t seq =
+        add({record_kind::nonconformance,
+             2,
+             {{"results", R"({"unit_serial":"U1","place":"U1/BD/S1/pass 1"})"}, {"findings", findings}},
+             {{"nonconformance", ""}}});
     RecordHistory history(ledger_);
     return nonconformance_of(history, seq);
   }
@@ -177,12 +179,12 @@ TEST_F(StoredSentences, of_a_stranger_are_shown_as_their_text) {
 
 TEST_F(StoredSentences, with_values_beyond_all_reason_are_no_fault) {
   for (const char* argument :
-       {R"({"value":1e308,"unit":"mm","digits":1000000})", R"({"value":-1e-300,"unit":"furlong","digits":-5})",
-        R"({"value":1,"unit":"mm","digits":"four"})", R"({"word":"<b>no word</b>"})", R"("\u202etxt")",
-        "9007199254740991", "[]"}) {
-    const Nonconformance read =
-        kept("[{\"rule\":\"x\",\"sentence\":\"record.times\",\"arguments\":{\"count\":" +
-             std::string(argument) + ",\"other\":1},\"text\":\"Its text.\"}]");
+       {R"({"value":1e308,"unit":"mm","digits":1000000})",
+        R"({"value":-1e-300,"unit":"furlong","digits":-5})", R"({"value":1,"unit":"mm","digits":"four"})",
+        R"({"word":"<b>no word</b>"})", R"("\u202etxt")", "9007199254740991", "[]"}) {
+    const Nonconformance read = kept(
+        "[{\"rule\":\"x\",\"sentence\":\"record.times\",\"arguments\":{\"count\":" + std::string(argument) +
+        ",\"other\":1},\"text\":\"Its text.\"}]");
     EXPECT_TRUE(read.text().ends_with(" times")) << read.text();
     EXPECT_TRUE(sentence_text(read.sentence, german()).ends_with("-mal")) << argument;
   }

@@ -51,7 +51,7 @@ class Tamper : public testing::Test {
     try {
       report = verified(uri(name), anchors, id);
     } catch (const std::exception& error) {
-      report.problems.push_back({0, 0, error.what()});
+      report.problems.push_back({0, 0, Sentence::verbatim(error.what())});
     }
     EXPECT_FALSE(report.trusted) << name;
     if (first_bad != any_seq) {
@@ -91,12 +91,14 @@ std::string next_body(const std::vector<ForgedCommit>& list, const std::string& 
 TEST(FirstBadRecord, is_the_one_that_is_known_rather_than_the_first_under_its_head) {
   VerifyReport report;
   EXPECT_EQ(report.summary(), "NOT TRUSTED");
-  report.problems = {{1, 191, "the head of 191"}, {1, 191, "an anchor"}};
+  report.problems = {{1, 191, Sentence::verbatim("the head of 191")},
+                     {1, 191, Sentence::verbatim("an anchor")}};
   EXPECT_EQ(report.summary(), "NOT TRUSTED: a record from 1 to 191 is bad");
-  report.problems.push_back({60, 60, "its body gives another leaf"});
-  report.problems.push_back({70, 0, "is missing"});
+  report.problems.push_back({60, 60, Sentence::verbatim("its body gives another leaf")});
+  report.problems.push_back({70, 0, Sentence::verbatim("is missing")});
   EXPECT_EQ(report.summary(), "NOT TRUSTED: first bad record 60");
-  report.problems.push_back({20, 40, "the head of 40, over records that are as they should be"});
+  report.problems.push_back(
+      {20, 40, Sentence::verbatim("the head of 40, over records that are as they should be")});
   EXPECT_EQ(report.summary(), "NOT TRUSTED: a record from 20 to 40 is bad");
 }
 

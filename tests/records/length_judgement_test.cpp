@@ -156,9 +156,9 @@ TEST(LengthJudgement, OfAnIntermittentSeamTheRunsCount) {
   const auto two = judged({{0, 60}, {150, 210}});
   EXPECT_EQ(two.passes[0].verdict, Verdict::fail);
   EXPECT_DOUBLE_EQ(*findings_of(two, "record.length.short")[0].limit, 180);
-  EXPECT_NE(
-      findings_of(two, "record.length.short")[0].text().find("(runs: 2) where the seam needs 180 mm (runs: 3)"),
-      std::string::npos);
+  EXPECT_NE(findings_of(two, "record.length.short")[0].text().find(
+                "(runs: 2) where the seam needs 180 mm (runs: 3)"),
+            std::string::npos);
   EXPECT_EQ(judged({{0, 56}, {150, 206}, {300, 356}}).passes[0].verdict, Verdict::fail) << "each 4 mm short";
   EXPECT_EQ(judged({{20, 80}, {170, 230}, {320, 380}}).passes[0].verdict, Verdict::pass) << "moved along";
   EXPECT_EQ(judged({{0, 32}, {60, 92}, {120, 152}, {180, 212}, {240, 272}, {300, 332}}).passes[0].verdict,

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "base/sentences/language.hpp"
+
 namespace seamtakt {
 
 TEST(RecordedValue, every_quantity_that_records_have_is_found_in_a_record) {

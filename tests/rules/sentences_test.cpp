@@ -1,4 +1,5 @@
-// The sentences and words of the sources are those of reference/languages, in every language with the same holes.
+// The sentences and words of the sources are those of reference/languages, in every language with the same
+// holes.
 #include <gtest/gtest.h>
 
 #include <cctype>
@@ -64,7 +65,8 @@ class LiteralReader {
     }
     finish({});
     // 10'000 is a number, 'a' a character.
-    const bool is_number = c == '\'' && at_ > 0 && std::isalnum(static_cast<unsigned char>(text_[at_ - 1])) != 0;
+    const bool is_number =
+        c == '\'' && at_ > 0 && std::isalnum(static_cast<unsigned char>(text_[at_ - 1])) != 0;
     if (c == '\'' && !is_number) return character();
     ++at_;
   }
@@ -126,8 +128,9 @@ struct Said {
     const std::string name = fs::relative(path, source_path()).string();
     for (const Literal& literal : LiteralReader(text_of(path)).run()) {
       literals.insert(literal.text);
-      literals.insert(literal.text.substr(literal.text.rfind('.') + 1));  // a rule's last part names its quantity
-      if (literal.text.empty()) continue;  // the operators themselves
+      literals.insert(
+          literal.text.substr(literal.text.rfind('.') + 1));  // a rule's last part names its quantity
+      if (literal.text.empty()) continue;                     // the operators themselves
       if (literal.suffix == "_key") keys.emplace(literal.text, name);
       if (literal.suffix == "_word") words.emplace(literal.text, name);
     }
@@ -166,7 +169,8 @@ std::vector<const Language*> other_languages() {
 }  // namespace
 
 TEST(Sentences, literals_are_read_as_the_compiler_reads_them) {
-  const auto found = LiteralReader("f(\"a\" // \"b\"\n  \"c\"_word, '\"', R\"(\"d\")\", 1'000, \"e\\\"\\\\\"_key)").run();
+  const auto found =
+      LiteralReader("f(\"a\" // \"b\"\n  \"c\"_word, '\"', R\"(\"d\")\", 1'000, \"e\\\"\\\\\"_key)").run();
   ASSERT_EQ(found.size(), 2u);
   EXPECT_EQ(found[0].text, "ac");
   EXPECT_EQ(found[0].suffix, "_word");
@@ -179,7 +183,8 @@ TEST(Sentences, every_sentence_of_the_sources_is_in_every_language) {
   for (const auto& [key, file] : Said::all().keys) {
     EXPECT_NE(english().sentence(key), nullptr) << file << ": en.json lacks \"" << key << "\"";
     for (const Language* language : other_languages())
-      EXPECT_NE(language->sentence(key), nullptr) << file << ": " << language->code() << ".json lacks \"" << key << "\"";
+      EXPECT_NE(language->sentence(key), nullptr)
+          << file << ": " << language->code() << ".json lacks \"" << key << "\"";
   }
 }
 
@@ -187,7 +192,8 @@ TEST(Sentences, every_word_of_the_sources_is_in_every_other_language) {
   ASSERT_GT(Said::all().words.size(), 300u);
   for (const auto& [word, file] : Said::all().words)
     for (const Language* language : other_languages())
-      EXPECT_TRUE(language->known_word(word)) << file << ": " << language->code() << ".json lacks \"" << word << "\"";
+      EXPECT_TRUE(language->known_word(word))
+          << file << ": " << language->code() << ".json lacks \"" << word << "\"";
 }
 
 TEST(Sentences, every_sentence_of_the_tables_is_one_of_the_sources) {

@@ -12,7 +12,7 @@
 namespace seamtakt {
 
 /// Tests that each have a new folder of their own.
-class FolderTest : public testing::Test {
+class FolderTest : public ::testing::Test {
  protected:
   std::string path(const std::string& name) const { return folder / name; }
   /// Writes a file of the folder; its path.

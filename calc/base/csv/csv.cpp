@@ -120,9 +120,11 @@ class RecordReader {
 void check_bytes(std::string_view text, const std::string& file) {
   const std::string name = printable(file);
   const auto begins = [text](std::string_view bytes) { return text.starts_with(bytes); };
-  if (begins("\xff\xfe") || begins("\xfe\xff")) throw InputError(name, "UTF-16 text"_word, "a table in UTF-8"_word);
+  if (begins("\xff\xfe") || begins("\xfe\xff"))
+    throw InputError(name, "UTF-16 text"_word, "a table in UTF-8"_word);
   if (begins("\x1f\x8b")) throw InputError(name, "a gzip file"_word, "a table in UTF-8"_word);
-  if (begins("PK\x03\x04")) throw InputError(name, "a zip file or a spreadsheet"_word, "a table in UTF-8"_word);
+  if (begins("PK\x03\x04"))
+    throw InputError(name, "a zip file or a spreadsheet"_word, "a table in UTF-8"_word);
   const std::size_t nul = text.find('\0');
   const std::size_t bad = std::min(nul, first_invalid_utf8(text));
   if (bad == std::string_view::npos) return;
@@ -142,7 +144,8 @@ void take_header(CsvTable& table, const CsvRow& row) {
     // Nameless columns come from a delimiter at the line's end and can't be asked for, so they may repeat.
     if (!name.empty() && table.column(name) >= 0) {
       throw InputError(printable(table.file) + ":" + std::to_string(row.line) + ":1",
-                       Sentence("csv.column.twice"_key, {{"column", printable(name)}}), "each column once"_word);
+                       Sentence("csv.column.twice"_key, {{"column", printable(name)}}),
+                       "each column once"_word);
     }
     table.header.push_back(name);
   }
@@ -178,7 +181,8 @@ std::size_t CsvTable::require(std::string_view name) const {
   std::string columns;
   for (const std::string& column_name : header)
     columns += (columns.empty() ? "" : ", ") + printable(column_name, 40);
-  throw InputError(printable(file) + ":1:1", Sentence("csv.columns"_key, {{"columns", printable(columns, 400)}}),
+  throw InputError(printable(file) + ":1:1",
+                   Sentence("csv.columns"_key, {{"columns", printable(columns, 400)}}),
                    Sentence("csv.column.needed"_key, {{"column", name}}));
 }
 

@@ -181,10 +181,12 @@ std::unique_ptr<ByteSource> open_log_bytes(const std::string& path) {
   bytes = std::make_unique<WithHead>(head, std::move(bytes));
   const bool is_gzip = head == "\x1f\x8b";
   if (standard_input ? is_gzip : ends_in_gz(path)) {
-    if (!is_gzip) throw InputError(printable(name), "no gzip data"_word, "a gzip file, as its name says"_word);
+    if (!is_gzip)
+      throw InputError(printable(name), "no gzip data"_word, "a gzip file, as its name says"_word);
     return gzip_bytes(std::move(bytes), name);
   }
-  if (is_gzip) throw InputError(printable(name), "gzip data"_word, "CSV text, or a name that ends in .gz"_word);
+  if (is_gzip)
+    throw InputError(printable(name), "gzip data"_word, "CSV text, or a name that ends in .gz"_word);
   return bytes;
 }
 

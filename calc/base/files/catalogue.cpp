@@ -59,7 +59,8 @@ ReferenceFile reference_file(std::string_view name) {
   for (const detail::EmbeddedFile& file : detail::embedded_files()) {
     if (file.name == name) return {"reference/" + std::string(name), std::string(file.text)};
   }
-  throw InputError("reference/" + std::string(name), "no such table in the program"_word, "a table of reference/"_word);
+  throw InputError("reference/" + std::string(name), "no such table in the program"_word,
+                   "a table of reference/"_word);
 }
 
 const std::string& catalogue_sha256() {

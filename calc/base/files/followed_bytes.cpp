@@ -70,7 +70,8 @@ class FollowedFile : public ByteSource {
   void require_not_shorter() const {
     struct stat status {};
     if (::fstat(file_.get(), &status) == 0 && static_cast<std::uint64_t>(status.st_size) >= taken_) return;
-    throw InputError(printable(path_), "a file that became shorter"_word, "a log that is only written on"_word);
+    throw InputError(printable(path_), "a file that became shorter"_word,
+                     "a log that is only written on"_word);
   }
 
   std::string path_;

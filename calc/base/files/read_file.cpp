@@ -20,7 +20,8 @@ bool is_absent(int error) {
 }
 
 [[noreturn]] void fail(const std::string& path, int error) {
-  if (is_absent(error)) throw InputError(printable(path), "no such file"_word, "a file that can be read"_word);
+  if (is_absent(error))
+    throw InputError(printable(path), "no such file"_word, "a file that can be read"_word);
   throw std::system_error(error, std::generic_category(), "can't read " + printable(path));
 }
 

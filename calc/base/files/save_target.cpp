@@ -14,7 +14,8 @@ namespace seamtakt {
 namespace {
 
 [[noreturn]] void fail(int error, const std::string& path) {
-  if (error == ENAMETOOLONG) throw InputError(printable(path), "a name that is too long"_word, "a shorter one"_word);
+  if (error == ENAMETOOLONG)
+    throw InputError(printable(path), "a name that is too long"_word, "a shorter one"_word);
   throw std::system_error(error, std::generic_category(), "can't save " + printable(path));
 }
 
@@ -79,7 +80,9 @@ Descriptor open_folder(const SaveTarget& target) {
   Descriptor folder(retried([&] { return ::open(target.folder.c_str(), flags); }));
   if (folder.is_open()) return folder;
   if (errno == ENOENT || errno == ENOTDIR) {
-    throw InputError(printable(target.path), Sentence("file.no-folder"_key, {{"folder", printable(target.folder)}}), "a folder that exists"_word);
+    throw InputError(printable(target.path),
+                     Sentence("file.no-folder"_key, {{"folder", printable(target.folder)}}),
+                     "a folder that exists"_word);
   }
   fail(errno, target.path);
 }

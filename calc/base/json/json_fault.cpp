@@ -92,7 +92,7 @@ class FaultFinder {
     after_value();
   }
   void after_value() {
-    wanted_ = closings_.empty()          ? Wanted::end
+    wanted_ = closings_.empty()         ? Wanted::end
               : closings_.back() == ']' ? Wanted::comma_or_bracket
                                         : Wanted::comma_or_brace;
   }
@@ -201,9 +201,7 @@ class FaultFinder {
   }
 
   void refuse_piece(std::size_t byte) { refuse(byte, json_piece(text_, byte), expected()); }
-  void ends_too_soon() {
-    refuse(text_.size(), "the end of the text"_word, "the rest of a JSON value"_word);
-  }
+  void ends_too_soon() { refuse(text_.size(), "the end of the text"_word, "the rest of a JSON value"_word); }
   /// At the text's end, the last byte.
   void refuse_in_string(std::size_t byte, Word found, Word expected) {
     refuse(std::min(byte, text_.size() - 1), found, expected);

@@ -68,7 +68,8 @@ class Language {
 /// The language of a code; nullptr where reference/languages has none. Each is read once.
 const Language* find_language(std::string_view code);
 const Language& english();
-/// The English that is compiled in, whatever folder SEAMTAKT_REFERENCE names: has every sentence of the program.
+/// The English that is compiled in, whatever folder SEAMTAKT_REFERENCE names: has every sentence of the
+/// program.
 const Language& built_in_english();
 
 /// Codes of all languages, in alphabetic order: "de", "en".

@@ -7,7 +7,8 @@ namespace seamtakt {
 Argument::Argument(const char* argument_name, ArgumentValue argument_value)
     : name(argument_name), value(std::move(argument_value)) {}
 Argument::Argument(const char* argument_name, UnitValue quantity) : name(argument_name), value(quantity) {}
-Argument::Argument(const char* argument_name, std::string text) : name(argument_name), value(std::move(text)) {}
+Argument::Argument(const char* argument_name, std::string text)
+    : name(argument_name), value(std::move(text)) {}
 Argument::Argument(const char* argument_name, std::string_view text)
     : name(argument_name), value(std::string(text)) {}
 Argument::Argument(const char* argument_name, const char* text)
@@ -15,8 +16,7 @@ Argument::Argument(const char* argument_name, const char* text)
 Argument::Argument(const char* argument_name, Word word) : name(argument_name), value(word) {}
 Argument::Argument(const char* argument_name, std::size_t count)
     : name(argument_name), value(static_cast<std::int64_t>(count)) {}
-Argument::Argument(const char* argument_name, int count)
-    : name(argument_name), value(std::int64_t{count}) {}
+Argument::Argument(const char* argument_name, int count) : name(argument_name), value(std::int64_t{count}) {}
 Argument::Argument(const char* argument_name, std::int64_t count) : name(argument_name), value(count) {}
 Argument::Argument(const char* argument_name, Sentence sentence)
     : name(argument_name), value(std::vector<Sentence>{std::move(sentence)}) {}

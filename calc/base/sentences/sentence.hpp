@@ -58,9 +58,9 @@ struct UnitValue {
   /// As many digits as it takes to read the same number back.
   static constexpr int all_digits = 0;
 
-  double value = 0;        ///< in `unit`
-  const char* unit = "";   ///< a unit's name ("kJ/mm"), empty for a dimensionless value
-  int digits = 4;          ///< significant digits in a text, 1 to 17, or all_digits
+  double value = 0;       ///< in `unit`
+  const char* unit = "";  ///< a unit's name ("kJ/mm"), empty for a dimensionless value
+  int digits = 4;         ///< significant digits in a text, 1 to 17, or all_digits
 };
 
 class Sentence;

@@ -52,7 +52,8 @@ std::optional<Sentence> sentence_in(const JsonValue& object, int depth);
 std::optional<ArgumentValue> unit_value_of(const JsonValue& object) {
   const auto value = object.member("value"), unit = object.member("unit"), digits = object.member("digits");
   if (!value || !value->is(Kind::number) || !unit || !unit->is(Kind::string)) return std::nullopt;
-  const int shown = digits && digits->is_integer() ? static_cast<int>(std::clamp(digits->number(), 0.0, 17.0)) : 4;
+  const int shown =
+      digits && digits->is_integer() ? static_cast<int>(std::clamp(digits->number(), 0.0, 17.0)) : 4;
   const std::string name = unit->string();
   if (const Unit* known = find_unit(name)) return UnitValue{value->number(), known->name, shown};
   return TextView::plain_english().number({value->number(), "", shown}) + " " + name;

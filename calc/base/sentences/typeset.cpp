@@ -37,7 +37,8 @@ class Typesetter {
       const char* readable;
     } signs[] = {{"+-", "±"}, {"<=", "≤"}, {">=", "≥"}, {"*", "·"}};
     for (const auto& sign : signs) {
-      if (!text_.substr(at_).starts_with(sign.plain) || (sign.plain == "*" && !is_between_symbols())) continue;
+      if (!text_.substr(at_).starts_with(sign.plain) || (sign.plain == "*" && !is_between_symbols()))
+        continue;
       out_ += sign.readable;
       at_ += sign.plain.size();
       return true;

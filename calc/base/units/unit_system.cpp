@@ -22,14 +22,15 @@ struct ReadableUnit {
 };
 
 constexpr ReadableUnit readable_units[] = {
-    {"C", "°C"},          {"F", "°F"},          {"deg", "°"},     {"mOhm", "mΩ"},
-    {"mm2", "mm²"},       {"in2", "in²"},       {"cm2", "cm²"},   {"mm3", "mm³"},
-    {"mm4", "mm⁴"},       {"in4", "in⁴"},       {"cm4", "cm⁴"},   {"g/cm3", "g/cm³"},
-    {"lb/in3", "lb/in³"}, {"mm/s2", "mm/s²"},   {"m/s2", "m/s²"}, {"kg/m3", "kg/m³"},
+    {"C", "°C"},          {"F", "°F"},        {"deg", "°"},     {"mOhm", "mΩ"},
+    {"mm2", "mm²"},       {"in2", "in²"},     {"cm2", "cm²"},   {"mm3", "mm³"},
+    {"mm4", "mm⁴"},       {"in4", "in⁴"},     {"cm4", "cm⁴"},   {"g/cm3", "g/cm³"},
+    {"lb/in3", "lb/in³"}, {"mm/s2", "mm/s²"}, {"m/s2", "m/s²"}, {"kg/m3", "kg/m³"},
 };
 
 /// Parts of composite units ("J/(mm3 K)", "mm/(s A2)") that read better.
-constexpr ReadableUnit readable_parts[] = {{"cm3", "cm³"}, {"in3", "in³"}, {"mm3", "mm³"}, {"/s2", "/s²"}, {"A2", "A²"}};
+constexpr ReadableUnit readable_parts[] = {
+    {"cm3", "cm³"}, {"in3", "in³"}, {"mm3", "mm³"}, {"/s2", "/s²"}, {"A2", "A²"}};
 
 }  // namespace
 

@@ -27,7 +27,8 @@ void show_key(const Ledger& ledger, const LedgerOptions& given, Result& result) 
   say(Sentence("cli.key.store"_key, {{"store", store}}));
   say(Sentence("cli.key.fingerprint"_key, {{"key", key.id}}));
   say(Sentence("cli.key.since"_key, {{"record", key.seq}}));
-  say(Sentence(is_here ? "cli.key.file"_key : "cli.key.file.elsewhere"_key, {{"file", printable(path, 400)}}));
+  say(Sentence(is_here ? "cli.key.file"_key : "cli.key.file.elsewhere"_key,
+               {{"file", printable(path, 400)}}));
   result.output += key.pem;
 }
 
@@ -82,8 +83,7 @@ void protect_key(const LedgerOptions& given, Result& result) {
     throw InputError("SEAMTAKT_KEY_PASSPHRASE", "nothing"_word,
                      "the passphrase to protect the key with"_word);
   save_signing_key(path, load_signing_key(path), key_passphrase(), true);
-  result.output =
-      shown_text(Sentence("cli.key.protected"_key, {{"file", printable(path, 400)}})) + "\n";
+  result.output = shown_text(Sentence("cli.key.protected"_key, {{"file", printable(path, 400)}})) + "\n";
 }
 
 }  // namespace

@@ -99,8 +99,7 @@ std::string what_of(const JsonNode& body) {
       if (const std::string text = body_text(body, path); !text.empty()) return text;
     const JsonNode* ref = body.find("ref");
     if (ref == nullptr || !ref->is_integer) return "-";
-    return shown_text(
-        Sentence("ledger.record"_key, {{"record", static_cast<std::uint64_t>(ref->number)}}));
+    return shown_text(Sentence("ledger.record"_key, {{"record", static_cast<std::uint64_t>(ref->number)}}));
   }
   const JsonNode* pass = body_member(body, "results.pass");
   return body_text(body, "results.weldment") + "/" + seam +
@@ -114,7 +113,7 @@ std::string verdict_of(const JsonNode& body) {
 
 std::string changed_text(const Ledger& ledger, std::uint64_t seq) {
   const RecordChanges changes = changes_of(ledger, seq);
-  std::string text = changes.is_void()               ? shown_word("void"_word)
+  std::string text = changes.is_void()             ? shown_word("void"_word)
                      : changes.corrections.empty() ? ""
                                                    : shown_word("corrected"_word);
   if (!changes.signoffs.empty()) text += (text.empty() ? "" : ", ") + shown_word("signed off"_word);
@@ -226,9 +225,8 @@ std::string unit_text(const UnitStatus& status) {
     std::vector<std::string> passes;
     for (const std::string& pass : each.passes) passes.push_back(shown_text(place_sentence(pass)));
     const std::string why = each.text().empty() ? each.cause : shown_text(each.sentence);
-    text += shown_text(Sentence("cli.unit.undecided"_key,
-                                {{"passes", printable(comma_list(passes), longest)},
-                                 {"why", printable(why, longest)}})) +
+    text += shown_text(Sentence("cli.unit.undecided"_key, {{"passes", printable(comma_list(passes), longest)},
+                                                           {"why", printable(why, longest)}})) +
             "\n";
   }
   return text;

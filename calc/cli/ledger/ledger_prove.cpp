@@ -46,9 +46,8 @@ Sentence with_records(const LedgerProblem& problem) {
   if (problem.seq == 0) return problem.sentence;
   if (problem.last_seq <= problem.seq)
     return Sentence("ledger.problem.record"_key, {{"record", problem.seq}, {"problem", problem.sentence}});
-  return Sentence("ledger.problem.records"_key, {{"first", problem.seq},
-                                                 {"last", problem.last_seq},
-                                                 {"problem", problem.sentence}});
+  return Sentence("ledger.problem.records"_key,
+                  {{"first", problem.seq}, {"last", problem.last_seq}, {"problem", problem.sentence}});
 }
 
 void write_head(JsonWriter& json, const SignedHead& head) {
@@ -87,7 +86,9 @@ std::string verify_json(const VerifyReport& report) {
 
 SignedHead newest_head(const Ledger& ledger) {
   auto head = ledger.backend().snapshot().newest_head;
-  if (!head) throw InputError(ledger.backend().name(), "a store without a record"_word, "one that was written to"_word);
+  if (!head)
+    throw InputError(ledger.backend().name(), "a store without a record"_word,
+                     "one that was written to"_word);
   head->store = ledger.store_id();
   return *head;
 }

@@ -32,7 +32,11 @@ void say_written(const LedgerOptions& given, Result& result, std::uint64_t seq, 
     return;
   }
   JsonWriter json;
-  json.begin_object().member("seq", seq).member("text", written.english()).member("head", head.anchor_line()).end_object();
+  json.begin_object()
+      .member("seq", seq)
+      .member("text", written.english())
+      .member("head", head.anchor_line())
+      .end_object();
   result.output = json.take();
 }
 

@@ -58,7 +58,8 @@ QuantityRequest request_of(const Quantity& quantity, const Options& options) {
   for (const auto& [name, text] : options.uncertainty) {
     const auto value = request.inputs.numbers.find(name);
     if (value == request.inputs.numbers.end())
-      throw InputError("--u-" + name, "an uncertainty without a value"_word, Sentence("calc.option-as-well"_key, {{"option", "--" + name}}));
+      throw InputError("--u-" + name, "an uncertainty without a value"_word,
+                       Sentence("calc.option-as-well"_key, {{"option", "--" + name}}));
     for (const OptionSpec& option : quantity.options)
       if (name == option.name)
         request.standard_uncertainty[name] = standard_uncertainty(option, text, value->second);

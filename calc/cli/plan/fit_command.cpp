@@ -111,7 +111,7 @@ std::string limit_words(const std::vector<FitLimit>& limits) {
 std::string schedule_text(const FittedSeam& seam) {
   const std::string &before = seam.before.schedule, &after = seam.after.schedule;
   const std::string change = before == after ? before : before + " > " + after;
-  return seam.is_existing ? shown_text(Sentence("fit.existing-schedule"_key, {{"schedule", change}})) : change;
+  return seam.is_existing ? shown_text(Sentence("fit.change.existing"_key, {{"schedule", change}})) : change;
 }
 
 std::string changes_table(const FitResult& fitted) {

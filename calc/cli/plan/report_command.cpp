@@ -48,7 +48,8 @@ std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, c
     if (sheet.name == table) return sheet_csv(sheet, origin);
   std::vector<std::string> names;
   for (const Sheet& sheet : sheets) names.push_back(sheet.name);
-  throw InputError("--table", "\"" + printable(table) + "\"", Sentence("cli.one-of"_key, {{"choices", comma_list(names)}}));
+  throw InputError("--table", "\"" + printable(table) + "\"",
+                   Sentence("cli.one-of"_key, {{"choices", comma_list(names)}}));
 }
 
 std::string plan_report(const Options& options, Form form) {
@@ -70,10 +71,10 @@ std::string plan_report(const Options& options, Form form) {
 std::string store_report(const Options& options, Form form, bool& trusted) {
   const bool of_period = !options.from.empty() || !options.to.empty() || !options.seam.empty();
   if (options.unit.empty() != of_period)
-    throw InputError(
-        "report --store",
-        of_period ? "--unit beside --from, --to or --seam"_word : "none of --unit, --from, --to and --seam"_word,
-        "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM"_word);
+    throw InputError("report --store",
+                     of_period ? "--unit beside --from, --to or --seam"_word
+                               : "none of --unit, --from, --to and --seam"_word,
+                     "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM"_word);
   RecordRange range;
   range.set_times(options.from, options.to);
   if (!options.seam.empty()) range.set_seam(options.seam);
@@ -96,7 +97,8 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
 void run(const Options& options, Result& result) {
   const Form form = form_of(options.output);
   if (options.plan.empty() == options.store.empty())
-    throw InputError("report", options.plan.empty() ? "neither a plan nor --store"_word : "a plan and --store"_word,
+    throw InputError("report",
+                     options.plan.empty() ? "neither a plan nor --store"_word : "a plan and --store"_word,
                      "one of the two"_word);
   const FileKind kind = kind_of(form);
   bool trusted = true;

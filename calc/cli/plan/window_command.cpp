@@ -123,9 +123,10 @@ std::string picture(const WindowMap& map) {
     text += '\n';
   }
   return text +
-         shown_text(Sentence("window.picture"_key, {{"feed", UnitValue{0, "m/min"}},
-                                                    {"from", UnitValue{map.travel_speed_mm_s.front(), "mm/s", 3}},
-                                                    {"to", UnitValue{map.travel_speed_mm_s.back(), "mm/s", 3}}})) +
+         shown_text(
+             Sentence("window.picture"_key, {{"feed", UnitValue{0, "m/min"}},
+                                             {"from", UnitValue{map.travel_speed_mm_s.front(), "mm/s", 3}},
+                                             {"to", UnitValue{map.travel_speed_mm_s.back(), "mm/s", 3}}})) +
          "\n";
 }
 

@@ -11,8 +11,8 @@
 #include "cli/common/output.hpp"
 #include "cli/common/progress_bar.hpp"
 #include "cli/ledger/store_key.hpp"
-#include "cli/records/shown_record.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "cli/records/shown_record.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/raw_chunks.hpp"
@@ -121,7 +121,7 @@ std::vector<RawChunksRow> raw_chunks(const AuditResult& audited) {
 }
 
 Sentence store_result(const AuditResult& audited, const Options& given, const LoadedPlan& loaded,
-                         const Plan* plan) {
+                      const Plan* plan) {
   IngestNote note;
   note.stamp = write_stamp(given.who, given.why);
   note.catalogue_sha256 = loaded.provenance.catalogue_sha256;
@@ -240,8 +240,7 @@ Sentence verdict_counts(const AuditResult& audited) {
 }
 
 std::string table_text(const AuditResult& audited, bool summary) {
-  std::string text =
-      summary ? std::string() : shown_word("Passes"_word) + "\n" + pass_table(audited) + "\n";
+  std::string text = summary ? std::string() : shown_word("Passes"_word) + "\n" + pass_table(audited) + "\n";
   text += shown_word("Units"_word) + "\n" + unit_table(audited) + "\n" + open_items_table(audited);
   text += shown_text(verdict_counts(audited)) + "\n";
   text += shown_text(Sentence("cli.audit.rows"_key, {{"read", audited.rows.read},
@@ -250,8 +249,7 @@ std::string table_text(const AuditResult& audited, bool summary) {
                                                      {"rejected", audited.rows.rejected}})) +
           "\n";
   for (const RejectedRow& row : audited.rejected.listed)
-    text += shown_text(Sentence("cli.audit.rejected"_key,
-                                {{"row", place_of(row)}, {"reason", row.reason}})) +
+    text += shown_text(Sentence("cli.audit.rejected"_key, {{"row", place_of(row)}, {"reason", row.reason}})) +
             "\n";
   return text + findings_section(audited.findings);
 }
@@ -259,12 +257,11 @@ std::string table_text(const AuditResult& audited, bool summary) {
 /// The one line of a refused input; the summary has the reasons of the others.
 std::string too_many_rejected_text(const AuditResult& audited, std::uint64_t allowed) {
   const RejectedRow& first = audited.rejected.listed.front();
-  return refusal_line(
-      InputError(place_of(first),
-                 Sentence("audit.rejected.too-many"_key, {{"rejected", audited.rejected.count},
-                                                          {"rows", audited.rows.read},
-                                                          {"reason", first.reason}}),
-                 Sentence("audit.rejected.at-most"_key, {{"allowed", allowed}})));
+  return refusal_line(InputError(
+      place_of(first),
+      Sentence("audit.rejected.too-many"_key,
+               {{"rejected", audited.rejected.count}, {"rows", audited.rows.read}, {"reason", first.reason}}),
+      Sentence("audit.rejected.at-most"_key, {{"allowed", allowed}})));
 }
 
 /// The last log is followed; those before it are whole.
@@ -310,8 +307,7 @@ void run(const Options& given, Result& result) {
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;
   if (audited.too_many_rejected) result.complaint = too_many_rejected_text(audited, given.max_rejected);
   if (audited.too_many_rejected || given.store.empty() || !is_whole) return;
-  const Sentence stored =
-      store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
+  const Sentence stored = store_result(audited, given, loaded, given.plan.empty() ? nullptr : &loaded.plan);
   if (!given.json) result.output += "\n" + shown_text(stored) + "\n";
 }
 

@@ -185,9 +185,9 @@ void run(const Options& given, Result& result) {
     result.output = json_of(learned, changes, loaded.provenance);
     return;
   }
-  result.output = parameter_table(learned) + change_table("Heat input"_word, "kJ/mm", changes.heat_input_kJ_mm) +
-                  change_table("Leg"_word, "mm", changes.leg_mm) +
-                  change_table("Cycle"_word, "s", changes.cycle_time_s);
+  result.output =
+      parameter_table(learned) + change_table("Heat input"_word, "kJ/mm", changes.heat_input_kJ_mm) +
+      change_table("Leg"_word, "mm", changes.leg_mm) + change_table("Cycle"_word, "s", changes.cycle_time_s);
   if (!given.output.empty())
     result.output += "\n" + shown_text(Sentence("cli.learn.proposal"_key, {{"file", given.output}})) + "\n";
   result.output += findings_section(learned.findings);

@@ -28,7 +28,9 @@ Sentence no_record_of(const RecordRange& range) {
   std::vector<Argument> arguments;
   if (from) arguments.emplace_back("from", utc_text_of_ns(*range.from_ns));
   if (to) arguments.emplace_back("to", utc_text_of_ns(*range.to_ns));
-  const Sentence time(from && to ? "report.time.from-to"_key : from ? "report.time.from"_key : "report.time.to"_key,
+  const Sentence time(from && to ? "report.time.from-to"_key
+                      : from     ? "report.time.from"_key
+                                 : "report.time.to"_key,
                       std::move(arguments));
   if (range.seam.empty()) return Sentence("report.no-record.of-time"_key, {{"time", time}});
   const std::string seam = range.weldment + "/" + range.seam;
@@ -203,8 +205,9 @@ SheetCell title_of(const RecordRange& range) {
   const std::string seam = range.weldment + "/" + range.seam;
   const bool of_seam = !range.seam.empty();
   if (range.from_ns && range.to_ns)
-    return of_seam ? PatternCell{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
-                   : PatternCell{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
+    return of_seam
+               ? PatternCell{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
+               : PatternCell{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
   if (range.from_ns)
     return of_seam ? PatternCell{{"seam {1} from {2}"}, {seam, time(*range.from_ns)}}
                    : PatternCell{{"welding from {1}"}, {time(*range.from_ns)}};

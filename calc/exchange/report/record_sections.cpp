@@ -66,9 +66,10 @@ Report record_report(SheetCell title, const VerifyReport& verified) {
   Report report{std::move(title), {}};
   report.add(ParagraphBlock{Words{caution_text()}, ParagraphBlock::Look::caution});
   if (!verified.trusted)
-    report.add(ParagraphBlock{
-        PatternCell{{"{1}. What follows can't be relied on; the reasons stand at its end."}, {verified.summary()}},
-        ParagraphBlock::Look::caution});
+    report.add(
+        ParagraphBlock{PatternCell{{"{1}. What follows can't be relied on; the reasons stand at its end."},
+                                   {verified.summary()}},
+                       ParagraphBlock::Look::caution});
   return report;
 }
 

@@ -266,15 +266,17 @@ Sheet open_items_sheet(const std::vector<Nonconformance>& list, const std::vecto
                           each.retest > 0 ? SheetCell(static_cast<double>(each.retest)) : SheetCell(),
                           Words{each.open ? "open" : "closed"}});
   for (const OpenCause& cause : causes) {
-    const PatternCell passes{{cause.passes.size() == 1 ? "{1} undecided pass: {2}" : "{1} undecided passes: {2}"},
-                        {static_cast<double>(cause.passes.size()), comma_list(cause.passes)}};
+    const PatternCell passes{
+        {cause.passes.size() == 1 ? "{1} undecided pass: {2}" : "{1} undecided passes: {2}"},
+        {static_cast<double>(cause.passes.size()), comma_list(cause.passes)}};
     const SheetCell about = cause.records.size() == 1 ? SheetCell(static_cast<double>(cause.records.front()))
                                                       : SheetCell(joined_numbers(cause.records));
-    sheet.rows.push_back({SheetCell(), about, passes,
-                          cause.sentence.is_empty()
-                              ? SheetCell(cause.cause)
-                              : SheetCell(PatternCell{{"{1} ({2})"}, {SentenceCell{cause.sentence}, cause.cause}}),
-                          SheetCell(), SheetCell(), SheetCell(), Words{"open"}});
+    sheet.rows.push_back(
+        {SheetCell(), about, passes,
+         cause.sentence.is_empty()
+             ? SheetCell(cause.cause)
+             : SheetCell(PatternCell{{"{1} ({2})"}, {SentenceCell{cause.sentence}, cause.cause}}),
+         SheetCell(), SheetCell(), SheetCell(), Words{"open"}});
   }
   return sheet;
 }

@@ -25,7 +25,7 @@ SheetCell seconds_or(const std::optional<double>& value, Words otherwise) {
 SheetCell margin_of(const CycleResult& cycle) {
   if (cycle.unwelded.empty()) return seconds_or(cycle.takt_margin_s, not_stated);
   return PatternCell{{"none: {1} of {2} robot seams unwelded"},
-                {static_cast<double>(cycle.unwelded.size()), static_cast<double>(cycle.robot_seams)}};
+                     {static_cast<double>(cycle.unwelded.size()), static_cast<double>(cycle.robot_seams)}};
 }
 
 ItemsBlock items_of(const CycleResult& cycle) {
@@ -35,7 +35,7 @@ ItemsBlock items_of(const CycleResult& cycle) {
                     {Words{"Proven lower bound"}, seconds_or(cycle.lower_bound_s, none)},
                     {Words{"Arc on, all robots"},
                      PatternCell{{"{1} ({2} of robot time)"},
-                            {seconds(cycle.arc_on_s), Measure{100 * cycle.arc_on_ratio, "%", 3}}}}}};
+                                 {seconds(cycle.arc_on_s), Measure{100 * cycle.arc_on_ratio, "%", 3}}}}}};
   for (const CyclePart which : {CyclePart::loss, CyclePart::handling})
     for (const auto* part : cycle_parts(which))
       block.items.emplace_back(Words{part->label}, seconds(column_number(part->value(cycle)).value_or(0)));

@@ -33,8 +33,8 @@ SheetCell within(const std::optional<double>& value, const std::optional<Interva
 SheetCell weave_of(const std::optional<Weave>& weave) {
   if (!weave) return Words{"stringer, no weave"};
   return PatternCell{{"weave of half width {1} at {2}, dwell {3}"},
-                {Measure{weave->half_width_mm, "mm"}, Measure{weave->frequency_Hz, "Hz"},
-                 Measure{weave->dwell_s, "s"}}};
+                     {Measure{weave->half_width_mm, "mm"}, Measure{weave->frequency_Hz, "Hz"},
+                      Measure{weave->dwell_s, "s"}}};
 }
 
 SheetCell filler_of(const Schedule& schedule, const Wire* wire) {
@@ -47,7 +47,7 @@ SheetCell filler_of(const Schedule& schedule, const Wire* wire) {
 SheetCell qualification_of(const Qualification* qualification) {
   if (!qualification) return not_stated;
   return PatternCell{{"{1} ({2}, {3})"},
-                {qualification->id, stated(qualification->certificate), stated(qualification->basis)}};
+                     {qualification->id, stated(qualification->certificate), stated(qualification->basis)}};
 }
 
 std::vector<const LimitedQuantity*> quantities_in_rows() {
@@ -102,13 +102,13 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
        {Words{"Filler"}, filler_of(schedule, index.wire(schedule.wire))},
        {Words{"Shielding gas (ISO 14175), flow"},
         PatternCell{{"{1}, {2} ({3})"},
-               {gas ? stated(gas->designation) : stated(schedule.gas),
-                stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
+                    {gas ? stated(gas->designation) : stated(schedule.gas),
+                     stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
        {Words{"Nozzle"}, stated(schedule.nozzle_mm, "mm")},
        {Words{"Technique"}, weave_of(schedule.weave)},
        {Words{"Torch work angle, travel angle"},
         PatternCell{{"{1}, {2}"},
-               {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
+                    {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
        {Words{"Contact tip to work"}, stated(schedule.contact_tip_distance_mm, "mm")}}};
   add_limits(schedule, block);
   return block;
@@ -123,8 +123,8 @@ ReportSection schedules_section(const PlanReport& report) {
   for (const Schedule& schedule : report.plan.schedules) {
     const ItemsBlock items = schedule_items(schedule, index);
     for (const auto& [item, value] : items.items) sheet.rows.push_back({schedule.id, item, value});
-    sheets.blocks.emplace_back(
-        GroupBlock{GroupBlock::Kind::whole, {TitleBlock{3, PatternCell{{"Schedule {1}"}, {schedule.id}}}, items}});
+    sheets.blocks.emplace_back(GroupBlock{
+        GroupBlock::Kind::whole, {TitleBlock{3, PatternCell{{"Schedule {1}"}, {schedule.id}}}, items}});
   }
   return {{TitleBlock{2, title}, ParagraphBlock{basis, ParagraphBlock::Look::quiet}, sheets}, {sheet}};
 }

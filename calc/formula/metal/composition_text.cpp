@@ -23,7 +23,8 @@ double percentage(std::string_view text, std::string_view symbol, const std::str
   auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   bool whole = error == std::errc() && end == text.data() + text.size();
   if (!whole || !(value >= 0 && value <= 100))
-    throw InputError(where, Sentence("composition.text-for"_key, {{"text", printable(text)}, {"element", symbol}}),
+    throw InputError(where,
+                     Sentence("composition.text-for"_key, {{"text", printable(text)}, {"element", symbol}}),
                      "mass % from 0 to 100"_word);
   return value;
 }
@@ -34,8 +35,7 @@ std::pair<std::string, double> parse_pair(std::string_view part, const std::stri
     throw InputError(where, printable(part), "SYMBOL=PERCENT, e.g. C=0.17"_word);
   std::string_view symbol = trimmed(part.substr(0, equals), " ");
   if (std::find(symbols.begin(), symbols.end(), symbol) == symbols.end())
-    throw InputError(where, printable(symbol),
-                     "an element's symbol, e.g. C, Mn or Cr"_word);
+    throw InputError(where, printable(symbol), "an element's symbol, e.g. C, Mn or Cr"_word);
   return {std::string(symbol), percentage(trimmed(part.substr(equals + 1), " "), symbol, where)};
 }
 

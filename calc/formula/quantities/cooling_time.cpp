@@ -42,7 +42,8 @@ Factors<Real> given_factors(const Inputs<Real>& in) {
   Factors<Real> factors{Real(of_joint.f2), Real(of_joint.f2_low), Real(of_joint.f2_high), Real(of_joint.f3)};
   for (const char* name : {"f2", "f3"})
     if (auto given = in.find(name); given && !(value_of(*given) > 0 && value_of(*given) <= 1))
-      throw InputError("--" + std::string(name), number_text(value_of(*given)), "a value above 0, at most 1"_word);
+      throw InputError("--" + std::string(name), number_text(value_of(*given)),
+                       "a value above 0, at most 1"_word);
   if (auto f2 = in.find("f2")) factors.f2 = factors.f2_low = factors.f2_high = *f2;
   if (auto f3 = in.find("f3")) factors.f3 = *f3;
   return factors;

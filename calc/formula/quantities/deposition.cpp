@@ -31,9 +31,8 @@ template <class Real>
 void remark_light_wire(const Real& density, const Real& weld_metal_density, Results<Real>& out) {
   bool light = value_of(density) < lightest_steel_wire_g_cm3;
   if (!light || value_of(weld_metal_density) < lightest_steel_wire_g_cm3) return;
-  Finding finding =
-      remark("deposition.weld-metal-density", "--weld-metal-density",
-             Sentence("deposition.weld-metal-density"_key), "derived, mass balance");
+  Finding finding = remark("deposition.weld-metal-density", "--weld-metal-density",
+                           Sentence("deposition.weld-metal-density"_key), "derived, mass balance");
   finding.severity = Severity::warn;
   finding.value = value_of(weld_metal_density);
   finding.unit = "g/cm3";

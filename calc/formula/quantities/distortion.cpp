@@ -80,9 +80,8 @@ void note_tendon_stress(const Real& force_kN, const std::optional<Real>& section
   if (!section_area) return;
   const double stress = value_of(force_kN) * 1000 / value_of(*section_area);
   if (stress <= lowest_yield_MPa) return;
-  Finding finding =
-      remark("distortion.tendon-yield", "force_kN", Sentence("distortion.tendon-yield"_key),
-             "white-leggatt-dwight-1980, recalled");
+  Finding finding = remark("distortion.tendon-yield", "force_kN", Sentence("distortion.tendon-yield"_key),
+                           "white-leggatt-dwight-1980, recalled");
   finding.severity = Severity::warn;
   finding.value = stress;
   finding.limit = lowest_yield_MPa;

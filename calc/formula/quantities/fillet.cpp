@@ -84,8 +84,12 @@ Real effective_throat(const Section<Real>& section, const Real& gap) {
   return larger<Real>(throat, Real(0.0));
 }
 
-constexpr ValidRange dihedral_range{
-    "fillet.dihedral.range", "The dihedral angle"_word, 60, 135, "deg", "aws-d1-1, skewed T-joints (recalled)"};
+constexpr ValidRange dihedral_range{"fillet.dihedral.range",
+                                    "The dihedral angle"_word,
+                                    60,
+                                    135,
+                                    "deg",
+                                    "aws-d1-1, skewed T-joints (recalled)"};
 
 Finding finding_of(const char* rule, Severity severity, const char* where, double value, double limit,
                    Sentence sentence, std::string source) {
@@ -116,9 +120,10 @@ void judge_gap(double gap, Findings& findings) {
                    Sentence("fillet.gap.greatest"_key, {{"greatest", UnitValue{aws_gap_greatest_mm, "mm"}}}),
                    "aws-d1-1, fit-up of fillet welds (recalled)"));
   } else if (gap > 0 && gap <= aws_gap_free_mm) {
-    findings.push_back(finding_of("fillet.gap.deducted", Severity::note, "--gap", gap, aws_gap_free_mm,
-                                  Sentence("fillet.gap.deducted"_key, {{"free", UnitValue{aws_gap_free_mm, "mm"}}}),
-                                  "aws-d1-1, fit-up of fillet welds (recalled)"));
+    findings.push_back(
+        finding_of("fillet.gap.deducted", Severity::note, "--gap", gap, aws_gap_free_mm,
+                   Sentence("fillet.gap.deducted"_key, {{"free", UnitValue{aws_gap_free_mm, "mm"}}}),
+                   "aws-d1-1, fit-up of fillet welds (recalled)"));
   }
 }
 
@@ -187,7 +192,8 @@ struct Fillet {
     Real effective = effective_throat(section, gap);
     Real area = fillet_area_mm2(section.leg, section.leg_2, section.dihedral) + section.segment();
     if (value_of(area) < 0)
-      throw InputError("--convexity", number_text(value_of(section.height)), "a face that leaves some area"_word);
+      throw InputError("--convexity", number_text(value_of(section.height)),
+                       "a face that leaves some area"_word);
     out.set("leg_mm", section.leg);
     out.set("leg_2_mm", section.leg_2);
     out.set("throat_mm", throat);

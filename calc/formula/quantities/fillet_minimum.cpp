@@ -30,11 +30,10 @@ void note_scope(const FilletMinimumCase& fillet, Findings& findings) {
   const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
   if (thinner >= eurocode_from_mm) return;
   const UnitValue eurocode{eurocode_from_mm, "mm"};
-  Sentence sentence =
-      thinner < aws_from_mm
-          ? Sentence("fillet-minimum.thin-plate.both"_key,
-                     {{"eurocode", eurocode}, {"aws", UnitValue{aws_from_mm, "mm"}}})
-          : Sentence("fillet-minimum.thin-plate"_key, {{"eurocode", eurocode}});
+  Sentence sentence = thinner < aws_from_mm
+                          ? Sentence("fillet-minimum.thin-plate.both"_key,
+                                     {{"eurocode", eurocode}, {"aws", UnitValue{aws_from_mm, "mm"}}})
+                          : Sentence("fillet-minimum.thin-plate"_key, {{"eurocode", eurocode}});
   Finding finding = remark("fillet-minimum.thin-plate", "--thickness", std::move(sentence),
                            "EN 1993-1-8, 4.1, and AWS D1.1, 1.2, recalled");
   finding.value = thinner;
@@ -66,15 +65,14 @@ void note_inch_plate(double governing_mm, Findings& findings) {
 void note_leg(const FilletMinimumCase& fillet, double leg_mm, bool other_given, Findings& findings) {
   const double thinner = std::min(fillet.thickness_mm, fillet.other_thickness_mm);
   if (!fillet.low_hydrogen)
-    findings.push_back(
-        remark("fillet-minimum.single-pass", "--hydrogen",
-               Sentence(other_given ? "fillet-minimum.single-pass"_key
-                                    : "fillet-minimum.single-pass.equal-plates"_key),
-               "AWS D1.1, minimum fillet weld size"));
+    findings.push_back(remark("fillet-minimum.single-pass", "--hydrogen",
+                              Sentence(other_given ? "fillet-minimum.single-pass"_key
+                                                   : "fillet-minimum.single-pass.equal-plates"_key),
+                              "AWS D1.1, minimum fillet weld size"));
   if (leg_mm <= thinner) return;
-  Finding finding = remark("fillet-minimum.exceeds-plate", "--thickness",
-                           Sentence("fillet-minimum.exceeds-plate"_key),
-                           "AWS D1.1, minimum fillet weld size");
+  Finding finding =
+      remark("fillet-minimum.exceeds-plate", "--thickness", Sentence("fillet-minimum.exceeds-plate"_key),
+             "AWS D1.1, minimum fillet weld size");
   finding.value = leg_mm;
   finding.limit = thinner;
   finding.unit = "mm";
@@ -84,9 +82,10 @@ void note_leg(const FilletMinimumCase& fillet, double leg_mm, bool other_given, 
 void note_german_annex(const FilletMinimumCase& fillet, Findings& findings) {
   const std::optional<double> throat = fillet_throat_min_german_annex_mm(fillet);
   if (!throat || *throat <= fillet_throat_min_mm) return;
-  Finding finding = remark("fillet-minimum.german-annex", "throat_min_mm",
-                           Sentence("fillet-minimum.german-annex"_key, {{"throat", UnitValue{*throat, "mm", 3}}}),
-                           "DIN EN 1993-1-8/NA, recalled");
+  Finding finding =
+      remark("fillet-minimum.german-annex", "throat_min_mm",
+             Sentence("fillet-minimum.german-annex"_key, {{"throat", UnitValue{*throat, "mm", 3}}}),
+             "DIN EN 1993-1-8/NA, recalled");
   finding.value = fillet_throat_min_mm;
   finding.limit = *throat;
   finding.unit = "mm";

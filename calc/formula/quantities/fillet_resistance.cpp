@@ -40,9 +40,10 @@ struct Steel {
 
 void note_edition(const std::string& grade, bool edition_2024, Findings& findings) {
   if (!edition_2024 || (grade != "S420" && grade != "S460")) return;
-  findings.push_back(remark("fillet-resistance.edition", "--edition",
-                            Sentence("fillet-resistance.edition"_key, {{"edition", "2024"}, {"grade", grade}}),
-                            "EN 1993-1-8:2024, recalled"));
+  findings.push_back(
+      remark("fillet-resistance.edition", "--edition",
+             Sentence("fillet-resistance.edition"_key, {{"edition", "2024"}, {"grade", grade}}),
+             "EN 1993-1-8:2024, recalled"));
 }
 
 /// Tensile strength and correlation factor, from the grade or given; InputError where one of them is missing.
@@ -56,8 +57,7 @@ Steel<Real> steel_of(const Inputs<Real>& in, Findings& findings) {
         fillet_steel(grade, edition_2024 ? FilletEdition::ed2024 : FilletEdition::ed2005,
                      in.text("tensile-table") == "en-10025" ? TensileTable::product : TensileTable::design);
     if (!known)
-      throw InputError("--steel", printable(grade),
-                       "a grade of reference/fillet_strength.csv"_word);
+      throw InputError("--steel", printable(grade), "a grade of reference/fillet_strength.csv"_word);
     if (!beta_w) note_edition(grade, edition_2024, findings);
     if (!tensile) tensile = Real(known->tensile_MPa);
     if (!beta_w) beta_w = Real(known->beta_w);
@@ -95,12 +95,10 @@ void judge_size(double throat_mm, double length_mm, Findings& findings) {
 void judge_utilisation(double simplified, double directional, Findings& findings) {
   if (directional > 1)
     findings.push_back({"fillet-resistance.exceeded", Severity::fail, "utilisation_directional", directional,
-                        1.0, "", Sentence("fillet-resistance.exceeded"_key),
-                        "EN 1993-1-8:2005, 4.5.3.2"});
+                        1.0, "", Sentence("fillet-resistance.exceeded"_key), "EN 1993-1-8:2005, 4.5.3.2"});
   else if (simplified > 1)
     findings.push_back({"fillet-resistance.simplified-exceeded", Severity::note, "utilisation_simplified",
-                        simplified, 1.0, "",
-                        Sentence("fillet-resistance.simplified-exceeded"_key),
+                        simplified, 1.0, "", Sentence("fillet-resistance.simplified-exceeded"_key),
                         "EN 1993-1-8:2005, 4.5.3.1"});
 }
 

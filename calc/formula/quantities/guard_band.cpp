@@ -30,8 +30,9 @@ Limits<Real> limits_of(const Inputs<Real>& in) {
   if (!limits.lower && !limits.upper)
     throw InputError("--upper", "nothing"_word, "a value, or --lower, or both"_word);
   if (limits.lower && limits.upper && value_of(*limits.lower) > value_of(*limits.upper))
-    throw InputError("--lower", number_text(value_of(*limits.lower)),
-                     Sentence("guard-band.not-above-upper"_key, {{"upper", exact_value(value_of(*limits.upper))}}));
+    throw InputError(
+        "--lower", number_text(value_of(*limits.lower)),
+        Sentence("guard-band.not-above-upper"_key, {{"upper", exact_value(value_of(*limits.upper))}}));
   return limits;
 }
 
@@ -56,8 +57,7 @@ void set_acceptance(const Real& u, const Limits<Real>& tolerance, Results<Real>&
         acceptance_upper_note, *acceptance.upper, "",
         {{"upper", "upper tolerance limit", *tolerance.upper, ""}, {"u", "standard uncertainty", u, ""}});
   if (acceptance.lower && acceptance.upper && value_of(*acceptance.lower) > value_of(*acceptance.upper)) {
-    Finding finding =
-        remark("guard-band.empty", "acceptance", Sentence("guard-band.empty"_key), rule_source);
+    Finding finding = remark("guard-band.empty", "acceptance", Sentence("guard-band.empty"_key), rule_source);
     finding.severity = Severity::warn;
     finding.value = value_of(u);
     finding.limit = (value_of(*tolerance.upper) - value_of(*tolerance.lower)) / (2 * coverage_factor);
@@ -71,9 +71,8 @@ void judge(double value, double u, const Limits<double>& tolerance, Decision dec
   const bool failed = decision == Decision::fail;
   const Limits<double>& crossed = failed ? tolerance : acceptance;
   const bool low = crossed.lower && value < *crossed.lower;
-  Finding finding =
-      remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
-             Sentence(failed ? "guard-band.reject"_key : "guard-band.inside"_key), rule_source);
+  Finding finding = remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
+                           Sentence(failed ? "guard-band.reject"_key : "guard-band.inside"_key), rule_source);
   finding.severity = failed ? Severity::fail : Severity::warn;
   finding.value = value;
   finding.limit = low ? *crossed.lower : *crossed.upper;

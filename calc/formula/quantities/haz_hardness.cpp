@@ -72,9 +72,8 @@ void compute_yurioka(const HardeningElements& e, const std::optional<Real>& time
   if (!time) return;
   const std::optional<Real> hardness = yurioka_hardness_HV(e, *time);
   if (!hardness) {
-    Finding finding =
-        remark("haz-hardness.no-transition", "hardness_HV", Sentence("haz-hardness.no-transition"_key),
-               "Yurioka et al. 1987, recalled");
+    Finding finding = remark("haz-hardness.no-transition", "hardness_HV",
+                             Sentence("haz-hardness.no-transition"_key), "Yurioka et al. 1987, recalled");
     finding.severity = Severity::warn;
     out.findings.push_back(std::move(finding));
     return;
@@ -113,8 +112,7 @@ template <class Real>
 void compute(const Inputs<Real>& in, Results<Real>& out) {
   require_composition(in);
   const Composition<Real> composition = given_composition(in);
-  if (!composition.was_reported("C"))
-    throw InputError("--composition", "no carbon"_word, "at least C="_word);
+  if (!composition.was_reported("C")) throw InputError("--composition", "no carbon"_word, "at least C="_word);
   const HardeningElements elements = hardening_elements(composition);
   const std::optional<Real> time = find_positive(in, "cooling-time");
   if (in.text("method") == "dueren") {

@@ -34,9 +34,9 @@ PeakTemperatureCase<Real> weld_of(const Inputs<Real>& in) {
                                        positive(in, "heat-capacity")};
   require_within("preheat", value_of(weld.preheat_C), -273.15, 2000);
   if (!(value_of(weld.melting_C) > value_of(weld.preheat_C)))
-    throw InputError("--melting", number_text(value_of(weld.melting_C)),
-                     Sentence("haz-width.above-preheat"_key,
-                              {{"preheat", exact_value(value_of(weld.preheat_C), "C")}}));
+    throw InputError(
+        "--melting", number_text(value_of(weld.melting_C)),
+        Sentence("haz-width.above-preheat"_key, {{"preheat", exact_value(value_of(weld.preheat_C), "C")}}));
   return weld;
 }
 

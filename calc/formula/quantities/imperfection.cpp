@@ -54,19 +54,17 @@ void note_no_limit(Permission permission, const char* key, const std::string& le
     case Permission::limited:
       break;
     case Permission::unlimited:
-      add("imperfection.unlimited", "imperfection.unlimited"_key,
-          "ISO 5817:2014, Table 1, recalled");
+      add("imperfection.unlimited", "imperfection.unlimited"_key, "ISO 5817:2014, Table 1, recalled");
       break;
     case Permission::not_permitted:
       add("imperfection.not-permitted", "imperfection.not-permitted"_key, "ISO 5817:2014, Table 1");
       break;
     case Permission::only_if_short:
-      add("imperfection.only-if-short", "imperfection.only-if-short"_key,
-          "ISO 5817:2014, Table 1");
+      add("imperfection.only-if-short", "imperfection.only-if-short"_key, "ISO 5817:2014, Table 1");
       break;
     case Permission::no_row:
-      findings.push_back(remark("imperfection.no-row", key, Sentence("imperfection.no-row"_key),
-                                "ISO 5817:2014, Table 1"));
+      findings.push_back(
+          remark("imperfection.no-row", key, Sentence("imperfection.no-row"_key), "ISO 5817:2014, Table 1"));
       break;
   }
 }
@@ -116,8 +114,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
       note_no_limit(judged.permission, imperfection_notes[which].result, weld.level, out.findings);
   }
   if (sizes.thickness_mm)
-    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness"_word, 0.5, 1e6,
-                                            "mm", "ISO 5817:2014, 1"},
+    add_if_any(out.findings, outside_range({"imperfection.thickness.range", "The plate thickness"_word, 0.5,
+                                            1e6, "mm", "ISO 5817:2014, 1"},
                                            weld.thickness_mm, "--thickness"));
 }
 

@@ -18,8 +18,9 @@ constexpr ResultSpec results[] = {{"penetration_mm", "mm", "penetration"}};
 
 constexpr const FormulaNote* notes[] = {&penetration_note};
 
-constexpr ValidRange coefficient_range{"penetration.coefficient.range", "The coefficient"_word, 0.0010, 0.0019, "",
-                                       "jackson-shrubsall (recalled)"};
+constexpr ValidRange coefficient_range{
+    "penetration.coefficient.range", "The coefficient"_word, 0.0010, 0.0019, "",
+    "jackson-shrubsall (recalled)"};
 
 struct Penetration {
   template <class Real>

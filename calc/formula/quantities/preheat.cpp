@@ -128,11 +128,10 @@ char group_used(double pcm, HydrogenLevel level, double index, Findings& finding
   auto by_table = susceptibility_group_of_table(pcm, level);
   const std::string index_group(1, by_index), table_group(1, by_table.value_or(by_index));
   const bool differs = by_table && *by_table != by_index;
-  Sentence sentence =
-      !by_table ? Sentence("preheat.group.by-index"_key, {{"group", index_group}})
-      : differs ? Sentence("preheat.group.by-table.index-differs"_key,
-                           {{"group", table_group}, {"index_group", index_group}})
-                : Sentence("preheat.group.by-table"_key, {{"group", table_group}});
+  Sentence sentence = !by_table ? Sentence("preheat.group.by-index"_key, {{"group", index_group}})
+                      : differs ? Sentence("preheat.group.by-table.index-differs"_key,
+                                           {{"group", table_group}, {"index_group", index_group}})
+                                : Sentence("preheat.group.by-table"_key, {{"group", table_group}});
   findings.push_back(remark("preheat.group", "susceptibility_index", std::move(sentence),
                             "aws-d1-1, hydrogen control (recalled)"));
   return by_table.value_or(by_index);

@@ -32,7 +32,8 @@ std::optional<Real> find_efficiency(const Inputs<Real>& in) {
                    std::all_of(process.begin(), process.end(), [](char c) { return c >= '0' && c <= '9'; });
   if (given && is_number) return given;
   Sentence expected = known_processes();
-  if (is_number) expected = Sentence("formula.process-or-efficiency"_key, {{"processes", std::move(expected)}});
+  if (is_number)
+    expected = Sentence("formula.process-or-efficiency"_key, {{"processes", std::move(expected)}});
   throw InputError("--process", printable(process), std::move(expected));
 }
 

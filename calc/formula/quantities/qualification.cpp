@@ -64,11 +64,10 @@ void note_impact_limit(const QualifiedTest& test, double tested_mm, const Qualif
   if (test.joint != "butt" || test.impact_tested || tested_mm <= 3 || tested_mm > untested_impact_up_to_mm ||
       !range.high || *range.high <= untested_impact_up_to_mm)
     return;
-  Finding finding =
-      remark("qualification.impact-thickness", "thickness_mm",
-             Sentence("qualification.impact-thickness"_key,
-                      {{"most", UnitValue{untested_impact_up_to_mm, "mm"}}}),
-             recalled_source);
+  Finding finding = remark(
+      "qualification.impact-thickness", "thickness_mm",
+      Sentence("qualification.impact-thickness"_key, {{"most", UnitValue{untested_impact_up_to_mm, "mm"}}}),
+      recalled_source);
   finding.value = *range.high;
   finding.limit = untested_impact_up_to_mm;
   finding.unit = "mm";
@@ -80,10 +79,10 @@ void compute_thickness(const QualifiedTest& test, const Real& tested, Results<Re
   const auto rule = thickness_rule(test, value_of(tested));
   if (!rule) {
     constexpr double thickest_run_mm = 100;
-    Finding finding = remark("qualification.no-range", "--tested-thickness",
-                             Sentence("qualification.no-range"_key,
-                                      {{"thickness", UnitValue{thickest_run_mm, "mm"}}}),
-                             recalled_source);
+    Finding finding =
+        remark("qualification.no-range", "--tested-thickness",
+               Sentence("qualification.no-range"_key, {{"thickness", UnitValue{thickest_run_mm, "mm"}}}),
+               recalled_source);
     finding.severity = Severity::warn;
     finding.value = value_of(tested);
     finding.limit = thickest_run_mm;

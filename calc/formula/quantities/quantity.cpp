@@ -37,12 +37,13 @@ std::vector<std::string_view> choices_of(const OptionSpec& option) {
 const OptionSpec& known_option(const Quantity& quantity, std::string_view name) {
   if (const OptionSpec* option = find_option(quantity, name)) return *option;
   throw InputError("--" + printable(name),
-                   Sentence("formula.unknown-option"_key, {{"quantity", quantity.name}}), options_of(quantity));
+                   Sentence("formula.unknown-option"_key, {{"quantity", quantity.name}}),
+                   options_of(quantity));
 }
 
 void check_number(const Quantity& quantity, std::string_view name, double value) {
   const OptionSpec& option = known_option(quantity, name);
-  if (option.kind != OptionKind::number) 
+  if (option.kind != OptionKind::number)
     throw InputError("--" + std::string(name), "a number"_word, "a text"_word);
   if (!std::isfinite(value))
     throw InputError("--" + std::string(name), number_text(value), "a finite number"_word);
@@ -83,7 +84,7 @@ void check_uncertainties(const Quantity& quantity, const QuantityRequest& reques
   for (const auto& [name, u] : request.standard_uncertainty) {
     const OptionSpec& option = known_option(quantity, name);
     std::string where = "--u-" + name;
-    if (option.kind != OptionKind::number) 
+    if (option.kind != OptionKind::number)
       throw InputError(where, "an uncertainty of a text"_word, "none"_word);
     if (!std::isfinite(u) || u < 0) throw InputError(where, number_text(u), "0 or more"_word);
     if (u > 0 && !inputs.numbers.contains(name))

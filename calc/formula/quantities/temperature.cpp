@@ -96,11 +96,11 @@ void note_model(const Asked<Real>& what, Findings& findings) {
   const bool thick = what.model == "thick";
   const double limit = thick ? thick_from_relative_thickness : thin_to_relative_thickness;
   if (thick ? relative >= limit : relative <= limit) return;
-  Finding finding =
-      remark("temperature.model-thickness", "--model",
-             Sentence(thick ? "temperature.model-thickness.thick"_key : "temperature.model-thickness.thin"_key,
-                      {{"relative", UnitValue{relative, "", 3}}, {"limit", UnitValue{limit, ""}}}),
-             "adams");
+  Finding finding = remark(
+      "temperature.model-thickness", "--model",
+      Sentence(thick ? "temperature.model-thickness.thick"_key : "temperature.model-thickness.thin"_key,
+               {{"relative", UnitValue{relative, "", 3}}, {"limit", UnitValue{limit, ""}}}),
+      "adams");
   finding.severity = Severity::warn;
   finding.value = relative;
   finding.limit = limit;
@@ -169,13 +169,11 @@ void compute_ellipsoid(const Inputs<Real>& in, const Asked<Real>& what, Results<
                {"rho_c", "density times specific heat", what.source.heat_capacity_J_mm3K, "J/(mm3 K)"},
                {"t", "since the arc was struck", time, "s"}});
   if (what.thickness_mm)
-    out.findings.push_back(
-        remark("temperature.thickness-unused", "--thickness", Sentence("temperature.thickness-unused"_key),
-               "fachinotti-2011"));
+    out.findings.push_back(remark("temperature.thickness-unused", "--thickness",
+                                  Sentence("temperature.thickness-unused"_key), "fachinotti-2011"));
   if (value_of(temperature) > steel_melting_C)
-    out.findings.push_back(
-        in_pool(value_of(temperature), Severity::warn, Sentence("temperature.weld-pool.ellipsoid"_key),
-                "fachinotti-2011"));
+    out.findings.push_back(in_pool(value_of(temperature), Severity::warn,
+                                   Sentence("temperature.weld-pool.ellipsoid"_key), "fachinotti-2011"));
 }
 
 template <class Real>

@@ -44,11 +44,11 @@ const FormulaNote& note_of(ToleranceKind kind) {
 void note_no_row(ToleranceKind kind, double length_mm, Findings& findings) {
   const bool straightness = kind == ToleranceKind::straightness;
   const double from_mm = straightness ? 30 : 2;
-  Finding finding = remark(
-      "tolerance.no-row", "--length",
-      Sentence(straightness ? "tolerance.no-row.straightness"_key : "tolerance.no-row.linear"_key,
-               {{"length", UnitValue{from_mm, "mm"}}}),
-      "ISO 13920:1996");
+  Finding finding =
+      remark("tolerance.no-row", "--length",
+             Sentence(straightness ? "tolerance.no-row.straightness"_key : "tolerance.no-row.linear"_key,
+                      {{"length", UnitValue{from_mm, "mm"}}}),
+             "ISO 13920:1996");
   finding.severity = Severity::warn;
   finding.value = length_mm;
   finding.limit = from_mm;
@@ -77,8 +77,8 @@ void set_tolerance(ToleranceKind kind, const GeneralTolerance& tolerance, const 
                  {"L", "shorter leg", length, "mm"}});
   }
   if (tolerance.basis == SourceBasis::recalled)
-    out.findings.push_back(
-        remark("tolerance.recalled", "--class", Sentence("formula.row-recalled"_key), "ISO 13920:1996, recalled"));
+    out.findings.push_back(remark("tolerance.recalled", "--class", Sentence("formula.row-recalled"_key),
+                                  "ISO 13920:1996, recalled"));
 }
 
 template <class Real>

@@ -46,9 +46,8 @@ void remark_gas(const Transition<Real>& transition, Findings& findings) {
                               Sentence("transfer.gas.other-mix"_key, {{"gas", transition.table_gas}}),
                               source));
   if (transition.status == TransitionStatus::published && transition.indicative)
-    findings.push_back(
-        remark("transfer.gas.indicative", "--gas", Sentence("transfer.gas.indicative"_key),
-               "common practice, no source"));
+    findings.push_back(remark("transfer.gas.indicative", "--gas", Sentence("transfer.gas.indicative"_key),
+                              "common practice, no source"));
 }
 
 struct Transfer {

@@ -59,18 +59,20 @@ Record given_record(const Inputs<Real>& in) {
     throw InputError("--file", "columns of different length"_word,
                      "one voltage and one current for each time"_word);
   if (samples < 2)
-    throw InputError("--file", Sentence("waveform.samples"_key, {{"count", samples}}), "2 samples or more"_word);
+    throw InputError("--file", Sentence("waveform.samples"_key, {{"count", samples}}),
+                     "2 samples or more"_word);
   for (std::size_t i = 0; i < samples; ++i) {
     if (!std::isfinite(record.time_s[i]) || !std::isfinite(record.voltage_V[i]) ||
         !std::isfinite(record.current_A[i]))
       throw InputError("--file", Sentence("waveform.sample-not-finite"_key, {{"sample", i + 1}}),
                        "finite numbers"_word);
     if (i > 0 && record.time_s[i] < record.time_s[i - 1])
-      throw InputError("--file",
-                       Sentence("waveform.time-falls"_key, {{"time", exact_value(record.time_s[i], "s")},
-                                                            {"before", exact_value(record.time_s[i - 1], "s")},
-                                                            {"sample", i + 1}}),
-                       "times that don't fall"_word);
+      throw InputError(
+          "--file",
+          Sentence("waveform.time-falls"_key, {{"time", exact_value(record.time_s[i], "s")},
+                                               {"before", exact_value(record.time_s[i - 1], "s")},
+                                               {"sample", i + 1}}),
+          "times that don't fall"_word);
   }
   if (record.time_s.back() == record.time_s.front())
     throw InputError("--file", Sentence("waveform.record-of"_key, {{"duration", UnitValue{0, "s"}}}),
@@ -81,10 +83,10 @@ Record given_record(const Inputs<Real>& in) {
 void remark_product(const WaveformSums& sums, Findings& findings) {
   double mean = sums.mean_power_W(), product = sums.product_power_W();
   if (!(std::abs(product - mean) > product_tells_share * std::abs(mean))) return;
-  Finding finding =
-      remark("waveform.product-of-means", "product_power_W",
-             Sentence(product < mean ? "waveform.product-of-means.low"_key : "waveform.product-of-means.high"_key),
-             "iso-tr-18491, methods A and C");
+  Finding finding = remark(
+      "waveform.product-of-means", "product_power_W",
+      Sentence(product < mean ? "waveform.product-of-means.low"_key : "waveform.product-of-means.high"_key),
+      "iso-tr-18491, methods A and C");
   finding.value = product;
   finding.limit = mean;
   finding.unit = "W";

@@ -48,9 +48,9 @@ void add_first_order_uncertainty(const Quantity& quantity, const Inputs<double>&
     if (std::isfinite(sum)) {
       answered.u[key] = std::sqrt(sum);
     } else {
-      answered.results.findings.push_back(
-          remark("uncertainty.no-slope", key, Sentence("uncertainty.no-slope"_key, {{"key", key}}),
-                 "jcgm-100, 5.1.2"));
+      answered.results.findings.push_back(remark("uncertainty.no-slope", key,
+                                                 Sentence("uncertainty.no-slope"_key, {{"key", key}}),
+                                                 "jcgm-100, 5.1.2"));
     }
   }
 }

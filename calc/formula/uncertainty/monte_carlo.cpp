@@ -101,9 +101,8 @@ void note_disagreement(const std::string& key, double first_order, double drawn,
                        Findings& findings) {
   if (samples < samples_that_tell || std::abs(drawn - first_order) <= routes_agree_within * first_order)
     return;
-  Finding finding =
-      remark("uncertainty.not-linear", key, Sentence("uncertainty.not-linear"_key, {{"key", key}}),
-             "jcgm-101, 8");
+  Finding finding = remark("uncertainty.not-linear", key,
+                           Sentence("uncertainty.not-linear"_key, {{"key", key}}), "jcgm-101, 8");
   finding.value = drawn;
   finding.limit = first_order;
   findings.push_back(std::move(finding));
@@ -131,8 +130,7 @@ void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>&
                      Sentence("uncertainty.samples-from-to"_key, {{"least", 2}, {"most", most_samples}}));
   Sampler sampler(quantity, inputs, request);
   if (sampler.nothing_to_draw())
-    throw InputError("--monte-carlo", "no input with an uncertainty"_word,
-                     "at least one --u-NAME"_word);
+    throw InputError("--monte-carlo", "no input with an uncertainty"_word, "at least one --u-NAME"_word);
   std::size_t samples = request.monte_carlo_samples;
   if (const auto fast = fast_monte_carlo(quantity, inputs, request, answered.results)) {
     for (const auto& [key, drawn] : *fast) add_drawn(key, drawn, samples, answered);
@@ -148,10 +146,11 @@ void add_monte_carlo_uncertainty(const Quantity& quantity, const Inputs<double>&
     add_drawn(key, std::sqrt(moments.squares / static_cast<double>(moments.count - 1)), samples, answered);
   }
   if (all.left_out > 0) {
-    Finding finding = remark("uncertainty.samples-left-out", "--monte-carlo",
-                             Sentence("uncertainty.samples-left-out"_key,
-                                      {{"left_out", static_cast<std::size_t>(all.left_out)}, {"samples", samples}}),
-                             "jcgm-101, 7");
+    Finding finding =
+        remark("uncertainty.samples-left-out", "--monte-carlo",
+               Sentence("uncertainty.samples-left-out"_key,
+                        {{"left_out", static_cast<std::size_t>(all.left_out)}, {"samples", samples}}),
+               "jcgm-101, 7");
     finding.value = static_cast<double>(all.left_out);
     answered.results.findings.push_back(std::move(finding));
   }

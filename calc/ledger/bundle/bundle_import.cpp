@@ -62,8 +62,7 @@ class Import {
     }
     if (line_ == 0) refuse("an empty file"_word, "a bundle (ledger export)"_word);
     store();
-    if (frontier_.size() != last_head_.n)
-      refuse("records that no head covers"_word, "a whole bundle"_word);
+    if (frontier_.size() != last_head_.n) refuse("records that no head covers"_word, "a whole bundle"_word);
     if (frontier_.size() < stored_)
       refuse("fewer records than the store has"_word,
              "a bundle of this store, of the same age or newer"_word);
@@ -121,8 +120,7 @@ class Import {
         row.kind == record_kind::key_revoke)
       note_key(row);
     if (seq == stored_ && frontier_.bytes() != stored_frontier_)
-      refuse("other records than the store has"_word,
-             "a bundle of the same store, or an empty store"_word);
+      refuse("other records than the store has"_word, "a bundle of the same store, or an empty store"_word);
     sides_.note_references(row, members);
     if (seq <= stored_) return;
     rows_.push_back(std::move(row));
@@ -147,8 +145,7 @@ class Import {
     head.previous = body_text(node, "previous");
     head.key_id = body_text(node, "key_id");
     if (!root || !signature || head.n != frontier_.size() || *root != frontier_.root())
-      refuse("a head of other records"_word,
-             Sentence("bundle.head-of"_key, {{"records", frontier_.size()}}));
+      refuse("a head of other records"_word, Sentence("bundle.head-of"_key, {{"records", frontier_.size()}}));
     head.root = *root;
     head.signature = *signature;
     if (head.previous != (last_head_.n == 0 ? std::string(no_previous_head) : last_head_.text_sha256()))
@@ -191,8 +188,8 @@ class Import {
     const VerifyReport report = verify_ledger(Ledger::over(backend_), options);
     if (report.trusted) return;
     const LedgerProblem& problem = report.problems.front();
-    const Sentence said = problem.seq > 0 ? Sentence("ledger.problem.record"_key, {{"record", problem.seq},
-                                                                                   {"problem", problem.sentence}})
+    const Sentence said = problem.seq > 0 ? Sentence("ledger.problem.record"_key,
+                                                     {{"record", problem.seq}, {"problem", problem.sentence}})
                                           : problem.sentence;
     throw InputError(printable(file_),
                      Sentence("bundle.not-trusted"_key, {{"store", backend_.name()}, {"problem", said}}),

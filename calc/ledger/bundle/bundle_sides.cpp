@@ -15,8 +15,7 @@ void BundleSides::take_person(const JsonNode& person, const std::string& place) 
   PersonRow row{body_text(person, "sha256"), body_text(person, "salt"), body_text(person, "name")};
   const auto salt = bytes_from_hex(row.salt);
   if (!salt || hex(Sha256().add(*salt).add(row.name).take()) != row.sha256)
-    throw InputError(place, "a name that isn't the one of its digest"_word,
-                     "a name as it was exported"_word);
+    throw InputError(place, "a name that isn't the one of its digest"_word, "a name as it was exported"_word);
   persons_.push_back(std::move(row));
   person_places_.push_back(place);
 }

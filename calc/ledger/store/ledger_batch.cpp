@@ -23,8 +23,8 @@ std::uint64_t LedgerBatch::add(const LedgerEntry& entry) {
   // In the body a byte that isn't UTF-8 would be another text than in the table.
   for (const auto& [topic, key] : entry.lookups)
     if (first_invalid_utf8(key) != std::string::npos)
-      throw InputError("record " + std::to_string(seq), Sentence("ledger.lookup.not-utf-8"_key, {{"topic", topic}}),
-                       "UTF-8 text"_word);
+      throw InputError("record " + std::to_string(seq),
+                       Sentence("ledger.lookup.not-utf-8"_key, {{"topic", topic}}), "UTF-8 text"_word);
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact);
   json.member("v", ledger_body_version)

@@ -231,9 +231,10 @@ class PostgresBackend : public LedgerBackend {
   void check_settings() {
     for (const char* name : {"fsync", "full_page_writes", "synchronous_commit"})
       if (const std::string value = setting(name); value != "on")
-        throw InputError(server_.name(),
-                         Sentence("store.server-setting"_key, {{"name", name}, {"value", printable(value, 20)}}),
-                         Sentence("store.server-setting.on"_key, {{"name", name}}));
+        throw InputError(
+            server_.name(),
+            Sentence("store.server-setting"_key, {{"name", name}, {"value", printable(value, 20)}}),
+            Sentence("store.server-setting.on"_key, {{"name", name}}));
   }
 
   void create() {
@@ -254,8 +255,7 @@ class PostgresBackend : public LedgerBackend {
   void check_version() {
     const auto result = server_.query("SELECT version FROM seamtakt.version");
     const std::int64_t version = result.rows() == 1 ? result.integer(0, 0) : 0;
-    if (version != postgres_schema_version)
-      refuse_version(server_.name(), version, postgres_schema_version);
+    if (version != postgres_schema_version) refuse_version(server_.name(), version, postgres_schema_version);
   }
 
   Postgres server_;

@@ -298,8 +298,7 @@ class SqliteBackend : public LedgerBackend {
       throw InputError(path, is_empty() ? "an empty file"_word : "another program's database"_word,
                        "a store of this program"_word);
     const std::int64_t version = database_.integer("PRAGMA user_version");
-    if (version != sqlite_schema_version)
-      refuse_version(path, version, sqlite_schema_version);
+    if (version != sqlite_schema_version) refuse_version(path, version, sqlite_schema_version);
   }
 
   Sqlite database_;

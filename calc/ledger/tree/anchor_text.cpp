@@ -20,10 +20,12 @@ struct Part {
   std::size_t characters;
   Word name;
 };
-constexpr Part parts[] = {
-    {Part::Kind::hex, store_digits, "the store's id"_word}, {Part::Kind::count, 0, "the count of records"_word},
-    {Part::Kind::hex, digest_digits, "the root"_word},      {Part::Kind::time, utc_characters, "the time"_word},
-    {Part::Kind::hex, digest_digits, "the key's id"_word},  {Part::Kind::hex, signature_digits, "the signature"_word}};
+constexpr Part parts[] = {{Part::Kind::hex, store_digits, "the store's id"_word},
+                          {Part::Kind::count, 0, "the count of records"_word},
+                          {Part::Kind::hex, digest_digits, "the root"_word},
+                          {Part::Kind::time, utc_characters, "the time"_word},
+                          {Part::Kind::hex, digest_digits, "the key's id"_word},
+                          {Part::Kind::hex, signature_digits, "the signature"_word}};
 
 struct AnchorWord {
   std::string text;
@@ -75,7 +77,8 @@ std::vector<AnchorWord> words_of(std::string_view text) {
 
 class AnchorReader {
  public:
-  AnchorReader(std::vector<AnchorWord> words, const std::string& file) : words_(std::move(words)), file_(file) {}
+  AnchorReader(std::vector<AnchorWord> words, const std::string& file)
+      : words_(std::move(words)), file_(file) {}
 
   std::vector<Anchor> read() {
     std::vector<Anchor> anchors;

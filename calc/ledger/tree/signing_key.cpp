@@ -118,9 +118,9 @@ SigningKey SigningKey::from_pem(std::string_view pem, const std::string& passphr
   EVP_PKEY* read =
       PEM_read_bio_PrivateKey(memory(pem).get(), nullptr, give, const_cast<std::string*>(&passphrase));
   if (read == nullptr && pem.find("ENCRYPTED") != std::string_view::npos)
-    throw InputError(
-        where, passphrase.empty() ? "a key protected by a passphrase"_word : "another passphrase"_word,
-        "its passphrase"_word);
+    throw InputError(where,
+                     passphrase.empty() ? "a key protected by a passphrase"_word : "another passphrase"_word,
+                     "its passphrase"_word);
   key.public_key_.key_ = ed25519(read, where, private_expected);
   return key;
 }

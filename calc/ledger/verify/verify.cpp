@@ -22,8 +22,7 @@ Sentence records_of(const VerifyReport& report) {
 /// What of the records before those; empty where there are none.
 Sentence before_of(const VerifyReport& report) {
   if (report.looked_from <= 1) return Sentence::verbatim("");
-  const std::string records =
-      (report.looked_from > 2 ? "1-" : "") + std::to_string(report.looked_from - 1);
+  const std::string records = (report.looked_from > 2 ? "1-" : "") + std::to_string(report.looked_from - 1);
   return Sentence(report.hashed_before ? "verify.before.digests"_key : "verify.before.none"_key,
                   {{"records", records}});
 }
@@ -171,8 +170,7 @@ void VerifyRun::check_row(const LedgerRowView& row) {
     lookups_complete_ = false;
     return;
   }
-  if (!row.well_typed)
-    add_problem(row.seq, row.seq, "its values aren't of the kinds that were written"_word);
+  if (!row.well_typed) add_problem(row.seq, row.seq, "its values aren't of the kinds that were written"_word);
   check_leaf(row, stored);
   check_body(row);
 }

@@ -97,8 +97,7 @@ void VerifyRun::check_body(const LedgerRowView& row) {
     std::uint64_t number = 0;
     std::from_chars(parts.ref.data(), parts.ref.data() + parts.ref.size(), number);
     if (number == 0 || number >= row.seq || !is_number(parts.ref, number))
-      add_problem(row.seq, row.seq,
-                  Sentence("verify.ref.later"_key, {{"record", parts.ref.substr(0, 20)}}));
+      add_problem(row.seq, row.seq, Sentence("verify.ref.later"_key, {{"record", parts.ref.substr(0, 20)}}));
     expected_lookups_.add("ref", parts.ref, row.seq);
   }
   check_lookup_member(parts.keys, row.seq);
@@ -137,7 +136,8 @@ void VerifyRun::check_stamp(const LedgerRowView& row, const BodyParts& parts) {
   const std::pair<const char*, std::string_view> required[] = {
       {"who", parts.who}, {"why", parts.why}, {"app", parts.app}, {lookups_member, parts.keys}};
   for (const auto& [name, text] : required)
-    if (text.empty()) add_problem(row.seq, row.seq, Sentence("verify.member.missing"_key, {{"member", name}}));
+    if (text.empty())
+      add_problem(row.seq, row.seq, Sentence("verify.member.missing"_key, {{"member", name}}));
 }
 
 /// The member is `["topic:key",...]` in canonical form; a key with escapes takes the long way.

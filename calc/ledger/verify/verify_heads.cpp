@@ -46,8 +46,7 @@ void VerifyRun::check_head(const SignedHead& head) {
   const auto bad = [&](Sentence sentence) { add_problem(first, head.n, std::move(sentence)); };
   ++report_.heads;
   const std::string previous = last_head_.n == 0 ? std::string(no_previous_head) : last_head_.text_sha256();
-  if (head.previous != previous)
-    bad(Sentence("verify.head.before"_key, {{"records", head.n}}));
+  if (head.previous != previous) bad(Sentence("verify.head.before"_key, {{"records", head.n}}));
   if (head.root != frontier_.root() && !root_failed_) {
     bad(Sentence("verify.head.root"_key, {{"records", span_sentence(first, head.n)}}));
     root_failed_ = true;
@@ -128,8 +127,7 @@ void VerifyRun::check_pin() {
     reaches = keys_[i].id == options_.pinned_key_id || (reaches && keys_[i].vouched);
   report_.pinned = reaches;
   if (!reaches)
-    add_problem(0, 0,
-                Sentence("verify.key.not-pinned"_key, {{"key", options_.pinned_key_id.substr(0, 16)}}));
+    add_problem(0, 0, Sentence("verify.key.not-pinned"_key, {{"key", options_.pinned_key_id.substr(0, 16)}}));
 }
 
 }  // namespace seamtakt

@@ -46,8 +46,7 @@ void VerifyRun::check_key_record(const LedgerRowView& row, bool vouched) {
   else if (!proof || !state.key->verifies(key_proof_text(store_id_, id), *proof))
     add_problem(row.seq, row.seq, "its key didn't sign that it is this store's"_word);
   keys_.push_back(std::move(state));
-  if (!vouched)
-    report_.warnings.push_back(Sentence("verify.key.replaced"_key, {{"record", row.seq}}));
+  if (!vouched) report_.warnings.push_back(Sentence("verify.key.replaced"_key, {{"record", row.seq}}));
 }
 
 void VerifyRun::check_signoff(const LedgerRowView& row) {

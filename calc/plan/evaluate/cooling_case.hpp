@@ -2,8 +2,8 @@
 
 #include <optional>
 
-#include "formula/heat/cooling_time.hpp"
 #include "base/sentences/sentence.hpp"
+#include "formula/heat/cooling_time.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/evaluate/pass_facts.hpp"
 #include "plan/window/judged.hpp"

@@ -33,14 +33,14 @@ std::vector<LargestFillet> limits_of(const Seam& seam) {
                       .source = excess->source,
                       .limit_mm = needed + excess->excess_mm});
   const double more_gap = std::max(0.0, seam.gap_max_mm.value_or(seam.gap_mm) - seam.gap_mm);
-  limits.push_back({.rule = "fillet.throat.oversize",
-                    .what = Sentence("fillet.throat.usual"_key,
-                                     {{"share", UnitValue{100 * usual_excess_share, "%"}},
-                                      {"least", UnitValue{usual_excess_mm, "mm"}}}),
-                    .source = "common practice, no source",
-                    .limit_mm = needed + std::max(usual_excess_mm, usual_excess_share * needed),
-                    .less_mm = fillet_throat_of_leg_mm(more_gap, seam.dihedral_deg),
-                    .is_stated = false});
+  limits.push_back(
+      {.rule = "fillet.throat.oversize",
+       .what = Sentence("fillet.throat.usual"_key, {{"share", UnitValue{100 * usual_excess_share, "%"}},
+                                                    {"least", UnitValue{usual_excess_mm, "mm"}}}),
+       .source = "common practice, no source",
+       .limit_mm = needed + std::max(usual_excess_mm, usual_excess_share * needed),
+       .less_mm = fillet_throat_of_leg_mm(more_gap, seam.dihedral_deg),
+       .is_stated = false});
   return limits;
 }
 

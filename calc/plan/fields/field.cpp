@@ -123,7 +123,8 @@ Sentence FieldInfo::element_expectation() const {
     case FieldKind::composition:
       return "a mass percentage from 0 to 100"_word;
     case FieldKind::point:
-      return Sentence("field.number.in-unit"_key, {{"number", "a number"_word}, {"quantity", UnitValue{0, "mm"}}});
+      return Sentence("field.number.in-unit"_key,
+                      {{"number", "a number"_word}, {"quantity", UnitValue{0, "mm"}}});
     case FieldKind::path:
       return point_expectation();
     default:
@@ -144,7 +145,8 @@ Sentence FieldInfo::expectation() const {
     case FieldKind::interval:
       return Sentence("field.interval"_key, {{"bound", element_expectation()}});
     case FieldKind::choice_or_number:
-      return Sentence("field.choice-or-number"_key, {{"choice", choice_of(*this)}, {"number", number_of(*this)}});
+      return Sentence("field.choice-or-number"_key,
+                      {{"choice", choice_of(*this)}, {"number", number_of(*this)}});
     case FieldKind::text_list:
     case FieldKind::reference_list:
     case FieldKind::number_list:
@@ -159,7 +161,8 @@ Sentence FieldInfo::expectation() const {
     case FieldKind::object_list:
       return Sentence("field.objects"_key, {{"title", Word::of_table(nested().title)}});
     default:
-      return nullable ? Sentence("field.or-null"_key, {{"value", element_expectation()}}) : element_expectation();
+      return nullable ? Sentence("field.or-null"_key, {{"value", element_expectation()}})
+                      : element_expectation();
   }
 }
 

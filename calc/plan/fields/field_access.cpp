@@ -65,7 +65,8 @@ class ValueAccess final : public FieldAccess {
     FieldPath place(field.key);
     M value = value_of(field.standard, field);
     if (trimmed(text).empty()) {
-      if (field.required && !(is_list<M> && field.least == 0)) place.refuse("nothing"_word, field.expectation());
+      if (field.required && !(is_list<M> && field.least == 0))
+        place.refuse("nothing"_word, field.expectation());
     } else {
       parse_value(value, text, field, place);
     }

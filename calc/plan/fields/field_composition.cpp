@@ -43,7 +43,8 @@ void check_composition(const CompositionPct& composition, const FieldInfo& field
     const auto is_same = [&symbol = symbol](const auto& other) { return other.first == symbol; };
     const auto rest = std::span(composition).subspan(i + 1);
     if (std::ranges::any_of(rest, is_same))
-      place.refuse(Sentence("field.found.element-twice"_key, {{"element", quoted(symbol)}}), "each element once"_word);
+      place.refuse(Sentence("field.found.element-twice"_key, {{"element", quoted(symbol)}}),
+                   "each element once"_word);
     check_value(pct, field, place);
     total_pct += pct;
   }
@@ -118,7 +119,8 @@ class CompositionAccess final : public FieldAccess {
     if (!trimmed(text).empty()) {
       for (std::string_view item : split_text(text, ',')) {
         const std::size_t equals = item.find('=');
-        if (equals == std::string_view::npos) place.refuse(quoted(item), "ELEMENT=PERCENT, such as C=0.17"_word);
+        if (equals == std::string_view::npos)
+          place.refuse(quoted(item), "ELEMENT=PERCENT, such as C=0.17"_word);
         composition.emplace_back(trimmed(item.substr(0, equals)),
                                  parsed_number(item.substr(equals + 1), field, place));
       }

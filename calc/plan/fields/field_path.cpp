@@ -70,7 +70,8 @@ Sentence found_text(const JsonValue& value) {
     case JsonValue::Kind::boolean:
       return value.boolean() ? "true"_word : "false"_word;
     case JsonValue::Kind::number:
-      return Sentence("field.found.number"_key, {{"number", UnitValue{value.number(), "", UnitValue::all_digits}}});
+      return Sentence("field.found.number"_key,
+                      {{"number", UnitValue{value.number(), "", UnitValue::all_digits}}});
     case JsonValue::Kind::string:
       if (value.is_empty_string()) return "an empty text"_word;
       return Sentence("field.found.text"_key, {{"text", quoted(value.string())}});
@@ -89,7 +90,8 @@ std::string quoted(std::string_view text) {
   return quotes;
 }
 
-Sentence with_nearest(Sentence expected, std::string_view name, std::span<const std::string_view> candidates) {
+Sentence with_nearest(Sentence expected, std::string_view name,
+                      std::span<const std::string_view> candidates) {
   const std::string_view near = spelling_suggestion(name, candidates);
   if (near.empty()) return expected;
   return Sentence("field.nearest"_key, {{"expected", std::move(expected)}, {"nearest", printable(near)}});

@@ -66,7 +66,8 @@ class StageTimeAccess final : public FieldAccess {
   static const Stage& stage_of(const void* object) { return *static_cast<const Stage*>(object); }
 
   static void check_time(const Stage& stage, const FieldInfo& field, FieldPath& place) {
-    if (stage.time_s && !stage.time_of.empty()) place.refuse("both a word and seconds"_word, field.expectation());
+    if (stage.time_s && !stage.time_of.empty())
+      place.refuse("both a word and seconds"_word, field.expectation());
     if (stage.time_s) return check_value(*stage.time_s, field, place);
     if (stage.time_of.empty()) return;
     for (std::string_view word : field.choices)

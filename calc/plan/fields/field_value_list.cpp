@@ -67,7 +67,7 @@ std::vector<std::string> split_items(std::string_view text, const FieldPath& pla
         place.refuse(Sentence("field.found.open-quote"_key, {{"text", quoted(text)}}),
                      "a quote at the end of the item"_word);
       const std::string_view rest = text.substr(at + 1, text.find(',', at) - at - 1);
-      if (!trimmed(rest).empty()) 
+      if (!trimmed(rest).empty())
         place.refuse(Sentence("field.found.after-quote"_key, {{"text", quoted(rest)}}), "a comma"_word);
       at += 1 + rest.size();
     } else {
@@ -154,7 +154,8 @@ std::string value_text(const Interval& value) {
 
 void parse_value(Interval& value, std::string_view text, const FieldInfo& field, FieldPath& place) {
   const std::size_t dots = text.find("..");
-  if (dots == std::string_view::npos) place.refuse(quoted(text), "two bounds, such as 2 .. 6, 2 .. or .. 6"_word);
+  if (dots == std::string_view::npos)
+    place.refuse(quoted(text), "two bounds, such as 2 .. 6, 2 .. or .. 6"_word);
   const std::string_view lower = trimmed(text.substr(0, dots)), upper = trimmed(text.substr(dots + 2));
   value = {};
   if (!lower.empty()) value.lower = parsed_number(lower, field, place);

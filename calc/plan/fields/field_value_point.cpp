@@ -22,11 +22,10 @@ Sentence coordinate_expectation() {
 
 void check_coordinate(double at_mm, const FieldInfo& field, FieldPath& place) {
   if (std::abs(at_mm) > largest_coordinate_mm)
-    place.refuse(
-        Sentence("field.found.number-alone"_key, {{"number", coordinate(at_mm)}}),
-        Sentence("field.number.from-to"_key, {{"number", "a number"_word},
-                                              {"low", coordinate(-largest_coordinate_mm)},
-                                              {"high", coordinate(largest_coordinate_mm)}}));
+    place.refuse(Sentence("field.found.number-alone"_key, {{"number", coordinate(at_mm)}}),
+                 Sentence("field.number.from-to"_key, {{"number", "a number"_word},
+                                                       {"low", coordinate(-largest_coordinate_mm)},
+                                                       {"high", coordinate(largest_coordinate_mm)}}));
   check_value(at_mm, field, place);
 }
 

@@ -40,7 +40,8 @@ bool is_date(std::string_view text) {
 
 /// A number in the unit in which the field's bounds are shown.
 Sentence found_number(double value, const FieldInfo& field) {
-  return Sentence("field.found.number-alone"_key, {{"number", UnitValue{value, field.unit, UnitValue::all_digits}}});
+  return Sentence("field.found.number-alone"_key,
+                  {{"number", UnitValue{value, field.unit, UnitValue::all_digits}}});
 }
 
 /// What a field asks of a text that a file can carry.

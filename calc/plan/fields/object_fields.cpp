@@ -89,19 +89,20 @@ void check_presence(const FieldTable& table, const KeySet& present, const FieldP
     for (std::string_view key : group.keys)
       if (present.test(table.find(key))) given.push_back(key);
     if (given.size() > 1 || (given.empty() && group.needed))
-      place.refuse(
-          given.empty() ? Sentence("field.found.none-of-keys"_key, {{"keys", all_of_names(group.keys)}})
-                        : Sentence("field.found.keys"_key, {{"keys", all_of_names(given)}}),
-          Sentence(group.needed ? "field.keys.one-of"_key : "field.keys.at-most-one-of"_key,
-                   {{"keys", all_of_names(group.keys)}}));
+      place.refuse(given.empty()
+                       ? Sentence("field.found.none-of-keys"_key, {{"keys", all_of_names(group.keys)}})
+                       : Sentence("field.found.keys"_key, {{"keys", all_of_names(given)}}),
+                   Sentence(group.needed ? "field.keys.one-of"_key : "field.keys.at-most-one-of"_key,
+                            {{"keys", all_of_names(group.keys)}}));
   }
 }
 
 void refuse_key(std::string_view key, const FieldTable& table, const FieldPath& place) {
   std::vector<std::string_view> known;
   for (const FieldInfo& field : table.fields) known.push_back(field.key);
-  place.refuse(Sentence("field.found.unknown-key"_key, {{"key", quoted(key)}}),
-               with_nearest(Sentence("field.known-key"_key, {{"title", Word::of_table(table.title)}}), key, known));
+  place.refuse(
+      Sentence("field.found.unknown-key"_key, {{"key", quoted(key)}}),
+      with_nearest(Sentence("field.known-key"_key, {{"title", Word::of_table(table.title)}}), key, known));
 }
 
 KeySet keys_in_file(const FieldTable& table, const FileKeys& file_keys) {
@@ -155,8 +156,7 @@ void append_json_key(std::string& json, std::string_view key, bool& is_first) {
 
 void read_object(ObjectRef object, const JsonValue& node, ReadContext& context) {
   const FieldTable& table = object.table();
-  if (node.kind() != JsonValue::Kind::object)
-    context.refuse(found_text(node), object_expectation(table));
+  if (node.kind() != JsonValue::Kind::object) context.refuse(found_text(node), object_expectation(table));
   FileKeys& file_keys = object.file_keys();
   KeySet present;
   KeyOrderReader order(context.last_keys(table), table);

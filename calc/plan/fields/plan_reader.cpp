@@ -18,7 +18,7 @@ void check_format(const JsonValue& root, FieldPath& place) {
   using Kind = JsonValue::Kind;
   if (!root.is(Kind::object)) place.refuse(found_text(root), object_expectation(fields_of<Plan>()));
   const std::optional<JsonValue> format = root.member("format"), version = root.member("version");
-  if (!format) 
+  if (!format)
     place.refuse(Sentence("field.found.no-key"_key, {{"key", quoted("format")}}),
                  Sentence("plan.format"_key, {{"format", "\"format\": \"weldplan\""}}));
   if (!format->is(Kind::string) || format->string() != "weldplan") {
@@ -27,9 +27,9 @@ void check_format(const JsonValue& root, FieldPath& place) {
   }
   if (!version || !version->is(Kind::number) || version->number() <= this_version) return;
   FieldPath::Step step(place, "version");
-  place.refuse(Sentence("plan.version"_key,
-                        {{"version", UnitValue{version->number(), "", UnitValue::all_digits}}}),
-               Sentence("plan.version.newest"_key, {{"version", this_version}}));
+  place.refuse(
+      Sentence("plan.version"_key, {{"version", UnitValue{version->number(), "", UnitValue::all_digits}}}),
+      Sentence("plan.version.newest"_key, {{"version", this_version}}));
 }
 
 }  // namespace

@@ -54,10 +54,9 @@ void check_length(const Seam& seam, FieldPath& place) {
     place.refuse(Sentence("relation.run"_key, {{"run", all_digits_mm(runs.length_mm)}}),
                  Sentence("relation.run.at-most"_key, {{"length", UnitValue{length_mm, "mm", 6}}}));
   if (count > most_runs)
-    place.refuse(
-        Sentence("relation.run.on-seam"_key,
-                 {{"run", all_digits_mm(runs.length_mm)}, {"length", UnitValue{length_mm, "mm", 6}}}),
-        Sentence("relation.run.count"_key, {{"most", most_runs}}));
+    place.refuse(Sentence("relation.run.on-seam"_key, {{"run", all_digits_mm(runs.length_mm)},
+                                                       {"length", UnitValue{length_mm, "mm", 6}}}),
+                 Sentence("relation.run.count"_key, {{"most", most_runs}}));
 }
 
 /// The largest fillet of a seam is no smaller than the one that is drawn; a groove has none.

@@ -55,7 +55,7 @@ struct FitLimit {
   bool is_upper = true;
   std::optional<double> bound;  ///< empty: broken whatever the settings
   std::optional<double>
-      needed;        ///< of a conflict: to what the bound would have to move, the others as they are
+      needed;         ///< of a conflict: to what the bound would have to move, the others as they are
   Sentence sentence;  ///< "Heat input at most 0.79 kJ/mm"
 };
 

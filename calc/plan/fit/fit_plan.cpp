@@ -142,8 +142,9 @@ Sentence conflict_sentence(const std::vector<FitLimit>& conflicts) {
   for (const FitLimit& limit : conflicts) {
     limits.push_back(limit.sentence);
     if (limit.needed)
-      needs.emplace_back(limit.is_upper ? "fit.limit.needed-up-to"_key : "fit.limit.needed-down-to"_key,
-                         std::vector<Argument>{{"what", limit.what}, {"needed", limit_value(limit, *limit.needed, 3)}});
+      needs.emplace_back(
+          limit.is_upper ? "fit.limit.needed-up-to"_key : "fit.limit.needed-down-to"_key,
+          std::vector<Argument>{{"what", limit.what}, {"needed", limit_value(limit, *limit.needed, 3)}});
   }
   if (needs.empty()) return Sentence("fit.no-settings"_key, {{"limits", std::move(limits)}});
   return Sentence("fit.no-settings.needs"_key, {{"limits", std::move(limits)}, {"needs", std::move(needs)}});
@@ -163,39 +164,33 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
                           conflict_sentence(fit.report.conflicts),
                           "plan limit"});
     if (fit.report.is_existing)
-      findings.push_back(
-          remark("fit.existing-schedule", seam_place(fit.report.weldment, fit.report.seam),
-                 Sentence("fit.existing-schedule"_key, {{"schedule", fit.report.after.schedule}}),
-                 "plan limit"));
+      findings.push_back(remark(
+          "fit.existing-schedule", seam_place(fit.report.weldment, fit.report.seam),
+          Sentence("fit.existing-schedule"_key, {{"schedule", fit.report.after.schedule}}), "plan limit"));
     if (fit.is_short_of_preheat)
       findings.push_back(remark("fit.preheat-short", seam_place(fit.report.weldment, fit.report.seam),
                                 Sentence("fit.preheat-short"_key), "EN 1011-2:2001, C.3 (method B)"));
     if (const auto& others = fit.report.other_schedules; !others.empty())
-      findings.push_back(
-          remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
-                 Sentence("fit.other-schedule"_key, {{"schedules", comma_list(others)}}),
-                 "plan limit"));
+      findings.push_back(remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
+                                Sentence("fit.other-schedule"_key, {{"schedules", comma_list(others)}}),
+                                "plan limit"));
     for (const FitChange& change : fit.changes) {
       if (find_by_id(plan.schedules, change.schedule)->current_A) measured.insert(change.schedule);
       if (change.schedule != fit.report.before.schedule)
-        findings.push_back(remark("fit.other-passes-changed",
-                                  seam_place(fit.report.weldment, fit.report.seam),
-                                  Sentence("fit.other-passes-changed"_key, {{"schedule", change.schedule}}),
-                                  "plan limit"));
+        findings.push_back(
+            remark("fit.other-passes-changed", seam_place(fit.report.weldment, fit.report.seam),
+                   Sentence("fit.other-passes-changed"_key, {{"schedule", change.schedule}}), "plan limit"));
     }
   }
   for (const std::string& schedule : assumed)
-    findings.push_back(
-        remark("fit.range.assumed", schedule,
-               Sentence("fit.range.assumed"_key, {{"schedule", schedule},
-                                                  {"from", UnitValue{fit_assumed_from, ""}},
-                                                  {"to", UnitValue{fit_assumed_to, ""}}}),
-               "common practice, no source"));
+    findings.push_back(remark("fit.range.assumed", schedule,
+                              Sentence("fit.range.assumed"_key, {{"schedule", schedule},
+                                                                 {"from", UnitValue{fit_assumed_from, ""}},
+                                                                 {"to", UnitValue{fit_assumed_to, ""}}}),
+                              "common practice, no source"));
   for (const std::string& schedule : measured)
-    findings.push_back(
-        remark("fit.current.to-measure", schedule,
-               Sentence("fit.current.to-measure"_key, {{"schedule", schedule}}),
-               "derived"));
+    findings.push_back(remark("fit.current.to-measure", schedule,
+                              Sentence("fit.current.to-measure"_key, {{"schedule", schedule}}), "derived"));
 }
 
 }  // namespace

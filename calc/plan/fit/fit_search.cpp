@@ -156,9 +156,8 @@ FitLimit fit_limit(const WindowLimit& limit) {
   FitLimit result{limit.rule,     limit.what,  limit.key, limit.unit,
                   limit.is_upper, limit.bound, {},        limit.sentence};
   if (limit.bound)
-    result.sentence =
-        Sentence(limit.is_upper ? "fit.limit.at-most"_key : "fit.limit.at-least"_key,
-                 {{"what", limit.what}, {"bound", limit_value(result, *limit.bound, 4)}});
+    result.sentence = Sentence(limit.is_upper ? "fit.limit.at-most"_key : "fit.limit.at-least"_key,
+                               {{"what", limit.what}, {"bound", limit_value(result, *limit.bound, 4)}});
   return result;
 }
 

@@ -37,15 +37,14 @@ void apply_acceptances(const Plan& plan, const AcceptanceScope& scope, Findings&
                                                            {"why", accepted.why}});
     }
     if (!met)
-      vanished.push_back(
-          {"acceptance.without-finding",
-           Severity::note,
-           accepted.where,
-           {},
-           {},
-           "",
-           Sentence("acceptance.without-finding"_key, {{"rule", accepted.rule}}),
-           "plan limit"});
+      vanished.push_back({"acceptance.without-finding",
+                          Severity::note,
+                          accepted.where,
+                          {},
+                          {},
+                          "",
+                          Sentence("acceptance.without-finding"_key, {{"rule", accepted.rule}}),
+                          "plan limit"});
   }
   findings.insert(findings.end(), vanished.begin(), vanished.end());
 }

@@ -11,15 +11,15 @@ namespace {
 
 Finding not_computed(const char* rule, const std::string& where, Word what, std::string_view element,
                      double pct, double bound_pct, bool is_upper, const char* source) {
-  Finding finding = remark(
-      rule, where,
-      Sentence(is_upper ? "composition.not-computed-above"_key : "composition.not-computed-below"_key,
-               {{"what", what},
-                {"material", where},
-                {"element", element},
-                {"value", UnitValue{pct, "%"}},
-                {"bound", UnitValue{bound_pct, "%"}}}),
-      source);
+  Finding finding =
+      remark(rule, where,
+             Sentence(is_upper ? "composition.not-computed-above"_key : "composition.not-computed-below"_key,
+                      {{"what", what},
+                       {"material", where},
+                       {"element", element},
+                       {"value", UnitValue{pct, "%"}},
+                       {"bound", UnitValue{bound_pct, "%"}}}),
+             source);
   finding.value = pct;
   finding.limit = bound_pct;
   finding.unit = "%";

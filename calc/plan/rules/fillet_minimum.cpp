@@ -29,16 +29,15 @@ void judge_fillet_minimum(const SeamFacts& facts, Findings& findings) {
   const double throat = *facts.figures.throat_needed_mm;
   if (leg < leg_min)
     findings.push_back({"fillet.leg.below-minimum", Severity::warn, facts.place(), leg, leg_min, "mm",
-                        Sentence("fillet.leg.below-minimum"_key, {{"leg", UnitValue{leg, "mm", 3}},
-                                                                  {"least", UnitValue{leg_min, "mm", 3}}}),
+                        Sentence("fillet.leg.below-minimum"_key,
+                                 {{"leg", UnitValue{leg, "mm", 3}}, {"least", UnitValue{leg_min, "mm", 3}}}),
                         "AWS D1.1:2015, Table 5.7"});
   if (throat < fillet_throat_min_mm * (1 - 1e-9))
-    findings.push_back({"fillet.throat.below-minimum", Severity::warn, facts.place(), throat,
-                        fillet_throat_min_mm, "mm",
-                        Sentence("fillet.throat.below-minimum"_key,
-                                 {{"throat", UnitValue{throat, "mm", 3}},
-                                  {"least", UnitValue{fillet_throat_min_mm, "mm", 3}}}),
-                        "EN 1993-1-8:2005, 4.5.2(2) (recalled)"});
+    findings.push_back(
+        {"fillet.throat.below-minimum", Severity::warn, facts.place(), throat, fillet_throat_min_mm, "mm",
+         Sentence("fillet.throat.below-minimum"_key, {{"throat", UnitValue{throat, "mm", 3}},
+                                                      {"least", UnitValue{fillet_throat_min_mm, "mm", 3}}}),
+         "EN 1993-1-8:2005, 4.5.2(2) (recalled)"});
 }
 
 }  // namespace seamtakt

@@ -6,13 +6,14 @@ bool guarded_decision(const Plan& plan) {
   return plan.measuring && plan.measuring->decision == "guarded";
 }
 
-void judge_interval(const char* rule, Word what, const char* unit, double value,
-                    std::optional<double> U, const Interval& limit, bool guarded, const std::string& place,
-                    Findings& findings, const char* source) {
+void judge_interval(const char* rule, Word what, const char* unit, double value, std::optional<double> U,
+                    const Interval& limit, bool guarded, const std::string& place, Findings& findings,
+                    const char* source) {
   const auto add = [&](const char* suffix, Severity severity, double bound, SentenceKey key) {
     findings.push_back(
         {std::string(rule) + suffix, severity, place, value, bound, unit,
-         Sentence(key, {{"what", what}, {"value", UnitValue{value, unit}}, {"limit", UnitValue{bound, unit}}}),
+         Sentence(key,
+                  {{"what", what}, {"value", UnitValue{value, unit}}, {"limit", UnitValue{bound, unit}}}),
          source});
   };
   const double guard = guarded && U ? *U : 0;

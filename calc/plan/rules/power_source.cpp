@@ -9,13 +9,13 @@ void judge_power_source(const PassFacts& facts, const PassEvaluation& pass, Find
   const double rated = *facts.power_source->rated_current_A;
   const double duty = facts.power_source->rated_duty_pct.value_or(100);
   if (pass.current_A > rated)
-    findings.push_back({rated_current_limit.rule, Severity::fail, facts.place(), pass.current_A, rated,
-                        rated_current_limit.unit,
-                        Sentence("power-source.current.above-rating"_key,
-                                 {{"current", UnitValue{pass.current_A, "A"}},
-                                  {"rated", UnitValue{rated, "A"}},
-                                  {"source", facts.power_source->id}}),
-                        rated_current_limit.source});
+    findings.push_back(
+        {rated_current_limit.rule, Severity::fail, facts.place(), pass.current_A, rated,
+         rated_current_limit.unit,
+         Sentence("power-source.current.above-rating"_key, {{"current", UnitValue{pass.current_A, "A"}},
+                                                            {"rated", UnitValue{rated, "A"}},
+                                                            {"source", facts.power_source->id}}),
+         rated_current_limit.source});
   const double allowed_s = longest_arc_s(rated, duty, pass.current_A);
   const double longest_s = longest_run_mm(facts.seam) / facts.schedule.travel_speed_mm_s;
   if (longest_s > allowed_s)

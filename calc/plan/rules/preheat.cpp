@@ -11,7 +11,9 @@ namespace seamtakt {
 namespace {
 
 SentenceKey sentence_key(const PassFacts& facts, const PassEvaluation& pass) {
-  const auto is_maximum = [](const BaseMetal* metal) { return metal->composition_basis == "standard-maximum"; };
+  const auto is_maximum = [](const BaseMetal* metal) {
+    return metal->composition_basis == "standard-maximum";
+  };
   const bool has_maximum = std::any_of(std::begin(facts.metals), std::end(facts.metals), is_maximum);
   if (pass.preheat_at_edge)
     return has_maximum ? "preheat.below-needed.edge.standard-maximum"_key : "preheat.below-needed.edge"_key;

@@ -54,13 +54,14 @@ void PreheatRangeTally::report_edge(Findings& findings) const {
     const PreheatInputRange& input = preheat_input_ranges[i];
     if (!(inputs_at_edge_ & input.bit)) continue;
     const double edge = input.edge_is_upper ? input.range.upper : input.range.lower;
-    edges.emplace_back("preheat.range-input"_key,
-                       std::vector<Argument>{{"input", names[i]}, {"value", UnitValue{edge, input.range.unit, digits}}});
+    edges.emplace_back(
+        "preheat.range-input"_key,
+        std::vector<Argument>{{"input", names[i]}, {"value", UnitValue{edge, input.range.unit, digits}}});
   }
-  findings.push_back(remark("preheat.at-range-edge", "plan",
-                            Sentence("preheat.at-range-edge"_key,
-                                     {{"passes", passes_at_edge_}, {"edges", std::move(edges)}}),
-                            method_b_source));
+  findings.push_back(remark(
+      "preheat.at-range-edge", "plan",
+      Sentence("preheat.at-range-edge"_key, {{"passes", passes_at_edge_}, {"edges", std::move(edges)}}),
+      method_b_source));
 }
 
 void PreheatRangeTally::report(const Plan& plan, Findings& findings) const {
@@ -72,15 +73,15 @@ void PreheatRangeTally::report(const Plan& plan, Findings& findings) const {
       const Beyond& beyond = found->second[i];
       if (beyond.passes == 0) continue;
       const PreheatInputRange& input = preheat_input_ranges[i];
-      Finding finding =
-          remark("preheat.not-judged", schedule.id,
-                 Sentence(input.edge_is_upper ? "preheat.not-judged.below"_key : "preheat.not-judged.above"_key,
-                          {{"passes", beyond.passes},
-                           {"schedule", schedule.id},
-                           {"input", names[i]},
-                           {"value", UnitValue{beyond.farthest, input.range.unit, digits}},
-                           {"bound", UnitValue{judged_end(input), input.range.unit, digits}}}),
-                 method_b_source);
+      Finding finding = remark(
+          "preheat.not-judged", schedule.id,
+          Sentence(input.edge_is_upper ? "preheat.not-judged.below"_key : "preheat.not-judged.above"_key,
+                   {{"passes", beyond.passes},
+                    {"schedule", schedule.id},
+                    {"input", names[i]},
+                    {"value", UnitValue{beyond.farthest, input.range.unit, digits}},
+                    {"bound", UnitValue{judged_end(input), input.range.unit, digits}}}),
+          method_b_source);
       finding.value = beyond.farthest;
       finding.limit = judged_end(input);
       finding.unit = input.range.unit;

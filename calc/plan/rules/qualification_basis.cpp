@@ -12,9 +12,14 @@ namespace {
 Finding said_of(const Qualification& qualification, Severity severity, SentenceKey key, const char* source) {
   std::vector<Argument> arguments{{"qualification", qualification.id}};
   if (!qualification.basis.empty()) arguments.emplace_back("basis", qualification.basis);
-  return {"qualification.basis", severity, qualification.id,
-          {},                    {},       "",
-          Sentence(key, std::move(arguments)), source};
+  return {"qualification.basis",
+          severity,
+          qualification.id,
+          {},
+          {},
+          "",
+          Sentence(key, std::move(arguments)),
+          source};
 }
 
 }  // namespace
@@ -31,22 +36,20 @@ void judge_qualification_basis(const Plan& plan, Findings& findings) {
     switch (qualification_route(basis)) {
       case QualificationRoute::judged:
         if (!qualification.tested)
-          findings.push_back(said_of(qualification, Severity::warn,
-                                     "qualification.basis.not-tested"_key,
+          findings.push_back(said_of(qualification, Severity::warn, "qualification.basis.not-tested"_key,
                                      "ISO 15614-1:2017, level 2 (recalled)"));
         break;
       case QualificationRoute::known:
-        findings.push_back(
-            said_of(qualification, Severity::note,
-                    "qualification.basis.other-route"_key,
-                    basis.find("ISO") != std::string::npos ? "EN 1090-2, 7.4.1 (recalled)"
-                                                           : "AWS D1.1, prequalified procedures (recalled)"));
+        findings.push_back(said_of(qualification, Severity::note, "qualification.basis.other-route"_key,
+                                   basis.find("ISO") != std::string::npos
+                                       ? "EN 1090-2, 7.4.1 (recalled)"
+                                       : "AWS D1.1, prequalified procedures (recalled)"));
         break;
       case QualificationRoute::other:
-        findings.push_back(said_of(qualification, Severity::warn,
-                                   basis.empty() ? "qualification.basis.none"_key
-                                                 : "qualification.basis.unknown"_key,
-                                   "common practice, no source"));
+        findings.push_back(
+            said_of(qualification, Severity::warn,
+                    basis.empty() ? "qualification.basis.none"_key : "qualification.basis.unknown"_key,
+                    "common practice, no source"));
     }
   }
 }

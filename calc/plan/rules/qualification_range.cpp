@@ -18,9 +18,8 @@ void judge_range(const char* rule, Word what, const char* unit, double value,
                  const QualifiedRange<double>& range, const PassFacts& facts, Findings& findings) {
   if (is_qualified(range, value)) return;
   const std::optional<double> limit = range.low && value < *range.low ? range.low : range.high;
-  std::vector<Argument> arguments{{"what", what},
-                                  {"value", UnitValue{value, unit}},
-                                  {"qualification", facts.schedule.qualification}};
+  std::vector<Argument> arguments{
+      {"what", what}, {"value", UnitValue{value, unit}}, {"qualification", facts.schedule.qualification}};
   if (range.low) arguments.emplace_back("low", UnitValue{*range.low, unit});
   if (range.high) arguments.emplace_back("high", UnitValue{*range.high, unit});
   findings.push_back({rule, Severity::fail, facts.place(), value, limit, unit,
@@ -49,12 +48,13 @@ void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pas
   const TestedWeld* const test = judged_test(facts);
   if (!test) return;
   const TestedWeld& tested = *test;
-  judge_same("qualification.process", "Process"_word, facts.schedule.process, tested.process, facts, findings);
+  judge_same("qualification.process", "Process"_word, facts.schedule.process, tested.process, facts,
+             findings);
   judge_same("qualification.transfer", "Transfer mode"_word, facts.schedule.transfer, tested.transfer, facts,
              findings);
   if (const auto range = qualified_heat_input(tested))
-    judge_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit, pass.heat_input_kJ_mm,
-                *range, facts, findings);
+    judge_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit,
+                pass.heat_input_kJ_mm, *range, facts, findings);
   if (tested.thickness_mm)
     if (const auto rule = thickness_rule(qualified_test(tested), *tested.thickness_mm);
         rule && rule->has_limit())

@@ -33,7 +33,7 @@ inline constexpr RuleLimit preheat_limit{"preheat.below-needed",
 double preheat_given_C(const Schedule& schedule);
 
 inline constexpr RuleLimit rated_current_limit{
-    "power-source.current.above-rating",    "Current"_word,      "current_A", "A",
+    "power-source.current.above-rating",    "Current"_word, "current_A", "A",
     "IEC 60974-1, rating plate (recalled)", Judged::current};
 
 inline constexpr RuleLimit single_arc_limit{"power-source.duty.single-arc",

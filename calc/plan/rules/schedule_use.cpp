@@ -52,8 +52,8 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
       judge_interval("schedule.use.thickness", "Plate thickness"_word, "mm", thickness, {}, *use.thickness_mm,
                      false, facts, findings);
   if (use.gap_mm)
-    judge_interval("schedule.use.gap", "Gap"_word, "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm), {},
-                   *use.gap_mm, false, facts, findings);
+    judge_interval("schedule.use.gap", "Gap"_word, "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm),
+                   {}, *use.gap_mm, false, facts, findings);
   if (use.leg_mm && facts.seam.leg_mm)
     judge_interval("schedule.use.leg", "Leg as drawn"_word, "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false,
                    facts, findings);

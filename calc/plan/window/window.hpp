@@ -36,11 +36,11 @@ struct WindowOptions {
 /// One bound that the window is cut by. `rule` is the id of the finding that `evaluate` makes beyond it.
 struct WindowLimit {
   std::string rule;
-  Sentence what;     ///< "Heat input"
-  std::string key;   ///< whose value is judged: "heat_input_kJ_mm", "leg_mm", ...
+  Sentence what;    ///< "Heat input"
+  std::string key;  ///< whose value is judged: "heat_input_kJ_mm", "leg_mm", ...
   std::string unit;
   bool is_upper = true;
-  std::optional<double> bound;             ///< in `unit`; empty: broken whatever the two speeds (see `sentence`)
+  std::optional<double> bound;  ///< in `unit`; empty: broken whatever the two speeds (see `sentence`)
   std::optional<double> at_working_point;  ///< the value there
   Sentence sentence;                       ///< of the finding, where the bound is empty
   std::string source;

@@ -44,8 +44,8 @@ struct Tally {
 WindowRange checked(const WindowRange& range, const char* option) {
   if (!(range.lower > 0 && range.upper > range.lower && std::isfinite(range.upper)))
     throw InputError(option,
-                     Sentence("window.range"_key, {{"lower", number_text(range.lower)},
-                                                   {"upper", number_text(range.upper)}}),
+                     Sentence("window.range"_key,
+                              {{"lower", number_text(range.lower)}, {"upper", number_text(range.upper)}}),
                      "a range above 0 whose end is above its beginning"_word);
   return range;
 }
@@ -82,18 +82,19 @@ void set_axes(WindowMap& map, const Schedule& schedule, const WindowOptions& opt
                           double setting, const char* option, Word what) {
     if (given) return checked(*given, option);
     if (!limit || !limit->lower || !limit->upper)
-      map.findings.push_back(remark("window.range.assumed", schedule.id,
-                                    Sentence("window.range.assumed"_key,
-                                             {{"what", what},
-                                              {"schedule", schedule.id},
-                                              {"from", UnitValue{assumed_from, ""}},
-                                              {"to", UnitValue{assumed_to, ""}}}),
-                                    "common practice, no source"));
+      map.findings.push_back(
+          remark("window.range.assumed", schedule.id,
+                 Sentence("window.range.assumed"_key, {{"what", what},
+                                                       {"schedule", schedule.id},
+                                                       {"from", UnitValue{assumed_from, ""}},
+                                                       {"to", UnitValue{assumed_to, ""}}}),
+                 "common practice, no source"));
     return range_around(limit, setting);
   };
-  map.wire_feed_speed_m_min = axis(chosen(options.wire_feed_speed_m_min, limits.wire_feed_speed_m_min,
-                                          schedule.wire_feed_speed_m_min, "--wire-feed", "Wire feed speed"_word),
-                                   options.size);
+  map.wire_feed_speed_m_min =
+      axis(chosen(options.wire_feed_speed_m_min, limits.wire_feed_speed_m_min, schedule.wire_feed_speed_m_min,
+                  "--wire-feed", "Wire feed speed"_word),
+           options.size);
   map.travel_speed_mm_s = axis(chosen(options.travel_speed_mm_s, limits.travel_speed_mm_s,
                                       schedule.travel_speed_mm_s, "--travel-speed", "Travel speed"_word),
                                options.size);
@@ -178,16 +179,15 @@ void add_findings(WindowMap& map, const Schedule& schedule, const WindowProblem&
   const std::string place = map.weldment + "/" + map.seam;
   map.findings.insert(map.findings.end(), problem.fails.begin(), problem.fails.end());
   if (schedule.current_A)
-    map.findings.push_back(
-        remark("window.current.scaled", schedule.id,
-               Sentence("window.current.scaled"_key, {{"schedule", schedule.id}}), "derived"));
+    map.findings.push_back(remark("window.current.scaled", schedule.id,
+                                  Sentence("window.current.scaled"_key, {{"schedule", schedule.id}}),
+                                  "derived"));
   if (map.feasible_points > 0) return;
   std::vector<Sentence> always;
   for (const WindowLimit& limit : map.limits)
     if (!limit.bound) always.push_back(limit.sentence);
-  Sentence sentence = always.empty()
-                          ? Sentence("window.empty"_key)
-                          : Sentence("window.empty.always"_key, {{"findings", std::move(always)}});
+  Sentence sentence = always.empty() ? Sentence("window.empty"_key)
+                                     : Sentence("window.empty.always"_key, {{"findings", std::move(always)}});
   map.findings.push_back(
       {"window.empty", Severity::fail, place, 0.0, {}, "%", std::move(sentence), "plan limit"});
 }

@@ -200,7 +200,8 @@ class CompletenessCheck {
     if (at == unit.laid.end()) {
       unit.record.missing_passes.push_back(ref_of(name, by == "manual" ? "manual" : "robot"));
       add("unit.pass.missing", Severity::warn, place_of(unit.record, name),
-          by == "manual" ? "No record of this manual pass."_word : "No record of this pass in the logs."_word);
+          by == "manual" ? "No record of this manual pass."_word
+                         : "No record of this pass in the logs."_word);
       return false;
     }
     const bool by_robot = at->second.robot > 0;

@@ -16,8 +16,7 @@ constexpr double suspicious_pct = 25;
 void compare(const char* rule, const PassRecord& record, double found, double by, const char* unit,
              Sentence sentence, Findings& findings) {
   if (!(by > 0) || std::fabs(found / by - 1) * 100 <= suspicious_pct) return;
-  findings.push_back(
-      {rule, Severity::warn, record.place(), found, by, unit, std::move(sentence), no_source});
+  findings.push_back({rule, Severity::warn, record.place(), found, by, unit, std::move(sentence), no_source});
 }
 
 /// Area that the wire fed lays (mm2).

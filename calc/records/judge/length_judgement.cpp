@@ -32,7 +32,7 @@ Sentence short_sentence(bool closed, bool in_runs, const PassCoverage& seam, con
     arguments.emplace_back("short", mm(seam.needed_mm - found.covered_mm));
     arguments.emplace_back("allowed", mm(seam.allowed_short_mm));
   }
-  const SentenceKey key = closed ? in_runs ? "record.length.short.runs"_key : "record.length.short"_key
+  const SentenceKey key = closed    ? in_runs ? "record.length.short.runs"_key : "record.length.short"_key
                           : in_runs ? "record.length.part.runs"_key
                                     : "record.length.part"_key;
   return Sentence(key, std::move(arguments));
@@ -166,8 +166,8 @@ class LengthJudgement {
     const char* const rule = closed ? length_short_rule : length_part_rule;
     const bool in_runs = seam.run_mm > 0 && found.runs_found > 0;
     findings_.push_back({rule, closed ? Severity::fail : Severity::warn, records.front()->place(),
-                         found.covered_mm, seam.needed_mm, "mm",
-                         short_sentence(closed, in_runs, seam, found), no_source});
+                         found.covered_mm, seam.needed_mm, "mm", short_sentence(closed, in_runs, seam, found),
+                         no_source});
     for (PassRecord* record : records) {
       add_rule(closed ? record->failed_by : record->undecided_by, rule);
       if (closed)
@@ -179,11 +179,10 @@ class LengthJudgement {
 
   void check_gaps(const PassRecord& record, const PassCoverage& seam, const SeamUnion& found) {
     if (seam.run_mm <= 0 || found.longest_gap_mm <= seam.gap_mm + seam.allowed_short_mm) return;
-    findings_.push_back({"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm,
-                         seam.gap_mm, "mm",
-                         Sentence("record.length.gap"_key,
-                                  {{"gap", mm(found.longest_gap_mm)}, {"planned", mm(seam.gap_mm)}}),
-                         no_source});
+    findings_.push_back(
+        {"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm, seam.gap_mm, "mm",
+         Sentence("record.length.gap"_key, {{"gap", mm(found.longest_gap_mm)}, {"planned", mm(seam.gap_mm)}}),
+         no_source});
   }
 
   const PlannedPasses& plan_;

@@ -33,10 +33,8 @@ void check_required(PassReview& review) {
   if (review.plan == nullptr) return;
   for (const auto& name : review.plan->plan().record_requires) {
     if (carries(review, name)) continue;
-    review.add(
-        "record.required.missing", Severity::fail,
-        Sentence("record.required.missing"_key, {{"name", printable(name, 60)}}),
-        plan_limit);
+    review.add("record.required.missing", Severity::fail,
+               Sentence("record.required.missing"_key, {{"name", printable(name, 60)}}), plan_limit);
   }
 }
 
@@ -62,8 +60,7 @@ Sentence overdue_sentence(const Instrument& instrument, Word quantity, const std
                                      {"quantity", quantity},
                                      {"due", printable(instrument.due, 20)},
                                      {"welded", welded}};
-  if (instrument.certificate.empty())
-    return Sentence("record.instrument.overdue"_key, std::move(arguments));
+  if (instrument.certificate.empty()) return Sentence("record.instrument.overdue"_key, std::move(arguments));
   arguments.emplace_back("certificate", printable(instrument.certificate, 60));
   return Sentence("record.instrument.overdue.certificate"_key, std::move(arguments));
 }

@@ -62,10 +62,10 @@ void find_changed_schedules(AuditResult& audited, const Plan& plan, const StoreH
     if (now == nullptr || !used.contains(now->id) || now->revision != kept.schedule.revision ||
         text_of(*now) == text_of(kept.schedule))
       continue;
-    audited.findings.push_back(finding(changed_rule, now->id,
-                                       Sentence("record.schedule.changed"_key, {{"schedule", now->id},
-                                                                                {"revision", now->revision},
-                                                                                {"record", kept.seq}})));
+    audited.findings.push_back(
+        finding(changed_rule, now->id,
+                Sentence("record.schedule.changed"_key,
+                         {{"schedule", now->id}, {"revision", now->revision}, {"record", kept.seq}})));
   }
 }
 
@@ -76,10 +76,9 @@ void mark_not_in_force(AuditResult& audited, const Plan& plan, const StoreHistor
       continue;
     if (pass.verdict == Verdict::pass) pass.verdict = Verdict::undecided;
     add_rule(pass.undecided_by, in_force_rule);
-    audited.findings.push_back(
-        finding(in_force_rule, pass.place(),
-                Sentence("record.schedule.not-in-force"_key,
-                         {{"schedule", pass.schedule}, {"date", pass.date}})));
+    audited.findings.push_back(finding(
+        in_force_rule, pass.place(),
+        Sentence("record.schedule.not-in-force"_key, {{"schedule", pass.schedule}, {"date", pass.date}})));
   }
 }
 

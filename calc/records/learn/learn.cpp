@@ -58,11 +58,10 @@ std::optional<CheckedFit> checked_fit(const Examples& examples, const ExampleRes
 }
 
 void note_too_few(const std::string& name, std::size_t records, Learned& learned) {
-  learned.findings.push_back({"learn.records.few", Severity::note, name, static_cast<double>(records),
-                              static_cast<double>(least_records), "",
-                              Sentence("learn.records.few"_key,
-                                       {{"records", records}, {"needed", least_records}}),
-                              learn_source});
+  learned.findings.push_back(
+      {"learn.records.few", Severity::note, name, static_cast<double>(records),
+       static_cast<double>(least_records), "",
+       Sentence("learn.records.few"_key, {{"records", records}, {"needed", least_records}}), learn_source});
 }
 
 Learned learn(const std::vector<PassRecord>& records, const Plan& plan,

@@ -47,11 +47,11 @@ Examples weighed(const Examples& all, const Plan& plan, const Weighing& weighing
 
 void note_unused(const std::vector<Weighing>& weighings, std::size_t unused, Learned& learned) {
   if (unused == 0) return;
-  learned.findings.push_back({"learn.weighing.unused", Severity::warn, "weighings",
-                              static_cast<double>(unused), static_cast<double>(weighings.size()), "",
-                              Sentence("learn.weighing.unused"_key,
-                                       {{"unused", unused}, {"weighings", weighings.size()}}),
-                              learn_source});
+  learned.findings.push_back(
+      {"learn.weighing.unused", Severity::warn, "weighings", static_cast<double>(unused),
+       static_cast<double>(weighings.size()), "",
+       Sentence("learn.weighing.unused"_key, {{"unused", unused}, {"weighings", weighings.size()}}),
+       learn_source});
 }
 
 void propose(const Wire& wire, LearnedParameter parameter, Learned& learned) {

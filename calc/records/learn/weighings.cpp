@@ -32,7 +32,8 @@ std::vector<Weighing> parse_weighings(std::string_view csv, const std::string& f
       refuse_field(csv, table, row, gained, "grams above 0"_word);
     if (!seen.emplace(weighing.unit_serial, weighing.weldment, weighing.seam, weighing.pass.value_or(0))
              .second)
-      throw InputError(field_place(csv, table, row, seam), "this weld a second time"_word, "each weld once"_word);
+      throw InputError(field_place(csv, table, row, seam), "this weld a second time"_word,
+                       "each weld once"_word);
     weighings.push_back(std::move(weighing));
   }
   return weighings;

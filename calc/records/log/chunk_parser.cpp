@@ -95,10 +95,9 @@ void ChunkParser::read_row(LogChunk& chunk, const RecordSplitter::Record& record
   read.row.line = record.line;
   const std::size_t width = shape_.carried.size(), before = chunk.carried.size();
   chunk.carried.resize(before + width);
-  Sentence reason =
-      record.problem != nullptr
-          ? Sentence("refusal.found"_key, {{"found", *record.problem}})
-          : reader_.read(splitter_, record, read.row, std::span(chunk.carried).subspan(before, width));
+  Sentence reason = record.problem != nullptr ? Sentence("refusal.found"_key, {{"found", *record.problem}})
+                                              : reader_.read(splitter_, record, read.row,
+                                                             std::span(chunk.carried).subspan(before, width));
   if (!reason.is_empty()) {
     ++chunk.rejected.count;
     if (chunk.rejected.listed.size() < rules_.limits.listed_rejections)

@@ -22,11 +22,9 @@ void check_order(PassReview& review) {
     review.add("record.time.backwards", Severity::fail,
                counted("record.time.backwards"_key, totals.backwards));
   if (totals.equal_times.count > 0)
-    review.add("record.time.equal", Severity::note,
-               counted("record.time.equal"_key, totals.equal_times));
+    review.add("record.time.equal", Severity::note, counted("record.time.equal"_key, totals.equal_times));
   if (totals.holes.count > 0)
-    review.add("record.samples.hole", Severity::warn,
-               counted("record.samples.hole"_key, totals.holes));
+    review.add("record.samples.hole", Severity::warn, counted("record.samples.hole"_key, totals.holes));
 }
 
 void check_border(PassReview& review) {
@@ -39,10 +37,10 @@ void check_border(PassReview& review) {
 void check_frozen(PassReview& review) {
   const Irregularity& frozen = review.totals.frozen;
   if (frozen.count == 0) return;
-  auto& finding = review.undecide("record.logger.frozen",
-                                  Sentence("record.logger.frozen"_key,
-                                           {{"time", in_seconds(review.record.frozen_s)},
-                                            {"line", frozen.first_line}}));
+  auto& finding =
+      review.undecide("record.logger.frozen",
+                      Sentence("record.logger.frozen"_key,
+                               {{"time", in_seconds(review.record.frozen_s)}, {"line", frozen.first_line}}));
   finding.value = review.record.frozen_s;
   finding.limit = review.options.frozen_s;
   finding.unit = "s";
@@ -51,9 +49,9 @@ void check_frozen(PassReview& review) {
 void check_values(PassReview& review) {
   const PassTotals& totals = review.totals;
   if (totals.whole.no_power_ns > 0)
-    review.undecide("record.power.missing",
-                    Sentence("record.power.missing"_key,
-                             {{"time", in_seconds(seconds(totals.whole.no_power_ns))}}));
+    review.undecide(
+        "record.power.missing",
+        Sentence("record.power.missing"_key, {{"time", in_seconds(seconds(totals.whole.no_power_ns))}}));
   if (totals.counter_resets.count > 0)
     review.add("record.counter.reset", Severity::warn,
                counted("record.counter.reset"_key, totals.counter_resets));
@@ -67,10 +65,10 @@ void check_energy_method(PassReview& review) {
   const PassRecord& record = review.record;
   if (schedule == nullptr || schedule->waveform != "waveform-controlled") return;
   if (record.waveform_factor) {
-    auto& finding = review.add("record.energy.method-a", Severity::warn,
-                               Sentence("record.energy.method-a.factor"_key,
-                                        {{"factor", UnitValue{*record.waveform_factor}}}),
-                               "ISO/TR 18491:2015, method A");
+    auto& finding = review.add(
+        "record.energy.method-a", Severity::warn,
+        Sentence("record.energy.method-a.factor"_key, {{"factor", UnitValue{*record.waveform_factor}}}),
+        "ISO/TR 18491:2015, method A");
     finding.value = *record.waveform_factor;
     return;
   }

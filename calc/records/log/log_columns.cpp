@@ -186,20 +186,21 @@ JobIdentity job_identity(const JsonNode& node, const Place& place) {
 
 void read_job(const JsonNode& node, const Place& place, LogColumns& columns) {
   bool named = false;
-  read_members(node, place, "column or values"_word, [&](const auto& key, const auto& value, const Place& at) {
-    if (key == "column") {
-      columns.texts[index_of(LogText::job)] = column_of(value, at);
-      named = true;
-    } else if (key == "values") {
-      read_members(value, at, "", [&](const auto& job, const auto& identity, const Place& here) {
-        columns.jobs[job] = job_identity(identity, here);
-        return true;
-      });
-    } else {
-      return false;
-    }
-    return true;
-  });
+  read_members(node, place, "column or values"_word,
+               [&](const auto& key, const auto& value, const Place& at) {
+                 if (key == "column") {
+                   columns.texts[index_of(LogText::job)] = column_of(value, at);
+                   named = true;
+                 } else if (key == "values") {
+                   read_members(value, at, "", [&](const auto& job, const auto& identity, const Place& here) {
+                     columns.jobs[job] = job_identity(identity, here);
+                     return true;
+                   });
+                 } else {
+                   return false;
+                 }
+                 return true;
+               });
   if (!named) place.refuse(node, "no column"_word, "the key \"column\""_word);
 }
 

@@ -46,7 +46,8 @@ char open_log_text(RecordSplitter& splitter, const std::string& file, const LogL
     splitter.refill();
   if (begins_with(splitter.pending(), "\xef\xbb\xbf")) splitter.skip(3);
   const std::string_view text = splitter.pending();
-  if (text.empty()) throw InputError(printable(file), "an empty file"_word, "a header row and data rows"_word);
+  if (text.empty())
+    throw InputError(printable(file), "an empty file"_word, "a header row and data rows"_word);
   for (const auto& [bytes, what] : signatures)
     if (begins_with(text, bytes)) throw InputError(printable(file), what, "CSV text in UTF-8"_word);
   const std::string_view line = first_line(text);

@@ -62,9 +62,8 @@ void LogReader::Parts::convert(const RecordSplitter::Record& record) {
   row.line = record.line;
   const std::size_t width = shape.carried.size();
   const std::span<std::string_view> kept(carried.data() + in_batch * width, width);
-  Sentence reason = record.problem != nullptr
-                        ? Sentence("refusal.found"_key, {{"found", *record.problem}})
-                        : row_reader->read(splitter, record, row, kept);
+  Sentence reason = record.problem != nullptr ? Sentence("refusal.found"_key, {{"found", *record.problem}})
+                                              : row_reader->read(splitter, record, row, kept);
   if (!reason.is_empty()) return reject(record.line, std::move(reason));
   row.carried = kept;
   if (!row.time.has_offset && !shape.counts_seconds()) any_without_offset = true;

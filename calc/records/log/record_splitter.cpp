@@ -90,8 +90,7 @@ void RecordSplitter::refuse_long_row(std::string_view text) const {
   text = text.substr(0, limits_.record_bytes);
   if (std::count(text.begin(), text.end(), '"') % 2 == 1) refuse_open_quote();
   throw InputError(printable(file_) + ":" + std::to_string(line_),
-                   Sentence("csv.row.too-long"_key, {{"bytes", limits_.record_bytes}}),
-                   "a shorter row"_word);
+                   Sentence("csv.row.too-long"_key, {{"bytes", limits_.record_bytes}}), "a shorter row"_word);
 }
 
 void RecordSplitter::refuse_open_quote() const {

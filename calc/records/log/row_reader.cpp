@@ -54,13 +54,13 @@ RowReader::RowReader(const LogShape& shape, const LogColumns* columns)
 }
 
 Sentence RowReader::refusal(std::size_t column, std::string_view found, Sentence expected) const {
-  Sentence name = column < shape_.names.size()
-                      ? Sentence::verbatim(printable(shape_.names[column], 60))
-                      : Sentence("log.column.number"_key, {{"number", column + 1}});
-  Sentence what = found.empty() ? Sentence("nothing"_word)
-                                : Sentence::verbatim('"' + printable(found, 80) + '"');
-  return Sentence("log.row.field"_key,
-                  {{"column", std::move(name)}, {"found", std::move(what)}, {"expected", std::move(expected)}});
+  Sentence name = column < shape_.names.size() ? Sentence::verbatim(printable(shape_.names[column], 60))
+                                               : Sentence("log.column.number"_key, {{"number", column + 1}});
+  Sentence what =
+      found.empty() ? Sentence("nothing"_word) : Sentence::verbatim('"' + printable(found, 80) + '"');
+  return Sentence(
+      "log.row.field"_key,
+      {{"column", std::move(name)}, {"found", std::move(what)}, {"expected", std::move(expected)}});
 }
 
 Sentence RowReader::read(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row,
@@ -159,8 +159,7 @@ Sentence RowReader::read_texts(const RecordSplitter& fields, const RecordSplitte
       row.arc_on = static_cast<std::int8_t>(truth);
     } else if (record.has_high_bytes || record.has_quotes) {
       // Names are compared and printed: one with hidden characters would look like another.
-      if (printable(text, 8192) != text)
-        return refusal(column, text, "text without hidden characters"_word);
+      if (printable(text, 8192) != text) return refusal(column, text, "text without hidden characters"_word);
     }
   }
   return {};

@@ -22,8 +22,7 @@ class RowReader {
 
  private:
   Sentence read_time(const RecordSplitter& fields, std::size_t count, LogRow& row);
-  Sentence read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record,
-                      LogRow& row) const;
+  Sentence read_texts(const RecordSplitter& fields, const RecordSplitter::Record& record, LogRow& row) const;
   bool parse_time(std::string_view text, LogTime& time) const;
   Sentence refusal(std::size_t column, std::string_view found, Sentence expected) const;
 

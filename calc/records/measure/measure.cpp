@@ -118,7 +118,8 @@ class FeatureCheck {
   Finding& find(const char* rule, Severity severity, const Feature& feature, Sentence sentence,
                 const char* source) {
     return result_.findings.emplace_back(Finding{rule, severity, weldment_.id + "/" + feature.id,
-                                                 std::nullopt, std::nullopt, "", std::move(sentence), source});
+                                                 std::nullopt, std::nullopt, "", std::move(sentence),
+                                                 source});
   }
 
   void add(const Feature& feature) {

@@ -40,17 +40,17 @@ std::vector<MeasuredPoint> parse_measured_points(std::string_view csv, const std
     for (std::size_t axis = 0; axis < 3; ++axis) {
       point.at_mm[axis] = number(axes[axis]);
       if (!(std::abs(point.at_mm[axis]) <= largest_coordinate_mm))
-        refuse_field(csv, table, row, axes[axis],
-                     Sentence("measure.point.coordinate"_key,
-                              {{"least", UnitValue{-largest_coordinate_mm, "mm", 7}},
-                               {"most", UnitValue{largest_coordinate_mm, "mm", 7}}}));
+        refuse_field(
+            csv, table, row, axes[axis],
+            Sentence("measure.point.coordinate"_key, {{"least", UnitValue{-largest_coordinate_mm, "mm", 7}},
+                                                      {"most", UnitValue{largest_coordinate_mm, "mm", 7}}}));
     }
     if (!optional_field(row, part).empty()) {
       point.part_C = number(static_cast<std::size_t>(part));
       if (point.part_C < lowest_part_C || point.part_C > highest_part_C)
         refuse_field(csv, table, row, static_cast<std::size_t>(part),
-                     Sentence("measure.point.temperature"_key,
-                              {{"least", UnitValue{lowest_part_C, "C"}}, {"most", UnitValue{highest_part_C, "C"}}}));
+                     Sentence("measure.point.temperature"_key, {{"least", UnitValue{lowest_part_C, "C"}},
+                                                                {"most", UnitValue{highest_part_C, "C"}}}));
     }
     points.push_back(point);
   }

@@ -31,17 +31,17 @@ bool by_positions_on_seam(PassReview& review) {
   const PassTotals& totals = review.totals;
   if (!totals.has_positions || review.seam() == nullptr || review.record.arc_time_s <= 0) return false;
   if (!on_seam(review)) {
-    auto& finding =
-        review.add("record.position.off-seam", Severity::warn,
-                   Sentence("record.position.off-seam"_key, {{"off", mm(totals.mean_off_mm)}}));
+    auto& finding = review.add("record.position.off-seam", Severity::warn,
+                               Sentence("record.position.off-seam"_key, {{"off", mm(totals.mean_off_mm)}}));
     finding.value = totals.mean_off_mm;
     finding.limit = off_seam_mm;
     finding.unit = "mm";
     return false;
   }
   if (totals.covered_mm <= 0) {
-    review.add("record.position.still", Severity::warn,
-               "The logged positions don't move along the seam while the arc is on, so they aren't used."_word);
+    review.add(
+        "record.position.still", Severity::warn,
+        "The logged positions don't move along the seam while the arc is on, so they aren't used."_word);
     return false;
   }
   use(review, totals.covered_mm, "positions");
@@ -66,9 +66,10 @@ bool by_torch_path(PassReview& review) {
     use(review, fine, "positions");
     return true;
   }
-  review.undecide("record.position.weave",
-                  Sentence("record.position.weave"_key,
-                           {{"fine", mm(fine)}, {"coarse", mm(coarse)}, {"step", mm(TorchPath::coarse_step_mm)}}));
+  review.undecide(
+      "record.position.weave",
+      Sentence("record.position.weave"_key,
+               {{"fine", mm(fine)}, {"coarse", mm(coarse)}, {"step", mm(TorchPath::coarse_step_mm)}}));
   return true;
 }
 
@@ -114,10 +115,9 @@ void compare_with_plan(PassReview& review) {
   const double welded = *review.record.length_mm + review.record.overlap_mm.value_or(0);
   const double tolerance = review.options.length_tolerance_pct / 100 * planned;
   if (welded <= planned + tolerance) return;
-  auto& finding =
-      review.add("record.length.long", Severity::warn,
-                 Sentence("record.length.long"_key, {{"welded", mm(welded)}, {"planned", mm(planned)}}),
-                 plan_limit);
+  auto& finding = review.add(
+      "record.length.long", Severity::warn,
+      Sentence("record.length.long"_key, {{"welded", mm(welded)}, {"planned", mm(planned)}}), plan_limit);
   finding.value = welded;
   finding.limit = planned;
   finding.unit = "mm";

@@ -91,15 +91,15 @@ void add_drift(const std::vector<const PassRecord*>& records, const LimitedQuant
   const PassRecord& record = *records.front();
   statistics.drifts.push_back(
       {record.weldment, record.seam, record.robot, quantity.key, quantity.unit, *found});
-  findings.push_back(
-      {"statistics.drift", Severity::warn, record.weldment + "/" + record.seam + "/" + record.robot,
-       found->slope, std::nullopt, std::string(quantity.unit) + "/d",
-       Sentence("statistics.drift"_key, {{"quantity", name_of(quantity)},
-                                         {"slope", UnitValue{found->slope}},
-                                         {"low", UnitValue{found->low_95}},
-                                         {"high", UnitValue{found->high_95}},
-                                         {"passes", found->values}}),
-       drift_source});
+  findings.push_back({"statistics.drift", Severity::warn,
+                      record.weldment + "/" + record.seam + "/" + record.robot, found->slope, std::nullopt,
+                      std::string(quantity.unit) + "/d",
+                      Sentence("statistics.drift"_key, {{"quantity", name_of(quantity)},
+                                                        {"slope", UnitValue{found->slope}},
+                                                        {"low", UnitValue{found->low_95}},
+                                                        {"high", UnitValue{found->high_95}},
+                                                        {"passes", found->values}}),
+                      drift_source});
 }
 
 void write_chart(JsonWriter& json, const ProcessChart& chart) {

@@ -1,6 +1,5 @@
 #include "models/tables/grid_model.hpp"
 
-
 #include "document/document.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/typed_edit.hpp"

@@ -101,8 +101,7 @@ std::vector<ValueModel::Row> problem_rows(const VerifyReport& report) {
   const auto add = [&](Severity severity, const QString& record, const Sentence& sentence) {
     ValueModel::Row row;
     row.severity = severity;
-    row.cells = {text_cell(severity_word(severity)), text_cell(record),
-                 text_cell(shown_text(sentence))};
+    row.cells = {text_cell(severity_word(severity)), text_cell(record), text_cell(shown_text(sentence))};
     rows.push_back(std::move(row));
   };
   for (const LedgerProblem& problem : report.problems)

@@ -42,8 +42,7 @@ constexpr Words all_words[] = {
 
 QString cause_word(const std::string& rule) {
   for (const Words& each : all_words)
-    if (rule.starts_with(each.begins) && rule.ends_with(each.ends))
-      return shown_word(each.words.english());
+    if (rule.starts_with(each.begins) && rule.ends_with(each.ends)) return shown_word(each.words.english());
   return QString::fromStdString(rule);
 }
 
