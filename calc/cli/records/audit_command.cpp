@@ -324,7 +324,7 @@ void add_audit(const Command& app, Result& result) {
   command.option("--store", o.store, "sqlite:FILE or postgresql://... that keeps the records");
   command.option("--key", o.key, "the store's private key where it isn't in its usual place");
   command.option("--columns", o.columns, "JSON that maps a log's own column names");
-  command.option("--units", o.units, "CSV of unit_serial, weldment, start, end: units by time");
+  command.option("--unit-times", o.units, "CSV of unit_serial, weldment, start, end: units by time");
   command.option("--manual", o.manual, "CSV of the manual seams");
   command.option("--carry", o.carry, "columns kept word for word in each record").separated_by(',');
   command.option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");

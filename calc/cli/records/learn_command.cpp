@@ -201,7 +201,7 @@ void add_learn(const Command& app, Result& result) {
   command.option("LOG", options->logs, "arc logs: CSV, .gz, or - for standard input").required();
   command.option("--plan", options->plan, "plan whose numbers are refitted").required();
   command.option("--columns", options->columns, "JSON that maps a log's own column names");
-  command.option("--units", options->units, "CSV of unit_serial, weldment, start, end: units by time");
+  command.option("--unit-times", options->units, "CSV of unit_serial, weldment, start, end: units by time");
   command.option("--weighed", options->weighed,
                  "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
   add_whole_number(command, "--threads", options->threads, 0, most_threads,

@@ -38,7 +38,7 @@ void PassGrouper::begin_log(const std::string& name, const LogShape& shape) {
   log_name_ = name;
   energy_source_ = energy_source_of(shape);
   if (options_.units.empty() || options_.units[0].counts_seconds == shape.counts_seconds()) return;
-  throw InputError("--units", shape.counts_seconds() ? "ISO 8601 times"_word : "times in seconds"_word,
+  throw InputError("--unit-times", shape.counts_seconds() ? "ISO 8601 times"_word : "times in seconds"_word,
                    Sentence(shape.counts_seconds() ? "units.seconds-as-log"_key : "units.iso-8601-as-log"_key,
                             {{"log", printable(name)}}));
 }

@@ -16,7 +16,7 @@ struct UnitTime {
   bool counts_seconds = false;  ///< given as seconds of the log rather than as ISO 8601 instants
 };
 
-/// A --units CSV: unit_serial, weldment, start, end; start and end as in the log (ISO 8601, or seconds).
+/// A --unit-times CSV: unit_serial, weldment, start, end; start and end as in the log (ISO 8601, or seconds).
 /// Sorted by start. InputError: a missing column, a time that can't be read, end before start, two units at
 /// one time.
 std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& file);
