@@ -87,6 +87,10 @@ QByteArray pdf_of(const Report& report, const QString& title) {
 
 }  // namespace
 
+void export_html(const Results& results, const QString& plan_path, const QString& to) {
+  save_output(to.toStdString(), FileKind::page, report_page(report_of(results, plan_path)));
+}
+
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
   save_made(to.toStdString(), FileKind::pdf, [&] {
     return pdf_of(report_of(results, plan_path), QString::fromStdString(results.plan->title));

@@ -10,6 +10,7 @@ namespace seamtakt::desk {
 
 /// The plan's report. `plan_path`: the plan's file; empty for one never saved. Errors: InputError,
 /// std::system_error.
+void export_html(const Results& results, const QString& plan_path, const QString& to);
 void export_pdf(const Results& results, const QString& plan_path, const QString& to);
 /// A unit's weld record from a record store, verified on the way: whether it is trusted.
 bool export_unit_pdf(const QString& store, const QString& unit, const QString& to);

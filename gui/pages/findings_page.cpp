@@ -10,10 +10,9 @@
 #include <QSortFilterProxyModel>
 #include <QVBoxLayout>
 
+#include "document/shown_text.hpp"
 #include "models/tables/finding_model.hpp"
-#include "models/words/finding_text.hpp"
 #include "models/words/place_text.hpp"
-#include "models/words/text_units.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/style.hpp"

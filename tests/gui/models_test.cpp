@@ -18,7 +18,6 @@
 #include "models/tables/step.hpp"
 #include "models/words/explanation_html.hpp"
 #include "models/words/formula_layout.hpp"
-#include "models/words/text_units.hpp"
 #include "models/words/unit_view.hpp"
 #include "user_actions.hpp"
 
@@ -171,20 +170,6 @@ TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
   EXPECT_THROW(units.fieldTyped("0.5, ten", thickness), InputError);
   const FieldInfo& path = *field_named<Seam>("path_mm");
   EXPECT_EQ(units.fieldTyped("0 0 1; 10 0 1", path), "0 0 25.4; 254 0 25.4");
-}
-
-TEST_F(ModelsTest, SentencesShowTheirQuantitiesInTheViewsUnits) {
-  const QString sentence =
-      "Fillet leg is 5.11 of 6 mm; heat 0.4 to 0.57 kJ/mm, preheat 20 C, 3 of 4 seams, S12 mm2x.";
-  EXPECT_EQ(in_shown_units(sentence), sentence);
-  UnitView::shared().setSystem(UnitSystem::us);
-  EXPECT_EQ(in_shown_units(sentence),
-            QString::fromUtf8(
-                "Fillet leg is 0.201 of 0.236\u202fin; heat 10.2 to 14.5\u202fkJ/in, preheat 68\u202f°F, "
-                "3 of 4 seams, S12 mm2x."));
-  EXPECT_EQ(in_shown_units("Schenkel der Kehlnaht: 5.11 von 6 mm."),
-            QString::fromUtf8("Schenkel der Kehlnaht: 0.201 von 0.236\u202fin."));
-  UnitView::shared().setSystem(UnitSystem::si);
 }
 
 TEST(Step, MovesTheSecondSignificantPlace) {
