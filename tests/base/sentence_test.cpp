@@ -79,7 +79,7 @@ TEST(SentenceJson, is_read_back_as_it_was_written) {
 
 TEST(SentenceJson, what_a_stranger_wrote_is_shown_as_its_text) {
   std::string nested = "{\"sentence\": \"preheat.below-needed\", \"arguments\": {}}";
-  for (int i = 0; i < 30; ++i)
+  for (int i = 0; i < 15; ++i)
     nested =
         "{\"sentence\": \"finding.accepted\", \"arguments\": {\"by\": \"a\", \"date\": \"b\", \"why\": "
         "\"c\", \"finding\": [" +

@@ -105,10 +105,10 @@ TEST(TextTableTest, speaks_the_language_and_units_of_its_view) {
   table.cell("Seam").cell(25.4).cell("nothing"_word).cell(645.16);
   table.cell("S2").cell(std::array<double, 2>{2.54, 50.8}).cell(Sentence("nothing"_word));
   EXPECT_EQ(table.text(),
-            "Naht      Schenkel  Seam\n"
-            "                in            in²\n"
-            "Seam             1  nichts      1\n"
-            "S2      0.1 bis 2  nichts\n");
+            "Naht   Schenkel  Seam\n"
+            "             in          in²\n"
+            "Seam          1  nichts    1\n"
+            "S2    0.1 bis 2  nichts\n");
 }
 
 TEST(TextTableTest, names_from_files_can_not_break_a_line) {
