@@ -23,7 +23,7 @@ class OldStore : public LedgerCommand {
 
 TEST_F(OldStore, VerifiesWithItsAnchorByBothVerifiers) {
   const ProgramRun verified =
-      ledger({"verify", "--anchor", bytes_of(source_path("/tests/ledger/stores/body-v2.anchor"))});
+      ledger({"verify", "--anchor", source_path("/tests/ledger/stores/body-v2.anchor")});
   EXPECT_EQ(verified.exit_code, 0) << verified.output << verified.errors;
   EXPECT_NE(verified.output.find("10 records, anchored up to record 10"), std::string::npos)
       << verified.output;

@@ -192,7 +192,7 @@ TEST_F(Tamper, what_a_thief_of_the_key_writes_against_the_rules_is_caught) {
   });
   expect_caught("store", 17);
   forge("version", [](auto& list) {
-    list.back().bodies.back() = replaced(list.back().bodies.back(), "\"v\":3", "\"v\":3");
+    list.back().bodies.back() = replaced(list.back().bodies.back(), "\"v\":3", "\"v\":4");
   });
   expect_caught("version", 17);
 }
