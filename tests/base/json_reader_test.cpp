@@ -10,6 +10,7 @@
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
 #include "base/json/json_writer.hpp"
+#include "base/sentences/language.hpp"
 
 using namespace seamtakt;
 using Kind = JsonNode::Kind;
@@ -101,6 +102,26 @@ TEST(JsonReaderTest, says_what_it_found_where_and_what_it_expected) {
   EXPECT_EQ(message("{\"a\":1,}"), "f.json:1:8: found \"}\", expected a key in double quotes (at /a)");
   EXPECT_EQ(message("[\"surrogate\" \"ill-formed UTF-8\"]"),
             "f.json:1:14: found the string \"ill-formed UTF-8\", expected ',' or ']' (at /0)");
+}
+
+TEST(JsonReaderTest, what_follows_a_number_at_once_is_found_where_it_is) {
+  EXPECT_EQ(message("[1x]"), "f.json:1:3: found \"x\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(message("[1{\"k\":2}]"), "f.json:1:3: found \"{\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(message("{\"a\":1\"b\"}"), "f.json:1:7: found the string \"b\", expected ',' or '}' (at /a)");
+  EXPECT_EQ(message("12.5.1"), "f.json:1:5: found \".1\", expected the end of the text");
+}
+
+TEST(JsonReaderTest, a_fault_inside_a_string_comes_before_one_of_its_place) {
+  EXPECT_EQ(message("[1 \"a\\x\"]"),
+            "f.json:1:7: found an unknown escape in a string, expected an escape that JSON has (at /0)");
+  EXPECT_EQ(message("[\"\\ud800x\"]"),
+            "f.json:1:9: found half of a surrogate pair, expected both \\u halves of it");
+  EXPECT_EQ(message("[\"a\xc3(\"]"), "f.json:1:4: found a byte that isn't UTF-8, expected UTF-8 text");
+}
+
+TEST(JsonReaderTest, kinds_of_values_have_german_names) {
+  const JsonNode root = parse_json(R"([null, true, false, 1, "", [], {}])", "f");
+  for (const JsonNode& node : root.elements) EXPECT_TRUE(find_language("de")->known_word(node.kind_name()));
 }
 
 TEST(JsonReaderTest, refuses_an_end_that_comes_too_soon) {

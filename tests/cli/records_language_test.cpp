@@ -58,7 +58,7 @@ TEST(LanguageOfRecords, GermanAndUsUnitsLeaveNoEnglishFinding) {
       EXPECT_TRUE(contains(run.output, german)) << german;
       EXPECT_FALSE(contains(run.output, english.substr(0, 60))) << english;
     });
-    EXPECT_GT(findings, 0u) << command.front();
+    EXPECT_EQ(findings > 0, command.front() != "measure") << "the demo's points have no finding";
     EXPECT_TRUE(contains(run.output, "Befunde: ")) << run.output;
     EXPECT_FALSE(contains(run.output, " mm ")) << command.front();
   }

@@ -213,7 +213,7 @@ TEST_F(DeskTest, AFindingOfTheCycleIsAcceptedToo) {
   ASSERT_EQ(window->document().plan()->accepted.size(), before + 1);
   ASSERT_NE(takt_missed(), nullptr);
   EXPECT_EQ(takt_missed()->severity, Severity::note) << "accepted, it is a note with its reason";
-  EXPECT_NE(takt_missed()->text.find("one shift more"), std::string::npos);
+  EXPECT_NE(takt_missed()->text().find("one shift more"), std::string::npos);
 }
 
 TEST_F(DeskTest, AThemeThatChangesWhileItRunsIsFollowedWhereTheSystemsIsWanted) {

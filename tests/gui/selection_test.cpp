@@ -110,7 +110,7 @@ TEST_F(SelectionTest, ExplainShowsWhatMakesUpAState) {
   ASSERT_TRUE(place) << failed->where;
   ASSERT_TRUE(seams().table().focusCell(static_cast<int>(place->seam), "mark"));
   QApplication::processEvents();
-  EXPECT_NE(explained().find(failed->text), std::string::npos) << explained();
+  EXPECT_NE(explained().find(failed->text()), std::string::npos) << explained();
   EXPECT_NE(explained().find("Seams"), std::string::npos);
 }
 

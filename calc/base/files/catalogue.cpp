@@ -28,8 +28,9 @@ std::optional<ReferenceFile> file_of_folder(std::string_view name) {
   if (folder.empty()) return std::nullopt;
   std::error_code ignored;
   if (!std::filesystem::is_directory(folder, ignored))
-    throw InputError("SEAMTAKT_REFERENCE", "no folder \"" + printable(folder) + "\"",
-                     "a folder with tables of reference/");
+    throw InputError("SEAMTAKT_REFERENCE",
+                     Sentence("file.no-folder"_key, {{"folder", '"' + printable(folder) + '"'}}),
+                     "a folder with tables of reference/"_word);
   const std::string path = folder + "/" + std::string(name);
   if (std::filesystem::symlink_status(path, ignored).type() == std::filesystem::file_type::not_found)
     return std::nullopt;

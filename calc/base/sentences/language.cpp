@@ -1,6 +1,7 @@
 #include "base/sentences/language.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <cstdlib>
 #include <filesystem>
 #include <memory>
@@ -152,6 +153,8 @@ namespace {
 
 /// True while this thread reads the table of English sentences. What is wrong with it can't be said in it.
 thread_local bool reads_english = false;
+/// It was refused once: what follows, above all that refusal, is said in the program's own English.
+std::atomic<bool> is_refused = false;
 
 std::unique_ptr<const Language> read_language(const std::string& code) {
   const auto text = text_of_language(code);
@@ -164,7 +167,14 @@ const Language* find_english() {
     Reading() { reads_english = true; }
     ~Reading() { reads_english = false; }
   } reading;
-  static const std::unique_ptr<const Language> language = read_language("en");
+  static const std::unique_ptr<const Language> language = [] {
+    try {
+      return read_language("en");
+    } catch (...) {
+      is_refused = true;
+      throw;
+    }
+  }();
   return language.get();
 }
 
@@ -194,7 +204,7 @@ const Language& built_in_english() {
 }
 
 const Language& english() {
-  const Language* found = reads_english ? nullptr : find_english();
+  const Language* found = reads_english || is_refused ? nullptr : find_english();
   return found ? *found : built_in_english();
 }
 

@@ -73,7 +73,9 @@ void append_part(std::string& text, const Sentence& sentence, const Part& part, 
 }  // namespace
 
 const TextView& TextView::plain_english() {
-  static const TextView view(seamtakt::english(), UnitSystem::si, Typography::plain);
+  // Before the view is made: where English is refused, the refusal's text asks for this view.
+  const Language& language = seamtakt::english();
+  static const TextView view(language, UnitSystem::si, Typography::plain);
   return view;
 }
 
