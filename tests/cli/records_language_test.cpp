@@ -74,24 +74,26 @@ TEST(LanguageOfRecords, JsonStaysEnglishAndSi) {
 
 TEST(LanguageOfRecords, TheDemosAuditIsGerman) {
   const std::string text = run_with(audit, {"--language", "de"}).output;
-  for (const char* part : {"Lagen\n", "Einheiten\n", "Urteil", "Wärmeeinbringung", "bestanden", "Zeilen: ",
-                           " in Lagen + ", "nicht beurteilt", "Fehlende Lagen"})
+  for (const char* part : {"Lagen\n", "Einheiten\n", "Urteil", "Wärmeeinbringung", "bestanden",
+                           "Zeilen: ", " in Lagen + ", "nicht beurteilt", "Fehlende Lagen"})
     EXPECT_TRUE(contains(text, part)) << part;
-  for (const char* part : {"Verdict", "Passes", "undecided", "not judged", "Rows", "Missing", " yes", "arc off"})
+  for (const char* part :
+       {"Verdict", "Passes", "undecided", "not judged", "Rows", "Missing", " yes", "arc off"})
     EXPECT_FALSE(contains(text, part)) << part;
 }
 
 TEST_F(LanguageOfLedger, RefusalsOfALogAreGerman) {
   const auto refused = [&](const std::string& name, const std::string& bytes) {
-    const ProgramRun run = run_program({"audit", FolderTest::write(name, bytes), "--process", "135",
-                                        "--language", "de"});
+    const ProgramRun run =
+        run_program({"audit", FolderTest::write(name, bytes), "--process", "135", "--language", "de"});
     EXPECT_EQ(run.exit_code, 2) << name;
     EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
     return run.errors;
   };
-  EXPECT_TRUE(refused("a.csv", "time_s,voltage_V\n0,25\n")
-                  .ends_with("a.csv:1: gefunden: die Spalten time_s, voltage_V, erwartet: current_A (oder eine "
-                             "Spaltendatei, --columns, die sagt, wo es steht)\n"));
+  EXPECT_TRUE(
+      refused("a.csv", "time_s,voltage_V\n0,25\n")
+          .ends_with("a.csv:1: gefunden: die Spalten time_s, voltage_V, erwartet: current_A (oder eine "
+                     "Spaltendatei, --columns, die sagt, wo es steht)\n"));
   EXPECT_TRUE(refused("b.csv", "time_s,current_kA,voltage_V\n0,0.2,25\n")
                   .ends_with("b.csv:1:2: gefunden: die Spalte „current_kA“, erwartet: current_A (oder eine "
                              "Spaltendatei, --columns, die ihre Einheit nennt)\n"));
@@ -116,7 +118,8 @@ TEST_F(LanguageOfLedger, WhatWasStoredIsReadBackInGerman) {
   for (const JsonNode& each : list)
     EXPECT_FALSE(contains(german, each.find("text")->string.substr(0, 60))) << each.find("text")->string;
   EXPECT_TRUE(contains(german, "Was nicht bestand")) << german;
-  EXPECT_EQ(run_with_language({"nonconformance", "--json"}, "de").output, ledger({"nonconformance", "--json"}).output);
+  EXPECT_EQ(run_with_language({"nonconformance", "--json"}, "de").output,
+            ledger({"nonconformance", "--json"}).output);
 
   const std::string rows = in_german({"list", "--kind", "pass", "--limit", "3"}).output;
   EXPECT_TRUE(contains(rows, "Nachweis")) << rows;
@@ -137,12 +140,14 @@ TEST_F(LanguageOfLedger, RefusalsOfCorrectionsAreGerman) {
   };
   EXPECT_EQ(refused({"correct", pass, "--set", "results.pass=0"}),
             "--set: gefunden: results.pass=0, erwartet: eine ganze Zahl von 1 bis 10000\n");
-  EXPECT_EQ(refused({"correct", pass, "--set", "results.heat_input_kJ_mm=1"}),
-            "--set: gefunden: results.heat_input_kJ_mm, das aus anderen folgt, erwartet: das, woraus es folgt: "
-            "energy_J, length_mm und das Verfahren des Schweißplans\n");
-  EXPECT_EQ(refused({"void", "1"}),
-            "record 1: gefunden: ein Nachweis der Art genesis, erwartet: einer, der für ungültig erklärt werden "
-            "darf\n");
+  EXPECT_EQ(
+      refused({"correct", pass, "--set", "results.heat_input_kJ_mm=1"}),
+      "--set: gefunden: results.heat_input_kJ_mm, das aus anderen folgt, erwartet: das, woraus es folgt: "
+      "energy_J, length_mm und das Verfahren des Schweißplans\n");
+  EXPECT_EQ(
+      refused({"void", "1"}),
+      "record 1: gefunden: ein Nachweis der Art genesis, erwartet: einer, der für ungültig erklärt werden "
+      "darf\n");
   EXPECT_EQ(ledger({"correct", pass, "--set", "results.pass=2", "--language", "de"}).errors,
             "--who: gefunden: nichts, erwartet: wer das schreibt\n");
 }

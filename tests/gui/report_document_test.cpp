@@ -57,7 +57,7 @@ TEST(ReportDocument, TextOfAFileStaysPlainText) {
   Report report{hostile, {ParagraphBlock{hostile}, TableBlock{sheet_of(1, hostile)}}};
   const ReportDocument document(report);
   const QString text = document.toPlainText();
-  EXPECT_EQ(text.count("<b>bold</b>\\x1b[2J"), 3) << text.toStdString();
+  EXPECT_EQ(text.count("<b>bold</b>\\x1B[2J"), 3) << text.toStdString();
   EXPECT_FALSE(text.contains(QChar(QChar::ObjectReplacementCharacter)));
 }
 
