@@ -95,7 +95,7 @@ class AppendUnderFaults {
       return verify_ledger(Ledger::open("sqlite:" + file(), {}), options);
     } catch (const std::exception& error) {
       VerifyReport report;
-      report.problems.push_back({0, 0, error.what()});
+      report.problems.push_back({0, 0, Sentence::verbatim(error.what())});
       return report;
     }
   }
