@@ -9,17 +9,6 @@
     </message>
 </context>
 <context>
-    <name>Place</name>
-    <message>
-        <source>%1/pass %2</source>
-        <translation>%1/Lage %2</translation>
-    </message>
-    <message>
-        <source>schedule %1</source>
-        <translation>Schweißplan %1</translation>
-    </message>
-</context>
-<context>
     <name>TraceView</name>
     <message>
         <source>current</source>
