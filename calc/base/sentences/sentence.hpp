@@ -19,14 +19,15 @@ class SentenceKey {
   constexpr bool operator==(const SentenceKey&) const = default;
 
  private:
-  friend consteval SentenceKey operator""_key(const char* text, std::size_t size);
+  friend constexpr SentenceKey operator""_key(const char* text, std::size_t size);
   friend class SentenceTable;
   constexpr explicit SentenceKey(std::string_view text) : text_(text) {}
 
   std::string_view text_;
 };
 
-consteval SentenceKey operator""_key(const char* text, std::size_t size) {
+// constexpr, as clang 14 calls a consteval literal of a template or a default argument at run time, where it isn't.
+constexpr SentenceKey operator""_key(const char* text, std::size_t size) {
   return SentenceKey(std::string_view(text, size));
 }
 
@@ -42,14 +43,14 @@ class Word {
   constexpr bool operator==(const Word&) const = default;
 
  private:
-  friend consteval Word operator""_word(const char* text, std::size_t size);
+  friend constexpr Word operator""_word(const char* text, std::size_t size);
   friend class SentenceTable;
   constexpr explicit Word(std::string_view english) : english_(english) {}
 
   std::string_view english_;
 };
 
-consteval Word operator""_word(const char* text, std::size_t size) {
+constexpr Word operator""_word(const char* text, std::size_t size) {
   return Word(std::string_view(text, size));
 }
 
