@@ -25,7 +25,7 @@ inline UnitValue exact_value(double value, const char* unit = "") {
   return {value, unit, digits};
 }
 
-/// Checks on what was given to a quantity. Each throws InputError("--name", found, expected) where the value
+/// Checks of a quantity's inputs. Each throws InputError("--name", found, expected) where the value
 /// can't be used by any formula; a value that is merely unusual is a finding, made elsewhere.
 
 inline void require_positive(std::string_view name, double value) {
@@ -66,7 +66,7 @@ std::optional<Real> find_within(const Inputs<Real>& inputs, std::string_view nam
   return given;
 }
 
-/// The number, which must be given and lie above 0.
+/// The number, which must be given and be above 0.
 template <class Real>
 Real positive(const Inputs<Real>& inputs, std::string_view name) {
   Real given = inputs.number(name);

@@ -41,7 +41,7 @@ std::size_t end_of_number(std::string_view text, std::size_t at) {
   return at;
 }
 
-/// What a person typed comes back as typed; a computed number is cut where its digits say nothing more.
+/// A typed number is shown as typed; a computed number is cut to its significant digits.
 std::string shown(double value) {
   std::string exact = number_text(value);
   return exact.size() <= 10 ? exact : rounded_text(value, 10);

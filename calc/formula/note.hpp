@@ -9,12 +9,12 @@
 
 namespace seamtakt {
 
-/// How the source of a formula was had.
+/// How the source of a formula was obtained.
 enum class SourceBasis { read, part_read, recalled, derived, common_practice };
 
 const char* to_string(SourceBasis basis);
 
-/// What stands beside a formula: printed by --explain, the desk's tooltip and the auditor's sheet.
+/// The notes of a formula: shown by --explain, the desk's tooltip and the auditor's sheet.
 struct FormulaNote {
   const char* id;          ///< stable, e.g. "heat-input.arc-energy"
   const char* result;      ///< key of the result, e.g. "arc_energy_kJ_mm"
@@ -26,7 +26,7 @@ struct FormulaNote {
   SourceBasis basis;
 };
 
-/// A symbol of a note with the number that was put in.
+/// A symbol of a note with its number.
 struct SymbolValue {
   /// `words`: a literal, a word of reference/languages.
   SymbolValue(std::string symbol_text, const char* words, double number, std::string unit_name)
@@ -51,14 +51,14 @@ struct Explanation {
   std::string unit;
 };
 
-/// Whether a symbol stands in the note's formula, right of its first "=".
+/// Whether a symbol occurs in the note's formula, right of its first "=".
 bool uses_symbol(const FormulaNote& note, std::string_view symbol);
 
 /// The formula with each symbol replaced by its number: "E = 24.8*205/(1000*5)".
 std::string with_numbers(const Explanation& explanation);
 
-/// The explanation as lines of text: formula, numbers put in, symbols, source and clause, range, accuracy,
-/// basis. A formula's numbers are in its own units, whatever those of the view.
+/// The explanation as lines of text: formula, formula with numbers, symbols, source and clause, range,
+/// accuracy, basis. A formula's numbers are in its own units, whatever those of the view.
 std::string explanation_text(const Explanation& explanation,
                              const TextView& view = TextView::plain_english());
 

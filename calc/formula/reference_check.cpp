@@ -2,9 +2,12 @@
 
 #include "formula/heat/process_efficiency.hpp"
 #include "formula/heat/shape_factors.hpp"
+#include "formula/metal/material_group.hpp"
 #include "formula/metal/preheat.hpp"
 #include "formula/size/fillet_minimum.hpp"
+#include "formula/size/largest_single_pass.hpp"
 #include "formula/strength/fillet_resistance.hpp"
+#include "formula/tolerance/essential_variable.hpp"
 #include "formula/tolerance/general_tolerance.hpp"
 #include "formula/tolerance/imperfection.hpp"
 #include "formula/tolerance/qualification_range.hpp"
@@ -16,7 +19,7 @@
 namespace seamtakt {
 
 void check_reference_tables() {
-  // Each table is read by the first question that is put to it.
+  // Each table is read at its first use.
   process_efficiencies();
   shape_factors_of("plate");
   transition_currents();
@@ -26,10 +29,14 @@ void check_reference_tables() {
   reference_melting_coefficients("mild-steel");
   weld_metal_density_g_cm3("mild-steel");
   fillet_leg_min_mm({10, 10});
+  largest_single_pass_leg_mm("PA");
   fillet_steel("S355", FilletEdition::ed2005, TensileTable::design);
   general_tolerance(ToleranceKind::linear, "B", 100);
   judge_imperfection("undercut", {});
   throat_rule({});
+  material_group_of("S355J2");
+  group_cover("1.2", "1.1");
+  allowed_change("aws-d1-1", "current_A");
 }
 
 }  // namespace seamtakt

@@ -5,7 +5,7 @@
 
 namespace seamtakt {
 
-/// Takt: time available over units wanted. Source: derived (definition). Accuracy: exact.
+/// Takt: time available over units required. Source: derived (definition). Accuracy: exact.
 /// available h, > 0; demand units, > 0.
 template <class Real>
 Real takt_s(const Real& available_h, const Real& demand_units) {

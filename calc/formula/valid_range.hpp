@@ -20,7 +20,7 @@ inline bool is_inside(const ValidRange& range, double value) {
   return value >= range.lower && value <= range.upper;
 }
 
-/// A warning where `value` lies outside the range; nothing inside, bounds included.
+/// A warning where `value` is outside the range; nothing inside, bounds included.
 inline std::optional<Finding> outside_range(const ValidRange& range, double value, std::string where) {
   if (is_inside(range, value)) return std::nullopt;
   Finding finding;

@@ -13,7 +13,7 @@ namespace seamtakt {
 
 /// What the record of a welded pass has of a limited quantity.
 enum class Recorded {
-  nothing,      ///< of its own: what follows from the record is judged by rules of its own
+  nothing,      ///< of its own: values derived from the record have their own rules
   steady_mean,  ///< the mean of the steady part
   whole_pass,   ///< one value for the whole pass
   reading,      ///< one reading, taken before the pass
@@ -166,7 +166,6 @@ inline constexpr LimitedQuantity limited_quantities[] = {
      .label = "Estimated HAZ hardness"_word,
      .help = "Hardness of the heat-affected zone, from and to.",
      .pass_rule = "limit.hardness",
-     .pass_label = "Estimated HAZ hardness (scatter +-56 HV)"_word,
      .result_key = "haz_hardness_HV",
      .record_rule = "record.hardness"},
 };

@@ -1,14 +1,15 @@
 #pragma once
 
 #include <array>
-#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "plan/key_order.hpp"
+
 /// Constructors, assignments and destructor that plan.cpp defines. They are those that the compiler would
-/// make; made anew in each file that copies a plan or a list of seams, they took most of the time to compile
+/// make; made again in each file that copies a plan or a list of seams, they took most of the time to compile
 /// it.
 #define SEAMTAKT_SPECIAL_MEMBERS(Struct) \
   Struct();                              \
@@ -20,27 +21,8 @@
 
 namespace seamtakt {
 
-/// An object's keys in the order of the file. Objects of a kind mostly have the same ones: copies share them.
-class KeyOrder {
- public:
-  KeyOrder() = default;
-  explicit KeyOrder(std::vector<std::string> keys)
-      : keys_(std::make_shared<const std::vector<std::string>>(std::move(keys))) {}
-
-  const std::vector<std::string>& keys() const {
-    static const std::vector<std::string> none;
-    return keys_ ? *keys_ : none;
-  }
-  auto begin() const { return keys().begin(); }
-  auto end() const { return keys().end(); }
-  std::size_t size() const { return keys().size(); }
-
- private:
-  std::shared_ptr<const std::vector<std::string>> keys_;
-};
-
 /// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
-/// saving gives back what was there.
+/// saving keeps them.
 struct FileKeys {
   SEAMTAKT_SPECIAL_MEMBERS(FileKeys)
   KeyOrder order;                                         ///< all keys, the free ones too
@@ -91,6 +73,7 @@ struct Gas {
 struct PowerSource {
   std::string id;
   std::optional<double> rated_current_A, rated_duty_pct;
+  std::optional<double> max_current_A;  ///< where the rating plate states it
   double efficiency = 1;
   FileKeys file_keys;
 };
@@ -150,7 +133,10 @@ struct TestedWeld {
   std::optional<double> thickness_mm, throat_mm, heat_input_kJ_mm, preheat_C, interpass_C;
   std::string transfer, filler, gas, mechanisation;
   std::optional<bool> impact_tested, hardness_tested;
-  std::string runs, position;  ///< runs: single, multi
+  std::optional<double> hardness_HV;  ///< highest measured, HV10
+  std::string runs, position;         ///< runs: single, multi
+  /// Settings that AWS D1.1 counts as essential.
+  std::optional<double> current_A, voltage_V, travel_speed_mm_s, wire_feed_speed_m_min, gas_flow_l_min;
   FileKeys file_keys;
 };
 
@@ -194,7 +180,7 @@ struct Intermittent {
 struct Tacks {
   int count = 0;
   double length_mm = 0, leg_mm = 0;
-  std::string schedule;
+  std::string schedule, tested;  ///< tested: the trial or qualification that shows that they hold
   FileKeys file_keys;
 };
 
@@ -226,6 +212,8 @@ struct Seam {
   std::string orientation;
   std::vector<std::string> after;
   std::string balance, quality;
+  std::vector<std::string> jobs;  ///< of the robot or power source, one a pass; may be empty
+  std::string manual_schedule;    ///< of each pass where the seam is welded by hand; may be empty
   FileKeys file_keys;
 };
 
@@ -242,7 +230,9 @@ struct Weldment {
   std::vector<Part> parts;
   std::string tolerance_class;
   std::optional<Section> section;
-  double load_s = 0, unload_s = 0, tack_s = 0, manual_s = 0, measure_s = 0, inspect_s = 0;
+  double load_s = 0, unload_s = 0, tack_s = 0, measure_s = 0, inspect_s = 0;
+  std::optional<double>
+      manual_s;  ///< absent: what its manual seams take by Cell::manual, where that is given
   std::vector<Feature> features;
   std::vector<Seam> seams;
   std::vector<OrderStep> order;  ///< of the robots' passes; empty: that of the file
@@ -283,6 +273,13 @@ struct Zone {
   FileKeys file_keys;
 };
 
+/// What hand welding takes beside the arc. There is no default: it differs too much from shop to shop.
+struct ManualWork {
+  double arc_share = 1;         ///< of the time at a seam, set-up not in it; above 0, at most 1
+  double setup_s_per_seam = 0;  ///< before a seam's first arc
+  FileKeys file_keys;
+};
+
 struct Cell {
   SEAMTAKT_SPECIAL_MEMBERS(Cell)
   std::vector<Robot> robots;
@@ -292,6 +289,7 @@ struct Cell {
   int stations = 1;
   double index_s = 0;
   std::vector<Zone> zones;
+  std::optional<ManualWork> manual;
   FileKeys file_keys;
 };
 
@@ -343,12 +341,22 @@ struct Acceptance {
   FileKeys file_keys;
 };
 
+/// The severity ("note", "warn", "fail"; empty: the rule's own) that a plan gives to rules whose source
+/// recommends and doesn't demand: rules/severity.hpp has their ids.
+struct RuleSeverities {
+  SEAMTAKT_SPECIAL_MEMBERS(RuleSeverities)
+  std::string preheat_needed, tack_leg, tack_length, tracking_leg, tracking_weave, run_length, certificate;
+  FileKeys file_keys;
+};
+
 /// All that a person drafts: `NAME.weldplan.json`.
 struct Plan {
   SEAMTAKT_SPECIAL_MEMBERS(Plan)
   std::string format = "weldplan";
   int version = 1;
   std::string title, notes;
+  std::string code;  ///< by which it is judged: EN 1090-2, AWS D1.1, or empty
+  std::optional<RuleSeverities> severity;
   std::vector<BaseMetal> base_metals;
   std::vector<Wire> wires;
   std::vector<Gas> gases;

@@ -14,7 +14,7 @@ bool names(std::string_view text, std::string_view document) {
   for (std::size_t at = text.find(document); at != std::string_view::npos; at = text.find(document, at + 1)) {
     const std::size_t end = at + document.size();
     const bool begins = at == 0 || !is_part_of_number(text[at - 1]);
-    // A further part ("15613-2") would be another document; a year stands behind a colon.
+    // A further part ("15613-2") would be another document; a year follows a colon.
     const bool ends = end == text.size() || !(is_part_of_number(text[end]) || text[end] == '-');
     if (begins && ends) return true;
   }
@@ -30,9 +30,19 @@ QualificationRoute qualification_route(std::string_view basis) {
   std::string lower(basis);
   std::transform(lower.begin(), lower.end(), lower.begin(),
                  [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  if (names(lower, "d1.1") && lower.find("prequalified") != std::string::npos)
-    return QualificationRoute::known;
+  if (names(lower, "d1.1"))
+    return lower.find("prequalified") != std::string::npos ? QualificationRoute::known
+                                                           : QualificationRoute::d1_1;
   return QualificationRoute::other;
+}
+
+const char* iso_15614_1_edition(std::string_view basis) {
+  constexpr std::string_view document = "15614-1", latest = "2017";
+  const std::size_t at = basis.find(document);
+  if (at == std::string_view::npos) return latest.data();
+  const std::size_t year = basis.find_first_of("0123456789", at + document.size());
+  const bool is_year = year != std::string_view::npos && year + latest.size() <= basis.size();
+  return is_year && basis.substr(year, latest.size()) < latest ? "2004" : latest.data();
 }
 
 }  // namespace seamtakt

@@ -82,7 +82,7 @@ std::optional<double> heat_memory_s(const MovingSource<Real>& source, const Doub
   return memory;
 }
 
-/// Rise (K) a half of the source leaves per second `age` s after its release, but for the common factor.
+/// Rise (K) a half of the source leaves per second `age` s after its release, without the common factor.
 template <class Real>
 Real half_source(const Real& fraction, const Real& length_mm, const Real& past_mm, const Real& spread_mm2,
                  double side) {

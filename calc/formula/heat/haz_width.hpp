@@ -14,7 +14,7 @@ namespace seamtakt {
 /// - r(Tm). Hold for T0 < Tp <= Tm, conduction only, travel fast against conduction. Accuracy: not stated by
 /// the source.
 
-/// What the weld puts in, and into what.
+/// The weld's heat, and the plate that receives it.
 template <class Real>
 struct PeakTemperatureCase {
   Real heat_input_kJ_mm;  ///< net (kJ/mm, > 0)

@@ -3,7 +3,7 @@
 namespace seamtakt {
 
 /// Factors of published formulas that hold only in inches, minutes and degrees Fahrenheit. Formulas are
-/// templates over their number type, so these exact factors stand here rather than in the run-time table of
+/// templates over their number type, so these exact factors are here rather than in the run-time table of
 /// units.
 inline constexpr double mm_per_inch = 25.4;
 inline constexpr double s_per_min = 60.0;

@@ -93,7 +93,7 @@ Real thin_plate_temperature_C(const MovingSource<Real>& source, const FieldPoint
 
 namespace detail {
 
-/// Terms of a series after which the point lies inside the pool anyway, where no temperature is reported.
+/// Terms of a series after which the point is inside the pool anyway, where no temperature is reported.
 inline constexpr double most_terms = 20000;
 
 }  // namespace detail

@@ -20,8 +20,8 @@ struct DrawRow {
   HeatInputDraws* draws;
 };
 
-/// A whole number from 0 to 2^52 as a double, by putting it where the fraction of 2^52 + number stands:
-/// vector units have no instruction for lanes of 64 bits.
+/// A whole number from 0 to 2^52 as a double, by writing it into the fraction bits of 2^52 + number: vector
+/// units can't convert lanes of 64 bits.
 inline double lane_number(std::uint64_t whole) {
   return std::bit_cast<double>(whole | std::bit_cast<std::uint64_t>(0x1p52)) - 0x1p52;
 }
@@ -44,8 +44,8 @@ inline double chosen(std::uint64_t mask, double a, double b) {
 }
 
 /// Box and Muller: from two words two deviates, one for either sample of a pair. The angle's two highest bits
-/// choose the quadrant, so nothing needs to be reduced; the rest lies evenly within an eighth of a turn of
-/// its axis. In stages: each is a short chain of operations, of which a processor works at several at a time.
+/// choose the quadrant, so no range reduction is needed; the rest is uniform within an eighth of a turn of
+/// its axis. In stages: each is a short chain of operations, several of which a processor executes at a time.
 inline void fill_normal(const std::uint64_t* a, const std::uint64_t* b, double mean, double u, double* out) {
   double s[pairs], power[pairs];
   SEAMTAKT_INDEPENDENT_LOOP

@@ -8,8 +8,8 @@
 
 namespace seamtakt {
 
-/// What heat input is computed from, each with its distribution (JCGM 101, 6.4): normal, but for the thermal
-/// efficiency, which is as likely anywhere between its bounds where it has no uncertainty of its own.
+/// What heat input is computed from, each with its distribution (JCGM 101, 6.4): normal, except the thermal
+/// efficiency, which is uniform between its bounds where it has no uncertainty of its own.
 struct UncertainHeatInput {
   double voltage_V = 0, u_voltage_V = 0;
   double current_A = 0, u_current_A = 0;
@@ -30,7 +30,7 @@ struct HeatInputDraws {
 };
 
 /// Draws row number `row` of a seed's sequence: a sample is a function of the seed and its place alone.
-/// Normal deviates from pairs of 32-bit numbers: none lies beyond 6.8 standard deviations. Source:
+/// Normal deviates from pairs of 32-bit numbers: none is beyond 6.8 standard deviations. Source:
 /// box-muller-1958.
 void draw_heat_inputs(std::uint64_t seed, std::uint64_t row, const UncertainHeatInput& input,
                       HeatInputDraws& draws, InstructionSet set = best_instruction_set());

@@ -22,7 +22,7 @@ constexpr double low_share = 0.025, high_share = 0.975;
 
 constexpr std::size_t span_length = 64;
 
-/// How many values of a span lie below the lower and up to the upper bound of two corridors.
+/// How many values of a span are below the lower and up to the upper bound of two corridors.
 struct SpanCount {
   std::int64_t below[2], up_to[2];
 };
@@ -52,7 +52,7 @@ inline void count_body(const SpanRow& given) {
 
 SEAMTAKT_ROW_KERNEL(count_spans, SpanRow, count_body)
 
-/// What of an input can't be drawn, in the order in which it is looked at.
+/// The inputs that can't be drawn, in the order of the checks.
 struct Refusal {
   const char* what;
   double found;
@@ -90,8 +90,7 @@ class LaneSums {
   explicit LaneSums(double near_mean) : near_mean_(near_mean) {}
 
   void add(const double* values) {
-    // Copies of their own: the values might be the sums, as far as a compiler knows, and would be stored
-    // every time.
+    // Local copies: for all the compiler knows the values alias the sums and would be stored every time.
     double sum[lanes], squares[lanes];
     std::copy_n(sum_, lanes, sum);
     std::copy_n(squares_, lanes, squares);
@@ -126,12 +125,12 @@ std::uint64_t rows_for(std::uint64_t samples) {
   return std::max<std::uint64_t>(1, (samples + draws_a_row - 1) / draws_a_row);
 }
 
-/// Where a bound must lie for its samples to be kept.
+/// Where a bound must be for its samples to be kept.
 struct Corridor {
   double lower = 0, upper = 0;
 };
 
-/// What one piece of work leaves behind. Sums are about a value near the mean, in eight lanes, always added
+/// The result of one piece of work. Sums are about a value near the mean, in eight lanes, always added
 /// in the same order.
 struct PieceSums {
   double sum = 0, squares = 0;

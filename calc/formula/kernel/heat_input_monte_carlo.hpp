@@ -24,7 +24,7 @@ HeatInputSpread heat_input_spread(const UncertainHeatInput& input, std::uint64_t
                                   ThreadPool& pool = ThreadPool::shared(), unsigned most_threads = 0,
                                   InstructionSet set = best_instruction_set());
 
-/// Whether an input can be drawn: what heat_input_spread would not refuse.
+/// Whether an input can be drawn: heat_input_spread wouldn't refuse it.
 bool can_be_drawn(const UncertainHeatInput& input);
 
 /// Standard deviations of what leads to a heat input, by the same draws.

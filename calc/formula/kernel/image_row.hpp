@@ -15,7 +15,7 @@ struct ImageRow {
   double outrun_per_mm = 0;
   std::size_t images = 0;                      ///< at least 1
   const double* across_squared_mm2 = nullptr;  ///< aside^2 + depth^2 of each image
-  const double* weight = nullptr;              ///< 2 where two images lie alike
+  const double* weight = nullptr;              ///< 2 where two images coincide
   double* sum = nullptr;
 };
 

@@ -17,7 +17,7 @@ inline constexpr double lowest_exponent = -708;
 
 /// exp(x) from lowest_exponent to 0, within 3e-14.
 inline double exp_of_negative(double x) {
-  // Added and taken away, it rounds to a whole number, which then stands in the lowest bits.
+  // Adding it rounds to a whole number, which is then in the lowest bits; subtracting it gives that number.
   constexpr double rounder = 0x1.8p52;
   constexpr double ln_2_high = 0x1.62e42feep-1, ln_2_low = 0x1.a39ef35793c76p-33;
   const double shifted = x * std::numbers::log2e + rounder;

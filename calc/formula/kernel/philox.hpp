@@ -20,7 +20,7 @@ PhiloxBlock philox_4x32_10(const PhiloxBlock& counter, std::uint32_t key_0, std:
 inline constexpr std::size_t philox_row_length = 256;
 
 /// The words of the counters {first + i, stream, 0}, i from 0 to philox_row_length - 1. `first` is a multiple
-/// of that. Only the lower 32 bits of what is stored are random; the upper ones are anything.
+/// of that. Only the lower 32 bits of each stored word are random; the upper ones are undefined.
 struct PhiloxRow {
   std::uint64_t seed = 0, first = 0;
   std::uint32_t stream = 0;

@@ -29,10 +29,10 @@ struct Keys {
 
 #if defined(__GNUC__)
 
-// A word stands in a lane of 64 bits, whose lower half alone is multiplied (what the vector units have an
-// instruction for, and the compiler doesn't find by itself); so the upper half may hold anything. Two groups
-// of counters go side by side: a round waits for the one before it, and the processor has the other group
-// meanwhile.
+// A word is in a lane of 64 bits, and only the lower half is multiplied (vector units have an instruction for
+// that, which the compiler doesn't find by itself); so the upper half may hold anything. Two groups of
+// counters are interleaved: each round depends on the one before it, and the processor works on the other
+// group meanwhile.
 #define SEAMTAKT_PHILOX_ROW(name, attribute, bytes, Native, multiply)                            \
   namespace {                                                                                    \
   attribute void name(const PhiloxRow& row) {                                                    \

@@ -15,7 +15,7 @@ namespace {
 constexpr double negligible_exponent = 31;
 /// From here on a single point counts as one of a thin plate (temperature_field.hpp).
 constexpr double thin_exponent = 40;
-/// With more images than this on either side a point by itself, which knows other series, is quicker.
+/// With more images than this on either side evaluating each point, which uses other series, is faster.
 constexpr int most_images = 48;
 /// Columns that share a number of images.
 constexpr std::size_t block_columns = image_row_length;
@@ -78,7 +78,8 @@ class FieldRows {
         {count, ahead_.data() + first, outrun_, weight.size(), across_squared.data(), weight.data(), out},
         effort_.instructions);
     for (std::size_t i = 0; i < count; ++i) {
-      // At the source itself there is no number, and what isn't below the ceiling shows as it.
+      // At the source itself the value isn't a number; values that aren't below the ceiling are shown as the
+      // ceiling.
       const double temperature = source_.preheat_C + strength_ * out[i];
       out[i] = temperature < grid_.ceiling_C ? temperature : grid_.ceiling_C;
     }

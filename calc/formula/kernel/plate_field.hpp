@@ -15,7 +15,7 @@ struct FieldGrid {
   double aside_first_mm = 0, aside_step_mm = 1;
   std::size_t rows = 0;
   double depth_mm = 0;      ///< below the surface, 0 to the thickness
-  double ceiling_C = 3000;  ///< what lies above is shown as this: inside the pool the formula says nothing
+  double ceiling_C = 3000;  ///< higher values are shown as this: the formula doesn't hold inside the pool
 };
 
 /// How a map is computed where the default doesn't do; for comparison with other programs.
@@ -27,7 +27,7 @@ struct FieldEffort {
 
 /// temperature_C[row * columns + column] = plate_temperature_C there (temperature_field.hpp), within 1e-12 of
 /// the single evaluation; images that mirror each other at the surface are computed once. The result doesn't
-/// depend on the number of threads. thickness_mm > 0; the source as plate_temperature_C wants it.
+/// depend on the number of threads. thickness_mm > 0; the source as plate_temperature_C takes it.
 void plate_field_C(const MovingSource<double>& source, double thickness_mm, const FieldGrid& grid,
                    double* temperature_C, ThreadPool& pool = ThreadPool::shared(),
                    const FieldEffort& effort = {});

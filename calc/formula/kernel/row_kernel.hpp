@@ -12,8 +12,8 @@
 #endif
 
 /// SEAMTAKT_ROW_KERNEL(name, Row, body) defines `void name(const Row&, InstructionSet)`, which calls the
-/// inline function `body` compiled for the instruction set that is asked for. `flatten` pulls every formula
-/// into each of the three functions, so the formula templates themselves are only ever compiled one way: a
+/// inline function `body` compiled for the instruction set that is asked for. `flatten` inlines every formula
+/// into each of the three functions, so the formula templates themselves are compiled in only one way: a
 /// template that the linker keeps one copy of must not be compiled with different flags. Functions with names
 /// of their own, where `target_clones` would do, because the tests call each of them.
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__)

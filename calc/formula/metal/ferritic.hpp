@@ -38,8 +38,8 @@ inline constexpr FerriticBound ferritic_bounds[] = {
 
 }  // namespace detail
 
-/// From pairs of (symbol, mass %); empty: a ferritic steel, as far as the composition tells. What stands on a
-/// bound of Cr is stainless, on any other it isn't beyond.
+/// From pairs of (symbol, mass %); empty: a ferritic steel, as far as the composition tells. A value equal to
+/// the Cr bound is stainless; a value equal to another bound is inside.
 template <class Pairs>
 std::optional<NotFerritic> why_not_ferritic(const Pairs& composition_pct) {
   for (const auto& bound : detail::ferritic_bounds)

@@ -42,7 +42,7 @@ inline constexpr double haz_hardness_scatter_HV = 56;  ///< two standard deviati
 /// What a composition gives before the cooling time is known.
 struct HardnessLimits {
   double martensite_HV = 0;  ///< cooled so fast that all is martensite
-  double bainite_HV = 0;     ///< cooled so slowly that no martensite is left
+  double bainite_HV = 0;     ///< cooled so slowly that no martensite forms
 };
 
 // Yurioka, Okumura, Kasuya, Cotton: Metal Construction 19 (1987) 217R. Domain: C up to 0.8 %, N up to 0.01 %.
@@ -57,7 +57,7 @@ inline bool inside_yurioka_domain(const HardeningElements& e) {
 }
 
 /// Hardenability that boron adds: 0, 0.03, 0.06, 0.09 times (0.02 - N)/0.02 at up to 1, at 2, 3, and from 4
-/// ppm; linear between. Never negative: with more than 0.02 % N no boron is left to act.
+/// ppm; linear between. Never negative: with more than 0.02 % N no boron remains to act.
 inline double boron_hardenability(double B_pct, double N_pct) {
   const double boron_ppm = B_pct * 1e4;
   const double free_boron = std::max(0.0, (0.02 - N_pct) / 0.02);
@@ -82,7 +82,7 @@ inline TransformationTimes yurioka_times(const HardeningElements& e) {
   return {std::exp(10.6 * ce_i - 4.8), std::exp(6.2 * ce_iii + 0.74)};
 }
 
-/// Carbon equivalent (%) that the hardness of bainite goes by.
+/// Carbon equivalent (%) that determines the hardness of bainite.
 inline double yurioka_bainite_equivalent_pct(const HardeningElements& e) {
   return e.C + e.Si / 24 + e.Mn / 5 + e.Cu / 10 + e.Ni / 18 + e.Cr / 5 + e.Mo / 2.5 + e.V / 5 + e.Nb / 3;
 }
@@ -123,7 +123,7 @@ inline HardnessLimits dueren_limits(const HardeningElements& e) {
 }
 
 /// HV of the mixed structure, never above martensite nor below bainite (martensite wins where bainite's
-/// formula lies above it, which happens for rich alloys with little carbon).
+/// formula is above it, which happens for rich alloys with little carbon).
 template <class Real>
 Real dueren_hardness_HV(const HardeningElements& elements, const Real& cooling_time_s) {
   using std::log;

@@ -27,7 +27,7 @@ std::vector<Scale> read_scales() {
 const std::string& hydrogen_scale(double hydrogen_ml_100g) {
   static const std::vector<Scale> scales = read_scales();
   for (const Scale& scale : scales) {
-    // The lowest scale begins at no hydrogen at all.
+    // The lowest scale begins at no hydrogen.
     const bool above = hydrogen_ml_100g > scale.above_ml_100g || scale.above_ml_100g == 0;
     if (above && (!scale.up_to_ml_100g || hydrogen_ml_100g <= *scale.up_to_ml_100g)) return scale.name;
   }

@@ -46,7 +46,7 @@ inline constexpr ValidRange preheat_hydrogen_range{
 inline constexpr ValidRange preheat_heat_input_range{
     "preheat.heat-input.range", "The heat input"_word, 0.5, 4.0, "kJ/mm", "en-1011-2, C.3"};
 
-/// What method B goes by. Where an input lies outside the range on the side where the edge asks for no less
+/// Inputs of method B. Where an input is outside the range on the side where the edge asks for no less
 /// preheat (CET below 0.2 %, a plate below 10 mm, hydrogen below 1 ml/100 g, heat input above 4 kJ/mm), a
 /// plan is judged at that edge; on the other side it isn't judged at all (derived from C.8: Tp rises with
 /// CET, d and HD, and falls with Q while 53*CET < 32).
@@ -69,7 +69,7 @@ inline constexpr PreheatInputRange preheat_input_ranges[] = {
     {"Q", preheat_heat_input_range, &PreheatInputs::heat_input_kJ_mm, true, 8},
 };
 
-/// Inputs moved to the edge where that asks for no less, and which ones were; `beyond`: which lie outside on
+/// Inputs moved to the edge where that asks for no less, and which ones were; `beyond`: which are outside on
 /// the other side, where method B can't be judged (they stay as they are).
 struct PreheatCase {
   PreheatInputs inputs;
@@ -93,7 +93,7 @@ inline PreheatCase preheat_case(const PreheatInputs& given) {
 /// Plates are welded dry and no colder than this, whatever the method asks for (en-1011-2, C.3, recalled).
 inline constexpr double coldest_plate_C = 5;
 
-/// Temperature of a shop: what needs no more needs no preheat (common practice, no source).
+/// Temperature of a shop: a need up to this counts as none (common practice, no source).
 inline constexpr double shop_temperature_C = 20;
 
 /// Preheat that a pass needs (degC): method B, heat inputs above its range taken at the edge, and never below
@@ -106,7 +106,7 @@ Real preheat_needed_C(const Real& cet_pct, const Real& thickness_mm, const Real&
   return larger<Real>(needed, Real(coldest_plate_C));
 }
 
-/// Warnings for what lies outside method B's range; empty: in range.
+/// Warnings for what is outside method B's range; empty: in range.
 inline Findings outside_preheat_range(double cet_pct, double thickness_mm, double hydrogen_ml_100g,
                                       double heat_input_kJ_mm, const std::string& where) {
   Findings findings;
@@ -141,7 +141,7 @@ inline std::optional<HydrogenLevel> hydrogen_level_of(std::string_view name) {
   return std::nullopt;
 }
 
-/// Hydrogen that a level stands for in the index, ml/100 g.
+/// Hydrogen that a level represents in the index, ml/100 g.
 inline double hydrogen_of_level_ml_100g(HydrogenLevel level) {
   switch (level) {
     case HydrogenLevel::h1:

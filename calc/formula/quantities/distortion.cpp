@@ -72,8 +72,8 @@ void compute_butt_transverse(const Inputs<Real>& in, Results<Real>& out) {
               {{"A_w", "weld area", area, "mm2"}, {"t", "plate thickness", thickness, "mm"}});
 }
 
-/// The force can't pass what the whole section bears; its yield stress isn't asked for, so the lowest of the
-/// structural grades tells when to look.
+/// The force can't exceed the section's yield force; the yield stress isn't an input, so the lowest
+/// structural grade decides when to warn.
 template <class Real>
 void note_tendon_stress(const Real& force_kN, const std::optional<Real>& section_area, Findings& findings) {
   constexpr double lowest_yield_MPa = 235;

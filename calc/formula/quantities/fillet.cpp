@@ -74,7 +74,7 @@ std::optional<Section<Real>> given_section(const Inputs<Real>& in, const Real& d
   return Section<Real>{*leg, leg_2.value_or(*leg), dihedral, height};
 }
 
-/// Throat of the legs less the gap, less a concave face; 0 where nothing is left (judged by judge_throat).
+/// Throat of the legs less the gap, less a concave face; 0 where nothing remains (judged by judge_throat).
 template <class Real>
 Real effective_throat(const Section<Real>& section, const Real& gap) {
   Real leg = section.leg - gap, leg_2 = section.leg_2 - gap;

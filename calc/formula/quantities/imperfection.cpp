@@ -88,7 +88,7 @@ void set_limit(std::size_t which, const ImperfectionRule& rule, const Sizes<Real
                                   "ISO 5817:2014, Table 1, recalled"));
 }
 
-/// Undercut goes by the thickness: without it nothing can be said, not even whether it is permitted.
+/// Undercut depends on the thickness: without it there is no limit, not even whether undercut is permitted.
 template <class Real>
 bool decided_by_missing_thickness(std::string_view imperfection, const Sizes<Real>& sizes) {
   return imperfection == "undercut" && !sizes.thickness_mm;

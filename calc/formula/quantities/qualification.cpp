@@ -9,6 +9,7 @@ namespace {
 constexpr OptionSpec options[] = {
     {"basis", OptionKind::text, "", "standard of the procedure test (level 2, recalled)", "iso15614-1",
      "iso15614-1"},
+    {"edition", OptionKind::text, "", "edition of the standard", "2017", "2004|2017"},
     {"tested-heat-input", OptionKind::number, "kJ/mm", "heat input, or arc energy, of the test", nullptr,
      nullptr},
     {"tested-thickness", OptionKind::number, "mm", "thickness of the test piece", nullptr, nullptr},
@@ -32,7 +33,9 @@ constexpr const FormulaNote* notes[] = {&qualified_thickness_low_note,  &qualifi
                                         &qualified_throat_low_note,     &qualified_throat_high_note,
                                         &qualified_heat_input_low_note, &qualified_heat_input_high_note};
 
-constexpr const char* recalled_source = "ISO 15614-1:2017 level 2, recalled";
+const char* recalled_source(const QualifiedTest& test) {
+  return test.edition == "2004" ? "ISO 15614-1:2004, recalled" : "ISO 15614-1:2017 level 2, recalled";
+}
 
 struct Notes {
   const FormulaNote& low;
@@ -67,7 +70,7 @@ void note_impact_limit(const QualifiedTest& test, double tested_mm, const Qualif
   Finding finding = remark(
       "qualification.impact-thickness", "thickness_mm",
       Sentence("qualification.impact-thickness"_key, {{"most", UnitValue{untested_impact_up_to_mm, "mm"}}}),
-      recalled_source);
+      recalled_source(test));
   finding.value = *range.high;
   finding.limit = untested_impact_up_to_mm;
   finding.unit = "mm";
@@ -82,7 +85,7 @@ void compute_thickness(const QualifiedTest& test, const Real& tested, Results<Re
     Finding finding =
         remark("qualification.no-range", "--tested-thickness",
                Sentence("qualification.no-range"_key, {{"thickness", UnitValue{thickest_run_mm, "mm"}}}),
-               recalled_source);
+               recalled_source(test));
     finding.severity = Severity::warn;
     finding.value = value_of(tested);
     finding.limit = thickest_run_mm;
@@ -100,6 +103,7 @@ template <class Real>
 QualifiedTest test_of(const Inputs<Real>& in) {
   QualifiedTest test;
   test.basis = in.text("basis");
+  test.edition = in.text("edition");
   const std::string joint = in.text("joint");
   const bool fillet = joint.empty() ? in.has("tested-throat") : joint != "butt";
   test.joint = fillet ? "fillet" : "butt";
@@ -128,8 +132,8 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   if (throat)
     set_range({qualified_throat_low_note, qualified_throat_high_note, "a", "throat of the test weld", "mm"},
               throat_rule(test), *throat, out);
-  out.findings.push_back(
-      remark("qualification.recalled", "--basis", Sentence("qualification.recalled"_key), recalled_source));
+  out.findings.push_back(remark("qualification.recalled", "--basis", Sentence("qualification.recalled"_key),
+                                recalled_source(test)));
 }
 
 }  // namespace

@@ -93,7 +93,7 @@ void check_uncertainties(const Quantity& quantity, const QuantityRequest& reques
   }
 }
 
-/// "--voltage 1e+300, --current 1e+300": what was given, for the message about a result that came of it.
+/// "--voltage 1e+300, --current 1e+300": the given inputs, for the message about their result.
 Sentence given_numbers(const Inputs<double>& inputs) {
   std::string text;
   for (const auto& [name, value] : inputs.numbers)

@@ -35,7 +35,7 @@ struct ResultSpec {
   const char* label;  ///< table heading: "arc energy"
 };
 
-/// What was given to a quantity: each number in the unit of its OptionSpec. A flag that was given stands in
+/// What was given to a quantity: each number in the unit of its OptionSpec. A flag that was given is in
 /// `texts` (any text). Series are columns of a file that the caller has read.
 template <class Real>
 struct Inputs {
@@ -83,7 +83,7 @@ struct Results {
   std::map<std::string, ResultValue<Real>, std::less<>> values;  ///< a key that isn't here is null
   Findings findings;
   std::vector<Explanation> explanations;
-  bool keep_explanations = true;  ///< false where only numbers are wanted (uncertainty, Monte Carlo)
+  bool keep_explanations = true;  ///< false where only numbers are needed (uncertainty, Monte Carlo)
 
   void set(const char* key, const Real& value) { values[key].number = value; }
   void set_text(const char* key, std::string value) { values[key].text = std::move(value); }
@@ -92,7 +92,7 @@ struct Results {
     values[key].is_list = true;
     values[key].list = std::move(list);
   }
-  /// Keeps how `result` came about: the note's symbols with the numbers that were put in. Symbols that the
+  /// Records how `result` was computed: the note's symbols with their numbers. Symbols that the
   /// note's formula doesn't have are dropped.
   void explain(const FormulaNote& note, const Real& result, const char* unit,
                std::initializer_list<Symbol<Real>> symbols) {

@@ -71,7 +71,7 @@ double singular_distance_mm(const Asked<Real>& what) {
   return std::hypot(value_of(what.point.ahead_mm), value_of(what.point.aside_mm), depth);
 }
 
-// Nearer to a point source than this its field says nothing, and its numbers leave the range of a double.
+// Closer to a point source than this its field has no meaning, and its numbers leave the range of a double.
 constexpr double nearest_mm = 1e-6;
 
 Finding in_pool(std::optional<double> temperature_C, Severity severity, Sentence sentence,

@@ -34,13 +34,13 @@ constexpr Word gas_expected = "an ISO 14175 designation (M21, M21-ArC-18) or a m
 template <class Real>
 void remark_gas(const Transition<Real>& transition, Findings& findings) {
   std::string source = "mig-handbook, Table 1-2";
-  if (transition.status == TransitionStatus::no_spray)
-    findings.push_back(
-        remark("transfer.gas.no-spray", "--gas",
-               Sentence("transfer.gas.no-spray"_key, {{"limit", UnitValue{spray_co2_limit_pct, "%"}},
-                                                      {"others_from", UnitValue{20, "%"}},
-                                                      {"others_to", UnitValue{25, "%"}}}),
-               source));
+  if (transition.status == TransitionStatus::no_spray || transition.status == TransitionStatus::unclear)
+    findings.push_back(remark(
+        "transfer.gas.no-spray", "--gas",
+        Sentence("transfer.gas.no-spray"_key, {{"limit", UnitValue{spray_co2_limit_pct, "%"}},
+                                               {"others_from", UnitValue{20, "%"}},
+                                               {"others_to", UnitValue{spray_co2_others_limit_pct, "%"}}}),
+        source));
   if (transition.status == TransitionStatus::published && !transition.gas_is_table_gas)
     findings.push_back(remark("transfer.gas.other-mix", "--gas",
                               Sentence("transfer.gas.other-mix"_key, {{"gas", transition.table_gas}}),

@@ -19,7 +19,8 @@ struct FilletMinimumCase {
   bool cyclic = false;  ///< cyclically loaded
 };
 
-/// Thickness (mm) that the least leg goes by: the thinner plate with low hydrogen, the thicker one otherwise.
+/// Thickness (mm) that determines the least leg: the thinner plate with low hydrogen, the thicker one
+/// otherwise.
 inline double governing_thickness_mm(const FilletMinimumCase& fillet) {
   return fillet.low_hydrogen ? std::min(fillet.thickness_mm, fillet.other_thickness_mm)
                              : std::max(fillet.thickness_mm, fillet.other_thickness_mm);
@@ -37,7 +38,7 @@ inline constexpr double cyclic_leg_min_mm = 5;
 /// of throat against thickness.
 inline constexpr double fillet_throat_min_mm = 3;
 
-/// What Germany's national annex to EN 1993-1-8 asks for beside it (mm), recalled: a >= sqrt(t_max) - 0.5
+/// Additional requirement of Germany's national annex to EN 1993-1-8 (mm), recalled: a >= sqrt(t_max) - 0.5
 /// with the thicker plate (mm). Empty below 3 mm, where it doesn't hold.
 inline std::optional<double> fillet_throat_min_german_annex_mm(const FilletMinimumCase& fillet) {
   const double thicker = std::max(fillet.thickness_mm, fillet.other_thickness_mm);

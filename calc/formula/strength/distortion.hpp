@@ -12,7 +12,7 @@ namespace seamtakt {
 /// of 1.5 to 2 either way (common practice, no source), so that they rank alternatives and set allowances but
 /// don't replace a trial weld.
 
-/// Rise of the edges of a flange on which fillets lie (mm).
+/// Rise of the edges of a flange that carries fillets (mm).
 /// D = 0.02 W w^1.3 / t^2 in inches; in mm the constant is 0.02 * 25.4^0.7 = 0.1925.
 /// Source: blodgett, recalled. Deviation: none but the units.
 /// flange_width_mm: whole width (mm), leg_mm: leg of the fillet (mm), thickness_mm: of the flange (mm), all >

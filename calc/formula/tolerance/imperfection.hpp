@@ -11,9 +11,9 @@
 namespace seamtakt {
 
 /// How large an imperfection of a fillet weld may be.
-/// Source: iso-5817 (ISO 5817:2014), Table 1 (undercut and level D of excess throat recalled): h <= c + f *
-/// size, at most a cap. Rows in reference/iso5817.csv. The older EN 25817 had other limits for undercut and
-/// excess throat. Cracks and lack of fusion are permitted at no level.
+/// Source: iso-5817 (ISO 5817:2014), Table 1 (undercut, level D of excess throat, and the rows up to 3 mm
+/// recalled): h <= c + f * size, at most a cap. Rows in reference/iso5817.csv. The older EN 25817 had other
+/// limits for undercut and excess throat. Cracks and lack of fusion are permitted at no level.
 
 enum class ImperfectionSize { throat, thickness, face_width };
 
@@ -31,7 +31,7 @@ struct ImperfectionRule {
   SourceBasis basis = SourceBasis::read;
 };
 
-/// What a row is looked up by. Thickness 0: not known, taken as above 3 mm.
+/// The key of a row. Thickness 0: not known, taken as above 3 mm.
 struct ImperfectionCase {
   std::string level;  ///< B, C, D
   double thickness_mm = 0;
@@ -59,7 +59,7 @@ inline constexpr const char* fillet_imperfections[] = {"convexity",    "excess_t
 /// InputError where the table can't be read.
 ImperfectionJudgement judge_imperfection(std::string_view imperfection, const ImperfectionCase& weld);
 
-/// Limit (mm) for the size that the rule goes by (mm, > 0).
+/// Limit (mm) for the size that the rule depends on (mm, > 0).
 template <class Real>
 Real imperfection_limit_mm(const ImperfectionRule& rule, const Real& size_mm) {
   const Real limit = rule.constant_mm + size_mm * rule.factor;
@@ -82,18 +82,18 @@ constexpr FormulaNote imperfection_note(const char* id, const char* result, cons
 
 }  // namespace detail
 
-/// In the order of fillet_imperfections. c, f and cap stand in the row; b face width, a throat, t thickness.
+/// In the order of fillet_imperfections. c, f and cap are in the row; b face width, a throat, t thickness.
 inline constexpr FormulaNote imperfection_notes[] = {
     detail::imperfection_note("imperfection.convexity", "limits_mm.convexity", "h = min(c + f*b, cap)",
                               "Table 1, 503", SourceBasis::read),
     detail::imperfection_note("imperfection.excess-throat", "limits_mm.excess_throat",
                               "h = min(c + f*a, cap)", "Table 1, 5214", SourceBasis::part_read),
     detail::imperfection_note("imperfection.undersize-throat", "limits_mm.undersize_throat",
-                              "h = min(c + f*a, cap)", "Table 1, 5213", SourceBasis::read),
+                              "h = min(c + f*a, cap)", "Table 1, 5213", SourceBasis::part_read),
     detail::imperfection_note("imperfection.unequal-legs", "limits_mm.unequal_legs", "h = c + f*a",
                               "Table 1, 512", SourceBasis::read),
     detail::imperfection_note("imperfection.root-gap", "limits_mm.root_gap", "h = min(c + f*a, cap)",
-                              "Table 1, 617", SourceBasis::read),
+                              "Table 1, 617", SourceBasis::part_read),
     detail::imperfection_note("imperfection.undercut", "limits_mm.undercut", "h = min(f*t, cap)",
                               "Table 1, 5011 and 5012", SourceBasis::recalled),
 };

@@ -10,7 +10,7 @@ namespace seamtakt {
 namespace {
 
 struct Row {
-  std::string document, quantity, joint, runs, test;
+  std::string document, edition, quantity, joint, runs, test;
   std::optional<double> above_mm, from_mm, up_to_mm, below_mm;
   RangeRule rule;
 };
@@ -22,6 +22,7 @@ std::vector<Row> read_rows() {
     const auto text = [&](const char* column) { return table.text(row, column); };
     const auto number = [&](const char* column) { return table.number_or_empty(row, column); };
     rows.push_back({text("basis_document"),
+                    text("edition"),
                     text("quantity"),
                     text("joint"),
                     text("runs"),
@@ -56,13 +57,15 @@ void each_row_for(const QualifiedTest& test, std::string_view quantity, const Vi
   bool any = false;
   for (const Row& row : rows()) {
     if (row.quantity != quantity || !matches(row.joint, test.joint) || !matches(row.runs, test.runs) ||
-        row.document != test.basis)
+        row.document != test.basis || row.edition != test.edition)
       continue;
     any = true;
     if (visit(row)) return;
   }
   if (any) return;
-  const auto same_document = [&](const Row& row) { return row.document == test.basis; };
+  const auto same_document = [&](const Row& row) {
+    return row.document == test.basis && row.edition == test.edition;
+  };
   if (std::none_of(rows().begin(), rows().end(), same_document))
     throw InputError("reference/qualification_ranges.csv",
                      Sentence("reference.no-rows-for"_key, {{"basis", printable(test.basis)}}),

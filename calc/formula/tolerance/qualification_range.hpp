@@ -10,16 +10,18 @@
 namespace seamtakt {
 
 /// What a welding procedure test qualifies.
-/// Source: iso-15614-1 (ISO 15614-1:2017, level 2), recalled: Table 7 (butt), Table 8 (fillet), 8.4.7 (heat
-/// input). The rows stand in reference/qualification_ranges.csv: compare them with your copy of the standard
-/// and correct them there. Preheat qualifies as tested or above, interpass temperature as tested or below;
-/// process, mechanisation, kind of current, filler and transfer mode as tested.
+/// Source: iso-15614-1 (ISO 15614-1:2017, level 2, and the edition of 2004), recalled: Table 7 (butt), Table
+/// 8 (fillet), 8.4.7 (heat input), in 2004 Tables 5 and 6 and 8.4.8. The column for single runs of butt welds
+/// is that of 2004 in both. The rows are in reference/qualification_ranges.csv: compare them with your copy
+/// of the standard and correct them there. Preheat qualifies as tested or above, interpass temperature as
+/// tested or below; process, mechanisation, kind of current, filler and transfer mode as tested.
 
 /// The test weld, as far as the ranges depend on it.
 struct QualifiedTest {
   std::string basis = "iso15614-1";
-  std::string joint = "butt";  ///< butt, fillet
-  std::string runs = "multi";  ///< single, multi
+  std::string edition = "2017";  ///< 2004 or 2017
+  std::string joint = "butt";    ///< butt, fillet
+  std::string runs = "multi";    ///< single, multi
   bool impact_tested = false;
   bool hardness_tested = false;
 };
@@ -41,8 +43,8 @@ struct QualifiedRange {
 std::optional<RangeRule> thickness_rule(const QualifiedTest& test, double tested_thickness_mm);
 /// Throat of a fillet; no limit for several runs and for butt welds.
 RangeRule throat_rule(const QualifiedTest& test);
-/// Heat input: an upper limit where impact was tested, a lower one where hardness was. Arc energy may stand
-/// for heat input on both sides, with the same percentages.
+/// Heat input: an upper limit where impact was tested, a lower one where hardness was. Arc energy may replace
+/// heat input on both sides, with the same percentages.
 RangeRule heat_input_rule(const QualifiedTest& test);
 
 template <class Real>
@@ -57,7 +59,7 @@ QualifiedRange<Real> qualified_range(const RangeRule& rule, const Real& tested) 
   return range;
 }
 
-/// Share of a limit by which a value may lie beyond it: the rounding of the products.
+/// Share of a limit by which a value may exceed it: the rounding of the products.
 inline constexpr double qualified_rounding = 1e-12;
 
 /// Whether a value is qualified; one on a limit is.

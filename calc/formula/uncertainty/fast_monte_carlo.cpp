@@ -34,7 +34,7 @@ std::optional<UncertaintyByName> fast_monte_carlo(const Quantity& quantity, cons
   input.u_travel_speed_mm_s = u_of(request, "travel-speed");
   input.efficiency_low = input.efficiency_high = efficiency->second.number.value_or(0);
   input.u_efficiency = u_of(request, "efficiency");
-  // A sample whose efficiency lies above 1 is left out, which the kernel doesn't do.
+  // A sample whose efficiency is above 1 is left out, which the kernel doesn't do.
   const bool stays_below_1 = input.efficiency_high + 7 * input.u_efficiency <= 1 || input.u_efficiency == 0;
   if (!stays_below_1 || !can_be_drawn(input)) return std::nullopt;
   const HeatInputDeviations drawn = heat_input_deviations(input, request.monte_carlo_samples, request.seed);

@@ -9,7 +9,7 @@
 namespace seamtakt {
 
 /// A decision on a measured value that says how its uncertainty counts.
-/// The guard band is the expanded uncertainty, w = U = 2 u (k = 2), taken off each tolerance limit.
+/// The guard band is the expanded uncertainty, w = U = 2 u (k = 2), subtracted from each tolerance limit.
 /// Source: ilac-g8 (ILAC-G8:09/2019), 4.2.2, page 8; probability: jcgm-106 (JCGM 106:2012), 7.3 and 7.4.
 /// Holds for a value whose errors are normally distributed, without prior knowledge of what is measured.
 
@@ -37,8 +37,8 @@ inline const char* to_string(Decision decision) {
 
 inline constexpr double coverage_factor = 2;
 
-/// Acceptance interval: the limits drawn in by the guard band. Where the band is wider than half the distance
-/// between the limits its lower end lies above its upper end: nothing can be accepted.
+/// Acceptance interval: the limits reduced by the guard band. Where the band is wider than half the distance
+/// between the limits its lower end is above its upper end: nothing can be accepted.
 /// u: standard uncertainty, >= 0, in the limits' unit.
 template <class Real>
 Limits<Real> acceptance_interval(const Real& u, const Limits<Real>& tolerance) {
@@ -59,7 +59,7 @@ inline Decision decision_with_guard_band(double value, double u, const Limits<do
   return Decision::pass;
 }
 
-/// Probability that the true value lies inside the limits. u > 0; a side without limit counts as infinitely
+/// Probability that the true value is inside the limits. u > 0; a side without limit counts as infinitely
 /// far.
 template <class Real>
 Real probability_of_conformity(const Real& value, const Real& u, const Limits<Real>& tolerance) {

@@ -10,7 +10,7 @@ namespace seamtakt {
 /// Current and duty cycle of a power source that heats as I^2.
 ///   I2 = I1*sqrt(D1/D2)     D2 = D1*(I1/I2)^2, at most 100 %
 /// Source: power-source-manuals (makers' duty-cycle pages); 10 min period, 40 degC ambient.
-/// Deviation: none. Accuracy: an estimate; a maker's own ratings (285 A at 40 %, 220 A at 60 %) lie below it.
+/// Deviation: none. Accuracy: an estimate; a maker's own ratings (285 A at 40 %, 220 A at 60 %) are below it.
 /// A single arc longer than the duty's share of 10 min trips even if the mean is within it.
 
 /// Currents A, > 0; duties %, > 0 to 100. Rated current and duty -> current at another duty.

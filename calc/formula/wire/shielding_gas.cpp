@@ -68,7 +68,7 @@ struct Symbol {
   Component component;
 };
 
-// Longest first, so that "Ar" isn't taken for another and "CO2" not for carbon's code.
+// Longest first, so that "Ar" isn't mistaken for another and "CO2" not for carbon's code.
 constexpr std::array mix_symbols = {
     Symbol{"CO2", Component::carbon_dioxide}, Symbol{"Ar", Component::argon},
     Symbol{"He", Component::helium},          Symbol{"O2", Component::oxygen},
@@ -124,7 +124,7 @@ bool apply_percentages(std::string_view text, const MainGroup& group, ShieldingG
     auto percentage = take_percentage(text);
     if (!percentage) return false;
     const GasShare& bounds = gas.share(components[i]);
-    // Helium may stand in for argon in any group.
+    // Helium may replace argon in any group.
     bool fits = *percentage >= bounds.above && *percentage <= bounds.up_to;
     if (!fits && components[i] != Component::helium) return false;
     gas.share(components[i]) = {*percentage, *percentage};

@@ -28,9 +28,9 @@ struct ShieldingGas {
 
 /// Reads a designation of ISO 14175 ("M21", "M21-ArC-18", "ISO 14175 M21-ArC-18", "ISO 14175-C1": a main
 /// group with the bounds of its table, or with percentages), or a mix ("98Ar 2O2", "82Ar/18CO2", "Ar 18CO2",
-/// "Ar"). Source: iso-14175, Table 2 (recalled), reference/gases.csv. Helium that the standard lets stand in
-/// for argon isn't told apart. Empty where the text is neither, a percentage is outside the group's bounds,
-/// or a mix doesn't add up to 100 %.
+/// "Ar"). Source: iso-14175, Table 2 (recalled), reference/gases.csv. Helium that the standard allows in
+/// place of argon isn't distinguished. Empty where the text is neither, a percentage is outside the group's
+/// bounds, or a mix doesn't add up to 100 %.
 std::optional<ShieldingGas> shielding_gas_of(std::string_view designation);
 
 }  // namespace seamtakt

@@ -10,7 +10,7 @@ namespace {
 /// Small shares of oxygen do the same to the transition: to 5 %, with a finding where the table's mix is
 /// another.
 constexpr double oxygen_like_table_pct = 5;
-/// 90Ar-10CO2 stands for mixes that near.
+/// 90Ar-10CO2 represents mixes close to it.
 constexpr double co2_like_note_pct = 1;
 
 bool only_argon_and(const ShieldingGas& gas, GasComponent component) {
@@ -30,8 +30,11 @@ TransitionRows oxygen_rows(const ShieldingGas& gas, std::string_view table_gas, 
 
 TransitionRows mild_steel_rows(const ShieldingGas& gas) {
   const GasShare& co2 = gas.share(GasComponent::carbon_dioxide);
-  if (co2.known() ? co2.above > spray_co2_limit_pct : co2.above >= spray_co2_limit_pct)
-    return {TransitionStatus::no_spray, {}, true};
+  const auto is_above = [&](double limit_pct) {
+    return co2.known() ? co2.above > limit_pct : co2.above >= limit_pct;
+  };
+  if (is_above(spray_co2_others_limit_pct)) return {TransitionStatus::no_spray, {}, true};
+  if (is_above(spray_co2_limit_pct)) return {TransitionStatus::unclear, {}, true};
   if (only_argon_and(gas, GasComponent::oxygen)) return oxygen_rows(gas, "98Ar 2O2", 2);
   if (only_argon_and(gas, GasComponent::carbon_dioxide) && co2.known() &&
       std::abs(co2.above - 10) <= co2_like_note_pct)

@@ -14,8 +14,9 @@ namespace seamtakt {
 /// Transition current from globular to spray transfer: published values by wire material, gas and diameter,
 /// linear in between. Source: mig-handbook, Table 1-2; two single public notes for mild steel in 90Ar-10CO2
 /// (marked). Above 15 % CO2 there is no clear transition on carbon steel (the same handbook; others put the
-/// limit at 20 to 25 %, common practice). A gas or diameter outside the table is "not published": nothing is
-/// extrapolated. Accuracy: not stated by the source; a longer extension lowers the current.
+/// limit at 20 to 25 %, common practice): up to 25 % none is published, above it there is no spray. A gas or
+/// diameter outside the table is "not published": nothing is extrapolated. Accuracy: not stated by the
+/// source; a longer extension lowers the current.
 
 struct TransitionCurrent {
   std::string_view material;
@@ -32,9 +33,12 @@ const std::vector<TransitionCurrent>& transition_currents();
 inline constexpr double same_diameter_within_mm = 0.015;
 
 inline constexpr double spray_co2_limit_pct = 15;
+/// Where others put that limit at the most (common practice): up to it nothing clear is published.
+inline constexpr double spray_co2_others_limit_pct = 25;
 
 enum class TransitionStatus {
   published,      ///< current_A holds
+  unclear,        ///< more CO2 than has a clear transition, less than all agree to allow no spray
   no_spray,       ///< more CO2 than allows spray
   not_published,  ///< no row for this material, gas or diameter
 };
@@ -44,10 +48,9 @@ struct Transition {
   TransitionStatus status = TransitionStatus::not_published;
   std::optional<Real> current_A;
   bool interpolated = false;
-  std::string_view table_gas;  ///< the row's gas
-  bool gas_is_table_gas =
-      true;                 ///< false: the gas lies in the same range as the row's, with other percentages
-  bool indicative = false;  ///< from a single public note
+  std::string_view table_gas;    ///< the row's gas
+  bool gas_is_table_gas = true;  ///< false: the gas is in the row's range, with other percentages
+  bool indicative = false;       ///< from a single public note
 };
 
 /// The rows that a gas may use.
@@ -91,7 +94,7 @@ Transition<Real> transition_current(std::string_view material, const Real& diame
 template <class Real>
 const char* transfer_mode(const Transition<Real>& transition, double current_A) {
   if (transition.status == TransitionStatus::no_spray) return "below-spray";
-  if (transition.status == TransitionStatus::not_published) return "not published";
+  if (transition.status != TransitionStatus::published) return "not published";
   return current_A >= value_of(*transition.current_A) ? "spray" : "below-spray";
 }
 

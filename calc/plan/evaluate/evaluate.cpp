@@ -10,19 +10,29 @@
 #include "plan/evaluate/evaluate_seam.hpp"
 #include "plan/evaluate/evaluate_weldment.hpp"
 #include "plan/rules/acceptance.hpp"
+#include "plan/rules/hardness.hpp"
 #include "plan/rules/preheat_range.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/rules/severity.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr PassRule pass_rules[] = {judge_schedule_limits, judge_cooling_time,       judge_hardness,
-                                   judge_preheat,         judge_melting_law,        judge_power_source,
-                                   judge_schedule_use,    judge_qualification_range};
-constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_excess_throat, judge_fillet_minimum,
-                                   judge_groove_fill, judge_intermittent,  judge_tracking,
-                                   judge_tacks};
+constexpr PassRule pass_rules[] = {judge_schedule_limits,
+                                   judge_cooling_time,
+                                   judge_hardness,
+                                   judge_preheat,
+                                   judge_melting_law,
+                                   judge_power_source,
+                                   judge_transfer_position,
+                                   judge_schedule_use,
+                                   judge_qualification_range,
+                                   judge_qualification_variables,
+                                   judge_qualification_d1_1};
+constexpr SeamRule seam_rules[] = {
+    judge_fillet_size, judge_excess_throat, judge_fillet_minimum, judge_groove_fill, judge_intermittent,
+    judge_tracking,    judge_tacks,         judge_single_pass,    judge_dihedral,    judge_root_gap};
 
 /// The schedules that seams use, each once, in the order of the seams.
 class UsedSchedules {
@@ -48,6 +58,7 @@ class UsedSchedules {
 struct PieceFindings {
   Findings findings;
   PreheatRangeTally preheat_range;
+  HardnessTally hardness;
   UsedSchedules used;
 };
 
@@ -58,7 +69,7 @@ void make_rows(std::vector<Row>& rows, std::size_t count) {
   rows.resize(count);
 }
 
-/// A seam and where its first pass stands among all passes.
+/// A seam and the index of its first pass among all passes.
 struct SeamWork {
   const Weldment* weldment;
   const Seam* seam;
@@ -98,13 +109,16 @@ class SeamsEvaluation {
     evaluation_.findings.reserve(count);
     prefer_large_pages(evaluation_.findings.data(), count * sizeof(Finding));
     PreheatRangeTally preheat_range;
-    for (auto& [findings, range, used] : found) {
+    HardnessTally hardness;
+    for (auto& [findings, range, hard, used] : found) {
       std::move(findings.begin(), findings.end(), std::back_inserter(evaluation_.findings));
       findings = Findings();
       preheat_range.add(range);
+      hardness.add(hard);
       used_.add(plan_, used);
     }
     preheat_range.report(plan_, evaluation_.findings);
+    hardness.report(plan_, evaluation_.findings);
   }
 
  private:
@@ -116,8 +130,10 @@ class SeamsEvaluation {
     for (std::size_t k = 0; k < passes.size(); ++k) {
       const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
       pass_evaluator.evaluate(facts, passes[k]);
+      passes[k].judged = judged_by(facts, passes[k]);
       for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
       found.preheat_range.add(facts, passes[k]);
+      found.hardness.add(facts, passes[k]);
       found.used.add(plan_, facts.schedule);
     }
     evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
@@ -169,7 +185,7 @@ Place find_place(const Plan& plan, std::string_view text) {
       "a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan"_word);
 }
 
-/// The entry of `key` and what it rests on, each once.
+/// The entry of `key` and its inputs, each once.
 void gather(const ExplanationSink& sink, std::string_view key, std::vector<Explanation>& gathered,
             std::vector<std::string>& taken) {
   if (std::find(taken.begin(), taken.end(), key) != taken.end()) return;
@@ -193,10 +209,17 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   seams.run(pool);
   evaluate_weldments(plan, index, evaluation, pool);
   judge_schedule_status(seams.used().all(), evaluation.findings);
+  judge_arc_length(seams.used().all(), evaluation.findings);
+  judge_tack_lengths(plan, evaluation.findings);
+  judge_run_gaps(plan, evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
+  judge_qualification_lapse(plan, index, date, evaluation.findings);
   judge_qualification_basis(plan, evaluation.findings);
+  judge_qualification_positions(plan, index, evaluation.findings);
+  judge_job_numbers(plan, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);
   judge_composition_range(plan, evaluation.findings);
+  apply_severities(plan, evaluation.findings);
   apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
   return evaluation;
 }

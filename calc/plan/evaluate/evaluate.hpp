@@ -17,7 +17,7 @@ namespace seamtakt {
 /// pool's threads; the result is the same for any number of them.
 Evaluation evaluate(const Plan& plan, std::string_view date = {}, ThreadPool& pool = ThreadPool::shared());
 
-/// How one derived number comes about, the number asked for first, then what it rests on.
+/// How one derived number is computed: the requested number first, then its inputs.
 /// `place`: "WELDMENT/SEAM/pass 1" for a key of passes[], "WELDMENT/SEAM" for one of seams[].
 /// InputError where the place or the key is unknown or the value is null.
 std::vector<Explanation> explain(const Plan& plan, std::string_view place, std::string_view key);

@@ -25,7 +25,7 @@ double pass_cost(const Costs& costs, const PlanIndex& index, bool by_robot, cons
          pass.energy_kWh * costs.energy_per_kWh + pass.arc_time_s / 3600 * hourly;
 }
 
-/// How far a seam lies from the neutral axis (y, z), at the middle of its path's points, and its extent along
+/// How far a seam is from the neutral axis (y, z), at the middle of its path's points, and its extent along
 /// x.
 struct SeamLever {
   double y_mm = 0, z_mm = 0, extent_x_mm = 0;

@@ -11,8 +11,18 @@
 
 namespace seamtakt {
 
+/// What may judge a pass: bits of PassEvaluation::judged.
+enum class JudgedBy : std::uint8_t {
+  size = 1,          ///< the drawing's leg or throat, or the groove's area
+  heat = 2,          ///< a limit of heat input or t8/5
+  position = 4,      ///< the positions that the schedule is for
+  qualification = 8  ///< a procedure test
+};
+/// With these, "ok" says that a pass is in order; without one of them it is judged in part.
+inline constexpr std::uint8_t judged_in_full = 7;
+
 /// Every derived value of one pass. Names, units and definitions are the contract's; an empty value is null.
-/// What is a formula for ferritic steels (cooling, carbon equivalents, preheat, hardness, penetration) is
+/// Results of formulas for ferritic steels (cooling, carbon equivalents, preheat, hardness, penetration) are
 /// empty where a metal of the joint isn't one, and where its composition leaves the formula's own range.
 struct PassEvaluation {
   std::string weldment, seam;
@@ -42,6 +52,7 @@ struct PassEvaluation {
   std::optional<double> haz_hardness_HV;
   double arc_time_s = 0, wire_g = 0, gas_l = 0, energy_kWh = 0;
   std::optional<double> U_heat_input_kJ_mm, U_cooling_time_s;  ///< expanded, k = 2
+  std::uint8_t judged = 0;                                     ///< by what: bits of JudgedBy
 };
 
 struct SeamEvaluation {
@@ -62,7 +73,7 @@ struct WeldmentEvaluation {
   std::optional<double> bow_mm;
 };
 
-/// What follows from a plan. Passes and seams stand in file order.
+/// What follows from a plan. Passes and seams are in file order.
 struct Evaluation {
   std::vector<PassEvaluation> passes;
   std::vector<SeamEvaluation> seams;

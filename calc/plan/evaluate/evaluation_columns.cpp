@@ -10,6 +10,34 @@ using P = PassEvaluation;
 using S = SeamEvaluation;
 using W = WeldmentEvaluation;
 
+/// The words of each set of JudgedBy.
+constexpr const char* judged_words[16] = {"",
+                                          "size",
+                                          "heat",
+                                          "size, heat",
+                                          "position",
+                                          "size, position",
+                                          "heat, position",
+                                          "size, heat, position",
+                                          "qualification",
+                                          "size, qualification",
+                                          "heat, qualification",
+                                          "size, heat, qualification",
+                                          "position, qualification",
+                                          "size, position, qualification",
+                                          "heat, position, qualification",
+                                          "size, heat, position, qualification"};
+
+ColumnValue judged_value(const P& pass) {
+  return std::string_view(judged_words[pass.judged]);
+}
+
+constexpr Column<P> judged_column() {
+  Column<P> column{"judged", "Judged by", "", 0, false, "What the pass was judged by", judged_value};
+  column.is_list = true;
+  return column;
+}
+
 constexpr Column<P> pass_table[] = {
     {"weldment", "Weldment", "", 0, true, "Weldment", member_value<P, &P::weldment>},
     {"seam", "Seam", "", 0, true, "Seam", member_value<P, &P::seam>},
@@ -64,6 +92,7 @@ constexpr Column<P> pass_table[] = {
      member_value<P, &P::U_heat_input_kJ_mm>},
     {"U_cooling_time_s", "U t8/5", "s", 2, false, "Expanded uncertainty, k = 2",
      member_value<P, &P::U_cooling_time_s>},
+    judged_column(),
 };
 
 constexpr Column<S> seam_table[] = {

@@ -66,7 +66,18 @@ void add_column_value(PartText& out, const ColumnValue& value) {
   }
 }
 
-/// Writes rows of one kind. What stands before each value is the same in every row.
+void add_list(PartText& out, const ColumnValue& value) {
+  out.add("[");
+  const char* before = "";
+  for (const std::string_view word : list_words(value)) {
+    out.add(before);
+    out.add_string(word);
+    before = ", ";
+  }
+  out.add("]");
+}
+
+/// Writes rows of one kind. The text before each value is the same in every row.
 template <class Row>
 class RowsWriter {
  public:
@@ -82,7 +93,11 @@ class RowsWriter {
       out.add(lead_);
       for (std::size_t k = 0; k < columns_.size(); ++k) {
         out.add(before_[k]);
-        add_column_value(out, columns_[k].value(rows[i]));
+        if (columns_[k].is_list) {
+          add_list(out, columns_[k].value(rows[i]));
+        } else {
+          add_column_value(out, columns_[k].value(rows[i]));
+        }
       }
       out.add("}");
     }

@@ -8,7 +8,7 @@
 
 namespace seamtakt {
 
-/// Collects how derived values came about while they are computed, so that the explanation and the value
+/// Collects explanations of derived values while these are computed, so that the explanation and the value
 /// can't differ. Evaluating without explaining passes nullptr.
 struct ExplanationSink {
   struct Entry {

@@ -11,23 +11,23 @@
 
 namespace seamtakt {
 
-/// The two metals of a joint and the weld metal, as far as formulas hold for them.
+/// The two metals of a joint and the weld metal, with the formulas that hold for them.
 struct JointMetals {
   std::array<Composition<double>, 2> steels;
   bool is_ferritic = true;  ///< both, so that t8/5 and penetration hold
-  /// CET of the joined metal with the higher one; empty where one of them lies above CET's range.
+  /// CET of the joined metal with the higher one; empty where one of them is above CET's range.
   std::optional<double> cet_pct;
   std::size_t higher_cet = 0;  ///< which of the two
   /// CET of the wire's weld metal; empty where the plan doesn't state the composition.
   std::optional<double> weld_metal_cet_pct;
-  /// CET that preheat goes by: the joined metal's or, where higher, the weld metal's + 0.03 (design_cet_pct);
-  /// empty where one of the three metals is none that CET holds for.
+  /// CET for preheat: the joined metal's or, where higher, the weld metal's + 0.03 (design_cet_pct); empty
+  /// where CET doesn't hold for one of the three metals.
   std::optional<double> design_cet_pct;
-  bool has_hardness = false;  ///< both compositions lie inside the domain of the hardness formula
+  bool has_hardness = false;  ///< both compositions are inside the domain of the hardness formula
 };
 JointMetals joint_metals(const PassFacts& facts);
 
-/// What method B goes by for a pass of the joint; empty where CET doesn't hold or the wire states no
+/// Inputs of method B for a pass of the joint; empty where CET doesn't hold or the wire states no
 /// hydrogen.
 std::optional<PreheatCase> preheat_case_of(const PassFacts& facts, const JointMetals& metals,
                                            double heat_input_kJ_mm);

@@ -36,7 +36,7 @@ struct LargestFillet {
 /// The least of those that the seam has and whose rule isn't skipped: its leg_max_mm and throat_max_mm, the
 /// drawn throat with the excess that its quality level allows, and the drawn throat with max(1 mm, 25 %)
 /// (common practice, no source; judged at the largest gap where the plan states one, as a seam that is
-/// planned for that gap is larger where the parts meet). Empty for a groove.
+/// planned for that gap is larger where the parts fit). Empty for a groove.
 std::optional<LargestFillet> largest_fillet(const Seam& seam,
                                             const std::function<bool(std::string_view)>& is_skipped);
 

@@ -7,7 +7,7 @@
 
 namespace seamtakt {
 
-/// What was measured, or will be. Empty: it wasn't, and has no part in the uncertainty.
+/// Measured values, or those that will be. Empty: not measured, and not part of the uncertainty.
 struct MeasuredArc {
   std::optional<double> current_A, voltage_V, travel_speed_mm_s, wire_feed_speed_m_min;
 };

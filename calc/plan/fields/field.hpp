@@ -18,8 +18,8 @@
 #include "plan/plan.hpp"
 
 /// Every field of a plan, described once. From these tables come the plan's reader and writer, the errors for
-/// unknown keys, the ranges, the JSON Schema, and the headings and forms of whoever shows a plan. A
-/// description is plain data: where the value lies in its struct, and the handler of its type. So a field
+/// unknown keys, the ranges, the JSON Schema, and the headings and forms of programs that show a plan. A
+/// description is plain data: where the value is in its struct, and the handler of its type. So a field
 /// costs no code of its own.
 namespace seamtakt {
 
@@ -129,7 +129,7 @@ struct FieldInfo {
   /// give how many there are, to show only. `object` is of this field's struct, here and below.
   std::string text(ConstObjectRef object) const;
   /// The inverse of text(); empty means absent (or the default). Throws InputError{where = key} and leaves
-  /// the object unchanged where the text can't be used. Whether a reference resolves is left to check_plan.
+  /// the object unchanged where the text can't be used. check_plan checks whether a reference resolves.
   void set_text(ObjectRef object, std::string_view text) const;
   /// The value of a number or integer field; nothing where absent or where the field is no number.
   std::optional<double> number(ConstObjectRef object) const;
@@ -247,6 +247,7 @@ template <> const FieldTable& fields_of<Robot>();
 template <> const FieldTable& fields_of<Orientation>();
 template <> const FieldTable& fields_of<TorchService>();
 template <> const FieldTable& fields_of<Zone>();
+template <> const FieldTable& fields_of<ManualWork>();
 template <> const FieldTable& fields_of<Cell>();
 template <> const FieldTable& fields_of<Stage>();
 template <> const FieldTable& fields_of<Line>();
@@ -261,7 +262,7 @@ template <> const FieldTable& fields_of<Plan>();
 template <class T>
 concept PlanStruct = std::same_as<decltype(T::file_keys), FileKeys>;
 
-/// An object of a plan without its type: where it lies, and the table of its fields.
+/// An object of a plan without its type: where it is, and the table of its fields.
 class ConstObjectRef {
  public:
   template <PlanStruct T>
@@ -298,7 +299,7 @@ class ObjectRef {
   void* data_;
 };
 
-/// Keys that begin so are free: the reader keeps them and their values as they stand.
+/// Keys with this prefix are free: the reader keeps them and their values unchanged.
 inline bool is_free_key(std::string_view key) {
   return key.starts_with("x_");
 }

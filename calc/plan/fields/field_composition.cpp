@@ -53,7 +53,8 @@ void check_composition(const CompositionPct& composition, const FieldInfo& field
                  "mass percentages that sum to at most 100"_word);
 }
 
-/// Elements stand in the order that they have in memory; a free key keeps the place that it had among them.
+/// Elements are written in the order that they have in memory; a free key keeps the place that it had among
+/// them.
 void write_composition(const CompositionPct& composition, const FileKeys& keys, std::string& json) {
   std::size_t next_element = 0, next_free = 0;
   bool is_first = true;

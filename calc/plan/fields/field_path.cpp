@@ -44,7 +44,7 @@ JsonValue FieldPath::value() const {
         if (index == part.index) child = element;
       });
     if (!part.is_index) child = value.member(part.key);
-    if (!child) break;  // what is missing is reported at the object that lacks it
+    if (!child) break;  // a missing key is reported at the object that lacks it
     value = *child;
   }
   return value;

@@ -19,8 +19,8 @@ namespace seamtakt {
 
 class FieldTable;
 
-/// Where in a plan one stands: the keys and indexes from its root. Costs nothing much until an error asks for
-/// the JSON pointer and the place in the file.
+/// A position in a plan: the keys and indexes from its root. Cheap until an error asks for the JSON pointer
+/// and the place in the file.
 class FieldPath {
  public:
   /// `file` names the source in messages. `root` is what was read from it, for line and column; empty for a
@@ -52,7 +52,7 @@ class FieldPath {
     std::size_t index;
     bool is_index;
   };
-  /// More than the tables nest: no field stands deeper, whatever the file says.
+  /// More than the tables nest: no field is deeper, whatever the file says.
   static constexpr std::size_t deepest = 16;
 
   void go_to(const Part& part) {
@@ -79,7 +79,7 @@ class ReadContext : public FieldPath {
  public:
   ReadContext(std::string_view file, const JsonValue& root) : FieldPath(file, root) {}
 
-  /// The JSON text of a value as it stands in the file, blanks outside strings normalised.
+  /// The JSON text of a value from the file, with blanks outside strings normalised.
   static std::string source_text(const JsonValue& value);
 
   /// The keys of the last object of this table.
@@ -95,7 +95,7 @@ Sentence found_text(const JsonValue& value);
 /// A text in quotes, fit to print.
 std::string quoted(std::string_view text);
 
-/// What is expected instead of `name`: with "; the nearest is NAME" where a candidate is near to it.
+/// The expectation instead of `name`: with "; the nearest is NAME" where a candidate is similar.
 Sentence with_nearest(Sentence expected, std::string_view name, std::span<const std::string_view> candidates);
 
 }  // namespace seamtakt

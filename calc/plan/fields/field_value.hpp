@@ -88,7 +88,7 @@ bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldI
   return field.required || !value.empty() || (was_in_file && field.least == 0);
 }
 
-/// Refuses a node that isn't of the kind that the field asks for.
+/// Refuses a node that isn't of the kind that the field requires.
 void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, const FieldPath& place);
 
 /// Refuses text that a file can't carry: NUL, bytes that aren't UTF-8, more than the reader's limit.

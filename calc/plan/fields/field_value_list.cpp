@@ -41,7 +41,7 @@ double read_number(const JsonValue& node, const FieldInfo& field, const FieldPat
   return node.number();
 }
 
-/// An item that could be taken for more than one, or lose its blanks, is put in quotes.
+/// An item that could be read as more than one, or lose its blanks, is quoted.
 std::string item_text(const std::string& item) {
   const bool plain = item.find_first_of(",\"") == std::string::npos && trimmed(item).size() == item.size();
   if (plain && !item.empty()) return item;

@@ -16,8 +16,8 @@ namespace seamtakt {
 
 namespace {
 
-/// No quantity of a plan is larger or, but for 0, smaller than this. The bounds keep what follows from a plan
-/// finite however the numbers are multiplied and divided.
+/// No quantity of a plan is larger or, except for 0, smaller than this. The bounds keep what follows from a
+/// plan finite however the numbers are multiplied and divided.
 constexpr double largest = 1e15, smallest = 1e-15;
 
 int two_digits(std::string_view text) {
@@ -44,7 +44,7 @@ Sentence found_number(double value, const FieldInfo& field) {
                   {{"number", UnitValue{value, field.unit, UnitValue::all_digits}}});
 }
 
-/// What a field asks of a text that a file can carry.
+/// A field's requirements for a text that a file can contain.
 void check_word(const std::string& value, const FieldInfo& field, const FieldPath& place) {
   if (value.empty()) {
     if (field.required) place.refuse("an empty text"_word, field.expectation());

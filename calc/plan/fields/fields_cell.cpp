@@ -80,6 +80,31 @@ const FieldTable& fields_of<Zone>() {
   return table;
 }
 
+namespace {
+
+/// For a key that doesn't end in its unit.
+FieldInfo in_seconds(FieldInfo field) {
+  field.unit = "s";
+  return field;
+}
+
+}  // namespace
+
+template <>
+const FieldTable& fields_of<ManualWork>() {
+  static const FieldTable table(
+      struct_info<ManualWork>("manual_work", "hand welding"),
+      {
+          number("arc_share", "arc share", &ManualWork::arc_share, above_to(0, 1),
+                 "Share of the time at a seam in which a welder's arc burns; the set-up isn't part of it.")
+              .require(),
+          in_seconds(number("setup_s_per_seam", "set-up of a seam", &ManualWork::setup_s_per_seam,
+                            at_least(0), "Time that a welder needs at each seam before the first arc.")
+                         .require()),
+      });
+  return table;
+}
+
 template <>
 const FieldTable& fields_of<Cell>() {
   using S = Cell;
@@ -95,6 +120,8 @@ const FieldTable& fields_of<Cell>() {
                   "1: loaded where it is welded; 2: loaded while the other one is welded."),
           number("index_s", "index", &S::index_s, at_least(0), "Time to swap the two stations."),
           objects("zones", "zones", &S::zones, "Places where only one robot may be."),
+          object("manual", "hand welding", &S::manual,
+                 "What hand welding takes beside the arc; left out, its hours aren't known."),
       });
   return table;
 }

@@ -86,6 +86,8 @@ const FieldTable& fields_of<PowerSource>() {
                  "Current that the source can give at its rated duty cycle."),
           number("rated_duty_pct", "rated duty", &PowerSource::rated_duty_pct, above_to(0, 100),
                  "Duty cycle at the rated current, share of ten minutes."),
+          number("max_current_A", "highest current", &PowerSource::max_current_A, above(0),
+                 "Highest current that the rating plate states, whatever the duty."),
           number("efficiency", "efficiency", &PowerSource::efficiency, above_to(0, 1),
                  "Arc power over the power drawn from the mains."),
       });

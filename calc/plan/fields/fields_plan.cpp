@@ -1,4 +1,5 @@
 #include "plan/fields/field_builders.hpp"
+#include "plan/rules/severity.hpp"
 
 namespace seamtakt {
 
@@ -76,6 +77,17 @@ const FieldTable& fields_of<Acceptance>() {
 }
 
 template <>
+const FieldTable& fields_of<RuleSeverities>() {
+  static const FieldTable table(struct_info<RuleSeverities>("severity", "severities of rules"), [] {
+    std::vector<FieldInfo> fields;
+    for (const RecommendingRule& each : recommending_rules)
+      fields.push_back(choice(each.rule, each.word, each.chosen, {"note", "warn", "fail"}, each.help));
+    return fields;
+  }());
+  return table;
+}
+
+template <>
 const FieldTable& fields_of<Plan>() {
   using S = Plan;
   static const FieldTable table(
@@ -86,6 +98,10 @@ const FieldTable& fields_of<Plan>() {
               .require(),
           text("title", "title", &S::title, "What the plan is for, in one line."),
           text("notes", "notes", &S::notes, "Free text, kept as it was written."),
+          choice("code", "code", &S::code, {"EN 1090-2", "AWS D1.1"},
+                 "Code that judges. Without one, the rules of each run as notes."),
+          object("severity", "severities", &S::severity,
+                 "Severity of findings by rules whose source recommends and doesn't demand."),
           objects("base_metals", "base metals", &S::base_metals, "The metals that are joined."),
           objects("wires", "wires", &S::wires, "The wires."),
           objects("gases", "gases", &S::gases, "The shielding gases."),
@@ -101,7 +117,8 @@ const FieldTable& fields_of<Plan>() {
           object("measuring", "measuring", &S::measuring,
                  "Uncertainty of measurement and how verdicts count it."),
           texts("record_requires", "records require", &S::record_requires,
-                "Columns that each pass's record must carry."),
+                "Columns that each pass's record must carry; four_eyes: who opened a nonconformance can't "
+                "close it use-as-is."),
           objects("accepted", "accepted findings", &S::accepted, "Findings that a person has accepted."),
       });
   return table;

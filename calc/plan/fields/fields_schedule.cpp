@@ -151,9 +151,19 @@ const FieldTable& fields_of<TestedWeld>() {
           boolean("impact_tested", "impact tested", &S::impact_tested, "Whether impact tests were made."),
           boolean("hardness_tested", "hardness tested", &S::hardness_tested,
                   "Whether hardness tests were made."),
+          number("hardness_HV", "measured hardness", &S::hardness_HV, above(0),
+                 "Highest hardness measured on the test weld, HV10."),
           choice("runs", "runs", &S::runs, {"single", "multi"},
                  "Whether the test weld was laid in one run or several."),
           text("position", "position", &S::position, "Welding position by ISO 6947."),
+          number("current_A", "current", &S::current_A, above(0), "Mean current of the test weld."),
+          number("voltage_V", "voltage", &S::voltage_V, above(0), "Mean arc voltage of the test weld."),
+          number("travel_speed_mm_s", "travel speed", &S::travel_speed_mm_s, above(0),
+                 "Travel speed of the test weld."),
+          number("wire_feed_speed_m_min", "wire feed speed", &S::wire_feed_speed_m_min, above(0),
+                 "Wire feed speed of the test weld."),
+          number("gas_flow_l_min", "gas flow", &S::gas_flow_l_min, above(0),
+                 "Flow of the shielding gas in the test weld."),
       });
   return table;
 }

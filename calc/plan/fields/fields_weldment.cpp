@@ -99,6 +99,8 @@ const FieldTable& fields_of<Tacks>() {
           number("leg_mm", "leg", &Tacks::leg_mm, at_least(0), "Leg of a tack."),
           reference("schedule", "schedule", &Tacks::schedule, IdList::schedules,
                     "Schedule by which they are laid."),
+          text("tested", "tested by", &Tacks::tested,
+               "Trial or qualification that shows that tacks of this length hold."),
       });
   return table;
 }
@@ -162,6 +164,11 @@ const FieldTable& fields_of<Seam>() {
           references("after", "after", &S::after, IdList::seams, "Seams that must be welded before."),
           text("balance", "balance group", &S::balance, "Name of a group whose seams are welded by turns."),
           choice("quality", "quality", &S::quality, {"B", "C", "D"}, "Quality level by ISO 5817."),
+          texts("jobs", "job numbers", &S::jobs,
+                "Number of the robot's job for each pass, in order, as the log's job column has it."),
+          reference(
+              "manual_schedule", "manual schedule", &S::manual_schedule, IdList::schedules,
+              "Schedule of each pass where the seam is welded by hand; a robot's isn't weldable by hand."),
       },
       {{{"leg_mm", "throat_mm", "groove"}, true}});
   return table;
@@ -197,7 +204,8 @@ const FieldTable& fields_of<Weldment>() {
           number("load_s", "load", &S::load_s, at_least(0), "Time to load it into the cell."),
           number("unload_s", "unload", &S::unload_s, at_least(0), "Time to unload it from the cell."),
           number("tack_s", "tack", &S::tack_s, at_least(0), "Time to set and tack it."),
-          number("manual_s", "manual welding", &S::manual_s, at_least(0), "Time for its manual seams."),
+          number("manual_s", "manual welding", &S::manual_s, at_least(0),
+                 "Time for its manual seams; left out, it follows from the cell's hand welding."),
           number("measure_s", "measure", &S::measure_s, at_least(0), "Time to measure it."),
           number("inspect_s", "inspect", &S::inspect_s, at_least(0), "Time to inspect it."),
           objects("features", "features", &S::features, "What is measured on it."),

@@ -17,9 +17,9 @@ std::size_t json_value_end(std::string_view json, std::size_t begin);
 /// they are written.
 std::string compact_json(std::string_view json);
 
-/// Lays out one-line JSON text for people: an array or object that fits into `width` columns stands on one
-/// line, another one has a line for each of its members. Ends with a newline. Its own output, made compact
-/// and laid out again, gives the same bytes.
+/// Lays out one-line JSON text for people: an array or object that fits into `width` columns is on one line,
+/// any other has a line for each of its members. Ends with a newline. Its own output, made compact and laid
+/// out again, gives the same bytes.
 std::string layout_json(std::string_view compact, std::size_t width = 110);
 
 }  // namespace seamtakt

@@ -9,7 +9,7 @@
 
 namespace seamtakt {
 
-/// Objects that lie one after another in memory; the first of them, their number, and bytes from one to the
+/// Objects that are one after another in memory; the first of them, their number, and bytes from one to the
 /// next.
 struct Elements {
   const void* first = nullptr;
@@ -35,7 +35,7 @@ class NestedAccess : public FieldAccess {
   /// The same, of an object that may be changed.
   ObjectRef element_of(void* object, const FieldInfo& field, std::size_t index) const {
     const ConstObjectRef found = element(elements(object, field), field, index);
-    return {found.table(), const_cast<void*>(found.data())};  // `object` isn't constant, nor is what is in it
+    return {found.table(), const_cast<void*>(found.data())};  // neither `object` nor its content is constant
   }
 
   void set_text(void* object, const FieldInfo& field, std::string_view text) const override;
@@ -43,7 +43,7 @@ class NestedAccess : public FieldAccess {
   void set_number(void* object, const FieldInfo& field, std::optional<double> number) const override;
 };
 
-/// What is the same of an object that may be absent, whatever its struct.
+/// The part for an optional object that doesn't depend on its struct.
 class ObjectAccess : public NestedAccess {
  public:
   void read(void* object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override;
@@ -55,7 +55,7 @@ class ObjectAccess : public NestedAccess {
   void erase(void* object, const FieldInfo& field, std::size_t index) const override;
 };
 
-/// What is the same of a list of objects, whatever their struct.
+/// The part for a list of objects that doesn't depend on their struct.
 class ObjectListAccess : public NestedAccess {
  public:
   void read(void* object, const JsonValue& node, const FieldInfo& field, ReadContext& context) const override;

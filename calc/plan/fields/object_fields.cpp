@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::size_t npos = FieldTable::npos;
 
-/// Index of a free key; `hint` is where it stands when nobody has changed the lists in memory.
+/// Index of a free key; `hint` is its position if nobody has changed the lists in memory.
 std::size_t free_key_index(const FileKeys& file_keys, std::string_view key, std::size_t hint) {
   if (hint < file_keys.free.size() && file_keys.free[hint].first == key) return hint;
   for (std::size_t i = 0; i < file_keys.free.size(); ++i)
@@ -35,7 +35,7 @@ void insert_in_table_order(std::vector<std::size_t>& order, std::size_t field) {
   order.insert(place, field);
 }
 
-/// Gathers the keys of an object and finds their fields; where the keys are those of the last object, they
+/// Collects the keys of an object and finds their fields; where the keys are those of the last object, they
 /// are shared with it and needn't be looked for.
 class KeyOrderReader {
  public:

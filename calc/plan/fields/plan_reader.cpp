@@ -12,8 +12,8 @@ namespace {
 
 constexpr int this_version = 1;
 
-/// Asked before anything else: the keys of another format, or of a later version, are unknown by right and
-/// say nothing of what is wrong.
+/// Checked first: keys of another format or of a later version are rightly unknown and don't show the real
+/// error.
 void check_format(const JsonValue& root, FieldPath& place) {
   using Kind = JsonValue::Kind;
   if (!root.is(Kind::object)) place.refuse(found_text(root), object_expectation(fields_of<Plan>()));

@@ -26,8 +26,8 @@ class IdSet {
   std::unordered_set<std::string_view> ids_;
 };
 
-/// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan. A copy may go on in
-/// another thread.
+/// Checks a plan in memory: its fields' own rules, ids and references. Borrows the plan. A copy may continue
+/// in another thread.
 class ReferenceCheck : public FieldPath {
  public:
   /// `root`: what the plan was just read from, which has checked each value by itself.

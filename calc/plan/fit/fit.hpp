@@ -14,13 +14,15 @@ namespace seamtakt {
 /// Settings for seams inside all limits: wire feed speed, arc voltage, travel speed and the number of passes,
 /// best by one measure, in steps that a robot's panel has (0.1 m/min, 0.1 V, 0.1 mm/s; a fifth of that where
 /// a window is narrower). All that `evaluate` calls a fail is a limit, and so is the largest fillet
-/// (plan/largest_fillet.hpp): heat input that only more weld metal would bring is no cure. Preheat is kept to
-/// where settings do; where none do, they need no more of it than the planned ones. Where the planned
-/// settings break a limit or are short of preheat, and a schedule of the plan keeps all of them as it stands,
-/// the seam takes that. Voltage follows the current along the conventional load line (0.05 V/A, IEC 60974-1,
-/// recalled), so that the arc keeps its length, and leaves that line only where nothing fits on it. Where a
-/// schedule states no limits, 0.6 to 1.4 times its setting is searched, and a finding says so. Under a
-/// guarded decision the limits are drawn in by the expanded uncertainty where room is left.
+/// (plan/largest_fillet.hpp): heat input that only more weld metal would bring is no improvement. The planned
+/// preheat is enough for the fitted settings where such settings exist; otherwise they need no more preheat
+/// than the planned ones. So is the limit of the estimated hardness kept, with the estimate's scatter, where
+/// such settings exist. Where the planned settings break a limit or are short of preheat, and a schedule of
+/// the plan meets all limits unchanged, the seam takes that schedule. Voltage follows the current along the
+/// conventional load line (0.05 V/A, IEC 60974-1, recalled), so that the arc keeps its length, and leaves
+/// that line only where nothing fits on it. Where a schedule states no limits, 0.6 to 1.4 times its setting
+/// is searched, and a finding says so. Under a guarded decision the limits are tightened by the expanded
+/// uncertainty where room is left.
 
 enum class FitObjective {
   time,  ///< arc time with its starts and ends
@@ -47,7 +49,7 @@ struct FitSettings {
   std::optional<double> leg_mm;
 };
 
-/// A limit that holds the settings where they are, or that stands against others.
+/// A limit that the settings are at, or that conflicts with others.
 struct FitLimit {
   std::string rule;
   Sentence what;  ///< "Heat input"
@@ -63,7 +65,7 @@ struct FittedSeam {
   std::string weldment, seam;
   bool has_settings = false;  ///< settings inside all limits were found
   bool is_changed = false;    ///< and they are better than what was planned, or that broke a limit
-  /// `after` is a schedule of the plan as it stands, not new settings.
+  /// `after` is an unchanged schedule of the plan, not new settings.
   bool is_existing = false;
   FitSettings before, after;  ///< after: only with settings
   std::vector<FitLimit>
@@ -71,7 +73,7 @@ struct FittedSeam {
   std::vector<FitLimit>
       conflicts;  ///< without settings: no settings keep all of these, and each is needed for that
   /// Where the planned settings broke a limit: schedules of the plan with the same process and wire that keep
-  /// all limits on this seam as they stand, in as many passes as planned, beside the one that it takes.
+  /// all limits on this seam unchanged, in as many passes as planned, besides the one that it takes.
   std::vector<std::string> other_schedules;
   std::vector<std::string> left_as_they_are;  ///< other seams on the schedule that this one had
 };

@@ -62,7 +62,7 @@ std::uint32_t least_conflict(const WindowModel& model, const std::unordered_set<
   return set;
 }
 
-/// The judged value where it is at hand; NaN where it isn't.
+/// The judged value if known, else NaN.
 double value_of(const WindowModel& model, const WindowBound& bound, const FitPoint& point, double leg_mm,
                 double area_mm2) {
   switch (bound.judged) {

@@ -64,7 +64,8 @@ class FittedPlan {
  public:
   explicit FittedPlan(const Plan& plan) : plan_(plan), users_(users_of_schedules(plan)) {}
 
-  /// Before anything is applied: who takes a schedule as it stands uses it too, and it stays so.
+  /// Before anything is applied: a seam that takes an existing schedule uses it too, so it must stay
+  /// unchanged.
   void keep_what_is_taken(const SeamFit& fit) {
     if (fit.report.is_existing)
       users_[fit.report.after.schedule].push_back(seam_place(fit.report.weldment, fit.report.seam));

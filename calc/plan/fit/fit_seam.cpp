@@ -53,7 +53,7 @@ double uncertain_share(Judged judged, const PassFacts& facts, const PassEvaluati
   }
 }
 
-/// Bounds drawn in by the expanded uncertainty at the present settings, as a guarded decision asks.
+/// Bounds tightened by the expanded uncertainty at the present settings, as a guarded decision requires.
 void draw_in(WindowModel& model, const PassFacts& facts, const PassEvaluation& pass,
              const SeamEvaluation& seam) {
   for (WindowBound& bound : model.bounds) {
@@ -72,6 +72,18 @@ void allow_preheat(FitSearch& search, double most_C) {
       search.model.bounds[k].bound = most_C;
       search.limits[k].bound = most_C;
     }
+}
+
+/// Lets the estimated hardness be any: beyond its limit it is a warning. False where it has no limit.
+bool allow_hardness(FitSearch& search) {
+  bool has_limit = false;
+  for (WindowBound& bound : search.model.bounds) {
+    const bool is_upper = bound.judged == Judged::hardness_highest;
+    if (!is_upper && bound.judged != Judged::hardness_lowest) continue;
+    has_limit = true;
+    bound.plate_time_s.fill(is_upper ? 0 : std::numeric_limits<double>::infinity());
+  }
+  return has_limit;
 }
 
 WindowRange range_of(const std::optional<Interval>& limit, double setting, bool& assumed) {
@@ -185,7 +197,7 @@ class SeamFitter {
     });
   }
 
-  /// Takes a schedule of the plan in the place of `main` as it stands; false where none keeps all limits.
+  /// Takes a schedule of the plan, unchanged, in place of `main`; false where none keeps all limits.
   bool takes_existing(const std::string& main, const Evaluation& planned) {
     const std::vector<FitSettings> fitting = schedules_that_fit(alone_, main, planned, objective_);
     if (fitting.empty()) return false;
@@ -255,17 +267,26 @@ class SeamFitter {
     return std::nullopt;
   }
 
+  /// Without a warning of the estimated hardness where settings are; else with one.
+  std::optional<Found> found_by_estimates(const FitSearch& search, const Evaluation& evaluation,
+                                          int pass) const {
+    if (auto found = found_by_preheat(search, evaluation, pass)) return found;
+    FitSearch eased = search;
+    return allow_hardness(eased) ? found_by_preheat(eased, evaluation, pass) : std::nullopt;
+  }
+
   bool fit_group(const std::string& schedule, bool with_size) {
     WindowProblem problem = window_problem(alone_, schedule);
     if (!with_size) drop_size_bounds(problem);
     const Evaluation evaluation = evaluate(alone_.plan);
     const FitSearch search = search_of(schedule, problem, evaluation, with_size);
-    const auto found = found_by_preheat(search, evaluation, problem.passes.front());
+    const auto found = found_by_estimates(search, evaluation, problem.passes.front());
     const bool keeps_limits = problem.keeps_limits(true);
     if (!found) {
       if (keeps_limits) return true;  // as planned, it keeps the limits outside of the assumed range
       FitSearch eased = search;
       allow_preheat(eased, std::numeric_limits<double>::infinity());
+      allow_hardness(eased);
       fit_.report.conflicts = conflicting_limits(eased);
       return false;
     }

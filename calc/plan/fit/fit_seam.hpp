@@ -17,7 +17,7 @@ struct FitChange {
   FitPoint settings;
 };
 
-/// A seam's fit before any schedule is written: what to change, and the finished report but for the ids of
+/// A seam's fit before any schedule is written: what to change, and the finished report except for the ids of
 /// new schedules.
 struct SeamFit {
   FittedSeam report;
@@ -28,7 +28,7 @@ struct SeamFit {
 
 SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective);
 
-/// Sets a schedule's settings; a measured current goes with them along the melting law.
+/// Sets a schedule's settings; a measured current changes with them along the melting law.
 void apply_settings(Schedule& schedule, const FitPoint& settings);
 
 /// `schedules` with as many passes of `from` as asked for, welded with `to`: the first ones stay where they

@@ -144,7 +144,7 @@ std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& be
       fewest = mask;
     });
   }
-  // Where no limit alone stands in the way, the fewest that do together.
+  // Where no single limit is the cause, the smallest set of limits that is.
   if (found == 0) found = fewest;
   std::vector<FitLimit> binding;
   for (std::size_t k = 0; k < search.limits.size(); ++k)

@@ -30,20 +30,20 @@ double fit_heat_kJ(const FitRates& rates, const FitPoint& point);
 double fit_cost(const FitRates& rates, const FitPoint& point);
 double fit_measure(FitObjective objective, const FitRates& rates, const FitPoint& point);
 
-/// What is searched: the window's model, with the steps of its two axes and the choices of passes.
+/// The search space: the window's model, with the steps of its two axes and the choices of passes.
 struct FitSearch {
   WindowModel model;
   std::vector<WindowLimit> limits;
   FitRates rates;
   FitObjective objective = FitObjective::time;
-  FitPoint present;  ///< where equals meet, the nearest to it is taken
+  FitPoint present;  ///< of equal points, the nearest to it is taken
   Interval voltage_V;
   WindowRange wire_feed_speed_m_min, travel_speed_mm_s;
   int least_passes = 1, most_passes = 1;
 };
 
 /// The best point inside all bounds; empty where there is none. `steps_per_unit`: 10 for steps of 0.1.
-/// `volts_off_line`: how far the voltage stands off its line.
+/// `volts_off_line`: how far the voltage is from its line.
 std::optional<FitPoint> best_point(const FitSearch& search, double steps_per_unit, double volts_off_line);
 
 /// Limits without which a point better than `best` could be had: each alone; where none does so alone, the

@@ -19,11 +19,4 @@ void judge_cooling_time(const PassFacts& facts, const PassEvaluation& pass, Find
   }
 }
 
-void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
-  if (!facts.schedule.limits || !facts.schedule.limits->hardness_HV || !pass.haz_hardness_HV) return;
-  constexpr const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
-  judge_interval(quantity.pass_rule, quantity.label_in_plan(), quantity.unit, *pass.haz_hardness_HV, {},
-                 *facts.schedule.limits->hardness_HV, false, facts, findings);
-}
-
 }  // namespace seamtakt

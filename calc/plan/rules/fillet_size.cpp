@@ -35,7 +35,7 @@ void judge_fillet_size(const SeamFacts& facts, Findings& findings) {
                   [&](const SizeLimit& size) { judge_size(facts, size, findings); });
 }
 
-// Excess at the gap as drawn: where the parts meet better than at the largest gap the throat is largest.
+// Excess at the gap as drawn: where the parts fit better than at the largest gap the throat is largest.
 void judge_excess_throat(const SeamFacts& facts, Findings& findings) {
   if (facts.seam.quality.empty() || !facts.figures.throat_mm) return;
   const double obtained = *facts.figures.throat_mm, needed = *facts.figures.throat_needed_mm;

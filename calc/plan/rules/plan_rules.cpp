@@ -1,3 +1,6 @@
+#include <map>
+
+#include "plan/plan_index.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -15,6 +18,12 @@ Word basis_word(const BaseMetal& metal) {
 }
 
 }  // namespace
+
+std::optional<Severity> severity_by_code(const Plan& plan, std::string_view code, Severity under_the_code) {
+  if (plan.code.empty()) return Severity::note;
+  if (plan.code != code) return std::nullopt;
+  return under_the_code;
+}
 
 void judge_schedule_status(std::span<const Schedule* const> used, Findings& findings) {
   for (const Schedule* schedule : used) {
@@ -74,6 +83,29 @@ void judge_composition_basis(const Plan& plan, Findings& findings) {
                           Sentence("composition.basis.no-certificate"_key,
                                    {{"material", metal.id}, {"basis", basis_word(metal)}}),
                           "common practice, no source"});
+}
+
+// A log tells its passes by these numbers: one too few or one twice gives a record to the wrong pass.
+void judge_job_numbers(const Plan& plan, Findings& findings) {
+  constexpr const char* source = "common practice, no source";
+  for (const Weldment& weldment : plan.weldments) {
+    std::map<std::string_view, std::string> first_place;
+    for (const Seam& seam : weldment.seams) {
+      const std::size_t jobs = seam.jobs.size(), passes = seam.schedules.size();
+      if (jobs > 0 && jobs != passes)
+        findings.push_back({"seam.jobs.count", Severity::warn, seam_place(weldment.id, seam.id),
+                            static_cast<double>(jobs), static_cast<double>(passes), "",
+                            Sentence("seam.jobs.count"_key, {{"jobs", jobs}, {"passes", passes}}), source});
+      for (std::size_t i = 0; i < jobs && i < passes; ++i) {
+        const std::string place = pass_place(weldment.id, seam.id, static_cast<int>(i) + 1);
+        const auto [first, is_new] = first_place.emplace(seam.jobs[i], place);
+        if (is_new) continue;
+        findings.push_back(
+            {"seam.jobs.repeated", Severity::warn, place, std::nullopt, std::nullopt, "",
+             Sentence("seam.jobs.repeated"_key, {{"job", seam.jobs[i]}, {"place", first->second}}), source});
+      }
+    }
+  }
 }
 
 }  // namespace seamtakt

@@ -22,7 +22,7 @@ double judged_end(const PreheatInputRange& input) {
 }  // namespace
 
 void PreheatRangeTally::add_beyond(const PassFacts& facts, const PassEvaluation& pass) {
-  // CET takes a while to gather, and is seldom what is beyond.
+  // CET is expensive to compute and is seldom the cause.
   const std::uint8_t cet_bit = preheat_input_ranges[0].bit;
   const PreheatInputs values{
       pass.preheat_beyond & cet_bit ? joint_metals(facts).design_cet_pct.value_or(0) : 0,

@@ -24,8 +24,8 @@ Finding said_of(const Qualification& qualification, Severity severity, SentenceK
 
 }  // namespace
 
-// "No finding" must not mean "nothing was judged": each qualification that a schedule rests on and that isn't
-// judged is said.
+// "No finding" must not mean "nothing was judged": each qualification of a schedule that isn't judged is
+// reported.
 void judge_qualification_basis(const Plan& plan, Findings& findings) {
   std::set<std::string_view> used;
   for (const Schedule& schedule : plan.schedules)
@@ -38,6 +38,11 @@ void judge_qualification_basis(const Plan& plan, Findings& findings) {
         if (!qualification.tested)
           findings.push_back(said_of(qualification, Severity::warn, "qualification.basis.not-tested"_key,
                                      "ISO 15614-1:2017, level 2 (recalled)"));
+        break;
+      case QualificationRoute::d1_1:
+        if (!qualification.tested || !states_essential_settings(*qualification.tested))
+          findings.push_back(said_of(qualification, Severity::warn, "qualification.basis.not-tested"_key,
+                                     "AWS D1.1, essential variables of GMAW and FCAW (recalled)"));
         break;
       case QualificationRoute::known:
         findings.push_back(said_of(qualification, Severity::note, "qualification.basis.other-route"_key,

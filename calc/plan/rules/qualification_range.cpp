@@ -1,5 +1,6 @@
 #include "formula/tolerance/qualification_range.hpp"
 
+#include "plan/rules/qualification_findings.hpp"
 #include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
 
@@ -14,8 +15,10 @@ SentenceKey range_key(const QualifiedRange<double>& range) {
 
 constexpr const char* source = qualified_heat_limit.source;
 
-void judge_range(const char* rule, Word what, const char* unit, double value,
-                 const QualifiedRange<double>& range, const PassFacts& facts, Findings& findings) {
+}  // namespace
+
+void judge_qualified_range(const char* rule, Word what, const char* unit, double value,
+                           const QualifiedRange<double>& range, const PassFacts& facts, Findings& findings) {
   if (is_qualified(range, value)) return;
   const std::optional<double> limit = range.low && value < *range.low ? range.low : range.high;
   std::vector<Argument> arguments{
@@ -26,41 +29,38 @@ void judge_range(const char* rule, Word what, const char* unit, double value,
                       Sentence(range_key(range), std::move(arguments)), source});
 }
 
-void judge_same(const char* rule, Word what, const std::string& used, const std::string& tested,
-                const PassFacts& facts, Findings& findings) {
-  if (used.empty() || tested.empty() || used == tested) return;
-  findings.push_back({rule,
-                      Severity::fail,
-                      facts.place(),
-                      {},
-                      {},
-                      "",
-                      Sentence("qualification.same"_key, {{"what", what},
-                                                          {"used", used},
-                                                          {"qualification", facts.schedule.qualification},
-                                                          {"tested", tested}}),
-                      source});
+Finding unlike_test(const char* rule, Severity severity, Word what, const std::string& used,
+                    const std::string& tested, const PassFacts& facts, const char* finding_source) {
+  return {rule,
+          severity,
+          facts.place(),
+          {},
+          {},
+          "",
+          Sentence("qualification.same"_key, {{"what", what},
+                                              {"used", used},
+                                              {"qualification", facts.schedule.qualification},
+                                              {"tested", tested}}),
+          finding_source};
 }
-
-}  // namespace
 
 void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
   const TestedWeld* const test = judged_test(facts);
   if (!test) return;
   const TestedWeld& tested = *test;
-  judge_same("qualification.process", "Process"_word, facts.schedule.process, tested.process, facts,
-             findings);
-  judge_same("qualification.transfer", "Transfer mode"_word, facts.schedule.transfer, tested.transfer, facts,
-             findings);
-  if (const auto range = qualified_heat_input(tested))
-    judge_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit,
-                pass.heat_input_kJ_mm, *range, facts, findings);
+  const std::string& process = facts.schedule.process;
+  if (!process.empty() && !tested.process.empty() && process != tested.process)
+    findings.push_back(unlike_test("qualification.process", Severity::fail, "Process"_word, process,
+                                   tested.process, facts, source));
+  if (const auto range = qualified_heat_input(facts, tested))
+    judge_qualified_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit,
+                          pass.heat_input_kJ_mm, *range, facts, findings);
   if (tested.thickness_mm)
-    if (const auto rule = thickness_rule(qualified_test(tested), *tested.thickness_mm);
+    if (const auto rule = thickness_rule(qualified_test(facts, tested), *tested.thickness_mm);
         rule && rule->has_limit())
       for (double thickness : facts.seam.thickness_mm)
-        judge_range("qualification.thickness", "Plate thickness"_word, "mm", thickness,
-                    qualified_range(*rule, *tested.thickness_mm), facts, findings);
+        judge_qualified_range("qualification.thickness", "Plate thickness"_word, "mm", thickness,
+                              qualified_range(*rule, *tested.thickness_mm), facts, findings);
   if (tested.preheat_C && facts.schedule.preheat_C < *tested.preheat_C)
     findings.push_back({"qualification.preheat", Severity::fail, facts.place(), facts.schedule.preheat_C,
                         *tested.preheat_C, "C", Sentence("qualification.preheat"_key), source});

@@ -26,15 +26,21 @@ double longest_run_mm(const Seam& seam) {
 }
 
 const TestedWeld* judged_test(const PassFacts& facts) {
-  const Qualification* qualification = facts.index.qualification(facts.schedule.qualification);
+  return judged_test(facts.index, facts.schedule);
+}
+
+const TestedWeld* judged_test(const PlanIndex& index, const Schedule& schedule) {
+  const Qualification* qualification = index.qualification(schedule.qualification);
   if (!qualification || !qualification->tested ||
       qualification_route(qualification->basis) != QualificationRoute::judged)
     return nullptr;
   return &*qualification->tested;
 }
 
-QualifiedTest qualified_test(const TestedWeld& tested) {
+QualifiedTest qualified_test(const PassFacts& facts, const TestedWeld& tested) {
   QualifiedTest test;
+  if (const Qualification* qualification = facts.index.qualification(facts.schedule.qualification))
+    test.edition = iso_15614_1_edition(qualification->basis);
   test.joint = tested.throat_mm || tested.joint == "fillet" ? "fillet" : "butt";
   test.runs = tested.runs == "single" ? "single" : "multi";
   test.impact_tested = tested.impact_tested.value_or(false);
@@ -42,11 +48,48 @@ QualifiedTest qualified_test(const TestedWeld& tested) {
   return test;
 }
 
-std::optional<QualifiedRange<double>> qualified_heat_input(const TestedWeld& tested) {
+std::optional<QualifiedRange<double>> qualified_heat_input(const PassFacts& facts, const TestedWeld& tested) {
   if (!tested.heat_input_kJ_mm) return std::nullopt;
-  const RangeRule rule = heat_input_rule(qualified_test(tested));
+  const RangeRule rule = heat_input_rule(qualified_test(facts, tested));
   if (!rule.has_limit()) return std::nullopt;
   return qualified_range(rule, *tested.heat_input_kJ_mm);
+}
+
+namespace {
+
+/// The test weld whose hardness was measured at a known heat input, where the schedule has an upper limit.
+const TestedWeld* hardness_test(const PassFacts& facts) {
+  const auto& limits = facts.schedule.limits;
+  if (!limits || !limits->hardness_HV || !limits->hardness_HV->upper) return nullptr;
+  const Qualification* qualification = facts.index.qualification(facts.schedule.qualification);
+  if (!qualification || !qualification->tested || !qualification->tested->hardness_HV ||
+      !qualification->tested->heat_input_kJ_mm)
+    return nullptr;
+  return &*qualification->tested;
+}
+
+}  // namespace
+
+std::optional<double> measured_above_limit_HV(const PassFacts& facts) {
+  const TestedWeld* const test = hardness_test(facts);
+  if (!test || *test->hardness_HV <= *facts.schedule.limits->hardness_HV->upper) return std::nullopt;
+  return test->hardness_HV;
+}
+
+std::optional<double> measured_hardness_from_kJ_mm(const PassFacts& facts) {
+  const TestedWeld* const test = hardness_test(facts);
+  if (!test || measured_above_limit_HV(facts)) return std::nullopt;
+  const auto& plates = facts.seam.thickness_mm;
+  const bool is_thicker =
+      test->thickness_mm && *std::max_element(plates.begin(), plates.end()) > *test->thickness_mm;
+  const bool is_colder = test->preheat_C && facts.schedule.preheat_C < *test->preheat_C;
+  if (is_thicker || is_colder) return std::nullopt;
+  return *test->heat_input_kJ_mm * (1 - qualified_rounding);
+}
+
+bool measured_hardness_covers(const PassFacts& facts, double heat_input_kJ_mm) {
+  const auto from = measured_hardness_from_kJ_mm(facts);
+  return from && heat_input_kJ_mm >= *from;
 }
 
 double more_gap_mm(const Seam& seam) {

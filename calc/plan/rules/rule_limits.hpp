@@ -11,8 +11,8 @@
 
 namespace seamtakt {
 
-/// Limits that rules judge a pass or a seam by, each said once: the rule finds what is beyond it as planned,
-/// and the operating window is cut by it. (A schedule's own limits are in limited_quantities.hpp, those of a
+/// Limits by which rules judge a pass or a seam, each written once: the rule reports planned values beyond
+/// it, and it bounds the operating window. (A schedule's own limits are in limited_quantities.hpp, those of a
 /// fillet's excess in largest_fillet.hpp.)
 struct RuleLimit {
   const char* rule;
@@ -32,8 +32,8 @@ inline constexpr RuleLimit preheat_limit{"preheat.below-needed",
 /// What the plate has at the least when it is welded (degC): the preheat, or the shop's temperature.
 double preheat_given_C(const Schedule& schedule);
 
-inline constexpr RuleLimit rated_current_limit{
-    "power-source.current.above-rating",    "Current"_word, "current_A", "A",
+inline constexpr RuleLimit max_current_limit{
+    "power-source.current.above-maximum",   "Current"_word, "current_A", "A",
     "IEC 60974-1, rating plate (recalled)", Judged::current};
 
 inline constexpr RuleLimit single_arc_limit{"power-source.duty.single-arc",
@@ -61,19 +61,31 @@ inline constexpr RuleLimit qualified_heat_limit{"qualification.heat-input",
 
 /// The test weld of a pass's qualification; nullptr where there is none whose ranges are judged here.
 const TestedWeld* judged_test(const PassFacts& facts);
-QualifiedTest qualified_test(const TestedWeld& tested);
+const TestedWeld* judged_test(const PlanIndex& index, const Schedule& schedule);
+/// As the edition of the standard that the basis of the pass's qualification names has it, else the latest.
+QualifiedTest qualified_test(const PassFacts& facts, const TestedWeld& tested);
 /// The heat inputs that it qualifies (kJ/mm); empty where the test states none, or the standard no limit.
-std::optional<QualifiedRange<double>> qualified_heat_input(const TestedWeld& tested);
+std::optional<QualifiedRange<double>> qualified_heat_input(const PassFacts& facts, const TestedWeld& tested);
+
+/// The hardness measured in a pass's procedure test (HV) where it is above the schedule's limit: whatever the
+/// pass, as a colder one is harder still. Empty where it isn't, or nothing was measured or limited.
+std::optional<double> measured_above_limit_HV(const PassFacts& facts);
+/// The least heat input (kJ/mm) from which a measured hardness that keeps the upper limit holds for the pass:
+/// that of the test weld. Empty where there is none, or the pass may cool faster in spite of its heat (a
+/// thicker plate than the tested one, less preheat, as far as the test states them).
+std::optional<double> measured_hardness_from_kJ_mm(const PassFacts& facts);
+/// Whether it holds for a pass with this heat input.
+bool measured_hardness_covers(const PassFacts& facts, double heat_input_kJ_mm);
 
 /// Below this share of the size asked for a difference is rounding of the figures and not an undersize.
 inline constexpr double size_tolerance = 1e-9;
 
-/// What the drawing asks of a seam's size, and what the passes together give.
+/// The drawing's requirements for a seam's size, and the result of the passes together.
 struct SizeLimit {
   const RuleLimit& limit;
   double needed, obtained;  ///< obtained: after `less`
   double less = 0;          ///< what the largest gap takes off
-  std::optional<double> U;  ///< expanded, of what was obtained
+  std::optional<double> U;  ///< expanded, of the obtained size
 
   bool is_undersize() const { return obtained < needed * (1 - size_tolerance); }
 };
@@ -110,7 +122,7 @@ void each_size_limit(const Seam& seam, const SeamEvaluation& figures, const Visi
     return;
   }
   if (!figures.leg_mm) return;
-  // The same seam where the parts meet worst: the leg loses what the gap takes.
+  // The same seam at the largest gap: the gap is deducted from the leg.
   const double more_gap = more_gap_mm(seam);
   if (seam.leg_mm) {
     visit(SizeLimit{leg_limit, *seam.leg_mm, *figures.leg_mm, 0, figures.U_leg_mm});

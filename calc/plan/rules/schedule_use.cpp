@@ -59,4 +59,24 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
                    facts, findings);
 }
 
+// A steady spray or globular pool of solid or metal-cored wire runs out of the joint where it isn't held from
+// below; a flux-cored wire's slag holds it.
+void judge_transfer_position(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
+  const std::string &process = facts.schedule.process, &position = facts.seam.position;
+  const std::string& mode = pass.transfer_mode;
+  if ((process != "135" && process != "138") || (mode != "spray" && mode != "globular")) return;
+  if (position != "PF" && position != "PD" && position != "PE") return;
+  findings.push_back(
+      {"transfer.position",
+       Severity::warn,
+       facts.place(),
+       {},
+       {},
+       "",
+       Sentence("transfer.position"_key, {{"mode", mode == "spray" ? "spray"_word : "globular"_word},
+                                          {"process", process},
+                                          {"position", position}}),
+       "common practice, no source"});
+}
+
 }  // namespace seamtakt

@@ -3,7 +3,7 @@
 namespace seamtakt {
 
 // The through-arc signal needs side walls: below about 3 mm of leg it is lost in the noise, and without a
-// weave there is no signal at all.
+// weave there is no signal.
 void judge_tracking(const SeamFacts& facts, Findings& findings) {
   if (facts.seam.tracking != "through-arc") return;
   constexpr double least_leg_mm = 3, sure_leg_mm = 4;

@@ -107,8 +107,8 @@ class RowJudge {
     }
   }
 
-  /// Below its range of heat inputs, where `evaluate` says that it isn't judged, the method's value goes on
-  /// rising: what is beyond the bound there isn't taken for kept.
+  /// Below its range of heat inputs, where `evaluate` says that it isn't judged, the method's value continues
+  /// to rise: a value beyond the bound there doesn't count as kept.
   void judge_preheat(const WindowBound& bound) {
     const double *needed = figures_.preheat_needed_C, limit = bound.bound;
     mark([=](std::size_t i) { return needed[i] > limit; });

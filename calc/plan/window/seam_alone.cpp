@@ -28,7 +28,7 @@ std::vector<Found> seams_named(const Plan& plan, std::string_view place) {
 
 constexpr std::size_t most_named = 12;
 
-/// What may stand where `given` stood: all of a short list, else the nearest or the first.
+/// Valid replacements for `given`: all of a short list, else the nearest or the first.
 Sentence expected_one_of(std::string_view given, const std::vector<std::string>& known) {
   if (known.empty()) return "a plan with seams"_word;
   if (known.size() <= most_named) return Sentence("plan.one-of"_key, {{"names", comma_list(known)}});

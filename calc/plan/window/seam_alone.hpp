@@ -9,8 +9,8 @@
 
 namespace seamtakt {
 
-/// A plan cut down to one seam with all that the seam refers to: what `evaluate` says of it is what it says
-/// of the seam in the whole plan, at the cost of one seam.
+/// A plan cut down to one seam with all that the seam refers to: `evaluate` gives for it the same as for the
+/// seam in the whole plan, at the cost of one seam.
 struct SeamAlone {
   Plan plan;
 

@@ -12,14 +12,14 @@
 
 namespace seamtakt {
 
-/// The operating window of a schedule on a seam: what each pair of wire feed speed and travel speed gives,
-/// and which limits it keeps. All else (voltage, extension, preheat, gas, passes) stays as planned. A point
-/// says what `evaluate` would say with these two settings; it is feasible where `evaluate` would find no fail
-/// on the passes that use the schedule nor on the seam's size, and where the fillet is no larger than
-/// largest_fillet allows (plan/largest_fillet.hpp).
+/// The operating window of a schedule on a seam: the results of each pair of wire feed speed and travel
+/// speed, and the limits it keeps. Everything else (voltage, extension, preheat, gas, passes) stays as
+/// planned. A point is what `evaluate` would report with these two settings; it is feasible where `evaluate`
+/// would find no fail on the passes that use the schedule nor on the seam's size, and where the fillet is no
+/// larger than largest_fillet allows (plan/largest_fillet.hpp).
 ///
 /// Current follows the melting law; where the schedule states a measured current, the law is scaled through
-/// that point. Where the seam doesn't use the schedule, it is mapped as though every pass did.
+/// that point. Where the seam doesn't use the schedule, it is mapped as if every pass did.
 
 struct WindowRange {
   double lower = 0, upper = 0;
@@ -49,7 +49,7 @@ struct WindowLimit {
   double broken_pct = 0;  ///< share of the map's points beyond this bound
   double alone_pct = 0;  ///< share beyond this one that cuts and no other: what the window would gain without
 
-  /// How far inside the bound the working point lies (negative: beyond), in `unit`.
+  /// How far inside the bound the working point is (negative: beyond), in `unit`.
   std::optional<double> margin() const {
     if (!bound || !at_working_point) return std::nullopt;
     return is_upper ? *bound - *at_working_point : *at_working_point - *bound;
@@ -69,7 +69,7 @@ struct WindowMap {
   std::vector<double> leg_mm;            ///< from all passes of the seam; empty for a groove
   std::vector<double> cooling_time_s;    ///< thinner plate, cold; empty where a metal isn't ferritic
   /// Empty where method B can't be judged, or the wire states no hydrogen. At heat inputs below method B's
-  /// range, where `evaluate` judges nothing, the formula goes on.
+  /// range, where `evaluate` judges nothing, the formula continues.
   std::vector<double> preheat_needed_C;
   std::vector<double> haz_hardness_HV;  ///< the worse plate; empty unless asked for
 

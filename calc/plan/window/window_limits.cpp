@@ -26,7 +26,7 @@ WindowLimit limit_of(const RuleLimit& rule, double bound, double at_working_poin
           .source = rule.source};
 }
 
-/// Gathers the limits of the rules for the window. What fails at any pair of speeds comes last.
+/// Collects the limits of the rules for the window. What fails at any pair of speeds comes last.
 class LimitCollector {
  public:
   LimitCollector(const PassFacts& facts, const PassEvaluation& pass, const SeamEvaluation& seam,
@@ -74,7 +74,7 @@ class LimitCollector {
   }
 
   void add_end(const LimitedQuantity& quantity, Word what, const Interval& limit, bool is_upper,
-               double at_working_point, WindowBound judged) {
+               double at_working_point, WindowBound judged, bool cuts = true) {
     const auto& bound = is_upper ? limit.upper : limit.lower;
     if (!bound) return;
     judged.is_upper = is_upper;
@@ -86,7 +86,8 @@ class LimitCollector {
          .bound = bound,
          .at_working_point = at_working_point,
          .sentence = {},
-         .source = {}},
+         .source = {},
+         .cuts = cuts},
         judged);
   }
 
@@ -115,17 +116,39 @@ class LimitCollector {
               *(pass_.*side.time_s), {.judged = side.judged});
   }
 
+  /// Shown, and no bound of the window: an estimate beyond its limit is a warning, from where it is one. A
+  /// measured hardness that is too high fails at any pair of speeds.
   void collect_hardness() {
     if (!facts_.schedule.limits || !facts_.schedule.limits->hardness_HV || !pass_.haz_hardness_HV) return;
-    const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
-    const Interval& limit = *facts_.schedule.limits->hardness_HV;
+    const Interval warned = warned_hardness(*facts_.schedule.limits->hardness_HV);
     for (const bool upper : {false, true}) {
-      const auto& bound = upper ? limit.upper : limit.lower;
-      if (!bound) continue;
+      const auto& bound = upper ? warned.upper : warned.lower;
+      if (!bound || (upper && measured_above_limit_HV(facts_))) continue;
       WindowBound judged{.judged = upper ? Judged::hardness_highest : Judged::hardness_lowest};
       for (std::size_t plate = 0; plate < 2; ++plate)
         judged.plate_time_s[plate] = time_of_hardness_s(*facts_.metals[plate], *bound, upper);
-      add_end(quantity, quantity.label, limit, upper, *pass_.haz_hardness_HV, judged);
+      if (upper) leave_out_measured(judged);
+      const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
+      add_end(quantity, quantity.label, warned, upper, *pass_.haz_hardness_HV, judged, false);
+    }
+  }
+
+  /// The limit from where an estimate is a warning.
+  static Interval warned_hardness(const Interval& limit) {
+    Interval warned;
+    if (limit.lower) warned.lower = *limit.lower - haz_hardness_scatter_HV;
+    if (limit.upper) warned.upper = *limit.upper + haz_hardness_scatter_HV;
+    return warned;
+  }
+
+  /// From the heat input of a test whose hardness was measured, the estimate isn't judged.
+  void leave_out_measured(WindowBound& judged) const {
+    const auto from_kJ_mm = measured_hardness_from_kJ_mm(facts_);
+    if (!from_kJ_mm) return;
+    for (std::size_t plate = 0; plate < 2; ++plate) {
+      CoolingCase at = problem_.model.cooling.nominal;
+      at.thickness_mm = problem_.model.plate_mm[plate];
+      judged.plate_time_s[plate] = std::min(judged.plate_time_s[plate], cooling_time(*from_kJ_mm, at).time_s);
     }
   }
 
@@ -159,8 +182,8 @@ class LimitCollector {
 
   void collect_power_source() {
     const WindowModel& model = problem_.model;
+    if (model.max_current_A) add(max_current_limit, true, *model.max_current_A, pass_.current_A);
     if (!model.rated_current_A) return;
-    add(rated_current_limit, true, *model.rated_current_A, pass_.current_A);
     const FeedFigures feed = feed_figures(model, facts_.schedule.wire_feed_speed_m_min);
     // The duty falls as the current rises: this bound moves with the wire feed speed.
     add(single_arc_limit, true, std::min(feed.longest_arc_s, duty_period_s),
@@ -169,7 +192,7 @@ class LimitCollector {
 
   void collect_qualification() {
     const TestedWeld* const test = judged_test(facts_);
-    const auto range = test ? qualified_heat_input(*test) : std::nullopt;
+    const auto range = test ? qualified_heat_input(facts_, *test) : std::nullopt;
     if (!range) return;
     for (const bool upper : {false, true})
       if (const auto& bound = upper ? range->high : range->low)

@@ -55,6 +55,7 @@ void add_arc(const PassFacts& facts, WindowModel& model) {
   model.waveform_factor = schedule.waveform_factor;
   model.thermal_efficiency = thermal_efficiency_of(schedule.process).value_or(0);
   if (facts.power_source) {
+    model.max_current_A = facts.power_source->max_current_A;
     model.rated_current_A = facts.power_source->rated_current_A;
     model.rated_duty_pct = facts.power_source->rated_duty_pct.value_or(100);
   }
@@ -74,7 +75,7 @@ void add_seam(const PassFacts& facts, WindowModel& model) {
   const JointMetals metals = joint_metals(facts);
   model.is_ferritic = metals.is_ferritic;
   model.has_hardness = metals.has_hardness;
-  // Which inputs are beyond doesn't hang on the heat input, which is left open here.
+  // Which inputs are out of range doesn't depend on the heat input, which is left open here.
   const auto preheat = preheat_case_of(facts, metals, preheat_heat_input_range.upper);
   if (preheat && !preheat->beyond) model.preheat = preheat->inputs;
 }

@@ -21,7 +21,7 @@ struct WindowBound {
   bool is_upper = true;
   double bound = 0;
   double less = 0;                       ///< taken off the value first: the leg that a larger gap costs
-  std::array<double, 2> plate_time_s{};  ///< hardness: the cooling times that stand for the bound
+  std::array<double, 2> plate_time_s{};  ///< hardness: the cooling times that correspond to the bound
 };
 
 /// A pass of one schedule on one seam, with the two speeds left open.
@@ -43,14 +43,14 @@ struct WindowModel {
   double throat_per_leg = 1;
   bool is_groove = false;
   double longest_run_mm = 0;
-  std::optional<double> rated_current_A;
+  std::optional<double> max_current_A, rated_current_A;
   double rated_duty_pct = 100;
   // The plates.
   std::array<double, 2> plate_mm{};
   CoolingCases cooling;
   bool is_ferritic = true;   ///< else there are no cooling times
   bool has_hardness = true;  ///< the hardness formula holds for both plates
-  /// What method B goes by, inside its range; empty where it can't be judged whatever the heat input.
+  /// Inputs of method B, inside its range; empty where it can't be judged whatever the heat input.
   std::optional<PreheatInputs> preheat;
 
   std::vector<WindowBound> bounds;
@@ -64,7 +64,7 @@ struct WindowProblem {
   std::vector<int> passes;
   Findings fails;  ///< of these passes and of the seam, at the schedule's settings
 
-  /// Whether the schedule's settings keep all limits that cut; `stated`: but for those of common practice.
+  /// Whether the schedule's settings keep all limits that cut; `stated`: except those of common practice.
   bool keeps_limits(bool stated) const;
 };
 WindowProblem window_problem(const SeamAlone& alone, const std::string& schedule);
