@@ -18,7 +18,7 @@ struct CartPart {
 
 using Cart = std::vector<CartPart>;
 
-/// Reads a cart: CSV with the columns part, quantity and, where wanted, heat. A part may have several lines
+/// Reads a cart: CSV with the columns part, quantity and, optionally, heat. A part may have several lines
 /// (heats). InputError at FILE:LINE:COLUMN: a column that is missing, a line without part, a quantity that is
 /// no whole number of 1 or more.
 Cart parse_cart(std::string_view text, const std::string& file);
@@ -31,7 +31,7 @@ struct PartDifference {
   int quantity() const { return needed > found ? needed - found : found - needed; }
 };
 
-/// A cart against the weldment's parts. Wrong quantities stand in `missing` or `extra` with both figures; a
+/// A cart against the weldment's parts. Wrong quantities are in `missing` or `extra` with both figures; a
 /// part that the weldment doesn't have is `extra` with 0 needed.
 struct CartCheck {
   std::vector<PartDifference> missing, extra;

@@ -9,8 +9,8 @@
 namespace seamtakt {
 
 /// The event calendar: each server's next end, and which is first; among equal times the lowest server
-/// number. In blocks of sixteen, each searched by pairs without a branch to guess, so that setting a time
-/// costs nothing and finding the first costs four comparisons in a row a block.
+/// number. In blocks of sixteen, each searched by pairs without branches, so that setting a time costs
+/// nothing and finding the first costs four dependent comparisons per block.
 class EndTimes {
  public:
   static constexpr double never = std::numeric_limits<double>::infinity();

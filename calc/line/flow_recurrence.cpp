@@ -10,7 +10,7 @@ namespace seamtakt {
 namespace {
 
 /// A unit's row: starts at all stages, leavings of all stages, and a 0 for the last stage's missing
-/// successor. Rows of the units before stand in front, so that what a unit waits for is at a fixed distance.
+/// successor. Rows of earlier units come first, so that what a unit waits for is at a fixed distance.
 class FlowLine {
  public:
   FlowLine(std::span<const int> buffer_after, std::size_t units)
@@ -90,7 +90,7 @@ class FlowLine {
   }
 
   /// Each stage's sums in the order of the units, as the calendar adds them up. All stages of a unit at once,
-  /// so that no addition waits for the one before.
+  /// so that additions don't wait for one another.
   template <std::size_t fixed>
   void add_up(const double* service, std::size_t count, StageTimes* stages) {
     constexpr std::size_t at_once = fixed ? fixed : 8;
@@ -127,7 +127,7 @@ bool has_stops(const LineModel& model) {
                      [](const LineStage& stage) { return stage.availability < 1; });
 }
 
-/// Work and stops of every unit at every stage; sums of the two apart into `stages`.
+/// Work and stops of every unit at every stage; separate sums of both into `stages`.
 std::vector<double> services_s(const LineModel& model, std::uint64_t seed, std::vector<StageTimes>& stages) {
   const StopTimes stops(model, seed);
   std::vector<double> service_s(model.work_s.size());

@@ -48,7 +48,7 @@ struct SentBack {
 struct StageState {
   int first_server = 0;
   int idle_servers = 0;
-  Ring buffer;                      ///< units behind the stage
+  Ring buffer;                      ///< units after the stage
   Ring blocked;                     ///< its servers that can't get rid of their unit
   std::vector<SentBack> sent_back;  ///< to be reworked here
   std::size_t sent_back_taken = 0;
@@ -88,7 +88,7 @@ class Calendar {
     return count;
   }
 
-  /// Numbered from the last stage, so that equal times are worked off downstream first.
+  /// Numbered from the last stage, so that equal times are processed downstream first.
   void add_servers() {
     for (const LineStage& stage : model_.stages)
       stages_.emplace_back(std::min(static_cast<std::size_t>(stage.buffer_after), model_.unit_count()),
@@ -208,7 +208,7 @@ class Calendar {
     if (server.idle) ends_.set(s, EndTimes::never);
   }
 
-  /// The next unit for a server that is free, and what moves up behind it.
+  /// The next unit for a server that is free, and the units that then move up.
   void pull(int s, double now_s) {
     Server& server = this->server(s);
     StageState& state = this->state(server.stage);

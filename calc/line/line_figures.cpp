@@ -108,7 +108,7 @@ std::vector<Changed> changed_lines(const LineModel& model) {
   return list;
 }
 
-/// Certain and uncertain lines have different numbers of runs; the one run stands for all of them.
+/// Certain and uncertain lines have different numbers of runs; the one run represents all of them.
 const Sample& sample_at(const std::vector<Sample>& list, std::size_t i) {
   return list[std::min(i, list.size() - 1)];
 }

@@ -13,13 +13,13 @@ namespace seamtakt {
 struct LineFigures {
   int runs = 0;
   double throughput_per_h = 0, throughput_se_per_h = 0;  ///< mean, and its standard error
-  /// Below the one a tenth of the runs lies, above the other one a tenth: quantile() of the runs. Empty for
+  /// A tenth of the runs is below the first, a tenth above the second: quantile() of the runs. Empty for
   /// one draw of many, which says nothing about the others.
   std::optional<double> throughput_p10_per_h, throughput_p90_per_h;
   double throughput_overall_per_h = 0;         ///< units that left right / makespan
   double takt_misses = 0, takt_misses_se = 0;  ///< 0 without takt
   double takt_lost_s = 0, makespan_s = 0;
-  /// The run in the middle by throughput, of an even number the lower one, of equal ones the first.
+  /// The median run by throughput: of an even number the lower one, of equal ones the first.
   std::uint64_t median_seed = 0;
 };
 
@@ -28,7 +28,7 @@ struct LineFigures {
 /// Source: hyndman-fan-1996, definition 7 (recalled).
 double quantile(std::vector<double> values, double p);
 
-/// `goal`: what the assembly line wants; empty: no takt. A line without chance runs once. `day`: all the
+/// `goal`: demand of the assembly line; empty: no takt. A deterministic line runs once. `day`: all the
 /// units of which the model runs a part; the throughput of a run then is finished_per_h() over that day with
 /// the same random_stream_id, else throughput_per_h().
 LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
@@ -45,10 +45,10 @@ struct Improvement {
   double takt_misses_change = 0;
 };
 
-/// Each stage's time, servers, buffer, stops and yield changed one at a time and the line run anew with the
+/// Each stage's time, servers, buffer, stops and yield changed one at a time and the line run again with the
 /// same random_stream_id. Best first: fewest misses, then most throughput; equal ones in the order of the
-/// stages. Changes that mean nothing at a stage (a buffer behind the last one, stops where there are none,
-/// time where there is none) are left out.
+/// stages. Changes without effect at a stage (a buffer after the last one, stops where there are none, time
+/// where there is none) are left out.
 std::vector<Improvement> cures(const LineModel& model, const std::optional<TaktGoal>& goal,
                                std::uint64_t seed, int runs);
 

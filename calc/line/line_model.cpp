@@ -13,7 +13,7 @@ namespace seamtakt {
 namespace {
 
 constexpr double least_yield_with_rework = 0.01;
-/// Nobody plans with less; and what is divided by it stays finite.
+/// No real plan has less; and quotients by it stay finite.
 constexpr double least_availability = 1e-3;
 /// More of them within one unit's work are a slip of a unit, and take long to draw.
 constexpr double most_stops = 1000;

@@ -12,16 +12,16 @@ namespace seamtakt {
 struct LineStage {
   std::string id;
   int servers = 1;
-  int buffer_after = 0;  ///< units that may wait behind it; behind the last stage any number may
+  int buffer_after = 0;  ///< units that may wait after it; after the last stage any number may
   /// Share of time in which a server can work, and the mean time of a stop. A stop comes after an
-  /// exponentially distributed time of work (not of waiting), the work then goes on where it was, and the
+  /// exponentially distributed time of work (not of waiting), the work then continues where it was, and the
   /// repair is exponentially distributed; mean work between stops = repair*availability/(1 - availability).
   /// Without a repair time the stops are spread evenly: work takes 1/availability as long.
   /// Source: derived; both distributions are common practice, no source.
   double availability = 1, repair_s = 0;
   double yield = 1;     ///< share of units that leave it right; the others go to `rework_to`
   int rework_to = -1;   ///< this stage or an earlier one; -1: a unit that isn't right leaves as scrap
-  double rework_s = 0;  ///< work that a unit sent back needs there; behind it, it passes all stages anew
+  double rework_s = 0;  ///< work that a unit sent back needs there; then it passes all later stages again
 };
 
 /// A line and the units that go through it, in the order of their release. Times are in s.
@@ -36,7 +36,7 @@ struct LineModel {
   std::size_t stage_count() const { return stages.size(); }
 };
 
-/// Throws InputError for a model that has no sense: no stage, a share or time outside its range, rework to a
+/// Throws InputError for an impossible model: no stage, a share or time outside its range, rework to a
 /// later stage, fewer than 1 % right where the others are sent back, more than 1000 stops to expect while a
 /// unit is at a stage. std::invalid_argument where the lists
 /// don't fit together. Where it came from is named by `where`.
@@ -45,7 +45,7 @@ void check_line_model(const LineModel& model, const std::string& where);
 /// Random stops to expect while each unit makes one visit of each stage: work / (mean work between stops).
 double expected_stops(const LineModel& model);
 
-/// Whether nothing in the line is left to chance.
+/// Whether the line is deterministic.
 bool is_certain(const LineModel& model);
 
 /// What a stage's stops cost, prepared for drawing. Common random numbers: the stops of a unit at a stage

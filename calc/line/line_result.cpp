@@ -32,8 +32,8 @@ std::vector<std::string> weldments_of(const Release& release) {
   return ids;
 }
 
-/// As the cycles have it; a line without a stage for the cell asks none, and its units are unfinished all the
-/// same where the plan's robots leave seams out.
+/// As the cycles have it; a line without a stage for the cell needs none, and its units are unfinished all
+/// the same where the plan's robots leave seams out.
 UnweldedWeldments unwelded_weldments(const Plan& plan, const Evaluation& evaluation,
                                      const std::vector<std::string>& ids, const LineTimes& times) {
   UnweldedWeldments unwelded;
@@ -77,7 +77,10 @@ class Day {
     result_.not_run = not_run_of(all);
     if (result_.takt_limit_s && result_.not_run > 0)
       result_.figures.takt_misses = static_cast<double>(result_.not_run);
-    if (units_to_run() == 0) return std::move(result_);
+    if (units_to_run() == 0) {
+      if (request_.level) result_.levelled_orders = with_waiting({});
+      return std::move(result_);
+    }
     note_dues();
     if (result_.not_run > 0) day_ = whole_day(all);
     Units day = units_of(release_.released);
@@ -184,6 +187,15 @@ class Day {
          "plan limit"});
   }
 
+  /// Whoever hands the sequence on loses no unit: what waits is built once it can be.
+  std::vector<Order> with_waiting(std::vector<Order> orders) const {
+    for (const WaitingUnit& unit : release_.waiting)
+      orders.insert(std::upper_bound(orders.begin(), orders.end(), unit.order,
+                                     [](const Order& a, const Order& b) { return a.due_key < b.due_key; }),
+                    unit.order);
+    return orders;
+  }
+
   Units levelled(const Units& day) {
     LevelRequest level;
     level.goal = goal_of(model_of(day));
@@ -198,6 +210,7 @@ class Day {
       after.random_stream_id.push_back(day.random_stream_id[at]);
     }
     for (const Order& order : day.orders) result_.order_before.push_back(order.serial);
+    result_.levelled_orders = with_waiting(after.orders);
     result_.levelled = Compared{figures(model_of(repeated(day, units_to_run()))),
                                 figures(model_of(repeated(after, units_to_run())))};
     return after;

@@ -50,7 +50,7 @@ struct UnitResult {
   double start_s = 0, end_s = 0;
   bool scrapped = false;
   int reworks = 0;
-  std::optional<double> wanted_s;  ///< of a unit that missed takt: when it was wanted
+  std::optional<double> wanted_s;  ///< of a unit that missed takt: when it was due
   Sentence cause;                  ///< of the miss: "repair at cell"
 };
 
@@ -66,19 +66,19 @@ struct Compared {
   LineFigures before, after;
 };
 
-/// What comes of a day on the line. `figures` are over all runs and lead; times, shares and causes of units
-/// and stages are those of one draw among them, the one in the middle by throughput, whose seed is
-/// `draw_seed`.
+/// The result of a day on the line. `figures` are over all runs and decide; times, shares and causes of units
+/// and stages are those of one draw, the median one by throughput, whose seed is `draw_seed`.
 ///
 /// Units of a weldment with unwelded seams aren't run: they wait, and line.weldment.unwelded (fail) says so.
-/// Where a part of the day isn't run for them, throughput is finished_per_h() over the time that all orders
-/// would take: with all robots where one is out, else with what robots can weld of each unit. Takt misses of
-/// `figures` count a unit that isn't run as one, and there are no cures: the seams come first.
+/// Where part of the day isn't run because of them, throughput is finished_per_h() over the time that all
+/// orders would take: with all robots where one is out, else with what robots can weld of each unit. Takt
+/// misses of `figures` count a unit that isn't run as one, and there are no improvements: the seams come
+/// first.
 struct LineResult {
   std::vector<UnitResult> units;  ///< in the order of release
   std::size_t not_run = 0;        ///< units that aren't run for unwelded seams
   LineFigures figures;            ///< over the runs
-  bool certain = false;           ///< nothing in the line is left to chance: one run says all
+  bool certain = false;           ///< the line is deterministic: one run is enough
   std::uint64_t seed = 1;         ///< of the first run
   std::uint64_t draw_seed = 1;
   double makespan_s = 0;
@@ -100,6 +100,9 @@ struct LineResult {
   std::optional<LineFigures> with_all_carts;  ///< had no unit waited for its cart
   std::optional<Compared> levelled;
   std::vector<std::string> order_before;  ///< serials, where levelled
+  /// The orders as levelled, each once; those of units that wait are the last of their due date. Empty where
+  /// not levelled.
+  std::vector<Order> levelled_orders;
   Findings findings;
 };
 

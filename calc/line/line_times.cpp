@@ -7,6 +7,7 @@
 #include "base/error.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/cell_compiler.hpp"
+#include "plan/manual_time.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -39,6 +40,7 @@ LineTimes::LineTimes(const Plan& plan, const std::vector<std::string>& weldments
     const Weldment* weldment = find_by_id(plan.weldments, id);
     if (!weldment) throw std::invalid_argument("line times: weldment " + id + " isn't in the plan");
     weldments_.push_back(weldment);
+    manual_s_.push_back(manual_stage_s(plan, *weldment));
   }
   add_stages();
 }
@@ -88,7 +90,7 @@ void LineTimes::note_times(const Weldment& weldment, Findings& findings) const {
                                             [](const Stage& stage) { return stage.time_of == "manual"; });
   const auto manual_seams = std::count_if(weldment.seams.begin(), weldment.seams.end(),
                                           [](const Seam& seam) { return seam.by == "manual"; });
-  if (has_manual_stage && manual_seams > 0 && weldment.manual_s <= 0)
+  if (has_manual_stage && manual_seams > 0 && manual_stage_s(*plan_, weldment) <= 0)
     findings.push_back({"line.manual.no-time", Severity::warn, weldment.id, 0, std::nullopt, "s",
                         Sentence("line.manual.no-time"_key, {{"seams", std::int64_t{manual_seams}}}),
                         "plan"});
@@ -119,7 +121,7 @@ double LineTimes::work_s(int weldment, int next, int stage) const {
   if (given.time_of == "cell") return cell_work_s(weldment, next);
   if (given.time_of == "load") return has_cell() && cell_.stations >= 2 ? 0 : unit.load_s;
   if (given.time_of == "tack") return unit.tack_s;
-  if (given.time_of == "manual") return unit.manual_s;
+  if (given.time_of == "manual") return manual_s_[static_cast<std::size_t>(weldment)];
   if (given.time_of == "measure") return unit.measure_s;
   if (given.time_of == "inspect") return unit.inspect_s;
   return 0;  // kit

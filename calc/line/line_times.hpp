@@ -17,7 +17,7 @@ struct ConsumableChanges {
   double wire_package_kg = 0, wire_package_change_s = 0;  ///< spool or drum, by what its robot has fed
 };
 
-/// What a weldment asks of the cell, from its timeline.
+/// A weldment's times in the cell, from its timeline.
 struct CellLoad {
   CycleResult cycle;
   double change_back_s = 0;            ///< to what the robots had loaded: the next unit begins with it
@@ -25,13 +25,13 @@ struct CellLoad {
 };
 
 /// The plan's line with the times of its weldments, from which the model of any sequence of units follows.
-/// Times of a stage by name: kit 0 (the cart is the condition of release), load, tack, manual, measure and
-/// inspect the weldment's, cell by the cycle:
+/// Times of a stage by name: kit 0 (the cart is the condition of release), load, tack, measure and inspect
+/// the weldment's, manual by manual_stage_s, cell by the cycle:
 ///   one station: load + weld + unload (without load where the line has a stage for it);
 ///   two: max(weld + index, unload + the load of the unit that follows + index).
 /// With several cells the unit that follows is the one `servers` later. Deviations from the shop: the first
-/// unit of the run is taken as loaded already, and a unit that the cell waits for as loaded in the shadow of
-/// the one before.
+/// unit of the run is assumed to be loaded already, and a unit that the cell waits for to be loaded in
+/// parallel with the one before.
 class LineTimes {
  public:
   /// `cycle_of` gives a weldment's cycle (order given or best). InputError: the plan has no line, or its line
@@ -73,6 +73,7 @@ class LineTimes {
   const Plan* plan_;
   Cell cell_;
   std::vector<const Weldment*> weldments_;
+  std::vector<double> manual_s_;  ///< of each weldment, by hand
   std::vector<LineStage> stages_;
   int cell_stage_ = -1;  ///< the first of them
   bool has_load_stage_ = false;

@@ -73,12 +73,13 @@ std::vector<Order> parse_orders(std::string_view text, const std::string& file, 
   const std::size_t serial = table.require(is_short ? "serial" : "unit_serial"),
                     weldment = table.require("weldment");
   const int due = table.column("due");
+  const bool is_own = table.column("made_at_utc") >= 0;  // a sequence that this program wrote
   std::vector<Order> orders;
   std::map<std::string, std::uint64_t> lines;
   for (const CsvRow& row : table.rows) {
     Order order;
-    order.serial = row.fields[serial];
-    order.weldment = row.fields[weldment];
+    order.serial = is_own ? csv_unguarded(row.fields[serial]) : row.fields[serial];
+    order.weldment = is_own ? csv_unguarded(row.fields[weldment]) : row.fields[weldment];
     order.number = static_cast<std::uint32_t>(orders.size());
     if (due >= 0) order.due = row.fields[static_cast<std::size_t>(due)];
     if (order.serial.empty()) refuse_field(text, table, row, serial, "a unit's serial number"_word);

@@ -17,15 +17,15 @@ struct Order {
   std::string due_key;  ///< orders by time as text does; a day without an hour ends it; empty `due` is last
 };
 
-/// Reads an order file: CSV with the columns unit_serial (or serial), weldment and, where wanted, due
-/// (YYYY-MM-DD, or with Thh:mm). The first problem is an InputError at FILE:LINE:COLUMN: a column that is
-/// missing, a serial that is empty or there twice, a weldment that the plan doesn't know, a day that isn't in
-/// the calendar, no order.
+/// Reads an order file: CSV with the columns unit_serial (or serial), weldment and, optionally, due
+/// (YYYY-MM-DD, or with Thh:mm); other columns are skipped. The first problem is an InputError at
+/// FILE:LINE:COLUMN: a column that is missing, a serial that is empty or there twice, a weldment that the
+/// plan doesn't know, a day that isn't in the calendar, no order.
 std::vector<Order> parse_orders(std::string_view text, const std::string& file, const Plan& plan);
 
 std::vector<Order> read_orders(const std::string& path, const Plan& plan);
 
-/// Whether no order stands behind one that is due later.
+/// Whether no order is behind one that is due later.
 bool dues_kept(const std::vector<Order>& orders);
 
 }  // namespace seamtakt

@@ -6,7 +6,7 @@
 
 namespace seamtakt {
 
-/// Uniform numbers that depend on what they are for and on nothing drawn before (common random numbers): the
+/// Uniform numbers that depend only on their purpose, not on earlier draws (common random numbers): the
 /// same unit gets the same random numbers at the same stage when a buffer is added or the order changes.
 /// Each is SplitMix64 over a counter, 53 bits.
 class RandomStream {

@@ -13,7 +13,7 @@ struct WaitingUnit {
   Order order;
   CartCheck cart;
   bool has_cart = false;
-  int unwelded_seams = 0;        ///< above 0: it isn't run, for nobody welds so many of its seams
+  int unwelded_seams = 0;        ///< above 0: it isn't run, because so many of its seams are unwelded
   Sentence sentence;             ///< "1 BD-gusset is missing (3 of 4 there)"
   std::string released_instead;  ///< the serial that takes its place; empty: none is left
 };

@@ -135,7 +135,7 @@ std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace,
                                      const TaktGoal& goal) {
   std::vector<TaktMiss> misses;
   const std::vector<double> rework_s = rework_of(run, trace, stages);
-  std::int32_t clock = -1;  // who set when units are wanted: the miss before
+  std::int32_t clock = -1;  // what set when units are due: the miss before
   walk(run, goal, [&](std::uint32_t unit, double wanted_s) {
     const Spent spent = chain_difference(trace, rework_s, trace.leaving[unit], clock, stages);
     clock = trace.leaving[unit];

@@ -10,24 +10,23 @@
 
 namespace seamtakt {
 
-/// What the assembly line behind this one wants: its first unit at `first_s`, and one every `takt_s` from
-/// then on.
+/// Demand of the assembly line after this one: its first unit at `first_s`, and one every `takt_s` from then
+/// on.
 struct TaktGoal {
   double takt_s = 0, first_s = 0;
 };
 
-/// The first unit is wanted when a mean unit would be through a line that has nothing else to do: the mean
-/// over the units of their work at all stages. So no order of the same units has an advantage by its first
-/// one.
+/// The first unit is due when a mean unit would have passed an otherwise empty line: the mean over the units
+/// of their work at all stages. So no order of the same units gains by its first one.
 TaktGoal takt_goal(const LineModel& model, double takt_s);
 
-/// How a run serves the assembly line. A unit that is early waits there; one that isn't there when it is
-/// wanted is a takt miss, and the next one is wanted takt_s after it came. Scrap serves nobody. Source:
-/// derived from this definition.
+/// How a run supplies the assembly line. A unit that is early waits there; one that isn't there when it is
+/// due is a takt miss, and the next one is due takt_s after its arrival. Scrap doesn't count. Source: derived
+/// from this definition.
 struct TaktCount {
   int misses = 0;
   double lost_s = 0;  ///< that the assembly line waited
-  /// Units that left more than takt_s behind the one before, whether wanted or not.
+  /// Units that left more than takt_s after the one before, whether due or not.
   int intervals_over_takt = 0;
 };
 TaktCount count_takt(const LineRun& run, const TaktGoal& goal);
@@ -36,12 +35,11 @@ enum class MissCause { repair, change, rework, work };
 /// "repair", "wire or tip change", ...
 Word word_of(MissCause cause);
 
-/// A takt miss and what made it. The chain of activities without a gap that ended with the unit's leaving is
-/// compared with that of the miss before, which set when this unit was wanted (with the begin of the day for
-/// the first). If the unit had come in time without the repairs that its chain has more, they are the cause;
-/// else its wire and tip changes, else its rework (all work on scrap, and on other units what goes beyond one
-/// visit of each stage); at the stage with most of it. Else it is the work, at the stage with most
-/// of that.
+/// A takt miss and its cause. The gapless chain of activities that ended with the unit's leaving is compared
+/// with that of the previous miss, which set when this unit was due (for the first: with the begin of the
+/// day). If the unit would have been in time without the additional repairs in its chain, they are the cause;
+/// else its wire and tip changes, else its rework (all work on scrap, and on other units all work beyond one
+/// visit of each stage); at the stage with most of it. Else it is the work, at the stage with most of that.
 struct TaktMiss {
   std::uint32_t unit = 0;
   double wanted_s = 0, left_s = 0;

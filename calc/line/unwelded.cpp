@@ -6,7 +6,7 @@ namespace seamtakt {
 
 namespace {
 
-/// For each waiting unit the next order behind it that is released.
+/// For each waiting unit the next order after it that is released.
 void tell_replacements(Release& release) {
   auto released = release.released.begin();
   for (WaitingUnit& unit : release.waiting) {

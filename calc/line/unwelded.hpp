@@ -14,8 +14,8 @@ struct UnweldedSeams {
 /// By weldment; those with all seams welded aren't in it.
 using UnweldedWeldments = std::map<std::string, UnweldedSeams>;
 
-/// The release without the units of unwelded weldments: they wait beside those whose cart isn't complete, for
-/// seams that nobody welds. What goes in a unit's place is told anew: a unit that isn't run takes none.
+/// The release without the units of unwelded weldments: they wait, like those whose cart isn't complete, for
+/// seams that nobody welds. Replacements are determined again: a unit that isn't run replaces none.
 Release without_unwelded(const Release& release, const UnweldedWeldments& unwelded);
 
 /// line.weldment.unwelded (fail), one a weldment of which units wait for unwelded seams.

@@ -18,14 +18,14 @@ LeastTimes least_times(const CellModel& model);
 /// The shortest way home of any of these robots (s); 0 where none of them has a seam.
 double least_way_home_s(const LeastTimes& least, std::uint64_t robots);
 
-/// Turns of the positioner that nothing can save: each orientation but the first.
+/// Turns of the positioner that can't be avoided: each orientation except the first.
 double turns_s(const CellModel& model);
 
 /// A seam's arc time, each run capped at what the torch may weld between two services (s).
 double capped_arc_s(const CellModel& model, const CellSeam& seam);
 
-/// Between two services lies every_arc_s of arc at most, or one run that is longer: time of the services that
-/// so many robots need at least for so much arc.
+/// Between two services there is at most every_arc_s of arc, or one run that is longer: the least time of
+/// services that so many robots need for so much arc.
 double services_s(const CellModel& model, double capped_arc_s, int robots);
 
 }  // namespace seamtakt

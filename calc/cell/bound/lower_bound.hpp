@@ -4,14 +4,14 @@
 
 namespace seamtakt {
 
-/// A time (s) that no sequence of the model's seams can be faster than: the largest of
+/// A lower bound (s) of every sequence of the model's seams: the largest of
 ///
 ///  - load: for a set S of robots, the work of the seams that only robots of S can weld, shared by them,
 ///    sum(w)/|S| + the shortest way home/|S|, where w is the least over the robots of: shortest air move into
 ///    the seam + sensing + all its passes (starts, arcs, ends, moves between runs). S runs over the sets that
-///    seams name and all robots. To it come either the turns of the positioner (orientations needed - 1),
-///    during which nobody works, or the torch services that the arc time asks for, ceil(arc/every_arc_s) -
-///    |S|, shared;
+///    seams name and all robots. Added to it are either the turns of the positioner (orientations needed -
+///    1), during which nobody works, or the torch services that the arc time requires, ceil(arc/every_arc_s)
+///    - |S|, shared;
 ///  - chain: the longest chain of `after`, each seam with w and its interpass waits, and the way home;
 ///  - zone: the work w of the seams of a zone, which are never welded two at once, with the turns of the
 ///  positioner;

@@ -26,7 +26,7 @@ struct PassEnd {
   bool last = false;         ///< where the pass ends as drawn
 };
 
-/// A robot's air move between two ends of passes, or 0 within a seam where the torch stands.
+/// A robot's air move between two ends of passes, or 0 within a seam if the torch is already there.
 double way_s(const CellModel& model, int robot, const PassEnd& a, const PassEnd& b) {
   if (a.seam >= 0 && b.seam >= 0) {
     const bool both_fixed = !model.seams[a.seam].reversible && !model.seams[b.seam].reversible;
@@ -55,7 +55,8 @@ double own_work_s(const CellModel& model, int robot, const CellSeam& seam) {
   return work;
 }
 
-/// Wires (or gases, or sources) that a robot's own seams need beside what it has: each is a change.
+/// Wires (or gases, or sources) that a robot's own seams need in addition to the loaded ones: each is a
+/// change.
 template <class Member>
 int changes_of(const CellModel& model, int robot, Member member) {
   const std::int32_t loaded = model.robots[robot].loaded.*member;
@@ -136,8 +137,8 @@ class PhaseBound {
     return work + std::max(ways_in, round_trip_bound_s(model_, robot, own));
   }
 
-  /// Own seams that lie in any orientation. The way that a round trip elsewhere saves by leaving them out is
-  /// no longer than the air move beside their arc.
+  /// Own seams that are in any orientation. Leaving them out saves a round trip elsewhere no more than the
+  /// air move beside their arc.
   double free_work_s(int robot) const {
     double work = 0;
     for (const int seam : free_) {

@@ -76,7 +76,7 @@ class Search {
     take(sequence);
   }
 
-  /// The steps by when they are begun: what keeps balance in time, but not in the order of the sequence.
+  /// The steps sorted by their start: for orders that keep balance in time, but not in the sequence.
   Sequence in_time_order(const Sequence& sequence) {
     std::vector<BareMove> moves;
     Scheduler(model_).makespan_s(sequence, moves);
@@ -93,7 +93,7 @@ class Search {
     return ordered;
   }
 
-  /// Puts the seams' first steps, at the places they have, in this order: it only differs where seams begin
+  /// Sorts the seams' first steps, within their places, into this order: it differs only where seams begin
   /// together.
   static void put_by_turns(const std::vector<int>& seams, Sequence& sequence) {
     const auto first_step = [&](int seam) {
@@ -135,7 +135,8 @@ class Search {
                  : ++built < random_constructions);
   }
 
-  /// The only robot's travel as a routing problem: for a while, or to the end where nothing else counts.
+  /// The only robot's travel as a routing problem: for a limited time, or to the end where only travel
+  /// counts.
   void travel() {
     std::vector<int> seams(model_.seams.size());
     std::iota(seams.begin(), seams.end(), 0);
@@ -152,8 +153,8 @@ class Search {
 
   void take(const Sequence& sequence) { take_if_better(sequence, scheduler_.makespan_s(sequence)); }
 
-  /// What is minimised: the makespan, and a little of how early everything is done, so that the search sees
-  /// progress beside the path that decides.
+  /// What is minimised: the makespan, plus a small weight on all end times, so that the search sees progress
+  /// off the critical path.
   double cost(double makespan_s) const {
     return makespan_s + 0.01 * scheduler_.flow_s() / static_cast<double>(model_.passes.size());
   }
@@ -202,7 +203,7 @@ CycleResult cycle_best(const Plan& plan, const Weldment& weldment, const Evaluat
   const CompiledCell compiled = compile_cell(plan, weldment, evaluation);
   BestOptions from_plan = options;
   if (!weldment.order.empty()) {
-    // What is found of the plan's order isn't said of the one that is found.
+    // Findings about the plan's order don't apply to the order found here.
     CompiledCell scratch = compiled;
     from_plan.start = planned_order(plan, weldment, scratch).sequence;
   }

@@ -15,7 +15,7 @@ struct BestProgress {
 struct BestOptions {
   std::uint64_t seed = 1;
   std::uint64_t steps = 0;  ///< sequences to try; 0: until `stop`
-  /// Asked every hundred steps or so; true ends the search. A search without steps and stop ends after
+  /// Called about every hundred steps; true ends the search. A search without steps and stop ends after
   /// 100,000 steps.
   std::function<bool()> stop;
   std::function<void(const BestProgress&)> progress;  ///< called whenever a better order is found
@@ -31,11 +31,10 @@ struct BestOrder {
 
 /// Searches for the order, robots and directions of the least makespan: several constructions (the given
 /// order with balance kept; greedy ones by order of orientations; one robot's travel as a routing problem,
-/// which is the whole search where nothing but travel counts), then annealing over sequences with the
-/// scheduler as the judge, in cycles that get longer and longer, each from the best so far, until the steps
-/// are used up, `stop` says so, or the bound is reached. The n-th step depends on model and seed alone: a
-/// search of fewer steps is the beginning of a longer one. Never slower than the given order where that keeps
-/// balance.
+/// which is the whole search where nothing but travel counts), then annealing over sequences, evaluated by
+/// the scheduler, in increasingly long cycles, each from the best so far, until the steps are used up, `stop`
+/// returns true, or the bound is reached. The n-th step depends on model and seed alone: a shorter search is
+/// the beginning of a longer one. Never slower than the given order where that keeps balance.
 ///
 /// Source: simulated annealing (kirkpatrick-1983, recalled); moves and cycles are our own.
 BestOrder best_order(const CellModel& model, const BestOptions& options);

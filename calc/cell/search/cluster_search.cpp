@@ -59,7 +59,7 @@ ClusterSearch::ClusterSearch(const RoutingProblem& problem, const Precedence& pr
   next_layer_.resize(static_cast<std::size_t>(widest_));
 }
 
-/// The clusters that cost least to reach from each, and to come from; only such that precedence allows.
+/// The cheapest successors and predecessors of each cluster, among those that precedence allows.
 void ClusterSearch::find_near() {
   near_count_ = std::min(near_clusters, clusters_ - 1);
   const auto least = [&](int a, int b) {
@@ -188,7 +188,7 @@ Route ClusterSearch::best() const {
   return best;
 }
 
-/// Whether places first … middle - 1 and middle … last may change places.
+/// Whether places first … middle - 1 and middle … last may be exchanged.
 bool ClusterSearch::may_swap(int first, int middle, int last) {
   std::fill(set_.begin(), set_.end(), 0);
   for (int i = middle; i <= last; ++i)
@@ -248,7 +248,7 @@ ClusterSearch::Change ClusterSearch::propose() {
   return backwards ? follow(cluster, other, draws_.chance(0.5)) : follow(other, cluster, draws_.chance(0.5));
 }
 
-/// With one node a cluster, three arcs are exchanged; or all of a stretch turned round.
+/// With one node a cluster, three arcs are exchanged; or all of a stretch reversed.
 double ClusterSearch::single_length(const Change& change) const {
   const auto node = [&](int place) { return problem_->first_node[order_[place]]; };
   const int before = node(change.low - 1), first = node(change.low), last = node(change.high);

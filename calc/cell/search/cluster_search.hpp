@@ -28,9 +28,9 @@ class Precedence {
 };
 
 /// The general trip: asymmetric costs, precedence, several nodes a cluster. Annealing over the order of
-/// clusters: a stretch of clusters is moved so that one follows another that is near, or turned round; the
+/// clusters: a stretch of clusters is moved so that one follows another that is near, or reversed; the
 /// best nodes of an order come from shortest paths through its clusters, of which only the changed stretch is
-/// computed anew.
+/// computed again.
 ///
 /// Source: simulated annealing (kirkpatrick-1983, recalled); or-1976 for moving stretches; the layered
 /// shortest path is the cluster optimisation of generalised problems (fischetti-1997, recalled).
@@ -50,7 +50,7 @@ class ClusterSearch {
 
  private:
   /// The places low … high change: two stretches, the second of which begins at `middle`, are exchanged; or
-  /// the whole is turned round.
+  /// the whole is reversed.
   struct Change {
     int low = 0, middle = 0, high = -1;
     bool reversed = false;

@@ -49,7 +49,7 @@ class Greedy {
 
  private:
   /// How soon the step could be begun, the wait for cooling included; a turn of the positioner counts by its
-  /// rank in the wanted orientations.
+  /// rank in the requested orientations.
   double cost(const Step& step) const {
     const auto preview = scheduler_.preview(step);
     if (!preview.possible) return Scheduler::impossible;
@@ -87,7 +87,7 @@ class Greedy {
   SeededDraws& draws_;
   Scheduler scheduler_;
   std::vector<int> open_, done_, robot_;
-  bool turned_ = false;  ///< whether an orientation was chosen; before, the weldment lies as is wanted first
+  bool turned_ = false;  ///< whether an orientation was chosen; before, the weldment's orientation is free
 };
 
 }  // namespace

@@ -8,12 +8,12 @@
 namespace seamtakt {
 
 /// The given order with balance kept: seams in the order of `sequence_given`; where one can't be next, the
-/// first one behind it that can.
+/// first one after it that can.
 Sequence repaired_order(const CellModel& model, const Sequence& wanted);
 
 /// A sequence built step by step: of all passes that may come next without turning the positioner the one
-/// that can be begun first, drawn nearer or further by `noise` (0: not at all). When nothing is left in an
-/// orientation, the positioner turns to the next of `orientations` in which something can be welded.
+/// that can be begun first, with its start changed at random by `noise` (0: unchanged). When nothing is left
+/// in an orientation, the positioner turns to the next of `orientations` in which something can be welded.
 Sequence greedy_order(const CellModel& model, const std::vector<int>& orientations, double noise,
                       SeededDraws& draws);
 

@@ -45,7 +45,7 @@ struct RoutingOptions {
 /// The length of a route; infinity where it isn't one (a cluster missing or twice, `before` broken).
 double length_of(const RoutingProblem& problem, const std::vector<int>& nodes);
 
-/// Whether every trip is as long the other way round, with the nodes of two-node clusters exchanged.
+/// Whether every trip is as long in reverse, with the nodes of two-node clusters exchanged.
 bool is_reversible(const RoutingProblem& problem);
 
 /// Searches for the shortest trip; the result depends on problem, seed and steps alone. Reversible problems
@@ -53,7 +53,7 @@ bool is_reversible(const RoutingProblem& problem);
 /// circular, or sizes don't agree.
 Route shortest_route(const RoutingProblem& problem, const RoutingOptions& options);
 
-/// A length that no trip is shorter than: 1-tree bound, assignment bound, whichever is larger.
+/// A lower bound of every trip's length: 1-tree bound or assignment bound, whichever is larger.
 /// `rounds`: of the 1-tree's ascent; 0 chooses by size.
 double route_bound(const RoutingProblem& problem, int rounds = 0);
 

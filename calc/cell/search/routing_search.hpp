@@ -14,7 +14,7 @@ class RoutingSearch {
  public:
   RoutingSearch(const RoutingProblem& problem, std::uint64_t seed);
 
-  /// So many trials more; true where the best route became shorter. The first call finds a first route.
+  /// Runs `count` more trials; true where the best route became shorter. The first call finds a first route.
   bool advance(std::uint64_t trials);
   const Route& best() const { return best_; }
   /// How many trials take about a hundredth of a millisecond: what to do between two looks at the clock.

@@ -8,7 +8,7 @@ SequenceMoves::SequenceMoves(const CellModel& model) : model_(&model) {
   for (const CellSeam& seam : model.seams) several_robots_ = several_robots_ || seam.robot_count > 1;
 }
 
-/// A place to put a step: near its own, or beside one that lies in the same orientation, or anywhere.
+/// A place to put a step: near its own, or beside one that is in the same orientation, or anywhere.
 int SequenceMoves::place_near(const Sequence& sequence, int step, SeededDraws& draws) const {
   const int count = static_cast<int>(sequence.size());
   const int kind = draws.below(10);
@@ -103,7 +103,7 @@ void SequenceMoves::move_stretch(Sequence& sequence, int from, SeededDraws& draw
     std::rotate(at + from, at + from + length, at + to + length);
 }
 
-/// The steps of one robot within a stretch, the other way round in order and direction.
+/// The steps of one robot within a stretch, reversed in order and direction.
 void SequenceMoves::reverse_stretch(Sequence& sequence, int from, SeededDraws& draws) {
   const int last = std::min(static_cast<int>(sequence.size()) - 1, from + 2 + draws.below(14));
   places_.clear();

@@ -7,10 +7,10 @@
 
 namespace seamtakt {
 
-/// Small changes of a sequence, drawn at random: a pass or a seam put elsewhere, two seams exchanged, a
-/// direction turned round, a seam given to another robot, a stretch moved, or a robot's stretch reversed.
-/// What comes out holds every pass once, by a robot that can weld it and in a direction that the seam
-/// allows; whether its order can be welded is for the scheduler to say.
+/// Small changes of a sequence, drawn at random: a pass or a seam moved elsewhere, two seams exchanged, a
+/// direction reversed, a seam given to another robot, a stretch moved, or a robot's stretch reversed. The
+/// result has every pass once, by a robot that can weld it and in a direction that the seam allows; the
+/// scheduler checks whether its order can be welded.
 class SequenceMoves {
  public:
   explicit SequenceMoves(const CellModel& model);

@@ -67,7 +67,7 @@ void TourSearch::nearest_neighbour_tour() {
   }
 }
 
-/// Reverses the places from … to, going round the end of the array.
+/// Reverses the places from … to, wrapping at the end of the array.
 void TourSearch::turn_round(int from, int to) {
   int steps = (to - from + points_) % points_ + 1;
   for (steps /= 2; steps > 0; --steps) {
@@ -131,7 +131,7 @@ bool TourSearch::improve(int point) {
          insert_stretch(point, false);
 }
 
-/// Joins `end` to way.to in place of the edge (way.opened, way.to): the way between is turned round.
+/// Joins `end` to way.to in place of the edge (way.opened, way.to): the way between is reversed.
 void TourSearch::exchange(int end, const Way& way, bool forward) {
   if (forward)
     flip(end, way.opened);
@@ -139,8 +139,8 @@ void TourSearch::exchange(int end, const Way& way, bool forward) {
     flip(way.opened, end);
 }
 
-/// A Lin-Kernighan chain that opens the edge behind (or before) the anchor: one exchange, two, or more along
-/// the most promising way. Nothing is turned round before a chain closes with a gain, or is longer than two.
+/// A Lin-Kernighan chain that opens the edge after (or before) the anchor: one exchange, two, or more along
+/// the most promising way. Nothing is reversed before a chain closes with a gain, or is longer than two.
 bool TourSearch::chain(int anchor, bool forward) {
   const int end = forward ? next(anchor) : before(anchor);
   if (fixed(anchor, end)) return false;
@@ -183,9 +183,9 @@ bool TourSearch::chain(int anchor, bool forward) {
   return false;
 }
 
-/// The second exchange, seen as if the first had been made. `best`: the most valuable way to go on.
+/// The second exchange, seen as if the first had been made. `best`: the most valuable way to continue.
 bool TourSearch::two_exchanges(int anchor, int end, const Way& first, bool forward, Way& best) {
-  // The stretch that the first exchange turns round, and what lies on both sides of it.
+  // The stretch that the first exchange reverses, and its neighbours on both sides.
   const int low = forward ? end : first.opened, high = forward ? first.opened : end;
   const int outside_low = forward ? anchor : first.to, outside_high = forward ? first.to : anchor;
   const int from = place_[low], length = (place_[high] - from + points_) % points_ + 1;
@@ -222,7 +222,7 @@ bool TourSearch::two_exchanges(int anchor, int end, const Way& first, bool forwa
   return false;
 }
 
-/// Goes on from an open tour, always along the most valuable way, until it closes with a gain.
+/// Extends an open tour, always along the most valuable way, until it closes with a gain.
 bool TourSearch::lengthen(int anchor, int end, double gain) {
   for (int depth = 2; depth < chain_depth; ++depth) {
     const bool forward = next(anchor) == end;
@@ -248,7 +248,8 @@ bool TourSearch::lengthen(int anchor, int end, double gain) {
   return false;
 }
 
-/// Moves the stretch of places from `first` to `last` behind a point, reversed or not; over the shorter side.
+/// Moves the stretch of places from `first` to `last` to a place after a point, reversed or not; over the
+/// shorter side.
 void TourSearch::put_stretch(int first, int last, int behind, bool reversed) {
   const int from = place_[first], to = place_[last], target = place_[behind];
   const int length = (to - from + points_) % points_ + 1;
@@ -265,8 +266,7 @@ void TourSearch::put_stretch(int first, int last, int behind, bool reversed) {
   }
 }
 
-/// Or's move: the stretch of up to three points from this one on goes elsewhere, this end beside a near
-/// point.
+/// Or's move: the stretch of up to three points from this one on is moved, this end beside a near point.
 bool TourSearch::insert_stretch(int point, bool forward) {
   const int outer = forward ? before(point) : next(point);
   if (fixed(outer, point)) return false;
@@ -306,7 +306,7 @@ bool TourSearch::insert_beside(int first, int last, double gain, bool forward) {
   return false;
 }
 
-/// The place behind which the tour may be cut: not within a fixed edge.
+/// The place after which the tour may be cut: not within a fixed edge.
 int TourSearch::cut_after(int place) const {
   return fixed(tour_[place], tour_[moved(place, 1)]) ? moved(place, 1) : place;
 }

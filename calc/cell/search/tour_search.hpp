@@ -12,7 +12,7 @@ namespace seamtakt {
 /// two short neighbouring stretches, worse results undone.
 ///
 /// Source: lin-kernighan-1973, or-1976, martin-otto-felten-1991 (all recalled); the tour is an array, its
-/// stretches turned round on the shorter side.
+/// stretches reversed on the shorter side.
 class TourSearch {
  public:
   /// `cost` is [from * points + to], `partner[i]` the other end of point i's fixed edge or -1. At least 5
@@ -53,7 +53,7 @@ class TourSearch {
   void push_ends(std::size_t first_flip);
   void repair();
   bool improve(int point);
-  /// A way to go on: `end` is joined to `to`, the edge (opened, to) goes; `value` is the gain of the open
+  /// A way to continue: `end` is joined to `to`, the edge (opened, to) goes; `value` is the gain of the open
   /// tour.
   struct Way {
     int to = -1, opened = -1;

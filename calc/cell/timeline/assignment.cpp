@@ -8,7 +8,7 @@ namespace seamtakt {
 double assignment_cost(const std::vector<double>& cost, int count) {
   constexpr double none = std::numeric_limits<double>::infinity();
   const auto size = static_cast<std::size_t>(count) + 1;
-  // Rows and columns count from 1; column 0 stands for the row that is being placed.
+  // Rows and columns count from 1; column 0 represents the row that is being placed.
   std::vector<double> row_price(size, 0), column_price(size, 0), least(size);
   std::vector<int> row_of(size, 0), way(size, 0);
   std::vector<char> used(size);

@@ -33,7 +33,7 @@ struct Range {
   double width() const { return high - low; }
 };
 
-/// A side for each seam; all -1 where nothing parts them.
+/// A side for each seam; all -1 where nothing separates them.
 std::vector<int> sides_of(const std::vector<Extent>& extents) {
   Point_mm along{};
   std::array<Range, 3> middles;
@@ -76,7 +76,7 @@ std::vector<int> all_before(const CellModel& model, int seam) {
   return found;
 }
 
-/// The groups that a walk from a group along "has a member that comes after a member of" comes back to.
+/// The groups that a walk from a group along "has a member that comes after a member of" returns to.
 std::set<int> circular_groups(const CellModel& model) {
   std::vector<std::set<int>> behind(model.groups.size());
   for (int i = 0; i < static_cast<int>(model.seams.size()); ++i)

@@ -8,23 +8,23 @@
 
 namespace seamtakt {
 
-/// Balance groups: the seams of a group are begun by turns on its two sides, so that their heat pulls both
-/// ways.
+/// Balance groups: the seams of a group are begun alternately on its two sides, so that their shrinkage
+/// balances.
 ///
 /// Sides. Of the axes x, y, z of the drawing leave out the one along which the group's seams run most (sum of
-/// their extents); of the others take the one along which the middles of the seams (of their extents) lie
-/// furthest apart. The plane half-way between the outermost middles parts the sides; a seam whose middle lies
-/// in it is free. Where the middles are less than 1 mm apart, the axis along the seams parts them; where that
-/// doesn't either, there are no sides (`cycle.balance.no-sides`, a note).
+/// their extents); of the others take the one along which the middles of the seams (of their extents) are
+/// furthest apart. The plane half-way between the outermost middles separates the sides; a seam whose middle
+/// is in it is free. Where the middles are less than 1 mm apart, the axis along the seams separates them;
+/// where that doesn't either, there are no sides (`cycle.balance.no-sides`, a note).
 ///
 /// Turns. In the order in which the group's seams are begun (first run of the first pass, all robots in one
 /// list) each is on the other side than the one before, as long as the other side has a seam left that isn't
 /// begun and doesn't come after (directly or through others) a seam of the group that isn't begun either. So
-/// the larger side ends in a row, and `after` goes before balance. Manual seams and seams that no robot can
-/// weld don't count.
+/// the last seams of the larger side follow one another, and `after` takes precedence over balance. Manual
+/// seams and seams that no robot can weld don't count.
 ///
-/// Groups that come after one another in a circle through their members could block each other: they aren't
-/// held, and `cycle.balance.circular` (warn) says so.
+/// Groups whose members come after one another in a circle could block each other: they aren't alternated,
+/// and `cycle.balance.circular` (warn) says so.
 ///
 /// Source: common practice, no source (welds are placed alternately on both sides of the neutral axis).
 void add_balance_groups(const Weldment& weldment, CellModel& model, Findings& findings);

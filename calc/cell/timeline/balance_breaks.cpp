@@ -26,8 +26,8 @@ struct Row {
   std::vector<BalanceBreak> breaks;
 };
 
-/// The row with the fewest breaks for each side of its last seam (and for the empty row); no more of the past
-/// matters to what follows.
+/// The row with the fewest breaks for each side of its last seam (and for the empty row); later breaks depend
+/// on nothing else of the past.
 using Rows = std::array<std::optional<Row>, 3>;
 
 void keep_fewest(std::optional<Row>& kept, Row row) {

@@ -112,6 +112,16 @@ Package CellCompiler::package(const std::string& wire, const std::string& gas,
           index_of(plan_.power_sources, power_source)};
 }
 
+/// Each weld is some events of the timeline, and those take some 2 KB, 3 KB where JSON is written: with no
+/// limit a plan of a few MB would fill any memory.
+void CellCompiler::check_weld_count(const Seam& seam, std::size_t count) {
+  constexpr std::size_t most_welds = 500'000;
+  weld_count_ += count;
+  if (weld_count_ > most_welds)
+    throw InputError(place(seam) + "/schedules", Sentence("cell.refusal.welds"_key, {{"count", weld_count_}}),
+                     Sentence("cell.refusal.at-most"_key, {{"count", most_welds}}));
+}
+
 void CellCompiler::add_seam(std::size_t index) {
   const Seam& source = weldment_.seams[index];
   if (source.by == "manual") return;
@@ -124,6 +134,7 @@ void CellCompiler::add_seam(std::size_t index) {
     cell_.unwelded.push_back(static_cast<int>(index));
     return;
   }
+  check_weld_count(source, runs.size() * source.schedules.size());
   std::vector<Package> needs;
   for (std::size_t pass = 0; pass < source.schedules.size(); ++pass) {
     const Schedule& schedule = schedule_of(source, pass);

@@ -35,6 +35,7 @@ class CellCompiler {
   void add_robots();
   int motion_of(const Robot& robot);
   void refuse_circular_after() const;
+  void check_weld_count(const Seam& seam, std::size_t count);
   void add_seam(std::size_t index);
   bool add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs);
   void add_runs(const Seam& source, const std::vector<WeldRun>& runs);
@@ -64,6 +65,7 @@ class CellCompiler {
       source_of_id_;                        ///< empty where no seam comes after another
   std::vector<const Schedule*> schedules_;  ///< of the model's passes
   std::vector<int> model_of_source_;        ///< -1: not in the model
+  std::size_t weld_count_ = 0;              ///< passes of all seams, each in all its runs
 };
 
 }  // namespace seamtakt

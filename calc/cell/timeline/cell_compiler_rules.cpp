@@ -25,7 +25,7 @@ void CellCompiler::add_after(CellSeam& seam) {
   seam.after_count = static_cast<int>(model_.after.size()) - seam.first_after;
 }
 
-/// The file's order, but each seam behind those it comes after: depth first, so that it is linear in time.
+/// The file's order, but each seam after those it has to follow: depth first, so that it is linear in time.
 void CellCompiler::order_by_precedence() {
   std::vector<char> placed(model_.seams.size(), 0);
   std::vector<std::pair<int, int>> path;  // seam, next of its predecessors

@@ -24,7 +24,7 @@ inline bool fits(const Package& have, const Package& need) {
   return same(have.wire, need.wire) && same(have.gas, need.gas) && same(have.power_source, need.power_source);
 }
 
-/// What is loaded after a change to `need`: what the pass leaves open stays as it was.
+/// The wire loaded after a change to `need`: what the pass doesn't specify stays unchanged.
 inline Package changed(const Package& have, const Package& need) {
   return {need.wire < 0 ? have.wire : need.wire, need.gas < 0 ? have.gas : need.gas,
           need.power_source < 0 ? have.power_source : need.power_source};
@@ -67,7 +67,7 @@ struct CellSeam {
   bool reversible = true;
 };
 
-/// A balance group: its seams lie on two sides and are begun by turns.
+/// A balance group: its seams are on two sides and are begun alternately.
 struct CellGroup {
   int source = 0;  ///< the weldment's seam that is its first member
   int first_member = 0, member_count = 0;
@@ -82,7 +82,7 @@ struct Motion {
 /// A weldment in its cell, compiled for scheduling: indices and plain numbers, no strings.
 ///
 /// Points are numbered: seam i begins at 2i and ends at 2i + 1 (as drawn); robot r's home is 2*seams + r.
-/// Per-robot times stand at [index * robot_count + robot].
+/// Per-robot times are at [index * robot_count + robot].
 struct CellModel {
   std::vector<CellRobot> robots;
   std::vector<Motion> motions;
@@ -90,12 +90,12 @@ struct CellModel {
   std::vector<CellPass> passes;
   std::vector<CellRun> runs;
   std::vector<int> after;      ///< seams that must be done before
-  std::vector<int> zones_of;   ///< zones a seam lies in
+  std::vector<int> zones_of;   ///< zones a seam is in
   std::vector<int> robots_of;  ///< robots that can weld a seam
   std::vector<CellGroup> groups;
   std::vector<int> members;           ///< seams of a balance group
   std::vector<int> awaited;           ///< seams of its own group that a seam comes after
-  std::vector<int> precedence_order;  ///< all seams, each behind those it comes after, else in file order
+  std::vector<int> precedence_order;  ///< all seams, each after those it has to follow, else in file order
   int zone_count = 0, orientation_count = 0;
   double orientation_change_s = 0;
   double service_every_arc_s = 0;  ///< 0: no torch service
@@ -131,15 +131,15 @@ struct CompiledCell {
 };
 
 /// Compiles a weldment's robot seams for the plan's cell. A seam that no robot can weld, or that has nothing
-/// to weld, is a fail finding, stands in `unwelded` and isn't in the model; seams that come after it are free
-/// of it, and so are seams that come after a manual one (a note): manual work is taken as done before the
-/// robots begin. InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or
+/// to weld, is a fail finding, is listed in `unwelded` and isn't in the model; seams that come after it don't
+/// wait for it, nor do seams that come after a manual one (a note): manual work is assumed to be done before
+/// the robots begin. InputError: `after` is circular or names no seam, a schedule is unknown, an air speed or
 /// acceleration isn't above 0, more than 64 robots. std::invalid_argument: `evaluation` lacks a pass, so it
 /// isn't of this plan.
 CompiledCell compile_cell(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation);
 
 /// The same for one timeline of one weldment of many: the plan's index is made once, the rows are the
-/// weldment's own, and air moves are computed when they are asked for.
+/// weldment's own, and air moves are computed on demand.
 CompiledCell compile_cell(const Plan& plan, const PlanIndex& index, const Weldment& weldment,
                           const WeldmentRows& rows);
 

@@ -1,6 +1,7 @@
 #include "cell/timeline/cycle_columns.hpp"
 
 #include <algorithm>
+#include <array>
 #include <functional>
 
 namespace seamtakt {
@@ -45,6 +46,31 @@ void write_moves(JsonWriter& json, const C& cycle) {
   write_rows(json, move_columns(), cycle.moves, JsonWriter::Layout::compact);
 }
 
+struct CauseText {
+  const char* contract;
+  Word name;
+};
+
+/// In the order of WaitCause.
+constexpr CauseText cause_texts[] = {{"none", "none"_word},
+                                     {"cooling", "cooling between passes"_word},
+                                     {"zone", "zones held by other robots"_word},
+                                     {"after", "seams that come before"_word},
+                                     {"positioner", "the positioner"_word},
+                                     {"others", "other robots at work before a turn"_word},
+                                     {"balance", "balance groups"_word}};
+static_assert(std::size(cause_texts) == static_cast<std::size_t>(WaitCause::balance) + 1);
+
+void write_wait_sums(JsonWriter& json, const C& cycle) {
+  json.begin_array(JsonWriter::Layout::compact);
+  for (const WaitSum& sum : wait_sums(cycle)) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("cause", to_string(sum.cause)).member("time_s", sum.time_s);
+    json.end_object();
+  }
+  json.end_array();
+}
+
 constexpr Column<C> cycle_table[] = {
     text_column<C, &C::weldment>("weldment", "Weldment", brief),
     column<C, &C::cycle_time_s>("cycle_time_s", "Cycle time", "s", 5, brief, "", "Cycle"),
@@ -66,9 +92,13 @@ constexpr Column<C> cycle_table[] = {
     column<C, &C::robot_seams>("robot_seams", "Robot seams", "", 9),
     unwelded_column(),
     column_where<C, &C::orders_tried>(was_searched, "steps", "Orders tried", "", 12),
+    json_column<C>("waits", write_wait_sums),
     json_column<C>("moves", write_moves),
 };
 
+bool has_why(const Move& move) {
+  return move.kind == MoveKind::wait;
+}
 bool has_pass(const Move& move) {
   return move.pass > 0;
 }
@@ -84,6 +114,7 @@ constexpr Column<M> move_table[] = {
     column<M, &M::start_s>("start_s", "Start", "s", 6, brief),
     column<M, &M::end_s>("end_s", "End", "s", 6, brief),
     value_column<M>(kind_of, "kind", "Kind", "", 0, brief),
+    column_where<M, &M::why>(has_why, "why", "Why"),
 };
 
 }  // namespace
@@ -100,6 +131,26 @@ std::vector<const Column<CycleResult>*> cycle_parts(std::optional<CyclePart> par
   for (const auto& column : cycle_columns())
     if (part ? column.group == static_cast<int>(*part) : column.group != 0) parts.push_back(&column);
   return parts;
+}
+
+const char* to_string(WaitCause cause) {
+  return cause_texts[static_cast<std::size_t>(cause)].contract;
+}
+
+Word name_of(WaitCause cause) {
+  return cause_texts[static_cast<std::size_t>(cause)].name;
+}
+
+std::vector<WaitSum> wait_sums(const CycleResult& cycle) {
+  std::array<double, std::size(cause_texts)> time_s{};
+  for (const Move& move : cycle.moves)
+    if (move.kind == MoveKind::wait)
+      time_s[static_cast<std::size_t>(move.cause)] += move.end_s - move.start_s;
+  std::vector<WaitSum> sums;
+  for (std::size_t i = 0; i < time_s.size(); ++i)
+    if (time_s[i] > 0) sums.push_back({static_cast<WaitCause>(i), time_s[i]});
+  std::ranges::stable_sort(sums, std::greater<>(), &WaitSum::time_s);
+  return sums;
 }
 
 std::vector<CycleLoss> cycle_losses(const CycleResult& cycle) {

@@ -24,7 +24,18 @@ struct CycleLoss {
   double time_s = 0;
 };
 
-/// What robots do beside the arc, largest first; what takes no time is left out.
+/// Robot-seconds waited for one cause.
+struct WaitSum {
+  WaitCause cause = WaitCause::none;
+  double time_s = 0;
+};
+/// The cause as JSON names it ("cooling") and as people read it.
+const char* to_string(WaitCause cause);
+Word name_of(WaitCause cause);
+/// All waits of the robots by their causes, largest first; they add up to wait_s.
+std::vector<WaitSum> wait_sums(const CycleResult& cycle);
+
+/// What robots do beside the arc, largest first; moves that take no time are left out.
 std::vector<CycleLoss> cycle_losses(const CycleResult& cycle);
 
 }  // namespace seamtakt

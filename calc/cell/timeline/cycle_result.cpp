@@ -17,12 +17,51 @@ bool has_pass(MoveKind kind) {
   return kind != MoveKind::orientation && kind != MoveKind::load && kind != MoveKind::index;
 }
 
+/// The limit that the pass before has to cool to, as a sentence names it.
+Sentence cooling_sentence(const Plan& plan, const Seam& seam, int pass) {
+  std::vector<Argument> arguments{{"seam", seam.id}, {"pass", pass}};
+  const Schedule* schedule =
+      find_by_id(plan.schedules, seam.schedules.at(static_cast<std::size_t>(pass) - 1));
+  if (!schedule || !schedule->limits || !schedule->limits->interpass_C ||
+      !schedule->limits->interpass_C->upper)
+    return Sentence("cycle.why.cooling"_key, std::move(arguments));
+  arguments.emplace_back("limit", UnitValue{*schedule->limits->interpass_C->upper, "C"});
+  return Sentence("cycle.why.cooling.to"_key, std::move(arguments));
+}
+
+Sentence why(const Plan& plan, const Weldment& weldment, const CellModel& model, const BareMove& bare) {
+  const WaitReason& reason = bare.reason;
+  const auto seam = [&]() -> const Seam& { return weldment.seams[model.seams[reason.seam].source]; };
+  const auto robot = [&] { return plan.cell->robots[reason.robot].id; };
+  switch (reason.cause) {
+    case WaitCause::none:
+      return {};
+    case WaitCause::cooling:
+      return cooling_sentence(plan, seam(), bare.pass);
+    case WaitCause::zone:
+      return Sentence("cycle.why.zone"_key, {{"zone", plan.cell->zones[reason.zone].id}, {"robot", robot()}});
+    case WaitCause::after:
+      return Sentence("cycle.why.after"_key, {{"seam", seam().id}});
+    case WaitCause::positioner:
+      return Sentence("cycle.why.positioner"_key);
+    case WaitCause::others:
+      return Sentence("cycle.why.others"_key, {{"robot", robot()}});
+    case WaitCause::balance:
+      return Sentence("cycle.why.balance"_key, {{"group", seam().balance}});
+  }
+  return {};
+}
+
 Move named(const Plan& plan, const Weldment& weldment, const CellModel& model, const BareMove& bare) {
   Move move;
   move.robot = plan.cell->robots[bare.robot].id;
   move.start_s = bare.start_s;
   move.end_s = bare.end_s;
   move.kind = bare.kind;
+  if (bare.kind == MoveKind::wait) {
+    move.cause = bare.reason.cause;
+    move.why = why(plan, weldment, model, bare);
+  }
   if (bare.seam >= 0) {
     const Seam& seam = weldment.seams[model.seams[bare.seam].source];
     move.seam = seam.id;

@@ -16,7 +16,7 @@ namespace seamtakt {
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                      const Sequence& sequence, Balance balance = Balance::ignored);
 
-/// The same without what takes longest and what the timeline itself doesn't need: no lower bound, no takt,
+/// The same without the slow parts that the timeline itself doesn't need: no lower bound, no takt,
 /// and only the findings of `compiled`.
 CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                         const Sequence& sequence, Balance balance = Balance::ignored);
@@ -26,8 +26,8 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
 void judge_cycle(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                  CycleResult& cycle);
 
-/// The part of a seam's path between two distances along it (mm), from first to last; beyond the end of a
-/// closed path it goes round. Where from_mm > to_mm the points run backwards.
+/// The part of a seam's path between two distances along it (mm), from first to last; on a closed path it
+/// wraps at the end. Where from_mm > to_mm the points run backwards.
 std::vector<Point_mm> path_between(const Seam& seam, double from_mm, double to_mm);
 
 }  // namespace seamtakt

@@ -177,13 +177,13 @@ Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Eval
 
 namespace {
 
-/// The current that a power source carries for ever; infinite where it isn't rated.
+/// The current that a power source carries permanently; infinite where it isn't rated.
 double lasting_current_A(const PowerSource* source) {
   if (!source || !source->rated_current_A) return std::numeric_limits<double>::infinity();
   return current_at_duty_A(*source->rated_current_A, source->rated_duty_pct.value_or(100), 100.0);
 }
 
-/// The least current that a source which may weld with a schedule carries for ever: its own source, else what
+/// The least permanent current of the sources that may weld with a schedule: its own source, else what
 /// any robot has loaded.
 double least_lasting_current_A(const Plan& plan, const Schedule& schedule) {
   if (!schedule.power_source.empty())
@@ -197,7 +197,7 @@ double least_lasting_current_A(const Plan& plan, const Schedule& schedule) {
 }
 
 /// No mean over ten minutes is above the largest current: where that can be carried for ever, the timeline
-/// needn't be laid out to know that nothing is exceeded.
+/// isn't needed to know that nothing is exceeded.
 class DutyInDoubt {
  public:
   explicit DutyInDoubt(const Plan& plan) {

@@ -22,11 +22,10 @@ struct RobotDuty {
 std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment,
                                       const Evaluation& evaluation, const CycleResult& cycle);
 
-/// `cycle.duty.exceeded` (fail) where the equivalent current is above what the source carries for
-/// ever, I_rated*sqrt(D_rated/100). A source without a rated
-/// current isn't judged; without a duty, the current is taken to be rated at 100 %. A single arc that is
-/// longer than the duty allows at its current is found too: it fills the window alone. `where`:
-/// WELDMENT/ROBOT/POWER SOURCE.
+/// `cycle.duty.exceeded` (fail) where the equivalent current is above what the source carries permanently,
+/// I_rated*sqrt(D_rated/100). A source without a rated current isn't judged; without a duty, the current is
+/// taken to be rated at 100 %. A single arc that is longer than the duty allows at its current is found too:
+/// it fills the window alone. `where`: WELDMENT/ROBOT/POWER SOURCE.
 Findings duty_of_timeline(const Plan& plan, const Weldment& weldment, const Evaluation& evaluation,
                           const CycleResult& cycle);
 

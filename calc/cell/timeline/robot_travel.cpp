@@ -6,7 +6,7 @@ namespace seamtakt {
 
 namespace {
 
-/// Where the robot comes to and leaves from when it welds all passes of a seam in a row.
+/// The points at which the robot arrives and leaves when it welds all passes of a seam in a row.
 struct Ends {
   int entry, exit;
 };

@@ -8,8 +8,8 @@ namespace seamtakt {
 /// A robot's travel through some of its seams as a routing problem: cluster 0 is its home, cluster i + 1 the
 /// i-th of `seams` with one node as drawn and, where it may be reversed, one reversed. All passes of a seam
 /// are welded in a row, every other one reversed where the seam allows; air moves between passes don't depend
-/// on the order and aren't in it. `after` between these seams is kept. Seams of one orientation, zones,
-/// services, wire changes and waits are not its business.
+/// on the order and aren't in it. `after` between these seams is kept. Orientations, zones, services, wire
+/// changes and waits aren't modelled.
 RoutingProblem travel_of(const CellModel& model, int robot, const std::vector<int>& seams);
 
 /// The route as steps of the robot.

@@ -20,7 +20,7 @@ struct MoveRecorder {
   static constexpr bool records = true;
   std::vector<BareMove>& moves;
   void add(const BareMove& move) {
-    // What takes no time is left out, but not what is welded, with which wire and how the weldment lies.
+    // Moves that take no time are left out, except for what is welded, wires and orientations.
     if (move.end_s > move.start_s || move.kind == MoveKind::arc || move.kind == MoveKind::orientation ||
         move.kind == MoveKind::wire_change)
       moves.push_back(move);
@@ -75,7 +75,7 @@ bool Scheduler::allowed(const Step& step) const {
   return seam.pass_count > 0 && (balance_ == Balance::ignored || seam.group < 0 || alternates(seam));
 }
 
-/// Whether a seam of a balance group is on the other side than the one begun before it, or nothing of the
+/// Whether a seam of a balance group is on the other side than the one begun before it, or no seam of the
 /// other side could be taken instead.
 bool Scheduler::alternates(const CellSeam& seam) const {
   if (groups_[seam.group].side != seam.side) return true;
@@ -147,7 +147,7 @@ Scheduler::Departure Scheduler::departure(const Step& step) const {
   return departure;
 }
 
-/// Wire change and torch service, where the torch stands.
+/// Wire change and torch service, at the torch's position.
 template <class Recorder>
 void Scheduler::prepare(const Step& step, const Departure& departure, Recorder& recorder) {
   RobotState& robot = robots_[step.robot];
@@ -172,9 +172,11 @@ void Scheduler::prepare(const Step& step, const Departure& departure, Recorder& 
   robot.free_s = departure.ready_s;
 }
 
-/// Everybody home, then the positioner turns: a bar of the robot that asks for it.
+/// All robots home, then the positioner turns: a bar of the robot that needs it.
 template <class Recorder>
 void Scheduler::turn(const Step& step, const Departure& departure, Recorder& recorder) {
+  WaitReason reason;
+  if constexpr (Recorder::records) reason = reason_to_turn_later(step, departure);
   for (int i = 0; i < model_->robot_count(); ++i) {
     RobotState& robot = robots_[i];
     const int home = model_->home_point(i);
@@ -191,7 +193,7 @@ void Scheduler::turn(const Step& step, const Departure& departure, Recorder& rec
   if constexpr (Recorder::records) {
     const Point_mm& at = model_->points[robot.point];
     recorder.add(
-        {step.robot, -1, 0, -1, false, MoveKind::wait, robot.free_s, departure.turn_start_s, at, at});
+        {step.robot, -1, 0, -1, false, MoveKind::wait, robot.free_s, departure.turn_start_s, at, at, reason});
     recorder.add({step.robot, step.seam, seams_[step.seam].passes_done + 1, -1, step.reversed,
                   MoveKind::orientation, departure.turn_start_s, end_s, at, at});
   }
@@ -207,13 +209,24 @@ double Scheduler::arrive_s(const Step& step, const Departure& departure, Recorde
   RobotState& robot = robots_[step.robot];
   const int entry = model_->entry_point(step.seam, step.reversed);
   const Point_mm &from = model_->points[robot.point], &to = model_->points[entry];
-  BareMove move{step.robot, -1, 0, -1, false, MoveKind::wait, robot.free_s, departure.leave_s, from, from};
-  if constexpr (Recorder::records) recorder.add(move);
+  if constexpr (Recorder::records)
+    recorder.add({step.robot, -1, 0, -1, false, MoveKind::wait, robot.free_s, departure.leave_s, from, from,
+                  reason_to_leave_later(step)});
   double at_s = departure.leave_s;
-  const auto record = [&](MoveKind kind, double end_s, const Point_mm& begin) {
+  const auto record = [&](MoveKind kind, double end_s, const Point_mm& begin,
+                          WaitCause cause = WaitCause::none) {
     if constexpr (Recorder::records)
-      recorder.add(
-          {step.robot, step.seam, state.passes_done + 1, -1, step.reversed, kind, at_s, end_s, begin, to});
+      recorder.add({step.robot,
+                    step.seam,
+                    state.passes_done + 1,
+                    -1,
+                    step.reversed,
+                    kind,
+                    at_s,
+                    end_s,
+                    begin,
+                    to,
+                    {cause, step.seam}});
     at_s = end_s;
   };
   if (!departure.stays)
@@ -225,10 +238,10 @@ double Scheduler::arrive_s(const Step& step, const Departure& departure, Recorde
   else
     record(MoveKind::wait,
            std::max(at_s, state.end_s + model_->passes[seam.first_pass + state.passes_done].interpass_wait_s),
-           to);
+           to, WaitCause::cooling);
   if (balance_ == Balance::kept && state.passes_done == 0 && seam.group >= 0) {
     GroupState& group = groups_[seam.group];
-    record(MoveKind::wait, std::max(at_s, group.begun_s), to);
+    record(MoveKind::wait, std::max(at_s, group.begun_s), to, WaitCause::balance);
     group = {at_s, seam.side};
   }
   return at_s;

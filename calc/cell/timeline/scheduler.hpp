@@ -9,6 +9,12 @@
 
 namespace seamtakt {
 
+/// What a wait ends with. Indices are the model's; -1 where there is none.
+struct WaitReason {
+  WaitCause cause = WaitCause::none;
+  int seam = -1, zone = -1, robot = -1;
+};
+
 /// A move as the scheduler makes it. Indices are the model's; -1 where it belongs to none.
 struct BareMove {
   int robot = -1, seam = -1;
@@ -18,6 +24,7 @@ struct BareMove {
   MoveKind kind = MoveKind::air;
   double start_s = 0, end_s = 0;
   Point_mm from{}, to{};
+  WaitReason reason{};
 };
 
 /// When the arc of one run burns. Indices are the model's.
@@ -27,30 +34,28 @@ struct ArcTime {
   double start_s = 0, end_s = 0;
 };
 
-/// Whether the seams of a balance group must be begun by turns (see balance.hpp). The given order is as it
-/// is; an order that is chosen keeps them.
+/// Whether the seams of a balance group must alternate (see balance.hpp). A given order is taken unchanged;
+/// an order that is chosen alternates them.
 enum class Balance { ignored, kept };
 
-/// Lays a sequence out in time, step by step, each as early as the steps before it allow. Time 0 is when the
+/// Schedules a sequence step by step, each as early as the steps before it allow. Time 0 is when the
 /// robots begin, all at home; the makespan is the last return home.
 ///
 /// A step, in this order:
-///  1. wire change, where what is loaded doesn't fit the pass; torch service, where its first run would pass
+///  1. wire change, where the loaded wire doesn't fit the pass; torch service, where its first run would pass
 ///     every_arc_s since the last service (the service's time includes the way there and back, so that the
-///     torch is then where it was). Both where the torch stands.
+///     torch is then where it was). Both at the torch's position.
 ///  2. Where the seam needs another orientation: every robot drives home as soon as it is free; when the last
-///  has
-///     arrived, the positioner turns; nobody leaves before it stands. The first orientation asked for
-///     is there at the beginning (set while the weldment is loaded).
+///     has arrived, the positioner turns; no robot leaves before the turn has ended. The first orientation
+///     asked for is there at the beginning (set while the weldment is loaded).
 ///  3. The robot leaves for the seam when the seams this one comes after are done and no other robot is in
-///  one of its
-///     zones. A zone is taken from this moment until the end of the last pass of the visit. A robot that
-///     waits does so clear of the weldment (retracted; the retraction isn't timed).
+///     one of its zones. A zone is taken from this moment until the end of the last pass of the visit. A
+///     robot that waits does so clear of the weldment (retracted; the retraction isn't timed).
 ///  4. Air move with wrist time; sensing before a seam's first pass; then the wait until the pass before has
-///  cooled. Where balance is kept, a group's seams are begun in the order of the sequence: a robot that
-///  arrives too early waits at its seam.
+///     cooled. Where balance is kept, a group's seams are begun in the order of the sequence: a robot that
+///     arrives too early waits at its seam.
 ///  5. Each run: torch service where it would pass every_arc_s, air move from the run before, start, arc,
-///  end.
+///     end.
 /// The next pass of the same seam by the same robot stays within the visit (no leaving, no wrist time where
 /// the torch is already at its start) unless another robot has taken one of the seam's zones or the
 /// positioner has turned.
@@ -87,7 +92,7 @@ class Scheduler {
   };
   Preview preview(const Step& step) const;
 
-  /// Sum over the steps of the sequence laid out last of their ends (s): how early the work is done.
+  /// Sum of the ends (s) of all steps of the sequence scheduled last: how early the work is done.
   double flow_s() const { return flow_s_; }
 
  private:
@@ -129,6 +134,8 @@ class Scheduler {
   bool holds_zones(const CellSeam& seam, int robot) const;
   Departure departure(const Step& step) const;
   double home_s(int robot, double from_s) const;
+  WaitReason reason_to_turn_later(const Step& step, const Departure& departure) const;
+  WaitReason reason_to_leave_later(const Step& step) const;
   template <class Recorder>
   bool place(const Step& step, Recorder& recorder);
   template <class Recorder>

@@ -57,8 +57,8 @@ class GivenOrder {
     return best;
   }
 
-  /// Every head comes after something behind a head: the first seam of the file that may be welded goes
-  /// ahead.
+  /// Every head has to follow a seam that is behind a head: the first seam of the file that may be welded
+  /// comes next.
   int overtaking_seam() {
     for (int seam = 0; seam < static_cast<int>(model_.seams.size()); ++seam) {
       if (scheduler_.done(seam) || scheduler_.departure_s(first_step(seam)) == Scheduler::impossible)

@@ -18,6 +18,17 @@ const char* to_string(MoveKind kind);
 /// The same for people.
 Sentence kind_sentence(MoveKind kind);
 
+/// What a robot's wait ends with.
+enum class WaitCause {
+  none,        ///< no wait
+  cooling,     ///< the pass before has cooled to the interpass limit
+  zone,        ///< another robot leaves a zone
+  after,       ///< the seam that this one comes after is done
+  positioner,  ///< the positioner has turned
+  others,      ///< another robot is home, so that the positioner may turn
+  balance      ///< the seam before in the balance group is begun
+};
+
 /// One bar of a robot's timeline.
 struct Move {
   std::string robot;
@@ -27,6 +38,8 @@ struct Move {
   double start_s = 0, end_s = 0;
   MoveKind kind = MoveKind::air;
   std::vector<Point_mm> points;  ///< where the torch goes: from, to (air), or along the seam (arc)
+  WaitCause cause = WaitCause::none;
+  Sentence why = {};  ///< of a wait: what it ends with, with its names; empty otherwise
 };
 
 /// A weldment's cycle in the cell. Sums are over all robots; definitions are the contract's.

@@ -7,8 +7,8 @@ namespace seamtakt {
 
 namespace {
 
-/// The first row that is meant, looked for from `next` on and then from the beginning; `next` is the one
-/// behind it.
+/// The first matching row, searched from `next` on and then from the beginning; `next` is the one
+/// after it.
 template <class Row, class IsMeant>
 const Row* find_from(std::span<const Row> rows, std::size_t& next, const IsMeant& is_meant) {
   const auto from = rows.begin() + static_cast<std::ptrdiff_t>(next);
@@ -21,7 +21,7 @@ const Row* find_from(std::span<const Row> rows, std::size_t& next, const IsMeant
   return &*found;
 }
 
-/// The rows of a weldment from `next` on, which is the first behind them afterwards.
+/// The rows of a weldment from `next` on, which is the first one after them on return.
 template <class Row>
 std::span<const Row> take_rows(const std::vector<Row>& rows, std::string_view weldment, std::size_t& next) {
   const auto is_other = [&](const Row& row) { return row.weldment != weldment; };

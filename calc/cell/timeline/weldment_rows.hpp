@@ -7,8 +7,8 @@
 
 namespace seamtakt {
 
-/// What was evaluated of one weldment. Its rows are together and in the plan's order, so that the next one
-/// asked for is mostly the next one there is. Borrows them.
+/// The evaluation of one weldment. Its rows are together and in the plan's order, so that the next requested
+/// row is mostly the next one. Refers to them.
 class WeldmentRows {
  public:
   WeldmentRows(std::span<const PassEvaluation> passes, std::span<const SeamEvaluation> seams)

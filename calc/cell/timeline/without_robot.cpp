@@ -21,7 +21,7 @@ void refuse_unknown(const Plan& plan, std::string_view id, const std::string& wh
                        : Sentence("cell.refusal.one-of"_key, {{"robots", printable(comma_list(ids), 300)}}));
 }
 
-/// What becomes of a seam.
+/// What happens to a seam.
 enum class Fate { untouched, taken_over, unreached };
 
 Fate fate_of(Seam& seam, const Cell& before, const Cell& after, std::string_view id) {
