@@ -78,7 +78,7 @@ void append_object(std::string& out, const JsonNode& object) {
 bool canonical_key_less(std::string_view a, std::string_view b) {
   const auto [x, y] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
   if (x == a.end() || y == b.end()) return a.size() < b.size();
-  // Bytes order as UTF-16 units do, but for surrogate pairs (lead byte F0 and above) against U+E000 to U+FFFF
+  // Bytes sort like UTF-16 units, except surrogate pairs (lead byte F0 and above) against U+E000 to U+FFFF
   // (EE, EF).
   const auto p = static_cast<unsigned char>(*x), q = static_cast<unsigned char>(*y);
   return p < 0xee && q < 0xee ? p < q : utf16(a) < utf16(b);

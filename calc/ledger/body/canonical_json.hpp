@@ -21,14 +21,14 @@ void append_canonical_string(std::string& out, std::string_view text);
 /// Before by UTF-16 units, which isn't the order of the code points above U+FFFF. Both are valid UTF-8.
 bool canonical_key_less(std::string_view a, std::string_view b);
 
-/// A member of the outermost object, as its text stands in the whole.
+/// A member of the outermost object, as text from the whole.
 struct CanonicalMember {
   std::string_view key;    ///< without quotes; escaped as in the text
   std::string_view value;  ///< JSON text
 };
 
 /// Whether `text` is an object in canonical form, i.e. equals canonical_json of itself; fills `members` with
-/// those of the outermost object. Makes no tree: this is what checking a million records takes.
+/// those of the outermost object. Builds no tree: verifying a million records spends most time here.
 bool scan_canonical_object(std::string_view text, std::vector<CanonicalMember>& members);
 
 /// The text of a member; empty view where it isn't there.

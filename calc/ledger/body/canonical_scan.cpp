@@ -147,7 +147,7 @@ class Scanner {
     const auto lower_hex = [](char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f'); };
     const char high = at_[3], low = at_[4];
     if ((high != '0' && high != '1') || !lower_hex(low)) return false;
-    // Those that have a short escape are written with it, and NUL isn't allowed at all.
+    // Those that have a short escape are written with it, and NUL isn't allowed.
     if (high == '0' && std::string_view("089acd").find(low) != std::string_view::npos) return false;
     at_ += 4;
     return true;
@@ -161,7 +161,7 @@ class Scanner {
     const auto whole_count = at_ - whole;
     if (whole_count == 0 || (*whole == '0' && whole_count > 1)) return false;
     const bool is_whole = at_ == end_ || (*at_ != '.' && *at_ != 'e' && *at_ != 'E');
-    // A whole number below 10^15 stands for itself; zero has no sign.
+    // A whole number below 10^15 is already canonical; zero has no sign.
     if (is_whole && whole_count <= decimal_digits) return *whole != '0' || whole == begin;
     return (at_ != end_ && *at_ == '.' && short_fraction(*whole == '0' ? 0 : whole_count)) ||
            written_alike(begin);
@@ -169,8 +169,8 @@ class Scanner {
   void skip_digits() {
     while (at_ != end_ && *at_ >= '0' && *at_ <= '9') ++at_;
   }
-  /// Of at most 15 significant digits each decimal number has a double of its own, so it is the shortest text
-  /// of that double; not below 1e-6, which is written with an exponent. Otherwise nothing is taken.
+  /// Decimal numbers of at most 15 significant digits map to different doubles, so the text is the shortest
+  /// of its double; not below 1e-6, which is written with an exponent. Otherwise nothing is consumed.
   bool short_fraction(std::ptrdiff_t whole_count) {
     const char* point = at_;
     const char* digits = ++at_;
@@ -197,7 +197,7 @@ class Scanner {
     return written_ == std::string_view(begin, static_cast<std::size_t>(at_ - begin));
   }
 
-  /// Keys with escapes are compared as what they stand for.
+  /// Keys with escapes are compared unescaped.
   static bool follows(const Text& last, const Text& key) {
     if (!last.has_escapes && !key.has_escapes) return canonical_key_less(last.inside, key.inside);
     return canonical_key_less(unescaped(last.inside), unescaped(key.inside));

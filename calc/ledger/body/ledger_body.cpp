@@ -15,7 +15,8 @@ constexpr const char* kinds[] = {
     record_kind::correction, record_kind::void_record,    record_kind::signoff,
     record_kind::key,        record_kind::key_revoke,     record_kind::migrate,
     record_kind::anchor,     record_kind::nonconformance, record_kind::disposition,
-    record_kind::note};
+    record_kind::note,       record_kind::person,         record_kind::judgement,
+    record_kind::retention,  record_kind::timestamp};
 
 }  // namespace
 

@@ -2,13 +2,14 @@
 
 #include "base/error.hpp"
 #include "base/text/utf8.hpp"
+#include "ledger/store/ledger.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// Control characters, blanks of every width and what has none (Unicode's White_Space, and format
-/// characters that don't show; recalled).
+/// Control characters, blanks of every width and characters without width (Unicode's White_Space, and
+/// invisible format characters; recalled).
 bool shows(char32_t code) {
   const bool is_control = code <= 0x20 || (code >= 0x7f && code <= 0xa0);
   const bool is_blank = code == 0xad || code == 0x1680 || (code >= 0x2000 && code <= 0x200f) ||
@@ -36,6 +37,11 @@ void check_record_text(const std::string& where, std::string_view text, std::siz
   if (text.size() > longest)
     throw InputError(where, Sentence("text.bytes"_key, {{"bytes", text.size()}}),
                      Sentence("text.bytes.at-most"_key, {{"bytes", longest}}));
+}
+
+void check_date(const std::string& text, const char* where) {
+  if (text.size() != 10 || !utc_seconds(text + "T00:00:00Z"))
+    throw InputError(where, "\"" + printable(text, 40) + "\"", "a date such as 2026-11-25"_word);
 }
 
 }  // namespace seamtakt

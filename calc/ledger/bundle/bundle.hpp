@@ -11,7 +11,7 @@
 namespace seamtakt {
 
 /// A ledger as JSON Lines that any SHA-256 tool can check in twenty years: bodies word for word, heads,
-/// names, pieces of raw logs; public keys stand in the bodies. The same ledger gives the same bytes from any
+/// names, pieces of raw logs; public keys are in the bodies. The same ledger gives the same bytes from any
 /// store.
 struct BundleOptions {
   bool with_names = true;  ///< of persons; without them a bundle shows digests only
@@ -29,7 +29,7 @@ struct BundleOutcome {
 
 /// Puts a bundle's records into a store: one that is empty, or that holds the first of them already. All or
 /// nothing, in one commit: before it, each head is checked (root, chain, signature, key), names and pieces of
-/// raw logs against what the signed records refer to, and what was added is verified as it lies in the store.
+/// raw logs against what the signed records refer to, and what was added is verified as it is in the store.
 /// InputError, mostly at FILE:LINE: no bundle, another store's, one that is altered or cut.
 BundleOutcome import_bundle(LedgerBackend& backend, std::istream& in, const std::string& file);
 

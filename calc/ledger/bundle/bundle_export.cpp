@@ -3,6 +3,7 @@
 #include "base/json/json_writer.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/bundle/bundle.hpp"
+#include "ledger/bundle/bundle_sides.hpp"
 
 namespace seamtakt {
 
@@ -43,8 +44,11 @@ void export_bundle(const Ledger& ledger, const BundleOptions& options,
   std::vector<SignedHead> heads;
   std::size_t head_at = 0;
   std::uint64_t last_head = 0;
+  BundleSides sides;
+  std::vector<CanonicalMember> members;
   ledger.each_record(1, [&](const LedgerRow& row) {
     if (row.seq > count) return false;
+    if (options.with_names && scan_canonical_object(row.body, members)) sides.note_references(row, members);
     write("{\"body\":");
     write(row.body);
     write("}\n");
@@ -58,8 +62,10 @@ void export_bundle(const Ledger& ledger, const BundleOptions& options,
     }
     return row.seq < count;
   });
+  // A name whose record wasn't written after all stays in the store; a bundle with it would be refused.
   if (options.with_names)
-    for (const PersonRow& person : backend.persons()) write(person_line(person));
+    for (const PersonRow& person : backend.persons())
+      if (sides.names(person)) write(person_line(person));
   for (std::string last;;) {
     const auto page = backend.raw_chunks(last, 100);
     for (const RawChunksRow& row : page)

@@ -159,7 +159,7 @@ class Import {
     ++outcome_.heads_added;
   }
 
-  /// What is at hand goes into the open transaction.
+  /// The records read so far go into the open transaction.
   void store() {
     std::vector<LookupRow> lookups;
     for (const LedgerRow& row : rows_) {
@@ -181,7 +181,7 @@ class Import {
     for (const RawChunksRow& chunks : sides_.chunks()) backend_.insert_raw_chunks(chunks);
   }
 
-  /// A store that isn't trusted stays so for good: it is looked at before anything is final.
+  /// A store that isn't trusted stays so for ever: it is checked before anything is final.
   void check_stored() {
     VerifyOptions options;
     options.from = std::max<std::uint64_t>(1, std::min(stored_ + 1, frontier_.size()));

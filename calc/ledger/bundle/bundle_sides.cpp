@@ -1,5 +1,7 @@
 #include "ledger/bundle/bundle_sides.hpp"
 
+#include <algorithm>
+
 #include "base/error.hpp"
 #include "ledger/store/raw_chunks.hpp"
 
@@ -7,14 +9,18 @@ namespace seamtakt {
 
 namespace {
 
-constexpr const char* welder_path = "results.welder";
+constexpr std::size_t digest_digits = 2 * sizeof(Digest);
+
+bool is_digit(char c) {
+  return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
+}
 
 }  // namespace
 
 void BundleSides::take_person(const JsonNode& person, const std::string& place) {
   PersonRow row{body_text(person, "sha256"), body_text(person, "salt"), body_text(person, "name")};
   const auto salt = bytes_from_hex(row.salt);
-  if (!salt || hex(Sha256().add(*salt).add(row.name).take()) != row.sha256)
+  if (!salt || salt->size() != salt_bytes || hex(Sha256().add(*salt).add(row.name).take()) != row.sha256)
     throw InputError(place, "a name that isn't the one of its digest"_word, "a name as it was exported"_word);
   persons_.push_back(std::move(row));
   person_places_.push_back(place);
@@ -33,13 +39,8 @@ void BundleSides::note_references(const LedgerRow& row, const std::vector<Canoni
   if (const std::string_view who = member_text(members, "who"); who.size() > 2)
     if (const auto name = who.substr(1, who.size() - 2); !persons_named_.contains(name))
       persons_named_.emplace(name);
-  if (row.kind == record_kind::manual) persons_named_.insert(body_text(body_of(row), welder_path));
-  if (row.kind == record_kind::correction) {
-    const JsonNode body = body_of(row);
-    if (const JsonNode* changes = body_member(body, "results.changes"))
-      for (const JsonNode& change : changes->elements)
-        if (body_text(change, "member") == welder_path) persons_named_.insert(body_text(change, "new"));
-  }
+  // Passes are nearly all records, and name nobody else.
+  if (row.kind != record_kind::pass) note_digests(row.body);
   if (row.kind == record_kind::ingest) {
     const JsonNode body = body_of(row);
     if (const JsonNode* raw = body.find("raw"))
@@ -48,9 +49,23 @@ void BundleSides::note_references(const LedgerRow& row, const std::vector<Canoni
   }
 }
 
+/// Any text that is a digest, whichever member it is: welders, corrected values, owners of keys.
+void BundleSides::note_digests(std::string_view body) {
+  for (std::size_t at = body.find('"'); at != std::string_view::npos; at = body.find('"', at + 1)) {
+    const std::string_view text = body.substr(at + 1, digest_digits);
+    if (text.size() == digest_digits && body.substr(at + 1 + digest_digits).starts_with('"') &&
+        std::all_of(text.begin(), text.end(), is_digit))
+      persons_named_.emplace(text);
+  }
+}
+
+bool BundleSides::names(const PersonRow& person) const {
+  return persons_named_.contains(person.sha256);
+}
+
 void BundleSides::check() const {
   for (std::size_t i = 0; i < persons_.size(); ++i)
-    if (!persons_named_.contains(persons_[i].sha256))
+    if (!names(persons_[i]))
       throw InputError(person_places_[i], "a name that no record refers to"_word,
                        "names of the records' persons"_word);
   for (std::size_t i = 0; i < chunks_.size(); ++i) {

@@ -10,8 +10,8 @@
 
 namespace seamtakt {
 
-/// What a bundle holds beside its signed records: names of persons, pieces of raw logs. Nobody signed them,
-/// so they are good for what the records refer to alone: one more line would make a good store untrusted.
+/// What a bundle holds beside its signed records: names of persons, pieces of raw logs. They aren't signed,
+/// so only those that the records refer to are accepted: one more line would make a good store untrusted.
 class BundleSides {
  public:
   // InputError at `place`: not what its own digest says.
@@ -19,6 +19,8 @@ class BundleSides {
   void take_raw(const JsonNode& raw, const std::string& place);
   /// Digests of persons and logs that a record refers to.
   void note_references(const LedgerRow& row, const std::vector<CanonicalMember>& members);
+  /// Whether one of those records refers to the person.
+  bool names(const PersonRow& person) const;
   /// Once all lines are taken. InputError at the line of one that no record refers to.
   void check() const;
 
@@ -26,6 +28,8 @@ class BundleSides {
   const std::vector<RawChunksRow>& chunks() const { return chunks_; }
 
  private:
+  void note_digests(std::string_view body);
+
   std::vector<PersonRow> persons_;
   std::vector<RawChunksRow> chunks_;
   std::vector<std::string> person_places_, chunk_places_;

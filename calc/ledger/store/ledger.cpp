@@ -93,7 +93,7 @@ SignedHead Ledger::write_signed(const KeyProvider& provider, bool any_key, const
                                 const std::function<void(LedgerBatch&)>& fill) {
   check_texts(stamp);
   Transaction transaction(*backend_);
-  // Read inside the transaction: two writers that looked before it would go on from the same record.
+  // Read inside the transaction: two writers that looked before it would continue from the same record.
   const LedgerSnapshot before = backend_->snapshot();
   check_clock(stamp, before.newest_head);
   const bool is_new = before.state.n == 0;

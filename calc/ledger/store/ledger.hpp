@@ -15,8 +15,8 @@
 
 namespace seamtakt {
 
-/// Form of the bodies; grows when a member changes its meaning or new ones come. Older ones verify for ever.
-/// 3: findings have "sentence" and "arguments" beside their text.
+/// Version of the bodies; raised when a member changes its meaning or new ones are added. Older ones verify
+/// for ever. 3: findings have "sentence" and "arguments" beside their text.
 inline constexpr int ledger_body_version = 3, oldest_body_version = 2;
 
 /// The kinds of records, in one place.
@@ -37,6 +37,10 @@ inline constexpr const char* anchor = "anchor";
 inline constexpr const char* note = "note";
 inline constexpr const char* nonconformance = "nonconformance";
 inline constexpr const char* disposition = "disposition";
+inline constexpr const char* retention = "retention";  ///< how long records are kept; a legal hold
+inline constexpr const char* timestamp = "timestamp";  ///< an outside authority's time over a head
+inline constexpr const char* person = "person";        ///< a person's own key belongs to the name of `who`
+inline constexpr const char* judgement = "judgement";  ///< a pass judged again by a later calibration
 }  // namespace record_kind
 
 bool is_record_kind(std::string_view kind);
@@ -56,7 +60,7 @@ struct LedgerEntry {
   std::vector<std::pair<std::string, std::string>> lookups;  ///< topic and key by which it is found
 };
 
-/// Lookups as they stand in a body: ["topic:key", ...].
+/// Lookups in the form that a body has: ["topic:key", ...].
 inline constexpr const char* lookups_member = "keys";
 
 /// What one writer adds in one transaction.
@@ -68,7 +72,7 @@ class LedgerBatch {
   std::uint64_t add(const LedgerEntry& entry);
   /// Numbers of the records with that lookup, those of this batch included.
   std::vector<std::uint64_t> find(const std::string& topic, const std::string& key) const;
-  /// The digest that stands for a name in bodies; the name itself goes to a table that may be erased.
+  /// The digest that replaces a name in bodies; the name itself goes to a table that may be erased.
   std::string person(const std::string& name);
   void keep_raw_chunks(const RawChunksRow& chunks);
   const LedgerBackend& backend() const { return backend_; }
@@ -89,14 +93,14 @@ class LedgerBatch {
 };
 
 /// Gives the private key of a store: the one whose id is `key_id`, or, where that is empty because the store
-/// begins, a new one that it has put in its place.
+/// begins, a new one that it has stored there.
 using KeyProvider = std::function<SigningKey(const std::string& store_id, const std::string& key_id)>;
 
-/// Records kept for good: appended, never changed, each commit signed. Numbers run from 1 without a gap.
+/// Permanent records: appended, never changed, each commit signed. Numbers run from 1 without a gap.
 class Ledger {
  public:
   Ledger(std::unique_ptr<LedgerBackend> backend) : backend_(std::move(backend)) {}
-  /// Over a backend that stays someone else's.
+  /// Over a backend that another object owns.
   static Ledger over(LedgerBackend& backend) {
     Ledger ledger{std::unique_ptr<LedgerBackend>()};
     ledger.backend_ = std::shared_ptr<LedgerBackend>(&backend, [](LedgerBackend*) {});
@@ -111,9 +115,9 @@ class Ledger {
   /// Name where it is kept; else "person " and the digest's beginning.
   std::string person_name(const std::string& sha256) const;
 
-  /// Runs `fill` in a transaction and commits what it added under a new signed head; nothing is kept where it
-  /// throws or adds nothing. Begins the store with its genesis record where it is empty. Returns the newest
-  /// head. InputError: another store's key, a clock behind the newest head by more than 5 min.
+  /// Runs `fill` in a transaction and commits what it added under a new signed head; nothing is committed if
+  /// it throws or adds nothing. Begins the store with its genesis record where it is empty. Returns the
+  /// newest head. InputError: another store's key, a clock more than 5 min before the newest head.
   SignedHead write(const KeyProvider& key, const WriteStamp& stamp,
                    const std::function<void(LedgerBatch&)>& fill);
 
@@ -161,7 +165,7 @@ std::string key_proof_text(const std::string& store_id, const std::string& key_i
 /// Seconds since 1970 of "2026-11-25T14:21:02Z"; empty where it is no such time.
 std::optional<std::int64_t> utc_seconds(std::string_view utc);
 
-/// How far a head may lie before the one before it: clocks of several machines differ.
+/// How much earlier than its predecessor a head may be: clocks of several machines differ.
 inline constexpr std::int64_t clock_tolerance_s = 300;
 
 }  // namespace seamtakt

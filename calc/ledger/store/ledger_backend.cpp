@@ -4,6 +4,7 @@
 #include "ledger/store/postgres_backend.hpp"
 #include "ledger/store/sqlite_backend.hpp"
 #include "ledger/store/sqlite_place.hpp"
+#include "ledger/store/uri_password.hpp"
 
 namespace seamtakt {
 
@@ -16,7 +17,8 @@ bool is_postgres(std::string_view uri) {
 }
 
 [[noreturn]] void refuse_scheme(const std::string& uri) {
-  throw InputError("--store", '"' + printable(uri) + '"', "sqlite:FILE or postgresql://..."_word);
+  throw InputError("--store", '"' + printable(without_passwords(uri)) + '"',
+                   "sqlite:FILE or postgresql://..."_word);
 }
 
 }  // namespace

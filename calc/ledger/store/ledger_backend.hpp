@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <span>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <system_error>
@@ -24,7 +25,7 @@ struct LedgerRow {
   bool well_typed = true;  ///< the database holds each value in the storage class that it was written in
 };
 
-/// The same where it lies in the database's memory: for the time of a call.
+/// The same in the database's memory: valid during a call.
 struct LedgerRowView {
   std::uint64_t seq = 0;
   std::string_view kind, body, leaf;
@@ -36,7 +37,7 @@ struct LedgerRowView {
 };
 using RecordVisitor = std::function<void(const LedgerRowView&)>;
 
-/// Where to find records: derived from their bodies, so that it may be made anew, and isn't trusted.
+/// Where to find records: derived from their bodies, so that it may be made again, and isn't trusted.
 struct LookupRow {
   std::string topic, key;
   std::uint64_t seq = 0;
@@ -49,6 +50,7 @@ using LookupVisitor = std::function<void(std::string_view topic, std::string_vie
 struct PersonRow {
   std::string sha256, salt, name;  ///< salt: hex; the digest is made from its bytes
 };
+inline constexpr std::size_t salt_bytes = 16;
 
 /// Digests of a raw log's pieces of 1 MiB, 32 bytes each; the ingest record holds their root.
 struct RawChunksRow {
@@ -62,12 +64,18 @@ struct LedgerState {
   std::string frontier;  ///< MerkleFrontier::bytes
 };
 
-/// The database holds what its program never writes: that is a matter of trust, unlike a disk or a connection
-/// that fails.
+/// The database contains something that this program never writes: a question of trust, unlike a failed disk
+/// or connection.
 class StoreDamaged : public std::system_error {
  public:
   explicit StoreDamaged(const std::string& what)
       : std::system_error(std::make_error_code(std::errc::io_error), what) {}
+};
+
+/// Whoever reads a store doesn't want its answer any more (StoreOpening::stopped).
+class StoreReadingStopped : public std::runtime_error {
+ public:
+  StoreReadingStopped() : std::runtime_error("reading the store was stopped") {}
 };
 
 /// All of it as of one moment.
@@ -77,7 +85,7 @@ struct LedgerSnapshot {
   std::uint64_t last_seq = 0;
 };
 
-/// The database below a ledger. It knows tables and transactions; what they mean is the ledger's matter.
+/// The database below a ledger. It knows tables and transactions; their meaning is known to the ledger only.
 /// Failures: std::system_error for the machine's, EBUSY where others kept it locked for 10 s; StoreDamaged.
 class LedgerBackend {
  public:
@@ -86,7 +94,7 @@ class LedgerBackend {
   /// Fit to print: no password.
   virtual std::string name() const = 0;
 
-  // Writing: between begin and commit or rollback, by one writer at a time in all the world.
+  // Writing: between begin and commit or rollback, by one writer at a time, on all machines together.
   virtual void begin() = 0;
   virtual void commit() = 0;
   virtual void rollback() noexcept = 0;
@@ -105,17 +113,17 @@ class LedgerBackend {
   /// Heads of more than `after` records, in order.
   virtual std::vector<SignedHead> heads(std::uint64_t after, std::size_t limit) = 0;
   virtual std::vector<std::uint64_t> find(std::string_view topic, std::string_view key) = 0;
-  /// Records of these numbers, in order, as far as there are any.
+  /// Those records of these numbers that exist, in order.
   virtual void each_record_of(std::span<const std::uint64_t> numbers, const RecordVisitor& visit) = 0;
   /// Records that point at any of these: pairs of the one pointed at and the later one, in no order.
   virtual std::vector<std::pair<std::uint64_t, std::uint64_t>> references_to(
       std::span<const std::uint64_t> numbers) = 0;
-  /// All lookups behind `after`, in order of topic, key, seq by bytes.
+  /// All lookups after `after`, in order of topic, key, seq by bytes.
   virtual void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) = 0;
   virtual std::vector<PersonRow> persons() = 0;
   virtual std::vector<RawChunksRow> raw_chunks(const std::string& after_sha256, std::size_t limit) = 0;
 
-  /// What isn't as the program made it: schema, pages, indexes, settings. Empty: nothing.
+  /// Differences from what the program created: schema, pages, indexes, settings. Empty: none.
   virtual std::vector<Sentence> structure_problems() = 0;
   /// What a person should know: checksums off, ...
   virtual std::vector<Sentence> warnings() { return {}; }
@@ -127,6 +135,8 @@ struct StoreOpening {
   For use = For::reading;
   bool create = false;  ///< make it where it is absent (for writing)
   bool force = false;   ///< even on a network drive
+  /// Asked now and then while a file is read; true ends it with StoreReadingStopped. Empty: nobody stops it.
+  std::function<bool()> stopped = {};
 };
 
 /// "sqlite:FILE" or "postgresql://...". InputError: another scheme, no store there, another program's

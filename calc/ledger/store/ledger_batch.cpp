@@ -14,7 +14,6 @@ namespace seamtakt {
 namespace {
 
 constexpr std::size_t flush_rows = 1000;
-constexpr std::size_t salt_bytes = 16;
 
 }  // namespace
 

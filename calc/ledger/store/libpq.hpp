@@ -4,7 +4,7 @@
 
 namespace seamtakt {
 
-/// The functions of PostgreSQL's client library that the ledger uses, by what comes behind PQ in their names.
+/// The functions of PostgreSQL's client library that the ledger uses, by the part of their names after PQ.
 struct Libpq {
   decltype(&PQclear) clear;
   decltype(&PQconnectdb) connect;
@@ -33,7 +33,7 @@ struct Libpq {
   decltype(&PQtransactionStatus) transaction_status;
 };
 
-/// The library is loaded when it is first asked for: it brings some twenty others with it (Kerberos, LDAP,
+/// The library is loaded at its first use: it loads some twenty others (Kerberos, LDAP,
 /// TLS), whose loading takes longer than most commands. std::system_error where it can't be loaded.
 const Libpq& libpq();
 

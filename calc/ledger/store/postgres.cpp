@@ -28,6 +28,18 @@ std::string one_line(const char* text) {
   return printable(line, 300);
 }
 
+/// A password that contains / or @ ends early and continues in the host, port or database, which messages
+/// name.
+bool has_odd_part(const PQconninfoOption* options) {
+  for (; options->keyword != nullptr; ++options) {
+    const std::string_view key = options->keyword, value = options->val != nullptr ? options->val : "";
+    const bool is_place = key == "host" || key == "dbname";
+    if (is_place && value.find('@') != std::string_view::npos) return true;
+    if (key == "port" && value.find_first_not_of("0123456789,") != std::string_view::npos) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 PostgresResult::PostgresResult(pg_result* result) : result_(result, libpq().clear) {}
@@ -91,7 +103,11 @@ Postgres::Postgres(const std::string& uri) : name_("postgresql store") {
     throw InputError("--store", "a postgresql URI that can't be read"_word,
                      "postgresql://user@host:port/database");
   }
+  const bool has_odd_parts = has_odd_part(options);
   libpq().free_connection_info(options);
+  if (has_odd_parts)
+    throw InputError("--store", "a postgresql URI whose parts can't be told"_word,
+                     "postgresql://user@host:port/database; in a password / is %2F, @ is %40, : is %3A"_word);
   connection_ = {libpq().connect(uri.c_str()), libpq().finish};
   if (connection_ == nullptr) throw std::bad_alloc();
   const auto part = [](const char* text) { return std::string(text != nullptr ? text : ""); };

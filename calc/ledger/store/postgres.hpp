@@ -53,7 +53,7 @@ class PostgresCopy {
 };
 
 /// A connection. Failures: InputError for a URI that can't be read or a right that is missing,
-/// std::system_error for the machine's (EBUSY where a lock wasn't had in time).
+/// std::system_error for the machine's (EBUSY where a lock wasn't obtained in time).
 class Postgres {
  public:
   explicit Postgres(const std::string& uri);

@@ -171,7 +171,7 @@ class PostgresBackend : public LedgerBackend {
   }
   std::vector<RawChunksRow> raw_chunks(const std::string& after, std::size_t limit) override {
     const auto result = server_.query(
-        "SELECT sha256, digests FROM seamtakt.raw_chunks WHERE sha256 > $1 ORDER BY sha256 "
+        "SELECT sha256, digests FROM seamtakt.raw_chunks WHERE sha256 > $1 OR $1 = '' ORDER BY sha256 "
         "LIMIT $2",
         {Value::text(after), Value::bigint(limit)});
     std::vector<RawChunksRow> rows;
@@ -183,7 +183,7 @@ class PostgresBackend : public LedgerBackend {
     std::string lines;
     const auto result = server_.query(postgres_schema_query);
     for (int i = 0; i < result.rows(); ++i) lines += result.bytes(i, 0) + "\n";
-    if (lines == postgres_schema_lines) return {};
+    if (lines == postgres_schema_lines(version_)) return {};
     return {"its tables, triggers or rights aren't those that this program makes"_word};
   }
   std::vector<Sentence> warnings() override {
@@ -243,7 +243,7 @@ class PostgresBackend : public LedgerBackend {
       server_.run("SELECT pg_advisory_xact_lock(1399673963)");
       if (!has_schema(server_)) {  // else another program was quicker
         server_.run(postgres_roles);
-        server_.run(postgres_schema);
+        server_.run(postgres_schema().c_str());
       }
       server_.run("COMMIT");
     } catch (...) {
@@ -255,10 +255,13 @@ class PostgresBackend : public LedgerBackend {
   void check_version() {
     const auto result = server_.query("SELECT version FROM seamtakt.version");
     const std::int64_t version = result.rows() == 1 ? result.integer(0, 0) : 0;
-    if (version != postgres_schema_version) refuse_version(server_.name(), version, postgres_schema_version);
+    if (version < oldest_postgres_schema_version || version > postgres_schema_version)
+      refuse_version(server_.name(), version, postgres_schema_version);
+    version_ = static_cast<int>(version);
   }
 
   Postgres server_;
+  int version_ = 0;
 };
 
 }  // namespace

@@ -1,8 +1,16 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 namespace seamtakt {
 
-inline constexpr int postgres_schema_version = 1;
+/// What new stores are made in: records in pieces. Stores of version 1 have them in one table; they are read
+/// and written for ever as they are.
+inline constexpr int postgres_schema_version = 2, oldest_postgres_schema_version = 1;
+
+/// Records of a piece: the first holds 1 to 1,000,000. What lies beyond the last goes to rec_rest.
+inline constexpr int postgres_piece_records = 1'000'000, postgres_pieces = 16;
 
 /// Roles are the server's, not a database's: made once, by whoever makes the first store. Nobody logs in as
 /// one of them; people and importers are made members of seamtakt_writer or seamtakt_reader.
@@ -21,40 +29,14 @@ BEGIN
 END $$;
 )";
 
-/// The writer may add, never change: the owner is another role. `state` is where the next record goes on.
-inline constexpr const char* postgres_schema = R"(
-CREATE SCHEMA seamtakt AUTHORIZATION seamtakt_owner;
-SET ROLE seamtakt_owner;
-CREATE TABLE seamtakt.version(version integer NOT NULL);
-CREATE TABLE seamtakt.rec(
-  seq bigint PRIMARY KEY CHECK(seq > 0), kind text NOT NULL, body bytea NOT NULL,
-  leaf bytea NOT NULL CHECK(octet_length(leaf) = 32));
-CREATE TABLE seamtakt.head(
-  n bigint PRIMARY KEY CHECK(n > 0), root bytea NOT NULL CHECK(octet_length(root) = 32), utc text NOT NULL,
-  previous text NOT NULL CHECK(length(previous) = 64), key_id text NOT NULL CHECK(length(key_id) = 64),
-  signature bytea NOT NULL CHECK(octet_length(signature) = 64));
-CREATE TABLE seamtakt.state(id integer PRIMARY KEY CHECK(id = 1), n bigint NOT NULL, frontier bytea NOT NULL);
-CREATE TABLE seamtakt.lookup(
-  topic text COLLATE "C" NOT NULL, key text COLLATE "C" NOT NULL, seq bigint NOT NULL, PRIMARY KEY(topic, key, seq));
-CREATE TABLE seamtakt.person(sha256 text COLLATE "C" PRIMARY KEY, salt text NOT NULL, name text NOT NULL);
-CREATE TABLE seamtakt.raw_chunks(sha256 text COLLATE "C" PRIMARY KEY, digests bytea NOT NULL);
-CREATE FUNCTION seamtakt.refuse() RETURNS trigger LANGUAGE plpgsql AS
-  $f$BEGIN RAISE EXCEPTION 'records are never changed or deleted'; END$f$;
-CREATE TRIGGER rec_stays BEFORE UPDATE OR DELETE OR TRUNCATE ON seamtakt.rec
-  FOR EACH STATEMENT EXECUTE FUNCTION seamtakt.refuse();
-CREATE TRIGGER head_stays BEFORE UPDATE OR DELETE OR TRUNCATE ON seamtakt.head
-  FOR EACH STATEMENT EXECUTE FUNCTION seamtakt.refuse();
-CREATE TRIGGER state_is_kept BEFORE DELETE OR TRUNCATE ON seamtakt.state
-  FOR EACH STATEMENT EXECUTE FUNCTION seamtakt.refuse();
-INSERT INTO seamtakt.version VALUES(1);
-INSERT INTO seamtakt.state VALUES(1, 0, '');
-GRANT USAGE ON SCHEMA seamtakt TO seamtakt_writer, seamtakt_reader;
-GRANT SELECT ON ALL TABLES IN SCHEMA seamtakt TO seamtakt_writer, seamtakt_reader;
-GRANT INSERT ON seamtakt.rec, seamtakt.head, seamtakt.lookup, seamtakt.person, seamtakt.raw_chunks TO seamtakt_writer;
-GRANT UPDATE(n, frontier) ON seamtakt.state TO seamtakt_writer;
-RESET ROLE;
-)";
-static_assert(postgres_schema_version == 1);
+/// The writer may add, never change: the owner is another role. `state` is where the next record continues.
+std::string postgres_schema(int version = postgres_schema_version);
+
+/// A table of the records' pieces, and which numbers it holds as the server words it.
+struct PostgresPiece {
+  std::string name, bounds;
+};
+std::vector<PostgresPiece> postgres_record_pieces();
 
 /// What the schema holds, a line a thing, in words that don't depend on the server's version.
 inline constexpr const char* postgres_schema_query = R"(
@@ -77,11 +59,15 @@ SELECT line FROM (
   SELECT 'rule ' || r.rulename FROM pg_rewrite r JOIN pg_class c ON c.oid = r.ev_class
     WHERE c.relnamespace = 'seamtakt'::regnamespace
   UNION ALL
-  SELECT 'writer may change ' || t FROM unnest(ARRAY['rec', 'head']) t
-    WHERE has_table_privilege('seamtakt_writer', 'seamtakt.' || t, 'UPDATE, DELETE, TRUNCATE')
+  SELECT 'piece ' || relname || ' ' || pg_get_expr(relpartbound, oid) FROM pg_class
+    WHERE relnamespace = 'seamtakt'::regnamespace AND relispartition AND relkind = 'r'
+  UNION ALL
+  SELECT 'writer may change ' || relname FROM pg_class
+    WHERE relnamespace = 'seamtakt'::regnamespace AND (relname IN ('rec', 'head') OR relispartition AND relkind = 'r')
+      AND has_table_privilege('seamtakt_writer', oid, 'UPDATE, DELETE, TRUNCATE')
 ) all_lines ORDER BY line COLLATE "C")";
 
-/// The answer to that query for the schema above; set down from a server of version 15.
-extern const char* const postgres_schema_lines;
+/// The answer to that query for a store of that version; set down from a server of version 15.
+std::string postgres_schema_lines(int version);
 
 }  // namespace seamtakt

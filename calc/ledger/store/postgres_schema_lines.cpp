@@ -1,8 +1,15 @@
+#include <algorithm>
+#include <cstdint>
+#include <sstream>
+
 #include "ledger/store/postgres_schema.hpp"
 
 namespace seamtakt {
 
-const char* const postgres_schema_lines =
+namespace {
+
+/// Of a store whose records are in one table.
+constexpr const char* lines_of_one_table =
     R"(column head.key_id text
 column head.n bigint
 column head.previous text
@@ -56,5 +63,50 @@ trigger head.head_stays 58 O refuse 9a101dae4f3a7acd83c7dfe4773c2fea
 trigger rec.rec_stays 58 O refuse 9a101dae4f3a7acd83c7dfe4773c2fea
 trigger state.state_is_kept 42 O refuse 9a101dae4f3a7acd83c7dfe4773c2fea
 )";
+
+constexpr const char* rec_stays = "rec_stays 58 O refuse 9a101dae4f3a7acd83c7dfe4773c2fea";
+
+/// A piece has the columns, the checks and the key of the whole, and a trigger of its own.
+void append_piece(std::vector<std::string>& lines, const PostgresPiece& piece) {
+  for (const char* column : {"body bytea", "kind text", "leaf bytea", "seq bigint"})
+    lines.push_back("column " + piece.name + "." + column);
+  lines.push_back("constraint " + piece.name + "_pkey p");
+  lines.push_back("constraint rec_leaf_check c");
+  lines.push_back("constraint rec_seq_check c");
+  lines.push_back("piece " + piece.name + " " + piece.bounds);
+  lines.push_back("relation " + piece.name + " r");
+  lines.push_back("relation " + piece.name + "_pkey i");
+  lines.push_back("trigger " + piece.name + "." + rec_stays);
+}
+
+}  // namespace
+
+std::vector<PostgresPiece> postgres_record_pieces() {
+  std::vector<PostgresPiece> pieces;
+  for (int i = 0; i < postgres_pieces; ++i) {
+    const auto bound = [](int piece) {
+      return "('" + std::to_string(std::int64_t{piece} * postgres_piece_records + 1) + "')";
+    };
+    pieces.push_back({(i < 10 ? "rec_0" : "rec_") + std::to_string(i),
+                      "FOR VALUES FROM " + bound(i) + " TO " + bound(i + 1)});
+  }
+  pieces.push_back({"rec_rest", "DEFAULT"});
+  return pieces;
+}
+
+std::string postgres_schema_lines(int version) {
+  if (version < 2) return lines_of_one_table;
+  std::vector<std::string> lines;
+  std::istringstream of_one_table(lines_of_one_table);
+  for (std::string line; std::getline(of_one_table, line);)
+    lines.push_back(line == "relation rec r"        ? "relation rec p"
+                    : line == "relation rec_pkey i" ? "relation rec_pkey I"
+                                                    : line);
+  for (const PostgresPiece& piece : postgres_record_pieces()) append_piece(lines, piece);
+  std::sort(lines.begin(), lines.end());  // by bytes, as the query does
+  std::string text;
+  for (const std::string& line : lines) text += line + "\n";
+  return text;
+}
 
 }  // namespace seamtakt

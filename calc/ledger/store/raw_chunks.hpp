@@ -20,8 +20,8 @@ struct RawLogCheck {
   Sentence problem;  ///< empty: it is the log that was read
 };
 
-/// The raw log in a folder, by its SHA-256 or by the last part of its name, against what was kept of it.
-/// `digests` may be empty: then a damaged piece isn't named.
+/// Checks the raw log in a folder, found by its SHA-256 or the last part of its name, against its stored
+/// digests. `digests` may be empty: then a damaged piece isn't named.
 RawLogCheck check_raw_log(const std::string& folder, const std::string& name, const std::string& sha256,
                           std::string_view digests);
 

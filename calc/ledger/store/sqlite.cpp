@@ -75,7 +75,8 @@ Sqlite::Sqlite(std::string path, Mode mode) : path_(std::move(path)) {
 }
 
 int Sqlite::count_steps(void* self) {
-  return --static_cast<Sqlite*>(self)->steps_left_ < 0;
+  Sqlite& database = *static_cast<Sqlite*>(self);
+  return --database.steps_left_ < 0 || (database.stopped_ && database.stopped_());
 }
 
 void Sqlite::renew_steps() {
@@ -108,6 +109,7 @@ void Sqlite::fail(int code) const {
       throw std::system_error(sqlite3_system_errno(handle_) != 0 ? sqlite3_system_errno(handle_) : ENOENT,
                               std::generic_category(), what + message);
     case SQLITE_INTERRUPT:
+      if (steps_left_ >= 0) throw StoreReadingStopped();
       throw StoreDamaged(what + "reading takes more steps than a file of its size can need");
     case SQLITE_CORRUPT:
     case SQLITE_ERROR:
@@ -194,7 +196,7 @@ std::int64_t SqliteStatement::integer(int column) const {
 }
 
 // The column's value is asked for once and then looked at: each of the column's own functions would look it
-// up anew. That a value isn't "protected" has no meaning on a connection without locks.
+// up again. That a value isn't "protected" has no meaning on a connection without locks.
 
 std::string_view SqliteStatement::view(int column) const {
   sqlite3_value* value = sqlite3_column_value(statement_, column);

@@ -1,8 +1,10 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 struct sqlite3;
 struct sqlite3_stmt;
@@ -34,6 +36,8 @@ class Sqlite {
   void allow_views_and_triggers(bool allowed);
   /// The file was moved or deleted since it was opened.
   bool has_moved() const;
+  /// Ends a statement with StoreReadingStopped once this says so; asked every few milliseconds.
+  void stop_when(std::function<bool()> stopped) { stopped_ = std::move(stopped); }
   /// A statement begins.
   void renew_steps();
 
@@ -41,6 +45,7 @@ class Sqlite {
   static int count_steps(void* self);
 
   std::string path_;
+  std::function<bool()> stopped_;
   std::int64_t steps_left_ = 0;  ///< in units of steps_a_call
   sqlite3* handle_ = nullptr;
 };
@@ -56,7 +61,7 @@ class SqliteStatement {
   SqliteStatement& bind(int index, std::int64_t value);
   SqliteStatement& bind_text(int index, std::string_view text);
   SqliteStatement& bind_blob(int index, std::string_view bytes);
-  /// True where a row is at hand, false at the end.
+  /// True if there is a row, false at the end.
   bool step();
   /// Runs it to its end and makes it ready to run again.
   void run();

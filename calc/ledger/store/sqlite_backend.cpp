@@ -48,6 +48,7 @@ class SqliteBackend : public LedgerBackend {
                         : exists                                  ? Sqlite::Mode::read_write
                                                                   : Sqlite::Mode::create),
         made_here_(!exists) {
+    database_.stop_when(opening.stopped);
     database_.allow_views_and_triggers(false);
     database_.run("PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0;");
     if (opening.create && is_empty()) create();
@@ -176,13 +177,20 @@ class SqliteBackend : public LedgerBackend {
   }
   void each_lookup(const LookupRow& after, std::size_t limit, const LookupVisitor& visit) override {
     // In three steps, each a range of the table's own order: one comparison of three columns would be made
-    // anew for each row.
+    // again for each row.
     std::size_t left = limit;
     const auto take = [&](SqliteStatement& statement) {
       statement.bind(4, signed_of(left));
       for (; statement.step(); --left)
         visit(statement.view(0), statement.view(1), static_cast<std::uint64_t>(statement.integer(2)));
     };
+    if (after.topic.empty() && after.key.empty() && after.seq == 0) {
+      // No row is before the beginning, not even one that only someone who changed the file can have put
+      // there.
+      SqliteStatement from_the_first(database_,
+                                     "SELECT topic, key, seq FROM lookup ORDER BY topic, key, seq LIMIT ?4");
+      return take(from_the_first);
+    }
     SqliteStatement same_key(database_,
                              "SELECT topic, key, seq FROM lookup WHERE topic = ?1 AND key = ?2 AND seq > ?3 "
                              "ORDER BY topic, key, seq LIMIT ?4");
@@ -208,7 +216,9 @@ class SqliteBackend : public LedgerBackend {
   std::vector<RawChunksRow> raw_chunks(const std::string& after, std::size_t limit) override {
     std::vector<RawChunksRow> rows;
     SqliteStatement statement(
-        database_, "SELECT sha256, digests FROM raw_chunks WHERE sha256 > ?1 ORDER BY sha256 LIMIT ?2");
+        database_, after.empty()
+                       ? "SELECT sha256, digests FROM raw_chunks WHERE sha256 >= ?1 ORDER BY sha256 LIMIT ?2"
+                       : "SELECT sha256, digests FROM raw_chunks WHERE sha256 > ?1 ORDER BY sha256 LIMIT ?2");
     statement.bind_text(1, after).bind(2, signed_of(limit));
     while (statement.step()) rows.push_back({statement.bytes(0), statement.bytes(1)});
     return rows;
@@ -241,7 +251,7 @@ class SqliteBackend : public LedgerBackend {
   static SignedHead head_of(const SqliteStatement& row) {
     SignedHead head;
     head.n = static_cast<std::uint64_t>(row.integer(0));
-    // A root of another length can't be stored but by someone who changed the file: no leaf has this one.
+    // Only a changed file can contain a root of another length: no leaf has this one.
     head.root = digest_from_bytes(row.bytes(1)).value_or(Digest{});
     head.utc = row.bytes(2);
     head.previous = row.bytes(3);
@@ -311,7 +321,7 @@ void roll_back_journal(const std::string& path) {
   database.integer("SELECT count(*) FROM sqlite_schema");
 }
 
-/// What is left of a store that couldn't be made.
+/// Remains of a store that couldn't be created.
 void remove_if_empty(const std::string& path) {
   struct stat status {};
   if (::stat(path.c_str(), &status) == 0 && status.st_size == 0) ::unlink(path.c_str());

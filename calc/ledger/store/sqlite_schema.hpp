@@ -8,7 +8,7 @@ namespace seamtakt {
 inline constexpr std::int64_t sqlite_application_id = 0x536d546b;
 inline constexpr std::int64_t sqlite_schema_version = 2;
 
-/// `rec` and `head` are what is signed, `state` is where the next record goes on; the others only help to
+/// `rec` and `head` are what is signed, `state` is where the next record continues; the others only help to
 /// find and to name, and could be lost. Triggers deter; the tree and the anchors detect.
 inline constexpr const char* sqlite_schema = R"(
 CREATE TABLE rec(
@@ -43,7 +43,7 @@ PRAGMA user_version = 2;
 static_assert(sqlite_application_id == 1399673963 && sqlite_schema_version == 2);
 
 /// Whether this release of SQLite may use a write-ahead log with two writers: some lose pages when both write
-/// or checkpoint at once (sqlite.org, "WAL-reset bug", 3.7.0 to 3.51.2, mended in 3.44.6 and 3.50.7 too; part
+/// or checkpoint at once (sqlite.org, "WAL-reset bug", 3.7.0 to 3.51.2, fixed in 3.44.6 and 3.50.7 too; part
 /// read). `release`: 3040001 is 3.40.1.
 constexpr bool sqlite_wal_is_safe(int release) {
   return release >= 3051003 || (release >= 3050007 && release < 3051000) ||

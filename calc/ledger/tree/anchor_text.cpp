@@ -14,7 +14,7 @@ constexpr std::size_t store_digits = 32, digest_digits = 64, signature_digits = 
 constexpr std::size_t group_digits = 4;
 constexpr Word expected_anchor = "an anchor: store n root utc key-id signature"_word;
 
-/// A part of an anchor, in the order in which they stand.
+/// The parts of an anchor, in their order in the text.
 struct Part {
   enum class Kind { hex, count, time } kind;
   std::size_t characters;

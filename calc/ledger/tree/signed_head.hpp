@@ -40,9 +40,9 @@ struct Anchor {
   std::string utc, key_id, signature;
 };
 
-/// Anchors as the program prints them, one after another: store, n, root, utc, key-id, signature. Each may
-/// stand on one line or on several, its digits in groups, in capitals, after the word "Anchor": as it was
-/// copied from a page. Blank lines and lines that begin with '#' are skipped. InputError at FILE:LINE: not an
+/// Anchors as the program prints them, one after another: store, n, root, utc, key-id, signature. Each may be
+/// on one line or on several, its digits in groups, in capitals, after the word "Anchor": as it was copied
+/// from a page. Blank lines and lines that begin with '#' are skipped. InputError at FILE:LINE: not an
 /// anchor, or a part of one.
 std::vector<Anchor> parse_anchors(std::string_view text, const std::string& file);
 

@@ -11,7 +11,7 @@ namespace seamtakt {
 /// two texts of one value. Source: siphash-2012, figure 2.1; its appendix's value is checked.
 std::uint64_t siphash(const std::array<std::uint64_t, 2>& key, std::string_view text);
 
-/// A sum of rows that doesn't depend on their order. Its key is drawn anew for each run and kept to itself,
+/// A sum of rows that doesn't depend on their order. Its key is drawn for each run and kept to itself,
 /// so that two different sets of rows have one sum with a chance of 2^-64, whoever made them.
 class UnorderedSetHash {
  public:

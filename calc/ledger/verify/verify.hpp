@@ -16,6 +16,9 @@ struct VerifyOptions {
   std::vector<Anchor> anchors;
   /// Folder of the raw logs, by SHA-256 or by name; empty: they aren't looked at.
   std::string raw_folder;
+  /// Certificates (PEM) of the time stamping authorities that the verifier trusts; empty: those count that a
+  /// record keeps beside its time stamp. At least one (check_certificates).
+  std::string trusted_time_pem;
   /// Records before this one are taken by their stored leaves, without a look into their bodies; where
   /// anchors are given, their bodies' digests are compared. InputError of the run: beyond the last record.
   std::uint64_t from = 1;

@@ -157,7 +157,7 @@ void VerifyRun::check_lookup_member(std::string_view text, std::uint64_t seq) {
     }
   }
   if (!is_list) return add_problem(seq, seq, "its keys aren't a list of texts"_word);
-  // A key that a body names twice stands once in the table.
+  // A key that a body names twice is in the table once.
   std::sort(lookups_of_body_.begin(), lookups_of_body_.end());
   lookups_of_body_.erase(std::unique(lookups_of_body_.begin(), lookups_of_body_.end()),
                          lookups_of_body_.end());

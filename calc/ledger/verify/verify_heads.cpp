@@ -67,28 +67,6 @@ void VerifyRun::check_head(const SignedHead& head) {
   if (!keys_.empty()) signing_key_ = keys_.size() - 1;
 }
 
-void VerifyRun::check_anchors_at(std::uint64_t n) {
-  const auto range = anchors_.equal_range(n);
-  for (auto at = range.first; at != range.second; ++at) {
-    const Anchor& anchor = *at->second;
-    if (anchor.store != store_id_) {
-      add_problem(0, 0, Sentence("verify.anchor.other-store"_key, {{"anchor", anchor.where}}));
-    } else if (anchor.root == frontier_.root()) {
-      const bool same_head =
-          last_head_.n != n || (last_head_.utc == anchor.utc && last_head_.key_id == anchor.key_id &&
-                                last_head_.signature == anchor.signature);
-      if (!same_head)
-        add_problem(report_.anchored_to + 1, n,
-                    Sentence("verify.anchor.other-head"_key, {{"anchor", anchor.where}, {"records", n}}));
-      else
-        report_.anchored_to = std::max(report_.anchored_to, n);
-    } else {
-      add_problem(report_.anchored_to + 1, n,
-                  Sentence("verify.anchor.other-root"_key, {{"anchor", anchor.where}, {"records", n}}));
-    }
-  }
-}
-
 void VerifyRun::check_end() {
   const std::uint64_t count = next_seq_ - 1;
   next_page_of_heads();
@@ -105,18 +83,6 @@ void VerifyRun::check_end() {
     add_problem(0, 0, "the state isn't that of the tree's last record (table state)"_word);
   check_anchors_beyond();
   check_pin();
-}
-
-void VerifyRun::check_anchors_beyond() {
-  const std::uint64_t count = next_seq_ - 1;
-  for (auto at = anchors_.upper_bound(count); at != anchors_.end(); ++at) {
-    const Anchor& anchor = *at->second;
-    if (anchor.store != store_id_)
-      add_problem(0, 0, Sentence("verify.anchor.other-store"_key, {{"anchor", anchor.where}}));
-    else
-      add_problem(count + 1, anchor.n,
-                  Sentence("verify.anchor.more"_key, {{"anchor", anchor.where}, {"records", anchor.n}}));
-  }
 }
 
 void VerifyRun::check_pin() {

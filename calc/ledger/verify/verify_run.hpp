@@ -9,7 +9,7 @@
 
 namespace seamtakt {
 
-/// What every body has, as its text stands there; empty where it is missing.
+/// Members that every body has, as text from the body; empty where missing.
 struct BodyParts {
   std::string_view app, keys, kind, ref, seq, store, t, v, who, why;
 };
@@ -27,6 +27,13 @@ class VerifyRun {
     std::optional<PublicKey> key;
     bool vouched = true;  ///< by the key before it
   };
+  /// An anchor that doesn't agree. Whether it is one at all is known once all heads were compared.
+  struct DoubtedAnchor {
+    const Anchor* anchor;
+    LedgerProblem problem;             ///< where it is one
+    std::optional<std::size_t> slips;  ///< characters in which it isn't that of `head`
+    std::uint64_t head = 0;
+  };
 
   void add_problem(std::uint64_t seq, std::uint64_t last_seq, Sentence sentence);
   void guarded(Word what, const std::function<void()>& part);
@@ -42,6 +49,12 @@ class VerifyRun {
   void check_meaning(const LedgerRowView& row);
   void check_key_record(const LedgerRowView& row, bool vouched);
   void check_signoff(const LedgerRowView& row);
+  void check_time(const LedgerRowView& row);
+  void check_person_key(const LedgerRowView& row);
+  void check_key_owner(const LedgerRowView& row, const JsonNode& body);
+  void check_covered(const LedgerRowView& row);
+  void check_judgement(const LedgerRowView& row);
+  std::string kind_of(const LedgerRowView& row, const JsonNode* number);
   void check_lookup_member(std::string_view text, std::uint64_t seq);
   void check_lookups();
   void check_persons();
@@ -52,10 +65,15 @@ class VerifyRun {
   void next_page_of_heads();
   void check_heads_at(std::uint64_t n);
   void check_head(const SignedHead& head);
-  void check_anchors_at(std::uint64_t n);
   void check_end();
-  void check_anchors_beyond();
   void check_pin();
+
+  // Anchors, verify_anchors.cpp
+  void check_anchors_at(std::uint64_t n);
+  void check_anchors_beyond();
+  void doubt(const Anchor& anchor, std::uint64_t seq, std::uint64_t last_seq, Sentence sentence);
+  void settle_doubted_anchors();
+  void refuse_mistyped_anchors();
 
   const Ledger& ledger_;
   const VerifyOptions& options_;
@@ -78,7 +96,9 @@ class VerifyRun {
   std::vector<KeyState> keys_;
   std::size_t signing_key_ = 0;  ///< index of the key that signs heads now
   std::multimap<std::uint64_t, const Anchor*> anchors_;
+  std::vector<DoubtedAnchor> doubted_;
   std::map<std::string, std::pair<std::uint64_t, std::string>> chunk_roots_;  ///< by log: record, root
+  std::map<std::string, std::string> key_owners_;  ///< by a person's key: the name's digest it is bound to
   std::map<std::string, std::uint64_t> problems_of_sort_;
 };
 

@@ -1,6 +1,7 @@
 #include <system_error>
 
 #include "ledger/store/refusal_sentence.hpp"
+#include "ledger/store/uri_password.hpp"
 #include "ledger/verify/verify.hpp"
 
 namespace seamtakt {
@@ -16,7 +17,8 @@ VerifyReport unreadable(Sentence why) {
 }  // namespace
 
 VerifyReport verify_store(const std::string& uri, const StoreOpening& opening, const VerifyOptions& options) {
-  if (!store_exists(uri)) throw InputError(printable(uri), "no such store"_word, "a store"_word);
+  if (!store_exists(uri))
+    throw InputError(printable(without_passwords(uri)), "no such store"_word, "a store"_word);
   std::optional<Ledger> ledger;
   try {
     ledger.emplace(Ledger::open(uri, opening));

@@ -19,18 +19,24 @@ using PassName = std::pair<std::string, int>;  // seam, pass; 0: not known
 struct Laid {
   int robot = 0, manual = 0, parts = 0;
   bool good = false;   ///< at least one of them passed
-  bool twice = false;  ///< one record that is two welds, or one that stands in two logs
+  bool twice = false;  ///< one record that is two welds, or one that is in two logs
   double welded_mm = 0, planned_mm = 0;
   std::vector<std::string> failed_by, undecided_by;
 
-  /// Records that go on with each other along the seam rather than weld it again.
+  /// Records that continue with each other along the seam rather than weld it again.
   bool is_one_in_parts() const {
     return robot > 1 && manual == 0 && parts == robot && welded_mm <= 1.5 * planned_mm;
   }
 };
 
+/// A pass as the store has it: a rule by which it is open.
+struct StoredState {
+  std::string failed_by, undecided_by;
+};
+
 struct UnitState {
   UnitRecord record;
+  std::map<PassName, StoredState> stored;
   std::map<PassName, Laid> laid;
   std::vector<PassName> order;
 
@@ -54,25 +60,13 @@ std::string place_of(const UnitRecord& unit, const PassName& name) {
   return record.place();
 }
 
-/// The seam was laid about twice in one record: more than half of it over what was there, or half as long
+/// The seam was laid about twice in one record: more than half of it over existing weld, or half as long
 /// again.
 bool welded_twice(const WeldedPass& pass) {
   const double planned = pass.planned_length_mm;
   if (planned <= 0) return false;
   return pass.record->overlap_mm.value_or(0) > planned / 2 ||
          pass.record->length_mm.value_or(0) > 1.5 * planned;
-}
-
-enum class ManualResult { good, bad, unclear };
-
-ManualResult result_of(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-  for (const char* good : {"pass", "passed", "ok", "accepted", "accept", "good"})
-    if (text == good) return ManualResult::good;
-  for (const char* bad : {"fail", "failed", "nok", "not ok", "rejected", "reject", "bad"})
-    if (text == bad) return ManualResult::bad;
-  return ManualResult::unclear;
 }
 
 /// Gives each open item the sentence of its first pass.
@@ -115,19 +109,14 @@ class CompletenessCheck {
     const PassName name{seam.seam, seam.pass.value_or(1)};
     Laid& laid = unit.pass(name);
     ++laid.manual;
-    const ManualResult result = result_of(seam.result);
-    laid.good = laid.good || result == ManualResult::good;
-    if (result == ManualResult::bad) add_rule(laid.failed_by, "manual.result.fail");
-    if (result == ManualResult::unclear) add_rule(laid.undecided_by, "manual.result.unclear");
-    const auto result_text = [&] { return printable(seam.result, 40); };
-    if (result == ManualResult::bad)
-      add("manual.result.fail", Severity::fail, place_of(unit.record, name),
-          Sentence("manual.result.fail"_key, {{"result", result_text()}}));
-    if (result == ManualResult::unclear)
-      add("manual.result.unclear", Severity::warn, place_of(unit.record, name),
-          seam.result.empty() ? Sentence("The manual seam has no result."_word)
-                              : Sentence("manual.result.unclear"_key, {{"result", result_text()}}));
-    check_manual_schedule(unit, seam, name);
+    laid.good = laid.good || (seam.failed_by.empty() && seam.undecided_by.empty());
+    for (const std::string& rule : seam.failed_by) add_rule(laid.failed_by, rule);
+    for (const std::string& rule : seam.undecided_by) add_rule(laid.undecided_by, rule);
+  }
+
+  void add_stored(const StoredPass& pass) {
+    const StoredState before{pass.failed_by, pass.undecided_by};
+    unit_of(pass.unit_serial, "").stored.insert_or_assign({pass.seam, pass.pass}, before);
   }
 
   void expect(const UnitTime& unit) { unit_of(unit.unit_serial, unit.weldment); }
@@ -167,15 +156,6 @@ class CompletenessCheck {
         {rule, severity, std::move(where), std::nullopt, std::nullopt, "", std::move(sentence), plan_limit});
   }
 
-  void check_manual_schedule(const UnitState& unit, const ManualSeam& seam, const PassName& name) {
-    if (plan_ == nullptr || seam.schedule.empty()) return;
-    const auto planned = plan_->find(unit.record.weldment, name.first, name.second);
-    if (planned && planned->schedule->id != seam.schedule)
-      add("manual.schedule.other", Severity::warn, place_of(unit.record, name),
-          Sentence("manual.schedule.other"_key, {{"welded", printable(seam.schedule, 60)},
-                                                 {"planned", printable(planned->schedule->id, 60)}}));
-  }
-
   void compare_with_plan(UnitState& unit) {
     note_repeated(unit);
     const Weldment* weldment = plan_ != nullptr ? plan_->weldment(unit.record.weldment) : nullptr;
@@ -195,8 +175,16 @@ class CompletenessCheck {
     unit.record.complete = robot && manual;
   }
 
+  static const StoredState* stored_of(const UnitState& unit, const PassName& name) {
+    const auto at = unit.stored.find(name);
+    return at != unit.stored.end() ? &at->second : nullptr;
+  }
+
   bool has_good(UnitState& unit, const PassName& name, const std::string& by) {
     const auto at = unit.laid.find(name);
+    const StoredState* stored = stored_of(unit, name);
+    if (at == unit.laid.end() && stored != nullptr)
+      return stored->failed_by.empty() && stored->undecided_by.empty();
     if (at == unit.laid.end()) {
       unit.record.missing_passes.push_back(ref_of(name, by == "manual" ? "manual" : "robot"));
       add("unit.pass.missing", Severity::warn, place_of(unit.record, name),
@@ -209,7 +197,8 @@ class CompletenessCheck {
       add("unit.pass.other-hand", Severity::warn, place_of(unit.record, name),
           by_robot ? "Welded by a robot where the plan has a manual seam."_word
                    : "Welded by hand where the plan has a robot seam."_word);
-    return at->second.good;
+    // A failed record of the store is open until its repair is decided with the re-test.
+    return at->second.good && (stored == nullptr || stored->failed_by.empty());
   }
 
   /// What the plan has, was welded, and has no record that passed.
@@ -218,18 +207,26 @@ class CompletenessCheck {
     if (weldment == nullptr) return;
     std::map<std::pair<std::string, std::string>, std::size_t> items;  // by rule and verdict
     const auto open = [&](const std::string& rule, const char* verdict, const PassName& name,
-                          const Laid& laid) {
+                          const char* by) {
       const auto [at, added] = items.try_emplace({rule, verdict}, unit.record.open_items.size());
       if (added) unit.record.open_items.push_back({rule, verdict, {}, {}});
-      unit.record.open_items[at->second].passes.push_back(ref_of(name, laid.robot > 0 ? "robot" : "manual"));
+      unit.record.open_items[at->second].passes.push_back(ref_of(name, by));
     };
     for (const auto& seam : weldment->seams)
       for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass) {
-        const auto at = unit.laid.find({seam.id, pass});
-        if (at == unit.laid.end() || at->second.good) continue;
-        for (const std::string& rule : at->second.failed_by) open(rule, "fail", at->first, at->second);
-        for (const std::string& rule : at->second.undecided_by)
-          open(rule, "undecided", at->first, at->second);
+        const PassName name{seam.id, pass};
+        const auto at = unit.laid.find(name);
+        const bool is_laid = at != unit.laid.end();
+        const StoredState* stored = stored_of(unit, name);
+        if (stored != nullptr && (!is_laid || at->second.good)) {
+          const char* by = seam.by == "manual" ? "manual" : "robot";
+          if (!stored->failed_by.empty()) open(stored->failed_by, "fail", name, by);
+          if (!is_laid && !stored->undecided_by.empty()) open(stored->undecided_by, "undecided", name, by);
+        }
+        if (!is_laid || at->second.good) continue;
+        const char* by = at->second.robot > 0 ? "robot" : "manual";
+        for (const std::string& rule : at->second.failed_by) open(rule, "fail", name, by);
+        for (const std::string& rule : at->second.undecided_by) open(rule, "undecided", name, by);
       }
   }
 
@@ -260,27 +257,26 @@ class CompletenessCheck {
 
 }  // namespace
 
-std::vector<UnitRecord> check_completeness(const std::vector<WeldedPass>& welded,
-                                           const std::vector<ManualSeam>& manual,
-                                           const std::vector<UnitTime>& expected, const PlannedPasses* plan,
-                                           Findings& findings) {
+std::vector<UnitRecord> check_completeness(const std::vector<WeldedPass>& welded, const BesideTheLogs& beside,
+                                           const PlannedPasses* plan, Findings& findings) {
   CompletenessCheck check(plan, findings);
   for (const auto& pass : welded) check.add_robot(pass);
-  for (const auto& unit : expected) check.expect(unit);
-  for (const auto& seam : manual) check.add_manual(seam);
+  for (const auto& unit : beside.expected) check.expect(unit);
+  for (const auto& seam : beside.manual) check.add_manual(seam);
+  for (const auto& pass : beside.stored) check.add_stored(pass);
   std::vector<UnitRecord> units = check.finish();
   take_texts(units, findings);
   return units;
 }
 
 void restate_completeness(std::vector<UnitRecord>& units, const std::vector<PassRecord>& records,
-                          const std::vector<ManualSeam>& manual, const PlannedPasses& plan,
-                          const Findings& findings) {
+                          const BesideTheLogs& beside, const PlannedPasses& plan, const Findings& findings) {
   Findings found_before;
   CompletenessCheck check(&plan, found_before);
   for (const UnitRecord& unit : units) check.expect({unit.unit_serial, unit.weldment});
   for (const PassRecord& record : records) check.add_robot({&record, !record.schedule.empty(), false, 0});
-  for (const ManualSeam& seam : manual) check.add_manual(seam);
+  for (const ManualSeam& seam : beside.manual) check.add_manual(seam);
+  for (const StoredPass& pass : beside.stored) check.add_stored(pass);
   std::vector<UnitRecord> now = check.finish();
   take_texts(now, findings);
   for (std::size_t i = 0; i < std::min(units.size(), now.size()); ++i) {

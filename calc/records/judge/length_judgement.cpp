@@ -14,7 +14,7 @@ namespace seamtakt {
 
 namespace {
 
-/// By which a length from the logged travel speed may be short beside the fixed allowance.
+/// Additional allowance for a length from the logged travel speed.
 constexpr double by_speed_share = 0.02;
 
 UnitValue mm(double value) {
@@ -38,7 +38,7 @@ Sentence short_sentence(bool closed, bool in_runs, const PassCoverage& seam, con
   return Sentence(key, std::move(arguments));
 }
 
-/// Which unit each robot has begun on last, so that a unit can be told to be left.
+/// The unit that each robot began last, so that a finished unit is recognised.
 class RobotsWay {
  public:
   void add(const PassRecord& record) {
@@ -75,7 +75,7 @@ class RobotsWay {
   };
   using Way = std::pair<std::string, std::string>;
 
-  /// Times compare within a log, and between logs where they are of the calendar and name the robot.
+  /// Times can be compared within a log, and between logs if they are calendar times and name the robot.
   static Way way_of(const PassRecord& record) {
     const bool across_logs = record.has_calendar_time && !record.robot.empty();
     return {record.robot, across_logs ? "" : record.source};
@@ -178,11 +178,26 @@ class LengthJudgement {
   }
 
   void check_gaps(const PassRecord& record, const PassCoverage& seam, const SeamUnion& found) {
-    if (seam.run_mm <= 0 || found.longest_gap_mm <= seam.gap_mm + seam.allowed_short_mm) return;
-    findings_.push_back(
-        {"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm, seam.gap_mm, "mm",
-         Sentence("record.length.gap"_key, {{"gap", mm(found.longest_gap_mm)}, {"planned", mm(seam.gap_mm)}}),
-         no_source});
+    if (seam.run_mm <= 0) return;
+    if (found.longest_gap_mm > seam.gap_mm + seam.allowed_short_mm)
+      findings_.push_back({"record.length.gap", Severity::warn, record.place(), found.longest_gap_mm,
+                           seam.gap_mm, "mm",
+                           Sentence("record.length.gap"_key,
+                                    {{"gap", mm(found.longest_gap_mm)}, {"planned", mm(seam.gap_mm)}}),
+                           no_source});
+    if (found.longest_run_mm > seam.run_mm + seam.allowed_short_mm)
+      findings_.push_back({"record.length.run", Severity::warn, record.place(), found.longest_run_mm,
+                           seam.run_mm, "mm",
+                           Sentence("record.length.run"_key,
+                                    {{"run", mm(found.longest_run_mm)}, {"planned", mm(seam.run_mm)}}),
+                           no_source});
+    if (found.runs_counted > found.runs_needed)
+      findings_.push_back({"record.length.runs", Severity::warn, record.place(),
+                           static_cast<double>(found.runs_counted), static_cast<double>(found.runs_needed),
+                           "",
+                           Sentence("record.length.runs"_key,
+                                    {{"found", found.runs_counted}, {"planned", found.runs_needed}}),
+                           no_source});
   }
 
   const PlannedPasses& plan_;

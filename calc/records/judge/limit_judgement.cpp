@@ -15,7 +15,7 @@ namespace {
 constexpr const char* cooling_source = "en-1011-2, Annex D (part read)";
 constexpr const char* guard_rule = "ILAC-G8:09/2019, 4.2.2; plan limit";
 
-/// Judges one value; what lies within its uncertainty of a limit leaves the verdict open.
+/// Judges one value; a value within its uncertainty of a limit leaves the verdict open.
 void judge(PassReview& review, const LimitedQuantity& quantity, Word what, double value,
            std::optional<double> U, const Interval& limit) {
   const std::size_t before = review.findings.size();
@@ -94,7 +94,7 @@ void judge_cooling_time(PassReview& review, const ScheduleLimits& limits) {
     review.findings[i].source = std::string(cooling_source) + "; " + review.findings[i].source;
 }
 
-/// An estimate fails nothing: within its scatter above the limit a note, beyond that a warn.
+/// An estimate never fails a pass: within its scatter above the limit it is a note, beyond that a warn.
 void judge_hardness(PassReview& review, const ScheduleLimits& limits) {
   const auto& hardness = review.record.haz_hardness_HV;
   if (!limits.hardness_HV || !limits.hardness_HV->upper || !hardness) return;

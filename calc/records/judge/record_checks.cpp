@@ -32,7 +32,7 @@ bool carries(const PassReview& review, const std::string& name) {
 void check_required(PassReview& review) {
   if (review.plan == nullptr) return;
   for (const auto& name : review.plan->plan().record_requires) {
-    if (carries(review, name)) continue;
+    if (name == four_eyes_requirement || carries(review, name)) continue;
     review.add("record.required.missing", Severity::fail,
                Sentence("record.required.missing"_key, {{"name", printable(name, 60)}}), plan_limit);
   }
@@ -51,7 +51,7 @@ void check_revision(PassReview& review) {
                                                               {"planned", schedule->revision}}));
 }
 
-/// As the plan's instruments name what they measure.
+/// Names of quantities in the plan's instruments.
 constexpr Word measured_quantities[] = {"current"_word, "voltage"_word, "travel_speed"_word,
                                         "wire_feed_speed"_word, "position"_word};
 
@@ -65,7 +65,7 @@ Sentence overdue_sentence(const Instrument& instrument, Word quantity, const std
   return Sentence("record.instrument.overdue.certificate"_key, std::move(arguments));
 }
 
-/// With which instruments, by the plan in force on the day of the weld, and whether they were in date.
+/// The instruments, by the plan in force on the day of the weld, and whether their calibration was valid.
 void check_instruments(PassReview& review) {
   if (review.plan == nullptr) return;
   PassRecord& record = review.record;
@@ -79,12 +79,12 @@ void check_instruments(PassReview& review) {
         {instrument->id, std::string(quantity), instrument->certificate, instrument->due});
     if (record.date.empty() || instrument->due.empty() || record.date <= instrument->due.substr(0, 10))
       continue;
-    review.undecide("record.instrument.overdue", overdue_sentence(*instrument, word, record.date),
+    review.undecide(instrument_overdue_rule, overdue_sentence(*instrument, word, record.date),
                     "ISO 17662 (recalled)");
   }
 }
 
-/// Ratios of units that are often taken for one another.
+/// Ratios of units that are often confused.
 constexpr std::array unit_ratios = {1000.0, 0.001,    60.0, 1 / 60.0, 6.0,         1 / 6.0,
                                     25.4,   1 / 25.4, 10.0, 0.1,      127 / 300.0, 300 / 127.0};
 

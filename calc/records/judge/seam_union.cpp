@@ -63,7 +63,7 @@ double covered_as_drawn_mm(const PassCoverage& seam, const std::vector<WeldedSpa
   return sum;
 }
 
-/// Wherever they lie.
+/// Wherever they are.
 double covered_as_moved_mm(const PassCoverage& seam, const std::vector<FoundRun>& runs, std::size_t count) {
   std::vector<double> lengths;
   for (const FoundRun& run : runs) lengths.push_back(std::min(run.welded_mm, seam.run_mm));
@@ -100,7 +100,8 @@ const PassCoverage& least_certain(std::span<const PassCoverage* const> records) 
 }
 
 bool is_short(const PassCoverage& seam, const SeamUnion& found) {
-  return found.covered_mm < seam.needed_mm - seam.allowed_short_mm - 1e-9;
+  return found.covered_mm < seam.needed_mm - seam.allowed_short_mm - 1e-9 ||
+         found.runs_counted < found.runs_needed;
 }
 
 SeamUnion union_of(std::span<const PassCoverage* const> records) {
@@ -123,6 +124,13 @@ SeamUnion union_of(std::span<const PassCoverage* const> records) {
         std::max(covered_as_drawn_mm(seam, spans, count), covered_as_moved_mm(seam, runs, count));
     found.runs_needed = count;
     found.runs_found = runs.size();
+    found.runs_counted = without_spans > 0 ? count : 0;
+    for (const FoundRun& run : runs) {
+      const double length = run.reach.to_mm - run.reach.from_mm;
+      found.longest_run_mm = std::max(found.longest_run_mm, length);
+      found.runs_counted += std::max<std::size_t>(
+          1, static_cast<std::size_t>(std::llround((length + seam.gap_mm) / (seam.run_mm + seam.gap_mm))));
+    }
     for (std::size_t i = 1; i < runs.size(); ++i)
       found.longest_gap_mm = std::max(found.longest_gap_mm, runs[i].reach.from_mm - runs[i - 1].reach.to_mm);
   }

@@ -41,8 +41,7 @@ constexpr CorrectableMember time_of(const char* path, bool judged = false) {
   return {path, Type::number, "s", 0, longest_time_s, true, judged};
 }
 
-// What is judged: the schedule that counts, the steady means, what the heat input follows from, how the log
-// was.
+// Inputs of the judgement: the schedule, the steady means, the basis of the heat input, the state of the log.
 constexpr CorrectableMember pass_members[] = {
     {"results.unit_serial", Type::text},
     {"results.weldment", Type::text, "", 0, 0, false, true},
@@ -108,10 +107,16 @@ constexpr DerivedMember derived[] = {
     {"results.mean_power_W", "energy_J and arc_time_s"_word},
     {"results.travel_speed_mm_s", "length_mm and arc_time_s"_word},
     {"results.arc_energy_kJ_mm", "energy_J and length_mm"_word},
+    {"results.thermal_efficiency", "the schedule's process"_word},
     {"results.heat_input_kJ_mm", "energy_J, length_mm and the schedule's process"_word},
+    {"results.u_voltage_pct", "the robot's instruments"_word},
+    {"results.u_current_pct", "the robot's instruments"_word},
+    {"results.u_travel_speed_pct", "the robot's instruments"_word},
     {"results.U_heat_input_kJ_mm", "heat_input_kJ_mm and the instruments"_word},
     {"results.cooling_time_s", "heat_input_kJ_mm, the plate and the preheat"_word},
     {"results.verdict", "what was measured and the schedule's limits"_word},
+    {"results.undecided_by", "what was measured and the schedule's limits"_word},
+    {"results.coverage.covered_mm", "length_mm, weldment and seam"_word},
 };
 
 [[noreturn]] void refuse(const CorrectableMember& member, const std::string& text, Phrase expected) {
@@ -158,7 +163,7 @@ std::vector<std::string> choices_of(const CorrectableMember& member) {
   return list;
 }
 
-/// What stands between quotes is taken as the text that it is in JSON; all else word for word.
+/// Text in quotes is read as a JSON string; anything else is taken literally.
 std::string plain_text(const std::string& text) {
   const auto node = text.starts_with('"') ? json_of(text) : std::nullopt;
   return node && node->kind == JsonNode::Kind::string ? node->string : text;
@@ -203,8 +208,10 @@ std::span<const DerivedMember> derived_members() {
 }
 
 bool is_derived_member(std::string_view path) {
-  return std::any_of(std::begin(derived), std::end(derived),
-                     [&](const auto& each) { return path == each.path; });
+  return std::any_of(std::begin(derived), std::end(derived), [&](const auto& each) {
+    const std::string_view derived_path = each.path;
+    return path == derived_path || (derived_path.starts_with(path) && derived_path[path.size()] == '.');
+  });
 }
 
 std::string correctable_value(const CorrectableMember& member, const std::string& text) {

@@ -17,7 +17,7 @@ struct CorrectableMember {
   const char* unit = "";
   double lowest = 0, highest = 0;  ///< number and whole: both allowed
   bool may_be_null = false;
-  /// The verdict rests on it: what passed with another value is undecided until it is judged again.
+  /// The verdict depends on it: a pass verdict with another value is undecided until it is judged again.
   bool judged = false;
   const char* choices = "";  ///< "A|B|C"
 };
@@ -25,7 +25,7 @@ struct CorrectableMember {
 /// A member that follows from others and is never set.
 struct DerivedMember {
   const char* path;
-  Word from;  ///< what it follows from, for people
+  Word from;  ///< what it is derived from, for people
 };
 
 /// Those of a kind of record; empty: nothing of such a record is corrected.

@@ -4,6 +4,7 @@
 
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/store/ledger.hpp"
+#include "records/judge/length_judgement.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/heat_basis.hpp"
 
@@ -28,6 +29,7 @@ class Recomputation {
     if (any({"energy_J", "length_mm"}))
       set("arc_energy_kJ_mm", recorded_arc_energy_kJ_mm(now("energy_J"), now("length_mm")));
     recompute_heat();
+    recompute_coverage();
     recompute_verdict();
   }
 
@@ -80,6 +82,7 @@ class Recomputation {
     Number heat = before;
     if (any({"energy_J", "length_mm", "schedule"})) {
       if (any({"schedule"})) basis.efficiency = k_of_schedule_;
+      if (any({"schedule"})) set("thermal_efficiency", basis.efficiency);
       heat = recorded_heat_input_kJ_mm(now("arc_energy_kJ_mm"), basis);
       set("heat_input_kJ_mm", heat);
     }
@@ -87,6 +90,9 @@ class Recomputation {
     const bool known = heat && before && *before > 0 && U_before && !any({"robot"});
     if (any({"energy_J", "length_mm", "schedule", "robot"}))
       set("U_heat_input_kJ_mm", known ? Number(*U_before / *before * *heat) : std::nullopt);
+    if (any({"robot"}))
+      for (const char* each : {"u_voltage_pct", "u_current_pct", "u_travel_speed_pct"})
+        set(each, std::nullopt);
     if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass"}) &&
         !(is_from_interpass && any({"interpass_C"})))
       return;
@@ -94,11 +100,52 @@ class Recomputation {
         any({"schedule", "weldment", "seam", "pass"}) ? std::nullopt : recorded_cooling_time_s(heat, basis));
   }
 
+  /// A corrected length doesn't tell its position; its part of the union changes by the same amount.
+  void recompute_coverage() {
+    JsonNode* coverage = member("coverage");
+    if (coverage == nullptr || coverage->kind != JsonNode::Kind::object) return;
+    if (any({"weldment", "seam"})) {
+      *coverage = JsonNode{};
+      open_rule(length_part_rule, false);
+      return;
+    }
+    if (!any({"length_mm", "overlap_mm"})) return;
+    const Number length = now("length_mm"), welded = number(original_, "coverage.welded_mm"),
+                 covered = number(original_, "coverage.covered_mm"),
+                 needed = number(original_, "coverage.needed_mm"),
+                 allowed = number(original_, "coverage.allowed_short_mm");
+    if (!length || !welded || !covered || !needed || !allowed) {
+      *coverage = JsonNode{};
+      return;
+    }
+    const double now_mm = *length + now("overlap_mm").value_or(0);
+    const double covered_mm = std::clamp(*covered + now_mm - *welded, 0.0, *needed);
+    set("coverage.welded_mm", now_mm);
+    set("coverage.covered_mm", covered_mm);
+    if (JsonNode* spans = member("coverage.spans_mm")) spans->elements.clear();
+    if (JsonNode* is_part = member("coverage.is_part")) is_part->boolean = now_mm < *needed - *allowed;
+    open_rule(length_part_rule, covered_mm < *needed - *allowed);
+  }
+
+  void open_rule(const char* rule, bool is_open) {
+    JsonNode* rules = member("undecided_by");
+    if (rules == nullptr) return;
+    std::erase_if(rules->elements, [&](const JsonNode& each) { return each.string == rule; });
+    if (!is_open) return;
+    JsonNode& added = rules->elements.emplace_back();
+    added.kind = JsonNode::Kind::string;
+    added.string = rule;
+  }
+
   void recompute_verdict() {
     JsonNode* verdict = member("verdict");
-    if (verdict == nullptr || verdict->string != "pass") return;
-    for (const CorrectableMember& each : correctable_members(record_kind::pass))
-      if (each.judged && is_corrected(body_, original_, each.path)) verdict->string = "undecided";
+    const auto& members = correctable_members(record_kind::pass);
+    const bool rests_on_it = std::any_of(members.begin(), members.end(), [&](const auto& each) {
+      return each.judged && is_corrected(body_, original_, each.path);
+    });
+    if (verdict == nullptr || !rests_on_it || verdict->kind != JsonNode::Kind::string) return;
+    if (verdict->string == "pass") verdict->string = "undecided";
+    if (verdict->string == "undecided") open_rule(corrected_rule, true);
   }
 
   JsonNode& body_;

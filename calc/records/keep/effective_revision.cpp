@@ -53,7 +53,7 @@ Finding finding(const char* rule, std::string where, Sentence sentence) {
           "common practice, no source"};
 }
 
-/// Schedules edited under the same revision: which of the two a weld was made by can't be told.
+/// Schedules edited under the same revision: it is unknown which of the two a weld was made by.
 void find_changed_schedules(AuditResult& audited, const Plan& plan, const StoreHistory& history) {
   std::set<std::string> used;
   for (const PassRecord& pass : audited.passes) used.insert(pass.schedule);
@@ -82,7 +82,7 @@ void mark_not_in_force(AuditResult& audited, const Plan& plan, const StoreHistor
   }
 }
 
-/// Puts the passes of some days, with their findings, in place of those that another plan gave.
+/// Replaces the passes of some days, and their findings, by those of another plan.
 void take_days(AuditResult& into, AuditResult&& from, const std::set<std::string>& days) {
   if (into.passes.size() != from.passes.size())
     throw std::logic_error("an audit of the same logs has other passes");
@@ -188,7 +188,8 @@ AuditResult judged_in_force(AuditResult audited, const Plan& plan, const StoreHi
   }
   mark_not_in_force(audited, plan, history);
   // Passes that another audit judged, or that aren't judged any more, count for their units.
-  restate_completeness(audited.units, audited.passes, audited.manual, PlannedPasses(plan), audited.findings);
+  restate_completeness(audited.units, audited.passes, {audited.manual, {}, audited.stored},
+                       PlannedPasses(plan), audited.findings);
   find_changed_schedules(audited, plan, history);
   return audited;
 }

@@ -34,7 +34,7 @@ StoreHistory history_of(const Ledger& ledger, const Plan& plan);
 const Schedule* effective_revision(const Plan& plan, const StoreHistory& history, std::string_view id,
                                    std::string_view day);
 
-/// The calibration that held on a day: the newest one made on it or before. nullptr where the store has none:
+/// The calibration valid on a day: the newest one made on it or before. nullptr where the store has none:
 /// then the plan's `due` counts.
 const StoreHistory::Calibration* calibration_in_force(const StoreHistory& history,
                                                       std::string_view instrument, std::string_view day);
@@ -42,9 +42,9 @@ const StoreHistory::Calibration* calibration_in_force(const StoreHistory& histor
 /// The plan with the schedules and the instruments' due dates that were in force on a day.
 Plan plan_in_force(const Plan& plan, const StoreHistory& history, std::string_view day);
 
-/// An audit in which each pass is judged by what was in force on the day on which it was welded. `audited`
-/// was made with `plan`; where another revision was in force, `audit_again` is asked for the same logs with
-/// that plan. A pass whose schedule wasn't in force yet is undecided, and a finding says so.
+/// An audit in which each pass is judged by the revisions in force on the day on which it was welded.
+/// `audited` was made with `plan`; where another revision was in force, `audit_again` is asked for the same
+/// logs with that plan. A pass whose schedule wasn't in force yet is undecided, and a finding says so.
 AuditResult judged_in_force(AuditResult audited, const Plan& plan, const StoreHistory& history,
                             const std::function<AuditResult(const Plan&)>& audit_again);
 

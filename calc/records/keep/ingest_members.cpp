@@ -56,6 +56,11 @@ void write_results(const AuditResult& result, std::size_t passes, JsonWriter& js
   json.end_object();
 }
 
+bool asks_for_four_eyes(const Plan& plan) {
+  const auto& required = plan.record_requires;
+  return std::find(required.begin(), required.end(), four_eyes_requirement) != required.end();
+}
+
 /// As of the day of the weld, by which the pass was judged.
 std::string instruments_text(const PassRecord& record) {
   return json_text([&](JsonWriter& json) {
@@ -108,7 +113,10 @@ LedgerEntry ingest_entry(const AuditResult& result, const IngestNote& note, std:
   entry.members.emplace_back("inputs", json_text([&](JsonWriter& json) {
                                json.begin_object().member("plan_file", note.plan_file);
                                json.member("plan_sha256", note.plan_sha256);
-                               json.member("catalogue_sha256", note.catalogue_sha256).end_object();
+                               json.member("catalogue_sha256", note.catalogue_sha256);
+                               if (note.plan != nullptr && asks_for_four_eyes(*note.plan))
+                                 json.member("four_eyes", true);
+                               json.end_object();
                              }));
   entry.members.emplace_back("results",
                              json_text([&](JsonWriter& json) { write_results(result, passes, json); }));
@@ -138,12 +146,14 @@ LedgerEntry pass_entry(const PassRecord& record, const std::vector<const Finding
   return entry;
 }
 
-LedgerEntry manual_entry(const ManualSeam& seam, const std::string& welder, std::uint64_t ingest_seq) {
+LedgerEntry manual_entry(const ManualSeam& seam, const std::string& welder,
+                         const std::vector<const Finding*>& findings, std::uint64_t ingest_seq) {
   LedgerEntry entry{record_kind::manual, {}, {}, {}};
   ManualSeam nameless = seam;
   nameless.welder = welder;
   entry.members.emplace_back("ingest", std::to_string(ingest_seq));
   entry.members.emplace_back("results", json_text([&](JsonWriter& json) { write_json(nameless, json); }));
+  if (!findings.empty()) entry.members.emplace_back("findings", findings_text(findings));
   if (seam.unit_serial.empty()) return entry;
   entry.lookups.emplace_back(
       "pass", pass_lookup_key(seam.unit_serial, seam.weldment, seam.seam, seam.pass.value_or(1)));

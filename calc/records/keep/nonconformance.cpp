@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
+#include "records/keep/four_eyes.hpp"
 #include "records/keep/record_changes.hpp"
 #include "records/keep/stored_sentence.hpp"
 #include "records/keep/unit_records.hpp"
@@ -11,12 +12,6 @@ namespace seamtakt {
 namespace {
 
 constexpr Decision decisions[] = {Decision::repair, Decision::use_as_is, Decision::scrap};
-
-std::optional<Decision> decision_of(const std::string& text) {
-  for (const Decision each : decisions)
-    if (text == to_string(each)) return each;
-  return std::nullopt;
-}
 
 std::uint64_t whole(const JsonNode& body, std::string_view path) {
   const JsonNode* member = body_member(body, path);
@@ -79,6 +74,12 @@ const char* to_string(Decision decision) {
       return "scrap";
   }
   return "";
+}
+
+std::optional<Decision> decision_of(const std::string& text) {
+  for (const Decision each : decisions)
+    if (text == to_string(each)) return each;
+  return std::nullopt;
 }
 
 Decision parse_decision(const std::string& text) {
@@ -144,6 +145,7 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
   if (request.decision == Decision::repair && request.schedule.empty())
     throw InputError("--schedule", "nothing"_word, "the schedule that the repair is welded to"_word);
   if (request.retest != 0) check_retest(ledger, about, request.retest);
+  if (request.decision == Decision::use_as_is) check_four_eyes(history, about.about, row.seq, request.who);
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact).member("decision", to_string(request.decision));
   if (!request.schedule.empty()) json.member("schedule", request.schedule);

@@ -7,16 +7,19 @@
 
 #include "base/sentences/sentence.hpp"
 #include "records/keep/record_history.hpp"
+#include "records/passes/pass_record.hpp"
 
 namespace seamtakt {
 
 /// How a nonconformance is dealt with.
 enum class Decision { repair, use_as_is, scrap };
 const char* to_string(Decision decision);
+/// Empty for any other text.
+std::optional<Decision> decision_of(const std::string& text);
 /// "repair", "use-as-is" or "scrap"; InputError at --decision.
 Decision parse_decision(const std::string& text);
 
-/// Something that failed, and what became of it. A repair closes it with the record of the re-test alone.
+/// A failure and its disposition. A repair closes it with the record of the re-test alone.
 struct Nonconformance {
   std::uint64_t seq = 0;
   std::uint64_t about = 0;  ///< the record that failed
@@ -43,7 +46,8 @@ struct DispositionRequest {
   std::uint64_t nonconformance = 0;
   Decision decision = Decision::repair;
   std::string schedule;      ///< a repair's
-  std::uint64_t retest = 0;  ///< record of the pass that was welded anew, or of the manual seam; 0: not yet
+  std::uint64_t retest = 0;  ///< record of the pass that was welded again, or of the manual seam; 0: not yet
+  std::string who = "";      ///< decides; required where the plan demands four eyes (four_eyes.hpp)
 };
 
 /// InputError: no nonconformance, one that is closed, a repair without schedule, a re-test that isn't a later
@@ -53,7 +57,7 @@ LedgerEntry disposition_entry(const Ledger& ledger, const DispositionRequest& re
 /// A nonconformance that a person opens about a record (what an inspector found).
 LedgerEntry raised_nonconformance_entry(const Ledger& ledger, std::uint64_t about);
 
-/// Passes that were left undecided for the same reason and haven't been dealt with.
+/// Passes that are undecided for the same reason and have no disposition yet.
 struct OpenCause {
   std::string cause;  ///< the rule that left them open
   Sentence sentence;  ///< what it says of the first of them
@@ -64,6 +68,13 @@ struct OpenCause {
   std::string text() const { return sentence.english(); }
 };
 
+/// Undecided passes that one disposition covers (cause_disposition.hpp): they are open no more.
+struct DecidedCause {
+  std::uint64_t disposition = 0;
+  Decision decision = Decision::use_as_is;
+  OpenCause cause;
+};
+
 /// What the ledger knows of a unit.
 struct UnitStatus {
   std::string unit_serial, weldment;
@@ -71,6 +82,7 @@ struct UnitStatus {
   std::vector<std::string> missing;           ///< "S03/pass 1" that no record of the plan's passes shows
   std::vector<Nonconformance> nonconformances;
   std::vector<OpenCause> open_causes;
+  std::vector<DecidedCause> decided_causes;
   std::size_t open_nonconformances() const;
   /// Open nonconformances and causes together.
   std::size_t open_items() const { return open_nonconformances() + open_causes.size(); }
@@ -81,6 +93,9 @@ struct UnitStatus {
 };
 UnitStatus unit_status(const Ledger& ledger, const std::string& unit_serial);
 UnitStatus unit_status(RecordHistory& history, const std::string& unit_serial);
+
+/// The passes and manual seams that the store has of a unit, each with one of the rules by which it is open.
+std::vector<StoredPass> stored_passes(const Ledger& ledger, const std::string& unit_serial);
 
 /// Serial numbers of the units that a ledger has records of, in order of their bytes.
 std::vector<std::string> unit_serials(const Ledger& ledger);

@@ -7,6 +7,7 @@
 #include "ledger/body/canonical_json.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/record_history.hpp"
+#include "records/keep/stored_parts.hpp"
 
 namespace seamtakt {
 
@@ -17,7 +18,8 @@ std::string number_name(const LedgerRow& row) {
 }
 
 bool holds_key(const std::string& kind) {
-  return kind == record_kind::genesis || kind == record_kind::key || kind == record_kind::key_revoke;
+  return kind == record_kind::genesis || kind == record_kind::key || kind == record_kind::key_revoke ||
+         kind == record_kind::person;
 }
 
 }  // namespace
@@ -104,6 +106,10 @@ LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
     if (const std::string unit = body_text(*each, "results.unit_serial");
         !unit.empty() && (entry.lookups.empty() || entry.lookups[0].second != unit))
       entry.lookups.emplace_back("unit", unit);
+  // Found by the pass that it is now (records_of_pass).
+  const bool is_weld = old.kind == record_kind::pass || old.kind == record_kind::manual;
+  if (is_weld && !entry.lookups.empty() && lookup_key_of(now) != lookup_key_of(body))
+    entry.lookups.emplace_back("pass", lookup_key_of(now));
   return entry;
 }
 

@@ -12,7 +12,7 @@ namespace seamtakt {
 
 /// What came after a record and is about it: numbers of the later records.
 struct RecordChanges {
-  std::vector<std::uint64_t> corrections, voids, signoffs, nonconformances, dispositions, others;
+  std::vector<std::uint64_t> corrections, voids, signoffs, nonconformances, dispositions, judgements, others;
   bool is_void() const { return !voids.empty(); }
 };
 /// Of one record; RecordHistory for many.
@@ -24,13 +24,13 @@ using CorrectedValue = std::pair<std::string, std::string>;
 /// "results.seam=S04". InputError at --set.
 CorrectedValue parse_corrected_value(const std::string& text);
 
-/// Gives the digest that stands for a person's name (LedgerBatch::person).
+/// Gives the digest that replaces a person's name (LedgerBatch::person).
 using PersonDigest = std::function<std::string(const std::string&)>;
 
 /// A new record that says what an old one should have said; the old one stays. A value must be of its
 /// member's type, unit and range; what follows from others is never set (correctable.hpp). The old value that
 /// it notes is the one in force. A record whose unit is corrected is found under both. InputError: such a
-/// value, a member that the old record doesn't have, a member twice, no change at all, a kind that isn't
+/// value, a member that the old record doesn't have, a member twice, no change, a kind that isn't
 /// corrected.
 LedgerEntry correction_entry(const Ledger& ledger, const LedgerRow& old,
                              const std::vector<CorrectedValue>& values, const PersonDigest& person);

@@ -7,6 +7,7 @@
 #include "ledger/body/canonical_json.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/derived_members.hpp"
+#include "records/keep/later_calibration.hpp"
 
 namespace seamtakt {
 
@@ -18,6 +19,7 @@ std::vector<std::uint64_t>& list_of(RecordChanges& changes, std::string_view kin
          : kind == record_kind::signoff        ? changes.signoffs
          : kind == record_kind::nonconformance ? changes.nonconformances
          : kind == record_kind::disposition    ? changes.dispositions
+         : kind == record_kind::judgement      ? changes.judgements
                                                : changes.others;
 }
 
@@ -30,7 +32,8 @@ JsonNode* member_to_change(JsonNode& body, std::string_view path) {
 void RecordHistory::load(std::span<const std::uint64_t> numbers) {
   std::vector<std::uint64_t> wanted(numbers.begin(), numbers.end());
   std::vector<std::pair<std::uint64_t, std::uint64_t>> references;
-  // What came after a record may be void or corrected itself, so what came after that is loaded too.
+  // Later records about a record may be void or corrected themselves, so the records about those are loaded
+  // too.
   while (!wanted.empty()) {
     std::sort(wanted.begin(), wanted.end());
     wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
@@ -59,7 +62,7 @@ RecordHistory::Known& RecordHistory::known(std::uint64_t seq) {
     at = known_.find(seq);
   }
   if (at != known_.end()) return at->second;
-  ledger_.record(seq);  // says that there is none of that number
+  ledger_.record(seq);  // reports that there is none of that number
   throw std::logic_error("a record that is there and isn't");
 }
 
@@ -78,7 +81,13 @@ JsonNode RecordHistory::corrected_body(std::uint64_t seq) {
 JsonNode RecordHistory::corrected_body_before(std::uint64_t seq, std::uint64_t before) {
   JsonNode body = body_of(record(seq));
   const std::vector<std::uint64_t> corrections = changes_of(seq).corrections;
-  if (corrections.empty()) return body;
+  if (!corrections.empty()) apply_corrections(seq, before, corrections, body);
+  apply_judgements(*this, seq, before, body);
+  return body;
+}
+
+void RecordHistory::apply_corrections(std::uint64_t seq, std::uint64_t before,
+                                      const std::vector<std::uint64_t>& corrections, JsonNode& body) {
   const JsonNode original = body;
   for (const std::uint64_t number : corrections) {
     if (number >= before || is_void(number)) continue;
@@ -92,7 +101,6 @@ JsonNode RecordHistory::corrected_body_before(std::uint64_t seq, std::uint64_t b
     }
   }
   if (record(seq).kind == record_kind::pass) recompute_derived(body, original, efficiency_of(body, original));
-  return body;
 }
 
 std::optional<double> RecordHistory::efficiency_of(const JsonNode& body, const JsonNode& original) {

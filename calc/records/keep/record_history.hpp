@@ -10,22 +10,21 @@
 
 namespace seamtakt {
 
-/// Records with all that came after them and is about them. The store is asked for many at once and for each
-/// one once: over a network each question takes longer than its answer. A view of one moment: what is written
-/// later isn't seen.
+/// Records with all later records about them. The store is asked for many at a time and for each one once:
+/// over a network the round trip dominates. A snapshot: records written later aren't seen.
 class RecordHistory {
  public:
   explicit RecordHistory(const Ledger& ledger) : ledger_(ledger) {}
 
-  /// Asks for these records and for what came after them, in few questions.
+  /// Queries these records and the later ones about them, in few queries.
   void load(std::span<const std::uint64_t> numbers);
 
-  // Each of these asks for what wasn't loaded. InputError: no record of that number.
+  // Each of these loads missing records. InputError: no record of that number.
   const LedgerRow& record(std::uint64_t seq);
   const RecordChanges& changes_of(std::uint64_t seq);
   bool is_void(std::uint64_t seq) { return changes_of(seq).is_void(); }
   /// The body with all corrections applied in order that aren't void themselves, and what follows from them
-  /// recomputed (derived_members.hpp).
+  /// recomputed (derived_members.hpp), then with what later calibrations decided (later_calibration.hpp).
   JsonNode corrected_body(std::uint64_t seq);
   /// The same by the corrections whose number is below `before`.
   JsonNode corrected_body_before(std::uint64_t seq, std::uint64_t before);
@@ -46,6 +45,8 @@ class RecordHistory {
     RecordChanges changes;
   };
   Known& known(std::uint64_t seq);
+  void apply_corrections(std::uint64_t seq, std::uint64_t before,
+                         const std::vector<std::uint64_t>& corrections, JsonNode& body);
   /// By the process of the schedule that a correction names; empty: not named, or not known to the store.
   std::optional<double> efficiency_of(const JsonNode& body, const JsonNode& original);
 

@@ -55,7 +55,7 @@ std::string_view plain_text(const std::vector<CanonicalMember>& members, std::st
   return text.size() >= 2 && text.front() == '"' ? text.substr(1, text.size() - 2) : std::string_view();
 }
 
-/// Looks at a body without making a tree of it. False only where it surely isn't wanted.
+/// Looks at a body without making a tree of it. False only where it is certainly outside the range.
 class QuickLook {
  public:
   explicit QuickLook(const RecordRange& range) : range_(range) {}
@@ -80,7 +80,7 @@ class QuickLook {
   std::vector<CanonicalMember> members_;
 };
 
-/// Records that the range may mean, by what they say or by what a correction may make of them.
+/// Candidates for the range, by their own values or by those of a possible correction.
 std::vector<std::uint64_t> candidates(const Ledger& ledger, const RecordRange& range) {
   std::vector<std::uint64_t> numbers;
   QuickLook look(range);
@@ -118,6 +118,18 @@ void RecordRange::set_times(const std::string& from, const std::string& to) {
   if (!to.empty()) to_ns = time_given(to, "--to", true);
   if (from_ns && to_ns && *from_ns >= *to_ns)
     throw InputError("--to", "\"" + printable(to, 40) + "\"", "a time after --from"_word);
+}
+
+bool RecordRange::has(std::string_view time) const {
+  const auto span = span_of(time);
+  return span ? meets(*this, *span) : !from_ns && !to_ns;
+}
+
+ListedTime listed_time(const JsonNode& body, RecordTime which) {
+  if (which == RecordTime::welded)
+    for (const char* path : {"results.started", "results.date"})
+      if (std::string text = body_text(body, path); span_of(text)) return {std::move(text), true};
+  return {body_text(body, "t"), false};
 }
 
 void RecordRange::set_seam(const std::string& text) {

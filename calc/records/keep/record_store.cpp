@@ -6,27 +6,20 @@
 #include <stdexcept>
 
 #include "records/judge/length_judgement.hpp"
+#include "records/judge/manual_judgement.hpp"
 #include "records/keep/ingest_members.hpp"
+#include "records/keep/later_calibration.hpp"
 #include "records/keep/stored_parts.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// A part of a lookup key in which '/' can't be taken for the border between two.
+/// A part of a lookup key in which '/' can't be mistaken for the separator.
 std::string key_part(const std::string& text) {
   std::string part;
   for (const char c : text) part += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
   return part;
-}
-
-std::string manual_place(const ManualSeam& seam) {
-  PassRecord record;
-  record.unit_serial = seam.unit_serial;
-  record.weldment = seam.weldment;
-  record.seam = seam.seam;
-  record.pass = seam.pass.value_or(1);
-  return record.place();
 }
 
 /// One audit on its way into a batch.
@@ -103,10 +96,12 @@ class Ingest {
     }
     for (const auto& [topic, key] : entry.lookups) {
       if (topic != "pass") continue;
-      for (const std::uint64_t seq : batch_.find(topic, key))
+      for (const std::uint64_t seq : records_of_pass(history_, key))
         if (seq < ingest_seq_) outcome_.already_stored.push_back(seq);
     }
     const std::uint64_t seq = batch_.add(entry);
+    // A log may come after the calibration that decides on its instruments.
+    if (const auto again = calibrations_.judge(record, seq)) batch_.add(judgement_entry(*again));
     if (record.verdict == Verdict::fail)
       open_nonconformance(seq, record.unit_serial, record.place(), findings);
   }
@@ -115,12 +110,8 @@ class Ingest {
     const std::string place = manual_place(seam);
     const auto findings = findings_at(place);
     const std::string welder = seam.welder.empty() ? "" : batch_.person(seam.welder);
-    const std::uint64_t seq = batch_.add(manual_entry(seam, welder, ingest_seq_));
-    for (const Finding* finding : findings)
-      if (finding->rule == "manual.result.fail") {
-        open_nonconformance(seq, seam.unit_serial, place, findings);
-        break;
-      }
+    const std::uint64_t seq = batch_.add(manual_entry(seam, welder, findings, ingest_seq_));
+    if (!seam.failed_by.empty()) open_nonconformance(seq, seam.unit_serial, place, findings);
   }
 
   void open_nonconformance(std::uint64_t seq, const std::string& unit, const std::string& place,
@@ -129,7 +120,7 @@ class Ingest {
     ++outcome_.nonconformances;
   }
 
-  /// The store's part, where it still is one and the pass isn't in this audit, which judged it with the part.
+  /// The store's part, if it still is one and the pass isn't in this audit, which judged it with the part.
   void close_part(std::uint64_t seq, const PassRecord* later) {
     if (!closed_.insert(seq).second) return;
     const auto part = open_part(history_, seq);
@@ -143,7 +134,7 @@ class Ingest {
     open_nonconformance(seq, part->unit_serial, part->place, {&finding});
   }
 
-  /// Their robot has begun on another unit: no further log will go on with them.
+  /// Their robot has begun on another unit: no further log will continue with them.
   void close_parts_left(const std::vector<const PassRecord*>& passes) {
     std::map<std::string, const PassRecord*> latest;  // by robot
     for (const PassRecord* record : passes) {
@@ -156,14 +147,14 @@ class Ingest {
         if (seq < ingest_seq_) close_part(seq, record);
   }
 
-  /// These logs are stored, and now their units are said to be closed (AuditOptions::close_units).
+  /// These logs are stored, and their units are now declared closed (AuditOptions::close_units).
   void close_known_parts() {
     for (const PassRecord& record : result_.passes) {
       const auto& failed = record.failed_by;
       if (record.unit_serial.empty()) continue;
       if (std::find(failed.begin(), failed.end(), length_short_rule) == failed.end()) continue;
-      for (const std::uint64_t seq : batch_.find(
-               "pass", pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass)))
+      for (const std::uint64_t seq : records_of_pass(
+               history_, pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass)))
         close_part(seq, nullptr);
     }
     if (outcome_.nonconformances == 0) return;
@@ -182,6 +173,7 @@ class Ingest {
   void say(SentenceKey key, std::size_t count) { said_.push_back(Sentence(key, {{"count", count}})); }
 
   RecordHistory history_;
+  LaterCalibrations calibrations_{history_};
   LedgerBatch& batch_;
   const AuditResult& result_;
   const IngestNote& note_;

@@ -22,7 +22,7 @@ struct IngestNote {
 struct IngestOutcome {
   bool added = false;
   std::uint64_t first_seq = 0, last_seq = 0;  ///< of what was added, or of the ingest that holds it already
-  std::vector<std::uint64_t> already_stored;  ///< passes of the same identity that stood in the store before
+  std::vector<std::uint64_t> already_stored;  ///< passes of the same identity that were already in the store
   std::size_t nonconformances = 0;            ///< opened for failed passes
   Sentence sentence;                          ///< what happened, for a person
 
@@ -30,13 +30,12 @@ struct IngestOutcome {
   std::string text() const { return sentence.english(); }
 };
 
-/// Adds one audit to a ledger: schedules that aren't there yet, an ingest record, its passes and manual
-/// seams, and a nonconformance for each that failed, and for each part of a pass in the store whose robot has
-/// begun on another unit since; all or nothing. Idempotent by the logs' content: an
-/// audit of which every log is stored already adds nothing and says so; of one of which only some are, the
-/// passes that reach into the new logs are added. Stored logs whose units were closed since get a
-/// nonconformance for each pass that stayed too short. The result must have been made with
-/// AuditOptions::digest and without too many rejected rows (else std::invalid_argument).
+/// Adds one audit to a ledger, all or nothing: new schedules, an ingest record, its passes and manual seams,
+/// and a nonconformance for each that failed and for each part of a pass in the store whose robot has begun
+/// on another unit since. Idempotent by the logs' content: an audit whose logs are all stored adds nothing
+/// and says so; if only some are stored, the passes that reach into the new logs are added. Stored logs whose
+/// units were closed since get a nonconformance for each pass that stayed too short. The result must have
+/// been made with AuditOptions::digest and without too many rejected rows (else std::invalid_argument).
 IngestOutcome append_audit(Ledger& ledger, const KeyProvider& key, const AuditResult& result,
                            const IngestNote& note);
 

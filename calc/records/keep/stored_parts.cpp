@@ -1,9 +1,11 @@
 #include "records/keep/stored_parts.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "records/judge/length_judgement.hpp"
 #include "records/judge/seam_union.hpp"
+#include "records/keep/cause_disposition.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/passes/pass_review.hpp"
@@ -16,7 +18,7 @@ double number_at(const JsonNode& object, const char* key) {
   return body_number(object, key).value_or(0);
 }
 
-/// The same weld, read once more.
+/// The same weld, read again.
 bool is_same_weld(const JsonNode& body, const PassRecord& record) {
   const JsonNode* results = body.find("results");
   return results != nullptr && body_text(*results, "started") == record.started &&
@@ -24,6 +26,8 @@ bool is_same_weld(const JsonNode& body, const PassRecord& record) {
          number_at(*results, "samples") == static_cast<double>(record.samples) &&
          number_at(*results, "arc_time_s") == record.arc_time_s;
 }
+
+}  // namespace
 
 std::string lookup_key_of(const JsonNode& body) {
   const JsonNode* pass = body_member(body, "results.pass");
@@ -34,7 +38,21 @@ std::string lookup_key_of(const JsonNode& body) {
                              : std::nullopt);
 }
 
-}  // namespace
+std::vector<std::uint64_t> records_of_pass(RecordHistory& history, const std::string& lookup_key) {
+  const auto found = history.ledger().backend().find("pass", lookup_key);
+  history.load(found);
+  std::set<std::uint64_t> numbers;
+  for (const std::uint64_t seq : found) {
+    const LedgerRow& row = history.record(seq);
+    if (row.kind == record_kind::pass || row.kind == record_kind::manual) numbers.insert(seq);
+    if (row.kind != record_kind::correction) continue;
+    if (const auto about = body_number(body_of(row), "ref"))
+      numbers.insert(static_cast<std::uint64_t>(*about));
+  }
+  std::erase_if(numbers,
+                [&](std::uint64_t seq) { return lookup_key_of(history.corrected_body(seq)) != lookup_key; });
+  return {numbers.begin(), numbers.end()};
+}
 
 std::vector<std::string> body_texts(const JsonNode& body, std::string_view path) {
   std::vector<std::string> texts;
@@ -67,10 +85,9 @@ std::optional<PassCoverage> coverage_of(const JsonNode& body) {
 StoredWelds stored_welds(const Ledger& ledger, const PassRecord& record) {
   StoredWelds welds;
   if (record.unit_serial.empty()) return welds;
-  const auto numbers = ledger.backend().find(
-      "pass", pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass));
   RecordHistory history(ledger);
-  history.load(numbers);
+  const auto numbers = records_of_pass(
+      history, pass_lookup_key(record.unit_serial, record.weldment, record.seam, record.pass));
   for (const std::uint64_t seq : numbers) {
     if (history.record(seq).kind != record_kind::pass || history.is_void(seq)) continue;
     for (const std::uint64_t number : history.changes_of(seq).nonconformances) {
@@ -94,13 +111,15 @@ std::optional<OpenPart> open_part(RecordHistory& history, std::uint64_t seq) {
   const auto counts = [&](std::uint64_t number) {
     return history.record(number).kind == record_kind::pass && !history.is_void(number);
   };
-  if (!counts(seq) || has_nonconformance(history, seq)) return std::nullopt;
+  if (!counts(seq) || has_nonconformance(history, seq) ||
+      cause_disposition_of(history, seq, length_part_rule))
+    return std::nullopt;
   const JsonNode body = history.corrected_body(seq);
   const auto open = body_texts(body, "results.undecided_by");
   const auto own = coverage_of(body);
   if (!own || std::find(open.begin(), open.end(), length_part_rule) == open.end()) return std::nullopt;
   std::vector<PassCoverage> all;
-  for (const std::uint64_t number : history.ledger().backend().find("pass", lookup_key_of(body)))
+  for (const std::uint64_t number : records_of_pass(history, lookup_key_of(body)))
     if (counts(number))
       if (auto coverage = coverage_of(history.corrected_body(number)); coverage && same_seam(*coverage, *own))
         all.push_back(std::move(*coverage));
@@ -108,7 +127,7 @@ std::optional<OpenPart> open_part(RecordHistory& history, std::uint64_t seq) {
   for (const PassCoverage& each : all) together.push_back(&each);
   OpenPart part{seq, body_text(body, "results.unit_serial"), "", body_text(body, "results.started"), *own};
   part.coverage.covered_mm = union_of(together).covered_mm;
-  if (part.coverage.covered_mm >= own->needed_mm - own->allowed_short_mm - 1e-9) return std::nullopt;
+  if (!is_short(least_certain(together), union_of(together))) return std::nullopt;
   const JsonNode* pass = body_member(body, "results.pass");
   part.place = part.unit_serial + "/" + body_text(body, "results.weldment") + "/" +
                body_text(body, "results.seam") + "/pass " +

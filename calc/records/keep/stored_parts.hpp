@@ -18,11 +18,18 @@ std::optional<PassCoverage> coverage_of(const JsonNode& body);
 /// Texts of an array of texts in a body; empty where there is none.
 std::vector<std::string> body_texts(const JsonNode& body, std::string_view path);
 
+/// How the record of a pass or manual seam is found: pass_lookup_key of its unit, weldment, seam and pass.
+std::string lookup_key_of(const JsonNode& body);
+
+/// Records of passes and manual seams that now have this identity, void ones included, in order: one whose
+/// identity was corrected is found by the new one and no more by the old one.
+std::vector<std::uint64_t> records_of_pass(RecordHistory& history, const std::string& lookup_key);
+
 /// What the store has of the same pass as `record`: void records and records that are in `record`'s own log
 /// at the same lines (a log that is audited again) aren't among them.
 StoredWelds stored_welds(const Ledger& ledger, const PassRecord& record);
 
-/// A pass of the store that is too short and waits for another log to go on with it.
+/// A pass of the store that is too short and waits for another log to continue with it.
 struct OpenPart {
   std::uint64_t seq = 0;
   std::string unit_serial, place, started;
@@ -36,7 +43,7 @@ bool has_nonconformance(RecordHistory& history, std::uint64_t seq);
 /// its pass still too short with all that the store has of it.
 std::optional<OpenPart> open_part(RecordHistory& history, std::uint64_t seq);
 
-/// What is said of such a part once its unit is closed.
+/// Finding for such a part once its unit is closed.
 Finding short_finding(const OpenPart& part);
 
 }  // namespace seamtakt

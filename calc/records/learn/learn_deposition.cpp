@@ -81,7 +81,7 @@ void learn_deposition(const Examples& all, const Plan& plan, const std::vector<W
     return;
   }
   std::map<const Wire*, Examples> by_wire;
-  std::map<const PassRecord*, double> shares;  // by a weld's first record, which stands for it
+  std::map<const PassRecord*, double> shares;  // by a weld's first record, which represents it
   std::size_t unused = 0;
   for (const Weighing& weighing : weighings) {
     const Examples parts = weighed(all, plan, weighing);

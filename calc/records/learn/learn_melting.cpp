@@ -11,7 +11,7 @@ namespace seamtakt {
 namespace {
 
 /// Below this ratio of the greatest to the least extension times current the two terms of the law can't be
-/// told apart.
+/// separated.
 constexpr double least_spread = 1.3;
 /// Nor where an interval is wider than this share of its coefficient, on either side.
 constexpr double widest_share = 0.25;

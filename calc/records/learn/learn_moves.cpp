@@ -1,5 +1,4 @@
-// What the time between two passes of a robot tells: how fast it moves through the air, and what a start
-// takes.
+// From the time between two passes of a robot: its air speed, and the time of a start.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -21,7 +20,7 @@ constexpr double least_move_mm = 1;
 struct Gap {
   double distance_mm = 0;
   /// Between the arcs, without post-flow, sensing and the wrist's turn as the plan has them, and with the
-  /// time for which the next arc stood before it moved: the air move and the start are left.
+  /// time for which the next arc burned before it moved: the air move and the start remain.
   double time_s = 0;
 };
 
@@ -41,8 +40,8 @@ bool follows(const PassRecord& last, const PassRecord& next) {
 
 std::optional<Gap> gap_between(const PassRecord& last, const Example& next, const Plan& plan,
                                const Robot& robot) {
-  // A schedule that has a start of its own says nothing of the robot's; without the standing time the start
-  // isn't known to its end.
+  // A schedule with its own start time tells nothing about the robot's; without the time at rest the end of
+  // the start is unknown.
   if (next.schedule->arc_start_s || !next.record->start_stand_s) return std::nullopt;
   const Seam *from = welded_seam(plan, last), *to = welded_seam(plan, *next.record);
   if (from == nullptr || to == nullptr) return std::nullopt;

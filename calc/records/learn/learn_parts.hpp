@@ -11,7 +11,7 @@ namespace seamtakt {
 inline constexpr std::size_t least_records = 6;
 inline constexpr const char* learn_source = "common practice, no source";
 
-/// A record with what it is an example of.
+/// A record with the values for which it is an example.
 struct Example {
   const PassRecord* record;
   const Schedule* schedule;
@@ -22,7 +22,7 @@ using Examples = std::vector<Example>;
 using ExampleResidual = std::function<double(const Example& example, const Eigen::VectorXd& parameters,
                                              Eigen::Ref<Eigen::VectorXd> slopes)>;
 
-/// A fit to all examples and what becomes of it when each in turn is left out (at most 200 of them, evenly
+/// A fit to all examples and its results when each in turn is left out (at most 200 of them, evenly
 /// chosen).
 struct CheckedFit {
   RobustFit fit;
@@ -49,7 +49,7 @@ using Figure = std::function<std::optional<double>(const Example&)>;
 std::optional<LearnedParameter> level_of(const Examples& examples, const Figure& figure, double old_value,
                                          const std::string& name, const char* unit, Learned& learned);
 
-/// Whether the old value lies farther outside of the interval than a margin that is of no account.
+/// Whether the old value is outside the interval by more than a negligible margin.
 bool lies_outside(const LearnedParameter& parameter, double margin);
 
 void note_too_few(const std::string& name, std::size_t records, Learned& learned);

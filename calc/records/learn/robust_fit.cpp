@@ -48,7 +48,7 @@ struct State {
   double scale = 0;
 };
 
-/// One weighted Gauss-Newton step; its size relative to the parameters, or -1 where they can't be told apart.
+/// One weighted Gauss-Newton step; its size relative to the parameters, or -1 where they can't be separated.
 template <class Weight>
 double step(const FitModel& model, State& state, const Weight& weight) {
   model(state.parameters, state.residual, state.jacobian);

@@ -19,11 +19,11 @@ struct RobustFit {
   std::size_t rejected = 0;  ///< rows that count for nothing
 };
 
-/// Least squares that a few wild rows can't pull away: iteratively reweighted Gauss-Newton, first with
+/// Least squares that are robust against a few outliers: iteratively reweighted Gauss-Newton, first with
 /// Huber's weights (k = 1.345), then with Tukey's biweight (c = 4.685), scale from the median absolute
 /// residual. Intervals: Student's t on the asymptotic covariance of M-estimates. Source: huber-1981, 6.3
 /// and 7.6 (recalled); tuning constants for 95 % efficiency at the normal distribution. Empty where there are
-/// no more rows than parameters, the parameters can't be told apart, or it doesn't settle.
+/// no more rows than parameters, the parameters can't be separated, or it doesn't converge.
 std::optional<RobustFit> robust_fit(const FitModel& model, Eigen::VectorXd start);
 
 }  // namespace seamtakt

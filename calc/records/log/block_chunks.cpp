@@ -7,7 +7,7 @@ namespace seamtakt {
 
 namespace {
 
-/// What is read behind a block at a time, to the end of its last line: rows are shorter as a rule.
+/// Bytes read after a block at a time, to complete its last line: most rows are shorter.
 constexpr std::size_t tail_bytes = 512;
 
 }  // namespace

@@ -4,9 +4,9 @@
 
 namespace seamtakt {
 
-/// Chunks of a file that can be read anywhere: each thread reads its own, so that none waits for another's
-/// reading. The file is cut into blocks of one size; the lines that begin in a block are its chunk. A block
-/// in which none begins gives an empty one.
+/// Chunks of a file that can be read anywhere: each thread reads its own, so that none waits for another. The
+/// file is cut into blocks of one size; the lines that begin in a block are its chunk. A block in which none
+/// begins gives an empty one.
 class BlockChunks : public ChunkSource {
  public:
   BlockChunks(ByteSource& bytes, std::string_view begin, std::size_t block_bytes, std::size_t longest_row);
@@ -17,13 +17,13 @@ class BlockChunks : public ChunkSource {
   void fill(LogChunk& chunk, std::uint64_t index) override;
 
  private:
-  /// Bytes of the file from `offset` on, behind what the chunk's text has; fewer than wanted only at the
+  /// Reads bytes of the file from `offset` on, after the chunk's text; fewer than requested only at the
   /// file's end.
   std::size_t read_on(LogChunk& chunk, std::uint64_t offset, std::size_t wanted);
 
   ByteSource& bytes_;
   std::string_view begin_;
-  std::uint64_t first_offset_, total_;  ///< bytes of the file: behind `begin`, and all
+  std::uint64_t first_offset_, total_;  ///< bytes of the file: after `begin`, and all
   std::size_t block_bytes_, longest_row_;
   std::uint64_t count_;
 };

@@ -9,7 +9,7 @@ namespace seamtakt {
 
 namespace {
 
-/// After so many rows with none that fits behind them, the kernel is left out for a while.
+/// After so many rows without a fitting next row, the kernel is skipped for a while.
 constexpr int tries = 16, rest = 200;
 
 template <class Value>

@@ -16,21 +16,22 @@ namespace seamtakt {
 struct ChunkRules {
   double arc_current_A = 5;
   std::int64_t longest_step_ns = 1'000'000'000;  ///< a longer step is looked at sample by sample
-  const RowKernel* kernel = nullptr;             ///< nullptr: every row is read with care
+  const RowKernel* kernel = nullptr;             ///< nullptr: every row goes to the careful reader
   LogLimits limits;
 };
 
-/// Takes chunks of one log apart. One parser works on one chunk at a time; what it finds in a chunk doesn't
-/// hang on what it did before. Each row is either read with care, field by field, or taken by the row kernel,
-/// which knows only rows in the common form that repeat the texts of the row before; both give the same.
+/// Parses chunks of one log. A parser works on one chunk at a time; its result for a chunk doesn't depend on
+/// earlier chunks. Each row is either read by the careful reader, field by field, or by the row kernel, which
+/// reads only rows in the common form that repeat the texts of the row before; both give the same.
 class ChunkParser {
  public:
   ChunkParser(const LogShape& shape, const LogColumns* columns, const std::string& file, ByteSource& bytes,
               const ChunkRules& rules);
 
-  /// Reads the chunk's text from its beginning, where a row begins. Never throws because of what it holds.
+  /// Reads the chunk's text from its beginning, where a row begins. Never throws because of the chunk's
+  /// content.
   void parse(LogChunk& chunk);
-  /// Throws what is wrong with the row at which the chunk was refused; `line`: on which it begins.
+  /// Throws the error of the row at which the chunk was refused; `line`: on which it begins.
   [[noreturn]] void refuse(LogChunk& chunk, std::uint64_t line);
 
  private:

@@ -19,7 +19,7 @@ class ChunkSource {
 
   virtual ~ChunkSource() = default;
 
-  /// Fills the text of chunk `index`. What goes wrong is kept in the chunk, which is the last one then.
+  /// Fills the text of chunk `index`. An error is kept in the chunk, which then is the last one.
   void read(LogChunk& chunk, std::uint64_t index);
   /// How many chunks there are, where several threads may read them at once; else empty, and they are read
   /// one after the other.
@@ -36,8 +36,8 @@ class ChunkSource {
 };
 
 /// `begin`: bytes that were read before and belong to the first chunk; they must outlive the source.
-/// `longest_row`: a text of more bytes without a line's end is handed on as it is. An observer sees the bytes
-/// in their order, so that the chunks are read one after the other.
+/// `longest_row`: a text of more bytes without a line's end is passed on unchanged. An observer sees the
+/// bytes in their order, so that the chunks are read one after the other.
 std::unique_ptr<ChunkSource> chunk_source(ByteSource& bytes, std::string_view begin, std::size_t block_bytes,
                                           std::size_t longest_row, ChunkSource::Observer observe);
 

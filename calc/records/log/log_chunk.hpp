@@ -13,7 +13,7 @@
 
 namespace seamtakt {
 
-/// A row read with care, and the run of rows behind it that repeat its texts.
+/// A row from the careful reader, and the run of rows after it that repeat its texts.
 struct ChunkRow {
   LogRow row;  ///< its line counts from the chunk's first line, which is 0
   std::size_t run_first = 0, run_rows = 0;
@@ -22,20 +22,20 @@ struct ChunkRow {
   RunScale scale;
 };
 
-/// A piece of a log's text and what was read in it.
+/// A part of a log's text and the rows read from it.
 struct LogChunk {
-  // The text: whole lines, but for the log's last one.
-  std::vector<char> bytes;     ///< with a margin before and behind
-  std::size_t text_begin = 0;  ///< behind the margin before
+  // The text: whole lines, except for the log's last one.
+  std::vector<char> bytes;     ///< with a margin before and after
+  std::size_t text_begin = 0;  ///< after the margin at the begin
   std::size_t size = 0;
   bool last = false;
   std::uint64_t bytes_taken = 0;  ///< from the file or stream, up to the end of this text
-  std::exception_ptr read_error;  ///< reading the log failed behind this text
+  std::exception_ptr read_error;  ///< reading the log failed after this text
 
-  // What stands in it.
+  // Its content.
   std::vector<ChunkRow> rows;
   std::vector<std::string_view> carried;  ///< of each of `rows`, as LogShape::carried
-  std::deque<std::string> unescaped;      ///< texts of rows that don't stand in `bytes` as they are
+  std::deque<std::string> unescaped;      ///< texts of rows that aren't in `bytes` unchanged
   std::vector<std::int64_t> ticks;
   std::array<std::vector<std::int32_t>, log_quantity_count> values;
   std::vector<RowBlock> blocks, groups;  ///< groups: of the blocks of one run

@@ -25,7 +25,7 @@ struct NumberColumn {
   const Unit* unit = nullptr;  ///< nullptr: already in the quantity's own unit
 };
 
-/// What a job number of the robot or power source stands for.
+/// What a job number of the robot or power source means.
 struct JobIdentity {
   std::optional<std::string> weldment, seam;
   std::optional<int> pass;
@@ -42,7 +42,7 @@ struct LogColumns {
   std::vector<ColumnRef> time;  ///< joined with a blank; empty: time_s or timestamp
   std::vector<TimeFormat>
       time_formats;  ///< tried in order; empty: seconds (where time_scale_s is given) or ISO 8601
-  std::optional<double> time_scale_s;  ///< seconds that one unit of a counting time column stands for
+  std::optional<double> time_scale_s;  ///< seconds per unit of a counting time column
   std::array<std::optional<NumberColumn>, log_quantity_count> numbers;
   std::array<std::optional<ColumnRef>, log_text_count> texts;
   std::map<std::string, JobIdentity, std::less<>> jobs;

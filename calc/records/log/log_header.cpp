@@ -52,6 +52,8 @@ class HeaderReader {
     read_carried(carry);
     if (named_) refuse_known_names_with_other_units();
     require_needed();
+    for (std::size_t i = 0; named_ && i < used_.size(); ++i)
+      if (!used_[i] && !shape_.names[i].empty()) shape_.ignored.push_back(shape_.names[i]);
     return std::move(shape_);
   }
 
@@ -155,7 +157,7 @@ class HeaderReader {
     const std::size_t i = index_of(text);
     if (columns_ != nullptr && columns_->texts[i]) {
       shape_.texts[i] = static_cast<int>(mapped(*columns_->texts[i]));
-    } else if (text != LogText::job) {
+    } else if (text != LogText::job || (columns_ != nullptr && !columns_->jobs.empty())) {
       shape_.texts[i] = standard(log_text_keys[i]);
     }
   }

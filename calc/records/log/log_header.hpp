@@ -12,7 +12,7 @@
 
 namespace seamtakt {
 
-/// Where each thing stands in a row of one log. An index of -1: not logged.
+/// The column of each quantity in a row of one log. An index of -1: not logged.
 struct LogShape {
   std::vector<std::string> names;  ///< of the header, outer blanks removed
   std::size_t columns = 0;
@@ -31,6 +31,7 @@ struct LogShape {
   std::array<int, log_text_count> texts;
   std::vector<std::size_t> carried;        ///< in the order asked for; columns of the log only
   std::vector<std::size_t> carried_index;  ///< index of each into what was asked for
+  std::vector<std::string> ignored;        ///< names of the columns that were given no meaning
   std::uint32_t logged = 0;                ///< bit_of() each quantity that has a column
 
   bool has(LogQuantity quantity) const { return (logged & bit_of(quantity)) != 0; }
@@ -38,8 +39,8 @@ struct LogShape {
 };
 
 /// Reads a header. `fields`: its fields; for a log without header, those of its first row
-/// (`columns->header_present` is false then). InputError: a needed column missing, a column twice, a known
-/// name with another unit, numbers where names should stand, more than 256 columns.
+/// (`columns->header_present` is false then). InputError: a required column missing, a column twice, a known
+/// name with another unit, numbers instead of names, more than 256 columns.
 LogShape read_log_header(const std::vector<std::string>& fields, const std::string& file,
                          const LogColumns* columns, const std::vector<std::string>& carry);
 

@@ -93,7 +93,7 @@ std::span<const LogRow> LogReader::next_rows() {
       parts.convert(record);
       continue;
     }
-    // A refill would move the bytes that the rows at hand borrow.
+    // A refill would move the bytes that the present rows refer to.
     if (step == RecordSplitter::Step::end || parts.in_batch > 0) break;
     parts.splitter.refill();
   }

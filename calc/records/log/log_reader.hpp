@@ -13,10 +13,10 @@
 
 namespace seamtakt {
 
-/// Reads a log block by block on one thread, each row with care: rows come in batches, in the order of the
-/// file, for who wants the samples themselves (the audit sweeps: see LogSweep). The first bytes and the
-/// header are read by the constructor. InputError: what makes the whole log unusable (no header, no text, an
-/// open quote, a row beyond the limits). A row that can't be used goes to `rejected`.
+/// Reads a log block by block on one thread, each row by the careful reader: rows come in batches, in the
+/// order of the file, for callers that need the samples themselves (the audit uses LogSweep). The first bytes
+/// and the header are read by the constructor. InputError: what makes the whole log unusable (no header, no
+/// text, an open quote, a row beyond the limits). A row that can't be used goes to `rejected`.
 class LogReader {
  public:
   LogReader(ByteSource& bytes, std::string file, const LogColumns* columns,

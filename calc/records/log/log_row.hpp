@@ -13,7 +13,7 @@
 
 namespace seamtakt {
 
-/// One sample. Texts borrow the chunk of the log in which the row stands.
+/// One sample. Texts refer to the log's chunk that contains the row.
 struct LogRow {
   LogTime time;
   std::array<double, log_quantity_count> value{};  ///< 0 where absent

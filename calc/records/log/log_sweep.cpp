@@ -53,10 +53,10 @@ struct LogSweep::Parts {
   RecordSplitter splitter;  ///< reads the header
   LogShape shape;
   std::unique_ptr<ChunkSource> source;
-  std::optional<ChunkParser> joining_parser;  ///< of texts that a row joins to the chunk behind them
-  std::vector<char> unread;                   ///< begins with a row that goes on in the next chunk
+  std::optional<ChunkParser> joining_parser;  ///< of texts that a row joins to the next chunk
+  std::vector<char> unread;                   ///< begins with a row that continues in the next chunk
   LogChunk joined;
-  std::uint64_t line = 1;  ///< on which what isn't handed on yet begins
+  std::uint64_t line = 1;  ///< on which the text not yet passed on begins
   std::uint64_t rows = 0;
   bool any_without_offset = false;
   double highest_A = 0;
@@ -98,7 +98,7 @@ void LogSweep::Parts::number_lines(LogChunk& chunk) {
 void LogSweep::Parts::hand_on(LogChunk& read, const Take& take) {
   LogChunk* chunk = &read;
   if (!unread.empty()) {
-    // The chunk was taken apart as if a row began with it, which isn't so.
+    // The chunk was parsed as if a row began with it, which isn't so.
     joined.reserve_text(unread.size() + read.size);
     std::copy(unread.begin(), unread.end(), joined.text());
     std::copy(read.text(), read.text() + read.size, joined.text() + unread.size());
@@ -117,14 +117,14 @@ void LogSweep::Parts::hand_on(LogChunk& read, const Take& take) {
 
 namespace {
 
-/// Chunks on their way: read (in order, where the source can't otherwise) and taken apart by whoever is free,
-/// handed on in order.
+/// Chunks in progress: read (in order, if the source can't be read otherwise) and parsed by any free thread,
+/// passed on in order.
 class Pipeline {
  public:
   Pipeline(std::size_t slots, ChunkSource& source, std::function<void(LogChunk&)> hand_on)
       : slots_(slots), source_(source), count_(source.count()), hand_on_(std::move(hand_on)) {}
 
-  /// One thread's share, which ends when the log does. Waits only for what another thread is at.
+  /// One thread's share, which ends with the log. Waits only for chunks that another thread is working on.
   void work(ChunkParser& parser) {
     std::unique_lock lock(mutex_);
     for (;;) {
@@ -138,7 +138,7 @@ class Pipeline {
       reading_ = false;
       over_ = over_ || slot.chunk.last;
       changed_.notify_all();
-      // A chunk behind which reading failed is whole lines no less.
+      // A chunk after which reading failed consists of whole lines too.
       without(lock, [&] { parser.parse(slot.chunk); });
       slot.ready = true;
       hand_on_what_is_ready(lock);

@@ -18,15 +18,15 @@ namespace seamtakt {
 struct LogReaderOptions {
   std::size_t block_bytes = 1u << 18;
   unsigned threads = 0;  ///< 0: as many as the machine runs at once
-  /// Name of the row kernel; empty: the fastest that the machine can run; "none": every row is read with
-  /// care.
+  /// Name of the row kernel; empty: the fastest that the machine can run; "none": every row goes to the
+  /// careful reader.
   std::string kernel;
   LogLimits limits;
   std::function<void(std::string_view)> observe;  ///< sees each block of (uncompressed) bytes; may be empty
 };
 
-/// One sweep over a log: chunks of whole lines are read one after the other, taken apart on all threads, and
-/// handed on in the order of the file. What comes of it is the same for any number of threads and any size of
+/// One sweep over a log: chunks of whole lines are read one after the other, parsed on all threads, and
+/// passed on in the order of the file. The result is the same for any number of threads and any size of
 /// chunks. Memory: a few chunks. The first bytes and the header are read by the constructor. InputError: what
 /// makes the whole log unusable (no header, no text, an open quote, a row beyond the limits). A row that
 /// can't be used goes to `rejected`.

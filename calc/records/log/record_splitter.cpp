@@ -53,7 +53,7 @@ void RecordSplitter::refill() {
   if (observe_ && count > 0) observe_({block_.data() + end_, count});
   end_ += count;
   bytes_read_ += count;
-  // Every scan stops here at the latest, so that it needn't ask for the block's end at each byte.
+  // Every scan stops here at the latest, so that it needn't check for the block's end at each byte.
   block_[end_] = '\n';
 }
 
@@ -99,7 +99,7 @@ void RecordSplitter::refuse_open_quote() const {
 }
 
 void RecordSplitter::check_lengths(Record& record) const {
-  // Refused here too, so that what becomes of such a row doesn't hang on how much of it lay in the block.
+  // Refused here too, so that the treatment of such a row doesn't depend on how much of it was in the block.
   if (record.text.size() > limits_.record_bytes) refuse_long_row(record.text);
   if (record.text.size() <= limits_.field_bytes) return;
   for (std::size_t i = 0; i < std::min(record.count, fields_.size()); ++i)
@@ -145,7 +145,7 @@ RecordSplitter::Step RecordSplitter::scan(Record& record) {
   record.count = count;
   record.text = view(at_, p);
   check_lengths(record);
-  // The sentinel behind the last byte isn't part of the file.
+  // The sentinel after the last byte isn't part of the file.
   at_ = std::min(p + (data[p] == '\r' ? 2 : 1), end_);
   return Step::record;
 }

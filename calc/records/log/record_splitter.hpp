@@ -15,8 +15,8 @@
 
 namespace seamtakt {
 
-/// Takes a CSV (RFC 4180) apart into records and fields, block by block. Memory: one block and one record.
-/// Fields borrow the block: they hold until the next refill().
+/// Splits a CSV (RFC 4180) into records and fields, block by block. Memory: one block and one record. Fields
+/// refer to the block: they are valid until the next refill().
 class RecordSplitter {
  public:
   /// Called with each block of bytes as it was read; may be empty.
@@ -31,11 +31,11 @@ class RecordSplitter {
     const Word* problem = nullptr;  ///< why it can't be used, nullptr where it can
     bool has_high_bytes = false;    ///< some byte is above 0x7f
     bool has_quotes = false;        ///< some field is quoted: it may hold the line's end
-    std::string_view text;          ///< as it stands in the file, without the line's end
+    std::string_view text;          ///< unchanged from the file, without the line's end
   };
   enum class Step { record, need_bytes, end };
 
-  /// The next record that lies wholly in the block. Blank lines are passed over. InputError for one that is
+  /// The next complete record in the block. Blank lines are skipped. InputError for one that is
   /// beyond the limits or that a quote left open never ends.
   Step next(Record& record);
   std::string_view field(std::size_t index) const { return fields_[index]; }
@@ -43,15 +43,16 @@ class RecordSplitter {
   /// Moves the unread rest to the front and reads on.
   void refill();
 
-  /// Goes on in text that stands elsewhere, from `at` to `end`: all of it is at hand, and nothing follows it
-  /// where `ended`. The byte at `end` must be a newline, which isn't part of the text.
+  /// Continues in another buffer, from `at` to `end`: it is complete, and nothing follows it if `ended`. The
+  /// byte at `end` must be a newline, which isn't part of the text.
   void borrow(const char* text, std::size_t at, std::size_t end, bool ended, std::uint64_t line);
   std::size_t position() const { return at_; }
   std::uint64_t line() const { return line_; }
-  /// Fields in which "" stood for a quote: the caller keeps what its rows borrow.
+  /// Fields in which "" meant a quote: the caller keeps those that its rows refer to.
   std::deque<std::string> take_unescaped() { return std::exchange(unescaped_, {}); }
 
-  /// The bytes at hand, for looking at the log's beginning, and skipping of some of them (a byte order mark).
+  /// The bytes of the block, for looking at the log's beginning, and skipping of some of them (a byte order
+  /// mark).
   std::string_view pending() const { return {data_ + at_, end_ - at_}; }
   void skip(std::size_t bytes) { at_ += bytes; }
   bool at_end_of_bytes() const { return source_ended_; }
@@ -83,7 +84,7 @@ class RecordSplitter {
   std::uint64_t lines_in_record_ = 0;
   std::array<CharClass, 256> class_{};
   std::vector<std::string_view> fields_;  ///< one more than allowed, which all that are too many share
-  std::deque<std::string> unescaped_;     ///< fields in which "" stood for a quote
+  std::deque<std::string> unescaped_;     ///< fields in which "" meant a quote
 };
 
 }  // namespace seamtakt

@@ -16,7 +16,7 @@ using Q = LogQuantity;
 
 constexpr std::int32_t widest = 2'147'483'647;
 
-/// A cell as it stands in the log, with its quotes.
+/// A cell unchanged from the log, with its quotes.
 std::string_view raw_cell(std::string_view field) {
   if (field.data()[-1] != '"') return field;
   return {field.data() - 1, field.size() + 2};
@@ -44,7 +44,7 @@ std::int32_t clipped(double value) {
       std::clamp(value, -static_cast<double>(widest), static_cast<double>(widest)));
 }
 
-/// The greatest whole number that stands for a value up to `most`.
+/// The greatest whole number that represents a value up to `most`.
 std::int32_t greatest_up_to(double most, unsigned decimals) {
   const auto power = static_cast<double>(whole_power_of_ten(decimals));
   double number = std::floor(most * power);
@@ -98,7 +98,7 @@ void RunPattern::begin_chunk() {
 
 bool RunPattern::fit(const RecordSplitter& fields, const RecordSplitter::Record& record, const LogRow& row) {
   if (record.count != shape_->columns) return false;
-  // A field in which "" stands for a quote was copied.
+  // A field in which "" means a quote was copied.
   for (std::size_t i = 0; record.has_quotes && i < record.count; ++i) {
     const std::less_equal<const char*> at_most;
     const std::string_view field = fields.field(i);

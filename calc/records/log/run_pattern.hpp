@@ -10,8 +10,7 @@
 
 namespace seamtakt {
 
-/// Builds, from a row that was read with care, the pattern that the rows behind it must fit for the row
-/// kernel.
+/// Builds, from a row of the careful reader, the pattern that the rows after it must fit for the row kernel.
 class RunPattern {
  public:
   /// Empty where no row of such a log is in the common form: times by a format, numbers in other units, a
@@ -20,8 +19,8 @@ class RunPattern {
 
   /// Forgets the decimals seen.
   void begin_chunk();
-  /// Fits the pattern to this row, which has just been read with care from `fields`; false where its texts
-  /// don't stand in the log byte by byte.
+  /// Fits the pattern to this row, which the careful reader has just read from `fields`; false where its
+  /// texts aren't in the log byte for byte.
   bool fit(const RecordSplitter& fields, const RecordSplitter::Record& record, const LogRow& row);
 
   const RowPattern& pattern() const { return pattern_; }

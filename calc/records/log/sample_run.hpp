@@ -20,16 +20,16 @@ struct RunScale {
   double value_of(std::int32_t number, std::size_t quantity) const;
 };
 
-/// Rows that follow a row and repeat its texts, line by line. Row 0 lies in no block; the blocks hold the
+/// Rows that follow a row and repeat its texts, line by line. Row 0 is in no block; the blocks hold the
 /// others in order.
 struct SampleRun {
   RowColumns columns;
   std::size_t rows = 0;
   std::span<const RowBlock> blocks;
-  std::span<const RowBlock> groups;  ///< each joins `group_blocks` of them, the last one what is left
+  std::span<const RowBlock> groups;  ///< each joins `group_blocks` of them, the last one the remainder
   RunScale scale;
 
-  /// Time, numbers and line of row `i`, put in place of those of the row that the run follows.
+  /// Time, numbers and line of row `i`, replacing those of the row that the run follows.
   void fill(std::size_t i, std::uint64_t head_line, LogRow& row) const;
   std::int64_t ns_at(std::size_t i) const { return scale.ns_of(columns.ticks[i]); }
 };

@@ -14,7 +14,7 @@ class SortWindow {
  public:
   explicit SortWindow(std::size_t rows) : rows_(rows) {}
 
-  /// Takes a sample in and hands on those that can't be overtaken any more.
+  /// Takes a sample and passes on those that no later sample can precede.
   template <class Take>
   void add(const LogSample& sample, const Take& take) {
     if (rows_ == 0) return take(sample);

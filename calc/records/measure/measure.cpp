@@ -57,8 +57,8 @@ std::string class_of(const std::string& tolerance_class, bool straightness) {
   return "";
 }
 
-/// Least squares by its normal equations with no factor below nought, since no weld makes a part grow: one
-/// factor after the other is put at its best until none moves.
+/// Least squares by its normal equations with no factor below 0, since no weld makes a part grow: each factor
+/// in turn is set to its optimum until none changes.
 Eigen::VectorXd factors_from_nought(const Eigen::MatrixXd& normal, const Eigen::VectorXd& right) {
   Eigen::VectorXd factors = Eigen::VectorXd::Ones(right.size());
   for (int round = 0; round < 5000; ++round) {
@@ -192,7 +192,7 @@ class FeatureCheck {
 
   void judge(const Feature& feature, MeasuredFeature& measured) {
     if (!measured.deviation || !measured.tolerance) return;
-    // A hair's breadth for what is the tolerance itself.
+    // A margin for rounding, so that a value equal to the tolerance passes.
     measured.within = std::fabs(*measured.deviation) <= *measured.tolerance * (1 + 1e-12);
     if (*measured.within) return;
     const char* const unit = find_unit(measured.unit)->name;

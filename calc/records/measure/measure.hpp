@@ -49,19 +49,19 @@ struct MeasureResult {
 };
 
 /// The points in the drawing's frame, as far as a plan tells it: turned so that the first two points of the
-/// features (the first that lie apart) give the x direction and the third, off their line, the x-y plane;
+/// features (the first that differ) give the x direction and the third, off their line, the x-y plane;
 /// moved so that the middle of their box is that of the seams'. Fewer than three such points: as they are.
 std::vector<MeasuredPoint> aligned_with_seams(const std::vector<MeasuredPoint>& points,
                                               const Weldment& weldment);
 
 /// Length, angle (at the second of three points) and straightness (greatest distance from the line between
 /// first and last) of a weldment's features from measured points, at 20 C, against the tolerance class of the
-/// drawing (ISO 13920: the letter of the kind in a class such as "BF"). Such features don't hang on how part
-/// and drawing are aligned. Lengths are brought to 20 C with 12e-6 per kelvin, carbon steel (common practice,
-/// no source). Predicted: shortening along a length by the seams beside it (tendon force over the weldment's
-/// section) and by butt seams across it, the points aligned with the seams for that. Seams whose shrinkage
-/// would explain the lengths' deviations are found by damped least squares over these responses, no factor
-/// below nought: a hint, with what stays unexplained. A feature with a point that wasn't measured is a warn
+/// drawing (ISO 13920: the letter of the kind in a class such as "BF"). Such features don't depend on how
+/// part and drawing are aligned. Lengths are converted to 20 C with 12e-6 per kelvin, carbon steel (common
+/// practice, no source). Predicted: shortening along a length by the seams beside it (tendon force over the
+/// weldment's section) and by butt seams across it, the points aligned with the seams for that. Seams whose
+/// shrinkage would explain the lengths' deviations are found by damped least squares over these responses, no
+/// factor below 0: a hint, with the unexplained rest. A feature with a point that wasn't measured is a warn
 /// finding.
 MeasureResult measure(const Weldment& weldment, const Evaluation& evaluation,
                       const std::vector<MeasuredPoint>& points);

@@ -40,7 +40,7 @@ double run_along_mm(const Seam& seam, const Gauge& gauge) {
   return run;
 }
 
-/// Whether the seam lies across the gauge, between its points.
+/// Whether the seam is across the gauge, between its points.
 bool lies_across(const Seam& seam, const Gauge& gauge) {
   const Vector way = between(seam.path_mm.front(), seam.path_mm.back());
   const double size = std::sqrt(dot(way, way));

@@ -4,6 +4,7 @@
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <set>
 #include <stdexcept>
 
 #include "base/error.hpp"
@@ -13,8 +14,10 @@
 #include "plan/seam_geometry.hpp"
 #include "records/judge/completeness.hpp"
 #include "records/judge/length_judgement.hpp"
+#include "records/judge/manual_judgement.hpp"
 #include "records/passes/pass_grouper.hpp"
 #include "records/passes/pass_review.hpp"
+#include "records/passes/plan_jobs.hpp"
 #include "records/passes/planned_pass.hpp"
 #include "records/passes/unit_order.hpp"
 
@@ -30,7 +33,8 @@ std::vector<std::string> carried_columns(const AuditOptions& options, const Plan
   };
   for (const auto& name : options.carry) add(name);
   if (plan != nullptr)
-    for (const auto& name : plan->record_requires) add(name);
+    for (const auto& name : plan->record_requires)
+      if (name != four_eyes_requirement) add(name);
   return carry;
 }
 
@@ -92,7 +96,11 @@ class Audit {
       throw std::logic_error("rows read aren't those in passes, arc-off and rejected");
     if (planned() != nullptr) judge_lengths(result_.passes, *planned(), options_, result_.findings);
     result_.manual = options_.manual;
-    result_.units = check_completeness(welded, result_.manual, options_.units, planned(), result_.findings);
+    judge_manual(result_.manual, result_.passes, planned(), {options_.welders, options_.units},
+                 result_.findings);
+    take_stored();
+    result_.units = check_completeness(welded, {result_.manual, options_.units, result_.stored}, planned(),
+                                       result_.findings);
     if (planned() != nullptr) {
       check_unit_order(result_.passes, *planned(), result_.findings);
       check_contradictions(result_.passes, *planned(), result_.findings);
@@ -110,6 +118,18 @@ class Audit {
   }
   const PlannedPasses* planned() const { return planned_ ? &*planned_ : nullptr; }
 
+  /// What the store has of the units in these logs: a repair's log has one pass of many.
+  void take_stored() {
+    if (!options_.stored_unit || planned() == nullptr) return;
+    std::set<std::string> units;
+    for (const PassRecord& pass : result_.passes) units.insert(pass.unit_serial);
+    for (const ManualSeam& seam : result_.manual) units.insert(seam.unit_serial);
+    for (const UnitTime& unit : options_.units) units.insert(unit.unit_serial);
+    units.erase("");
+    for (const std::string& unit : units)
+      for (StoredPass& pass : options_.stored_unit(unit)) result_.stored.push_back(std::move(pass));
+  }
+
   WeldedPass review(const PassEntry& entry) {
     PassRecord& record = result_.passes.emplace_back();
     record.source = result_.logs[entry.first_log].name;
@@ -124,6 +144,7 @@ class Audit {
     check_log(review);
     check_record(review);
     judge_limits(review);
+    judge_excursions(review);
     decide_verdict(review, first_finding);
     result_.rows.in_passes += record.samples;
     const bool known = entry.planned.has_value();
@@ -141,6 +162,9 @@ class Audit {
     if (highest_A <= options_.arc_current_A && reader.rows_read() > rejected)
       note("record.arc.never", Severity::warn, where,
            Sentence("record.arc.never"_key, {{"highest", UnitValue{highest_A, "A"}}}));
+    if (const std::vector<std::string>& ignored = reader.shape().ignored; !ignored.empty())
+      note("record.columns.ignored", Severity::note, where,
+           Sentence("record.columns.ignored"_key, {{"columns", printable(comma_list(ignored), 400)}}));
     if (reader.any_time_without_offset())
       note("record.time.no-offset", Severity::note, where,
            "Times have no UTC offset: they are taken as UTC."_word);
@@ -170,7 +194,9 @@ class Audit {
 
 AuditResult audit(const std::vector<LogSource>& logs, const AuditOptions& options, const Plan* plan) {
   check_process(options);
-  Audit run(options, plan);
+  AuditOptions with_jobs = options;
+  with_jobs.columns = with_plan_jobs(options.columns, plan);
+  Audit run(with_jobs, plan);
   for (const LogSource& log : logs) run.read(log);
   return run.finish();
 }

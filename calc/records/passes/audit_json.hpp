@@ -14,7 +14,7 @@ void write_audit_json(const AuditResult& result, std::string& json);
 /// The members of that document, for an object that has others too.
 void write_audit_members(const AuditResult& result, JsonWriter& json);
 
-/// Values as they stand in that document.
+/// Values as in that document.
 void write_json(const PassRecord& record, JsonWriter& json);
 void write_json(const UnitRecord& unit, JsonWriter& json);
 void write_json(const ManualSeam& seam, JsonWriter& json);

@@ -6,7 +6,7 @@
 
 namespace seamtakt {
 
-/// What the heat input and the cooling time of a record follow from beside what was logged. It is kept with
+/// Inputs of a record's heat input and cooling time that aren't logged. It is kept with
 /// the record, so that a correction can recompute them without the plan.
 struct HeatBasis {
   std::optional<double> efficiency;            ///< k of EN 1011-1

@@ -35,7 +35,7 @@ Point_mm position(const LogSample& sample) {
   return {sample[Q::x_mm], sample[Q::y_mm], sample[Q::z_mm]};
 }
 
-/// Whether a logger gave current and voltage (or what stands for it) again, to the last digit.
+/// Whether a logger repeated current and voltage (or the power given instead), to the last digit.
 bool repeats(const LogSample& a, const LogSample& b) {
   if (a[Q::current_A] != b[Q::current_A]) return false;
   const Q beside = a.has(Q::voltage_V) ? Q::voltage_V : a.has(Q::power_W) ? Q::power_W : Q::energy_J;
@@ -45,10 +45,14 @@ bool repeats(const LogSample& a, const LogSample& b) {
 }  // namespace
 
 PassAccumulator::PassAccumulator(const AccumulationRules& rules) : rules_(rules) {
-  if (rules_.seam == nullptr || rules_.seam->path_mm.size() < 2) return;
-  SeamTracker tracker(*rules_.seam);
-  const SeamCoverage coverage(tracker.length_mm(), tracker.closed());
-  follower_ = std::make_unique<SeamFollower>(SeamFollower{tracker, coverage});
+  if (rules_.seam != nullptr && rules_.seam->path_mm.size() >= 2) {
+    SeamTracker tracker(*rules_.seam);
+    const SeamCoverage coverage(tracker.length_mm(), tracker.closed());
+    follower_ = std::make_unique<SeamFollower>(SeamFollower{tracker, coverage});
+  }
+  rules_.excursions.by_positions = follower_ != nullptr;
+  ExcursionWatch watch(rules_.excursions);
+  if (watch.any()) watch_ = std::make_unique<ExcursionWatch>(std::move(watch));
 }
 
 bool PassAccumulator::is_hole(std::int64_t ns) const {
@@ -110,7 +114,7 @@ void PassAccumulator::step_to(const LogSample& sample, const GridValues& grid) {
   if (step < 0) totals_.backwards.note(sample.line);
   if (step == 0) totals_.equal_times.note(sample.line);
   if (last_.arc_on && (step < 0 || hole)) {
-    // Nothing is known of what lies between: the arc is taken as ended here and begun anew.
+    // The time between is unknown: the arc is assumed to end here and to begin again.
     end_arc(last_.ns, last_.line);
     if (hole) totals_.holes.note(sample.line);
     if (sample.arc_on) begin_arc(sample, hole);
@@ -306,7 +310,7 @@ void PassAccumulator::settle_held() {
 void PassAccumulator::settle(const ArcPiece& piece) {
   totals_.whole.add(piece);
   if (piece.located) follower_->coverage.pass(piece.along_low_mm, piece.along_high_mm);
-  if (!cuts_steady_part()) return;  // steady is whole, see finish()
+  if (!cuts_steady_part()) return watch(piece.steady);  // steady is whole, see finish()
   if (piece.begin_ns >= arc_begin_ns_ + rules_.arc_start_ns)
     crater_.push((piece.begin_ns - arc_begin_ns_) / cell_width_ns(rules_.crater_ns, crater_cells),
                  piece.steady, [](SteadyPiece& earlier, const SteadyPiece& later) { earlier.add(later); });
@@ -314,8 +318,10 @@ void PassAccumulator::settle(const ArcPiece& piece) {
 }
 
 void PassAccumulator::add_steady_until(std::int64_t end_ns) {
-  for (; !crater_.empty() && crater_.front().end_ns <= end_ns; crater_.pop())
+  for (; !crater_.empty() && crater_.front().end_ns <= end_ns; crater_.pop()) {
     totals_.steady.add(crater_.front());
+    watch(crater_.front());
+  }
 }
 
 bool PassAccumulator::add_stretch(const ArcStretch& stretch) {
@@ -324,7 +330,7 @@ bool PassAccumulator::add_stretch(const ArcStretch& stretch) {
   const std::int64_t steady_from_ns = arc_begin_ns_ + rules_.arc_start_ns;
   const std::int64_t settled_ns = stretch.arc_on_until_ns - rules_.crater_ns;
   if (cuts_steady_part()) {
-    // Each interval must have a cell of its own, and the whole stretch lie on one side of each cut.
+    // Each interval must have a cell of its own, and the whole stretch be on one side of each cut.
     const bool own_cells = stretch.least_step_ns >= cell_width_ns(rules_.crater_ns, crater_cells);
     const bool one_side = piece.begin_ns >= steady_from_ns ? piece.steady.end_ns <= settled_ns
                                                            : piece.steady.end_ns <= steady_from_ns;
@@ -332,11 +338,12 @@ bool PassAccumulator::add_stretch(const ArcStretch& stretch) {
   }
   settle_held();
   if (piece.steady.travel_speed.ns > 0) note_motion();
+  if (cuts_steady_part()) add_steady_until(std::min(settled_ns, piece.begin_ns));
+  const bool is_steady = !cuts_steady_part() || piece.begin_ns >= steady_from_ns;
+  if (is_steady && watch_) watch_->cut(steady_sums(), piece.begin_ns, piece.steady.time_ns, *stretch.each);
   totals_.whole.add(piece);
-  if (cuts_steady_part()) {
-    add_steady_until(std::min(settled_ns, piece.begin_ns));
-    if (piece.begin_ns >= steady_from_ns) totals_.steady.add(piece.steady);
-  }
+  if (is_steady && cuts_steady_part()) totals_.steady.add(piece.steady);
+  if (is_steady) watch(piece.steady);
   totals_.steps_ns += piece.steady.time_ns;
   totals_.steps += stretch.rows;
   repeated_since_ns_ = stretch.last.ns;
@@ -367,6 +374,8 @@ void PassAccumulator::finish() {
   held_.release();
   crater_.release();
   if (!cuts_steady_part()) totals_.steady = totals_.whole.means;
+  if (watch_) totals_.excursions = watch_->finish(totals_.steady);
+  watch_.reset();
   if (!follower_) return;
   follower_->coverage.finish_piece();
   totals_.covered_mm = follower_->coverage.covered_mm();

@@ -8,6 +8,7 @@
 #include "plan/plan.hpp"
 #include "records/log/log_sample.hpp"
 #include "records/passes/arc_sums.hpp"
+#include "records/passes/excursion_bins.hpp"
 #include "records/passes/pass_record.hpp"
 #include "records/passes/piece_queue.hpp"
 #include "records/passes/seam_progress.hpp"
@@ -26,9 +27,10 @@ struct AccumulationRules {
   EnergySource energy_source = EnergySource::voltage_and_current;
   const Seam* seam = nullptr;  ///< along which positions are projected; nullptr: not known
   std::size_t listed_interruptions = 100;
+  ExcursionRules excursions;
 };
 
-/// The torch stands at a logged travel speed up to this (common practice, no source).
+/// The torch is at rest at a logged travel speed up to this (common practice, no source).
 inline constexpr double standing_mm_s = 0.5;
 
 /// Something that went wrong in a log, how often, and where first.
@@ -52,7 +54,8 @@ struct PassTotals {
   ArcSums whole;
   SteadySums steady;
   std::int64_t frozen_ns = 0;
-  /// Of the arcs in which the torch moved (by the logged travel speed): how long it stood before and after.
+  /// Of the arcs in which the torch moved (by the logged travel speed): how long it was at rest before and
+  /// after.
   std::int64_t start_stand_ns = 0, end_stand_ns = 0;
   std::uint64_t moved_arcs = 0;
   Irregularity backwards, equal_times, holes, frozen, counter_resets, arc_on_disagrees;
@@ -64,6 +67,7 @@ struct PassTotals {
   bool has_positions = false;
   double covered_mm = 0, overlap_mm = 0, mean_off_mm = 0;  ///< where the seam is known
   std::vector<WeldedSpan> spans;                           ///< likewise; what is covered, along its path
+  ExcursionTotals excursions;                              ///< where limits are known
 };
 
 /// Neighbouring rows of one pass that were added up elsewhere: each with the arc on, each later than the one
@@ -75,6 +79,7 @@ struct ArcStretch {
   std::int64_t least_step_ns = 0;
   std::int64_t arc_on_until_ns = 0;  ///< the arc is known to stay on until then at least
   LogSample last;
+  const StretchRows* each = nullptr;  ///< the rows one by one
 };
 
 /// Rows with the arc off: each later than the one before by less than a hole.
@@ -130,6 +135,11 @@ class PassAccumulator {
   void settle(const ArcPiece& piece);
   void settle_held();
   void add_steady_until(std::int64_t end_ns);
+  /// The sums of the steady part as far as it is known.
+  const SteadySums& steady_sums() const { return cuts_steady_part() ? totals_.steady : totals_.whole.means; }
+  void watch(const SteadyPiece& added) {
+    if (watch_) watch_->note(steady_sums(), added.end_ns - added.time_ns, added.end_ns);
+  }
   bool cuts_steady_part() const { return rules_.arc_start_ns > 0 || rules_.crater_ns > 0; }
 
   AccumulationRules rules_;
@@ -143,8 +153,8 @@ class PassAccumulator {
   bool moved_ = false;            ///< in this arc
   std::int64_t standing_ns_ = 0;  ///< since its begin, or since the torch last moved
   std::int64_t repeated_since_ns_ = 0;
-  PieceQueue<ArcPiece> held_;       ///< repeat their forerunner: arc time unless it goes on for too long
-  PieceQueue<SteadyPiece> crater_;  ///< might turn out to lie in the crater's time
+  PieceQueue<ArcPiece> held_;       ///< repeat their predecessor: arc time unless it lasts too long
+  PieceQueue<SteadyPiece> crater_;  ///< might turn out to be in the crater's time
   struct SeamFollower {
     SeamTracker tracker;
     SeamCoverage coverage;
@@ -152,6 +162,7 @@ class PassAccumulator {
     bool placed = false;
   };
   std::unique_ptr<SeamFollower> follower_;
+  std::unique_ptr<ExcursionWatch> watch_;  ///< where there are limits to be watched
   TorchPath torch_path_;
   double way_mm_ = 0;  ///< of this arc so far
 };

@@ -48,10 +48,10 @@ void write_with_records(JsonWriter& json, const PassCoverage& coverage) {
   json.end_array();
 }
 
-template <auto Member>
-void write_rules(JsonWriter& json, const PassRecord& record) {
+template <auto Member, class Row = PassRecord>
+void write_rules(JsonWriter& json, const Row& row) {
   json.begin_array(compact);
-  for (const std::string& rule : record.*Member) json.value(rule);
+  for (const std::string& rule : row.*Member) json.value(rule);
   json.end_array();
 }
 
@@ -60,6 +60,17 @@ void write_interruptions(JsonWriter& json, const PassRecord& record) {
   for (const Interruption& each : record.interruptions) {
     json.begin_object(compact);
     json.member("start_s", each.start_s).member("duration_s", each.duration_s).member("line", each.line);
+    json.end_object();
+  }
+  json.end_array();
+}
+
+void write_excursions(JsonWriter& json, const PassRecord& record) {
+  json.begin_array();
+  for (const Excursion& each : record.excursions) {
+    json.begin_object(compact);
+    json.member("quantity", each.quantity).member("start_s", each.start_s).member("end_s", each.end_s);
+    json.member("length_mm", each.length_mm).member("value", each.value).member("limit", each.limit);
     json.end_object();
   }
   json.end_array();
@@ -126,6 +137,18 @@ constexpr Column<PassRecord> logged_speed_column() {
   return made;
 }
 
+bool has_lead_resistance(const PassRecord& record) {
+  return record.lead_resistance_mOhm.has_value();
+}
+
+constexpr Column<PassRecord> lead_column() {
+  auto made = column<PassRecord, &PassRecord::lead_resistance_mOhm>(
+      "lead_resistance_mOhm", "Lead resistance", "mOhm", 3, full_only,
+      "That mean voltage, power and energy are corrected for");
+  made.present = has_lead_resistance;
+  return made;
+}
+
 using P = PassRecord;
 using S = SteadyMeans;
 using C = PassCoverage;
@@ -150,6 +173,7 @@ constexpr Column<P> record_table[] = {
     column<P, &P::product_power_W>("product_power_W", "Mean voltage x mean current", "W", 5),
     column<P, &P::mean_current_A>("mean_current_A", "Current", "A", 4, brief),
     column<P, &P::mean_voltage_V>("mean_voltage_V", "Voltage", "V", 4, brief),
+    lead_column(),
     column<P, &P::mean_power_W>("mean_power_W", "Power", "W", 5),
     column<P, &P::energy_J>("energy_J", "Energy", "J", 6, brief),
     column<P, &P::waveform_factor>("waveform_factor", "Waveform factor", "", 4),
@@ -164,6 +188,15 @@ constexpr Column<P> record_table[] = {
     column<P, &P::heat_input_kJ_mm>("heat_input_kJ_mm", "Heat input", "kJ/mm", 4, brief),
     column<P, &P::U_heat_input_kJ_mm>("U_heat_input_kJ_mm", "U (k = 2)", "kJ/mm", 2, brief,
                                       "Expanded uncertainty, k = 2", "U"),
+    column<P, &P::thermal_efficiency>("thermal_efficiency", "Thermal efficiency", "", 3, full_only,
+                                      "k of EN 1011-1 by the welding process: heat input = k x arc energy",
+                                      "k"),
+    column<P, &P::u_voltage_pct>("u_voltage_pct", "Uncertainty of the voltage", "%", 3, full_only,
+                                 "Standard uncertainty by the instruments in force"),
+    column<P, &P::u_current_pct>("u_current_pct", "Uncertainty of the current", "%", 3, full_only,
+                                 "Standard uncertainty by the instruments in force"),
+    column<P, &P::u_travel_speed_pct>("u_travel_speed_pct", "Uncertainty of the travel speed", "%", 3,
+                                      full_only, "Standard uncertainty by the instruments in force"),
     column<P, &P::cooling_time_s>("cooling_time_s", "t8/5", "s", 4, brief),
     column<P, &P::cooling_from_C>("cooling_from_C", "t8/5 from", "C", 4, brief),
     column<P, &P::cooling_from_source>("cooling_from_source", "t8/5 from, source"),
@@ -179,6 +212,9 @@ constexpr Column<P> record_table[] = {
     column<P, &P::end_stand_s>("end_stand_s", "Standing at end", "s", 3),
     column<P, &P::frozen_s>("frozen_s", "Frozen logger", "s", 3),
     json_column<P>("steady", write_steady),
+    json_column<P>("excursions", write_excursions),
+    column<P, &P::excursion_count>("excursion_count", "Excursions", "", 9, full_only,
+                                   "Stretches outside a limit by means over consecutive bins"),
     {"verdict", "Verdict", "", 0, brief, "", verdict_of},
     json_column<P>("failed_by", write_rules<&P::failed_by>),
     json_column<P>("undecided_by", write_rules<&P::undecided_by>),
@@ -189,6 +225,9 @@ constexpr Column<P> record_table[] = {
     column<P, &P::started>("started", "Started", "", 0, brief),
     column<P, &P::energy_method>("energy_method", "Method", "", 0, full_only,
                                  "Energy by method A, B or C of ISO/TR 18491"),
+    column<P, &P::power_method>("power_method", "Power by", "", 0, full_only,
+                                "Mean of the products of voltage and current, product of their means, or as "
+                                "it was logged"),
     json_column<P>("interruptions", write_interruptions),
     column<P, &P::interruption_count>("interruption_count", "Interruptions", "", 9),
     json_column<P>("carried", write_carried),
@@ -238,6 +277,8 @@ constexpr Column<M> manual_table[] = {
     column<M, &M::schedule>("schedule", "Schedule", "", 0, brief),
     column<M, &M::date>("date", "Date", "", 0, brief),
     column<M, &M::result>("result", "Result", "", 0, brief),
+    json_column<M>("failed_by", write_rules<&M::failed_by, M>),
+    json_column<M>("undecided_by", write_rules<&M::undecided_by, M>),
 };
 
 }  // namespace

@@ -28,7 +28,7 @@ struct PassEntry {
 
   PassKey key;
   bool numbered = false;  ///< its number was given here, by the order of the arcs
-  bool repeated = false;  ///< the same pass stands in another log too
+  bool repeated = false;  ///< the same pass is in another log too
   bool is_cut = false;    ///< the arc was on across the border of two units' times
   std::optional<PlannedPass> planned;
   EnergySource energy_source = EnergySource::voltage_and_current;

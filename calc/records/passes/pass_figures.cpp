@@ -1,4 +1,5 @@
 #include "base/units/units.hpp"
+#include "records/passes/lead_correction.hpp"
 #include "records/passes/pass_review.hpp"
 
 namespace seamtakt {
@@ -90,11 +91,25 @@ void fill_means(PassReview& review) {
   record.steady.gas_flow_l_min = steady.gas_flow.mean();
 }
 
+const char* power_method_of(const PassReview& review) {
+  switch (review.entry.energy_source) {
+    case EnergySource::power:
+      return "logged power";
+    case EnergySource::energy_counter:
+      return "energy counter";
+    case EnergySource::voltage_and_current:
+      break;
+  }
+  return review.entry.signal == LogSignal::averaged ? "product of means" : "mean product";
+}
+
 void fill_energy(PassReview& review) {
   PassRecord& record = review.record;
   const bool power_logged = review.entry.energy_source == EnergySource::power;
   record.energy_method = review.entry.signal == LogSignal::averaged ? "A" : power_logged ? "C" : "B";
+  record.power_method = power_method_of(review);
   if (record.mean_power_W) record.energy_J = review.totals.whole.energy_J();
+  correct_for_leads(review);
   record.waveform_factor = factor_to_apply(review);
   if (!record.waveform_factor) return;
   if (record.mean_power_W) record.mean_power_W = *record.mean_power_W * *record.waveform_factor;

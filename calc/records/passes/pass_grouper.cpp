@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/error.hpp"
+#include "records/passes/lead_correction.hpp"
 #include "records/passes/pass_grouper_parts.hpp"
 
 namespace seamtakt {
@@ -90,7 +91,7 @@ PassGrouper::Route& PassGrouper::new_route(const LogRow& row, std::string key) {
   if (all_routes_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_) + ":" + std::to_string(row.line),
                      Sentence("log.identities.too-many"_key, {{"most", options_.reader.limits.passes}}),
-                     "fewer in one log"_word);
+                     "fewer in one log, or --max-passes N"_word);
   Route& route = all_routes_.emplace_back();
   for (std::size_t i = 0; i < routed_texts.size(); ++i) route.texts[i] = row[routed_texts[i]];
   route.key = identity_of(row, route);
@@ -179,7 +180,7 @@ void PassGrouper::find_unit(std::int64_t ns, PassKey& key, Route& route) const {
 
 void PassGrouper::add_identified(Route& route, const LogRow& row, const LogSample& sample) {
   if (route.entry == nullptr) {
-    route.entry = &identified_entry(route.key, sample);
+    route.entry = &identified_entry(route.key, sample, row[LogText::robot]);
     route.entry->is_cut |= route.is_cut;
   }
   if (route.job_without_unit) begin_occurrence_if_due(route, row, sample);
@@ -200,18 +201,19 @@ void PassGrouper::begin_occurrence_if_due(Route& route, const LogRow& row, const
   if (came_back || after_gap) route.entry = &new_entry(route.key, false, row[LogText::robot]);
 }
 
-PassEntry& PassGrouper::identified_entry(const PassKey& key, const LogSample& sample) {
+PassEntry& PassGrouper::identified_entry(const PassKey& key, const LogSample& sample,
+                                         std::string_view robot) {
   auto found = by_key_.find(key);
-  if (found == by_key_.end()) return *(by_key_[key] = &new_entry(key, false, ""));
+  if (found == by_key_.end()) return *(by_key_[key] = &new_entry(key, false, robot));
   PassEntry& before = *found->second;
   if (before.last_log == log_) return before;
-  // A log may be cut in two while a pass runs; anything else is the pass once more.
+  // A log may be cut in two while a pass runs; anything else is a repetition of the pass.
   const std::int64_t gap = sample.ns - before.sums.last_ns();
   if (gap >= 0 && gap <= nanoseconds(options_.arc_off_s)) {
     before.last_log = log_;
     return before;
   }
-  PassEntry& again = new_entry(key, false, "");
+  PassEntry& again = new_entry(key, false, robot);
   before.repeated = again.repeated = true;
   return *(found->second = &again);
 }
@@ -220,7 +222,7 @@ PassEntry& PassGrouper::new_entry(PassKey key, bool numbered, std::string_view r
   if (entries_.size() >= options_.reader.limits.passes)
     throw InputError(printable(log_name_),
                      Sentence("log.passes.too-many"_key, {{"most", options_.reader.limits.passes}}),
-                     "fewer in one audit"_word);
+                     "fewer in one audit, or --max-passes N"_word);
   AccumulationRules rules;
   rules.frozen_ns = nanoseconds(options_.frozen_s);
   rules.hole_ns = nanoseconds(options_.arc_off_s);
@@ -233,6 +235,7 @@ PassEntry& PassGrouper::new_entry(PassKey key, bool numbered, std::string_view r
     rules.seam = planned->seam;
     rules.arc_start_ns = nanoseconds(arc_start_s(*planned, of_plan));
     rules.crater_ns = nanoseconds(crater_fill_s(*planned, of_plan));
+    rules.excursions = excursion_rules(*planned, of_plan != nullptr ? of_plan->id : robot);
     if (key.pass == 0) key.pass = planned->pass;
   }
   auto& entry = entries_.emplace_back(
@@ -244,6 +247,16 @@ PassEntry& PassGrouper::new_entry(PassKey key, bool numbered, std::string_view r
   entry->first_log = entry->last_log = log_;
   entry->counts_seconds = shape_->counts_seconds();
   return *entry;
+}
+
+ExcursionRules PassGrouper::excursion_rules(const PlannedPass& planned, std::string_view robot) const {
+  const ExcursionOptions& given = options_.excursions;
+  ExcursionRules rules;
+  if (planned.schedule->limits) rules.limits = &*planned.schedule->limits;
+  rules.window_ns = nanoseconds(given.window_s.value_or(default_limits_window_s(*planned.schedule)));
+  rules.gas_window_ns = nanoseconds(given.gas_window_s);
+  rules.lead_ohm = lead_ohm(plan_->plan(), robot);
+  return rules;
 }
 
 void PassGrouper::add_streamed(Stream& stream, const LogRow& row, const LogSample& sample) {

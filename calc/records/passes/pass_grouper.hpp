@@ -64,7 +64,8 @@ class PassGrouper {
   void take_streamed(Stream& stream, const LogSample& sample);
   void close_pass(Stream& stream);
   void begin_occurrence_if_due(Route& route, const LogRow& row, const LogSample& sample);
-  PassEntry& identified_entry(const PassKey& key, const LogSample& sample);
+  PassEntry& identified_entry(const PassKey& key, const LogSample& sample, std::string_view robot);
+  ExcursionRules excursion_rules(const PlannedPass& planned, std::string_view robot) const;
   PassEntry& new_entry(PassKey key, bool numbered, std::string_view robot);
   void touch(PassEntry& entry);
   void set_oldest_aside();

@@ -13,7 +13,7 @@ namespace seamtakt {
 inline constexpr std::array routed_texts = {LogText::unit_serial, LogText::weldment, LogText::seam,
                                             LogText::pass,        LogText::job,      LogText::robot};
 
-/// Samples of one robot without identity: passes follow one another, parted by arc-off gaps.
+/// Samples of one robot without identity: passes follow one another, separated by arc-off gaps.
 struct PassGrouper::Stream {
   PassKey key;  ///< unit, weldment, seam as far as known
   std::string robot;

@@ -17,7 +17,7 @@ void PassGrouper::add_run(const LogRow& head, const SampleRun& run) {
   const bool in_order = options_.sort_window == 0;
   add_rows(0, in_order && !run.blocks.empty() ? 1 : run.rows);
   if (!in_order || run.blocks.empty()) return;
-  std::size_t arc_until = 0;  ///< block behind the last one that is known to have the arc on throughout
+  std::size_t arc_until = 0;  ///< block after the last one that is known to have the arc on throughout
   const auto take = [&](const RowBlock& block) {
     if (block.kind == RowBlock::Kind::one_by_one) return false;
     run.fill(block.first + block.rows - 1, head.line, row);
@@ -55,6 +55,8 @@ bool PassGrouper::add_arc_block(const LogRow& last, const SampleRun& run, const 
   stretch.least_step_ns = run.scale.ns_of(block.least_step);
   stretch.arc_on_until_ns = run.ns_at(arc_end.first + arc_end.rows - 1);
   stretch.last = sample_of(last, options_.arc_current_A);
+  const BlockRows each(run, block);
+  stretch.each = &each;
   if (!entry->sums.add_stretch(stretch)) return false;
   touch(*entry);
   note_texts(*entry, last);

@@ -27,6 +27,14 @@ struct SteadyMeans {
       gas_flow_l_min;
 };
 
+/// A stretch of the steady part whose means over consecutive bins lay outside a limit.
+struct Excursion {
+  const char* quantity = "";      ///< the limit's key: "current_A"
+  double start_s = 0, end_s = 0;  ///< after the pass's first sample
+  double length_mm = 0;           ///< of weld
+  double value = 0, limit = 0;    ///< mean of the bin that lay furthest out, and the bound that it left
+};
+
 /// A column kept word for word; more than one value where it changed within the pass.
 struct CarriedColumn {
   std::string name;
@@ -47,7 +55,7 @@ struct UsedInstrument {
 /// the logged travel speed.
 struct PassCoverage {
   std::vector<WeldedSpan> spans;            ///< of this record, apart from one another, rising
-  double welded_mm = 0;                     ///< of this record; what was welded twice counts twice
+  double welded_mm = 0;                     ///< of this record; parts welded twice count twice
   double path_mm = 0;                       ///< length of the seam's path
   double needed_mm = 0;                     ///< to be welded: all runs, with a closed seam's overlap
   double run_mm = 0, gap_mm = 0;            ///< of an intermittent seam; 0: continuous
@@ -57,7 +65,7 @@ struct PassCoverage {
   std::vector<std::uint64_t> with_records;  ///< of the store, that were counted too
 };
 
-/// What was logged of one pass, and how it was judged. Empty optional or empty text: null. Energy and heat
+/// The logged values of one pass, and its judgement. Empty optional or empty text: null. Energy and heat
 /// input are of the whole pass, limits are judged on `steady`.
 struct PassRecord {
   std::string unit_serial, weldment, seam;
@@ -90,15 +98,23 @@ struct PassRecord {
   std::optional<double> haz_hardness_HV;  ///< the worse plate's, estimated from this record's cooling
   std::optional<double> min_current_A, max_current_A, min_voltage_V, max_voltage_V;
   std::optional<double> rms_current_A, sd_current_A, sd_voltage_V;  ///< weighted with time; sd about the mean
-  /// Mean time for which the torch stood with the arc on before and after its way, of the arcs in which it
-  /// moved.
+  /// Mean time for which the torch was at rest with the arc on before and after its motion, of the arcs in
+  /// which it moved.
   std::optional<double> start_stand_s, end_stand_s;
   SteadyMeans steady;
+  std::vector<Excursion> excursions;  ///< the first ones
+  std::uint64_t excursion_count = 0;
+  std::optional<double> lead_resistance_mOhm;        ///< that voltage, power and energy were corrected for
   std::optional<Verdict> verdict;                    ///< empty: not judged
   std::vector<std::string> failed_by, undecided_by;  ///< the rules that failed it and that left it open
   std::vector<UsedInstrument> instruments;           ///< of the plan that it was judged by
   std::string energy_method;                         ///< "A", "B" or "C" of ISO/TR 18491
-  double frozen_s = 0;                               ///< left out of the arc time: the logger repeated itself
+  /// How the power came about: "mean product", "product of means", "logged power" or "energy counter".
+  std::string power_method;
+  std::optional<double> thermal_efficiency;  ///< k of EN 1011-1, of the schedule's process; empty: not known
+  /// Relative standard uncertainties of the means that U_heat_input_kJ_mm follows from; empty as that is.
+  std::optional<double> u_voltage_pct, u_current_pct, u_travel_speed_pct;
+  double frozen_s = 0;  ///< left out of the arc time: the logger repeated itself
   std::vector<Interruption> interruptions;
   std::uint64_t interruption_count = 0;
   std::string source, source_last;  ///< logs in which it begins and ends
@@ -144,6 +160,15 @@ struct ManualSeam {
   std::optional<int> pass;
   std::string welder, schedule, date, result;
   std::uint64_t line = 0;
+  /// The rules that failed it and that left it open (manual_judgement.hpp); none of both: it passed.
+  std::vector<std::string> failed_by = {}, undecided_by = {};
+};
+
+/// A pass of a unit that the store has by now: with all its records, corrections and dispositions.
+struct StoredPass {
+  std::string unit_serial, seam;
+  int pass = 1;
+  std::string failed_by, undecided_by;  ///< a rule that is open; both empty: it passed or was decided
 };
 
 }  // namespace seamtakt

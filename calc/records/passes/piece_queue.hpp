@@ -8,8 +8,8 @@
 namespace seamtakt {
 
 /// Pieces that wait for what follows them. Time is divided into cells, and pieces that begin in the same cell
-/// are joined: memory is bounded whatever the logging rate, and what is joined doesn't hang on when a piece
-/// came. At ordinary rates each interval has a cell of its own.
+/// are joined: memory is bounded whatever the logging rate, and the joining doesn't depend on when a piece
+/// arrived. At ordinary rates each interval has a cell of its own.
 template <class Piece>
 class PieceQueue {
  public:

@@ -1,5 +1,7 @@
 #include "records/passes/planned_pass.hpp"
 
+#include <algorithm>
+
 namespace seamtakt {
 
 PlannedPasses::PlannedPasses(const Plan& plan) : plan_(plan), index_(plan) {
@@ -47,6 +49,12 @@ double arc_start_s(const PlannedPass& planned, const Robot* robot) {
 
 double crater_fill_s(const PlannedPass& planned, const Robot* robot) {
   return planned.schedule->crater_fill_s.value_or(robot != nullptr ? robot->crater_fill_s : 0);
+}
+
+double default_limits_window_s(const Schedule& schedule) {
+  constexpr double least_s = 1, weaves = 5;
+  const double frequency_Hz = schedule.weave ? schedule.weave->frequency_Hz : 0;
+  return frequency_Hz > 0 ? std::max(least_s, weaves / frequency_Hz) : least_s;
 }
 
 }  // namespace seamtakt

@@ -49,4 +49,8 @@ const Seam* planned_seam(const Plan& plan, const PassRecord& record);
 double arc_start_s(const PlannedPass& planned, const Robot* robot);
 double crater_fill_s(const PlannedPass& planned, const Robot* robot);
 
+/// Width of the bins whose means are judged, where nobody sets one: the longer of 1 s and 5 weaves (common
+/// practice, no source). A pulsed arc's 20 pulses are shorter from 20 Hz on.
+double default_limits_window_s(const Schedule& schedule);
+
 }  // namespace seamtakt

@@ -61,6 +61,14 @@ void add_cooling_time(PassReview& review, HeatBasis& basis) {
   record.haz_hardness_HV = hardness_of(review.plan->plan(), *seam, *record.heat_input_kJ_mm, basis);
 }
 
+void fill_uncertainty(PassRecord& record, const MeasuringUncertainty& measured) {
+  record.U_heat_input_kJ_mm = U_heat_input_kJ_mm(*record.heat_input_kJ_mm, measured);
+  if (!record.U_heat_input_kJ_mm) return;
+  record.u_voltage_pct = 100 * measured.voltage;
+  record.u_current_pct = 100 * measured.current;
+  record.u_travel_speed_pct = 100 * measured.travel_speed;
+}
+
 }  // namespace
 
 MeasuringUncertainty measured_with(const PassReview& review) {
@@ -78,9 +86,9 @@ void fill_heat_input(PassReview& review) {
   if (!record.arc_energy_kJ_mm) return;
   HeatBasis basis;
   basis.efficiency = efficiency_of(review);
+  record.thermal_efficiency = basis.efficiency;
   record.heat_input_kJ_mm = recorded_heat_input_kJ_mm(record.arc_energy_kJ_mm, basis);
-  if (record.heat_input_kJ_mm && review.plan != nullptr)
-    record.U_heat_input_kJ_mm = U_heat_input_kJ_mm(*record.heat_input_kJ_mm, measured_with(review));
+  if (record.heat_input_kJ_mm && review.plan != nullptr) fill_uncertainty(record, measured_with(review));
   add_cooling_time(review, basis);
 }
 

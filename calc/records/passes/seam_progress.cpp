@@ -7,10 +7,9 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double least_move_mm = 0.2;
 /// Two spans nearer than this follow on each other: the way between two projected positions.
 constexpr double joint_mm = 0.5;
-/// Spans kept apart; more of them are joined where they lie nearest.
+/// Spans kept apart; more of them are joined where they are nearest.
 constexpr std::size_t most_spans = 1024;
 
 }  // namespace

@@ -8,16 +8,19 @@
 
 namespace seamtakt {
 
-/// Where on a seam's path the torch stands, followed from sample to sample. On a closed path the distance
-/// runs on past the path's length, so that a weld over the joint has no jump.
+/// The torch's position along a seam's path, tracked from sample to sample. On a closed path the distance
+/// continues past the path's length, so that a weld over the joint has no jump.
 class SeamTracker {
  public:
+  /// Smaller moves are accumulated.
+  static constexpr double least_move_mm = 0.2;
+
   explicit SeamTracker(const Seam& seam);
 
-  /// Moves to a torch position. Small moves are gathered up (they are projected when they make 0.2 mm) unless
-  /// `now`. Returns the distance along the path.
+  /// Moves to a torch position. Small moves are accumulated (they are projected once they sum to
+  /// least_move_mm) unless `now`. Returns the distance along the path.
   double move_to(const Point_mm& torch, bool now);
-  /// The next position begins anew: nothing is known of the way to it.
+  /// The next position starts over: nothing is known of the way to it.
   void lift() { along_.reset(); }
   /// Whether the last move can't have been made along the path: the projection sprang to another part of it.
   bool sprang() const { return sprang_; }
@@ -44,9 +47,9 @@ class SeamCoverage {
   /// closed: the path is a ring of this length.
   SeamCoverage(double length_mm, bool closed) : length_mm_(length_mm), closed_(closed) {}
 
-  /// A span passed (low <= high), following on the last one unless it lies apart from it.
+  /// A span passed (low <= high), following on the last one unless it is separate from it.
   void pass(double low_mm, double high_mm);
-  /// The arc goes out, or the torch springs.
+  /// The arc goes out, or the torch jumps.
   void finish_piece();
 
   double covered_mm() const;

@@ -16,7 +16,7 @@ class TorchPath {
   struct Increment {
     double fine_mm = 0, coarse_mm = 0;
   };
-  /// `last`: the arc goes out here, what is left of both paths is added.
+  /// `last`: the arc ends here, the remainder of both paths is added.
   Increment move_to(const Point_mm& torch, bool last);
   void lift() { fine_.reset(), coarse_.reset(); }
 

@@ -9,7 +9,7 @@
 
 namespace seamtakt {
 
-/// Which unit stood in the cell from when to when (end not included).
+/// Which unit was in the cell from when to when (end not included).
 struct UnitTime {
   std::string unit_serial, weldment;
   std::int64_t start_ns = 0, end_ns = 0;
@@ -22,9 +22,9 @@ struct UnitTime {
 std::vector<UnitTime> parse_unit_times(std::string_view csv, const std::string& file);
 std::vector<UnitTime> load_unit_times(const std::string& path);
 
-/// A --manual CSV: unit_serial, seam, pass, welder, schedule, date, result. Needed are unit_serial, seam and
-/// result; weldment may stand beside them, an empty pass stands for 1. InputError: a needed column or value
-/// missing, a pass that is no number above 0.
+/// A --manual CSV: unit_serial, seam, pass, welder, schedule, date, result. Required are unit_serial, seam
+/// and result; weldment is optional, an empty pass means 1. InputError: a required column or value missing, a
+/// pass that is no number above 0.
 std::vector<ManualSeam> parse_manual_seams(std::string_view csv, const std::string& file);
 std::vector<ManualSeam> load_manual_seams(const std::string& path);
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <numeric>
 
 namespace seamtakt {
 
@@ -21,7 +23,7 @@ double overall_deviation(const std::vector<double>& values, double mean) {
   return std::sqrt(squares / static_cast<double>(values.size() - 1));
 }
 
-/// How many of the `of` values up to `at` lie more than `sigmas` from the centre on the side of `side`.
+/// How many of the `of` values up to `at` are more than `sigmas` from the centre on the side of `side`.
 int beyond(const std::vector<double>& values, const ProcessChart& chart, std::size_t at, std::size_t of,
            double sigmas, double side) {
   int count = 0;
@@ -135,11 +137,47 @@ std::optional<Drift> drift(const std::vector<double>& times, const std::vector<d
     const double off = values[i] - mean_value - result.slope * (times[i] - mean_time);
     residuals += off * off;
   }
-  const double half =
-      student_t_95(count - 2) * std::sqrt(residuals / static_cast<double>(count - 2) / squares);
+  const double standard_error = std::sqrt(residuals / static_cast<double>(count - 2) / squares);
+  const double half = student_t_95(count - 2) * standard_error;
   result.low_95 = result.slope - half;
   result.high_95 = result.slope + half;
+  if (standard_error > 0) {
+    result.p_value = student_t_two_sided(result.slope / standard_error, count - 2);
+  } else {
+    result.p_value = result.slope == 0 ? 1 : 0;
+  }
   return result;
+}
+
+std::vector<bool> certain_at_family_rate(const std::vector<double>& p_values, double rate) {
+  std::vector<std::size_t> order(p_values.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return p_values[a] < p_values[b]; });
+  const auto count = static_cast<double>(order.size());
+  std::size_t certain = 0;
+  for (std::size_t k = 0; k < order.size(); ++k)
+    if (p_values[order[k]] <= rate * static_cast<double>(k + 1) / count) certain = k + 1;
+  std::vector<bool> is_certain(p_values.size(), false);
+  for (std::size_t k = 0; k < certain; ++k) is_certain[order[k]] = true;
+  return is_certain;
+}
+
+double student_t_two_sided(double t, std::size_t degrees_of_freedom) {
+  const auto n = static_cast<double>(std::max<std::size_t>(degrees_of_freedom, 1));
+  // With x = sqrt(n) tan(angle) the density is cos(angle)^(n - 1) times a constant: the tail is the integral
+  // from the angle of |t| to pi/2, by Simpson's rule.
+  const double from = std::atan(std::fabs(t) / std::sqrt(n)), to = std::numbers::pi / 2;
+  constexpr int steps = 4000;
+  const double width = (to - from) / steps;
+  const auto power = [&](int i) { return std::pow(std::fmax(0, std::cos(from + width * i)), n - 1); };
+  double sum = power(0) + (n == 1 ? 1 : 0);
+  for (int i = 1; i < steps; ++i) sum += (i % 2 ? 4 : 2) * power(i);
+  const double tail = sum * width / 3;
+  // The whole, from 0 to pi/2, is sqrt(pi) gamma(n/2) / (2 gamma((n + 1)/2)).
+  const double whole =
+      std::sqrt(std::numbers::pi) / 2 * std::exp(std::lgamma(n / 2) - std::lgamma((n + 1) / 2));
+  return std::fmin(1, tail / whole);
 }
 
 double student_t_95(std::size_t degrees_of_freedom) {

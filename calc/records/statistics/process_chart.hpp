@@ -33,8 +33,8 @@ struct RunsSignal {
   std::size_t at;  ///< index of the value that completes the pattern
 };
 
-/// Every value that completes a pattern, by value, then by rule. A pattern that goes on signals again at each
-/// value.
+/// Every value that completes a pattern, by value, then by rule. A pattern that continues signals again at
+/// each value.
 std::vector<RunsSignal> runs_signals(const std::vector<double>& values, const ProcessChart& chart);
 
 /// Performance (overall standard deviation) and capability (within, from moving ranges) of a characteristic
@@ -56,11 +56,22 @@ std::optional<Capability> capability(const std::vector<double>& values, std::opt
 struct Drift {
   std::size_t values = 0;
   double slope = 0, low_95 = 0, high_95 = 0;  ///< unit of the values per unit of time
+  double p_value = 1;                         ///< two-sided, that the slope is 0
   bool is_certain() const { return low_95 > 0 || high_95 < 0; }
 };
 
 /// Fewer than three values, or all at one time: none.
 std::optional<Drift> drift(const std::vector<double>& times, const std::vector<double>& values);
+
+/// Which of several hypotheses, tested at once, are refused so that the expected share of false ones among
+/// them is at most `rate` (Benjamini and Hochberg's step-up rule; benjamini-hochberg-1995, recalled). In the
+/// order of the p-values given.
+std::vector<bool> certain_at_family_rate(const std::vector<double>& p_values, double rate);
+
+/// Probability of a |t| at least as large (Student's t). degrees_of_freedom >= 1; relative error below 1e-9
+/// while the result is above 1e-12. Source: abramowitz-stegun, 26.7.1 and 26.7.3, by the angle
+/// atan(t/sqrt(n)).
+double student_t_two_sided(double t, std::size_t degrees_of_freedom);
 
 /// Two-sided 95 % quantile of Student's t: 12.706 for 1 degree of freedom, 1.960 for many. degrees_of_freedom
 /// >= 1.

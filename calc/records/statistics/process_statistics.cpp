@@ -14,6 +14,8 @@ namespace {
 constexpr std::size_t least_values = 8;
 constexpr double least_days = 1;
 constexpr double wanted_Ppk = 1.33;
+/// Most of the drifts said that may be chance.
+constexpr double family_rate = 0.05;
 constexpr const char* chart_source = "sqc-handbook-1956 (recalled)";
 constexpr const char* capability_source =
     "iso-22514-2 (recalled); common practice, no source for the limit of 1.33";
@@ -24,29 +26,35 @@ Word name_of(const LimitedQuantity& quantity) {
   return Word::of_table(quantity.key);
 }
 
+/// One finding a chart: where it first signals, and each rule with how often.
 void add_signals(const QuantityStatistics& of, Word quantity, Findings& findings) {
-  // One finding a rule: where it first shows, and how often.
-  std::map<RunsRule, std::pair<std::size_t, std::size_t>> first_and_count;
-  for (const RunsSignal& signal : of.chart_signals)
-    ++first_and_count.try_emplace(signal.rule, signal.at, 0).first->second.second;
-  for (const auto& [rule, shown] : first_and_count)
-    findings.push_back({"statistics.signal", Severity::note, of.places[shown.first], of.values[shown.first],
-                        of.chart.centre, of.unit,
-                        Sentence("statistics.signal"_key, {{"quantity", quantity},
-                                                           {"schedule", of.schedule},
-                                                           {"rule", name_of(rule)},
-                                                           {"times", shown.second}}),
-                        chart_source});
+  if (of.chart_signals.empty()) return;
+  std::map<RunsRule, std::size_t> times;
+  for (const RunsSignal& signal : of.chart_signals) ++times[signal.rule];
+  std::vector<Sentence> rules;
+  for (const auto& [rule, count] : times)
+    rules.emplace_back("statistics.signal.rule"_key,
+                       std::vector<Argument>{{"rule", name_of(rule)}, {"times", count}});
+  const std::size_t first = of.chart_signals.front().at;
+  findings.push_back({"statistics.signal", Severity::note, of.places[first], of.values[first],
+                      of.chart.centre, of.unit,
+                      Sentence("statistics.signal"_key, {{"quantity", quantity},
+                                                         {"schedule", of.schedule},
+                                                         {"robot", of.robot},
+                                                         {"rules", std::move(rules)}}),
+                      chart_source});
 }
 
 void add_capability(const QuantityStatistics& of, Word quantity, Findings& findings) {
-  if (!of.capability || !of.capability->Ppk || *of.capability->Ppk >= wanted_Ppk) return;
-  findings.push_back({"statistics.capability.low", Severity::warn, "schedule " + of.schedule,
-                      *of.capability->Ppk, wanted_Ppk, "",
-                      Sentence("statistics.capability.low"_key, {{"quantity", quantity},
-                                                                 {"Ppk", UnitValue{*of.capability->Ppk}},
-                                                                 {"passes", of.values.size()}}),
-                      capability_source});
+  if (!of.capability || !of.capability->Ppk_low_95 || *of.capability->Ppk_low_95 >= wanted_Ppk) return;
+  findings.push_back(
+      {"statistics.capability.low", Severity::warn, "schedule " + of.schedule + "/" + of.robot,
+       *of.capability->Ppk_low_95, wanted_Ppk, "",
+       Sentence("statistics.capability.low"_key, {{"quantity", quantity},
+                                                  {"low", UnitValue{*of.capability->Ppk_low_95, "", 3}},
+                                                  {"Ppk", UnitValue{*of.capability->Ppk, "", 3}},
+                                                  {"passes", of.values.size()}}),
+       capability_source});
 }
 
 void add_quantity(const Schedule& schedule, const LimitedQuantity& quantity,
@@ -54,6 +62,7 @@ void add_quantity(const Schedule& schedule, const LimitedQuantity& quantity,
                   Findings& findings) {
   QuantityStatistics of;
   of.schedule = schedule.id;
+  of.robot = records.front()->robot;
   of.quantity = quantity.key;
   of.unit = quantity.unit;
   for (const PassRecord* record : records)
@@ -73,8 +82,15 @@ void add_quantity(const Schedule& schedule, const LimitedQuantity& quantity,
   statistics.quantities.push_back(std::move(of));
 }
 
-void add_drift(const std::vector<const PassRecord*>& records, const LimitedQuantity& quantity,
-               ProcessStatistics& statistics, Findings& findings) {
+/// A drift and the first of its records, whose names it has.
+struct TestedDrift {
+  const PassRecord* record;
+  const LimitedQuantity* quantity;
+  Drift drift;
+};
+
+void test_drift(const std::vector<const PassRecord*>& records, const LimitedQuantity& quantity,
+                std::vector<TestedDrift>& tested) {
   std::vector<double> days, values;
   for (const PassRecord* record : records)
     if (const auto value = recorded_value(*record, quantity); value && record->has_calendar_time) {
@@ -86,20 +102,31 @@ void add_drift(const std::vector<const PassRecord*>& records, const LimitedQuant
   if (*last - *first < least_days) return;
   const double begin = *first;
   for (double& day : days) day -= begin;
-  const auto found = drift(days, values);
-  if (!found || !found->is_certain()) return;
-  const PassRecord& record = *records.front();
-  statistics.drifts.push_back(
-      {record.weldment, record.seam, record.robot, quantity.key, quantity.unit, *found});
-  findings.push_back({"statistics.drift", Severity::warn,
-                      record.weldment + "/" + record.seam + "/" + record.robot, found->slope, std::nullopt,
-                      std::string(quantity.unit) + "/d",
-                      Sentence("statistics.drift"_key, {{"quantity", name_of(quantity)},
-                                                        {"slope", UnitValue{found->slope}},
-                                                        {"low", UnitValue{found->low_95}},
-                                                        {"high", UnitValue{found->high_95}},
-                                                        {"passes", found->values}}),
-                      drift_source});
+  if (const auto found = drift(days, values)) tested.push_back({records.front(), &quantity, *found});
+}
+
+/// Of the drifts tested at once, those that aren't chance.
+void add_drifts(const std::vector<TestedDrift>& tested, ProcessStatistics& statistics, Findings& findings) {
+  std::vector<double> p_values;
+  for (const TestedDrift& each : tested) p_values.push_back(each.drift.p_value);
+  const std::vector<bool> is_certain = certain_at_family_rate(p_values, family_rate);
+  for (std::size_t i = 0; i < tested.size(); ++i) {
+    if (!is_certain[i]) continue;
+    const PassRecord& record = *tested[i].record;
+    const LimitedQuantity& quantity = *tested[i].quantity;
+    const Drift& found = tested[i].drift;
+    statistics.drifts.push_back(
+        {record.weldment, record.seam, record.robot, quantity.key, quantity.unit, found});
+    findings.push_back({"statistics.drift", Severity::warn,
+                        record.weldment + "/" + record.seam + "/" + record.robot, found.slope, std::nullopt,
+                        std::string(quantity.unit) + "/d",
+                        Sentence("statistics.drift"_key, {{"quantity", name_of(quantity)},
+                                                          {"slope", UnitValue{found.slope}},
+                                                          {"low", UnitValue{found.low_95}},
+                                                          {"high", UnitValue{found.high_95}},
+                                                          {"passes", found.values}}),
+                        drift_source});
+  }
 }
 
 void write_chart(JsonWriter& json, const ProcessChart& chart) {
@@ -128,19 +155,22 @@ ProcessStatistics process_statistics(const std::vector<PassRecord>& records, con
                                      Findings& findings) {
   ProcessStatistics statistics;
   for (const Schedule& schedule : plan.schedules) {
-    std::vector<const PassRecord*> of_schedule;
+    std::map<std::string_view, std::vector<const PassRecord*>> by_robot;
     for (const PassRecord& record : records)
-      if (record.schedule == schedule.id && record.arc_time_s > 0) of_schedule.push_back(&record);
-    for (const LimitedQuantity& quantity : limited_quantities)
-      if (quantity.in_statistics) add_quantity(schedule, quantity, of_schedule, statistics, findings);
+      if (record.schedule == schedule.id && record.arc_time_s > 0) by_robot[record.robot].push_back(&record);
+    for (const auto& [robot, of_robot] : by_robot)
+      for (const LimitedQuantity& quantity : limited_quantities)
+        if (quantity.in_statistics) add_quantity(schedule, quantity, of_robot, statistics, findings);
   }
   std::map<std::tuple<std::string, std::string, int, std::string>, std::vector<const PassRecord*>> by_seam;
   for (const PassRecord& record : records)
     if (!record.schedule.empty() && record.arc_time_s > 0)
       by_seam[{record.weldment, record.seam, record.pass.value_or(0), record.robot}].push_back(&record);
+  std::vector<TestedDrift> tested;
   for (const auto& [seam, of_seam] : by_seam)
     for (const LimitedQuantity& quantity : limited_quantities)
-      if (quantity.in_statistics) add_drift(of_seam, quantity, statistics, findings);
+      if (quantity.in_statistics) test_drift(of_seam, quantity, tested);
+  add_drifts(tested, statistics, findings);
   return statistics;
 }
 
@@ -149,7 +179,8 @@ void write_statistics(JsonWriter& json, const ProcessStatistics& statistics) {
   json.key("quantities").begin_array();
   for (const QuantityStatistics& of : statistics.quantities) {
     json.begin_object(JsonWriter::Layout::compact);
-    json.member("schedule", of.schedule).member("quantity", of.quantity).member("unit", of.unit);
+    json.member("schedule", of.schedule).member("robot", of.robot).member("quantity", of.quantity);
+    json.member("unit", of.unit);
     json.member("passes", of.values.size());
     write_chart(json, of.chart);
     json.key("signals").begin_array();

@@ -12,9 +12,10 @@
 
 namespace seamtakt {
 
-/// How one logged quantity of the passes of one schedule behaved: all robots, in the order of the records.
+/// How one logged quantity of the passes of one schedule behaved on one robot, in the order of the records.
+/// Robots differ: pooled, their difference would look like a process out of control.
 struct QuantityStatistics {
-  std::string schedule, quantity, unit;
+  std::string schedule, robot, quantity, unit;
   std::vector<double> values;  ///< of the steady part; heat input of the whole pass
   std::vector<std::string> places;
   ProcessChart chart;
@@ -30,12 +31,13 @@ struct SeamDrift {
 
 struct ProcessStatistics {
   std::vector<QuantityStatistics> quantities;
-  std::vector<SeamDrift> drifts;  ///< those whose 95 % interval doesn't hold nought
+  std::vector<SeamDrift> drifts;  ///< those that are certain at the family rate of all that were tested
 };
 
 /// Statistics of records that name a schedule of the plan. A chart needs 8 passes, a drift 8 passes over at
-/// least a day of calendar time (common practice, no source). Adds findings: signals (note), a Ppk below 1.33
-/// (warn; common practice), drifts (warn).
+/// least a day of calendar time (common practice, no source). Adds findings: signals (one note a chart), a
+/// Ppk whose lower 95 % bound is below 1.33 (warn; common practice), drifts (warn): of all drifts tested at
+/// once, those that keep the rate of false ones at 5 % (certain_at_family_rate).
 ProcessStatistics process_statistics(const std::vector<PassRecord>& records, const Plan& plan,
                                      Findings& findings);
 

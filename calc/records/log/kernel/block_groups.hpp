@@ -7,8 +7,8 @@
 
 namespace seamtakt {
 
-/// So many neighbouring blocks make a group, which a pass takes at once where it can: it asks the same of a
-/// group as of a block, and one in eight is asked.
+/// So many neighbouring blocks make a group, which a pass takes at once where it can: it checks a group as it
+/// does a block, and one in eight is checked.
 inline constexpr std::size_t group_blocks = 8;
 
 /// Neighbouring blocks of one run as one block: one_by_one where they aren't of one kind or a sum would leave

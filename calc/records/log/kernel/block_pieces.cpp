@@ -1,5 +1,7 @@
 #include "records/log/kernel/block_pieces.hpp"
 
+#include <algorithm>
+
 #include "records/log/kernel/powers_of_ten.hpp"
 
 namespace seamtakt {
@@ -15,11 +17,11 @@ class Grid {
       : scale_(scale), ns_per_tick_(whole_power_of_ten(9u - scale.time_decimals)) {}
 
   /// A sum of values with so many decimals times ticks.
-  Int128 sum(std::int64_t sum, unsigned decimals) const {
-    return static_cast<Int128>(sum) * whole_power_of_ten(12u - decimals) * ns_per_tick_;
+  Int128 sum(Int128 sum, unsigned decimals) const {
+    return sum * whole_power_of_ten(12u - decimals) * ns_per_tick_;
   }
   unsigned decimals(Q quantity) const { return scale_.decimals[index_of(quantity)]; }
-  HeldSum held(Q quantity, std::int64_t held_sum, std::int64_t ticks) const {
+  HeldSum held(Q quantity, Int128 held_sum, std::int64_t ticks) const {
     if ((scale_.present & bit_of(quantity)) == 0) return {};
     return {sum(held_sum, decimals(quantity)), ticks * ns_per_tick_};
   }
@@ -28,6 +30,27 @@ class Grid {
   const RunScale& scale_;
   std::int64_t ns_per_tick_;
 };
+
+/// A quantity that bins are judged on, in a block and in a piece.
+struct BinnedColumn {
+  Q quantity;
+  std::int64_t RowBlock::*in_block;
+  HeldSum SteadyPiece::*in_piece;
+};
+constexpr BinnedColumn binned_columns[] = {
+    {Q::current_A, &RowBlock::current, &SteadyPiece::current},
+    {Q::voltage_V, &RowBlock::voltage, &SteadyPiece::voltage},
+    {Q::wire_feed_speed_m_min, &RowBlock::wire_feed, &SteadyPiece::wire_feed},
+    {Q::travel_speed_mm_s, &RowBlock::travel_speed, &SteadyPiece::travel_speed},
+    {Q::gas_flow_l_min, &RowBlock::gas_flow, &SteadyPiece::gas_flow}};
+
+/// Sum over the intervals that end at rows first .. last.
+Int128 held_sum(const std::int64_t* ticks, const std::int32_t* values, std::size_t first, std::size_t last) {
+  Int128 sum = 0;
+  for (std::size_t i = first; i <= last; ++i)
+    sum += static_cast<Int128>(ticks[i] - ticks[i - 1]) * values[i - 1];
+  return sum;
+}
 
 }  // namespace
 
@@ -54,6 +77,32 @@ ArcPiece piece_of(const SampleRun& run, const RowBlock& block, bool power_logged
   piece.max_current_A = run.scale.value_of(block.max_current, index_of(Q::current_A));
   piece.min_voltage_V = run.scale.value_of(block.min_voltage, index_of(Q::voltage_V));
   piece.max_voltage_V = run.scale.value_of(block.max_voltage, index_of(Q::voltage_V));
+  return piece;
+}
+
+SteadyPiece BlockRows::first(std::int64_t least_ns) const {
+  const Grid grid(run_.scale);
+  const std::int64_t* const ticks = run_.columns.ticks;
+  const std::size_t before = block_.first - 1, last = before + block_.rows;
+  const std::int64_t per_tick = run_.scale.ns_of(1);
+  const std::int64_t* const end_tick = std::lower_bound(ticks + before + 1, ticks + last,
+                                                        ticks[before] + (least_ns + per_tick - 1) / per_tick);
+  const auto end = static_cast<std::size_t>(end_tick - ticks);
+  // Whole blocks first; those of a run follow on one another from its row 1 on.
+  const std::size_t first_block = before / block_rows;
+  std::size_t blocks = first_block, row = block_.first;
+  for (; blocks < run_.blocks.size() && row + run_.blocks[blocks].rows - 1 <= end; ++blocks)
+    row += run_.blocks[blocks].rows;
+  SteadyPiece piece;
+  piece.end_ns = run_.ns_at(end);
+  piece.time_ns = piece.end_ns - run_.ns_at(before);
+  for (const BinnedColumn& each : binned_columns) {
+    if ((run_.scale.present & bit_of(each.quantity)) == 0) continue;
+    Int128 sum = 0;
+    for (std::size_t b = first_block; b < blocks; ++b) sum += run_.blocks[b].*each.in_block;
+    if (row <= end) sum += held_sum(ticks, run_.columns.value[index_of(each.quantity)], row, end);
+    piece.*each.in_piece = grid.held(each.quantity, sum, *end_tick - ticks[before]);
+  }
   return piece;
 }
 

@@ -8,8 +8,8 @@ namespace seamtakt {
 __extension__ typedef __int128 Int128;
 
 /// Values are added up as whole numbers of 1e-12 of their unit, times whole nanoseconds: no term is rounded
-/// once it is on that grid, so a sum doesn't hang on the order of its terms nor on who added which. The
-/// greatest value a log may hold (2.5 MW) times the longest time (292 years) stays below 2^126.
+/// once it is on that grid, so a sum doesn't depend on the order of its terms or on how they were split among
+/// threads. The greatest value a log may hold (2.5 MW) times the longest time (292 years) stays below 2^126.
 inline constexpr double grid_of_one = 1e12;
 /// Decimal text of up to 6 decimals is on the grid exactly, and so is the product of two such values.
 inline constexpr std::int64_t grid_of_micro = 1'000'000;

@@ -1,6 +1,6 @@
 // Digits in words of eight bytes: part of the row kernel, compiled once for each instruction set.
 
-/// A shape's lanes hold numbers of so many digits. Of a digit that isn't there: it counts as nought.
+/// Numbers of digits in a shape's lanes. A missing digit counts as 0.
 inline constexpr unsigned lane_digits = 8;
 inline constexpr std::uint8_t no_byte = 0xff;
 

@@ -10,12 +10,12 @@
 
 namespace seamtakt {
 
-/// Readable bytes that must lie before the first and behind the last byte of the text a kernel reads.
+/// Readable bytes required before the first and after the last byte of the text that a kernel reads.
 inline constexpr std::size_t kernel_margin_bytes = 192;
-/// Digits of a cell, and decimals of a column, beyond which a row goes the careful way.
+/// Digits of a cell, and decimals of a column, above which a row goes to the careful reader.
 inline constexpr int kernel_digits = 8, kernel_decimals = 6, kernel_time_decimals = 9;
-/// Bytes of a cell that is passed over, and of a row, beyond which the row goes the careful way: well within
-/// what a log may hold.
+/// Bytes of a skipped cell, and of a row, above which the row goes to the careful reader: well within a log's
+/// limits.
 inline constexpr std::ptrdiff_t kernel_ignored_bytes = 1024, kernel_row_bytes = 16384;
 
 /// One step through a row of a log in the common form.
@@ -42,8 +42,8 @@ struct RowPattern {
   std::array<std::int32_t, log_quantity_count> lowest{}, highest{};
   std::uint32_t present = 0;  ///< quantities that every row of the run carries
   std::uint8_t time_decimals = 0;
-  /// Texts of the head row: of each `texts` step with the delimiter that ends it; for time_of_day what stands
-  /// before and behind the seconds.
+  /// Texts of the head row: of each `texts` step with the delimiter that ends it; for time_of_day the text
+  /// before and after the seconds.
   struct Text {
     const char* bytes = nullptr;
     std::size_t size = 0;
@@ -80,7 +80,7 @@ inline constexpr std::size_t block_rows = 64;
 struct BlockRules {
   std::int32_t arc_current = 0;   ///< the arc is on above it
   std::int64_t longest_step = 0;  ///< ticks; a longer one may be a hole
-  std::int32_t standing = 0;      ///< the torch stands up to this travel speed
+  std::int32_t standing = 0;      ///< the torch is at rest up to this travel speed
   bool power_logged = false;      ///< else power is voltage times current
   std::uint32_t present = 0;
 };
@@ -88,8 +88,8 @@ struct BlockRules {
 /// The functions of one instruction set. All give the same numbers.
 struct RowKernel {
   const char* name;
-  /// Takes rows from `text` on as long as they fit the pattern, at most `most`; rows begin before `end`,
-  /// which stands behind a line's end. Columns are written from 0 on.
+  /// Reads rows from `text` on as long as they fit the pattern, at most `most`; rows begin before `end`,
+  /// which is just after a line's end. Columns are written from 0 on.
   RowsTaken (*take_rows)(const RowPattern& pattern, const char* text, const char* end,
                          const RowColumns& columns, std::size_t most);
   /// Adds up rows first .. first + rows - 1 (at most block_rows; first >= 1).

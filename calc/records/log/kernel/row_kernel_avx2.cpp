@@ -62,8 +62,8 @@ class FixedBytes {
   __m256i bytes_[parts], care_[parts];
 };
 
-/// Each lane's digits are taken from 16 bytes that begin with its first digit: those of even lanes are put
-/// into the lower half of 16 bytes, those of odd lanes into the upper half.
+/// Each lane's digits are taken from 16 bytes that begin with its first digit: those of even lanes go to the
+/// lower half of 16 bytes, those of odd lanes to the upper half.
 template <unsigned Blocks>
 class DigitLanes {
  public:
@@ -88,7 +88,7 @@ class DigitLanes {
     for (unsigned lane = 0; lane < lanes; lane += 8) {
       const __m256i fours = _mm256_packus_epi32(fours_of(row, lane), fours_of(row, lane + 4));
       const __m256i numbers = _mm256_madd_epi16(fours, _mm256_set1_epi32(0x00012710));
-      // The lanes stand in the order 0, 1, 4, 5, 2, 3, 6, 7.
+      // The lanes are in the order 0, 1, 4, 5, 2, 3, 6, 7.
       _mm256_store_si256(reinterpret_cast<__m256i*>(to + lane), _mm256_permute4x64_epi64(numbers, 0xD8));
     }
   }

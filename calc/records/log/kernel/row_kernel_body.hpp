@@ -21,7 +21,7 @@ inline std::uint32_t digits_around_sign(const char* end, unsigned count, unsigne
 
 inline bool same_bytes(const char* a, const char* b, std::size_t size) {
   if (size < 8) {
-    // Both have a margin behind them.
+    // Both have a margin after them.
     const std::uint64_t differ = load8(a) ^ load8(b);
     return size == 0 || (differ << (64 - 8 * size)) == 0;
   }
@@ -30,12 +30,12 @@ inline bool same_bytes(const char* a, const char* b, std::size_t size) {
   return differ == 0;
 }
 
-/// Where the bytes that aren't digits stand, 64 bytes at a time.
-struct Window {
+/// Positions of the bytes that aren't digits, 64 bytes at a time.
+struct NondigitScan {
   const char* base;
   std::uint64_t nondigits;
 
-  explicit Window(const char* text) : base(text), nondigits(nondigits_of(text)) {}
+  explicit NondigitScan(const char* text) : base(text), nondigits(nondigits_of(text)) {}
   /// Digits from `p` on, which never goes back; 64 where there is no end in sight.
   unsigned digits_from(const char* p) {
     const auto offset = static_cast<std::size_t>(p - base);
@@ -48,28 +48,28 @@ struct Window {
   }
 };
 
-/// Digits with at most one decimal sign, as they stand.
+/// Digits with at most one decimal sign, unchanged.
 struct Digits {
   unsigned whole, decimals;
   bool sign;
   const char* end;
 };
 
-inline Digits digits_at(Window& window, const char* p, bool decimal_comma) {
-  Digits found{window.digits_from(p), 0, false, p};
+inline Digits digits_at(NondigitScan& scan, const char* p, bool decimal_comma) {
+  Digits found{scan.digits_from(p), 0, false, p};
   found.end += found.whole;
   if (found.whole > 20) return found;
   if (*found.end != '.' && !(decimal_comma && *found.end == ',')) return found;
   found.sign = true;
-  found.decimals = window.digits_from(found.end + 1);
+  found.decimals = scan.digits_from(found.end + 1);
   found.end += 1 + found.decimals;
   return found;
 }
 
-inline bool take_number(const RowPattern& pattern, const RowStep& step, Window& window, const char*& p,
+inline bool take_number(const RowPattern& pattern, const RowStep& step, NondigitScan& scan, const char*& p,
                         std::int32_t& value) {
   const bool negative = *p == '-';
-  const Digits digits = digits_at(window, p + negative, pattern.decimal_comma);
+  const Digits digits = digits_at(scan, p + negative, pattern.decimal_comma);
   const unsigned count = digits.whole + digits.decimals;
   if (count == 0) {
     // An empty cell, which the run's rows have in common.
@@ -83,7 +83,7 @@ inline bool take_number(const RowPattern& pattern, const RowStep& step, Window& 
       digits.sign ? digits_around_sign(digits.end, count, digits.decimals) : digits_before(digits.end, count);
   number *= powers_of_ten[wanted - digits.decimals];
   if (negative) {
-    // Minus nought is a double of its own.
+    // Minus zero differs from zero as a double.
     if (number == 0) return false;
     number = -number;
   }
@@ -103,8 +103,8 @@ inline std::int64_t fraction_ticks(const RowPattern& pattern, const Digits& digi
   return fraction * powers_of_ten[pattern.time_decimals - digits.decimals];
 }
 
-inline bool take_seconds(const RowPattern& pattern, Window& window, const char*& p, std::int64_t& ticks) {
-  const Digits digits = digits_at(window, p, pattern.decimal_comma);
+inline bool take_seconds(const RowPattern& pattern, NondigitScan& scan, const char*& p, std::int64_t& ticks) {
+  const Digits digits = digits_at(scan, p, pattern.decimal_comma);
   if (digits.whole == 0 || digits.whole > 10 || digits.decimals > pattern.time_decimals) return false;
   const char* const whole_end = p + digits.whole;
   std::int64_t whole = digits_before(whole_end, digits.whole > 8 ? 8 : digits.whole);
@@ -116,11 +116,11 @@ inline bool take_seconds(const RowPattern& pattern, Window& window, const char*&
   return true;
 }
 
-inline bool take_time_of_day(const RowPattern& pattern, const RowPattern::Text* text, Window& window,
+inline bool take_time_of_day(const RowPattern& pattern, const RowPattern::Text* text, NondigitScan& scan,
                              const char*& p, std::int64_t& ticks) {
   if (!same_bytes(p, text[0].bytes, text[0].size)) return false;
   p += text[0].size;
-  const Digits digits = digits_at(window, p, pattern.decimal_comma);
+  const Digits digits = digits_at(scan, p, pattern.decimal_comma);
   if (digits.whole != 2 || digits.decimals > pattern.time_decimals || (digits.sign && digits.decimals == 0))
     return false;
   const std::int64_t second = (p[0] - '0') * 10 + (p[1] - '0');
@@ -138,21 +138,21 @@ inline bool plain_byte(char c) {
   return byte >= 0x20 && byte < 0x7f && c != '"';
 }
 
-/// One row; false where it doesn't fit. `p` is behind its line's end then.
+/// One row; false where it doesn't fit. `p` is then after its line's end.
 inline bool take_row(const RowPattern& pattern, const char*& p, const RowColumns& columns, std::size_t row) {
-  Window window(p);
+  NondigitScan scan(p);
   const RowPattern::Text* text = pattern.texts.data();
   for (const RowStep *step = pattern.steps.data(), *const end = step + pattern.steps.size(); step != end;
        ++step) {
     switch (step->kind) {
       case Kind::number:
-        if (!take_number(pattern, *step, window, p, columns.value[step->quantity][row])) return false;
+        if (!take_number(pattern, *step, scan, p, columns.value[step->quantity][row])) return false;
         break;
       case Kind::time_seconds:
-        if (!take_seconds(pattern, window, p, columns.ticks[row])) return false;
+        if (!take_seconds(pattern, scan, p, columns.ticks[row])) return false;
         break;
       case Kind::time_of_day:
-        if (!take_time_of_day(pattern, text, window, p, columns.ticks[row])) return false;
+        if (!take_time_of_day(pattern, text, scan, p, columns.ticks[row])) return false;
         text += 2;
         break;
       case Kind::texts:

@@ -99,7 +99,7 @@ class DigitLanes {
 
  private:
   static constexpr unsigned lanes = 8 * Blocks;
-  /// The digits end before `end`; those of `whole` have a decimal sign behind them.
+  /// The digits end before `end`; those of `whole` have a decimal sign after them.
   struct Lane {
     std::uint64_t whole, fraction;
     std::uint8_t end, empty_bits;
@@ -124,7 +124,7 @@ class DigitLanes {
   }
 
   Lane lane_[lanes];
-  unsigned used_;  ///< lanes behind these have no digits
+  unsigned used_;  ///< lanes after these have no digits
 };
 
 #include "records/log/kernel/row_kernel_body.hpp"

@@ -1,8 +1,8 @@
 // Rows by their shape: part of row_kernel_body.hpp, compiled once for each instruction set.
 //
-// A row's shape is where its digits stand. Most rows of a run share a few shapes, and of a shape it is known
-// where each number's digits are, so a row takes no search: it is enough that its digits and its other bytes
-// stand where those of a row stood that was taken step by step. The including file defines
+// A row's shape is the positions of its digits. Most rows of a run share a few shapes, and a shape tells
+// where each number's digits are, so such a row needs no search: it is enough that its digits and its other
+// bytes are at the same positions as in a row that was read step by step. The including file defines
 //   line_ends_of(p)      bit i: byte i of the 64 at `p` ends a line
 //   FixedBytes<Blocks>   the bytes that every row of a shape has in common
 //   DigitLanes<Blocks>   how a shape's digits become whole numbers
@@ -61,7 +61,7 @@ struct RowShape {
   FixedBytes<Blocks> fixed;
   DigitLanes<Blocks> lanes;
   std::uint32_t size;      ///< with the line's end
-  std::uint32_t negative;  ///< bit i: a minus sign stands before lane i's digits
+  std::uint32_t negative;  ///< bit i: a minus sign precedes lane i's digits
 };
 
 /// Shapes of one run of rows, each at a place that follows from its key.
@@ -73,7 +73,7 @@ class ShapeTable {
     // No row has this key at this place, as place_of() gives it another one.
     keys_[0].bits[0] = 1;
   }
-  /// nullptr: none yet. Whether the row's fixed bytes are the shape's is another question.
+  /// nullptr: none yet. The row's fixed bytes are compared separately.
   const RowShape<Blocks>* find(const ShapeKey<Blocks>& key) const {
     const unsigned place = place_of(key);
     return keys_[place] == key ? &shapes_[place] : nullptr;
@@ -109,7 +109,7 @@ class ShapeFinder {
     negative_ = 0;
     size_ = keyed.size;
     row_ = row;
-    Window window(row);
+    NondigitScan scan(row);
     const char* p = row;
     unsigned lane = time_lanes;
     const RowPattern::Text* text = pattern.texts.data();
@@ -118,15 +118,15 @@ class ShapeFinder {
       const RowStep& step = steps[i];
       switch (step.kind) {
         case Kind::number:
-          if (!place_number(pattern, step, window, p, lane++)) return false;
+          if (!place_number(pattern, step, scan, p, lane++)) return false;
           break;
         case Kind::time_of_day:
           fix(p, text++->size);
-          if (!place(window, p, pattern, pattern.time_decimals, 0, time_lanes)) return false;
+          if (!place(scan, p, pattern, pattern.time_decimals, 0, time_lanes)) return false;
           fix(p, text++->size);
           break;
         case Kind::time_seconds:
-          if (!place(window, p, pattern, pattern.time_decimals, 0, time_lanes)) return false;
+          if (!place(scan, p, pattern, pattern.time_decimals, 0, time_lanes)) return false;
           break;
         case Kind::texts:
           fix(p, text++->size);
@@ -153,19 +153,19 @@ class ShapeFinder {
     }
   }
 
-  bool place_number(const RowPattern& pattern, const RowStep& step, Window& window, const char*& p,
+  bool place_number(const RowPattern& pattern, const RowStep& step, NondigitScan& scan, const char*& p,
                     unsigned lane) {
     if (*p == '-') {
       negative_ |= 1u << lane;
       ++p;
     }
-    return place(window, p, pattern, pattern.decimals[step.quantity], lane, 1);
+    return place(scan, p, pattern, pattern.decimals[step.quantity], lane, 1);
   }
 
   /// The digits at `p`, filled up to so many decimals, into the last places of `lanes` lanes from `lane` on.
-  bool place(Window& window, const char*& p, const RowPattern& pattern, unsigned decimals, unsigned lane,
+  bool place(NondigitScan& scan, const char*& p, const RowPattern& pattern, unsigned decimals, unsigned lane,
              unsigned lanes) {
-    const Digits digits = digits_at(window, p, pattern.decimal_comma);
+    const Digits digits = digits_at(scan, p, pattern.decimal_comma);
     p = digits.end;
     const unsigned count = digits.whole + digits.decimals, filled = decimals - digits.decimals;
     if (count == 0) return true;
@@ -191,7 +191,7 @@ struct LaneRows {
   alignas(64) std::int32_t lane[most][lane_count<Blocks>];
 };
 
-/// Puts the signs; false for minus nought, which is a double of its own.
+/// Applies the signs; false for minus zero, which differs from zero as a double.
 inline bool put_signs(std::int32_t* lanes, std::uint32_t negative) {
   bool fine = true;
   for (; negative != 0; negative &= negative - 1) {
@@ -255,9 +255,9 @@ inline const RowShape<Blocks>* shape_at(const ShapeTable<Blocks>& table, const c
   return shape != nullptr && shape->fixed.match(p) ? shape : nullptr;
 }
 
-/// Steps over rows. Most rows are as long as the one before, so that the processor can go on with the next
-/// row on that guess instead of waiting until this row's shape is found. The compiler, which sees that both
-/// sizes are the same wherever they are compared as equal, would take the one that has to be waited for.
+/// Steps over rows. Most rows are as long as the one before, so that the processor can continue with the next
+/// row on that guess instead of waiting until this row's shape is found. The compiler sees that both sizes
+/// are the same where they are compared as equal, and would use the one that isn't known yet.
 class Stride {
  public:
   void step(const char*& p, std::size_t size) {
@@ -275,7 +275,7 @@ class Stride {
   std::size_t guess_ = 0;
 };
 
-/// Takes rows by their shapes as far as these are known.
+/// Reads rows by their shapes while these are known.
 template <unsigned Blocks>
 inline std::size_t take_known(const ShapeTable<Blocks>& table, const char*& p, const char* end,
                               std::size_t most, LaneRows<Blocks>& rows) {
@@ -292,7 +292,7 @@ inline std::size_t take_known(const ShapeTable<Blocks>& table, const char*& p, c
   return count;
 }
 
-/// As take_rows(). Each row is taken by its shape, or else step by step, which is how shapes are learned.
+/// As take_rows(). Each row is read by its shape, or else step by step, by which shapes are learned.
 template <unsigned Blocks>
 RowsTaken take_by_shape(const RowPattern& pattern, const char* text, const char* end,
                         const RowColumns& columns, std::size_t most) {
