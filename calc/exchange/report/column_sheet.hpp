@@ -8,6 +8,9 @@
 namespace seamtakt {
 
 SheetCell cell_of(const ColumnValue& value);
+/// The same cell, its text marked as a word of the program if a column of this key has such words: a
+/// verdict, a kind of transfer.
+SheetCell word_or_text(std::string_view key, SheetCell cell);
 
 /// A table of results, by the columns that the command line and the desk show too. `first`: the keys that a
 /// reader looks for first.
@@ -17,11 +20,15 @@ Sheet column_sheet(const char* name, std::span<const Column<Row>> described, con
   const auto columns = ordered_columns(described, first, Shown::all);
   Sheet sheet{name, {}, {}};
   for (const auto* column : columns)
-    sheet.columns.push_back(
-        {column->key, {{column->label}, column->unit}, column->digits, column->brief, column->none_up_to});
+    sheet.columns.push_back({column->key,
+                             {Word::of_table(column->label), column->unit},
+                             column->digits,
+                             column->brief,
+                             column->none_up_to});
   for (const Row& row : rows) {
     std::vector<SheetCell> cells;
-    for (const auto* column : columns) cells.push_back(cell_of(column->value(row)));
+    for (const auto* column : columns)
+      cells.push_back(word_or_text(column->key, cell_of(column->value(row))));
     sheet.rows.push_back(std::move(cells));
   }
   return sheet;

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text/utf8.hpp"
 #include "base/units/units.hpp"
 #include "cell/timeline/move_look.hpp"
+#include "exchange/sheets/cell_text.hpp"
 #include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
@@ -27,7 +29,7 @@ double tick_step(double longest_s) {
 
 class Drawing {
  public:
-  explicit Drawing(const CycleResult& cycle) : cycle_(cycle) {
+  Drawing(const CycleResult& cycle, const TextView& view) : cycle_(cycle), view_(view) {
     longest_s_ = std::max(cycle.cycle_time_s, cycle.takt_s.value_or(0));
     for (const Move& move : cycle.moves) {
       if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end())
@@ -39,17 +41,28 @@ class Drawing {
 
   std::string svg() {
     if (robots_.empty() || longest_s_ <= 0) return {};
-    svg_ = "<svg role=\"img\" aria-label=\"Timeline of " + html_text(cycle_.weldment) + "\" viewBox=\"0 0 " +
-           rounded_text(width, 6) + " " + rounded_text(bottom_ + legend_height + 10, 6) + "\">\n";
+    svg_ = "<svg role=\"img\" aria-label=\"" +
+           html_text(cell_text(PatternCell{"Timeline of {1}"_word, {cycle_.weldment}}, view_)) +
+           "\" viewBox=\"0 0 " + rounded_text(width, 6) + " " +
+           rounded_text(bottom_ + legend_height + 10, 6) + "\">\n";
     axis();
     for (std::size_t row = 0; row < robots_.size(); ++row) bars(row);
-    if (cycle_.lower_bound_s) limit(*cycle_.lower_bound_s, "bound", "#1f5f99", "2 3");
-    if (cycle_.takt_s) limit(*cycle_.takt_s, "takt", "#b23a00", "7 4");
+    if (cycle_.lower_bound_s) limit(*cycle_.lower_bound_s, "bound"_word, "#1f5f99", "2 3");
+    if (cycle_.takt_s) limit(*cycle_.takt_s, "takt"_word, "#b23a00", "7 4");
     legend();
     return svg_ + "</svg>\n";
   }
 
  private:
+  std::string seconds(double value) const { return view_.quantity({value, "s", 5}); }
+
+  std::string title_of(const Move& move) const {
+    const Sentence span("table.range"_key,
+                        {{"from", UnitValue{move.start_s, "s", 5}}, {"to", UnitValue{move.end_s, "s", 5}}});
+    return sentence_text(kind_sentence(move.kind), view_) + " " + move.seam + " " +
+           sentence_text(span, view_) + " " + view_.unit("s");
+  }
+
   double x_of(double seconds) const { return left + seconds * (width - left - right) / longest_s_; }
 
   void text(double x, double y, std::string_view words, const char* more = "") {
@@ -69,27 +82,25 @@ class Drawing {
     for (double t = 0; t <= longest_s_; t += step) {
       svg_ += "<line stroke=\"#9994\"" + attribute("x1", x_of(t)) + attribute("x2", x_of(t)) +
               attribute("y1", axis_height - 6) + attribute("y2", bottom_) + "/>";
-      text(x_of(t) + 2, axis_height - 10, rounded_text(t, 5) + " s");
+      text(x_of(t) + 2, axis_height - 10, seconds(t));
     }
   }
 
   void bars(std::size_t row) {
     const double middle = axis_height + row_height * (static_cast<double>(row) + 0.5);
-    text(4, middle + 4, robots_[row].empty() ? "cell" : robots_[row]);
+    text(4, middle + 4, robots_[row].empty() ? view_.word("cell"_word) : robots_[row]);
     for (const Move& move : cycle_.moves) {
       if (move.robot != robots_[row]) continue;
       rectangle(look_of(move.kind), x_of(move.start_s), middle, x_of(move.end_s) - x_of(move.start_s),
-                std::string(to_string(move.kind)) + " " + move.seam + " " + rounded_text(move.start_s, 5) +
-                    " to " + rounded_text(move.end_s, 5) + " s");
+                title_of(move));
     }
   }
 
-  void limit(double seconds, const char* word, const char* colour, const char* dashes) {
+  void limit(double at_s, Word word, const char* colour, const char* dashes) {
     svg_ += "<line stroke=\"" + std::string(colour) + "\" stroke-width=\"1.6\" stroke-dasharray=\"" + dashes +
-            "\"" + attribute("x1", x_of(seconds)) + attribute("x2", x_of(seconds)) + attribute("y1", 16) +
+            "\"" + attribute("x1", x_of(at_s)) + attribute("x2", x_of(at_s)) + attribute("y1", 16) +
             attribute("y2", bottom_) + "/>";
-    text(x_of(seconds) - 3, 13, std::string(word) + " " + rounded_text(seconds, 5) + " s",
-         " text-anchor=\"end\"");
+    text(x_of(at_s) - 3, 13, view_.word(word) + " " + seconds(at_s), " text-anchor=\"end\"");
   }
 
   bool has(std::string_view legend) const {
@@ -101,16 +112,17 @@ class Drawing {
     double x = left;
     std::string_view before;
     for (const MoveLook& look : move_looks) {
-      const std::string_view word = look.legend;
-      if (word == before || !has(word)) continue;
-      before = word;
-      rectangle(look, x, bottom_ + legend_height / 2, 16, look.legend);
+      if (look.legend == before || !has(look.legend)) continue;
+      before = look.legend;
+      const std::string word = view_.word(before);
+      rectangle(look, x, bottom_ + legend_height / 2, 16, word);
       text(x + 21, bottom_ + legend_height / 2 + 4, word);
-      x += 48 + 6.2 * static_cast<double>(word.size());
+      x += 48 + 6.2 * static_cast<double>(display_width(word));
     }
   }
 
   const CycleResult& cycle_;
+  const TextView& view_;
   std::vector<std::string> robots_;
   double longest_s_ = 0, bottom_ = 0;
   std::string svg_;
@@ -118,8 +130,8 @@ class Drawing {
 
 }  // namespace
 
-std::string cycle_svg(const CycleResult& cycle) {
-  return Drawing(cycle).svg();
+std::string cycle_svg(const CycleResult& cycle, const TextView& view) {
+  return Drawing(cycle, view).svg();
 }
 
 }  // namespace seamtakt

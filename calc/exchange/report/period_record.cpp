@@ -2,22 +2,22 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <set>
 
 #include "base/error.hpp"
-#include "base/text/comma_list.hpp"
+#include "base/sentences/place_sentence.hpp"
 #include "base/time/log_time.hpp"
 #include "exchange/report/record_sections.hpp"
 #include "exchange/report/record_tables.hpp"
 #include "exchange/report/seam_statistics.hpp"
 #include "exchange/report/unit_record.hpp"
-#include "exchange/sheets/cell_text.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// What was asked for, with the history that answers it.
+/// The request, with the history that answers it.
 struct Period {
   RecordHistory history;
   std::vector<FoundRecord> records;
@@ -94,57 +94,58 @@ PeriodSums sums_of(Period& period) {
 
 Sheet summary_sheet(const RecordRange& range, const PeriodSums& sums) {
   const auto time = [](const std::optional<std::int64_t>& ns) {
-    return ns ? SheetCell(utc_text_of_ns(*ns)) : SheetCell(Words{"open"});
+    return ns ? SheetCell(utc_text_of_ns(*ns)) : SheetCell("open"_word);
   };
   const Sums& all = sums.all;
-  Sheet sheet{"summary", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
-  sheet.rows = {{Words{"From (UTC)"}, time(range.from_ns)},
-                {Words{"To (UTC)"}, time(range.to_ns)},
-                {Words{"Seam"},
-                 range.seam.empty() ? SheetCell(Words{"all"}) : SheetCell(range.weldment + "/" + range.seam)},
-                {Words{"Units"}, static_cast<double>(sums.of_unit.size())},
-                {Words{"Robot passes"}, static_cast<double>(all.passes)},
-                {Words{"Passed"}, all.count("pass")},
-                {Words{"Failed"}, all.count("fail")},
-                {Words{"Undecided"}, all.count("undecided")},
-                {Words{"Not judged"}, all.count("not judged")},
-                {Words{"Manual seams"}, static_cast<double>(all.manual)},
-                {Words{"Void records, which count for nothing"}, static_cast<double>(all.voids)},
-                {Heading{{"Arc time"}, "s"}, all.arc_time_s},
-                {Heading{{"Welded length"}, "mm"}, all.length_mm},
-                {Heading{{"Arc energy"}, "J"}, all.energy_J}};
+  Sheet sheet{"summary", {{"item", {"Item"_word}}, {"value", {"Value"_word}}}, {}};
+  sheet.rows = {{"From (UTC)"_word, time(range.from_ns)},
+                {"To (UTC)"_word, time(range.to_ns)},
+                {"Seam"_word,
+                 range.seam.empty() ? SheetCell("all"_word) : SheetCell(range.weldment + "/" + range.seam)},
+                {"Units"_word, static_cast<double>(sums.of_unit.size())},
+                {"Robot passes"_word, static_cast<double>(all.passes)},
+                {"Passed"_word, all.count("pass")},
+                {"Failed"_word, all.count("fail")},
+                {"Undecided"_word, all.count("undecided")},
+                {"Not judged"_word, all.count("not judged")},
+                {"Manual seams"_word, static_cast<double>(all.manual)},
+                {"Void records, which count for nothing"_word, static_cast<double>(all.voids)},
+                {Heading{"Arc time"_word, "s"}, Figure{all.arc_time_s, "s"}},
+                {Heading{"Welded length"_word, "mm"}, Figure{all.length_mm, "mm"}},
+                {Heading{"Arc energy"_word, "J"}, Figure{all.energy_J, "J"}}};
   return sheet;
 }
 
 /// All of them where they are few, else how many.
 SheetCell missing_cell(const std::vector<std::string>& missing) {
   constexpr std::size_t few = 6;
-  if (missing.size() <= few) return comma_list(missing);
-  return PatternCell{{"{1} passes"}, {std::to_string(missing.size())}};
+  if (missing.size() <= few) return SentenceCell{place_list(missing)};
+  return PatternCell{"{1} passes"_word, {std::to_string(missing.size())}};
 }
 
 Sheet units_sheet(Period& period, const PeriodSums& sums, std::vector<Nonconformance>& open_items,
                   std::vector<OpenCause>& open_causes) {
   Sheet sheet{"units",
-              {{"unit_serial", {"Unit"}},
-               {"weldment", {"Weldment"}},
-               {"passes", {"Passes of this report"}},
-               {"failed", {"Failed"}},
-               {"undecided", {"Undecided"}},
-               {"manual", {"Manual seams"}},
-               {"complete", {"Complete by now"}},
-               {"missing", {"Missing passes"}},
-               {"open_items", {"Open items"}}},
+              {{"unit_serial", {"Unit"_word}},
+               {"weldment", {"Weldment"_word}},
+               {"passes", {"Passes of this report"_word}},
+               {"failed", {"Failed"_word}},
+               {"undecided", {"Undecided"_word}},
+               {"manual", {"Manual seams"_word}},
+               {"complete", {"Complete by now"_word}},
+               {"missing", {"Missing passes"_word}},
+               {"open_items", {"Open items"_word}}},
               {}};
   for (const auto& [serial, unit] : sums.of_unit) {
     const UnitStatus status = serial.empty() ? UnitStatus{} : unit_status(period.history, serial);
     open_causes.insert(open_causes.end(), status.open_causes.begin(), status.open_causes.end());
     open_items.insert(open_items.end(), status.nonconformances.begin(), status.nonconformances.end());
-    sheet.rows.push_back({serial.empty() ? SheetCell(Words{"not known"}) : SheetCell(serial), status.weldment,
-                          static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
-                          static_cast<double>(unit.manual),
-                          status.complete ? SheetCell(Words{*status.complete ? "yes" : "no"}) : SheetCell(),
-                          missing_cell(status.missing), static_cast<double>(status.open_items())});
+    sheet.rows.push_back(
+        {serial.empty() ? SheetCell("not known"_word) : SheetCell(serial), status.weldment,
+         static_cast<double>(unit.passes), unit.count("fail"), unit.count("undecided"),
+         static_cast<double>(unit.manual),
+         status.complete ? SheetCell(*status.complete ? "yes"_word : "no"_word) : SheetCell(),
+         missing_cell(status.missing), static_cast<double>(status.open_items())});
   }
   return sheet;
 }
@@ -160,7 +161,7 @@ std::vector<Nonconformance> about_records(std::vector<Nonconformance> list,
   return list;
 }
 
-/// The same of what was left undecided, one row a cause for all units, each pass with its unit.
+/// The same for undecided passes, one row per cause for all units, each pass with its unit.
 std::vector<OpenCause> about_records(const std::vector<OpenCause>& list, Period& period) {
   std::set<std::uint64_t> wanted;
   for (const FoundRecord& record : period.records) wanted.insert(record.seq);
@@ -198,6 +199,15 @@ std::vector<Sheet> sheets_of(Period& period, const RecordRange& range, const She
   return sheets;
 }
 
+/// Drawn later than the report is made, so it keeps the series.
+FigureBlock series_figure(const SeamSeries& series) {
+  return {[kept = std::make_shared<const SeamSeries>(series)](const TextView& view) {
+    const PatternCell title{
+        "{1}: {2}"_word, {SentenceCell{place_sentence(kept->place)}, Heading{"heat input"_word, kept->unit}}};
+    return series_svg(*kept, title, view);
+  }};
+}
+
 }  // namespace
 
 SheetCell title_of(const RecordRange& range) {
@@ -205,16 +215,16 @@ SheetCell title_of(const RecordRange& range) {
   const std::string seam = range.weldment + "/" + range.seam;
   const bool of_seam = !range.seam.empty();
   if (range.from_ns && range.to_ns)
-    return of_seam
-               ? PatternCell{{"seam {1} from {2} to {3}"}, {seam, time(*range.from_ns), time(*range.to_ns)}}
-               : PatternCell{{"welding from {1} to {2}"}, {time(*range.from_ns), time(*range.to_ns)}};
+    return of_seam ? PatternCell{"seam {1} from {2} to {3}"_word,
+                                 {seam, time(*range.from_ns), time(*range.to_ns)}}
+                   : PatternCell{"welding from {1} to {2}"_word, {time(*range.from_ns), time(*range.to_ns)}};
   if (range.from_ns)
-    return of_seam ? PatternCell{{"seam {1} from {2}"}, {seam, time(*range.from_ns)}}
-                   : PatternCell{{"welding from {1}"}, {time(*range.from_ns)}};
+    return of_seam ? PatternCell{"seam {1} from {2}"_word, {seam, time(*range.from_ns)}}
+                   : PatternCell{"welding from {1}"_word, {time(*range.from_ns)}};
   if (range.to_ns)
-    return of_seam ? PatternCell{{"seam {1} to {2}"}, {seam, time(*range.to_ns)}}
-                   : PatternCell{{"welding to {1}"}, {time(*range.to_ns)}};
-  return of_seam ? SheetCell(PatternCell{{"seam {1}"}, {seam}}) : SheetCell(std::string());
+    return of_seam ? PatternCell{"seam {1} to {2}"_word, {seam, time(*range.to_ns)}}
+                   : PatternCell{"welding to {1}"_word, {time(*range.to_ns)}};
+  return of_seam ? SheetCell(PatternCell{"seam {1}"_word, {seam}}) : SheetCell(std::string());
 }
 
 std::vector<Sheet> period_sheets(const Ledger& ledger, const RecordRange& range, const SheetOrigin& origin) {
@@ -227,22 +237,22 @@ Report period_report(const Ledger& ledger, const RecordRange& range, const Verif
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc);
   Period period = period_of(ledger, range);
   const std::vector<Sheet> sheets = sheets_of(period, range, origin);
-  Report report = record_report(PatternCell{{"Heat-input record: {1}"}, {title_of(range)}}, verified);
+  Report report = record_report(PatternCell{"Heat-input record: {1}"_word, {title_of(range)}}, verified);
   report.add(items_of(sheet_named(sheets, "summary")));
   if (!range.seam.empty()) {
     for (const SeamSeries& series : seam_series(period.history, period.records))
       if (series.quantity == "heat_input_kJ_mm" && series.values.size() > 1)
-        report.add(FigureBlock{series_svg(series, series.place + ": heat input, kJ/mm")});
-    add_table(report, sheets, "statistics", {"Level, scatter and drift"});
+        report.add(series_figure(series));
+    add_table(report, sheets, "statistics", "Level, scatter and drift"_word);
   }
-  add_table(report, sheets, "units", {"Units"});
+  add_table(report, sheets, "units", "Units"_word);
   add_record_sections(report, sheets, verified, origin);
   return report;
 }
 
 std::string period_report_html(const Ledger& ledger, const RecordRange& range, const VerifyReport& verified,
-                               const std::string& made_at_utc) {
-  return report_page(period_report(ledger, range, verified, made_at_utc));
+                               const std::string& made_at_utc, const TextView& view) {
+  return report_page(period_report(ledger, range, verified, made_at_utc), view);
 }
 
 }  // namespace seamtakt

@@ -18,7 +18,7 @@ struct PlanReport {
   const Provenance& provenance;
 };
 
-/// A section of a report: what it puts on the page, and its tables for files. Either may be empty.
+/// A section of a report: its blocks on the page, and its tables for files. Either may be empty.
 struct ReportSection {
   std::vector<Block> blocks;
   std::vector<Sheet> sheets;
@@ -32,11 +32,12 @@ ReportSection schedules_section(const PlanReport& report);
 ReportSection passes_section(const PlanReport& report);
 ReportSection seams_section(const PlanReport& report);
 ReportSection cycles_section(const PlanReport& report);
+ReportSection order_section(const PlanReport& report);
 ReportSection about_section(const PlanReport& report);
 
 /// In order of the page.
 inline constexpr ReportSection (*plan_sections[])(const PlanReport&) = {
-    opening_section, weldments_section, findings_section, schedules_section,
-    passes_section,  seams_section,     cycles_section,   about_section};
+    opening_section, weldments_section, findings_section, schedules_section, passes_section,
+    seams_section,   cycles_section,    order_section,    about_section};
 
 }  // namespace seamtakt

@@ -16,12 +16,12 @@ Provenance provenance_of(const std::string& plan_path, std::string_view plan_byt
 }
 
 SheetOrigin origin_of(const Provenance& provenance) {
-  return {{"program", "seamtakt " + provenance.program_version},
-          {"plan_file", provenance.plan_file},
-          {"plan_sha256", provenance.plan_sha256},
-          {"catalogue_sha256", provenance.catalogue_sha256},
-          {"made_at_utc", provenance.made_at_utc},
-          {"caution", "estimates only: qualification by test decides"}};
+  return {{"program", "seamtakt " + provenance.program_version, "Program"_word},
+          {"plan_file", provenance.plan_file, "Plan"_word},
+          {"plan_sha256", provenance.plan_sha256, "Plan SHA-256"_word},
+          {"catalogue_sha256", provenance.catalogue_sha256, "Reference tables SHA-256"_word},
+          {"made_at_utc", provenance.made_at_utc, "Made at"_word},
+          {"caution", "estimates only: qualification by test decides"_word, "Caution"_word}};
 }
 
 }  // namespace seamtakt

@@ -10,8 +10,8 @@ namespace seamtakt {
 namespace {
 
 /// Tables that a workbook has first, in this order; others follow in the page's.
-constexpr std::string_view first_tables[] = {"passes", "seams",    "weldments",
-                                             "cycle",  "findings", "schedules"};
+constexpr std::string_view first_tables[] = {"passes", "seams",    "weldments", "cycle",
+                                             "order",  "findings", "schedules"};
 
 std::size_t place_of(const Sheet& sheet) {
   return static_cast<std::size_t>(std::find(std::begin(first_tables), std::end(first_tables), sheet.name) -
@@ -23,7 +23,7 @@ std::size_t place_of(const Sheet& sheet) {
 Report plan_report(const Plan& plan, const Evaluation& evaluation, const std::vector<CycleResult>& cycles,
                    const Provenance& provenance) {
   Report report;
-  report.title = plan.title.empty() ? SheetCell(Words{"Weld plan"}) : SheetCell(plan.title);
+  report.title = plan.title.empty() ? SheetCell("Weld plan"_word) : SheetCell(plan.title);
   for (const auto& section : plan_sections) {
     std::vector<Block> blocks = section({plan, evaluation, cycles, provenance}).blocks;
     std::move(blocks.begin(), blocks.end(), std::back_inserter(report.blocks));
@@ -44,8 +44,9 @@ std::vector<Sheet> report_sheets(const Plan& plan, const Evaluation& evaluation,
 }
 
 std::string report_html(const Plan& plan, const Evaluation& evaluation,
-                        const std::vector<CycleResult>& cycles, const Provenance& provenance) {
-  return report_page(plan_report(plan, evaluation, cycles, provenance));
+                        const std::vector<CycleResult>& cycles, const Provenance& provenance,
+                        const TextView& view) {
+  return report_page(plan_report(plan, evaluation, cycles, provenance), view);
 }
 
 }  // namespace seamtakt

@@ -12,11 +12,12 @@
 
 namespace seamtakt {
 
-/// How one logged quantity of a seam's pass behaved over time, under one schedule and its revision.
+/// One logged quantity of a seam's pass over time, under one schedule and its revision.
 struct SeamSeries {
   std::string place;                 ///< "BD-2/S03/pass 1"
   std::string schedule;              ///< "F6", or empty
   std::string quantity;              ///< the record's key: "heat_input_kJ_mm"
+  std::string unit;                  ///< of its values
   std::vector<double> days, values;  ///< days after the first; in order of time
   std::vector<std::string> units;    ///< serials
 };
@@ -29,6 +30,6 @@ std::vector<SeamSeries> seam_series(RecordHistory& history, const std::vector<Fo
 Sheet statistics_sheet(const std::vector<SeamSeries>& series);
 
 /// An SVG picture: values in order of time, their centre and limits. Values outside are marked by shape.
-std::string series_svg(const SeamSeries& series, const std::string& title);
+std::string series_svg(const SeamSeries& series, const SheetCell& title, const TextView& view);
 
 }  // namespace seamtakt

@@ -5,24 +5,25 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Words title{"Made with and from"};
+constexpr Word title = "Made with and from"_word;
 
 ItemsBlock origin_items(const Provenance& provenance) {
-  return {{{Words{"Program"}, "seamtakt " + provenance.program_version},
-           {Words{"Plan"}, provenance.plan_file},
-           {Words{"Plan SHA-256"}, provenance.plan_sha256},
-           {Words{"Reference tables SHA-256"}, provenance.catalogue_sha256},
-           {Words{"Made at"}, provenance.made_at_utc}}};
+  return {{{"Program"_word, "seamtakt " + provenance.program_version},
+           {"Plan"_word, provenance.plan_file},
+           {"Plan SHA-256"_word, provenance.plan_sha256},
+           {"Reference tables SHA-256"_word, provenance.catalogue_sha256},
+           {"Made at"_word, provenance.made_at_utc}}};
 }
 
 }  // namespace
 
 ReportSection about_section(const PlanReport& report) {
   const ItemsBlock origin = origin_items(report.provenance);
-  Sheet sheet{"about", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
-  sheet.rows = {{Words{"Title"}, report.plan.title}, {Words{"Caution"}, Words{caution_text()}}};
+  Sheet sheet{"about", {{"item", {"Item"_word}}, {"value", {"Value"_word}}}, {}};
+  sheet.rows = {{"Title"_word, report.plan.title}, {"Caution"_word, Word::of_table(caution_text())}};
   for (const auto& [label, value] : origin.items) sheet.rows.push_back({label, value});
-  return {{TitleBlock{2, title}, origin, SignBlock{{{"Drafted"}, {"Checked"}, {"Approved"}}}}, {sheet}};
+  return {{TitleBlock{2, title}, origin, SignBlock{{"Drafted"_word, "Checked"_word, "Approved"_word}}},
+          {sheet}};
 }
 
 }  // namespace seamtakt

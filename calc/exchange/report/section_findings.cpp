@@ -1,32 +1,34 @@
 #include <algorithm>
 
+#include "base/sentences/place_sentence.hpp"
 #include "exchange/report/plan_sections.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr Words title{"Findings"};
+constexpr Word title = "Findings"_word;
 
 Sheet findings_sheet(const Findings& findings) {
   // The page has no place for value, limit and unit: the text names them.
   Sheet sheet{"findings",
-              {{"severity", {"Severity"}, 0},
-               {"where", {"Where"}, 0},
-               {"rule", {"Rule"}, 0},
-               {"value", {"Value"}, {}, false},
-               {"limit", {"Limit"}, {}, false},
-               {"unit", {"Unit"}, 0, false},
-               {"text", {"Finding"}, 0},
-               {"source", {"Source"}, 0}},
+              {{"severity", {"Severity"_word}, 0},
+               {"where", {"Where"_word}, 0},
+               {"rule", {"Rule"_word}, 0},
+               {"value", {"Value"_word}, {}, false},
+               {"limit", {"Limit"_word}, {}, false},
+               {"unit", {"Unit"_word}, 0, false},
+               {"text", {"Finding"_word}, 0},
+               {"source", {"Source"_word}, 0}},
               {}};
-  const auto cell = [](const std::optional<double>& value) {
-    return value ? SheetCell(*value) : SheetCell();
+  const auto figure = [](const std::optional<double>& value, const std::string& unit) {
+    return value ? SheetCell(Figure{*value, unit}) : SheetCell();
   };
   for (const Finding& finding : findings)
-    sheet.rows.push_back({Words{to_string(finding.severity)}, finding.where, finding.rule,
-                          cell(finding.value), cell(finding.limit), finding.unit,
-                          SentenceCell{finding.sentence}, finding.source});
+    sheet.rows.push_back(
+        {Word::of_table(to_string(finding.severity)), SentenceCell{place_sentence(finding.where)},
+         finding.rule, figure(finding.value, finding.unit), figure(finding.limit, finding.unit),
+         UnitCell{finding.unit}, SentenceCell{finding.sentence}, SourceCell{finding.source}});
   return sheet;
 }
 

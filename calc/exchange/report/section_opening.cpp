@@ -7,7 +7,7 @@ ReportSection opening_section(const PlanReport& report) {
   ReportSection section;
   if (!report.plan.notes.empty())
     section.blocks.emplace_back(ParagraphBlock{report.plan.notes, ParagraphBlock::Look::quiet});
-  section.blocks.emplace_back(ParagraphBlock{Words{caution_text()}, ParagraphBlock::Look::caution});
+  section.blocks.emplace_back(ParagraphBlock{Word::of_table(caution_text()), ParagraphBlock::Look::caution});
   return section;
 }
 

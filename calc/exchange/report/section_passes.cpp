@@ -6,9 +6,9 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Words title{"Heat input by pass"};
-constexpr Words basis{
-    "Heat input = thermal efficiency (EN 1011-1) x arc energy (ISO/TR 18491). t8/5 by EN 1011-2, annex D."};
+constexpr Word title = "Heat input by pass"_word;
+constexpr Word basis =
+    "Heat input = thermal efficiency (EN 1011-1) x arc energy (ISO/TR 18491). t8/5 by EN 1011-2, annex D."_word;
 
 }  // namespace
 

@@ -9,11 +9,16 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Words title{"Schedule sheets"}, not_stated{"not stated"};
-constexpr Words basis{"Data items as ISO 15609-1 lists them for a welding procedure specification."};
+constexpr Word title = "Schedule sheets"_word, not_stated = "not stated"_word;
+constexpr Word basis = "Data items as ISO 15609-1 lists them for a welding procedure specification."_word;
 
 SheetCell stated(const std::string& text) {
   return text.empty() ? SheetCell(not_stated) : SheetCell(text);
+}
+
+/// One of a field's choices.
+SheetCell chosen(const std::string& choice) {
+  return choice.empty() ? SheetCell(not_stated) : SheetCell(Choice{choice});
 }
 
 SheetCell stated(const std::optional<double>& value, std::string_view unit) {
@@ -27,12 +32,12 @@ SheetCell stated(const std::optional<Interval>& interval, std::string_view unit)
 /// "24 V (22 to 26 V)".
 SheetCell within(const std::optional<double>& value, const std::optional<Interval>& limits,
                  std::string_view unit) {
-  return PatternCell{{"{1} ({2})"}, {stated(value, unit), stated(limits, unit)}};
+  return PatternCell{"{1} ({2})"_word, {stated(value, unit), stated(limits, unit)}};
 }
 
 SheetCell weave_of(const std::optional<Weave>& weave) {
-  if (!weave) return Words{"stringer, no weave"};
-  return PatternCell{{"weave of half width {1} at {2}, dwell {3}"},
+  if (!weave) return "stringer, no weave"_word;
+  return PatternCell{"weave of half width {1} at {2}, dwell {3}"_word,
                      {Measure{weave->half_width_mm, "mm"}, Measure{weave->frequency_Hz, "Hz"},
                       Measure{weave->dwell_s, "s"}}};
 }
@@ -40,13 +45,13 @@ SheetCell weave_of(const std::optional<Weave>& weave) {
 SheetCell filler_of(const Schedule& schedule, const Wire* wire) {
   if (!wire) return stated(schedule.wire);
   const Measure diameter{wire->diameter_mm, "mm"};
-  if (wire->form.empty()) return PatternCell{{"{1}, {2}"}, {stated(wire->classification), diameter}};
-  return PatternCell{{"{1}, {2}, {3}"}, {stated(wire->classification), diameter, wire->form}};
+  if (wire->form.empty()) return PatternCell{"{1}, {2}"_word, {stated(wire->classification), diameter}};
+  return PatternCell{"{1}, {2}, {3}"_word, {stated(wire->classification), diameter, Choice{wire->form}}};
 }
 
 SheetCell qualification_of(const Qualification* qualification) {
   if (!qualification) return not_stated;
-  return PatternCell{{"{1} ({2}, {3})"},
+  return PatternCell{"{1} ({2}, {3})"_word,
                      {qualification->id, stated(qualification->certificate), stated(qualification->basis)}};
 }
 
@@ -63,12 +68,11 @@ std::vector<const LimitedQuantity*> quantities_in_rows() {
 void add_limits(const Schedule& schedule, ItemsBlock& block) {
   const ScheduleLimits limits = schedule.limits.value_or(ScheduleLimits{});
   for (const LimitedQuantity* each : quantities_in_rows()) {
-    const Words label{each->label.english()};
+    const Word label = each->label;
     const std::optional<Interval>& allowed = limits.*each->limit;
     const bool is_row_of_its_own = each->setting != nullptr && each->pass_label != Word();
     if (is_row_of_its_own)
-      block.items.emplace_back(Words{each->pass_label.english()},
-                               Measure{schedule.*each->setting, each->unit});
+      block.items.emplace_back(each->pass_label, Measure{schedule.*each->setting, each->unit});
     if (each->setting != nullptr && !is_row_of_its_own)
       block.items.emplace_back(label, within(schedule.*each->setting, allowed, each->unit));
     else
@@ -83,33 +87,33 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
   const ScheduleUse use = schedule.use.value_or(ScheduleUse{});
   const Gas* gas = index.gas(schedule.gas);
   ItemsBlock block{
-      {{Words{"Schedule, revision"},
-        PatternCell{{"{1}, revision {2}"}, {schedule.id, static_cast<double>(schedule.revision)}}},
-       {Words{"Status"}, stated(schedule.status)},
-       {Words{"Approved by, in force from"},
-        PatternCell{{"{1}, {2}"}, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
-       {Words{"Qualification record"}, qualification_of(index.qualification(schedule.qualification))},
-       {Words{"Welding process (ISO 4063)"}, schedule.process},
-       {Words{"Metal transfer"}, stated(schedule.transfer)},
-       {Words{"Waveform"}, stated(schedule.waveform)},
-       {Words{"Current type and polarity"}, stated(schedule.polarity)},
-       {Words{"Positions (ISO 6947)"}, stated(comma_list(use.positions))},
-       {Words{"Plate thickness"}, stated(use.thickness_mm, "mm")},
-       {Words{"Leg"}, stated(use.leg_mm, "mm")},
-       {Words{"Root gap"}, stated(use.gap_mm, "mm")},
-       {Words{"Joint preparation and cleaning"}, stated(schedule.preparation)},
-       {Words{"Backing"}, stated(schedule.backing)},
-       {Words{"Filler"}, filler_of(schedule, index.wire(schedule.wire))},
-       {Words{"Shielding gas (ISO 14175), flow"},
-        PatternCell{{"{1}, {2} ({3})"},
+      {{"Schedule, revision"_word,
+        PatternCell{"{1}, revision {2}"_word, {schedule.id, static_cast<double>(schedule.revision)}}},
+       {"Status"_word, chosen(schedule.status)},
+       {"Approved by, in force from"_word,
+        PatternCell{"{1}, {2}"_word, {stated(schedule.approved_by), stated(schedule.effective_from)}}},
+       {"Qualification record"_word, qualification_of(index.qualification(schedule.qualification))},
+       {"Welding process (ISO 4063)"_word, schedule.process},
+       {"Metal transfer"_word, chosen(schedule.transfer)},
+       {"Waveform"_word, chosen(schedule.waveform)},
+       {"Current type and polarity"_word, stated(schedule.polarity)},
+       {"Positions (ISO 6947)"_word, stated(comma_list(use.positions))},
+       {"Plate thickness"_word, stated(use.thickness_mm, "mm")},
+       {"Leg"_word, stated(use.leg_mm, "mm")},
+       {"Root gap"_word, stated(use.gap_mm, "mm")},
+       {"Joint preparation and cleaning"_word, stated(schedule.preparation)},
+       {"Backing"_word, stated(schedule.backing)},
+       {"Filler"_word, filler_of(schedule, index.wire(schedule.wire))},
+       {"Shielding gas (ISO 14175), flow"_word,
+        PatternCell{"{1}, {2} ({3})"_word,
                     {gas ? stated(gas->designation) : stated(schedule.gas),
                      stated(schedule.gas_flow_l_min, "l/min"), stated(limits.gas_flow_l_min, "l/min")}}},
-       {Words{"Nozzle"}, stated(schedule.nozzle_mm, "mm")},
-       {Words{"Technique"}, weave_of(schedule.weave)},
-       {Words{"Torch work angle, travel angle"},
-        PatternCell{{"{1}, {2}"},
+       {"Nozzle"_word, stated(schedule.nozzle_mm, "mm")},
+       {"Technique"_word, weave_of(schedule.weave)},
+       {"Torch work angle, travel angle"_word,
+        PatternCell{"{1}, {2}"_word,
                     {stated(schedule.torch_work_deg, "deg"), stated(schedule.torch_travel_deg, "deg")}}},
-       {Words{"Contact tip to work"}, stated(schedule.contact_tip_distance_mm, "mm")}}};
+       {"Contact tip to work"_word, stated(schedule.contact_tip_distance_mm, "mm")}}};
   add_limits(schedule, block);
   return block;
 }
@@ -118,13 +122,14 @@ ItemsBlock schedule_items(const Schedule& schedule, const PlanIndex& index) {
 
 ReportSection schedules_section(const PlanReport& report) {
   const PlanIndex index(report.plan);
-  Sheet sheet{"schedules", {{"schedule", {"Schedule"}}, {"item", {"Item"}}, {"value", {"Value"}}}, {}};
+  Sheet sheet{
+      "schedules", {{"schedule", {"Schedule"_word}}, {"item", {"Item"_word}}, {"value", {"Value"_word}}}, {}};
   GroupBlock sheets{GroupBlock::Kind::abreast, {}};
   for (const Schedule& schedule : report.plan.schedules) {
     const ItemsBlock items = schedule_items(schedule, index);
     for (const auto& [item, value] : items.items) sheet.rows.push_back({schedule.id, item, value});
     sheets.blocks.emplace_back(GroupBlock{
-        GroupBlock::Kind::whole, {TitleBlock{3, PatternCell{{"Schedule {1}"}, {schedule.id}}}, items}});
+        GroupBlock::Kind::whole, {TitleBlock{3, PatternCell{"Schedule {1}"_word, {schedule.id}}}, items}});
   }
   return {{TitleBlock{2, title}, ParagraphBlock{basis, ParagraphBlock::Look::quiet}, sheets}, {sheet}};
 }

@@ -6,7 +6,7 @@ namespace seamtakt {
 
 ReportSection seams_section(const PlanReport& report) {
   Sheet sheet = column_sheet("seams", seam_columns(), report.evaluation.seams);
-  return {{TitleBlock{2, Words{"Seams"}}, TableBlock{sheet}}, {sheet}};
+  return {{TitleBlock{2, "Seams"_word}, TableBlock{sheet}}, {sheet}};
 }
 
 }  // namespace seamtakt

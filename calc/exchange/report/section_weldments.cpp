@@ -6,7 +6,7 @@ namespace seamtakt {
 
 ReportSection weldments_section(const PlanReport& report) {
   Sheet sheet = column_sheet("weldments", weldment_columns(), report.evaluation.weldments);
-  return {{TitleBlock{2, Words{"Weldments"}}, TableBlock{with_all_columns(sheet)}}, {sheet}};
+  return {{TitleBlock{2, "Weldments"_word}, TableBlock{with_all_columns(sheet)}}, {sheet}};
 }
 
 }  // namespace seamtakt

@@ -2,6 +2,7 @@
 
 #include "base/units/units.hpp"
 #include "exchange/report/seam_statistics.hpp"
+#include "exchange/sheets/cell_text.hpp"
 #include "exchange/sheets/html.hpp"
 
 namespace seamtakt {
@@ -16,7 +17,8 @@ std::string attribute(const char* name, double value) {
 
 class Picture {
  public:
-  explicit Picture(const SeamSeries& series) : series_(series), chart_(process_chart(series.values)) {
+  Picture(const SeamSeries& series, const TextView& view)
+      : series_(series), view_(view), chart_(process_chart(series.values)) {
     const auto [least, greatest] = std::minmax_element(series.values.begin(), series.values.end());
     low_ = chart_ ? std::min(*least, chart_->lower) : *least;
     high_ = chart_ ? std::max(*greatest, chart_->upper) : *greatest;
@@ -30,9 +32,9 @@ class Picture {
            " " + rounded_text(height, 6) + "\"><title>" + html_text(title) + "</title>";
     label(left, top - 12, "start", title);
     if (chart_) {
-      level(chart_->centre, "", "mean " + rounded_text(chart_->centre, 4));
-      level(chart_->lower, "6 4", rounded_text(chart_->lower, 4));
-      level(chart_->upper, "6 4", rounded_text(chart_->upper, 4));
+      level(chart_->centre, "", cell_text(PatternCell{"mean {1}"_word, {number(chart_->centre, 4)}}, view_));
+      level(chart_->lower, "6 4", number(chart_->lower, 4));
+      level(chart_->upper, "6 4", number(chart_->upper, 4));
     }
     for (std::size_t i = 0; i < series_.values.size(); ++i) point(i);
     label(left, height - 8, "start", series_.units.front());
@@ -41,6 +43,9 @@ class Picture {
   }
 
  private:
+  std::string number(double value, int digits) const {
+    return view_.number({value, series_.unit.c_str(), digits});
+  }
   double x_of(std::size_t index) const {
     const double steps = static_cast<double>(std::max<std::size_t>(series_.values.size() - 1, 1));
     return left + static_cast<double>(index) / steps * (width - left - right);
@@ -61,8 +66,7 @@ class Picture {
   /// A disc within the limits, a square outside of them.
   void point(std::size_t i) {
     const double value = series_.values[i], x = x_of(i), y = y_of(value);
-    const std::string words =
-        "<title>" + html_text(series_.units[i] + ": " + rounded_text(value, 5)) + "</title>";
+    const std::string words = "<title>" + html_text(series_.units[i] + ": " + number(value, 5)) + "</title>";
     if (chart_ && (value < chart_->lower || value > chart_->upper))
       out_ += "<rect" + attribute("x", x - 5) + attribute("y", y - 5) +
               " width=\"10\" height=\"10\" fill=\"#d55e00\">" + words + "</rect>";
@@ -72,6 +76,7 @@ class Picture {
   }
 
   const SeamSeries& series_;
+  const TextView& view_;
   std::optional<ProcessChart> chart_;
   double low_ = 0, high_ = 0;
   std::string out_;
@@ -79,8 +84,8 @@ class Picture {
 
 }  // namespace
 
-std::string series_svg(const SeamSeries& series, const std::string& title) {
-  return Picture(series).svg(title);
+std::string series_svg(const SeamSeries& series, const SheetCell& title, const TextView& view) {
+  return Picture(series, view).svg(cell_text(title, view));
 }
 
 }  // namespace seamtakt

@@ -3,7 +3,7 @@
 #include <set>
 
 #include "base/error.hpp"
-#include "base/text/comma_list.hpp"
+#include "base/sentences/place_sentence.hpp"
 #include "base/version.hpp"
 #include "exchange/report/record_tables.hpp"
 #include "records/keep/unit_records.hpp"
@@ -21,23 +21,23 @@ std::size_t open_passes(const UnitStatus& status) {
 }
 
 SheetCell yes_or_no(bool yes) {
-  return Words{yes ? "yes" : "no"};
+  return yes ? "yes"_word : "no"_word;
 }
 
 Sheet status_sheet(const UnitStatus& status) {
-  Sheet sheet{"unit", {{"item", {"Item"}}, {"value", {"Value"}}}, {}};
+  Sheet sheet{"unit", {{"item", {"Item"_word}}, {"value", {"Value"_word}}}, {}};
   sheet.rows = {
-      {Words{"Unit"}, status.unit_serial},
-      {Words{"Weldment"}, status.weldment},
-      {Words{"Complete"}, status.complete ? yes_or_no(*status.complete)
-                                          : SheetCell(Words{"not known: no plan said what it needs"})},
-      {Words{"Missing"},
-       status.missing.empty() ? SheetCell(Words{"nothing known"}) : SheetCell(comma_list(status.missing))},
-      {Words{"Open items"}, static_cast<double>(status.open_items())},
-      {Words{"Undecided passes that are open"}, static_cast<double>(open_passes(status))},
-      {Words{"Scrapped"}, yes_or_no(status.scrapped)},
-      {Words{"Robot passes that count"}, static_cast<double>(status.passes.size())},
-      {Words{"Manual seams that count"}, static_cast<double>(status.manual.size())}};
+      {"Unit"_word, status.unit_serial},
+      {"Weldment"_word, status.weldment},
+      {"Complete"_word, status.complete ? yes_or_no(*status.complete)
+                                        : SheetCell("not known: no plan said what it needs"_word)},
+      {"Missing"_word, status.missing.empty() ? SheetCell("nothing known"_word)
+                                              : SheetCell(SentenceCell{place_list(status.missing)})},
+      {"Open items"_word, static_cast<double>(status.open_items())},
+      {"Undecided passes that are open"_word, static_cast<double>(open_passes(status))},
+      {"Scrapped"_word, yes_or_no(status.scrapped)},
+      {"Robot passes that count"_word, static_cast<double>(status.passes.size())},
+      {"Manual seams that count"_word, static_cast<double>(status.manual.size())}};
   return sheet;
 }
 
@@ -55,19 +55,19 @@ std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_ser
   const UnitStatus status = unit_status(history, unit_serial);
   std::vector<Sheet> result = {status_sheet(status)};
   for (Sheet& sheet : tables.take_records()) result.push_back(std::move(sheet));
-  result.push_back(open_items_sheet(status.nonconformances, status.open_causes));
+  result.push_back(open_items_sheet(status.nonconformances, status.open_causes, status.decided_causes));
   result.push_back(tables.take_changes());
   result.push_back(about_sheet(origin));
   return result;
 }
 
 SheetOrigin origin_of(const Ledger& ledger, const VerifyReport& verified, const std::string& made_at_utc) {
-  return {{"program", std::string("seamtakt ") + program_version},
-          {"store", ledger.backend().name()},
-          {"store_id", ledger.store_id()},
-          {"verified", verified.summary()},
-          {"head", verified.newest_head ? verified.newest_head->anchor_line() : ""},
-          {"made_at_utc", made_at_utc}};
+  return {{"program", std::string("seamtakt ") + program_version, "Program"_word},
+          {"store", ledger.backend().name(), "Store"_word},
+          {"store_id", ledger.store_id(), "Store id"_word},
+          {"verified", SentenceCell{verified.summary_sentence()}, "Verified"_word},
+          {"head", verified.newest_head ? verified.newest_head->anchor_line() : "", "Head"_word},
+          {"made_at_utc", made_at_utc, "Made at"_word}};
 }
 
 }  // namespace seamtakt

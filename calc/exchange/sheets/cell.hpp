@@ -12,16 +12,12 @@
 namespace seamtakt {
 
 /// Values of a report as data: what a page, a workbook or a CSV shows is made of them at its edge
-/// (cell_text.hpp), so that language and units are choices of the one who reads.
+/// (cell_text.hpp), so that language and units are choices of the one who reads. Fixed texts are words of the
+/// program ("Heat input"_word); text that a file or a person gave is std::string.
 
-/// A fixed text of the program, known by its English. Not for text that a file or a person gave.
-struct Words {
-  std::string_view english;  ///< a literal
-};
-
-/// "Heat input, kJ/mm": of a column, or of a row whose number stands beside it.
+/// "Heat input, kJ/mm": of a column, or of a row whose number is beside it.
 struct Heading {
-  Words label;
+  Word label;
   std::string_view unit = {};  ///< a literal; empty where there is none
 };
 
@@ -38,9 +34,37 @@ struct MeasureRange {
   std::string_view unit = {};  ///< a literal
 };
 
+/// A number whose unit is elsewhere in its row: in the row's heading, or in a UnitCell.
+struct Figure {
+  double value = 0;
+  std::string unit;
+};
+
+/// The unit of a row's figures.
+struct UnitCell {
+  std::string unit;
+};
+
 /// A whole number, shown whole whatever its column's digits are.
 struct Count {
   std::uint64_t value = 0;
+};
+
+/// A word of the program that a file or a record names: a field's choice, a verdict. One that is no word of
+/// the program is shown as it is.
+struct Choice {
+  std::string english;
+};
+
+/// A name that is a key in files and a heading for people.
+struct KeyCell {
+  std::string key;
+  Heading heading;
+};
+
+/// A finding's source.
+struct SourceCell {
+  std::string english;
 };
 
 /// A sentence of the table of sentences, with what fills its holes.
@@ -57,12 +81,13 @@ struct PatternCell;
 
 /// A value: monostate is an empty one, std::string is text of a file or a person, double a number whose unit
 /// its column names.
-using SheetCell = std::variant<std::monostate, double, std::string, Count, Words, Heading, Measure,
-                               MeasureRange, Pair, SentenceCell, PatternCell>;
+using SheetCell =
+    std::variant<std::monostate, double, std::string, Count, Word, Heading, Measure, MeasureRange, Figure,
+                 UnitCell, Pair, Choice, KeyCell, SourceCell, SentenceCell, PatternCell>;
 
-/// A fixed text with values in it: {{"{1}, revision {2}"}, {id, revision}}.
+/// A fixed text with values in it: {"{1}, revision {2}"_word, {id, revision}}.
 struct PatternCell {
-  Words pattern;
+  Word pattern;
   std::vector<SheetCell> values;
 };
 

@@ -51,7 +51,7 @@ std::string html_text(std::string_view text) {
   return escaped;
 }
 
-HtmlPage::HtmlPage(std::string_view title) : title_(title) {
+HtmlPage::HtmlPage(std::string_view title, std::string_view language) : title_(title), language_(language) {
   heading(1, title);
 }
 
@@ -112,7 +112,8 @@ void HtmlPage::table(const ShownTable& table) {
 }
 
 std::string HtmlPage::finish() const {
-  return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
+  return "<!DOCTYPE html>\n<html lang=\"" + html_text(language_) +
+         "\"><head><meta charset=\"utf-8\">\n"
          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
          "'unsafe-inline'\">\n"
          "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +

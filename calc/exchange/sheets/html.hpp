@@ -14,17 +14,18 @@ std::string html_text(std::string_view text);
 /// Builds one self-contained HTML page: no script, nothing fetched (strict content security policy).
 class HtmlPage {
  public:
-  explicit HtmlPage(std::string_view title);
+  /// `language`: of its text, "en".
+  HtmlPage(std::string_view title, std::string_view language);
 
   void heading(int level, std::string_view text);
   void paragraph(std::string_view text, std::string_view css_class = {});
-  /// Sections between these stand two abreast on paper.
+  /// Sections between these are in two columns on paper.
   void begin_sheets();
   void end_sheets();
-  /// What stands between these isn't torn by a page's end, as far as it fits on one.
+  /// Content between these isn't split by a page break, if it fits on one page.
   void begin_section();
   void end_section();
-  /// A label with what is copied sign by sign, line by line; lines break at blanks alone.
+  /// A label with text that is copied exactly, line by line; lines break only at blanks.
   void code_item(std::string_view label, const std::vector<std::string>& lines);
   /// Rows of label and value.
   void data_list(const std::vector<std::pair<std::string, std::string>>& items);
@@ -35,7 +36,7 @@ class HtmlPage {
   std::string finish() const;
 
  private:
-  std::string title_, body_;
+  std::string title_, language_, body_;
 };
 
 }  // namespace seamtakt

@@ -2,10 +2,10 @@
 
 namespace seamtakt {
 
-std::vector<Block> titled_table(Words title, Sheet sheet) {
+std::vector<Block> titled_table(Word title, Sheet sheet) {
   std::vector<Block> blocks = {TitleBlock{2, title}};
   if (sheet.rows.empty())
-    blocks.emplace_back(ParagraphBlock{Words{"None."}});
+    blocks.emplace_back(ParagraphBlock{"None."_word});
   else
     blocks.emplace_back(TableBlock{std::move(sheet)});
   return blocks;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -9,7 +10,8 @@
 
 namespace seamtakt {
 
-/// A report as data: blocks in order. `report_page` writes it as HTML, the desk as PDF and on paper.
+/// A report as data: blocks in order. `report_page` writes it as HTML, the desk as PDF and on paper, in the
+/// language and units of a view.
 
 struct TitleBlock {
   int level = 2;  ///< 2 or 3; 1 is the report's own title
@@ -34,19 +36,20 @@ struct TableBlock {
 /// A drawing made by this program itself.
 struct FigureBlock {
   enum class Size { page_wide, code };  ///< a code to be scanned is small
-  std::string svg;
+  /// As SVG; empty where there is nothing to draw.
+  std::function<std::string(const TextView&)> draw;
   Size size = Size::page_wide;
 };
 
-/// A label with what is copied sign by sign, line by line; lines break at blanks alone.
+/// A label with text that is copied exactly, line by line; lines break only at blanks.
 struct CodeBlock {
-  Words label;
+  Word label;
   std::vector<std::string> lines;
 };
 
 /// Places to sign, beside one another.
 struct SignBlock {
-  std::vector<Words> places;
+  std::vector<Word> places;
 };
 
 struct GroupBlock;
@@ -56,8 +59,8 @@ using Block = std::variant<TitleBlock, ParagraphBlock, ItemsBlock, TableBlock, F
 
 struct GroupBlock {
   enum class Kind {
-    whole,   ///< isn't torn by a page's end, as far as it fits on one
-    abreast  ///< its groups stand two abreast on a narrow page
+    whole,   ///< isn't split by a page break, if it fits on one page
+    abreast  ///< its groups are in two columns on a narrow page
   };
   Kind kind = Kind::whole;
   std::vector<Block> blocks;
@@ -71,11 +74,11 @@ struct Report {
 };
 
 /// A table below its title; "None." where it is empty.
-std::vector<Block> titled_table(Words title, Sheet sheet);
+std::vector<Block> titled_table(Word title, Sheet sheet);
 /// A sheet of item and value as rows of label and value.
 ItemsBlock items_of(const Sheet& sheet);
 
 /// One self-contained HTML page.
-std::string report_page(const Report& report);
+std::string report_page(const Report& report, const TextView& view);
 
 }  // namespace seamtakt

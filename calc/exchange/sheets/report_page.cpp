@@ -20,27 +20,28 @@ const char* css_class_of(ParagraphBlock::Look look) {
 
 class PageWriter {
  public:
-  explicit PageWriter(HtmlPage& page) : page_(page) {}
+  PageWriter(HtmlPage& page, const TextView& view) : page_(page), view_(view) {}
 
   void put(const std::vector<Block>& blocks) {
     for (const Block& block : blocks) std::visit(*this, block);
   }
 
-  void operator()(const TitleBlock& block) { page_.heading(block.level, cell_text(block.text)); }
+  void operator()(const TitleBlock& block) { page_.heading(block.level, cell_text(block.text, view_)); }
   void operator()(const ParagraphBlock& block) {
-    page_.paragraph(cell_text(block.text), css_class_of(block.look));
+    page_.paragraph(cell_text(block.text, view_), css_class_of(block.look));
   }
   void operator()(const ItemsBlock& block) {
     std::vector<std::pair<std::string, std::string>> items;
-    for (const auto& [label, value] : block.items) items.emplace_back(cell_text(label), cell_text(value));
+    for (const auto& [label, value] : block.items)
+      items.emplace_back(cell_text(label, view_), cell_text(value, view_));
     page_.data_list(items);
   }
-  void operator()(const TableBlock& block) { page_.table(shown_table(block.sheet)); }
-  void operator()(const FigureBlock& block) { page_.raw(block.svg); }
-  void operator()(const CodeBlock& block) { page_.code_item(words_text(block.label), block.lines); }
+  void operator()(const TableBlock& block) { page_.table(shown_table(block.sheet, view_)); }
+  void operator()(const FigureBlock& block) { page_.raw(block.draw(view_)); }
+  void operator()(const CodeBlock& block) { page_.code_item(view_.word(block.label), block.lines); }
   void operator()(const SignBlock& block) {
     std::string places;
-    for (const Words& place : block.places) places += "<div>" + html_text(words_text(place)) + "</div>";
+    for (const Word place : block.places) places += "<div>" + html_text(view_.word(place)) + "</div>";
     page_.raw("<div class=\"sign\">" + places + "</div>\n");
   }
   void operator()(const GroupBlock& block) {
@@ -52,13 +53,14 @@ class PageWriter {
 
  private:
   HtmlPage& page_;
+  const TextView& view_;
 };
 
 }  // namespace
 
-std::string report_page(const Report& report) {
-  HtmlPage page(cell_text(report.title));
-  PageWriter(page).put(report.blocks);
+std::string report_page(const Report& report, const TextView& view) {
+  HtmlPage page(cell_text(report.title, view), view.language().code());
+  PageWriter(page, view).put(report.blocks);
   return page.finish();
 }
 

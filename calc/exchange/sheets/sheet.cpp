@@ -10,8 +10,8 @@ namespace seamtakt {
 namespace {
 
 bool is_number(const SheetCell& cell) {
-  return std::holds_alternative<double>(cell) || std::holds_alternative<Count>(cell) ||
-         std::holds_alternative<std::monostate>(cell);
+  return std::holds_alternative<double>(cell) || std::holds_alternative<Figure>(cell) ||
+         std::holds_alternative<Count>(cell) || std::holds_alternative<std::monostate>(cell);
 }
 
 /// A column without stated digits is numeric where each of its cells is.
@@ -21,10 +21,10 @@ bool is_numeric(const Sheet& sheet, std::size_t column) {
                      [&](const auto& row) { return is_number(row[column]); });
 }
 
-std::string shown_text(const Sheet::Column& column, const SheetCell& cell) {
+std::string shown_text(const Sheet::Column& column, const SheetCell& cell, const TextView& view) {
   const double* number = std::get_if<double>(&cell);
-  if (number && *number <= column.none_up_to) return words_text({"none"});
-  return cell_text(cell, column.digits.value_or(usual_digits));
+  if (number && *number <= column.none_up_to) return view.word("none"_word);
+  return cell_text(cell, view, {column.digits.value_or(usual_digits), column.heading.unit});
 }
 
 bool has_pair(const Sheet& sheet, std::size_t column) {
@@ -34,24 +34,24 @@ bool has_pair(const Sheet& sheet, std::size_t column) {
 
 }  // namespace
 
-std::string column_heading_text(const Sheet::Column& column) {
-  if (column.end == Sheet::End::none) return heading_text(column.heading);
-  const Words pattern{column.end == Sheet::End::low ? "{1} (low)" : "{1} (high)"};
-  return cell_text(PatternCell{pattern, {column.heading}});
+std::string column_heading_text(const Sheet::Column& column, const TextView& view) {
+  if (column.end == Sheet::End::none) return heading_text(column.heading, view);
+  const Word pattern = column.end == Sheet::End::low ? "{1} (low)"_word : "{1} (high)"_word;
+  return cell_text(PatternCell{pattern, {column.heading}}, view);
 }
 
-ShownTable shown_table(const Sheet& sheet) {
+ShownTable shown_table(const Sheet& sheet, const TextView& view) {
   ShownTable table;
   std::vector<std::size_t> columns;
   for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
     if (!sheet.columns[i].brief) continue;
     columns.push_back(i);
-    table.head.push_back(column_heading_text(sheet.columns[i]));
+    table.head.push_back(column_heading_text(sheet.columns[i], view));
     table.numeric.push_back(is_numeric(sheet, i));
   }
   for (const auto& row : sheet.rows) {
     std::vector<std::string> cells;
-    for (const std::size_t i : columns) cells.push_back(shown_text(sheet.columns[i], row[i]));
+    for (const std::size_t i : columns) cells.push_back(shown_text(sheet.columns[i], row[i], view));
     table.rows.push_back(std::move(cells));
   }
   return table;
@@ -82,6 +82,10 @@ Sheet with_pairs_apart(const Sheet& sheet) {
     }
   }
   return apart;
+}
+
+SheetCell origin_label(const OriginItem& item) {
+  return KeyCell{item.key, {item.label}};
 }
 
 const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name) {

@@ -3,9 +3,9 @@
 #include <limits>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
+#include "base/sentences/sentence_text.hpp"
 #include "exchange/sheets/cell.hpp"
 
 namespace seamtakt {
@@ -20,12 +20,12 @@ struct Sheet {
     /// Significant digits shown to people, 0 for text and whole numbers; where none is stated, the cells
     /// decide.
     std::optional<int> digits = {};
-    bool brief = true;  ///< stands on the page; files have all columns
+    bool brief = true;  ///< shown on the page; files have all columns
     /// Numbers up to this are shown to people as "none"; files have the number.
     double none_up_to = -std::numeric_limits<double>::infinity();
     End end = End::none;
   };
-  std::string name;  ///< "passes", "seams", "weldments", "cycle", "findings", "schedules", "about"
+  std::string name;  ///< "passes", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"
   std::vector<Column> columns;
   std::vector<std::vector<SheetCell>> rows;  ///< each as long as `columns`
 };
@@ -33,13 +33,13 @@ struct Sheet {
 /// A table as people see it on a page.
 struct ShownTable {
   std::vector<std::string> head;
-  std::vector<bool> numeric;  ///< a column of numbers, which stand to the right
+  std::vector<bool> numeric;  ///< a column of numbers, aligned right
   std::vector<std::vector<std::string>> rows;
 };
-ShownTable shown_table(const Sheet& sheet);
+ShownTable shown_table(const Sheet& sheet, const TextView& view);
 
 /// "Heat input, kJ/mm", "Cooling time span, s (low)".
-std::string column_heading_text(const Sheet::Column& column);
+std::string column_heading_text(const Sheet::Column& column, const TextView& view);
 
 /// An id, a moment or a number, which isn't broken over two lines.
 bool stays_on_one_line(std::string_view text);
@@ -50,18 +50,25 @@ Sheet with_pairs_apart(const Sheet& sheet);
 /// std::logic_error where there is none.
 const Sheet& sheet_named(const std::vector<Sheet>& sheets, std::string_view name);
 
-/// What tables were made with and from: keys and values, among them `made_at_utc`.
-using SheetOrigin = std::vector<std::pair<std::string, std::string>>;
+/// Something that tables were made with or from.
+struct OriginItem {
+  std::string key;  ///< in files: "made_at_utc"
+  SheetCell value;
+  Word label = {};  ///< to people
+};
+using SheetOrigin = std::vector<OriginItem>;
+/// Its label in a table of such items.
+SheetCell origin_label(const OriginItem& item);
 
 /// RFC 4180 with the keys as header, CRLF line ends; text that a spreadsheet would take for a formula is
-/// guarded. The origin stands in the last columns of every row, so that a row that is cut out still tells
-/// where it is from.
+/// guarded. The origin is in the last columns of every row, so that a row copied elsewhere still shows where
+/// it is from.
 std::string sheet_csv(const Sheet& sheet, const SheetOrigin& origin);
 
-/// A workbook (Office Open XML) with a sheet each; text is stored as text, never as a formula. Errors:
-/// std::system_error where its temporary file can't be written or read, or where a sheet has more rows than a
-/// workbook can hold.
-std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& title,
-                        const SheetOrigin& origin);
+/// A workbook (Office Open XML) with a sheet each; text is stored as text, never as a formula, numbers in the
+/// view's units. Errors: std::system_error where its temporary file can't be written or read, or where a
+/// sheet has more rows than a workbook can hold.
+std::string sheets_xlsx(const std::vector<Sheet>& sheets, const SheetCell& title, const SheetOrigin& origin,
+                        const TextView& view);
 
 }  // namespace seamtakt

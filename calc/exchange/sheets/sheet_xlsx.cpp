@@ -14,12 +14,13 @@
 #include "base/text/utf8.hpp"
 #include "exchange/sheets/cell_text.hpp"
 #include "exchange/sheets/sheet.hpp"
+#include "exchange/sheets/xml_text.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-/// A folder of its own that goes with its owner.
+/// A folder that is removed with its owner.
 class ScratchFolder {
  public:
   ScratchFolder() {
@@ -39,11 +40,13 @@ class ScratchFolder {
   std::filesystem::path path_;
 };
 
-/// What a sheet's cell may hold; longer text is an error of the format.
+/// Greatest length of a cell's text; longer text is an error of the format.
 constexpr std::size_t cell_text_limit = 32767;
 
 /// Cuts at a character's end, so that the text stays UTF-8.
-std::string cut_text(const std::string& text) {
+std::string cut_text(const std::string& given) {
+  const std::string text =
+      xml_text(given, XmlControls::left);  // the library writes those as the format has them
   if (text.size() <= cell_text_limit) return text;
   std::size_t end = cell_text_limit;
   while (end > 0 && !begins_utf8_character(text[end])) --end;
@@ -53,7 +56,7 @@ std::string cut_text(const std::string& text) {
 /// The row or column number that the format can hold.
 constexpr std::size_t row_limit = 1048575;
 
-/// How cells look; what they hold is the whole number and the whole text.
+/// How cells look; they contain the unrounded number and the complete text.
 class Looks {
  public:
   explicit Looks(lxw_workbook* workbook)
@@ -86,34 +89,58 @@ class Looks {
   lxw_format *head_, *text_, *numbers_[8];
 };
 
-std::optional<double> number_in(const SheetCell& cell) {
-  if (const double* number = std::get_if<double>(&cell)) return *number;
-  if (const Count* count = std::get_if<Count>(&cell)) return static_cast<double>(count->value);
-  return std::nullopt;
+/// Writes one workbook in the language and units of a view.
+class BookWriter {
+ public:
+  BookWriter(lxw_workbook* workbook, const TextView& view)
+      : workbook_(workbook), view_(view), looks_(workbook) {}
+
+  void put(const Sheet& sheet);
+
+ private:
+  lxw_worksheet* worksheet_of(const std::string& name);
+  void set_up_pages(lxw_worksheet* worksheet) const;
+  void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
+                  std::string_view unit) const;
+  /// Bytes of a cell's text; none of a number.
+  std::size_t text_size(const SheetCell& cell) const {
+    return file_number(cell, view_) ? 0 : file_text(cell, view_).size();
+  }
+  double column_width(const Sheet& sheet, std::size_t column) const;
+  double row_height_pt(const std::vector<SheetCell>& row) const;
+
+  lxw_workbook* workbook_;
+  const TextView& view_;
+  Looks looks_;
+};
+
+/// The table's name in the reader's language. Where a workbook can't have it (a sign that it forbids, too
+/// long, there already), the name that commands know; else one that the library finds.
+lxw_worksheet* BookWriter::worksheet_of(const std::string& name) {
+  for (const std::string& each : {view_.word(name), name})
+    if (workbook_validate_sheet_name(workbook_, each.c_str()) == LXW_NO_ERROR)
+      return workbook_add_worksheet(workbook_, each.c_str());
+  return workbook_add_worksheet(workbook_, nullptr);
 }
 
-void write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
-                const Looks& looks) {
-  if (const auto number = number_in(cell))
-    worksheet_write_number(worksheet, row, column, *number, looks.number(*number));
+void BookWriter::write_cell(lxw_worksheet* worksheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
+                            std::string_view unit) const {
+  if (const auto number = file_number(cell, view_, unit))
+    worksheet_write_number(worksheet, row, column, *number, looks_.number(*number));
   else if (!std::holds_alternative<std::monostate>(cell))
-    worksheet_write_string(worksheet, row, column, cut_text(file_text(cell)).c_str(), looks.text());
+    worksheet_write_string(worksheet, row, column, cut_text(file_text(cell, view_, unit)).c_str(),
+                           looks_.text());
 }
 
-/// Bytes of a cell's text; none of a number.
-std::size_t text_size(const SheetCell& cell) {
-  return number_in(cell) ? 0 : file_text(cell).size();
-}
-
-double column_width(const Sheet& sheet, std::size_t column) {
-  std::size_t widest = std::min<std::size_t>(column_heading_text(sheet.columns[column]).size(), 16);
+double BookWriter::column_width(const Sheet& sheet, std::size_t column) const {
+  std::size_t widest = std::min<std::size_t>(column_heading_text(sheet.columns[column], view_).size(), 16);
   for (const auto& row : sheet.rows)
     widest = std::max(widest, std::min(text_size(row[column]), Looks::widest_text));
   return static_cast<double>(widest) + 3;
 }
 
-/// Rows grow with their longest text: not every program sees to that by itself.
-double row_height_pt(const std::vector<SheetCell>& row) {
+/// Rows grow with their longest text: not every program does that by itself.
+double BookWriter::row_height_pt(const std::vector<SheetCell>& row) const {
   constexpr double line_pt = 15, most_pt = 400;
   std::size_t lines = 1;
   for (const SheetCell& cell : row) lines = std::max(lines, text_size(cell) / (Looks::widest_text - 10) + 1);
@@ -121,29 +148,32 @@ double row_height_pt(const std::vector<SheetCell>& row) {
 }
 
 /// On paper a table stays as wide as a page, its head on each: columns on pages of their own can't be read.
-void set_up_pages(lxw_worksheet* worksheet) {
+void BookWriter::set_up_pages(lxw_worksheet* worksheet) const {
   worksheet_set_landscape(worksheet);
   worksheet_set_paper(worksheet, 9);  // A4
   worksheet_fit_to_pages(worksheet, 1, 0);
   worksheet_repeat_rows(worksheet, 0, 0);
   worksheet_set_header(worksheet, "&L&A");
-  worksheet_set_footer(worksheet, "&RPage &P of &N");
+  // The library's signs for a page's number and their count.
+  const PatternCell pages{"Page {1} of {2}"_word, {std::string("&P"), std::string("&N")}};
+  worksheet_set_footer(worksheet, ("&R" + cell_text(pages, view_)).c_str());
 }
 
-void write_sheet(lxw_workbook* workbook, const Looks& looks, const Sheet& sheet) {
-  lxw_worksheet* worksheet = workbook_add_worksheet(workbook, sheet.name.c_str());
+void BookWriter::put(const Sheet& sheet) {
+  lxw_worksheet* worksheet = worksheet_of(sheet.name);
   worksheet_freeze_panes(worksheet, 1, 0);
   set_up_pages(worksheet);
   for (std::size_t i = 0; i < sheet.columns.size(); ++i) {
     const auto column = static_cast<lxw_col_t>(i);
     worksheet_set_column(worksheet, column, column, column_width(sheet, i), nullptr);
-    worksheet_write_string(worksheet, 0, column, column_heading_text(sheet.columns[i]).c_str(), looks.head());
+    worksheet_write_string(worksheet, 0, column, column_heading_text(sheet.columns[i], view_).c_str(),
+                           looks_.head());
   }
   for (std::size_t r = 0; r < sheet.rows.size(); ++r) {
     const auto row = static_cast<lxw_row_t>(r + 1);
     worksheet_set_row(worksheet, row, row_height_pt(sheet.rows[r]), nullptr);
     for (std::size_t i = 0; i < sheet.rows[r].size(); ++i)
-      write_cell(worksheet, row, static_cast<lxw_col_t>(i), sheet.rows[r][i], looks);
+      write_cell(worksheet, row, static_cast<lxw_col_t>(i), sheet.rows[r][i], sheet.columns[i].heading.unit);
   }
 }
 
@@ -159,8 +189,9 @@ void check_size(const Sheet& sheet) {
 /// given.
 std::time_t made_at(const SheetOrigin& origin) {
   std::tm moment{};
-  for (const auto& [key, value] : origin)
-    if (key == "made_at_utc" && strptime(value.c_str(), "%Y-%m-%dT%H:%M:%SZ", &moment))
+  for (const OriginItem& item : origin)
+    if (const auto* text = std::get_if<std::string>(&item.value);
+        text && item.key == "made_at_utc" && strptime(text->c_str(), "%Y-%m-%dT%H:%M:%SZ", &moment))
       return timegm(&moment);
   return 0;
 }
@@ -173,22 +204,24 @@ std::string file_bytes(const std::string& path) {
 
 }  // namespace
 
-std::string sheets_xlsx(const std::vector<Sheet>& sheets, const std::string& title,
-                        const SheetOrigin& origin) {
+std::string sheets_xlsx(const std::vector<Sheet>& sheets, const SheetCell& title, const SheetOrigin& origin,
+                        const TextView& view) {
   for (const Sheet& sheet : sheets) check_size(sheet);
   const ScratchFolder scratch;
   const std::string path = scratch.file("report.xlsx");
   lxw_workbook* workbook = workbook_new(path.c_str());
   if (!workbook) throw std::system_error(std::make_error_code(std::errc::not_enough_memory), path);
-  std::string named = title, comment;
-  for (const auto& [key, value] : origin) comment += key + ": " + value + "\n";
+  std::string named = xml_text(cell_text(title, view)), comment;
+  for (const OriginItem& item : origin)
+    comment += cell_text(origin_label(item), view) + ": " + file_text(item.value, view) + "\n";
+  comment = xml_text(comment);
   lxw_doc_properties properties{};
   properties.title = named.data();
   properties.comments = comment.data();
   properties.created = made_at(origin);
   workbook_set_properties(workbook, &properties);
-  const Looks looks(workbook);
-  for (const Sheet& sheet : sheets) write_sheet(workbook, looks, with_pairs_apart(sheet));
+  BookWriter writer(workbook, view);
+  for (const Sheet& sheet : sheets) writer.put(with_pairs_apart(sheet));
   if (const lxw_error error = workbook_close(workbook); error != LXW_NO_ERROR)
     throw std::system_error(std::make_error_code(std::errc::io_error), path + ": " + lxw_strerror(error));
   return file_bytes(path);
