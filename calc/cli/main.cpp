@@ -7,8 +7,10 @@
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/output_view.hpp"
+#include "cli/common/password_option.hpp"
 #include "exchange/report/caution.hpp"
 #include "formula/reference_check.hpp"
+#include "ledger/store/given_arguments.hpp"
 
 namespace {
 
@@ -21,7 +23,7 @@ int fail(int code, const std::string& message) {
   return code;
 }
 
-/// Messages of the library that parses options may run over several lines; the contract wants one.
+/// Messages of the library that parses options may have several lines; the contract requires one.
 std::string one_line(std::string text) {
   for (char& c : text)
     if (c == '\n') c = ' ';
@@ -29,7 +31,7 @@ std::string one_line(std::string text) {
   return text;
 }
 
-/// Ends the program where standard output has all, so that what the command has built is left to the system.
+/// Ends the program once standard output is complete, so that the system frees the command's objects.
 int print(const cli::Outcome& outcome) {
   bool written = true;
   const TextSink write = [&](std::string_view text) {
@@ -40,7 +42,7 @@ int print(const cli::Outcome& outcome) {
   if (!written || std::fflush(stdout) != 0)
     return fail(cli::machine_failed, "standard output: could not be written");
   if (!outcome.complaint.empty()) fail(outcome.exit_code, outcome.complaint);
-#ifndef SEAMTAKT_SANITIZED  // there, all is taken apart, so that leaks are seen
+#ifndef SEAMTAKT_SANITIZED  // there, everything is destroyed, so that leaks are seen
   if (outcome.left_over) std::_Exit(outcome.exit_code);
 #endif
   return outcome.exit_code;
@@ -49,6 +51,7 @@ int print(const cli::Outcome& outcome) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  GivenArguments given(argc, argv);
   cli::Program whole(
       "Seamtakt plans robot weld cells: from the drawing's fillet to heat, cycle, takt and the audited arc "
       "log.",
@@ -56,6 +59,7 @@ int main(int argc, char** argv) {
   cli::Result result;
   const cli::Command program = whole.commands();
   cli::add_view_options(program);
+  cli::add_password_option(program);
   cli::add_calc(program, result);
   cli::add_evaluate(program, result);
   cli::add_window(program, result);
@@ -69,17 +73,22 @@ int main(int argc, char** argv) {
   cli::add_learn(program, result);
   cli::add_measure(program, result);
 
+  const auto refuse = [&](int code, const std::string& message) {
+    return fail(code, given.without_passwords(message));
+  };
   try {
     if (has_reference_folder()) check_reference_tables();
-    if (const auto asked = whole.run(argc, argv)) return *asked;  // --help, --version
+    if (const auto asked = whole.run(given.count(), given.values())) return *asked;  // --help, --version
     result.for_machines = result.for_machines || whole.has_flag({"--json", "--proof"});
+    if (given.held_password())
+      std::fprintf(stderr, "%s\n", cli::shown_text(Sentence("cli.password-in-uri"_key)).c_str());
     return print(result);
   } catch (const cli::UsageError& error) {
-    return fail(cli::bad_input, one_line(error.what()) + " (see --help)");
+    return refuse(cli::bad_input, one_line(error.what()) + " (see --help)");
   } catch (const InputError& error) {
-    return fail(cli::bad_input, cli::refusal_line(error));
+    return refuse(cli::bad_input, cli::refusal_line(error));
   } catch (const std::system_error& error) {
-    return fail(cli::machine_failed, one_line(error.what()));
+    return refuse(cli::machine_failed, one_line(error.what()));
   } catch (const std::bad_alloc&) {
     return fail(cli::machine_failed, "out of memory");
   }

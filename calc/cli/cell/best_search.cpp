@@ -6,6 +6,7 @@
 #include <csignal>
 #include <cstdio>
 
+#include "base/error.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cli/common/output_view.hpp"
 
@@ -72,6 +73,8 @@ bool BestSearch::must_stop() {
   return std::chrono::duration<double>(now - begun_).count() >= share_s_;
 }
 
+constexpr std::size_t longest_line = 500;
+
 /// One line, written over itself.
 void BestSearch::show() {
   const double gap_pct = gap_to_bound_pct(last_.best_s, last_.bound_s);
@@ -84,7 +87,8 @@ void BestSearch::show() {
                                   {"elapsed", UnitValue{elapsed_s, "s", 2}}};
   if (has_end) arguments.emplace_back("share", UnitValue{share_s_, "s", 2});
   const Sentence line(has_end ? "cli.cycle.progress.of"_key : "cli.cycle.progress"_key, std::move(arguments));
-  std::fprintf(stderr, "\r\033[K%s", shown_text(line).c_str());
+  // A weldment's name is a stranger's.
+  std::fprintf(stderr, "\r\033[K%s", printable(shown_text(line), longest_line).c_str());
 }
 
 void BestSearch::end_line() {

@@ -9,12 +9,12 @@
 
 namespace seamtakt::cli {
 
-/// The limits and the progress line of `cycle --order best`: time shared by the weldments (what one leaves
-/// over goes to the next), steps for each, and Ctrl-C, which ends the search and keeps the best found (a
-/// second one ends the program). Progress goes to standard error where that is a terminal.
+/// The limits and the progress line of `cycle --order best`: time shared by the weldments (time left by one
+/// goes to the next), steps for each, and Ctrl-C, which ends the search and keeps the best found (a second
+/// one ends the program). Progress goes to standard error where that is a terminal.
 class BestSearch {
  public:
-  /// `seconds` for all weldments together; infinity where only steps count. `steps` 0: without limit.
+  /// `seconds` for all weldments together; infinity where only steps are limited. `steps` 0: without limit.
   BestSearch(double seconds, std::uint64_t steps, std::size_t weldments);
   ~BestSearch();
   BestSearch(const BestSearch&) = delete;

@@ -1,4 +1,3 @@
-#include <filesystem>
 #include <limits>
 #include <memory>
 
@@ -26,7 +25,8 @@ constexpr std::uint64_t most_steps = 1'000'000'000'000;
 constexpr double least_seconds = 1e-6;
 
 struct Options {
-  std::string plan, weldment, order = "given", seconds, output, without_robot;
+  std::string plan, weldment, order = "given", seconds, output;
+  ShiftOptions shift;
   std::uint64_t seed = 1, steps = 0;
   bool json = false, summary = false;
 };
@@ -71,6 +71,18 @@ std::string losses_text(const std::vector<CycleResult>& cycles) {
   return text;
 }
 
+/// What the robots wait for: a line a weldment.
+std::string waits_text(const std::vector<CycleResult>& cycles) {
+  std::string text;
+  for (const CycleResult& cycle : cycles) {
+    std::vector<std::string> waits;
+    for (const WaitSum& wait : wait_sums(cycle))
+      waits.push_back(shown_word(name_of(wait.cause)) + " " + output_view().quantity({wait.time_s, "s"}));
+    if (!waits.empty()) text += "  " + printable(cycle.weldment) + ": " + comma_list(waits) + "\n";
+  }
+  return text.empty() ? text : "\n" + shown_text(Sentence("cli.cycle.waits"_key)) + "\n" + text;
+}
+
 std::string direction_of(const Move& move) {
   if (move.kind != MoveKind::arc) return "";
   return shown_word(move.reversed ? "reversed"_word : "as drawn"_word);
@@ -83,7 +95,8 @@ std::string moves_table(const CycleResult& cycle) {
                    {"Kind"_word, "", true, 0},
                    {"Seam"_word, "", true, 0},
                    {"Pass"_word, "", true, 0},
-                   {"Direction"_word, "", true, 0}},
+                   {"Direction"_word, "", true, 0},
+                   {"Why"_word, "", true, 0}},
                   output_view());
   for (const Move& move : cycle.moves)
     table.cell(move.robot)
@@ -92,7 +105,8 @@ std::string moves_table(const CycleResult& cycle) {
         .cell(kind_sentence(move.kind))
         .cell(move.seam)
         .cell(move.pass > 0 ? std::to_string(move.pass) : std::string())
-        .cell(direction_of(move));
+        .cell(direction_of(move))
+        .cell(move.why.is_empty() ? std::string() : shown_text(move.why));
   const Sentence heading("cli.cycle.weldment"_key, {{"weldment", printable(cycle.weldment)}});
   return "\n" + shown_text(heading) + "\n" + table.text();
 }
@@ -131,43 +145,49 @@ std::string search_note(const Options& options, const std::vector<CycleResult>& 
   return "\n" + shown_text(note) + "\n";
 }
 
-/// The plan with the order of each cycle as its weldment's own.
-void save_orders(const Options& options, Plan plan, const std::vector<CycleResult>& cycles) {
-  std::error_code ignored;
-  if (std::filesystem::equivalent(options.plan, options.output, ignored))
-    throw InputError("--output",
-                     Sentence("cli.refusal.plan-that-is-read"_key, {{"file", printable(options.output)}}),
-                     "another file"_word);
+/// The order of each cycle becomes its weldment's own.
+void take_orders(Plan& plan, const std::vector<CycleResult>& cycles) {
   for (const CycleResult& cycle : cycles)
     if (Weldment* weldment = find_by_id(plan.weldments, cycle.weldment)) take_order(*weldment, cycle);
+}
+
+void save_orders(const Options& options, Plan plan, const std::vector<CycleResult>& cycles) {
+  refuse_plan_that_is_read(options.plan, options.output, "--output");
+  take_orders(plan, cycles);
   check_plan(plan, options.output);
   save_output(options.output, FileKind::plan, write_plan(plan));
 }
 
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
-  Findings findings = take_robot_out(loaded, options.without_robot, options.weldment);
+  Shift shift = take_shift(loaded, options.shift, options.weldment);
+  Findings findings = shift.findings;
   const std::vector<CycleResult> cycles = cycles_of(options, loaded.plan);
+  tell_robots(shift, cycles);
   if (!options.output.empty()) save_orders(options, loaded.plan, cycles);
+  if (options.order == "best") take_orders(loaded.plan, cycles);
+  const std::string shift_written = save_shift_plan(loaded.plan, options.shift);
   for (const CycleResult& cycle : cycles) add_findings_without_robot(cycle.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;
     json.begin_object().key("weldments");
     write_rows(json, cycle_columns(), cycles, JsonWriter::Layout::lines);
+    if (options.shift.given()) write_shift(json, shift);
     write_findings(json, findings);
     write_provenance(json, loaded.provenance);
     json.end_object();
     result.output = json.take();
     return;
   }
-  result.output = summary_table(cycles) + unwelded_text(cycles) + losses_text(cycles);
+  result.output = summary_table(cycles) + unwelded_text(cycles) + shift_text(shift) + losses_text(cycles) +
+                  waits_text(cycles);
   if (options.order == "best") result.output += search_note(options, cycles);
   if (!options.summary)
     for (const CycleResult& cycle : cycles) result.output += moves_table(cycle);
   if (!options.output.empty())
     result.output += "\n" + shown_text(Sentence("cli.cycle.written"_key, {{"file", options.output}})) + "\n";
-  result.output += findings_section(findings);
+  result.output += shift_written + findings_section(findings);
 }
 
 }  // namespace
@@ -184,10 +204,9 @@ void add_cycle(const Command& app, Result& result) {
   add_whole_number(command, "--steps", options->steps, 1, most_steps,
                    "best: orders to try a weldment; the same ones for the same seed");
   add_seed(command, options->seed, "best: another number, another search (default 1)");
-  const Option without =
-      command.option("--without-robot", options->without_robot, "the robot that is out for the shift");
-  command.option("--output", options->output, "write the plan with the order as its own to this file")
-      .excludes(without);
+  const Option output =
+      command.option("--output", options->output, "write the plan with the order as its own to this file");
+  for (const Option& shift : add_shift_options(command, options->shift)) output.excludes(shift);
   command.flag("--summary", options->summary, "without the moves");
   command.flag("--json", options->json, "one JSON document on standard output");
   command.run([options, &result] { run(*options, result); });

@@ -1,13 +1,18 @@
+#include <algorithm>
+#include <filesystem>
 #include <memory>
 
 #include "base/error.hpp"
+#include "base/files/output_file.hpp"
 #include "cell/search/best_order.hpp"
 #include "cli/cell/line_output.hpp"
 #include "cli/cell/robot_out.hpp"
+#include "cli/common/clock.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "exchange/sheets/sheet.hpp"
 #include "line/line_columns.hpp"
 #include "line/line_result.hpp"
 #include "plan/evaluate/evaluate.hpp"
@@ -21,7 +26,8 @@ constexpr std::uint64_t most_units = 200'000, most_runs = 100'000, most_steps = 
 constexpr double heaviest_package_kg = 10'000;
 
 struct Options {
-  std::string plan, orders, carts, order = "given", without_robot;
+  std::string plan, orders, carts, order = "given", output_orders;
+  ShiftOptions shift;
   std::string tip_every, tip_change = "0s", wire_package, wire_change = "0s";
   bool level = false, json = false, summary = false;
   std::size_t units = 0;
@@ -29,12 +35,12 @@ struct Options {
   int runs = 200, window = 10;
 };
 
-/// Nothing is changed more often than every second or gram: a slip of the unit, not a plan. Empty: never.
+/// Nothing is changed more often than every second or gram: a wrong unit, not a plan. Empty: never.
 double interval(const std::string& text, const char* unit, QuantityRange range, const char* option) {
   return text.empty() ? 0 : quantity(text, unit, range, option);
 }
 
-/// How the cell welds a weldment. The best order is searched by steps, not by seconds: the line is to be the
+/// How the cell welds a weldment. The best order is searched by steps, not by seconds: the line must be the
 /// same each time.
 std::function<CycleResult(const Weldment&)> cycle_function(const Options& options, const Plan& plan,
                                                            const Evaluation& evaluation) {
@@ -80,31 +86,84 @@ void require_line(const Plan& plan, const std::string& file) {
     throw InputError(printable(file), "a line without stages"_word, "at least one"_word, "/line/stages");
 }
 
+/// Seams that are welded by hand take their time in a stage of the line, or they would take none.
+void require_manual_stage(const Plan& plan, const Shift& shift, const std::string& file) {
+  const bool by_hand = std::any_of(shift.seams.begin(), shift.seams.end(),
+                                   [](const SeamMove& move) { return move.by_hand.has_value(); });
+  const auto& stages = plan.line->stages;
+  if (by_hand && std::none_of(stages.begin(), stages.end(),
+                              [](const Stage& stage) { return stage.time_of == "manual"; }))
+    throw InputError(printable(file), "no stage for hand work"_word,
+                     "a stage with the time \"manual\" for the seams that are moved"_word, "/line/stages");
+}
+
+void check_output_orders(const Options& options) {
+  if (options.output_orders.empty()) return;
+  if (!options.level) throw InputError("--output-orders", "no --level"_word, "--level with it"_word);
+  std::error_code ignored;
+  if (std::filesystem::equivalent(options.orders, options.output_orders, ignored))
+    throw InputError(
+        "--output-orders",
+        Sentence("cli.refusal.orders-that-are-read"_key, {{"file", printable(options.output_orders)}}),
+        "another file"_word);
+  check_output(options.output_orders, FileKind::orders);
+}
+
+Sheet orders_sheet(const std::vector<Order>& orders) {
+  Sheet sheet{
+      "orders", {{"unit_serial", {"Unit"_word}}, {"weldment", {"Weldment"_word}}, {"due", {"Due"_word}}}, {}};
+  for (const Order& order : orders) sheet.rows.push_back({order.serial, order.weldment, order.due});
+  return sheet;
+}
+
+/// Returned: the line that says so.
+std::string save_orders(const Options& options, const LineResult& line, Provenance provenance) {
+  if (options.output_orders.empty()) return "";
+  provenance.made_at_utc = made_at_utc();
+  save_output(options.output_orders, FileKind::orders,
+              sheet_csv(orders_sheet(line.levelled_orders), origin_of(provenance)));
+  return "\n" + shown_text(Sentence("cli.line.orders-written"_key, {{"file", options.output_orders}})) + "\n";
+}
+
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
   const std::vector<Order> orders = read_orders(options.orders, loaded.plan);
-  const Plan whole = options.without_robot.empty() ? Plan{} : loaded.plan;
-  Findings findings = take_robot_out(loaded, options.without_robot);
+  check_output_orders(options);
+  const Plan whole = options.shift.without_robot.empty() ? Plan{} : loaded.plan;
+  Shift shift = take_shift(loaded, options.shift);
+  require_manual_stage(loaded.plan, shift, options.plan);
+  Findings findings = shift.findings;
   const Evaluation evaluation = evaluate(loaded.plan);
   const Release release =
       options.carts.empty() ? release_all(orders) : release_complete(orders, loaded.plan, options.carts);
   LineRequest request = request_of(options, loaded.plan, evaluation);
-  if (!options.without_robot.empty()) request.with_all_robots = [&] { return whole_cell(options, whole); };
+  if (!options.shift.without_robot.empty())
+    request.with_all_robots = [&] { return whole_cell(options, whole); };
+  std::vector<CycleResult> cycles;
+  if (!shift.seams.empty())
+    request.cycle_of = [&cycles, cycle_of = std::move(request.cycle_of)](const Weldment& weldment) {
+      return cycles.emplace_back(cycle_of(weldment));
+    };
   const LineResult line = simulate_line(loaded.plan, evaluation, release, request);
+  tell_robots(shift, cycles);
+  const std::string written =
+      save_shift_plan(loaded.plan, options.shift) + save_orders(options, line, loaded.provenance);
   add_findings_without_robot(line.findings, findings);
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;
     json.begin_object();
     write_members(json, line_columns(), line);
+    if (options.shift.given()) write_shift(json, shift);
     write_findings(json, findings);
     write_provenance(json, loaded.provenance);
     json.end_object();
     result.output = json.take();
     return;
   }
-  result.output = line_text(line, !options.summary) + findings_section(findings);
+  result.output =
+      line_text(line, !options.summary) + shift_text(shift) + written + findings_section(findings);
 }
 
 void add_change_options(const Command& command, Options& options) {
@@ -126,6 +185,8 @@ void add_line(const Command& app, Result& result) {
   command.option("--carts", options->carts,
                  "folder of carts, SERIAL.csv each: only complete ones are released");
   command.flag("--level", options->level, "re-sequence the orders, due dates kept");
+  command.option("--output-orders", options->output_orders,
+                 "with --level: write the levelled sequence to this file, which --orders reads again");
   command
       .option("--order", options->order,
               "in the cell: given: seams in file order; best: the shortest cycle found")
@@ -140,7 +201,7 @@ void add_line(const Command& app, Result& result) {
                    "ones); 1: one draw");
   add_whole_number(command, "--window", options->window, 1, most_window_units,
                    "units of the window of worst throughput (default 10)");
-  command.option("--without-robot", options->without_robot, "the robot that is out for the shift");
+  add_shift_options(command, options->shift);
   add_change_options(command, *options);
   command.flag("--summary", options->summary, "without the units");
   command.flag("--json", options->json,

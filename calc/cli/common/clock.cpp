@@ -1,5 +1,7 @@
 #include "cli/common/clock.hpp"
 
+#include <cstdlib>
+
 namespace seamtakt::cli {
 
 std::string utc_text_of_s(std::time_t moment_s) {
@@ -12,6 +14,11 @@ std::string utc_text_of_s(std::time_t moment_s) {
 
 std::string utc_now() {
   return utc_text_of_s(std::time(nullptr));
+}
+
+std::string made_at_utc() {
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  return epoch ? utc_text_of_s(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
 }
 
 std::string today() {

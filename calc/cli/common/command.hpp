@@ -10,7 +10,7 @@
 
 namespace seamtakt::cli {
 
-/// What a command leaves behind: text for standard output, and the exit code that its findings ask for.
+/// A command's result: text for standard output, and the exit code that its findings require.
 struct Outcome {
   /// Text for people; what a name in it could do to a terminal is escaped when it is printed (main.cpp).
   std::string output;
@@ -19,10 +19,10 @@ struct Outcome {
   /// A line for standard error that says why the exit code is bad_input although there is a summary; else
   /// empty.
   std::string complaint;
-  /// What follows it, where a result is too long to be kept: writes it to a sink that is lent for the call.
+  /// The rest of a result that is too long to be kept: writes it to a sink that is valid during the call.
   std::function<void(const TextSink&)> more_output;
-  /// What the command has built and nobody needs any more; taking a large plan apart takes longer than
-  /// leaving it to the end of the program.
+  /// Objects of the command that are no longer needed; destroying a large plan takes longer than leaving it
+  /// to the end of the program.
   std::shared_ptr<const void> left_over;
   int exit_code = 0;
 };

@@ -14,7 +14,7 @@ class Option;
 
 namespace seamtakt::cli {
 
-/// One option of a command. A handle: copies speak of the same option, which lives as long as the program's
+/// One option of a command. A handle: copies refer to the same option, which lives as long as the program's
 /// commands.
 class Option {
  public:
@@ -41,9 +41,9 @@ class Option {
   CLI::Option* option_;
 };
 
-/// A command, or the program itself, whose options put what is given into variables. The variables must live
-/// until the command has run. What can't be read as a variable's type is bad usage: exit code 2, one line.
-/// A handle: copies speak of the same command. The only code that knows the library behind it is
+/// A command, or the program itself, whose options store their values in variables. The variables must live
+/// until the command has run. A value that can't be read as a variable's type is bad usage: exit code 2, one
+/// line. A handle: copies refer to the same command. The only code that knows the library behind it is
 /// command_line.cpp, since reading that library's headers takes longer than compiling a command.
 class Command {
  public:
@@ -84,12 +84,11 @@ class Program {
   Program& operator=(const Program&) = delete;
 
   /// To which commands are added; one of them must be chosen. The options of the program itself may be given
-  /// before a command or behind it.
+  /// before a command or after it.
   Command commands() const { return Command(*app_); }
 
-  /// Reads what was given and runs the chosen command. Where help or the version was asked for, it is printed
-  /// and the exit code returned. UsageError: what was given can't be read; what the command throws goes
-  /// through.
+  /// Reads what was given and runs the chosen command. Prints help or the version on request and returns the
+  /// exit code. UsageError: the arguments can't be read; exceptions of the command are passed on.
   std::optional<int> run(int argc, char** argv);
   /// Whether the chosen command was given one of these flags.
   bool has_flag(const std::vector<std::string>& names) const;

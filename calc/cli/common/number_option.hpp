@@ -30,7 +30,7 @@ Option add_whole_number(const Command& command, const std::string& option, Numbe
       .takes("N");
 }
 
-/// Threads that a person may ask for; 0 stands for as many as the machine has.
+/// Threads that a person may ask for; 0 means as many as the machine has.
 inline constexpr std::uint64_t most_threads = 1024;
 
 /// Adds `--seed`: any whole number of 64 bits.

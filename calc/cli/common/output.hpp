@@ -24,7 +24,7 @@ TextTable::Column table_heading(const Column<Row>& column) {
 /// The next cell of such a table.
 void add_cell(TextTable& table, const ColumnValue& value, int digits);
 
-/// The same of a column; a word that stands for a number ("none") is shown in the reader's language.
+/// The same of a column; a word shown instead of a number ("none") is shown in the reader's language.
 template <class Row>
 void add_cell(TextTable& table, const Column<Row>& column, const Row& row) {
   const ColumnValue shown = column.shown(row);
@@ -58,7 +58,7 @@ std::string findings_text(const Findings& findings);
 /// "3 fail, 1 warn, 12 note".
 std::string findings_count(const Findings& findings);
 
-/// What ends a summary: a line "Findings: 3 fail, 1 warn, 12 note" and the findings.
+/// The end of a summary: a line "Findings: 3 fail, 1 warn, 12 note" and the findings.
 std::string findings_section(const Findings& findings);
 
 }  // namespace seamtakt::cli

@@ -66,7 +66,7 @@ std::string refusal_line(const InputError& error) {
   if (!error.pointer().empty())
     refusal = Sentence("refusal.at"_key, {{"refusal", refusal}, {"pointer", error.pointer()}});
   const std::string where = error.where().empty() ? "" : error.where() + ": ";
-  // What is refused was given in the units of files and options, which don't follow the view.
+  // Refused input was given in the units of files and options, which don't follow the view.
   return printable(where + sentence_text(refusal, output_view().in_si()), longest_refusal);
 }
 

@@ -6,6 +6,8 @@
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"
 #include "ledger/body/record_text.hpp"
+#include "records/keep/later_calibration.hpp"
+#include "records/keep/record_search.hpp"
 
 namespace seamtakt::cli {
 
@@ -80,14 +82,24 @@ void add_reading(LedgerCommands& ledger) {
   list.option("--unit", o.unit, "unit serial");
   list.option("--seam", o.seam, "seam");
   list.option("--verdict", o.verdict, "pass, fail or undecided");
-  list.option("--from-date", o.from_date, "welded, else written, on this date or later (2026-11-25)");
-  list.option("--to-date", o.to_date, "on this date or earlier");
+  list.option(
+          "--time", o.list_time,
+          "which time is shown and meant by --from and --to: welded (else recorded), or recorded [welded]")
+      .one_of({welded_time, recorded_time});
+  list.option("--from,--from-date", o.from_date,
+              "the time shown is this or later: a day (2026-11-25) or a UTC time (2026-11-25T06:00:00Z)");
+  list.option("--to,--to-date", o.to_date, "it is before this time, or on this day or earlier");
+  list.option("--retain-from", o.retain_from, "to be kept until this date or later (ledger retain)");
+  list.option("--retain-to", o.retain_to, "to be kept until this date or earlier");
+  list.flag("--held", o.held, "under a legal hold (ledger hold)");
   add_whole_number(list, "--limit", o.limit, 0, most_records, "so many at most; 0: all [0]");
 
   const Command show =
       ledger.reading("show", "One record with what was changed since, or a unit", ledger_show);
   add_whole_number(show, "RECORD", o.seq, 1, most_records, "its number");
   show.option("--unit", o.unit, "what the store knows of a unit: passes, what is missing, nonconformances");
+  show.option("--explain", o.explain,
+              "how a number of a pass comes about, such as heat_input_kJ_mm or steady.current_A");
   show.flag("--proof", o.proof, "with the digests that prove the record by the signed head");
 
   const Command verify =
@@ -95,6 +107,7 @@ void add_reading(LedgerCommands& ledger) {
   verify.option("--pub", o.pub, "the store's public key (PEM), or its fingerprint, as the auditor holds it");
   verify.option("--anchor", o.anchors, "file of anchors kept outside; may be given again");
   verify.option("--raw", o.raw, "folder of the raw logs");
+  verify.option("--ca", o.ca, "certificates (PEM) of the time stamping authorities that the auditor trusts");
   add_whole_number(verify, "--from", o.from, 1, most_records, "look into the bodies from this record on [1]");
 
   const Command head = ledger.reading("head", "The newest signed head", ledger_head);
@@ -140,11 +153,22 @@ void add_writing(LedgerCommands& ledger) {
   sign.option("--person-key", o.person_key,
               "the person's private key; made where it is absent [person.pem in the key folder]");
 
+  const Command person = ledger.writing(
+      "person", "Binds a person's own key to the name of --who: no other name can sign with it",
+      ledger_person);
+  person.option("--person-key", o.person_key,
+                "the person's private key; made where it is absent [person.pem in the key folder]");
+
   const Command calibrate = ledger.writing("calibrate", "An instrument's calibration", ledger_calibrate);
   calibrate.option("--instrument", o.instrument, "its id in the plan").required();
   calibrate.option("--certificate", o.certificate, "number of the certificate, or its file").required();
   calibrate.option("--date", o.calibrated_on, "when it was calibrated (2026-11-25)").required();
   calibrate.option("--due", o.due, "when it is due again").required();
+  calibrate
+      .option("--as-found", o.as_found,
+              "as it was found, before any adjustment: in-tolerance judges again the passes that were welded "
+              "since it was due, out-of-tolerance leaves them undecided")
+      .one_of({as_found_in_tolerance, as_found_out_of_tolerance});
 
   const Command nonconformance = ledger.writing(
       "nonconformance", "Lists what failed and how it stands; or opens one", ledger_nonconformance);
@@ -153,9 +177,14 @@ void add_writing(LedgerCommands& ledger) {
   nonconformance.option("--unit", o.unit, "those of a unit");
   nonconformance.flag("--open", o.open_only, "those that are open");
 
-  const Command disposition =
-      ledger.writing("disposition", "What becomes of a nonconformance", ledger_disposition);
-  add_whole_number(disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance").required();
+  const Command disposition = ledger.writing(
+      "disposition",
+      "What becomes of a nonconformance, or of all passes of a unit that one cause left undecided",
+      ledger_disposition);
+  add_whole_number(disposition, "RECORD", o.seq, 1, most_records, "number of the nonconformance");
+  disposition.option("--unit", o.unit, "with --cause: the unit whose undecided passes are meant");
+  disposition.option("--cause", o.cause,
+                     "the rule that left them undecided, such as record.instrument.overdue");
   disposition.option("--decision", o.decision, "repair, use-as-is or scrap").required();
   disposition.option("--schedule", o.schedule, "schedule of the repair");
   add_whole_number(disposition, "--retest", o.retest, 1, most_records,
@@ -173,12 +202,42 @@ void add_writing(LedgerCommands& ledger) {
   add_whole_number(note, "RECORD", o.seq, 1, most_records, "number of the record that it is about");
 }
 
+/// What is kept how long, and what others say of the time.
+void add_keeping(LedgerCommands& ledger) {
+  LedgerOptions& o = ledger.options();
+  const Command retain =
+      ledger.writing("retain", "Until when a record, or all of a unit, is to be kept", ledger_retain);
+  add_whole_number(retain, "RECORD", o.seq, 1, most_records, "its number");
+  retain.option("--unit", o.unit, "unit serial");
+  retain.option("--until", o.until, "the last day (2036-11-25)").required();
+
+  const Command hold = ledger.writing(
+      "hold", "A legal hold on a record, or on all of a unit, until it is lifted", ledger_hold);
+  add_whole_number(hold, "RECORD", o.seq, 1, most_records, "its number");
+  hold.option("--unit", o.unit, "unit serial");
+
+  const Command unhold = ledger.writing("unhold", "Lifts a legal hold", ledger_unhold);
+  add_whole_number(unhold, "RECORD", o.seq, 1, most_records, "number of the hold's record").required();
+
+  const Command timestamp = ledger.writing(
+      "timestamp",
+      "An outside authority's time over the newest head (RFC 3161): makes the query, or stores the reply",
+      ledger_timestamp);
+  timestamp.option(
+      "--query", o.query,
+      "write the query to this file, to be sent by your own means; with --tsa, the query that was sent");
+  timestamp.option("--tsa", o.tsa, "the authority's reply, which is checked and stored");
+  timestamp.option("--ca", o.ca,
+                   "certificates (PEM) that vouch for the authority; they are stored with the reply");
+}
+
 }  // namespace
 
 void add_ledger(const Command& app, Result& result) {
   LedgerCommands ledger(app, result);
   add_reading(ledger);
   add_writing(ledger);
+  add_keeping(ledger);
 }
 
 }  // namespace seamtakt::cli

@@ -15,6 +15,7 @@
 #include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/store_key.hpp"
+#include "ledger/body/time_reply.hpp"
 #include "ledger/bundle/bundle.hpp"
 #include "ledger/verify/verify.hpp"
 #include "records/keep/record_changes.hpp"
@@ -84,15 +85,6 @@ std::string verify_json(const VerifyReport& report) {
   return json.take();
 }
 
-SignedHead newest_head(const Ledger& ledger) {
-  auto head = ledger.backend().snapshot().newest_head;
-  if (!head)
-    throw InputError(ledger.backend().name(), "a store without a record"_word,
-                     "one that was written to"_word);
-  head->store = ledger.store_id();
-  return *head;
-}
-
 /// Whether a line must begin before the new one. InputError where there is something that isn't anchors.
 bool is_cut_anchor_file(const std::string& path) {
   const FileKind kind = kind_of_file(path);
@@ -108,7 +100,7 @@ bool is_cut_anchor_file(const std::string& path) {
   return !text.ends_with('\n');
 }
 
-/// Appends a line to a file that may lie on another machine, and waits until it is on its disk.
+/// Appends a line to a file that may be on another machine, and waits until it is on its disk.
 void append_line(const std::string& path, const std::string& line) {
   const bool is_cut = is_cut_anchor_file(path);
   const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0644);
@@ -157,6 +149,15 @@ std::string passes_csv(const Ledger& ledger) {
 
 }  // namespace
 
+SignedHead newest_head(const Ledger& ledger) {
+  auto head = ledger.backend().snapshot().newest_head;
+  if (!head)
+    throw InputError(ledger.backend().name(), "a store without a record"_word,
+                     "one that was written to"_word);
+  head->store = ledger.store_id();
+  return *head;
+}
+
 void ledger_verify(const LedgerOptions& given, Result& result) {
   VerifyOptions options;
   options.pinned_key_id = pinned_key_id(given.pub);
@@ -168,6 +169,10 @@ void ledger_verify(const LedgerOptions& given, Result& result) {
     throw InputError("--raw", printable(given.raw), "a folder of raw logs"_word);
   options.raw_folder = given.raw;
   options.from = given.from;
+  if (!given.ca.empty()) {
+    options.trusted_time_pem = read_file(given.ca, largest_small_file);
+    check_certificates(options.trusted_time_pem, printable(given.ca));
+  }
   options.progress = show_progress;
   const VerifyReport report =
       verify_store(given.store, {StoreOpening::For::reading, false, given.force}, options);

@@ -94,7 +94,7 @@ void write_result(JsonWriter& json, const ResultSpec& spec, const std::string& n
     json.member("u_monte_carlo_" + name, u->second);
 }
 
-/// Keys with a dot stand together in an object named by what precedes it.
+/// Keys with a dot are grouped in an object named by the text before the dot.
 void write_results(JsonWriter& json, const Quantity& quantity, const QuantityAnswer& answer) {
   std::string open_group;
   for (const ResultSpec& spec : quantity.results) {

@@ -73,7 +73,7 @@ void run(const Options& options, Result& result) {
   loaded = load(options.plan);
   if (!options.explain.empty()) return explain_value(loaded.plan, options, result);
   evaluation = evaluate(loaded.plan, today());
-  // The robots' power sources are judged over the timeline, which is the cell's to make.
+  // The robots' power sources are judged over the timeline, which the cell makes.
   for (Finding& finding : duty_findings(loaded.plan, evaluation))
     evaluation.findings.push_back(std::move(finding));
   if (!options.weldment.empty()) {

@@ -1,4 +1,3 @@
-#include <cstdlib>
 #include <memory>
 
 #include "base/error.hpp"
@@ -9,24 +8,19 @@
 #include "cli/common/command.hpp"
 #include "cli/common/output_view.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "exchange/report/certificate.hpp"
 #include "exchange/report/period_record.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/report/unit_record.hpp"
-#include "exchange/sheets/cell_text.hpp"
 #include "plan/evaluate/evaluate.hpp"
 
 namespace seamtakt::cli {
 
 namespace {
 
-/// Now, or the moment that SOURCE_DATE_EPOCH names, so that two runs can give the same bytes.
-std::string made_at_utc() {
-  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  return epoch ? utc_text_of_s(static_cast<std::time_t>(std::strtoll(epoch, nullptr, 10))) : utc_now();
-}
-
 struct Options {
   std::string plan, store, unit, from, to, seam, output, table = "passes";
+  bool certificate = false;
 };
 
 enum class Form { page, table, workbook };
@@ -52,19 +46,32 @@ std::string csv_of(const std::vector<Sheet>& sheets, const std::string& table, c
                    Sentence("cli.one-of"_key, {{"choices", comma_list(names)}}));
 }
 
+/// A pass takes some 12 KB of a page or a workbook while it is made.
+void check_pass_count(const Plan& plan) {
+  constexpr std::size_t most_passes = 100'000;
+  std::size_t count = 0;
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams) count += seam.schedules.size();
+  if (count > most_passes)
+    throw InputError("PLAN", Sentence("report.passes"_key, {{"count", count}}),
+                     Sentence("report.passes.at-most"_key, {{"count", most_passes}}));
+}
+
 std::string plan_report(const Options& options, Form form) {
   LoadedPlan loaded = load(options.plan);
+  check_pass_count(loaded.plan);
   loaded.provenance.made_at_utc = made_at_utc();
   const Evaluation evaluation = evaluate(loaded.plan, today());
   std::vector<CycleResult> cycles;
   if (loaded.plan.cell)
     for (const Weldment& weldment : loaded.plan.weldments)
       cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
-  if (form == Form::page) return report_html(loaded.plan, evaluation, cycles, loaded.provenance);
+  if (form == Form::page)
+    return report_html(loaded.plan, evaluation, cycles, loaded.provenance, output_view());
   const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
   const SheetOrigin origin = origin_of(loaded.provenance);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
-  return sheets_xlsx(sheets, "Weld plan " + loaded.plan.title, origin);
+  return sheets_xlsx(sheets, PatternCell{"Weld plan {1}"_word, {loaded.plan.title}}, origin, output_view());
 }
 
 /// Of a unit, or of a span of time and a seam. `trusted`: whether the store is.
@@ -75,23 +82,27 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
                      of_period ? "--unit beside --from, --to or --seam"_word
                                : "none of --unit, --from, --to and --seam"_word,
                      "--unit SERIAL, or --from and --to, or --seam WELDMENT/SEAM"_word);
+  if (options.certificate && (of_period || form != Form::page))
+    throw InputError("--certificate", of_period ? "no --unit"_word : "--output of another kind"_word,
+                     "--unit SERIAL and --output FILE.html"_word);
   RecordRange range;
   range.set_times(options.from, options.to);
   if (!options.seam.empty()) range.set_seam(options.seam);
   const Ledger ledger = Ledger::open(options.store, {});
   const VerifyReport verified = verify_ledger(ledger, {});
   trusted = verified.trusted;
+  if (options.certificate)
+    return report_page(unit_certificate(ledger, options.unit, verified, made_at_utc()), output_view());
   if (form == Form::page)
-    return of_period ? period_report_html(ledger, range, verified, made_at_utc())
-                     : unit_report_html(ledger, options.unit, verified, made_at_utc());
+    return of_period ? period_report_html(ledger, range, verified, made_at_utc(), output_view())
+                     : unit_report_html(ledger, options.unit, verified, made_at_utc(), output_view());
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc());
   const std::vector<Sheet> sheets =
       of_period ? period_sheets(ledger, range, origin) : unit_sheets(ledger, options.unit, origin);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
-  return sheets_xlsx(
-      sheets,
-      of_period ? "Heat-input record: " + cell_text(title_of(range)) : "Weld record of unit " + options.unit,
-      origin);
+  const PatternCell title = of_period ? PatternCell{"Heat-input record: {1}"_word, {title_of(range)}}
+                                      : PatternCell{"Weld record of unit {1}"_word, {options.unit}};
+  return sheets_xlsx(sheets, title, origin, output_view());
 }
 
 void run(const Options& options, Result& result) {
@@ -123,6 +134,8 @@ void add_report(const Command& app, Result& result) {
   command.option("--store", options->store,
                  "sqlite:FILE or postgresql://...: the record of a unit, a shift or a seam instead");
   command.option("--unit", options->unit, "a unit's serial number");
+  command.flag("--certificate", options->certificate,
+               "with --unit: its certificate of conformity, in place of its whole record");
   command.option(
       "--from", options->from,
       "first moment of a shift: a day, or a time such as 2026-03-02T06:00:00+01:00 (UTC without an offset)");
@@ -133,12 +146,14 @@ void add_report(const Command& app, Result& result) {
       .option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")
       .required();
   command
-      .option("--table", options->table,
-              "which table a CSV holds; of a plan passes, seams, weldments, cycle, findings, schedules, "
-              "about; of a unit "
-              "unit, passes, manual, schedules, instruments, open-items, changes, about; of a shift or "
-              "seam summary and units, "
-              "and a seam's statistics, in place of unit")
+      .option(
+          "--table", options->table,
+          "which table a CSV holds; of a plan passes, seams, weldments, cycle, order, findings, "
+          "schedules, about; of a unit "
+          "unit, passes, manual, schedules, instruments, findings, logs, open-items, changes, about; of a "
+          "shift or "
+          "seam summary and units, "
+          "and a seam's statistics, in place of unit")
       .with_default_shown();
   command.run([options, &result] { run(*options, result); });
 }

@@ -12,11 +12,13 @@
 #include "cli/common/progress_bar.hpp"
 #include "cli/ledger/store_key.hpp"
 #include "cli/plan/plan_option.hpp"
+#include "cli/records/excursion_options.hpp"
 #include "cli/records/shown_record.hpp"
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/raw_chunks.hpp"
 #include "records/keep/effective_revision.hpp"
+#include "records/keep/nonconformance.hpp"
 #include "records/keep/record_store.hpp"
 #include "records/keep/stored_parts.hpp"
 #include "records/passes/audit.hpp"
@@ -28,18 +30,20 @@ namespace seamtakt::cli {
 namespace {
 
 constexpr std::uint64_t most_rows = std::numeric_limits<std::int64_t>::max(),
-                        most_sorted_rows = 10'000'000;  // a row kept takes some 100 bytes
+                        most_sorted_rows = 10'000'000,  // a row kept takes some 100 bytes
+    most_passes = 10'000'000;
 
 struct Options {
   std::vector<std::string> logs, carry;
-  std::string plan, process, store, columns, units, manual;
+  std::string plan, process, store, columns, units, manual, welders;
   std::string unit_serial, weldment, seam;
   std::string arc_current = "5A", arc_off = "1s", length_tolerance = "10%";
   std::string length_short = "10mm";
+  GivenExcursions excursions;
   std::string who, why, key;
   int pass = 0;
   std::uint64_t max_rejected = 0;
-  std::size_t sort_window = 0;
+  std::size_t sort_window = 0, max_passes = LogLimits().passes;
   unsigned threads = 0;
   std::string follow_idle = "10s";
   bool follow = false, json = false, summary = false, close_unit = false;
@@ -78,6 +82,12 @@ std::function<StoredWelds(const PassRecord&)> stored_by(const Options& given) {
   return [ledger](const PassRecord& record) { return stored_welds(*ledger, record); };
 }
 
+std::function<std::vector<StoredPass>(const std::string&)> stored_unit_by(const Options& given) {
+  if (given.store.empty() || given.plan.empty() || !store_exists(given.store)) return {};
+  const auto ledger = std::make_shared<Ledger>(Ledger::open(given.store, {}));
+  return [ledger](const std::string& unit) { return stored_passes(*ledger, unit); };
+}
+
 AuditOptions audit_options(const Options& given) {
   AuditOptions options;
   options.unit_serial = given.unit_serial;
@@ -88,8 +98,10 @@ AuditOptions audit_options(const Options& given) {
   options.arc_off_s = quantity(given.arc_off, "s", {0, longest_s}, "--arc-off");
   options.length_tolerance_pct = quantity(given.length_tolerance, "%", {0, 100}, "--length-tolerance");
   options.length_short_mm = quantity(given.length_short, "mm", {0, largest_coordinate_mm}, "--length-short");
+  options.excursions = excursion_options(given.excursions);
   options.close_units = given.close_unit;
   options.stored = stored_by(given);
+  options.stored_unit = stored_unit_by(given);
   if (!given.process.empty() && !thermal_efficiency_of(given.process))
     throw InputError("--process", "\"" + printable(given.process) + "\"",
                      "an arc process number of ISO 4063, such as 135"_word);
@@ -97,9 +109,11 @@ AuditOptions audit_options(const Options& given) {
   if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
   if (!given.units.empty()) options.units = load_unit_times(given.units);
   if (!given.manual.empty()) options.manual = load_manual_seams(given.manual);
+  if (!given.welders.empty()) options.welders = load_welders(given.welders);
   options.carry = given.carry;
   options.max_rejected = given.max_rejected;
   options.sort_window = given.sort_window;
+  options.reader.limits.passes = given.max_passes;
   options.reader.threads = given.threads;
   options.progress = [bar = std::make_shared<ProgressBar>("audit")](
                          std::uint64_t done_bytes, std::uint64_t all) { bar->show(done_bytes, all); };
@@ -107,7 +121,7 @@ AuditOptions audit_options(const Options& given) {
   return options;
 }
 
-/// Pieces of the logs that are files, for a later look at which part of one is damaged.
+/// Pieces of the logs that are files, so that a damaged part can be found later.
 std::vector<RawChunksRow> raw_chunks(const AuditResult& audited) {
   std::vector<RawChunksRow> chunks;
   for (const AuditedLog& log : audited.logs) {
@@ -204,7 +218,7 @@ std::string unit_table(const AuditResult& audited) {
   return table.text();
 }
 
-/// What was welded and keeps its unit incomplete, by cause; empty where there is nothing.
+/// Welded passes that keep their unit incomplete, by cause; empty if there are none.
 std::string open_items_table(const AuditResult& audited) {
   TextTable table({{"Unit"_word, "", true, 0},
                    {"Verdict"_word, "", true, 0},
@@ -326,6 +340,9 @@ void add_audit(const Command& app, Result& result) {
   command.option("--columns", o.columns, "JSON that maps a log's own column names");
   command.option("--unit-times", o.units, "CSV of unit_serial, weldment, start, end: units by time");
   command.option("--manual", o.manual, "CSV of the manual seams");
+  command.option("--welders", o.welders,
+                 "CSV of the welders (welder, valid_until, valid_from): a manual seam by another one, or on "
+                 "another day, fails");
   command.option("--carry", o.carry, "columns kept word for word in each record").separated_by(',');
   command.option("--unit-serial", o.unit_serial, "unit where the log doesn't name one");
   command.option("--weldment", o.weldment, "weldment where the log doesn't name one");
@@ -339,10 +356,13 @@ void add_audit(const Command& app, Result& result) {
   command.option("--length-short", o.length_short,
                  "a pass may be shorter than its seam by this, by logged positions; by the logged travel "
                  "speed 2 % more (mm) [10mm]");
+  add_excursion_options(command, o.excursions);
   command.flag("--close-unit", o.close_unit,
                "no further log will go on with a pass of these units: one that is too short fails, where "
                "it would be left undecided");
   add_whole_number(command, "--max-rejected", o.max_rejected, 0, most_rows, "rows that may be rejected [0]");
+  add_whole_number(command, "--max-passes", o.max_passes, 1, most_passes,
+                   "passes that may be in the logs; each takes some 8 KB of memory [10000]");
   add_whole_number(command, "--sort-window", o.sort_window, 0, most_sorted_rows,
                    "rows within which disorder in time is put right [0]");
   add_whole_number(

@@ -24,6 +24,7 @@ namespace {
 struct Options {
   std::vector<std::string> logs;
   std::string plan, columns, units, weighed, output;
+  std::size_t max_passes = LogLimits().passes;
   unsigned threads = 0;
   bool json = false;
 };
@@ -41,6 +42,7 @@ struct Changes {
 std::vector<PassRecord> records_of(const Options& given, const Plan& plan) {
   AuditOptions options;
   options.reader.threads = given.threads;
+  options.reader.limits.passes = given.max_passes;
   if (!given.columns.empty()) options.columns = load_log_columns(given.columns);
   if (!given.units.empty()) options.units = load_unit_times(given.units);
   options.progress = [bar = std::make_shared<ProgressBar>("learn")](std::uint64_t done, std::uint64_t all) {
@@ -204,6 +206,8 @@ void add_learn(const Command& app, Result& result) {
   command.option("--unit-times", options->units, "CSV of unit_serial, weldment, start, end: units by time");
   command.option("--weighed", options->weighed,
                  "CSV of unit_serial, seam, gained_g (weldment, pass): what welds gained on the scales");
+  add_whole_number(command, "--max-passes", options->max_passes, 1, 10'000'000,
+                   "passes that may be in the logs; each takes some 4 KB of memory [10000]");
   add_whole_number(command, "--threads", options->threads, 0, most_threads,
                    "threads that read [0: as many as the machine has]");
   command.option("--output", options->output, "plan file for the proposal; the plan itself is never changed");
