@@ -34,7 +34,7 @@ namespace {
 
 enum Exit { done = 0, found_fail = 1, bad_input = 2, machine_failed = 3 };
 
-/// Reports and pictures need no display, and nobody there to read what the platform says about itself.
+/// Reports and pictures need no display, and nobody reads the platform's messages there.
 void go_offscreen(const DeskOptions& options) {
   if (options.export_to.isEmpty() && options.pictures_to.isEmpty()) return;
   qputenv("QT_QPA_PLATFORM", "offscreen");

@@ -6,15 +6,15 @@
 #include "pages/page.hpp"
 #include "widgets/revision_dialog.hpp"
 
-/// What is done in the stead of an edit that would change what is reviewed or approved.
+/// The action that replaces an edit that would change something reviewed or approved.
 namespace seamtakt::desk {
 
 namespace {
 
 constexpr std::size_t most_named = 60;
 
-/// Seams in a sentence: none is broken at its slash, and of very many the first ones are named.
-QString joined(const std::vector<std::string>& names) {
+/// Seams in a sentence: lines don't break at a slash, and of very many seams only the first are named.
+QString seam_names_text(const std::vector<std::string>& names) {
   QStringList list;
   for (std::size_t i = 0; i < names.size() && i < most_named; ++i)
     list << QString::fromStdString(names[i]).replace('/', QStringLiteral("/\u2060"));
@@ -27,7 +27,7 @@ QString joined(const std::vector<std::string>& names) {
 }  // namespace
 
 void MainWindow::askAboutLock(const LockedEdit& edit) {
-  // A question is asked once; and it is about the plan as it was when the edit was tried.
+  // A question is asked once, about the plan at the time of the edit.
   if ((lock_question_ && lock_question_->isVisible()) || edit.before != document_.plan()) return;
   if (!edit.change.changed.empty()) return offerRevision(edit);
   if (!edit.change.withdrawn.empty()) return offerToWithdraw(edit);
@@ -92,7 +92,8 @@ void MainWindow::offerToWithdraw(const LockedEdit& edit) {
       tr("Withdraw the approval of %1? It can be changed then; who approved it and from when is taken out. "
          "Seams "
          "welded by it: %2.")
-          .arg(locked_names(*edit.before, edit.change.withdrawn), seams.empty() ? tr("none") : joined(seams)),
+          .arg(locked_names(*edit.before, edit.change.withdrawn),
+               seams.empty() ? tr("none") : seam_names_text(seams)),
       QMessageBox::NoButton, this);
   box->setTextFormat(Qt::PlainText);
   box->addButton(tr("Withdraw"), QMessageBox::AcceptRole);

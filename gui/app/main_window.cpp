@@ -19,6 +19,7 @@
 
 #include "app/theme_choice.hpp"
 #include "base/error.hpp"
+#include "jobs/store_report.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/finding_target.hpp"
 #include "models/words/state_text.hpp"
@@ -73,7 +74,7 @@ MainWindow::MainWindow(const QString& recovery_folder, QWidget* parent) : QMainW
 }
 
 MainWindow::~MainWindow() {
-  // Parts that still send signals while they go must find nobody.
+  // Parts that still send signals while they are destroyed must find no receiver.
   document_.disconnect();
   evaluator_.disconnect();
 }
@@ -88,7 +89,7 @@ void MainWindow::followPlan() {
     const PlanPtr before = std::exchange(followed_, document_.plan());
     selection_.follow(*before, *followed_);
   });
-  // Who looks at a seam looks at how it is welded.
+  // Choosing a seam also chooses its schedule.
   connect(&selection_, &Selection::seamChanged, this, [this] {
     const SeamPlace at = selection_.seam();
     const auto& weldments = followed_->weldments;
@@ -125,9 +126,10 @@ void MainWindow::connectParts() {
     state_->setText(tr("working …"));
     evaluator_.evaluate(document_.plan());
   });
-  // Later: whoever made the edit, a drag or a table's editor, has to come to its end first.
+  // Later: the origin of the edit, a drag or a table's editor, has to finish first.
   connect(&document_, &Document::lockedEdit, this, &MainWindow::askAboutLock, Qt::QueuedConnection);
-  // Once the page shows it: what had the focus, a button of the empty page, would hand it to the form.
+  // Once the page shows it: the widget that had the focus, a button of the empty page, would pass it to the
+  // form.
   connect(&document_, &Document::replaced, this, &MainWindow::focusPage, Qt::QueuedConnection);
   connect(&document_, &Document::fileChanged, this, &MainWindow::showTitle);
   connect(&document_, &Document::changedOnDisk, this, &MainWindow::fileChangedOnDisk);
@@ -135,6 +137,7 @@ void MainWindow::connectParts() {
   connect(&evaluator_, &Evaluator::ready, this, &MainWindow::showResults);
   connect(&evaluator_, &Evaluator::failed, this, &MainWindow::say);
   connect(&selection_, &Selection::explainAsked, explain_, &ExplainPanel::show);
+  connect(&selection_, &Selection::explanationGiven, explain_, &ExplainPanel::showMade);
   connect(&selection_, &Selection::goToAsked, this, &MainWindow::goTo);
   connect(explain_, &ExplainPanel::closed, this, [this] { setExplainShown(false); });
   connect(records_, &RecordsPage::figureChanged, this, [this] {
@@ -142,6 +145,11 @@ void MainWindow::connectParts() {
         .setFigure(records_->figure(), records_->figureDetail(), records_->worst());
   });
   connect(records_, &RecordsPage::unitReportAsked, this, &MainWindow::exportUnit);
+  connect(records_, &RecordsPage::storeReportAsked, this, [this](const StoreReportQuestion& question) {
+    const bool is_certificate = question.kind == StoreReportQuestion::Kind::certificate;
+    exportFromStore(question, is_certificate ? tr("Certificate of conformity") : tr("Heat-input record"),
+                    is_certificate ? question.unit : tr("record"));
+  });
   connect(line_, &LinePage::figureChanged, this, [this] {
     chain_->link(DeskPage::line).setFigure(line_->figure(), line_->figureDetail(), line_->worst());
   });
@@ -213,7 +221,7 @@ void MainWindow::goTo(const QString& address, const QString& key) {
   page(to).goTo(address, key);
 }
 
-/// Enter that no button took: of a page that says the first step the default one is meant.
+/// Enter that no button handled: on a page that shows the first step it presses the default button.
 void MainWindow::keyPressEvent(QKeyEvent* event) {
   QPushButton* first = page(currentPage()).firstStep();
   if (first && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) return first->click();

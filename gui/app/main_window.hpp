@@ -26,6 +26,7 @@ class Page;
 class PlanDataDialog;
 class LinePage;
 class RecordsPage;
+struct StoreReportQuestion;
 
 /// One window over one plan file. It wires document, evaluation and pages together and computes nothing.
 class MainWindow : public QMainWindow {
@@ -52,7 +53,7 @@ class MainWindow : public QMainWindow {
   void importLog(const QString& path);
   void showPage(DeskPage page);
   void setExplainShown(bool shown);
-  /// Offers what a desk that crashed left behind.
+  /// Offers the recovery file of a desk that crashed.
   void offerRecovery();
   void readSettings();
   void writeSettings() const;
@@ -77,7 +78,7 @@ class MainWindow : public QMainWindow {
   void connectParts();
   void showResults(const ResultsPtr& results);
   void showTitle();
-  /// Draws everything anew in other colours.
+  /// Redraws everything in other colours.
   void restyle();
   /// The next part of the window: chain, table, picture, findings, Explain.
   void nextPart();
@@ -90,12 +91,13 @@ class MainWindow : public QMainWindow {
   void exportReport();
   void exportHtml();
   void exportUnit(const QString& store, const QString& unit);
+  void exportFromStore(const StoreReportQuestion& question, const QString& title, const QString& name);
   void printReport();
   void fileChangedOnDisk();
   void fillRecent();
   void showPlanData();
   void remember(const QString& path);
-  /// Asks what becomes of unsaved edits; false: stay.
+  /// Asks what to do with unsaved edits; false: stay.
   bool mayLeave();
   void say(const QString& text);
   void focusPage();
@@ -109,7 +111,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   Evaluator evaluator_;
   Selection selection_;
-  PlanPtr followed_;                           ///< the plan that the selection stands on
+  PlanPtr followed_;                           ///< the plan that the selection refers to
   std::optional<std::size_t> cell_figure_of_;  ///< the weldment that the cell's figure is of
   std::unique_ptr<Recovery> recovery_;
   ChainStrip* chain_;

@@ -20,7 +20,7 @@
 #include "exchange/report/caution.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
-#include "pages/page.hpp"
+#include "pages/records_page.hpp"
 #include "widgets/chain_strip.hpp"
 #include "widgets/plain_text.hpp"
 #include "widgets/plan_data_dialog.hpp"
@@ -70,6 +70,10 @@ void MainWindow::makeFileMenu() {
   file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                   &MainWindow::exportReport);
   file->addAction(tr("Report as &HTML …"), this, &MainWindow::exportHtml);
+  file->addAction(tr("&Certificate of a unit …"), this, [this] {
+    showPage(DeskPage::records);
+    records_->askCertificate();
+  });
   file->addAction(tr("Pre&view and print report …"), QKeySequence::Print, this, &MainWindow::printReport);
   file->addSeparator();
   file->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
@@ -199,11 +203,15 @@ void MainWindow::exportReport() {
 }
 
 void MainWindow::exportUnit(const QString& store, const QString& unit) {
-  const QString path =
-      QFileDialog::getSaveFileName(this, tr("Report of the unit"), unit + ".pdf", tr("PDF (*.pdf)"));
+  exportFromStore({StoreReportQuestion::Kind::unit, store, unit, {}, {}, {}}, tr("Report of the unit"), unit);
+}
+
+void MainWindow::exportFromStore(const StoreReportQuestion& question, const QString& title,
+                                 const QString& name) {
+  const QString path = QFileDialog::getSaveFileName(this, title, name + ".pdf", tr("PDF (*.pdf)"));
   if (path.isEmpty()) return;
   try {
-    export_unit_pdf(store, unit, path);
+    export_store_pdf(question, path);
     say(tr("Report written to %1").arg(path));
   } catch (const std::exception& error) {
     message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));

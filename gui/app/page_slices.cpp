@@ -106,7 +106,7 @@ std::vector<PageSlice> page_slices(const QTextDocument& document, double height)
       slices.push_back(slice);
       break;
     }
-    // What no page holds whole begins where it stands.
+    // What is too tall for any page begins where it is.
     if (cut > 0 && list[cut].bottom - list[cut].top > height) cut = 0;
     slice.bottom = cut > 0 ? border(cut) : slice.top + room;
     slices.push_back(slice);

@@ -17,7 +17,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// Lets what is drawn a little later (fields, queued plots) come to rest.
+/// Waits for deferred drawing (fields, queued plots).
 void settle(int ms = 160) {
   QElapsedTimer timer;
   timer.start();

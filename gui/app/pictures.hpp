@@ -7,8 +7,8 @@ namespace seamtakt::desk {
 
 class MainWindow;
 
-/// One PNG a page of the window as it stands (seams.png, schedules.png, ...), into a folder that is made
-/// where it isn't there. Returns the files. std::runtime_error where one can't be written.
+/// One PNG per page of the window in its present state (seams.png, schedules.png, ...), into a folder that is
+/// created if missing. Returns the files. std::runtime_error where one can't be written.
 QStringList take_pictures(MainWindow& window, const QString& folder);
 
 }  // namespace seamtakt::desk

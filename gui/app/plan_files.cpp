@@ -63,7 +63,7 @@ bool MainWindow::savePlan() {
     disk_note_->clear();
     return true;
   } catch (const ChangedOnDisk& error) {
-    // A file of another kind in the plan's place isn't asked about: it is never written over.
+    // A file of another kind in the plan's place isn't asked about: it is never overwritten.
     const auto answer = message_box(
         this, QMessageBox::Question, tr("Changed on disk"),
         tr("%1\n\nSomeone else changed the file since it was opened. Write over it? The file as it "

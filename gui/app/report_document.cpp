@@ -35,6 +35,13 @@ QTextCharFormat coloured(const QColor& colour) {
   return format;
 }
 
+/// A number isn't broken from its unit, nor are the two ends of a range.
+bool is_number(const SheetCell& cell) {
+  return std::holds_alternative<double>(cell) || std::holds_alternative<Count>(cell) ||
+         std::holds_alternative<Measure>(cell) || std::holds_alternative<MeasureRange>(cell) ||
+         std::holds_alternative<Pair>(cell) || std::holds_alternative<Figure>(cell);
+}
+
 /// How a cell looks.
 struct CellLook {
   QColor rule = thin_rule;  ///< below it; an invalid one draws none
@@ -44,7 +51,8 @@ struct CellLook {
 
 class Writer {
  public:
-  explicit Writer(QTextDocument& document) : figures_(new ReportFigures(document)), cursor_(&document) {}
+  Writer(QTextDocument& document, const TextView& view)
+      : view_(view), figures_(new ReportFigures(document)), cursor_(&document) {}
 
   void put(const std::vector<Block>& blocks) {
     for (const Block& block : blocks) std::visit(*this, block);
@@ -61,13 +69,13 @@ class Writer {
     text.setFontPointSize(look.point_size);
     text.setFontWeight(QFont::Bold);
     begin_block(format);
-    cursor_.insertText(plain(cell_text(block.text)), text);
+    cursor_.insertText(plain(cell_text(block.text, view_)), text);
   }
 
   void operator()(const ParagraphBlock& block) {
     begin_block(block_format(3, 3));
     const bool is_quiet = block.look == ParagraphBlock::Look::quiet;
-    cursor_.insertText(plain(cell_text(block.text)), is_quiet ? coloured(quiet) : QTextCharFormat());
+    cursor_.insertText(plain(cell_text(block.text, view_)), is_quiet ? coloured(quiet) : QTextCharFormat());
   }
 
   void operator()(const ItemsBlock& block) {
@@ -75,14 +83,16 @@ class Writer {
     QTextTable& table = begin_table(static_cast<int>(block.items.size()), 2, false);
     for (int row = 0; row < table.rows(); ++row) {
       const auto& [label, value] = block.items[static_cast<std::size_t>(row)];
-      put_cell(table, row, 0, cell_text(label), {thin_rule, coloured(quiet)});
-      put_cell(table, row, 1, cell_text(value), {});
+      put_cell(table, row, 0, cell_text(label, view_), {thin_rule, coloured(quiet)});
+      CellLook look;
+      look.one_line = is_number(value);
+      put_cell(table, row, 1, cell_text(value, view_), look);
     }
     end_table();
   }
 
   void operator()(const TableBlock& block) {
-    const ShownTable shown = shown_table(block.sheet);
+    const ShownTable shown = shown_table(block.sheet, view_);
     const int columns = static_cast<int>(shown.head.size());
     QTextTable& table = begin_table(static_cast<int>(shown.rows.size()) + 1, columns, true);
     QTextTableFormat format = table.format();
@@ -97,14 +107,15 @@ class Writer {
   }
 
   void operator()(const FigureBlock& block) {
-    if (block.svg.empty()) return;
+    const std::string svg = block.draw(view_);
+    if (svg.empty()) return;
     begin_block(block_format(3, 3));
-    figures_->insert(cursor_, block);
+    figures_->insert(cursor_, svg, block.size);
   }
 
   void operator()(const CodeBlock& block) {
     QTextTable& table = begin_table(1, 2, false);
-    put_cell(table, 0, 0, words_text(block.label), {thin_rule, coloured(quiet)});
+    put_cell(table, 0, 0, view_.word(block.label), {thin_rule, coloured(quiet)});
     CellLook look;
     look.text.setFontFamilies({QStringLiteral("DejaVu Sans Mono")});
     QStringList lines;
@@ -113,13 +124,19 @@ class Writer {
     end_table();
   }
 
-  /// Beside one another, so that no page begins with the last of them.
+  /// A line to sign on above each. Side by side, so that no page begins with the last of them; the line stays
+  /// with its words like the head of a table.
   void operator()(const SignBlock& block) {
     begin_block(block_format(3, 3));
     const int places = static_cast<int>(block.places.size());
-    QTextTable& table = begin_table(1, places, true);
-    for (int column = 0; column < places; ++column)
-      put_cell(table, 0, column, words_text(block.places[static_cast<std::size_t>(column)]), {QColor()});
+    QTextTable& table = begin_table(2, places, true);
+    QTextTableFormat format = table.format();
+    format.setHeaderRowCount(1);
+    table.setFormat(format);
+    for (int column = 0; column < places; ++column) {
+      put_text(table, 0, column, QString(2, QChar(QChar::LineSeparator)), {head_rule});
+      put_cell(table, 1, column, view_.word(block.places[static_cast<std::size_t>(column)]), {QColor()});
+    }
     end_table();
   }
 
@@ -176,7 +193,7 @@ class Writer {
     put_text(table, row, column, plain(text), look);
   }
 
-  /// A number isn't broken over two lines; a head is, but for a single word.
+  /// A number isn't broken over two lines; a head is, except for a single word.
   void put_row(QTextTable& table, int row, const ShownTable& shown, const std::vector<std::string>& cells,
                const CellLook& look) {
     for (std::size_t i = 0; i < cells.size(); ++i) {
@@ -187,6 +204,7 @@ class Writer {
     }
   }
 
+  const TextView& view_;
   ReportFigures* figures_;  ///< the document's
   QTextCursor cursor_;
   bool is_fresh_ = true;
@@ -211,20 +229,20 @@ void fit_tables(QTextDocument& document, double width) {
 
 }  // namespace
 
-ReportDocument::ReportDocument(const Report& report) {
+ReportDocument::ReportDocument(const Report& report, const TextView& view) {
   setUndoRedoEnabled(false);
   setDefaultFont(font());
-  setMetaInformation(DocumentTitle, plain(cell_text(report.title)));
+  setMetaInformation(DocumentTitle, plain(cell_text(report.title, view)));
   QTextCursor edit(this);
   edit.beginEditBlock();
-  Writer writer(*this);
+  Writer writer(*this, view);
   writer(TitleBlock{1, report.title});
   writer.put(report.blocks);
   edit.endEditBlock();
 }
 
-/// A trace of space between letters keeps Qt from joining some to one (ff, fi), which nobody could copy or
-/// search: anchors, ids and digests must come out of the page as they went in.
+/// A tiny letter spacing keeps Qt from using ligatures (ff, fi), which can't be copied or searched: anchors,
+/// ids and digests must be copied from the page unchanged.
 QFont ReportDocument::font() {
   QFont font(QStringLiteral("DejaVu Sans"), 7);
   font.setLetterSpacing(QFont::AbsoluteSpacing, 0.05);

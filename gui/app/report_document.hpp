@@ -6,11 +6,12 @@
 
 namespace seamtakt::desk {
 
-/// A report laid out for paper: all of it is built from the report's blocks, and text stays plain text.
+/// A report laid out for paper: all of it is built from the report's blocks, and text stays plain text, in
+/// the language and units of a view.
 /// Drawings are painted as vectors.
 class ReportDocument : public QTextDocument {
  public:
-  explicit ReportDocument(const Report& report);
+  ReportDocument(const Report& report, const TextView& view);
 
   /// Lays it out as one tall page of `device`'s width. Tables that would be wider, since no number in them is
   /// broken, are set in smaller type.

@@ -10,6 +10,9 @@
 #include "app/report_document.hpp"
 #include "base/files/output_file.hpp"
 #include "base/version.hpp"
+#include "document/shown_text.hpp"
+#include "exchange/report/certificate.hpp"
+#include "exchange/report/period_record.hpp"
 #include "exchange/report/provenance.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/report/unit_record.hpp"
@@ -79,16 +82,43 @@ QByteArray pdf_of(const Report& report, const QString& title) {
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
-    ReportDocument document(report);
+    ReportDocument document(report, text_view());
     paint_pages(document, writer, nullptr);
   }
   return bytes;
 }
 
+RecordRange range_of(const StoreReportQuestion& question) {
+  RecordRange range;
+  range.set_times(question.from.toStdString(), question.to.toStdString());
+  if (!question.seam.isEmpty()) range.set_seam(question.seam.toStdString());
+  return range;
+}
+
+Report report_of(const Ledger& ledger, const StoreReportQuestion& question, const RecordRange& range,
+                 const VerifyReport& verified) {
+  const std::string unit = question.unit.toStdString();
+  switch (question.kind) {
+    case StoreReportQuestion::Kind::unit:
+      return unit_report(ledger, unit, verified, utc_moment());
+    case StoreReportQuestion::Kind::certificate:
+      return unit_certificate(ledger, unit, verified, utc_moment());
+    case StoreReportQuestion::Kind::period:
+      break;
+  }
+  return period_report(ledger, range, verified, utc_moment());
+}
+
+/// Of the file's properties.
+QString title_of(const StoreReportQuestion& question) {
+  if (question.kind != StoreReportQuestion::Kind::period) return question.unit;
+  return QStringList{question.seam, question.from, question.to}.join(QLatin1Char(' ')).simplified();
+}
+
 }  // namespace
 
 void export_html(const Results& results, const QString& plan_path, const QString& to) {
-  save_output(to.toStdString(), FileKind::page, report_page(report_of(results, plan_path)));
+  save_output(to.toStdString(), FileKind::page, report_page(report_of(results, plan_path), text_view()));
 }
 
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
@@ -98,19 +128,25 @@ void export_pdf(const Results& results, const QString& plan_path, const QString&
 }
 
 bool export_unit_pdf(const QString& store, const QString& unit, const QString& to) {
+  return export_store_pdf({StoreReportQuestion::Kind::unit, store, unit, {}, {}, {}}, to);
+}
+
+bool export_store_pdf(const StoreReportQuestion& question, const QString& to) {
   bool trusted = false;
+  const std::string uri = question.uri.toStdString();
+  const RecordRange range = range_of(question);
   save_made(to.toStdString(), FileKind::pdf, [&] {
-    const VerifyReport verified = verify_store(store.toStdString(), {}, {});
+    const VerifyReport verified = verify_store(uri, {}, {});
     trusted = verified.trusted;
-    const Ledger ledger = Ledger::open(store.toStdString(), {});
-    return pdf_of(unit_report(ledger, unit.toStdString(), verified, utc_moment()), unit);
+    const Ledger ledger = Ledger::open(uri, {});
+    return pdf_of(report_of(ledger, question, range, verified), title_of(question));
   });
   return trusted;
 }
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
-  ReportDocument document(report_of(results, plan_path));
+  ReportDocument document(report_of(results, plan_path), text_view());
   paint_pages(document, printer, &printer);
 }
 

@@ -3,17 +3,20 @@
 #include <QString>
 
 #include "jobs/evaluator.hpp"
+#include "jobs/store_report.hpp"
 
 class QPrinter;
 
 namespace seamtakt::desk {
 
-/// The plan's report. `plan_path`: the plan's file; empty for one never saved. Errors: InputError,
-/// std::system_error.
+/// The plan's report, in the desk's own language and units. `plan_path`: the plan's file; empty for one never
+/// saved. Errors: InputError, std::system_error.
 void export_html(const Results& results, const QString& plan_path, const QString& to);
 void export_pdf(const Results& results, const QString& plan_path, const QString& to);
 /// A unit's weld record from a record store, verified on the way: whether it is trusted.
 bool export_unit_pdf(const QString& store, const QString& unit, const QString& to);
+/// Another report of a store: a unit's certificate, a shift, a seam over time.
+bool export_store_pdf(const StoreReportQuestion& question, const QString& to);
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer);
 
 }  // namespace seamtakt::desk

@@ -37,11 +37,11 @@ ReportFigures::ReportFigures(QTextDocument& document) : QObject(&document) {
   document.documentLayout()->registerHandler(object_type, this);
 }
 
-void ReportFigures::insert(QTextCursor& cursor, const FigureBlock& figure) {
+void ReportFigures::insert(QTextCursor& cursor, const std::string& svg, FigureBlock::Size size) {
   QTextCharFormat format;
   format.setObjectType(object_type);
   format.setProperty(number_property, static_cast<int>(figures_.size()));
-  figures_.push_back({new QSvgRenderer(with_font(figure.svg), this), figure.size});
+  figures_.push_back({new QSvgRenderer(with_font(svg), this), size});
   cursor.insertText(QString(QChar::ObjectReplacementCharacter), format);
 }
 

@@ -10,7 +10,7 @@ class QSvgRenderer;
 
 namespace seamtakt::desk {
 
-/// The drawings of a document; it goes with the document.
+/// The drawings of a document; it is deleted with the document.
 class ReportFigures : public QObject, public QTextObjectInterface {
   Q_OBJECT
   Q_INTERFACES(QTextObjectInterface)
@@ -18,7 +18,7 @@ class ReportFigures : public QObject, public QTextObjectInterface {
   explicit ReportFigures(QTextDocument& document);
 
   /// Puts a drawing where the cursor is.
-  void insert(QTextCursor& cursor, const FigureBlock& figure);
+  void insert(QTextCursor& cursor, const std::string& svg, FigureBlock::Size size);
 
   QSizeF intrinsicSize(QTextDocument* document, int position, const QTextFormat& format) override;
   void drawObject(QPainter* painter, const QRectF& place, QTextDocument* document, int position,

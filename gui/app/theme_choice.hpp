@@ -10,10 +10,11 @@ void choose_theme(const QString& theme);
 /// Texts in this language ("de", "en"; empty: the system's), and the names of the core's tables with them.
 void choose_language(const QString& language);
 
-/// Whether the platform came up with light letters on a dark ground; asked once, before a style is applied.
+/// Whether the platform started with light letters on a dark background; determined once, before a style is
+/// applied.
 void look_at_platform();
 
-/// Takes the platform's colours as they are by now; true where light became dark or dark light.
+/// Takes the platform's present colours; true if light became dark or dark light.
 bool follow_platform();
 
 }  // namespace seamtakt::desk

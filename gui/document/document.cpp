@@ -166,7 +166,7 @@ std::optional<Refusal> Document::edit(const QString& what, const std::string& me
     return Refusal{error.pointer(), refusal_text(error)};
   }
   const std::string key = entryKey(merge_key);
-  // Within one entry, what it began with counts: a name being typed is no change of the letters before.
+  // Within one entry, its initial value counts: typing a name isn't a change of the letters typed before.
   const PlanEdit* entry_before = entry(key);
   const LockedChange locked = locked_change(entry_before ? *entry_before->before() : *plan_, *after);
   if (auto refusal = refuseLocked({what, plan_, after, locked}, when_locked)) {

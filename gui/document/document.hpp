@@ -22,8 +22,8 @@ struct Refusal {
   bool locked = false;  ///< it would change what is reviewed or approved
 };
 
-/// What happens where an edit would change what is reviewed or approved (see LockedChange). It is never made
-/// as it stands, but by a person who takes the approval back.
+/// Called when an edit would change something reviewed or approved (see LockedChange). It isn't made
+/// unless a person first withdraws the approval.
 enum class WhenLocked {
   offer,     ///< refused, and lockedEdit tells what was asked for
   refuse,    ///< refused: an entry that isn't at its end yet
@@ -32,8 +32,8 @@ enum class WhenLocked {
 
 class PlanEdit;
 
-/// The plan on the desk, its file, and the only way to change it. Each edit is an undo command that goes from
-/// one whole, checked plan to the next; edits of one field while typing merge.
+/// The plan on the desk, its file, and the only way to change it. Each edit is an undo command from one
+/// complete, checked plan to the next; edits of one field while typing merge.
 class Document : public QObject {
   Q_OBJECT
 
@@ -50,7 +50,7 @@ class Document : public QObject {
 
   /// Errors: InputError for what the file holds, std::system_error for the machine's failures.
   void open(const QString& path);
-  /// Puts a plan on the desk that no file holds yet. `recovered`: it counts as changed, and `path` is where
+  /// Opens a plan that isn't in a file yet. `recovered`: it counts as changed, and `path` is where
   /// it came from.
   void start(Plan plan, const QString& path = {}, bool recovered = false);
   /// A plan that comes from the program itself; saving asks for a name.
@@ -77,11 +77,11 @@ class Document : public QObject {
 
  signals:
   void planChanged();
-  /// Another plan was opened: what was selected means nothing any more.
+  /// Another plan was opened: the old selection is meaningless.
   void replaced();
   void fileChanged();
   void changedOnDisk();
-  /// An edit was refused because of a lock: what can be done in its stead is a person's choice.
+  /// An edit was refused because of a lock: a person chooses what to do instead.
   void lockedEdit(const LockedEdit& edit);
 
  private:

@@ -23,8 +23,8 @@ std::string next_id(const List& list, const std::string& like) {
   return next_id(like, [&](const std::string& id) { return find_by_id(list, id) != nullptr; });
 }
 
-/// A tee fillet beside the last seam of the weldment, with its metals and schedule: something that holds at
-/// once and is then drawn right.
+/// A tee fillet beside the last seam of the weldment, with its metals and schedule: a valid seam at once, to
+/// be corrected then.
 Seam new_seam(const Plan& plan, const Weldment& weldment);
 
 }  // namespace seamtakt::desk

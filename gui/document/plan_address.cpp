@@ -87,7 +87,7 @@ const FieldInfo* field_info(const Plan& plan, std::string_view pointer, std::str
 
 namespace {
 
-/// What a nested object begins with where its table asks for more than nothing.
+/// Initial content of a nested object whose table has required fields.
 struct StartingValue {
   std::string_view table, key, text;
 };
@@ -114,7 +114,7 @@ void set_nested(Plan& plan, std::string_view pointer, std::string_view key, bool
 
 namespace {
 
-/// The last part of a pointer, and what is before it.
+/// The last part of a pointer, and the part before it.
 struct LastStep {
   std::string_view before, part;
 };
@@ -305,7 +305,7 @@ bool lies_in(std::string_view place, std::string_view whole) {
   return place.starts_with(whole) && (place.size() == whole.size() || place[whole.size()] == '/');
 }
 
-/// An id may hold a slash itself, so places aren't taken apart.
+/// An id may contain a slash itself, so places aren't split.
 std::string address_of_finding(const Plan& plan, std::string_view where) {
   for (std::size_t w = 0; w < plan.weldments.size(); ++w) {
     const Weldment& weldment = plan.weldments[w];

@@ -8,11 +8,11 @@
 
 #include "plan/fields/field.hpp"
 
-/// An object of a plan is named by its JSON pointer ("/weldments/0/seams/3/groove"), so that an edit, the
-/// form field that made it and the finding that led there speak of the same place.
+/// An object of a plan is named by its JSON pointer ("/weldments/0/seams/3/groove"), so that an edit, its
+/// form field and the finding that led there name the same place.
 namespace seamtakt::desk {
 
-/// One step down a pointer: the part before the next '/', and what is left.
+/// One step down a pointer: the part before the next '/', and the rest.
 struct PointerStep {
   std::string_view part, rest;
 };
@@ -63,12 +63,12 @@ struct SeamPlace {
 std::optional<SeamPlace> find_seam(const Plan& plan, std::string_view weldment, std::string_view seam);
 std::optional<std::size_t> find_schedule(const Plan& plan, std::string_view id);
 
-/// Whether a place ("BD/S03/pass 1") is `whole` ("BD/S03") or lies in it.
+/// Whether a place ("BD/S03/pass 1") is `whole` ("BD/S03") or is in it.
 bool lies_in(std::string_view place, std::string_view whole);
 /// Pointer of the seam or schedule that a finding's place ("BD/S03/pass 1", "F5S", "schedule F5S") is about;
 /// empty where it names none.
 std::string address_of_finding(const Plan& plan, std::string_view where);
-/// Pointer of the weldment that a finding's place ("BD", "BD/S03", "BD/R1") lies in; empty where in none.
+/// Pointer of the weldment that a finding's place ("BD", "BD/S03", "BD/R1") is in; empty where in none.
 std::string weldment_address_of(const Plan& plan, std::string_view where);
 
 }  // namespace seamtakt::desk

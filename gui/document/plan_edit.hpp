@@ -17,7 +17,7 @@ class PlanEdit : public QUndoCommand {
         after_(std::move(after)) {}
 
   void undo() override {
-    // A step that is taken back is no step: it doesn't wait to be done again.
+    // A step that is taken back is removed: it can't be redone.
     setObsolete(document_.takes_back_);
     document_.setPlan(before_);
   }
@@ -30,13 +30,13 @@ class PlanEdit : public QUndoCommand {
     return true;
   }
 
-  /// Whether an edit with this key goes on with the entry that the step holds.
+  /// Whether an edit with this key extends the entry that the step holds.
   bool isEntry(const std::string& merge_key) const { return !merge_key.empty() && merge_key == merge_key_; }
   /// The plan before the entry began.
   const PlanPtr& before() const { return before_; }
 
  private:
-  /// The text for lists, and behind the line's end the one for the menu, where '&' would make a shortcut.
+  /// The text for lists, and after the line's end the one for the menu, where '&' would make a shortcut.
   static QString texts(QString what) {
     what.replace('\n', ' ');
     return what + '\n' + QString(what).replace('&', QStringLiteral("&&"));

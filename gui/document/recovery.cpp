@@ -36,7 +36,7 @@ Recovery::Recovery(Document& document, const QString& folder, QObject* parent)
   timer_.setSingleShot(true);
   timer_.setInterval(keep_after_ms);
   connect(&timer_, &QTimer::timeout, this, &Recovery::keep);
-  // Not restarted while it runs: someone who types without a pause is kept once a span as well.
+  // Not restarted while it runs: edits typed without a pause are saved once per span as well.
   connect(&document_, &Document::planChanged, this, [this] {
     if (!timer_.isActive()) timer_.start();
   });
@@ -59,7 +59,7 @@ void Recovery::keep() {
     save_atomically((folder_ + "/" + session_ + origin_suffix).toStdString(), document_.path().toStdString());
     save_atomically(file().toStdString(), write_plan(*document_.plan()));
   } catch (const std::exception&) {
-    // A full or read-only disk: the next edit tries again, and saving itself says what is wrong.
+    // A full or read-only disk: the next edit tries again, and saving itself reports the error.
   }
 }
 

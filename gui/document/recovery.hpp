@@ -11,14 +11,14 @@
 
 namespace seamtakt::desk {
 
-/// What a desk that ended without saving left behind.
+/// The recovery file of a desk that ended without saving.
 struct Leftover {
   QString file;    ///< the kept plan
   QString origin;  ///< the file it was opened from; empty for a new plan
 };
 
 /// Keeps unsaved edits in a file of this session, at most a second after the last one, so that a crash or a
-/// kill loses next to nothing. The file goes when the plan is saved or the desk closes in order.
+/// kill loses almost nothing. The file is deleted when the plan is saved or the desk closes normally.
 class Recovery : public QObject {
   Q_OBJECT
 
@@ -28,10 +28,10 @@ class Recovery : public QObject {
 
   /// Plans of sessions that are no longer running.
   std::vector<Leftover> leftovers() const;
-  /// Opens a leftover as a changed document. It is deleted once the session has kept it itself.
+  /// Opens a leftover as a changed document. It is deleted once the session has saved it in its own file.
   void recover(const Leftover& leftover);
   void discard(const Leftover& leftover);
-  /// Writes what is unsaved now.
+  /// Writes the unsaved changes now.
   void keep();
 
   static QString standardFolder();

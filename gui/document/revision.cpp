@@ -12,7 +12,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// The approval was given to the schedule as it was: also its empty keys don't go along.
+/// The approval was given to the schedule as it was: its empty keys aren't copied either.
 void clear_approval(Schedule& schedule) {
   schedule.approved_by.clear();
   schedule.effective_from.clear();

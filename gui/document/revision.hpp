@@ -10,8 +10,8 @@
 
 namespace seamtakt::desk {
 
-/// An edit that wasn't made because it would change what is locked, and the plan that it asked for: kept so
-/// that a person may choose what is done in its stead.
+/// An edit that wasn't made because it would change something locked, and the plan that it asked for: kept so
+/// that a person may choose what to do instead.
 struct LockedEdit {
   QString what;
   std::shared_ptr<const Plan> before, after;
@@ -45,8 +45,8 @@ Plan plan_with_drafts(const LockedEdit& edit, std::vector<Revised>& revised);
 /// `copy`: the copy's id.
 Plan plan_with_copy(const LockedEdit& edit, std::string& copy);
 
-/// The plan in which the schedules have the earlier status that the edit asked for; who approved them and
-/// from when is taken out.
+/// The plan in which the schedules have the earlier status that the edit asked for; approver and effective
+/// date are removed.
 Plan plan_with_withdrawn(const LockedEdit& edit);
 
 }  // namespace seamtakt::desk

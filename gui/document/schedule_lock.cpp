@@ -13,7 +13,7 @@ int rank_of(const Schedule& schedule) {
   return schedule.status == "approved" ? 2 : schedule.status == "reviewed" ? 1 : 0;
 }
 
-/// What of `schedule` must stay as it is while `held` holds, as text that two can be compared by.
+/// The locked content of `schedule` while `held` is in force, as text for comparison.
 std::string locked_text(Schedule schedule, const Schedule& held) {
   schedule.status.clear();
   if (held.status == "reviewed" || held.approved_by.empty()) schedule.approved_by.clear();

@@ -7,8 +7,8 @@
 
 namespace seamtakt::desk {
 
-/// A reviewed or approved schedule is what someone looked at and answers for: it stays as it is, and what
-/// shall be different goes into the next revision.
+/// Somebody checked a reviewed or approved schedule and is responsible for it: it stays unchanged, and
+/// changes go into the next revision.
 bool is_locked(const Schedule& schedule);
 
 /// What an edit would change although it is locked. Indices are those of the plan before.
@@ -22,13 +22,13 @@ struct LockedChange {
   bool none() const { return changed.empty() && withdrawn.empty() && removed.empty() && item.empty(); }
 };
 
-/// Compares two plans. What may change: a status that goes forward, who approved it and from when while that
-/// isn't stated or the schedule is only reviewed, free keys; of a wire its price and the coefficients of its
+/// Compares two plans. What may change: a status that advances, approver and effective date while these
+/// aren't stated or the schedule is only reviewed, free keys; of a wire its price and the coefficients of its
 /// melting law, which are refitted; a gas's price; a power source's efficiency.
 LockedChange locked_change(const Plan& before, const Plan& after);
 
-/// The schedule of `after` that stands for the one at `at` of `before`: that of the same id, else, where none
-/// came or went, the one in its place. The number of schedules where it is gone.
+/// The schedule of `after` that corresponds to the one at `at` of `before`: that of the same id, else, if
+/// none was added or removed, the one in its place. The number of schedules where it is gone.
 std::size_t same_schedule(const Plan& before, std::size_t at, const Plan& after);
 
 }  // namespace seamtakt::desk

@@ -10,7 +10,7 @@ std::size_t kept_within(std::size_t index, std::size_t size) {
   return size == 0 ? 0 : std::min(index, size - 1);
 }
 
-/// Where the item of the same id stands now; where it is gone or was renamed, the one at its place.
+/// The present index of the item with the same id; if it is gone or was renamed, the one at its place.
 template <class List>
 std::size_t followed(std::size_t index, const List& before, const List& after) {
   if (index >= before.size()) return kept_within(index, after.size());

@@ -3,11 +3,13 @@
 #include <QObject>
 #include <QString>
 
+#include <functional>
+
 #include "document/plan_address.hpp"
 
 namespace seamtakt::desk {
 
-/// What the desk looks at: one seam and one schedule, shared by all pages, so that a click on a bar, a row or
+/// The desk's selection: one seam and one schedule, shared by all pages, so that a click on a bar, a row or
 /// a finding shows the same thing everywhere.
 class Selection : public QObject {
   Q_OBJECT
@@ -35,11 +37,14 @@ class Selection : public QObject {
     emit scheduleChanged();
     explain({}, {});
   }
-  /// The plan was edited: the selection stays on the seam and the schedule of the same id wherever they
-  /// stand now, and never points to what isn't there any more.
+  /// The plan was edited: the selection stays on the seam and the schedule of the same id wherever they are
+  /// now, and never points to something that was removed.
   void follow(const Plan& before, const Plan& after);
-  /// Shows how a derived value comes about; empty: nothing that could be explained is chosen.
+  /// Shows how a derived value is computed; empty: nothing that could be explained is chosen.
   void explain(const QString& place, const QString& key) { emit explainAsked(place, key); }
+  /// The same of a value that no plan derives. `html` makes it in the language and units of the moment,
+  /// broken into lines of about so many letters.
+  void explainBy(const std::function<QString(int most_letters)>& html) { emit explanationGiven(html); }
   /// Goes to the page and field that hold `key` of the object at `address`.
   void goTo(const QString& address, const QString& key = {}) { emit goToAsked(address, key); }
 
@@ -47,6 +52,7 @@ class Selection : public QObject {
   void seamChanged();
   void scheduleChanged();
   void explainAsked(const QString& place, const QString& key);
+  void explanationGiven(const std::function<QString(int most_letters)>& html);
   void goToAsked(const QString& address, const QString& key);
 
  private:

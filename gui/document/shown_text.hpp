@@ -20,7 +20,7 @@ QString shown_text(const Sentence& sentence);
 QString shown_word(std::string_view english);
 /// The source of a finding: standard and clause, or "common practice, no source".
 QString shown_source(std::string_view source);
-/// "found 45 kg, expected ...": why what was typed can't be taken.
+/// "found 45 kg, expected ...": why the typed text can't be used.
 QString refusal_text(const InputError& error);
 
 }  // namespace seamtakt::desk

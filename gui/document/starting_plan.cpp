@@ -11,7 +11,7 @@ std::size_t row_of(const ReferenceTable& table, std::string_view id) {
   return 0;
 }
 
-/// The standard's greatest shares: cautious until a certificate says better.
+/// The standard's greatest shares: cautious until a certificate gives better values.
 BaseMetal starting_metal() {
   const ReferenceTable steels("steels.csv");
   const std::size_t row = row_of(steels, "S355J2");

@@ -16,7 +16,7 @@ struct Results {
   PlanPtr plan;
   Evaluation evaluation;
   std::vector<CycleResult> cycles;  ///< by weldment, in the plan's order; empty without a cell
-  bool has_cycles = false;          ///< false: they are still being worked out
+  bool has_cycles = false;          ///< false: they are still being computed
   Findings findings;                ///< of the evaluation and of the cycles, worst first
 };
 using ResultsPtr = std::shared_ptr<const Results>;

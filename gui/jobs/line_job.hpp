@@ -25,7 +25,7 @@ class LineJob : public QObject {
  public:
   explicit LineJob(QObject* parent = nullptr);
   void ask(const LineQuestion& question, const ResultsPtr& results);
-  /// What is being worked out isn't wanted any more; no answer follows.
+  /// Cancels the present computation; no answer follows.
   void drop() { worker_.drop(); }
   bool isBusy() const { return worker_.isBusy(); }
   void wait() { worker_.wait(); }

@@ -11,10 +11,18 @@
 
 namespace seamtakt::desk {
 
-/// What was read from logs: pass records with their verdicts, and the samples behind them.
+/// What is to be imported, as a person chose it; paths of files, empty: none.
+struct ImportRequest {
+  QStringList logs;
+  QString columns;     ///< names, units and job numbers of the logs' columns
+  QString unit_times;  ///< which unit was in the cell from when to when
+  QString manual;      ///< the manual seams
+};
+
+/// What was read from logs: pass records with their verdicts, and their samples.
 struct ImportedLogs {
   PlanPtr plan;
-  QStringList paths;
+  ImportRequest request;
   AuditResult audit;
   TraceMap traces;
 };
@@ -32,7 +40,7 @@ class LogImport : public QObject {
  public:
   explicit LogImport(QObject* parent = nullptr);
 
-  void start(const QStringList& paths, const PlanPtr& plan, const QString& manual_csv = {});
+  void start(const ImportRequest& request, const PlanPtr& plan);
   void cancel() { worker_.stop(); }
   /// Ends the import; nothing of it follows, not even that it was cancelled.
   void drop() { worker_.drop(); }

@@ -18,8 +18,15 @@ void StoreJob::tell(unsigned run, bool is_listing, std::uint64_t done, std::uint
   worker_.say(run, [this, is_listing, done, all] { emit progress(is_listing, done, all); });
 }
 
+/// For reading, and ended at once where the window is closed or another store asked for.
+StoreOpening StoreJob::opening() const {
+  StoreOpening opening;
+  opening.stopped = [this] { return worker_.isStopped(); };
+  return opening;
+}
+
 void StoreJob::list(StoreAnswer& answer, unsigned run) {
-  const Ledger ledger = Ledger::open(answer.question.uri.toStdString(), {});
+  const Ledger ledger = Ledger::open(answer.question.uri.toStdString(), opening());
   const std::vector<std::string> serials = unit_serials(ledger);
   for (std::size_t i = 0; i < serials.size(); ++i) {
     if (i % 8 == 0) tell(run, true, i, serials.size());
@@ -35,11 +42,16 @@ StoreAnswerPtr StoreJob::ask(const StoreQuestion& question, unsigned run) {
   options.progress = [&](std::uint64_t done, std::uint64_t all) { tell(run, false, done, all); };
   if (const std::string file = question.anchors.toStdString(); !file.empty())
     options.anchors = parse_anchors(read_file(file, largest_anchor_file), file);
-  answer->report = verify_store(question.uri.toStdString(), {}, options);
+  try {
+    answer->report = verify_store(question.uri.toStdString(), opening(), options);
+  } catch (const StoreReadingStopped&) {
+    throw Worker::Stopped();
+  }
   try {
     list(*answer, run);
+  } catch (const StoreReadingStopped&) {
   } catch (const Worker::Stopped&) {
-    // The verdict stands; the units so far are shown.
+    // The verdict is final; the units so far are shown.
   } catch (const InputError& error) {
     // A store that isn't trusted may not even be readable as one.
     if (answer->report.trusted) throw;

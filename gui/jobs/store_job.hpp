@@ -10,7 +10,7 @@
 
 namespace seamtakt::desk {
 
-/// Where a record store lies, and what it is held against.
+/// A record store's place, and what it is checked against.
 struct StoreQuestion {
   QString uri;      ///< "sqlite:FILE" or "postgresql://..."
   QString anchors;  ///< file of anchor lines kept outside the store; empty: none
@@ -46,6 +46,7 @@ class StoreJob : public QObject {
 
  private:
   StoreAnswerPtr ask(const StoreQuestion& question, unsigned run);
+  StoreOpening opening() const;
   void list(StoreAnswer& answer, unsigned run);
   void tell(unsigned run, bool is_listing, std::uint64_t done, std::uint64_t all);
 

@@ -44,7 +44,7 @@ class Trace {
   const TraceChannel& channel(Channel channel) const { return channels_[channel]; }
   /// First sample at or after a time.
   std::size_t indexAt(double time_s) const;
-  /// Samples whose lines lie between two, ends included: [begin, end).
+  /// Samples whose lines are between two, ends included: [begin, end).
   std::pair<std::size_t, std::size_t> rangeOfLines(std::uint64_t first, std::uint64_t last) const;
   double span_s() const { return time_s_.empty() ? 0 : time_s_.back() - time_s_.front(); }
 

@@ -8,9 +8,9 @@
 
 namespace seamtakt::desk {
 
-/// Does a job's work on a thread of its own, one piece at a time. Only the newest piece counts: what an
-/// overtaken or dropped one still says is lost on purpose. All methods but `say` and `is…` are the GUI
-/// thread's. A job keeps it as its last member: it then ends before anything that the work uses.
+/// Does a job's work on a thread of its own, one piece at a time. Only the newest piece counts: messages of
+/// an outdated or dropped one are ignored on purpose. All methods except `say` and `is…` belong to the GUI
+/// thread. A job keeps it as its last member: it then ends before anything that the work uses.
 class Worker : public QObject {
  public:
   /// Done on the GUI thread.

@@ -50,7 +50,7 @@ class CellPage : public Page {
   void showHeadline(const CycleResult& cycle);
   void showOrder(const CycleResult& cycle);
   void pick(const QString& seam);
-  /// The moves stand on the chosen seam's.
+  /// The table of moves is at the chosen seam's.
   void followMoves();
 
   QComboBox *weldments_, *without_;

@@ -20,7 +20,7 @@ class FindingsPage : public Page {
   explicit FindingsPage(const Desk& desk, QWidget* parent = nullptr);
   void setResults(const ResultsPtr& results) override;
   GridView& table() { return *table_; }
-  /// Accepts the chosen finding with the reason and name that stand in their lines.
+  /// Accepts the chosen finding with the reason and name entered in their fields.
   void accept();
 
  private:

@@ -156,7 +156,7 @@ void HeatPage::choosePass(int row) {
   const PassEvaluation& chosen = results()->evaluation.passes[static_cast<std::size_t>(row)];
   pass_ = chosen.pass;
   if (const auto at = find_seam(*results()->plan, chosen.weldment, chosen.seam)) desk_.selection.setSeam(*at);
-  // Behind another page the row only follows; there the schedule is what someone chose.
+  // While another page is shown the row only follows; on this page the schedule is the user's choice.
   const auto schedule = find_schedule(*results()->plan, chosen.schedule);
   if (schedule && table_->isVisible()) desk_.selection.setSchedule(*schedule);
   follow();
@@ -187,7 +187,7 @@ void HeatPage::drawTemperature() {
   if (isVisible()) draw_later_.start();
 }
 
-/// Points at the fusion line and beyond, until someone asks for others.
+/// Points at the fusion line and beyond, until the user chooses others.
 void HeatPage::drawNow() {
   const PassEvaluation* shown = pass();
   if (!shown || views_->currentIndex() != 1) return;

@@ -14,7 +14,7 @@ class GridView;
 class LineView;
 class ValueModel;
 
-/// The line: takt and stages as drafted, and what a day's orders make of them.
+/// The line: takt and stages as drafted, and the result of a day's orders.
 class LinePage : public Page {
   Q_OBJECT
 
@@ -42,7 +42,7 @@ class LinePage : public Page {
   QWidget* makeWhat();
   QWidget* makeWhy();
   void refresh();
-  /// Another plan: what the line made of the orders before is not this plan's.
+  /// Another plan: the old result of the orders isn't this plan's.
   void drop();
   void ask();
   void show(const LineResultPtr& line);

@@ -217,7 +217,7 @@ void OrderBar::showOther() {
 
 namespace {
 
-/// Where a seam stands by now.
+/// Present position of a seam.
 OrderPlace place_of(const CycleResult& cycle, const std::string& seam) {
   const std::string robot = robot_of(cycle, seam);
   const std::vector<SeamVisit> visits = visits_of(cycle, robot);
@@ -266,7 +266,7 @@ void OrderBar::step(int places) {
   const auto at = std::find_if(visits.begin(), visits.end(),
                                [&](const SeamVisit& visit) { return visit.seam == seam_.toStdString(); });
   if (at == visits.end()) return;
-  // Among the others it goes before the one that is so many places on.
+  // Among the others it is placed before the one that many places further on.
   const auto next = (at - visits.begin()) + places;
   visits.erase(at);
   if (next < 0 || next > static_cast<std::ptrdiff_t>(visits.size())) return;

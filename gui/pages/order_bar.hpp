@@ -12,7 +12,7 @@ class QPushButton;
 
 namespace seamtakt::desk {
 
-/// The cycle that a cell's own is compared with.
+/// The cycle with which a cell's own is compared.
 struct Comparison {
   QString name;
   CycleResult cycle;
@@ -51,7 +51,7 @@ class OrderBar : public QWidget {
   void makeButtons();
   const CycleResult* cycle() const;
   bool canArrange() const;
-  /// The cycle of the plan as it is by now.
+  /// The cycle of the present plan.
   CycleResult cycleNow() const;
   const Weldment& weldmentNow() const;
   void showFound(const FoundOrderPtr& order);

@@ -37,8 +37,7 @@ class EmptySide : public QWidget {
     buttons->addWidget(demo);
     buttons->addWidget(fresh);
     buttons->addStretch(1);
-    // The label isn't aligned in its row: only so does the layout ask how high it is at the width that it
-    // gets.
+    // The label isn't aligned in its row: only then does the layout ask for its height at the given width.
     auto* headline = new QHBoxLayout;
     headline->addStretch(1);
     headline->addWidget(step, 100);
@@ -57,7 +56,7 @@ class EmptySide : public QWidget {
  protected:
   void showEvent(QShowEvent* event) override {
     QWidget::showEvent(event);
-    // Some ten words a line, in whatever font the style gave by now.
+    // About ten words a line, in the present font of the style.
     step->setMaximumWidth(step->fontMetrics().averageCharWidth() * most_letters);
   }
 
@@ -111,7 +110,7 @@ Page::Page(const Desk& desk, Link link, const QString& title, const QString& cau
   connect(empty->fresh, &QPushButton::clicked, this, &Page::newAsked);
   stack_->addWidget(empty);
   connect(findings_, &FindingList::goTo, &desk_.selection, &Selection::goTo);
-  // A page that knows more takes its step back when the results are there.
+  // A page with results of its own removes its first step when they arrive.
   connect(&desk_.document, &Document::replaced, this, [this] {
     if (!desk_.document.isEmpty()) setEmptyStep({});
   });
@@ -134,7 +133,7 @@ void Page::setShares(int what, int why) {
   across_->setStretchFactor(1, why);
 }
 
-/// The shares hold for the first look; then the splitter is the user's.
+/// The shares apply when the page is first shown; then the user moves the splitter.
 void Page::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   if (std::exchange(was_shown_, true)) return;
@@ -151,13 +150,13 @@ QPushButton* Page::firstStep() const {
   return stack_->currentIndex() == 1 ? demo_button_ : nullptr;
 }
 
-/// Tables of pages behind this one follow the selection too: what they stand on isn't what someone looks at.
+/// Tables of hidden pages follow the selection too: nobody is looking at their current row.
 void Page::connectExplain() {
   for (GridView* table : findChildren<GridView*>())
     connect(table, &GridView::cellChosen, this, [this, table](const QString& place, const QString& key) {
       if (!table->isVisible()) return;
       explained_ = table;
-      desk_.selection.explain(place, key);
+      explainCell(table, place, key);
     });
   explained_ = across_->count() > 0 ? across_->widget(0)->findChild<GridView*>() : nullptr;
   if (!explained_ && across_->count() > 0) explained_ = qobject_cast<GridView*>(across_->widget(0));
@@ -165,7 +164,11 @@ void Page::connectExplain() {
 
 void Page::explainAgain() {
   const QModelIndex at = explained_ && explained_->isVisible() ? explained_->currentIndex() : QModelIndex();
-  desk_.selection.explain(at.data(PlaceRole).toString(), at.data(KeyRole).toString());
+  explainCell(explained_, at.data(PlaceRole).toString(), at.data(KeyRole).toString());
+}
+
+void Page::explainCell(GridView*, const QString& place, const QString& key) {
+  desk_.selection.explain(place, key);
 }
 
 void Page::setResults(const ResultsPtr& results) {

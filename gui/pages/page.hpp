@@ -25,8 +25,8 @@ struct Desk {
   Selection& selection;
 };
 
-/// The skeleton that all pages share: left what, right why, below so, one line of caution at the foot. An
-/// empty page says the first step instead.
+/// The skeleton that all pages share: left "what", right "why", below "so", one line of caution at the foot.
+/// An empty page shows the first step instead.
 class Page : public QWidget {
   Q_OBJECT
 
@@ -57,6 +57,9 @@ class Page : public QWidget {
 
  protected:
   void showEvent(QShowEvent* event) override;
+  /// Explains a cell of a table (nullptr: none was used yet). A page whose values no plan derives has its own
+  /// way.
+  virtual void explainCell(GridView* table, const QString& place, const QString& key);
   void setWhat(QWidget* what) { fill(0, what); }
   void setWhy(QWidget* why) { fill(1, why); }
   void setShares(int what, int why);

@@ -12,12 +12,15 @@
 #include "document/demo_plan.hpp"
 #include "models/tables/record_rows.hpp"
 #include "models/tables/statistics_rows.hpp"
+#include "models/words/explanation_html.hpp"
 #include "models/words/place_text.hpp"
+#include "pages/record_browser.hpp"
 #include "pages/store_panel.hpp"
 #include "plots/individuals_plot.hpp"
-#include "plots/trace_view.hpp"
+#include "plots/trace_limits.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
+#include "widgets/import_dialog.hpp"
 #include "widgets/style.hpp"
 #include "widgets/tool_button.hpp"
 
@@ -60,10 +63,16 @@ RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
     chart_quantity_ = of.quantity;
     showChart();
   });
-  connect(tabs_, &QTabWidget::currentChanged, this,
-          [this](int tab) { parts()[1]->setVisible(tabs_->widget(tab) != store_); });
+  connect(tabs_, &QTabWidget::currentChanged, this, [this](int tab) {
+    QWidget* now = tabs_->widget(tab);
+    parts()[1]->setVisible(now != store_ && now != browser_);
+  });
   connect(store_, &StorePanel::message, this, &Page::message);
   connect(store_, &StorePanel::answered, this, &RecordsPage::figureChanged);
+  connect(store_, &StorePanel::answered, browser_,
+          [this] { browser_->setStore(store_->answer()->question.uri); });
+  connect(browser_, &RecordBrowser::message, this, &Page::message);
+  connect(browser_, &RecordBrowser::reportAsked, this, &RecordsPage::storeReportAsked);
   connect(store_, &StorePanel::reportAsked, this, &RecordsPage::unitReportAsked);
 }
 
@@ -83,7 +92,9 @@ QWidget* RecordsPage::makeWhat() {
   store_ = new StorePanel(tabs_);
   tabs_->addTab(split, tr("Units and passes"));
   tabs_->addTab(statistics_table_, tr("Charts and capability"));
+  browser_ = new RecordBrowser(tabs_);
   tabs_->addTab(store_, tr("Record store"));
+  tabs_->addTab(browser_, tr("Stored passes"));
   return tabs_;
 }
 
@@ -112,7 +123,8 @@ void RecordsPage::makeTools() {
     return made;
   };
   import_button_ = button(tr("Import log …"), tr("Reads arc logs and judges each pass by the plan (Ctrl+I)"));
-  manual_button_ = button(tr("with manual seams …"), tr("The same with a table of the manual seams"));
+  with_button_ = button(tr("Import with …"),
+                        tr("The same with a columns file, its job numbers, units by time or manual seams"));
   demo_button_ = button(tr("Demo log"), tr("Reads the log that belongs to the demo plan"));
   cancel_button_ = button(tr("Stop"), tr("Stops the import; nothing is taken in (Esc)"));
   cancel_button_->setShortcut(Qt::Key_Escape);
@@ -131,13 +143,7 @@ void RecordsPage::makeTools() {
     const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, filter);
     if (!paths.isEmpty()) importLogs(paths);
   });
-  connect(manual_button_, &QPushButton::clicked, this, [this, filter] {
-    const QStringList paths = QFileDialog::getOpenFileNames(this, tr("Import log"), {}, filter);
-    if (paths.isEmpty()) return;
-    const QString manual =
-        QFileDialog::getOpenFileName(this, tr("Manual seams"), {}, tr("Tables (*.csv);;All files (*)"));
-    importLogs(paths, manual);
-  });
+  connect(with_button_, &QPushButton::clicked, this, &RecordsPage::askWhatToImport);
   connect(demo_button_, &QPushButton::clicked, this, [this] {
     importLogs({demo_file(QStringLiteral("arc-log.csv.gz"))}, demo_file(QStringLiteral("manual-seams.csv")));
   });
@@ -147,14 +153,37 @@ void RecordsPage::makeTools() {
 void RecordsPage::working(bool is_working) {
   progress_->setVisible(is_working);
   cancel_button_->setVisible(is_working);
-  for (QPushButton* button : {import_button_, manual_button_, demo_button_}) button->setVisible(!is_working);
+  for (QPushButton* button : {import_button_, with_button_, demo_button_}) button->setVisible(!is_working);
+}
+
+void RecordsPage::askCertificate() {
+  const QString unit = store_->chosenUnit();
+  if (unit.isEmpty()) {
+    tabs_->setCurrentWidget(store_);
+    emit message(tr("Open a record store and choose a unit first."));
+    return;
+  }
+  emit storeReportAsked(
+      {StoreReportQuestion::Kind::certificate, store_->answer()->question.uri, unit, {}, {}, {}});
+}
+
+void RecordsPage::askWhatToImport() {
+  auto* dialog = new ImportDialog(last_request_, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &QDialog::accepted, this, [this, dialog] { importLogs(dialog->request()); });
+  dialog->open();
 }
 
 void RecordsPage::importLogs(const QStringList& paths, const QString& manual_csv) {
-  summary_->setText(tr("Reading %1 …").arg(paths.join(QStringLiteral(", "))));
+  importLogs(ImportRequest{paths, {}, {}, manual_csv});
+}
+
+void RecordsPage::importLogs(const ImportRequest& request) {
+  last_request_ = request;
+  summary_->setText(tr("Reading %1 …").arg(request.logs.join(QStringLiteral(", "))));
   progress_->setMaximum(0);
   working(true);
-  import_.start(paths, desk_.document.plan(), manual_csv);
+  import_.start(request, desk_.document.plan());
 }
 
 Findings RecordsPage::recordFindings() const {
@@ -223,20 +252,24 @@ void RecordsPage::showTrace(int row) {
   if (!logs_ || row < 0 || static_cast<std::size_t>(row) >= shown_.size())
     return trace_->setTrace(nullptr, 0, 0, {}, {});
   const PassRecord& record = logs_->audit.passes[shown_[static_cast<std::size_t>(row)]];
-  TraceLimits limits;
-  const Schedule* schedule = find_by_id(logs_->plan->schedules, record.schedule);
-  if (schedule && schedule->limits) {
-    limits.band[Trace::current] = schedule->limits->current_A;
-    limits.band[Trace::voltage] = schedule->limits->voltage_V;
-    limits.band[Trace::wire_feed_speed] = schedule->limits->wire_feed_speed_m_min;
-    limits.band[Trace::travel_speed] = schedule->limits->travel_speed_mm_s;
-  }
   std::size_t begin = 0, end = 0;
   const Trace* trace = trace_of(*logs_, record, begin, end);
-  trace_->setTrace(trace, begin, end, limits,
+  trace_->setTrace(trace, begin, end, trace_limits(*logs_->plan, record),
                    place_text(record.place()) + QStringLiteral(": ") + verdict_word(record.verdict));
+  if (const auto failed = failed_stretch(record); failed && trace)
+    trace_->showStretch(failed->first, failed->second);
   chart_schedule_ = record.schedule;
   showChart();
+}
+
+void RecordsPage::explainCell(GridView* table, const QString& place, const QString& key) {
+  const int row = table == pass_table_ && table != nullptr ? pass_table_->currentRow() : -1;
+  if (!logs_ || row < 0 || static_cast<std::size_t>(row) >= shown_.size())
+    return Page::explainCell(table, place, key);
+  const std::size_t pass = shown_[static_cast<std::size_t>(row)];
+  desk_.selection.explainBy([logs = logs_, pass, key](int most_letters) {
+    return record_explanation_html(logs->audit.passes[pass], *logs->plan, key, most_letters);
+  });
 }
 
 void RecordsPage::showChart() {

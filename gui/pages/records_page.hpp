@@ -12,6 +12,8 @@ namespace seamtakt::desk {
 
 class GridView;
 class IndividualsPlot;
+class RecordBrowser;
+struct StoreReportQuestion;
 class StorePanel;
 class TraceView;
 class ValueModel;
@@ -25,6 +27,7 @@ class RecordsPage : public Page {
   explicit RecordsPage(const Desk& desk, QWidget* parent = nullptr);
   void setResults(const ResultsPtr& results) override;
 
+  void importLogs(const ImportRequest& request);
   void importLogs(const QStringList& paths, const QString& manual_csv = {});
   LogImport& job() { return import_; }
   const ImportedLogsPtr& logs() const { return logs_; }
@@ -34,6 +37,7 @@ class RecordsPage : public Page {
   TraceView& trace() { return *trace_; }
   IndividualsPlot& chart() { return *individuals_; }
   StorePanel& store() { return *store_; }
+  RecordBrowser& browser() { return *browser_; }
   QTabWidget& tabs() { return *tabs_; }
 
   /// For the chain: "41 of 44 complete".
@@ -41,36 +45,49 @@ class RecordsPage : public Page {
   QString figureDetail() const;
   std::optional<Severity> worst() const;
 
+  /// A unit's certificate, of the one chosen in the store; says so where none is.
+  void askCertificate();
+
  signals:
   void figureChanged();
   /// A unit's report from the store is asked for.
   void unitReportAsked(const QString& uri, const QString& unit);
+  /// Another report from the store is asked for.
+  void storeReportAsked(const seamtakt::desk::StoreReportQuestion& question);
+
+ protected:
+  /// A logged number is explained by its record.
+  void explainCell(GridView* table, const QString& place, const QString& key) override;
 
  private:
   void makeTools();
   QWidget* makeWhat();
   QWidget* makeWhy();
   void show(const ImportedLogsPtr& logs);
-  /// Another plan: logs that were judged by the one before are taken off.
+  /// Another plan: logs judged by the previous plan are removed.
   void dropLogs();
   void showPasses();
   void showTrace(int row);
   /// The control chart of a quantity of a schedule's passes.
   void showChart();
   void working(bool is_working);
+  /// Asks for the logs and for the files that describe them.
+  void askWhatToImport();
   Findings recordFindings() const;
 
   LogImport import_;
+  ImportRequest last_request_;
   ImportedLogsPtr logs_;
   ValueModel *units_, *passes_, *statistics_;
   GridView *unit_table_, *pass_table_, *statistics_table_;
   QTabWidget* tabs_;
   StorePanel* store_;
+  RecordBrowser* browser_;
   TraceView* trace_;
   IndividualsPlot* individuals_;
   QLabel *summary_, *read_out_;
   QProgressBar* progress_;
-  QPushButton *import_button_, *manual_button_, *demo_button_, *cancel_button_;
+  QPushButton *import_button_, *with_button_, *demo_button_, *cancel_button_;
   std::string chart_schedule_, chart_quantity_ = "heat_input_kJ_mm";
   std::vector<std::size_t> shown_;  ///< passes shown, as indices of the audit's
 };

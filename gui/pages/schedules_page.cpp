@@ -44,7 +44,7 @@ std::vector<FieldGroup> schedule_form_groups() {
           {SchedulesPage::tr("Weave"), "weave", {}}};
 }
 
-/// What of a pass is shown where a schedule is used.
+/// Values of a pass that are shown where a schedule is used.
 constexpr const char* use_keys[] = {
     "weldment",        "seam",      "pass", "length_mm", "heat_input_kJ_mm", "cooling_time_s",
     "haz_hardness_HV", "arc_time_s"};
@@ -197,7 +197,7 @@ void SchedulesPage::showSchedule() {
   showDifference();
 }
 
-/// Says before anyone types that a change won't be made in place.
+/// Says before typing that a change won't be made in place.
 void SchedulesPage::showLock() {
   const auto& schedules = desk_.document.plan()->schedules;
   const std::size_t at = desk_.selection.schedule();

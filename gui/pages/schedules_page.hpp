@@ -29,7 +29,7 @@ class SchedulesPage : public Page {
 
  public slots:
   void addSchedule();
-  /// A copy with the next revision's number as a draft; the one that holds stays.
+  /// A copy with the next revision's number as a draft; the present one stays in force.
   void reviseSchedule();
   void removeSchedule();
   /// Asks whether a reviewed or approved schedule shall be a draft again.

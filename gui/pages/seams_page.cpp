@@ -30,8 +30,8 @@ std::vector<FieldGroup> seam_form_groups() {
             "gap_max_mm", "area_allowance", "flange_width_mm", "quality"}},
           {SeamsPage::tr("Welding"),
            {},
-           {"schedules", "position", "direction", "by", "robots", "orientation", "tracking", "sense_points",
-            "after", "balance", "overlap_mm", "path_mm"}},
+           {"schedules", "position", "direction", "by", "manual_schedule", "robots", "orientation",
+            "tracking", "sense_points", "after", "balance", "overlap_mm", "path_mm"}},
           {SeamsPage::tr("Groove"), "groove", {}},
           {SeamsPage::tr("Intermittent"), "intermittent", {}},
           {SeamsPage::tr("Tacks"), "tacks", {}}};

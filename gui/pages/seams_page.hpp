@@ -14,7 +14,7 @@ class SeamModel;
 class SeamView;
 class ValueModel;
 
-/// Weldments and seams: the table, the form of one seam, where it lies, and what each pass gives.
+/// Weldments and seams: the table, the form of one seam, where it is, and what each pass gives.
 class SeamsPage : public Page {
   Q_OBJECT
 
@@ -52,7 +52,7 @@ class SeamsPage : public Page {
   QToolButton* weldment_fields_;
 };
 
-/// The groups in which a seam's form stands.
+/// The groups of a seam's form.
 std::vector<FieldGroup> seam_form_groups();
 std::vector<FieldGroup> weldment_form_groups();
 

@@ -101,7 +101,7 @@ void WindowPanel::compute() {
   }
 }
 
-/// Which limits cut the window, and how far inside them the working point lies.
+/// Which limits cut the window, and how far inside them the working point is.
 void WindowPanel::describe() {
   const WindowMap& map = plot_->map();
   if (map.broken.empty()) return;
@@ -133,7 +133,7 @@ void WindowPanel::move(double wire_feed_speed_m_min, double travel_speed_mm_s, b
         ->set_text(schedule, rounded_text(wire_feed_speed_m_min, 3));
     field_named<Schedule>("travel_speed_mm_s")->set_text(schedule, rounded_text(travel_speed_mm_s, 3));
   };
-  // A point that belongs to a locked schedule is dragged to look; letting it go asks.
+  // A point of a locked schedule may be dragged to try values; releasing it asks.
   const auto refusal = desk_.document.edit(tr("Move working point"), "window." + schedule_, set_point,
                                            last ? WhenLocked::offer : WhenLocked::refuse);
   if (refusal && (last || !refusal->locked)) emit message(refusal->text);

@@ -49,7 +49,7 @@ class IndividualsPlot : public QWidget {
 
   QCustomPlot* plot_;
   IndividualsChart chart_;
-  double low_ = 0, high_ = 0;  ///< of what is drawn, as shown
+  double low_ = 0, high_ = 0;  ///< of the drawn values, as shown
 };
 
 }  // namespace seamtakt::desk

@@ -11,7 +11,7 @@ namespace seamtakt::desk {
 /// Height of a kind's bar as a share of its row.
 double bar_share(MoveKind kind);
 
-/// A bar whose kind is told by height and hatch as well as by colour.
+/// A bar whose kind shows in height and hatch as well as in colour.
 void paint_move(QPainter& painter, const QRectF& bar, MoveKind kind);
 
 /// The kinds that a legend names, in its order.

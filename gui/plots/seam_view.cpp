@@ -32,7 +32,7 @@ QPointF flat(const Point_mm& point, Projection projection) {
 }
 
 QColor ramp_color(int which) {
-  // The end of the ramp that would vanish on the ground is left out.
+  // The end of the ramp that would be invisible on the background is left out.
   const int first = Palette::current().dark ? 2 : 0;
   const QColor color = QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
   // 3:1 against the dark ground (WCAG 2.1, 1.4.11), still darker than the next.
@@ -190,7 +190,7 @@ void SeamView::paintEvent(QPaintEvent*) {
     for (const Point_mm& point : seam.path_mm) line << f.at(flat(point, projection_));
     return line;
   };
-  for (int pass = 0; pass < 2; ++pass)  // the picked seam lies on top
+  for (int pass = 0; pass < 2; ++pass)  // the picked seam is on top
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       const bool is_picked = static_cast<int>(i) == picked_;
       if (is_picked != (pass == 1)) continue;

@@ -4,15 +4,15 @@
 
 namespace seamtakt::desk {
 
-/// The stretch of time that a view shows of all there is, and where its moments lie on the screen. Zooming
-/// and moving never leave what there is.
+/// The span of time that a view shows, and the positions of its moments on the screen. Zooming and moving
+/// never leave the data's span.
 class TimeAxis {
  public:
   /// Margins beside the axis (px), and the shortest stretch that can be shown (s).
   TimeAxis(double left_px, double right_px, double least_span_s)
       : left_px_(left_px), right_px_(right_px), least_span_s_(least_span_s) {}
 
-  /// The first and last moment there is; what is shown stays as far as it lies between them.
+  /// The first and last moment of the data; the shown span is kept as far as it is between them.
   void setEnds(double first_s, double last_s);
   void show(double from_s, double to_s);
   void showAll() { show(first_s_, last_s_); }

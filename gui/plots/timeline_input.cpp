@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "cell/timeline/plan_order.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/cycle_rows.hpp"
 #include "plots/timeline_view.hpp"
 
@@ -120,7 +121,7 @@ void TimelineView::keyPressEvent(QKeyEvent* event) {
 }
 
 bool TimelineView::event(QEvent* event) {
-  // Esc gives up what is carried, whatever else it may mean.
+  // Esc cancels a drag, whatever else it may mean.
   if (event->type() == QEvent::ShortcutOverride && !carried_.isEmpty() &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
     event->accept();
@@ -137,11 +138,11 @@ bool TimelineView::event(QEvent* event) {
   const QString seam = move.seam.empty() ? QString()
                                          : QStringLiteral(" ") + QString::fromStdString(move.seam) +
                                                (move.pass ? tr(", pass %1").arg(move.pass) : QString());
-  QToolTip::showText(help->globalPos(),
-                     tr("%1%2\n%3 to %4 s")
-                         .arg(move_word(move.kind), seam, QString::number(move.start_s, 'f', 1),
-                              QString::number(move.end_s, 'f', 1)),
-                     this);
+  QString text = tr("%1%2\n%3 to %4 s")
+                     .arg(move_word(move.kind), seam, QString::number(move.start_s, 'f', 1),
+                          QString::number(move.end_s, 'f', 1));
+  if (!move.why.is_empty()) text += QStringLiteral("\n") + shown_text(move.why);
+  QToolTip::showText(help->globalPos(), text, this);
   return true;
 }
 

@@ -15,9 +15,9 @@ struct OrderPlace {
   bool operator==(const OrderPlace&) const = default;
 };
 
-/// The robots' timelines: a row a robot, kinds of move told apart by height, hatch and letter as well as
-/// colour; takt and lower bound as lines. The wheel zooms at the cursor, a click picks the seam; a bar that
-/// is dragged carries its seam to another place or robot, dragging beside the bars moves what is shown.
+/// The robots' timelines: a row a robot, kinds of move distinguished by height, hatch and letter as well as
+/// colour; takt and lower bound as lines. The wheel zooms at the cursor, a click picks the seam; dragging a
+/// bar moves its seam to another place or robot, dragging beside the bars moves the view.
 class TimelineView : public QWidget {
   Q_OBJECT
 
@@ -31,7 +31,7 @@ class TimelineView : public QWidget {
   void setPicked(const QString& seam);
   /// Whether bars may be carried elsewhere.
   void setArrangeable(bool is_arrangeable) { is_arrangeable_ = is_arrangeable; }
-  /// One of two timelines that stand together explains the kinds of bar for both.
+  /// One of two adjacent timelines has the legend of bars for both.
   void setLegend(bool is_shown) { has_legend_ = is_shown; }
   /// What would follow from dropping the seam that is carried.
   void setCarryNote(const QString& note);

@@ -77,6 +77,12 @@ void TraceView::showAll() {
   update();
 }
 
+void TraceView::showStretch(double from_s, double to_s) {
+  const double beside_s = std::max(to_s - from_s, 1.0);
+  axis_.show(first_s_ + from_s - beside_s, first_s_ + to_s + beside_s);
+  update();
+}
+
 void TraceView::zoom(double factor, double at_s) {
   axis_.zoom(factor, at_s);
   update();
@@ -108,6 +114,33 @@ std::vector<TraceView::Lane> TraceView::lanes() const {
     lane.high += (lane.high - lane.low) * 0.08;
   }
   return lanes;
+}
+
+QString TraceView::markText(const TraceMark& mark) {
+  const UnitView& units = UnitView::shared();
+  return tr("outside for %1: %2")
+      .arg(units.quantityText(mark.length_mm, "mm", 3),
+           units.quantityText(mark.value, names[mark.channel].unit, 4));
+}
+
+void TraceView::paintMarks(QPainter& painter, const Lane& lane) const {
+  constexpr double bar_px = 3, least_px = 2;
+  const Palette& p = Palette::current();
+  QColor shade = p.warn;
+  shade.setAlpha(56);
+  for (const TraceMark& mark : limits_.marks) {
+    if (mark.channel != lane.channel) continue;
+    const double left = std::max(x(first_s_ + mark.from_s), lane.area.left());
+    const double right = std::min(std::max(x(first_s_ + mark.to_s), left + least_px), lane.area.right());
+    if (right <= left) continue;
+    const QRectF area(left, lane.area.top(), right - left, lane.area.height());
+    painter.fillRect(area, shade);
+    painter.fillRect(QRectF(left, lane.area.top(), right - left, bar_px), p.warn);
+    const QString text = markText(mark);
+    if (painter.fontMetrics().horizontalAdvance(text) + 8 > area.width()) continue;
+    painter.setPen(p.ink);
+    painter.drawText(area.adjusted(4, bar_px + 1, -4, 0), Qt::AlignLeft | Qt::AlignTop, text);
+  }
 }
 
 void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
@@ -166,6 +199,7 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   painter.setClipRect(lane.area);
   painter.drawLines(strokes);
   painter.restore();
+  paintMarks(painter, lane);
   painter.setPen(p.ink);
   painter.drawText(QRectF(lane.area.left(), lane.area.top() - 19, lane.area.width(), 18),
                    Qt::AlignLeft | Qt::AlignVCenter,
@@ -232,6 +266,10 @@ void TraceView::mouseMoveEvent(QMouseEvent* event) {
       text +=
           QStringLiteral("; ") +
           units.quantityText(trace_->channel(static_cast<Trace::Channel>(i)).value(index), names[i].unit, 4);
+  const double at_s = trace_->time_s(index) - first_s_;
+  for (const TraceMark& mark : limits_.marks)
+    if (mark.from_s <= at_s && at_s < mark.to_s)
+      text += QStringLiteral("; ") + name_of(mark.channel) + QStringLiteral(" ") + markText(mark);
   emit readOut(text);
 }
 

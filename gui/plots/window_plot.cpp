@@ -182,8 +182,8 @@ void WindowPlot::colour(const QString& value) {
       high = std::max(high, at);
     }
   colors_->setGradient(heat_gradient());
-  // The slow, hot corner would take most of the ramp: what lies above four times the working point's value is
-  // all light.
+  // The slow, hot corner would take most of the ramp: all values above four times the working point's have
+  // the lightest colour.
   const std::size_t here =
       map_.at(nearest_index(map_.wire_feed_speed_m_min, map_.working_wire_feed_speed_m_min),
               nearest_index(map_.travel_speed_mm_s, map_.working_travel_speed_mm_s));

@@ -9,6 +9,17 @@
     </message>
 </context>
 <context>
+    <name>QObject</name>
+    <message>
+        <source>File …</source>
+        <translation>Datei …</translation>
+    </message>
+    <message>
+        <source>Chooses a file</source>
+        <translation>Wählt eine Datei</translation>
+    </message>
+</context>
+<context>
     <name>TraceView</name>
     <message>
         <source>current</source>
@@ -25,6 +36,69 @@
     <message>
         <source>travel</source>
         <translation>Fahrt</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::BrowsedTable</name>
+    <message>
+        <source>void</source>
+        <translation>ungültig</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>Record</source>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Pass</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>Schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>Robot</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>Welder</source>
+        <translation>Schweißer</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Los</translation>
+    </message>
+    <message>
+        <source>Welded (UTC)</source>
+        <translation>Geschweißt (UTC)</translation>
+    </message>
+    <message>
+        <source>Heat input</source>
+        <translation>Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>, pass %1</source>
+        <translation>, Lage %1</translation>
+    </message>
+    <message>
+        <source>Record %1: unit %2, seam %3</source>
+        <translation>Nachweis %1: Einheit %2, Naht %3</translation>
     </message>
 </context>
 <context>
@@ -584,6 +658,65 @@ Quelle: %3</translation>
     <message>
         <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>
         <translation>Wärme folgt aus Nähten und Schweißplänen: das Beispiel öffnen oder einer Naht einen Plan geben.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::ImportDialog</name>
+    <message>
+        <source>Import log</source>
+        <translation>Protokoll einlesen</translation>
+    </message>
+    <message>
+        <source>Arc logs, one on each line</source>
+        <translation>Lichtbogenprotokolle, je Zeile eines</translation>
+    </message>
+    <message>
+        <source>Files …</source>
+        <translation>Dateien …</translation>
+    </message>
+    <message>
+        <source>Chooses the logs</source>
+        <translation>Wählt die Protokolle</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv);;All files (*)</source>
+        <translation>Tabellen (*.csv);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Columns file (optional)</source>
+        <translation>Spaltendatei (freigestellt)</translation>
+    </message>
+    <message>
+        <source>names, units and job numbers of a log with names of its own</source>
+        <translation>Namen, Einheiten und Jobnummern eines Protokolls mit eigenen Namen</translation>
+    </message>
+    <message>
+        <source>Columns files (*.json);;All files (*)</source>
+        <translation>Spaltendateien (*.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Units by time (optional)</source>
+        <translation>Einheiten nach Zeit (freigestellt)</translation>
+    </message>
+    <message>
+        <source>unit_serial, weldment, start, end, where the log has no serial numbers</source>
+        <translation>unit_serial, weldment, start, end, wo das Protokoll keine Seriennummern hat</translation>
+    </message>
+    <message>
+        <source>Manual seams (optional)</source>
+        <translation>Handnähte (freigestellt)</translation>
+    </message>
+    <message>
+        <source>unit_serial, seam, pass, welder, schedule, date, result</source>
+        <translation>unit_serial, seam, pass, welder, schedule, date, result</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Einlesen</translation>
+    </message>
+    <message>
+        <source>Arc logs (*.csv *.gz *.txt);;All files (*)</source>
+        <translation>Lichtbogenprotokolle (*.csv *.gz *.txt);;Alle Dateien (*)</translation>
     </message>
 </context>
 <context>
@@ -1292,6 +1425,22 @@ F6: nächster Teil der Seite</translation>
         <source>This program uses Qt %1, under the GNU Lesser General Public License, version 3. Qt is at https://www.qt.io.</source>
         <translation>Dieses Programm verwendet Qt %1 unter der GNU Lesser General Public License, Version 3. Qt findet sich unter https://www.qt.io.</translation>
     </message>
+    <message>
+        <source>Certificate of conformity</source>
+        <translation>Konformitätsbescheinigung</translation>
+    </message>
+    <message>
+        <source>Heat-input record</source>
+        <translation>Nachweis der Wärmeeinbringung</translation>
+    </message>
+    <message>
+        <source>record</source>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>&amp;Certificate of a unit …</source>
+        <translation>&amp;Bescheinigung einer Einheit …</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::OrderBar</name>
@@ -1471,6 +1620,347 @@ F6: nächster Teil der Seite</translation>
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::RecordBrowser</name>
+    <message>
+        <source>Stored passes</source>
+        <translation>Gespeicherte Lagen</translation>
+    </message>
+    <message>
+        <source>Serial number</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <source>Of the unit</source>
+        <translation>Der Einheit</translation>
+    </message>
+    <message>
+        <source>Welder</source>
+        <translation>Schweißer</translation>
+    </message>
+    <message>
+        <source>Of a manual seam, or a logged welder or operator</source>
+        <translation>Einer Handnaht, oder ein protokollierter Schweißer oder Bediener</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Los</translation>
+    </message>
+    <message>
+        <source>A kept column whose name ends in lot, such as wire_lot</source>
+        <translation>Eine mitgeführte Spalte, deren Name auf lot endet, wie wire_lot</translation>
+    </message>
+    <message>
+        <source>Robot</source>
+        <translation>Roboter</translation>
+    </message>
+    <message>
+        <source>As the log names it</source>
+        <translation>Wie ihn das Protokoll nennt</translation>
+    </message>
+    <message>
+        <source>Schedule</source>
+        <translation>Schweißplan</translation>
+    </message>
+    <message>
+        <source>By which it was judged</source>
+        <translation>Nach dem beurteilt wurde</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>A day such as 2026-03-02, or a time such as 2026-03-02T06:00:00Z</source>
+        <translation>Ein Tag wie 2026-03-02 oder eine Zeit wie 2026-03-02T06:00:00Z</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>A day with all of it, or a time</source>
+        <translation>Ein Tag mit seinem Ende, oder eine Zeit</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Looks for the stored passes (Enter)</source>
+        <translation>Sucht die gespeicherten Lagen (Eingabetaste)</translation>
+    </message>
+    <message>
+        <source>Next page</source>
+        <translation>Nächste Seite</translation>
+    </message>
+    <message>
+        <source>The next %1 passes</source>
+        <translation>Die nächsten %1 Lagen</translation>
+    </message>
+    <message>
+        <source>Disposition …</source>
+        <translation>Entscheidung …</translation>
+    </message>
+    <message>
+        <source>What becomes of a pass that failed or was left undecided</source>
+        <translation>Was aus einer Lage wird, die nicht bestand oder unentschieden blieb</translation>
+    </message>
+    <message>
+        <source>Correct …</source>
+        <translation>Berichtigen …</translation>
+    </message>
+    <message>
+        <source>Says what a value should have been; the old one stays readable</source>
+        <translation>Sagt, was ein Wert hätte sein sollen; der alte bleibt lesbar</translation>
+    </message>
+    <message>
+        <source>Sign off …</source>
+        <translation>Abzeichnen …</translation>
+    </message>
+    <message>
+        <source>Signs the record with a person&apos;s own key</source>
+        <translation>Unterschreibt den Nachweis mit dem eigenen Schlüssel einer Person</translation>
+    </message>
+    <message>
+        <source>Note …</source>
+        <translation>Notiz …</translation>
+    </message>
+    <message>
+        <source>Writes a note about the record or the store</source>
+        <translation>Schreibt eine Notiz zum Nachweis oder zum Speicher</translation>
+    </message>
+    <message>
+        <source>Calibration …</source>
+        <translation>Kalibrierung …</translation>
+    </message>
+    <message>
+        <source>Writes that an instrument was calibrated</source>
+        <translation>Schreibt, dass ein Messgerät kalibriert wurde</translation>
+    </message>
+    <message>
+        <source>Record of the shift …</source>
+        <translation>Nachweis der Schicht …</translation>
+    </message>
+    <message>
+        <source>Writes what was welded between From and To as PDF</source>
+        <translation>Schreibt als PDF, was zwischen Von und Bis geschweißt wurde</translation>
+    </message>
+    <message>
+        <source>Record of the seam …</source>
+        <translation>Nachweis der Naht …</translation>
+    </message>
+    <message>
+        <source>Writes the chosen seam over time as PDF</source>
+        <translation>Schreibt die gewählte Naht über die Zeit als PDF</translation>
+    </message>
+    <message>
+        <source>Certificate …</source>
+        <translation>Bescheinigung …</translation>
+    </message>
+    <message>
+        <source>Writes the chosen unit&apos;s certificate of conformity as PDF</source>
+        <translation>Schreibt die Konformitätsbescheinigung der gewählten Einheit als PDF</translation>
+    </message>
+    <message>
+        <source>Open a record store on the page beside first.</source>
+        <translation>Zuerst auf der Seite daneben einen Speicher öffnen.</translation>
+    </message>
+    <message>
+        <source>Say what is looked for, or leave all empty, and press Enter.</source>
+        <translation>Angeben, was gesucht wird, oder alles leer lassen, dann Eingabetaste.</translation>
+    </message>
+    <message>
+        <source>Looking …</source>
+        <translation>Suche …</translation>
+    </message>
+    <message>
+        <source>%1 passes, and there are more</source>
+        <translation>%1 Lagen, und es gibt weitere</translation>
+    </message>
+    <message>
+        <source>%1 passes</source>
+        <translation>%1 Lagen</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RecordForm</name>
+    <message>
+        <source>Why it wasn&apos;t written</source>
+        <translation>Warum nichts geschrieben wurde</translation>
+    </message>
+    <message>
+        <source>Who</source>
+        <translation>Wer</translation>
+    </message>
+    <message>
+        <source>your name, kept with the record</source>
+        <translation>Ihr Name, der im Nachweis steht</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+    <message>
+        <source>the reason, kept with the record</source>
+        <translation>der Grund, der im Nachweis steht</translation>
+    </message>
+    <message>
+        <source>Store&apos;s key (optional)</source>
+        <translation>Schlüssel des Speichers (freigestellt)</translation>
+    </message>
+    <message>
+        <source>file, where it isn&apos;t in its usual place</source>
+        <translation>Datei, wo er nicht an seinem üblichen Ort liegt</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RecordForms</name>
+    <message>
+        <source>Record %1 (%2) is written.</source>
+        <translation>Nachweis %1 (%2) ist geschrieben.</translation>
+    </message>
+    <message>
+        <source>Disposition</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>Decision</source>
+        <translation>Beschluss</translation>
+    </message>
+    <message>
+        <source>repair</source>
+        <translation>ausbessern</translation>
+    </message>
+    <message>
+        <source>use as it is</source>
+        <translation>so verwenden</translation>
+    </message>
+    <message>
+        <source>scrap</source>
+        <translation>verschrotten</translation>
+    </message>
+    <message>
+        <source>Schedule of the repair</source>
+        <translation>Schweißplan der Ausbesserung</translation>
+    </message>
+    <message>
+        <source>needed for a repair</source>
+        <translation>nötig zum Ausbessern</translation>
+    </message>
+    <message>
+        <source>Record of the re-test</source>
+        <translation>Nachweis der Nachprüfung</translation>
+    </message>
+    <message>
+        <source>once it passed; empty: not yet</source>
+        <translation>sobald sie bestand; leer: noch nicht</translation>
+    </message>
+    <message>
+        <source>Write the disposition</source>
+        <translation>Entscheidung schreiben</translation>
+    </message>
+    <message>
+        <source>Cause, of all passes of the unit</source>
+        <translation>Ursache, für alle Lagen der Einheit</translation>
+    </message>
+    <message>
+        <source>Correction</source>
+        <translation>Berichtigung</translation>
+    </message>
+    <message>
+        <source>Member</source>
+        <translation>Angabe</translation>
+    </message>
+    <message>
+        <source>What it should have been</source>
+        <translation>Was es hätte sein sollen</translation>
+    </message>
+    <message>
+        <source>Write the correction</source>
+        <translation>Berichtigung schreiben</translation>
+    </message>
+    <message>
+        <source>Sign-off</source>
+        <translation>Abzeichnung</translation>
+    </message>
+    <message>
+        <source>Your own key (optional)</source>
+        <translation>Ihr eigener Schlüssel (freigestellt)</translation>
+    </message>
+    <message>
+        <source>file; empty: person.pem in the folder of keys, made where there is none</source>
+        <translation>Datei; leer: person.pem im Ordner der Schlüssel, wird angelegt, wo keine ist</translation>
+    </message>
+    <message>
+        <source>Sign off</source>
+        <translation>Abzeichnen</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>About record</source>
+        <translation>Zu Nachweis</translation>
+    </message>
+    <message>
+        <source>its number; empty: about the store</source>
+        <translation>seine Nummer; leer: zum Speicher</translation>
+    </message>
+    <message>
+        <source>Write the note</source>
+        <translation>Notiz schreiben</translation>
+    </message>
+    <message>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+    <message>
+        <source>Instrument</source>
+        <translation>Messgerät</translation>
+    </message>
+    <message>
+        <source>its id in the plan</source>
+        <translation>seine Kennung im Plan</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Bescheinigung</translation>
+    </message>
+    <message>
+        <source>its number, or its file</source>
+        <translation>ihre Nummer oder ihre Datei</translation>
+    </message>
+    <message>
+        <source>Calibrated on</source>
+        <translation>Kalibriert am</translation>
+    </message>
+    <message>
+        <source>Due</source>
+        <translation>Fällig</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>in tolerance</source>
+        <translation>in der Toleranz</translation>
+    </message>
+    <message>
+        <source>out of tolerance</source>
+        <translation>außerhalb der Toleranz</translation>
+    </message>
+    <message>
+        <source>Write the calibration</source>
+        <translation>Kalibrierung schreiben</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::RecordTable</name>
     <message>
         <source>yes</source>
@@ -1584,14 +2074,6 @@ F6: nächster Teil der Seite</translation>
         <translation>Liest Lichtbogenprotokolle und beurteilt jede Lage nach dem Plan (Strg+I)</translation>
     </message>
     <message>
-        <source>with manual seams …</source>
-        <translation>mit Handnähten …</translation>
-    </message>
-    <message>
-        <source>The same with a table of the manual seams</source>
-        <translation>Dasselbe mit einer Tabelle der Handnähte</translation>
-    </message>
-    <message>
         <source>Demo log</source>
         <translation>Beispielprotokoll</translation>
     </message>
@@ -1618,14 +2100,6 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Import log</source>
         <translation>Protokoll einlesen</translation>
-    </message>
-    <message>
-        <source>Manual seams</source>
-        <translation>Handnähte</translation>
-    </message>
-    <message>
-        <source>Tables (*.csv);;All files (*)</source>
-        <translation>Tabellen (*.csv);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Reading %1 …</source>
@@ -1662,6 +2136,22 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>The logs were judged by another plan: import them again.</source>
         <translation>Die Protokolle wurden nach einem anderen Plan beurteilt: bitte neu einlesen.</translation>
+    </message>
+    <message>
+        <source>Stored passes</source>
+        <translation>Gespeicherte Lagen</translation>
+    </message>
+    <message>
+        <source>Import with …</source>
+        <translation>Einlesen mit …</translation>
+    </message>
+    <message>
+        <source>The same with a columns file, its job numbers, units by time or manual seams</source>
+        <translation>Dasselbe mit Spaltendatei, deren Jobnummern, Einheiten nach Zeit oder Handnähten</translation>
+    </message>
+    <message>
+        <source>Open a record store and choose a unit first.</source>
+        <translation>Zuerst einen Speicher öffnen und eine Einheit wählen.</translation>
     </message>
 </context>
 <context>
@@ -2209,14 +2699,6 @@ F6: nächster Teil der Seite</translation>
         <source>Open and verify</source>
         <translation>Öffnen und prüfen</translation>
     </message>
-    <message>
-        <source>File …</source>
-        <translation>Datei …</translation>
-    </message>
-    <message>
-        <source>Chooses a file</source>
-        <translation>Wählt eine Datei</translation>
-    </message>
 </context>
 <context>
     <name>seamtakt::desk::StoreJob</name>
@@ -2526,6 +3008,10 @@ F6: nächster Teil der Seite</translation>
         <translation>Plus und Minus vergrößern, Pfeiltasten schieben, Pos1 zeigt alles. Die Tabelle der Lagen hat Mittel und Urteile.</translation>
     </message>
     <message>
+        <source>outside for %1: %2</source>
+        <translation>außerhalb über %1: %2</translation>
+    </message>
+    <message>
         <source>time since the first sample, s</source>
         <translation>Zeit seit dem ersten Messwert, s</translation>
     </message>
@@ -2613,6 +3099,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>It rests on</source>
         <translation>Es beruht auf</translation>
+    </message>
+    <message>
+        <source>What was logged</source>
+        <translation>Was aufgezeichnet wurde</translation>
+    </message>
+    <message>
+        <source>Choose a number of the pass, such as its heat input.</source>
+        <translation>Wählen Sie eine Zahl der Lage, etwa ihre Wärmeeinbringung.</translation>
     </message>
     <message>
         <source>%1 is given or counted: no formula stands behind it.</source>

@@ -112,7 +112,7 @@ void ChainStrip::setCurrent(DeskPage page) {
   update();
 }
 
-/// The seam that joins the links: a thin line, and over the current link a bead of ripples, as a weld lies.
+/// The seam that joins the links: a thin line, and over the current link a bead of ripples, like a weld.
 void ChainStrip::paintEvent(QPaintEvent*) {
   const Palette& p = Palette::current();
   QPainter painter(this);

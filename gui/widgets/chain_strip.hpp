@@ -16,7 +16,7 @@ class ChainLink : public QAbstractButton {
 
  public:
   ChainLink(const QString& name, const QString& key, QWidget* parent);
-  /// `counted`: the findings behind the mark, for the tip.
+  /// `counted`: the findings that the mark counts, for the tip.
   void setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
                  const QString& counted = {});
   const QString& figure() const { return figure_; }

@@ -53,9 +53,15 @@ ExplainPanel::ExplainPanel(QWidget* parent) : QWidget(parent) {
 }
 
 void ExplainPanel::show(const QString& place, const QString& key) {
-  if (place == place_ && key == key_) return;
+  if (place == place_ && key == key_ && !made_) return;
   place_ = place;
   key_ = key;
+  made_ = nullptr;
+  if (isVisible()) render();
+}
+
+void ExplainPanel::showMade(const std::function<QString(int)>& html) {
+  made_ = html;
   if (isVisible()) render();
 }
 
@@ -79,6 +85,7 @@ QString ExplainPanel::text() const {
 }
 
 void ExplainPanel::render() {
+  if (made_) return browser_->setHtml(made_(mostLetters()));
   // A place that the plan hasn't got any more (removed, renamed, another plan) explains nothing.
   if (place_.isEmpty() || !results_ || address_of_finding(*results_->plan, place_.toStdString()).empty()) {
     browser_->setHtml(QStringLiteral("<p>%1</p>")
@@ -88,10 +95,13 @@ void ExplainPanel::render() {
     return;
   }
   if (key_ == QStringLiteral("mark")) return browser_->setHtml(state_html(*results_, place_));
-  // Digits and signs are about so wide; the formula's margins take three.
+  browser_->setHtml(explanation_html(*results_->plan, place_, key_, mostLetters()));
+}
+
+/// Digits and signs are about so wide; the formula's margins take three.
+int ExplainPanel::mostLetters() const {
   const int letter_px = std::max(1, fontMetrics().horizontalAdvance(QStringLiteral("0123456789")) / 10);
-  const int most_letters = std::max(24, browser_->viewport()->width() / letter_px - 3);
-  browser_->setHtml(explanation_html(*results_->plan, place_, key_, most_letters));
+  return std::max(24, browser_->viewport()->width() / letter_px - 3);
 }
 
 }  // namespace seamtakt::desk

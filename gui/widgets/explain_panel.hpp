@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
 
 #include "jobs/evaluator.hpp"
 
@@ -9,7 +10,7 @@ class QTextBrowser;
 
 namespace seamtakt::desk {
 
-/// The drawer at the right edge: how the derived value in focus comes about.
+/// The drawer at the right edge: how the derived value in focus is computed.
 class ExplainPanel : public QWidget {
   Q_OBJECT
 
@@ -17,6 +18,8 @@ class ExplainPanel : public QWidget {
   explicit ExplainPanel(QWidget* parent = nullptr);
   /// The value `key` at a place; an empty place: nothing is chosen that could be explained.
   void show(const QString& place, const QString& key);
+  /// What the function makes, whenever it is shown again.
+  void showMade(const std::function<QString(int most_letters)>& html);
   void setResults(const ResultsPtr& results);
   QString text() const;
 
@@ -29,8 +32,10 @@ class ExplainPanel : public QWidget {
 
  private:
   void render();
+  int mostLetters() const;
   ResultsPtr results_;
   QString place_, key_;
+  std::function<QString(int most_letters)> made_;
   QTextBrowser* browser_;
 };
 

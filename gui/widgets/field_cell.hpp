@@ -38,7 +38,7 @@ class FieldCell : public QWidget {
   QLabel* refusal_;
   QComboBox* choice_ = nullptr;
   QuantityEdit* line_ = nullptr;
-  bool asks_ = false;  ///< what stands in the line would change what is locked: its end asks what to do
+  bool asks_ = false;  ///< the text would change something locked: the end of editing asks what to do
 };
 
 }  // namespace seamtakt::desk

@@ -22,7 +22,7 @@ class FindingList : public QWidget {
   void setFindings(const Plan& plan, const Findings& findings);
   void setFolded(bool folded);
   GridView& view() { return *view_; }
-  /// What is listed, counted.
+  /// Number of listed findings.
   const Tally& tally() const { return tally_; }
 
  signals:

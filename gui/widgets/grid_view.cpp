@@ -5,6 +5,7 @@
 #include <QComboBox>
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QMimeData>
 #include <QPainter>
 #include <QSortFilterProxyModel>
 
@@ -16,6 +17,9 @@
 namespace seamtakt::desk {
 
 namespace {
+
+/// The copied cells without their headings, which a paste into a table of the desk mustn't take for values.
+constexpr const char* cells_format = "application/x-seamtakt-cells";
 
 const FieldInfo* field_of(const QModelIndex& index) {
   return reinterpret_cast<const FieldInfo*>(index.data(FieldRole).value<quintptr>());
@@ -39,7 +43,7 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   if (key != "mark" && key != "severity") return QStyledItemDelegate::paint(painter, option, index);
   QStyleOptionViewItem shifted = option;
   initStyleOption(&shifted, index);
-  // What another page has against it stands as a second mark; the cell's tip and Explain have its words.
+  // A finding of another page is a second mark; the cell's tip and Explain have its words.
   const std::optional<Severity> beyond = severity_of(index, BeyondRole);
   const QString word = first_word(shifted.text);
   shifted.text.clear();
@@ -75,7 +79,7 @@ void GridDelegate::setEditorData(QWidget* editor, const QModelIndex& index) cons
   const QString text = index.data(Qt::EditRole).toString();
   if (auto* choice = qobject_cast<QComboBox*>(editor))
     choice->setCurrentIndex(std::max(0, choice->findData(text)));
-  // An evaluation that ends meanwhile changes the cell; what is being typed there stays.
+  // An evaluation that ends meanwhile changes the cell; the text being typed is kept.
   if (auto* line = qobject_cast<QuantityEdit*>(editor); line && !line->isModified()) line->setText(text);
 }
 
@@ -156,8 +160,24 @@ QString GridView::copyText() const {
   return text;
 }
 
+QString GridView::copyHeadings() const {
+  QList<int> columns;
+  for (const QModelIndex& cell : selectionModel()->selectedIndexes())
+    if (!columns.contains(cell.column())) columns.append(cell.column());
+  std::sort(columns.begin(), columns.end());
+  QStringList headings;
+  for (const int column : columns)
+    headings += grid_.headingText(column).replace('\t', ' ').replace('\n', ' ');
+  return headings.join('\t');
+}
+
 void GridView::copy() {
-  QApplication::clipboard()->setText(copyText());
+  const QString cells = copyText();
+  auto* copied = new QMimeData;
+  const bool is_one = selectionModel()->selectedIndexes().size() < 2;
+  copied->setText(is_one ? cells : copyHeadings() + '\n' + cells);
+  copied->setData(QLatin1String(cells_format), cells.toUtf8());
+  QApplication::clipboard()->setMimeData(copied);
 }
 
 bool GridView::paste(const QString& text) {
@@ -184,7 +204,10 @@ bool GridView::paste(const QString& text) {
 void GridView::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Copy)) return copy();
   if (event->matches(QKeySequence::Paste)) {
-    paste(QApplication::clipboard()->text());
+    const QMimeData* copied = QApplication::clipboard()->mimeData();
+    const QLatin1String format(cells_format);
+    paste(copied && copied->hasFormat(format) ? QString::fromUtf8(copied->data(format))
+                                              : QApplication::clipboard()->text());
     return;
   }
   QTableView::keyPressEvent(event);

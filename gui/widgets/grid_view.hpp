@@ -22,7 +22,7 @@ class GridDelegate : public QStyledItemDelegate {
   void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
 };
 
-/// A table of the desk: sorted by the numbers behind the cells, copied to and pasted from a spreadsheet.
+/// A table of the desk: sorted by the cells' unrounded numbers, copied to and pasted from a spreadsheet.
 class GridView : public QTableView {
   Q_OBJECT
 
@@ -31,26 +31,29 @@ class GridView : public QTableView {
 
   GridModel& grid() const { return grid_; }
   QSortFilterProxyModel& proxy() const { return *proxy_; }
-  /// Row of the model behind the current one; -1 where there is none.
+  /// Row of the model for the current one; -1 where there is none.
   int currentRow() const;
-  /// Puts the cursor into that row, in the column where it stands; -1: nowhere.
+  /// Puts the cursor into that row, in its present column; -1: nowhere.
   void selectRow(int source_row);
   /// Puts the cursor into the cell of a column.
   bool focusCell(int source_row, std::string_view key);
 
   /// The selected range as tab-separated text with its headings left out, as spreadsheets take it.
   QString copyText() const;
-  /// Puts tab-separated text in from the current cell on, all of it or nothing. False where nothing was put
-  /// in.
+  /// The headings of the selected columns, tab-separated: "Time, s".
+  QString copyHeadings() const;
+  /// Puts tab-separated text in from the current cell on, all of it or nothing. False if nothing was pasted.
   bool paste(const QString& text);
   /// Columns that there is no room for are left to their end; widths follow the contents.
   void fitColumns();
   /// One column as wide as its contents, within bounds in pixels.
   void fitColumn(int column, int least, int most);
-  /// The column that takes what room is left over: of a long text more is read in a large window.
+  /// The column that takes the remaining width: a large window shows more of a long text.
   void setRoomTaker(int column);
 
  public slots:
+  /// Puts the selected range on the clipboard: for other programs with its headings, for a table of the desk
+  /// without them. A single cell is its value alone.
   void copy();
 
  signals:
@@ -58,7 +61,7 @@ class GridView : public QTableView {
   /// The derived value in the cell that has become the current one, or has the focus again; empty where there
   /// is none.
   void cellChosen(const QString& place, const QString& key);
-  /// What a paste could not put in, and why.
+  /// Values that a paste could not set, and why.
   void refused(const QString& reason);
   void opened(int source_row);
 

@@ -5,10 +5,10 @@
 
 namespace seamtakt::desk {
 
-/// From now on every label and tooltip of the program shows its text as it stands, Qt's own dialogs included:
-/// ids, serials and file names come from strangers, and a label that guesses from the text whether it is rich
-/// would open the file that `<img src=...>` names. What is rich on purpose says so with Qt::RichText and
-/// escapes what isn't the program's own. May be called again.
+/// From now on every label and tooltip of the program shows its text unchanged, Qt's own dialogs included:
+/// ids, serials and file names are untrusted, and a label that guesses from the text whether it is rich would
+/// open the file that `<img src=...>` names. Text that is rich on purpose sets Qt::RichText and escapes
+/// everything that isn't the program's own. May be called again.
 void show_plain_text_only();
 
 /// What a document of rich text gets for a picture that its text names: an empty one. Nothing at all would
@@ -20,10 +20,10 @@ QMessageBox::StandardButton message_box(QWidget* parent, QMessageBox::Icon icon,
                                         const QString& text,
                                         QMessageBox::StandardButtons buttons = QMessageBox::Ok);
 
-/// Foreign text for a menu: '&' stands for itself and makes no shortcut.
+/// Foreign text for a menu: '&' is shown and makes no shortcut.
 QString menu_text(QString text);
 
-/// Foreign text for a window's title: "[*]" stands for itself and not for unsaved changes.
+/// Foreign text for a window's title: "[*]" is shown and doesn't mean unsaved changes.
 QString title_text(QString text);
 
 }  // namespace seamtakt::desk

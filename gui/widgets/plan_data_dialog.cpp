@@ -41,7 +41,10 @@ std::vector<FieldGroup> groups_of(const std::string& pointer) {
   std::vector<FieldGroup> groups = {{PlanDataDialog::tr("Fields"), {}, {}}};
   if (pointer.starts_with("/cell/robots")) groups.push_back({core_label("loaded"), "loaded", {}});
   if (pointer.starts_with("/qualifications")) groups.push_back({core_label("tested weld"), "tested", {}});
-  if (pointer == "/cell") groups.push_back({core_label("torch service"), "torch_service", {}});
+  if (pointer == "/cell") {
+    groups.push_back({core_label("torch service"), "torch_service", {}});
+    groups.push_back({core_label("hand welding"), "manual", {}});
+  }
   return groups;
 }
 

@@ -35,7 +35,7 @@ class PlanDataDialog : public QDialog {
   FieldForm* form_;
   QLabel* refusal_;
   QPushButton *duplicate_, *remove_;
-  std::string shown_;  ///< all pointers and ids in the tree: filled anew only when they change
+  std::string shown_;  ///< all pointers and ids in the tree: refilled only when they change
 };
 
 }  // namespace seamtakt::desk

@@ -54,7 +54,7 @@ void QuantityEdit::setRefusal(const QString& reason) {
 
 void QuantityEdit::focusOutEvent(QFocusEvent* event) {
   QLineEdit::focusOutEvent(event);
-  // A refused text goes back to what holds; a good one is shown as the view shows it.
+  // A refused text is replaced by the valid value; a good one is shown as the view shows it.
   if (!follows_) return;
   setModified(false);
   if (text() != shown_) setText(shown_);
@@ -78,9 +78,9 @@ void QuantityEdit::drop() {
   setText(shown_);
 }
 
-/// Undo and redo are the plan's, not the line's; a refused text isn't the plan's yet, and goes. The key for
-/// the other units is the menu's: what is in the line by then is shown in them. A table's editor, whose text
-/// would be read in other units than it was typed in, takes that key and does nothing.
+/// Undo and redo act on the plan, not on the field; a refused text isn't in the plan yet and is dropped. The
+/// key for the other units belongs to the menu: the field's text is then shown in them. A table's editor,
+/// whose text would be read in other units than it was typed in, consumes that key and does nothing.
 bool QuantityEdit::event(QEvent* event) {
   if (event->type() != QEvent::ShortcutOverride) return QLineEdit::event(event);
   auto* key = static_cast<QKeyEvent*>(event);

@@ -20,13 +20,13 @@ class QuantityEdit : public QLineEdit {
   /// What it is about: range, unit and help come from the field. Must outlive the edit.
   void setField(const FieldInfo* field);
   const FieldInfo* field() const { return field_; }
-  /// Shows a value that came from elsewhere; what is being typed stays.
+  /// Shows a value set from outside; text being typed is kept.
   void setShown(const QString& text);
   void setRefusal(const QString& reason);
   const QString& refusal() const { return refusal_; }
 
  signals:
-  /// At each key: the text as it stands.
+  /// At each key: the present text.
   void typed(const QString& text);
   void refusalChanged(const QString& reason);
   /// Escape: the entry shall be as if it had never begun.

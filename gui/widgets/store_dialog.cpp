@@ -1,14 +1,11 @@
 #include "widgets/store_dialog.hpp"
 
 #include <QDialogButtonBox>
-#include <QFileDialog>
-#include <QHBoxLayout>
-#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "widgets/tool_button.hpp"
+#include "widgets/file_line.hpp"
 
 namespace seamtakt::desk {
 
@@ -22,11 +19,12 @@ QString store_uri(const QString& text) {
 StoreDialog::StoreDialog(const StoreQuestion& last, QWidget* parent) : QDialog(parent) {
   setWindowTitle(tr("Open record store"));
   setMinimumWidth(560);
-  new QVBoxLayout(this);
-  store_ = makeLine(tr("Store"), tr("sqlite:FILE or postgresql://user@host/database"),
-                    tr("Stores (*.db *.sqlite *.ledger);;All files (*)"), true);
-  anchors_ = makeLine(tr("Anchors (optional)"), tr("file of anchor lines that is kept outside the store"),
-                      tr("Anchors (*.txt *.anchor);;All files (*)"), false);
+  auto* column = new QVBoxLayout(this);
+  store_ = add_file_line(*this, *column, tr("Store"), tr("sqlite:FILE or postgresql://user@host/database"),
+                         tr("Stores (*.db *.sqlite *.ledger);;All files (*)"), store_uri);
+  anchors_ = add_file_line(*this, *column, tr("Anchors (optional)"),
+                           tr("file of anchor lines that is kept outside the store"),
+                           tr("Anchors (*.txt *.anchor);;All files (*)"));
   store_->setText(last.uri);
   anchors_->setText(last.anchors);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
@@ -37,29 +35,7 @@ StoreDialog::StoreDialog(const StoreQuestion& last, QWidget* parent) : QDialog(p
   });
   connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-  layout()->addWidget(buttons);
-}
-
-QLineEdit* StoreDialog::makeLine(const QString& name, const QString& hint, const QString& filter,
-                                 bool is_store) {
-  auto* caption = new QLabel(name, this);
-  auto* line = new QLineEdit(this);
-  line->setAccessibleName(name);
-  line->setPlaceholderText(hint);
-  caption->setBuddy(line);
-  QPushButton* choose = tool_button(tr("File …"), tr("Chooses a file"), {}, this);
-  choose->setAutoDefault(false);
-  connect(choose, &QPushButton::clicked, this, [this, line, name, filter, is_store] {
-    const QString path = QFileDialog::getOpenFileName(this, name, {}, filter);
-    if (!path.isEmpty()) line->setText(is_store ? store_uri(path) : path);
-  });
-  auto* row = new QHBoxLayout;
-  row->addWidget(line, 1);
-  row->addWidget(choose);
-  auto* column = static_cast<QVBoxLayout*>(layout());
-  column->addWidget(caption);
-  column->addLayout(row);
-  return line;
+  column->addWidget(buttons);
 }
 
 StoreQuestion StoreDialog::question() const {

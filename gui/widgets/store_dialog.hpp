@@ -8,7 +8,7 @@ class QLineEdit;
 
 namespace seamtakt::desk {
 
-/// Asks for a record store, a file or a server, and for the anchors that it is held against.
+/// Asks for a record store, a file or a server, and for the anchors that it is checked against.
 class StoreDialog : public QDialog {
   Q_OBJECT
 
@@ -17,11 +17,10 @@ class StoreDialog : public QDialog {
   StoreQuestion question() const;
 
  private:
-  QLineEdit* makeLine(const QString& name, const QString& hint, const QString& filter, bool is_store);
   QLineEdit *store_, *anchors_;
 };
 
-/// A plain path as the store that lies there.
+/// The store at a plain path.
 QString store_uri(const QString& text);
 
 }  // namespace seamtakt::desk

@@ -21,7 +21,7 @@ void add_crossing(const Corner& a, const Corner& b, double level, double (&point
   // From the lower corner, so that both cells at an edge get the same point to the last bit.
   const Corner& low = a.value < b.value ? a : b;
   const Corner& high = a.value < b.value ? b : a;
-  // At the corner itself where that lies on the level: edges that meet there must end at the same point.
+  // At the corner itself where that is on the level: edges that meet there must end at the same point.
   const double t = (level - low.value) / (high.value - low.value);
   points[2 * count] = t < 1 ? low.x + t * (high.x - low.x) : high.x;
   points[2 * count + 1] = t < 1 ? low.y + t * (high.y - low.y) : high.y;
@@ -63,7 +63,7 @@ ContourLines joined_contour(const std::vector<ContourPiece>& pieces) {
     at.emplace(End{pieces[i].x1, pieces[i].y1}, i);
     at.emplace(End{pieces[i].x2, pieces[i].y2}, i);
   }
-  // A piece without length, at a corner that lies on the level, joins nothing.
+  // A piece without length, at a corner that is on the level, joins nothing.
   std::vector<bool> used(pieces.size(), false);
   for (std::size_t i = 0; i < pieces.size(); ++i)
     used[i] = pieces[i].x1 == pieces[i].x2 && pieces[i].y1 == pieces[i].y2;

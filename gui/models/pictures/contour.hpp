@@ -15,8 +15,8 @@ struct ContourPiece {
 std::vector<ContourPiece> contour(const std::vector<double>& x, const std::vector<double>& y,
                                   const double* values, double level, std::size_t stride = 1);
 
-/// Joins pieces that share an end into lines, so that they can be dashed. Points of a line stand in `x` and
-/// `y`; lines are parted by a NaN in both.
+/// Joins pieces that share an end into lines, so that they can be dashed. Points of a line are in `x` and
+/// `y`; lines are separated by a NaN in both.
 struct ContourLines {
   std::vector<double> x, y;
 };

@@ -45,8 +45,8 @@ LinkFigure heat_figure(const Results& results, const FindingIndex& findings) {
           units.unitText("kJ/mm"), findings.tally(Link::heat)};
 }
 
-/// The weldment of which most seams are unwelded; where all are welded, the one that the cell's mark is
-/// about: the one with the worst finding, among equals the one that is nearest to missing takt.
+/// The weldment of which most seams are unwelded; where all are welded, the one that the cell's mark shows:
+/// the one with the worst finding, among equals the one closest to missing takt.
 LinkFigure cell_figure(const Results& results, const FindingIndex& findings) {
   if (results.cycles.empty()) return {};
   const auto index = [&](auto cycle) { return static_cast<std::size_t>(cycle - results.cycles.begin()); };

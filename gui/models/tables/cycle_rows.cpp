@@ -6,12 +6,13 @@
 
 #include "cell/timeline/cycle_columns.hpp"
 #include "document/plan_address.hpp"
+#include "document/shown_text.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-/// The words stand with those of the page.
+/// The words are listed with those of the page.
 class CycleTable : public QObject {
   Q_OBJECT
 };
@@ -45,6 +46,34 @@ ValueModel::Row loss_row(const Part& part, const Part& other) {
   row.cells = {text_cell(part.name), number_cell(part.seconds, 5), number_cell(other.seconds, 5),
                number_cell(change_s(part.seconds, other.seconds), 4)};
   return row;
+}
+
+double waited_s(const CycleResult& cycle, WaitCause cause) {
+  for (const WaitSum& sum : wait_sums(cycle))
+    if (sum.cause == cause) return sum.time_s;
+  return 0;
+}
+
+/// Below the waits what they are made of.
+void add_wait_rows(const CycleResult& cycle, const CycleResult& other, std::vector<ValueModel::Row>& rows) {
+  const QString waiting = core_label("Waiting");
+  auto at = std::find_if(rows.begin(), rows.end(),
+                         [&](const ValueModel::Row& row) { return row.cells[0].text == waiting; });
+  if (at == rows.end()) return;
+  for (const WaitSum& sum : wait_sums(cycle)) {
+    const QString name = QStringLiteral("    ") + core_text(name_of(sum.cause).english());
+    at = rows.insert(at + 1, loss_row({name, sum.time_s}, {name, waited_s(other, sum.cause)}));
+  }
+}
+
+/// Of a run of weld; other moves have none.
+QString direction_word(const Move& move) {
+  if (move.kind != MoveKind::arc) return {};
+  return move.reversed ? core_text("reversed") : core_text("as drawn");
+}
+
+QString orientation_of(const Plan& plan, const SeamPlace& place) {
+  return QString::fromStdString(plan.weldments[place.weldment].seams[place.seam].orientation);
 }
 
 }  // namespace
@@ -93,6 +122,7 @@ std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResu
   for (std::size_t i = 0; i < parts.size(); ++i) rows.push_back(loss_row(parts[i], others[i]));
   std::stable_sort(rows.begin(), rows.end(),
                    [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
+  add_wait_rows(cycle, other ? *other : cycle, rows);
   const Part whole{CycleTable::tr("Cycle"), cycle.cycle_time_s};
   rows.insert(rows.begin(), loss_row(whole, {{}, other ? other->cycle_time_s : cycle.cycle_time_s}));
   return rows;
@@ -104,21 +134,27 @@ std::vector<GridColumn> move_columns() {
           {"end", CycleTable::tr("To"), "s", {}, true, true, nullptr},
           {"kind", CycleTable::tr("Move"), "", {}, false, true, nullptr},
           {"seam", CycleTable::tr("Seam"), "", {}, false, true, nullptr},
-          {"pass", CycleTable::tr("Pass"), "", {}, true, true, nullptr}};
+          {"pass", CycleTable::tr("Pass"), "", {}, true, true, nullptr},
+          {"why", core_label("Why"), "", {}, false, true, nullptr},
+          {"direction", core_label("Direction"), "", {}, false, true, nullptr},
+          {"orientation", core_label("Orientation"), "", {}, false, true, nullptr}};
 }
 
 std::vector<ValueModel::Row> move_rows(const Plan& plan, const CycleResult& cycle) {
   std::vector<ValueModel::Row> rows;
   for (const Move& move : cycle.moves) {
     ValueModel::Row row;
+    const auto place = find_seam(plan, cycle.weldment, move.seam);
     row.cells = {text_cell(move.robot.empty() ? CycleTable::tr("cell") : QString::fromStdString(move.robot)),
                  number_cell(move.start_s, 5),
                  number_cell(move.end_s, 5),
                  text_cell(move_word(move.kind)),
                  text_cell(QString::fromStdString(move.seam)),
-                 text_cell(move.pass ? QString::number(move.pass) : QString())};
-    if (const auto place = find_seam(plan, cycle.weldment, move.seam))
-      row.address = QString::fromStdString(seam_address(place->weldment, place->seam));
+                 text_cell(move.pass ? QString::number(move.pass) : QString()),
+                 text_cell(move.why.is_empty() ? QString() : shown_text(move.why)),
+                 text_cell(direction_word(move)),
+                 text_cell(place ? orientation_of(plan, *place) : QString())};
+    if (place) row.address = QString::fromStdString(seam_address(place->weldment, place->seam));
     rows.push_back(std::move(row));
   }
   return rows;

@@ -14,12 +14,11 @@ namespace seamtakt::desk {
 enum class Link { seams, schedules, heat, cell, line, records };
 inline constexpr int link_count = 6;
 
-/// The one link that a finding belongs to, by the beginning of its rule. Whatever counts, lists or marks
-/// findings (tiles, pages, rows) asks here, so that each finding is counted once and everywhere alike.
+/// The one link that a finding belongs to, by the beginning of its rule. All code that counts, lists or marks
+/// findings (tiles, pages, rows) uses it, so that each finding is counted once and the same everywhere.
 Link link_of(const Finding& finding);
 
-/// Findings counted by severity. What a person accepted is a note: calc says so, here nothing is judged
-/// again.
+/// Findings counted by severity. An accepted finding is a note: calc decides that, nothing is judged here.
 struct Tally {
   int fail = 0, warn = 0, note = 0;
   void add(Severity severity);
@@ -29,8 +28,8 @@ struct Tally {
 };
 
 /// The state of a row of a page: the worst of its findings that belong to the page's link, and, where another
-/// link's finding on the same thing is worse, which one: a row without findings of its own isn't sound for
-/// that.
+/// link's finding on the same thing is worse, which one: a row without findings of its own may still have a
+/// fault.
 struct RowState {
   std::optional<Severity> own, beyond;
   Link beyond_link = Link::seams;
@@ -61,7 +60,7 @@ class FindingIndex {
   Tally links_[link_count], all_;
 };
 
-/// The acceptance of this finding in the plan; nullptr where nobody accepted it.
+/// The acceptance of this finding in the plan; nullptr if it isn't accepted.
 const Acceptance* acceptance_of(const Plan& plan, const Finding& finding);
 
 }  // namespace seamtakt::desk

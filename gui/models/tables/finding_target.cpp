@@ -7,8 +7,8 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// The field of a seam or schedule that a rule is about, as far as the rule's name tells; empty: the object
-/// as a whole.
+/// The field of a seam or schedule that a rule is about, if the rule's name tells; empty: the object as a
+/// whole.
 const char* field_of_rule(std::string_view rule) {
   struct Target {
     std::string_view part;

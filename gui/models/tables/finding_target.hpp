@@ -13,7 +13,7 @@ struct FindingTarget {
   QString address, key;
 };
 
-/// The key under which a weldment's cycle is gone to.
+/// The key that leads to a weldment's cycle.
 inline constexpr const char* cycle_key = "cycle_time_s";
 
 FindingTarget target_of(const Plan& plan, const Finding& finding);

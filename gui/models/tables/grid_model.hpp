@@ -17,7 +17,7 @@ class Document;
 /// What a table's cell says beside its text.
 enum GridRole {
   SortRole = Qt::UserRole + 1,  ///< the number (or text) that rows are sorted by
-  AddressRole,                  ///< QString: pointer of the object behind the row
+  AddressRole,                  ///< QString: pointer of the row's object
   KeyRole,                      ///< QString: key of the field or derived value
   PlaceRole,                    ///< QString: where `explain` finds the derived value; empty for a field
   SeverityRole,                 ///< int of the worst finding of the row; absent where there is none
@@ -36,13 +36,13 @@ struct GridColumn {
   const FieldInfo* field = nullptr;  ///< of an editable column
 };
 
-/// A table of rows that all have the same columns. Derived classes say what stands in a cell; this one turns
-/// it into what views ask for.
+/// A table of rows that all have the same columns. Derived classes supply the content of a cell; this one
+/// converts it to what views ask for.
 class GridModel : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  /// `edited`: the plan whose fields stand in editable cells; nullptr: nothing can be edited.
+  /// `edited`: the plan whose fields are in editable cells; nullptr: nothing can be edited.
   explicit GridModel(QObject* parent = nullptr, Document* edited = nullptr)
       : QAbstractTableModel(parent), edited_(edited) {}
 
@@ -70,7 +70,7 @@ class GridModel : public QAbstractTableModel {
   void unitsChanged();
 
   virtual QString cellText(int row, int column) const = 0;
-  /// The number behind a cell; nothing for text.
+  /// The number of a cell; nothing for text.
   virtual std::optional<double> cellNumber(int, int) const { return std::nullopt; }
   virtual QString cellTip(int row, int column) const;
   virtual QString rowAddress(int) const { return {}; }

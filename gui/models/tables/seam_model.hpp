@@ -11,7 +11,7 @@
 
 namespace seamtakt::desk {
 
-/// Seams as a table: what is drawn, edited in place, and what follows from it.
+/// Seams as a table: drawn values, edited in place, and derived values.
 class SeamModel : public GridModel {
   Q_OBJECT
 
@@ -29,7 +29,7 @@ class SeamModel : public GridModel {
   int rowOf(const SeamPlace& place) const;
   const Seam& seam(int row) const;
   const Weldment& weldmentOf(int row) const;
-  /// What follows from a seam; nullptr while it isn't known.
+  /// Derived values of a seam; nullptr while they aren't known.
   const SeamEvaluation* evaluation(int row) const;
   /// Worst findings on the seam and its passes.
   RowState rowState(int row) const;

@@ -30,8 +30,9 @@ GridColumn column(const char* key, const QString& label, bool is_number, const Q
 /// What the audit found of this row.
 std::optional<Severity> severity_of(const QuantityStatistics& of, const AuditResult& audit) {
   for (const Finding& finding : audit.findings)
-    if (finding.rule == "statistics.capability.low" && finding.where == "schedule " + of.schedule &&
-        of.capability && finding.value == of.capability->Ppk)
+    if (finding.rule == "statistics.capability.low" &&
+        finding.where == "schedule " + of.schedule + "/" + of.robot && of.capability &&
+        finding.value == of.capability->Ppk_low_95)
       return finding.severity;
   return of.chart_signals.empty() ? std::nullopt : std::optional(Severity::note);
 }
@@ -77,6 +78,7 @@ std::vector<GridColumn> statistics_columns() {
              StatisticsTable::tr("warning: Ppk is low; note: the chart shows a pattern that chance rarely "
                                  "makes")),
       column("schedule", StatisticsTable::tr("Schedule"), false),
+      column("robot", core_label("robot"), false),
       column("quantity", StatisticsTable::tr("Quantity"), false),
       column("values", StatisticsTable::tr("Passes"), true),
       column("mean", StatisticsTable::tr("Mean"), true),
@@ -105,6 +107,7 @@ std::vector<ValueModel::Row> statistics_rows(const AuditResult& audit) {
     row.severity = severity_of(of, audit);
     row.cells = {text_cell(severity_word(row.severity)),
                  text_cell(QString::fromStdString(of.schedule)),
+                 text_cell(QString::fromStdString(of.robot)),
                  text_cell(quantity_word(of.quantity)),
                  number_cell(static_cast<double>(of.values.size()), 9),
                  quantity_cell(of.chart.centre, of.unit),

@@ -5,7 +5,7 @@
 
 namespace seamtakt::desk {
 
-/// One row a schedule and logged quantity: how it scatters, and what it can do against its limits.
+/// One row a schedule and logged quantity: its scatter, and its capability against its limits.
 std::vector<GridColumn> statistics_columns();
 std::vector<ValueModel::Row> statistics_rows(const AuditResult& audit);
 

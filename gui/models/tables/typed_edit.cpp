@@ -10,7 +10,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// What is shown may be rounded: leaving it as it was must not change the plan.
+/// Shown values may be rounded: leaving one unchanged must not change the plan.
 bool is_as_shown(const Plan& plan, const TypedField& field, const FieldInfo& info) {
   return field.typed == UnitView::shared().fieldShown(field_text(plan, field.pointer, field.key), info);
 }
@@ -61,7 +61,7 @@ std::optional<Refusal> set_all_typed(Document& document, const QString& what,
     }
   });
   if (!refusal || refusal->locked) return refusal;
-  // What is wrong with the plan as a whole, such as an id that nothing has, tells its place by its pointer.
+  // An error of the plan as a whole, such as an unknown id, tells its place by its pointer.
   for (std::size_t i = 0; at == changed.size() && i < changed.size(); ++i)
     if (refusal->pointer.starts_with(changed[i].pointer + "/" + changed[i].key)) at = i;
   return at < changed.size() ? named(*plan, changed[at], *refusal) : refusal;

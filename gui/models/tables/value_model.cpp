@@ -36,7 +36,7 @@ QString ValueModel::cellText(int row, int column) const {
 
 std::optional<double> ValueModel::cellNumber(int row, int column) const {
   const std::string& key = columns()[static_cast<std::size_t>(column)].key;
-  // States are sorted by how bad they are, not by their words.
+  // States are sorted by severity, not by their words.
   if (key == "mark" || key == "severity") {
     const std::optional<Severity> severity = rowSeverity(row);
     return severity ? static_cast<double>(*severity) + 1 : 0;

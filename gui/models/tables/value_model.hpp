@@ -8,7 +8,7 @@
 
 namespace seamtakt::desk {
 
-/// A table of derived values that are only shown; cells are filled in by whoever has them.
+/// A read-only table of derived values; the owner of the values fills in the cells.
 class ValueModel : public GridModel {
   Q_OBJECT
 
@@ -62,7 +62,7 @@ std::vector<GridColumn> value_columns(std::span<const Column<Row>> columns, bool
   return grid;
 }
 
-/// The word that stands for a number ("none"), in the user's language; empty where the number is shown.
+/// The word shown instead of a number ("none"), in the user's language; empty where the number is shown.
 template <class Row>
 QString word_shown(const Column<Row>& column, const Row& row) {
   const ColumnValue shown = column.shown(row);

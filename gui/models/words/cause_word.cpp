@@ -18,6 +18,7 @@ constexpr Words all_words[] = {
     {"record.", ".guard-band", "within the uncertainty of a limit"_word},
     {"record.", ".high", "above a limit"_word},
     {"record.", ".low", "below a limit"_word},
+    {"record.", ".excursion", "outside a limit for a stretch"_word},
     {"record.instrument.overdue", "", "instrument overdue"_word},
     {"record.length.short", "", "shorter than its seam"_word},
     {"record.length.part", "", "a part of its seam"_word},

@@ -9,6 +9,7 @@
 #include "models/words/result_label.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluate.hpp"
+#include "records/keep/record_explanation.hpp"
 
 namespace seamtakt::desk {
 
@@ -79,7 +80,42 @@ QString one_html(const Explanation& explanation, bool first, int most_letters) {
   return html + QStringLiteral("</table>");
 }
 
+QString quiet_paragraph(const QString& text, int top_px = 0) {
+  return QStringLiteral("<p style=\"margin-top:%3px; color:%2\">%1</p>")
+      .arg(text.toHtmlEscaped(), Palette::current().quiet.name(), QString::number(top_px));
+}
+
+/// A number that was measured or counted, without a formula.
+QString measured_html(const RecordExplanation& said) {
+  const QString value =
+      said.value ? UnitView::shared().quantityText(*said.value, said.unit.c_str(), 6) : QStringLiteral("–");
+  return QStringLiteral("<p><b>%1</b>&nbsp; <span style=\"font-size:large\">%2</span></p>")
+      .arg(result_label(said.key).toHtmlEscaped(), value.toHtmlEscaped());
+}
+
 }  // namespace
+
+QString record_explanation_html(const PassRecord& record, const Plan& plan, const QString& key,
+                                int most_letters) {
+  const QString place = quiet_paragraph(place_text(record.place()));
+  try {
+    const RecordExplanation said = explain_pass(record, &plan, key.toStdString());
+    const bool has_own = !said.formulas.empty() && said.formulas[0].note->result == said.key;
+    QString html = place;
+    if (!has_own) html += measured_html(said);
+    for (std::size_t i = 0; i < said.formulas.size(); ++i) {
+      if (i == 1) html += quiet_paragraph(Words::tr("It rests on"), 18);
+      html += one_html(said.formulas[i], i == 0, most_letters);
+    }
+    html += quiet_paragraph(Words::tr("What was logged"), 18);
+    for (const Sentence& sentence : said.basis())
+      html += QStringLiteral("<p style=\"margin:2px 0\">%1</p>").arg(shown_text(sentence).toHtmlEscaped());
+    return html;
+  } catch (const InputError&) {
+    return QStringLiteral("<p>%1</p>%2")
+        .arg(Words::tr("Choose a number of the pass, such as its heat input.").toHtmlEscaped(), place);
+  }
+}
 
 QString explanation_html(const Plan& plan, const QString& place, const QString& key, int most_letters) {
   const std::string name = key.section('.', -1).toStdString();

@@ -9,7 +9,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-/// A piece of a laid-out formula; a tall one holds a fraction and stands as a table.
+/// A piece of a laid-out formula; a tall one holds a fraction and is laid out as a table.
 struct Piece {
   QString html;
   bool tall = false;
@@ -98,7 +98,7 @@ class Reader {
  public:
   explicit Reader(const QString& text) : text_(text) {}
 
-  /// The whole formula in pieces that may stand on lines of their own; signs are pieces, too.
+  /// The whole formula in pieces that may be on lines of their own; signs are pieces, too.
   std::vector<Piece> all() {
     std::vector<Piece> row;
     while (at_ < text_.size()) {
@@ -138,7 +138,7 @@ class Reader {
       if (sign == '/') {
         strip_ = true;
         const Piece below = power();
-        // Everything multiplied so far stands above the bar.
+        // Everything multiplied so far is above the bar.
         row = {fraction(joined(row), below)};
       } else {
         row.push_back(line(QStringLiteral("·")));
@@ -154,7 +154,7 @@ class Reader {
     Piece base = atom(strip);
     if (next() != '^') return base;
     ++at_;
-    // The whole denominator is the power, not what stands in its brackets: 1/(a - b)^2.
+    // The whole denominator is the power, not only the part in brackets: 1/(a - b)^2.
     if (strip && has_brackets) base = in_brackets(base);
     const Piece exponent = atom(true);
     return {exponent.tall ? as_table({base, line(QStringLiteral("^")), exponent})

@@ -3,6 +3,7 @@
 #include "document/shown_text.hpp"
 #include "models/tables/grid_model.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
+#include "records/passes/pass_columns.hpp"
 
 namespace seamtakt::desk {
 
@@ -80,6 +81,7 @@ QString result_label(std::string_view key) {
   if (const auto* column = find_column(seam_columns(), key)) return core_label(column->label);
   for (const ResultLabel& label : labels)
     if (label.key == key) return shown_word(label.english.english());
+  if (const auto* column = find_column(seamtakt::record_columns(), key)) return core_label(column->label);
   return QString::fromUtf8(key.data(), static_cast<qsizetype>(key.size()));
 }
 

@@ -49,7 +49,7 @@ std::string plain_numbers(std::string text, FieldKind kind, bool decimal_comma) 
     case FieldKind::number_list:
       return plain_list(std::move(text), decimal_comma);
     case FieldKind::composition:
-      // "C=0,17, Mn=1,45": what follows a separator is no digit but a symbol.
+      // "C=0,17, Mn=1,45": a separator is followed by a symbol, not a digit.
       return plain_list(std::move(text), true);
     default:
       return text;

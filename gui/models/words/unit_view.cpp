@@ -21,8 +21,8 @@ bool is_point(FieldKind kind) {
   return kind == FieldKind::point || kind == FieldKind::path;
 }
 
-/// Calls `change` on each piece between separators (',', ';' and "..", blanks too where they part), keeping
-/// the separators.
+/// Calls `change` on each piece between separators (',', ';' and "..", blanks too where they separate),
+/// keeping the separators.
 template <class Change>
 std::string each_number(const std::string& text, bool blanks_part, Change change) {
   std::string result, piece;

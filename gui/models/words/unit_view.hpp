@@ -25,7 +25,7 @@ class UnitView : public QObject {
 
   /// The unit in which values of `unit` are shown; `unit` itself where the view has no other.
   const Unit& shown(const Unit& unit) const;
-  /// Name of the unit in which values given in `unit` are shown, as it stands in a column head.
+  /// Name of the unit in which values given in `unit` are shown, as in a column head.
   QString unitText(const char* unit) const;
   /// The unit's name as people read it: superscripts, degree sign.
   static QString readable(const char* unit);
