@@ -26,13 +26,13 @@ std::string message(const std::string& where, const std::string& found, const st
 
 /// Characters that would let a name from a file change how the rest of the line reads, or look like another
 /// name: C1 controls, line breaks, bidirectional controls, and what can't be seen (zero widths, fillers,
-/// tags; Unicode's Default_Ignorable_Code_Point but for variation selectors and joiners of graphemes,
+/// tags; Unicode's Default_Ignorable_Code_Point except variation selectors and joiners of graphemes,
 /// recalled).
 bool misleads(char32_t code) {
   static constexpr std::pair<char32_t, char32_t> hidden[] = {
-      {0x80, 0x9f},     {0xad, 0xad},     {0x61c, 0x61c},     {0x115f, 0x1160},  {0x180e, 0x180e},
-      {0x200b, 0x200f}, {0x2028, 0x202e}, {0x2060, 0x206f},   {0x3164, 0x3164},  {0xfeff, 0xfeff},
-      {0xffa0, 0xffa0}, {0xfff9, 0xfffb}, {0x1d173, 0x1d17a}, {0xe0000, 0xe007f}};
+      {0x80, 0x9f},     {0xad, 0xad},     {0x61c, 0x61c},   {0x115f, 0x1160},   {0x180e, 0x180e},
+      {0x200b, 0x200f}, {0x2028, 0x202e}, {0x2060, 0x206f}, {0x3164, 0x3164},   {0xfeff, 0xfeff},
+      {0xffa0, 0xffa0}, {0xfff9, 0xfffb}, {0xfffe, 0xffff}, {0x1d173, 0x1d17a}, {0xe0000, 0xe007f}};
   return std::any_of(std::begin(hidden), std::end(hidden),
                      [code](const auto& range) { return code >= range.first && code <= range.second; });
 }

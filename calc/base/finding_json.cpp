@@ -33,7 +33,7 @@ void write_findings(JsonWriter& json, const Findings& findings, const TextSink& 
   pool.parallel_for(findings.size(), findings_a_part, [&](std::size_t begin, std::size_t end) {
     std::string text;
     output.put(begin / findings_a_part, [&] {
-      JsonWriter part = json;  // a copy goes on where the document stands
+      JsonWriter part = json;  // a copy continues where the document is
       if (begin > 0) part.written_elements("");
       for (std::size_t i = begin; i < end; ++i) write_json(findings[i], part);
       text = part.take_part();

@@ -14,7 +14,7 @@ void write_json(const Finding& finding, JsonWriter& json);
 /// The member "findings" with all of them, in their order.
 void write_findings(JsonWriter& json, const Findings& findings);
 
-/// The same bytes for a document that is handed on in parts: what `json` has so far and the findings go to
+/// The same bytes for a document that is passed on in parts: what `json` has so far and the findings go to
 /// `sink`.
 void write_findings(JsonWriter& json, const Findings& findings, const TextSink& sink,
                     ThreadPool& pool = ThreadPool::shared());

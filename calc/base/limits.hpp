@@ -4,7 +4,7 @@
 
 namespace seamtakt {
 
-/// No place of a weldment or robot lies further from the origin along an axis: a kilometre. More is a wrong
+/// No place of a weldment or robot is further from the origin along an axis: a kilometre. More is a wrong
 /// unit or a slip.
 inline constexpr double largest_coordinate_mm = 1e6;
 

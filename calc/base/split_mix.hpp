@@ -7,8 +7,8 @@ namespace seamtakt {
 /// Step by which the SplitMix64 generator counts.
 inline constexpr std::uint64_t split_mix_step = 0x9e3779b97f4a7c15u;
 
-/// What SplitMix64 draws at counter `x`: neighbouring counters come out unrelated, the same on every machine.
-/// Not for secrets. Source: the generator is public domain, constants recalled.
+/// The number that SplitMix64 draws at counter `x`: neighbouring counters give unrelated numbers, the same on
+/// every machine. Not for secrets. Source: the generator is public domain, constants recalled.
 constexpr std::uint64_t split_mix(std::uint64_t x) {
   x += split_mix_step;
   x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;

@@ -11,7 +11,7 @@ namespace seamtakt {
 
 namespace {
 
-/// Reads records one after another and knows where it stands.
+/// Reads records one after another and tracks its position.
 class RecordReader {
  public:
   RecordReader(std::string_view text, std::string file, char delimiter, const CsvLimits& limits)

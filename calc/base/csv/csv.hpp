@@ -35,8 +35,8 @@ struct CsvTable {
   std::size_t require(std::string_view name) const;
 };
 
-/// The sign of ',', ';' and tab that the first line that isn't blank has most often, quoted text left out; of
-/// equals the first, so ',' where it has none.
+/// The character of ',', ';' and tab that is most frequent in the first line that isn't blank, outside
+/// quotes; of equals the first, so ',' if there is none.
 char csv_delimiter(std::string_view text);
 
 /// Parses `text`. InputError with FILE:LINE:COLUMN for an open quote, text after a quote, a row whose
@@ -51,5 +51,8 @@ bool parse_number(std::string_view text, double& value, bool decimal_comma = fal
 
 /// One field, quoted where RFC 4180 asks; text that a spreadsheet would take for a formula gets a leading '.
 std::string csv_field(std::string_view text);
+/// The text of a field as csv_field was given it: without the ' that it put ahead of what looks like a
+/// formula.
+std::string csv_unguarded(std::string_view field);
 
 }  // namespace seamtakt

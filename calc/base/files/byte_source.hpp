@@ -12,17 +12,17 @@ namespace seamtakt {
 class ByteSource {
  public:
   virtual ~ByteSource() = default;
-  /// Reads up to `capacity` bytes; 0 only at the end. Throws std::system_error where reading fails,
-  /// InputError where what is read is broken (compressed data).
+  /// Reads up to `capacity` bytes; 0 only at the end. Throws std::system_error if reading fails, InputError
+  /// if the data is corrupt (compressed data).
   virtual std::size_t read(char* to, std::size_t capacity) = 0;
   /// Bytes taken from the file or stream so far (compressed ones where it is compressed), for progress.
   virtual std::uint64_t bytes_taken() const = 0;
   /// Size of the file; 0 where it isn't known.
   virtual std::uint64_t bytes_total() const { return 0; }
-  /// Whether read_at() works: what is read is what stands in a file of known size.
+  /// Whether read_at() works: the bytes are those of a file of known size.
   virtual bool can_read_at() const { return false; }
-  /// Reads up to `capacity` bytes from `offset` on, as read() does, but for where it goes on; several threads
-  /// may at once.
+  /// Reads up to `capacity` bytes from `offset` on, like read(), but without moving its position; several
+  /// threads may call it at once.
   virtual std::size_t read_at(std::uint64_t offset, char* to, std::size_t capacity);
 };
 
@@ -31,10 +31,9 @@ class ByteSource {
 /// changed while it was read. std::system_error: unreadable.
 std::unique_ptr<ByteSource> open_log_bytes(const std::string& path);
 
-/// A file that is still being written, as far as it holds whole lines. At its present end `wait` is called,
-/// which comes back after a while with true, or with false where no more is to be waited for: then what
-/// stands there is all, but for a last line without its end. InputError: absent, no regular file, a file that
-/// becomes shorter.
+/// A file that is still being written, up to its last complete line. At its present end `wait` is called; it
+/// returns true to try again, or false to stop waiting: the file then ends there, without an incomplete last
+/// line. InputError: the file is absent, isn't a regular file, or becomes shorter.
 std::unique_ptr<ByteSource> followed_bytes(const std::string& path, std::function<bool()> wait);
 
 /// Bytes in memory, given out at most `chunk` at a time (0: all that fits, and at any place).

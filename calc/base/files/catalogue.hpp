@@ -28,9 +28,9 @@ ReferenceFile reference_file(std::string_view name);
 /// Whether the environment names a folder of tables.
 bool has_reference_folder();
 
-/// SHA-256 (hex) over the names and texts of all reference tables in use but the languages: provenance of a
-/// result. Taken once. It is what `LC_ALL=C sha256sum * | sha256sum` gives in a folder that holds just these
-/// tables.
+/// SHA-256 (hex) over the names and texts of all reference tables in use except the languages: provenance of
+/// a result. Taken once. It is what `LC_ALL=C sha256sum * | sha256sum` gives in a folder that holds just
+/// these tables.
 const std::string& catalogue_sha256();
 
 }  // namespace seamtakt

@@ -7,8 +7,7 @@
 
 namespace seamtakt {
 
-/// What a system call returns once no signal interrupts it: `call` is made again as long as it fails with
-/// EINTR.
+/// The result of a system call, repeated while it fails with EINTR.
 template <class Call>
 auto retried(Call call) {
   for (;;) {
@@ -17,7 +16,7 @@ auto retried(Call call) {
   }
 }
 
-/// An open file descriptor that is closed when its owner goes.
+/// An open file descriptor that is closed when its owner is destroyed.
 class Descriptor {
  public:
   explicit Descriptor(int number = -1) : number_(number) {}

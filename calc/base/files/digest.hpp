@@ -20,7 +20,7 @@ std::string_view bytes_of(const Digest& digest);
 /// Empty where `bytes` aren't 32.
 std::optional<Digest> digest_from_bytes(std::string_view bytes);
 
-/// SHA-256 of pieces, made again and again without setting the library up anew each time.
+/// Repeated SHA-256 of pieces that sets the library up only once.
 class Sha256 {
  public:
   Sha256();
@@ -29,7 +29,7 @@ class Sha256 {
   Sha256& operator=(const Sha256&) = delete;
 
   Sha256& add(std::string_view bytes);
-  /// Digest of what was added; begins anew.
+  /// Digest of what was added; then starts over.
   Digest take();
 
  private:

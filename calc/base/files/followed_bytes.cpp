@@ -50,7 +50,7 @@ class FollowedFile : public ByteSource {
   std::uint64_t bytes_taken() const override { return taken_; }
 
  private:
-  /// Whether anything more stands in the file.
+  /// Whether the file has more bytes.
   bool read_on() {
     const std::size_t before = held_.size();
     held_.resize(before + step_bytes);
@@ -62,7 +62,7 @@ class FollowedFile : public ByteSource {
     if (count < 0) throw std::system_error(errno, std::generic_category(), "can't read " + printable(path_));
     taken_ += static_cast<std::uint64_t>(count);
     const std::size_t line_end = held_.rfind('\n');
-    // A line that never ends is handed on for the reader to refuse.
+    // A line that never ends is passed on for the reader to refuse.
     whole_ = held_.size() > 4 * step_bytes ? held_.size() : line_end == std::string::npos ? 0 : line_end + 1;
     return count > 0;
   }

@@ -25,7 +25,7 @@ void prefer_large_pages([[maybe_unused]] const void* begin, [[maybe_unused]] std
 void prefer_large_heap([[maybe_unused]] std::size_t bytes) {
 #ifdef __GLIBC__
   constexpr std::size_t most = std::size_t{1} << 30;
-  constexpr std::size_t taken_from_heap = 127u << 10;  // what is larger is mapped by itself
+  constexpr std::size_t taken_from_heap = 127u << 10;  // larger blocks are mapped separately
   // A thread's own arena grows page by page.
   ::mallopt(M_ARENA_MAX, 1);
   ::mallopt(M_TRIM_THRESHOLD, static_cast<int>(most));

@@ -11,18 +11,18 @@
 
 namespace seamtakt {
 
-/// Takes a text piece by piece, in order, from one thread at a time. The piece is lent for the call.
+/// Receives a text piece by piece, in order, from one thread at a time. The piece is valid during the call.
 using TextSink = std::function<void(std::string_view)>;
 
-/// Brings the pieces that several threads make into their order: each waits until those before it are out.
-/// The threads must begin the pieces in ascending order from 0 (as those of a ThreadPool do), else a piece
-/// would wait for one that nobody makes.
+/// Puts the pieces made by several threads in order: each waits until those before it are written. The
+/// threads must begin the pieces in ascending order from 0 (as those of a ThreadPool do), else a piece would
+/// wait for one that no thread makes.
 class OrderedOutput {
  public:
   explicit OrderedOutput(const TextSink& sink) : sink_(sink) {}
 
-  /// Makes piece `index` and hands it on when its turn has come. Where making or taking a piece throws, so
-  /// does this, and the pieces behind it are dropped.
+  /// Makes piece `index` and passes it on in its turn. If making or receiving a piece throws, this rethrows,
+  /// and the pieces after it are dropped.
   void put(std::size_t index, const std::function<std::string_view()>& make);
 
  private:
@@ -33,7 +33,7 @@ class OrderedOutput {
   std::size_t end_ = std::numeric_limits<std::size_t>::max();  ///< the first piece that failed
 };
 
-/// Things that threads use in turn and leave for the next one, so that their memory is used again.
+/// Objects that threads borrow and give back, so that their memory is reused.
 template <class T>
 class ObjectPool {
  public:

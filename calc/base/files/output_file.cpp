@@ -70,7 +70,7 @@ bool is_database(const std::string& path) {
          beginning_of(path, status).bytes.starts_with(database_magic);
 }
 
-/// "format": "weldplan" stands in it, with any blanks between; a person may have put other keys first.
+/// It contains "format": "weldplan", with any blanks between; a person may have put other keys first.
 bool names_plan_format(std::string_view text) {
   const auto skip = [&](std::size_t at, std::string_view expected) {
     while (at < text.size() && std::string_view(" \t\r\n").find(text[at]) != std::string_view::npos) ++at;
@@ -89,6 +89,11 @@ bool is_own_table(std::string_view bytes) {
   const std::string_view header = bytes.substr(0, bytes.find_first_of("\r\n"));
   return header.ends_with(",made_at_utc") || header.ends_with(",made_at_utc,caution") ||
          header.starts_with("record,written_utc,who,");
+}
+
+/// Of our own tables the one that a line's orders are read from.
+bool is_order_table(std::string_view bytes) {
+  return bytes.starts_with("unit_serial,weldment,due,");
 }
 
 bool begins_without_case(std::string_view text, std::string_view beginning) {
@@ -111,10 +116,19 @@ FileKind kind_of_text(const std::string& path, const Beginning& beginning) {
   if (text.starts_with("seamtakt-log/1\n")) return FileKind::head;
   if (begins_without_case(text, "<!doctype html") || begins_without_case(text, "<html"))
     return FileKind::page;
-  if (is_own_table(text)) return FileKind::table;
+  if (is_own_table(text)) return is_order_table(text) ? FileKind::orders : FileKind::table;
   if (text.starts_with('{') && beginning.size <= largest_plan)
     if (names_plan_format(text) || names_plan_format(read_file(path, largest_plan))) return FileKind::plan;
   return beginning.size == signature_bytes ? FileKind::signature : FileKind::other;
+}
+
+/// A short DER sequence that begins with version 1 and the algorithm SHA-256 (rfc-3161, 2.4.1).
+bool is_time_query(const Beginning& beginning) {
+  constexpr std::string_view version("\x02\x01\x01\x30", 4),
+      sha256("\x60\x86\x48\x01\x65\x03\x04\x02\x01", 9);
+  const std::string_view bytes = beginning.bytes;
+  return beginning.size < 128 && bytes.starts_with('\x30') && bytes.substr(1, 5).ends_with(version) &&
+         bytes.find(sha256) < 16;
 }
 
 FileKind kind_of_bytes(const std::string& path, const Beginning& beginning) {
@@ -127,6 +141,7 @@ FileKind kind_of_bytes(const std::string& path, const Beginning& beginning) {
   if (bytes.starts_with("%PDF-")) return FileKind::pdf;
   if (bytes.starts_with("PK\x03\x04")) return FileKind::workbook;
   if (bytes.starts_with("\x89PNG\r\n")) return FileKind::picture;
+  if (is_time_query(beginning)) return FileKind::time_query;
   return kind_of_text(path, beginning);
 }
 
@@ -155,12 +170,16 @@ Word name_of(FileKind kind) {
       return "a workbook"_word;
     case FileKind::table:
       return "a table of this program"_word;
+    case FileKind::orders:
+      return "orders written by this program"_word;
     case FileKind::picture:
       return "a PNG picture"_word;
     case FileKind::head:
       return "the text of a signed head"_word;
     case FileKind::signature:
       return "a signature"_word;
+    case FileKind::time_query:
+      return "a query for a time stamp"_word;
     case FileKind::other:
       return "a file of another kind"_word;
   }

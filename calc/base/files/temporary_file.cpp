@@ -137,7 +137,7 @@ TemporaryFile TemporaryFile::adopt(const std::string& path) {
 
 TemporaryFile TemporaryFile::create(const std::string& target, const std::optional<struct stat>& old) {
   for (;;) {
-    // Without the old file's rights no one else may look into the new one while it is being written.
+    // Only the owner may read the new file while it is being written, until it has the old file's rights.
     const mode_t mode = old ? 0600 : 0666;
     const std::string path = new_temporary_path(target);
     constexpr int flags = O_RDWR | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC;
@@ -162,7 +162,8 @@ void TemporaryFile::lock() {
   // The lock belongs to the open file, so it outlives the descriptor that close() ends.
   lock_ = Descriptor(::fcntl(file_.get(), F_DUPFD_CLOEXEC, 0));
   if (!lock_.is_open()) fail(errno);
-  // File systems without locks answer with an error: then nobody takes this temporary for a stale one either.
+  // File systems without locks answer with an error: then this temporary isn't mistaken for a stale one
+  // either.
   retried([this] { return ::flock(file_.get(), LOCK_EX); });
 }
 

@@ -10,14 +10,14 @@
 
 namespace seamtakt {
 
-/// A new file beside the one that it is to replace, ".NAME.<random>.tmp". It is removed when its owner goes,
-/// unless released. While it lives it is locked (flock), so that others can tell it from one that a killed
-/// program left. Errors of all functions: std::system_error.
+/// A new file beside the one that it is to replace, ".NAME.<random>.tmp". It is removed when its owner is
+/// destroyed, unless released. While it lives it is locked (flock), so that others can tell it from one that
+/// a killed program left. Errors of all functions: std::system_error.
 class TemporaryFile {
  public:
   /// Mode, and where permitted owner, of `old`; else what the umask leaves.
   static TemporaryFile create(const std::string& target, const std::optional<struct stat>& old);
-  /// Takes charge of a name that exists already.
+  /// Takes ownership of an existing file.
   static TemporaryFile adopt(const std::string& path);
 
   TemporaryFile(TemporaryFile&& other) noexcept;
@@ -31,9 +31,9 @@ class TemporaryFile {
   void compare(std::string_view bytes);
   /// Closes; the lock is kept until the end.
   void close();
-  /// Gives it the name `path` in place of the file that has it, and looks whether that is so.
+  /// Renames it to `path`, replacing the file there, and checks the result.
   void rename_over(const std::string& path);
-  /// It has been renamed: nothing is left to remove.
+  /// It has been renamed: there is nothing to remove.
   void release() { path_.clear(); }
 
  private:
@@ -54,7 +54,7 @@ class TemporaryFile {
 std::string new_temporary_path(const std::string& target);
 
 /// Removes temporaries of `target` that no living program holds: a kill leaves one behind. Failures are
-/// ignored, for they don't touch the save.
+/// ignored, because they don't affect the save.
 void remove_stale_temporaries(const std::string& target);
 
 }  // namespace seamtakt

@@ -65,7 +65,7 @@ std::size_t JsonValue::count() const {
   return count;
 }
 
-/// Behind the last of what it holds, but for blanks, stands the closing bracket.
+/// After its last element, and any blanks, comes the closing bracket.
 std::size_t JsonValue::end_of_holder() const {
   std::size_t at = text_->entries_[index_].begin + std::size_t{1};
   std::optional<JsonValue> last;

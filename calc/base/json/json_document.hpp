@@ -13,7 +13,7 @@ namespace seamtakt {
 
 class JsonDocument;
 
-/// A value in a JsonDocument. Small, borrows the text; what it holds is worked out when it is asked for.
+/// A value in a JsonDocument. Small, refers to the text; its content is decoded on request.
 class JsonValue {
  public:
   using Kind = JsonNode::Kind;
@@ -27,36 +27,36 @@ class JsonValue {
   double number() const;       ///< finite
   std::string string() const;  ///< escapes resolved
   bool is_empty_string() const;
-  std::size_t count() const;  ///< elements of an array, members of an object; takes a step for each
+  std::size_t count() const;  ///< elements of an array, members of an object; linear in their number
 
-  /// The bytes of the value as they stand in the file.
+  /// The bytes of the value, unchanged from the file.
   std::string_view source() const;
 
   /// visit(index, element) for each element of an array, in order.
   template <class Visit>
   void each_element(const Visit& visit) const;
-  /// visit(key, value) for each member of an object, in order. The key is lent for the call.
+  /// visit(key, value) for each member of an object, in order. The key is valid during the call.
   template <class Visit>
   void each_member(const Visit& visit) const;
   std::vector<JsonValue> elements() const;
-  /// The member of an object with this key; empty where there is none, and of what is no object.
+  /// The member of an object with this key; empty if there is none, or if the value isn't an object.
   std::optional<JsonValue> member(std::string_view key) const;
 
   struct Place {
     std::size_t line = 1, column = 1;  ///< from 1; the column counts characters
   };
-  /// Where it begins. Looks through the text up to there: for messages.
+  /// Where it begins. Scans the text up to there: for messages.
   Place place() const;
 
  private:
   bool holds_others() const;
   std::size_t end() const;
   std::size_t end_of_holder() const;
-  /// The entry behind the value and all that it holds.
+  /// The entry after the value and its content.
   std::uint32_t after() const;
-  /// Whether the string has no escape, so that it stands in the text as it is.
+  /// Whether the string has no escape, so that its bytes can be used unchanged.
   bool is_bare_string() const;
-  /// step(entry of the element or key) for each, and goes on behind what it returns.
+  /// Calls step(entry of the element or key) for each, and continues after the entry that it returns.
   template <class Step>
   void each_held(const Step& step) const;
   std::string_view bare_string() const { return source().substr(1, source().size() - 2); }
@@ -65,12 +65,12 @@ class JsonValue {
   std::uint32_t index_;
 };
 
-/// JSON text that has been looked through once: what parse_json accepts, it accepts, and what that refuses,
-/// it refuses with the same InputError. No tree is made: 8 bytes a value, so that a long file is read
-/// quickly and in little memory. Two threads look through a long text. Borrows the text.
+/// JSON text that has been scanned once: it accepts the same texts as parse_json and refuses others with the
+/// same InputError. It builds no tree: 8 bytes per value, so that a long file is read quickly and in little
+/// memory. Two threads scan a long text. Refers to the text.
 class JsonDocument {
  public:
-  /// `two_threads_from`: the bytes from which on a text is long.
+  /// `two_threads_from`: the number of bytes from which a text counts as long.
   JsonDocument(std::string_view text, std::string file, const JsonLimits& limits = {},
                std::size_t two_threads_from = std::size_t{1} << 20);
 
@@ -80,11 +80,12 @@ class JsonDocument {
  private:
   friend class JsonValue;
   friend class JsonScanner;
-  /// A value or a key. What an array or object holds follows it: element, element ... or key, value, key ...
+  /// A value or a key. The content of an array or object follows it: element, element ... or key, value, key
+  /// ...
   struct Entry {
     std::uint32_t begin;  ///< byte of the text; `elsewhere`: the entry meant is that at `link`
-    /// Of an array or object the entry behind all that it holds; of others the byte behind them, and the
-    /// highest bit tells that a string has escapes.
+    /// Of an array or object the entry after its content; of others the byte after them, and the highest bit
+    /// is set if a string has escapes.
     std::uint32_t link;
   };
   static constexpr std::uint32_t elsewhere = 0xffffffff, escapes = 0x80000000;

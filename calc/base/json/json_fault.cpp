@@ -75,7 +75,7 @@ class FaultFinder {
   bool wants_value() const { return wanted_ == Wanted::value || wanted_ == Wanted::value_or_end; }
   bool wants_key() const { return wanted_ == Wanted::key || wanted_ == Wanted::key_or_end; }
 
-  /// Behind the sign at hand, `wanted` may be.
+  /// `wanted` is allowed after the present character.
   void go_on(Wanted wanted) {
     ++at_;
     wanted_ = wanted;

@@ -13,11 +13,11 @@ struct JsonFault {
   Sentence found, expected;
 };
 
-/// The first fault of a text that isn't JSON. Looks through the text from its beginning: for messages.
+/// The first fault of a text that isn't JSON. Scans the text from its beginning: for messages.
 /// Numbers may have any size, and keys may repeat. std::logic_error where the text is JSON.
 JsonFault find_json_fault(std::string_view text);
 
-/// The piece of text that begins at a byte, as far as a person needs it to find it: the string "ab", "tru",
+/// The token that begins at a byte, long enough for a person to find it: the string "ab", "tru",
 /// the end of the text.
 Sentence json_piece(std::string_view text, std::size_t byte);
 

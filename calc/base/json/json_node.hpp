@@ -9,7 +9,7 @@ namespace seamtakt {
 
 struct JsonMember;
 
-/// A JSON value as read from a file, with the place where it stands. Object members keep the
+/// A JSON value as read from a file, with its position in the file. Object members keep the
 /// file's order; keys are unique (the reader refuses duplicates).
 struct JsonNode {
   enum class Kind { null, boolean, number, string, array, object };

@@ -21,7 +21,7 @@ struct Place {
   std::size_t byte = 0;
 };
 
-/// Finds lines and columns. Places are asked for in rising order but for errors, so each byte is looked at
+/// Finds lines and columns. Places are requested in rising order except for errors, so each byte is read
 /// about once.
 class PlaceFinder {
  public:
@@ -77,7 +77,7 @@ class CountedBytes {
   const char** taken_;
 };
 
-/// What may stand between two values or keys.
+/// Characters allowed between two values or keys.
 bool is_between(char c) {
   return c == ' ' || c == '\n' || c == '\t' || c == '\r' || c == ',' || c == ':' || c == ']' || c == '}';
 }
@@ -162,8 +162,8 @@ class TreeBuilder {
   };
 
   JsonNode* add(JsonNode::Kind kind);
-  /// The parser only tells that it has taken a value or key, and it may have taken the byte behind a number
-  /// too. The value's first byte is the first behind the last one that can't stand between values.
+  /// The parser reports only that it has consumed a value or key, and it may have consumed the byte after a
+  /// number too. The value begins at the first byte after the previous one that isn't a separator.
   void find_token() {
     std::size_t byte = after_last_;
     while (byte < text_.size() && is_between(text_[byte])) ++byte;
@@ -224,7 +224,7 @@ class TreeBuilder {
   PlaceFinder places_;
   const char* taken_;           ///< the parser has read up to here
   std::size_t after_last_ = 0;  ///< and had read up to here at the value before
-  Place token_;                 ///< where the value or key at hand begins
+  Place token_;                 ///< begin of the present value or key
   JsonNode root_;
   std::vector<Open> open_;
   std::size_t values_ = 0;

@@ -115,7 +115,7 @@ bool JsonScanner::array() {
   return true;
 }
 
-/// One element at least; stops before what is no comma.
+/// At least one element; stops before anything but a comma.
 bool JsonScanner::elements(std::size_t& count) {
   for (;;) {
     if (at_ >= watched_ && take_run(count)) return true;
@@ -126,7 +126,7 @@ bool JsonScanner::elements(std::size_t& count) {
   }
 }
 
-/// Goes on behind the run that was looked through ahead, where it begins here and fits in.
+/// Adopts the run that was scanned ahead and continues after it, if it begins exactly here and fits.
 bool JsonScanner::take_run(std::size_t& count) {
   if (ahead_->valid()) {
     run_ = ahead_->get();
@@ -343,7 +343,7 @@ bool JsonScanner::number() {
 
 namespace {
 
-/// Where an object follows another in an array, by all appearances, in the second half of a text; npos where
+/// A place in the second half of a text where an object seems to follow another in an array; npos where
 /// there is no such place. It may be within a string, too.
 std::size_t likely_element(std::string_view text) {
   constexpr std::string_view blanks = " \n\t\r";

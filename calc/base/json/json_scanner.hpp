@@ -11,34 +11,34 @@
 
 namespace seamtakt {
 
-/// Elements of an array, one after another up to its end, that were looked through without what stands
-/// before.
+/// Consecutive elements of an array, up to its end, scanned without the text before them.
 struct JsonRun {
   std::size_t begin = 0, end = 0;      ///< bytes of the text: the first element, and the closing bracket
   std::uint32_t first = 0, after = 0;  ///< entries
   std::size_t elements = 0, values = 0, depth = 0;
 };
 
-/// Looks through JSON text and notes where each value stands. Says only whether the text is in order; the
-/// careful reader (parse_json) says what is wrong.
+/// Scans JSON text and notes the position of each value. Tells only whether the text is valid; the careful
+/// reader (parse_json) says what is wrong.
 class JsonScanner {
  public:
   JsonScanner(JsonDocument& text, const JsonLimits& limits)
       : text_(text), source_(text.text_), limits_(limits) {}
 
-  /// The whole text. `ahead`: the run that another thread looks through from `ahead_begin` on; nullptr: none.
+  /// The whole text. `ahead`: the run that another thread scans from `ahead_begin` on; nullptr: none.
   bool run(std::future<JsonRun>* ahead, std::size_t ahead_begin);
 
-  /// The longest run that begins at `begin`, where an element of an array is taken to begin, or later on,
-  /// at an element of an array around it. What it takes is worth nothing where the array isn't one.
+  /// The longest run that begins at `begin`, where an element of an array is assumed to begin, or later, at
+  /// an element of an enclosing array. The result is valid only if `begin` is inside an array; the caller
+  /// checks.
   JsonRun run_from(std::size_t begin);
 
-  /// As many entries as are needed, and two threads need, for a text: of two bytes one at most begins a value
-  /// or key, but for brackets that aren't closed yet.
+  /// Number of entries sufficient for a text, for two threads as well: at most one of two bytes begins a
+  /// value or key, except for brackets that aren't closed yet.
   static std::size_t most_entries(std::size_t bytes, const JsonLimits& limits);
 
  private:
-  /// Keys of the object at hand: `seen` has a bit for each, by a small hash; `all` is filled once there are
+  /// Keys of the present object: `seen` has a bit for each, by a small hash; `all` is filled once there are
   /// many.
   struct Keys {
     std::array<std::uint64_t, 4> seen{};

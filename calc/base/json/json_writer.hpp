@@ -52,10 +52,9 @@ class JsonWriter {
   /// JSON text that is written as it is, e.g. a member kept from a file. It must be one whole value.
   JsonWriter& raw(std::string_view json) { return literal(json); }
 
-  /// What stands before each element of the array that is open, but for the comma, which the first one
-  /// hasn't.
+  /// Text before each element of the open array, except for the comma, which the first element doesn't have.
   std::string element_lead() const;
-  /// Elements of the open array that were written elsewhere, each with its lead, and commas but before the
+  /// Elements of the open array that were written elsewhere, each with its lead, and commas except before the
   /// first.
   JsonWriter& written_elements(std::string_view elements);
   /// What has been written since the last part was taken, for a document that is too long to be kept in one

@@ -8,9 +8,8 @@
 
 namespace seamtakt {
 
-/// Remembers how numbers are written in JSON. In a long table the same figures come again and again (every
-/// seam of a kind has the same heat input), and looking up is several times as quick as finding the shortest
-/// text anew.
+/// Remembers how numbers are written in JSON. In a long table the same numbers recur (every seam of a kind
+/// has the same heat input), and a lookup is several times as fast as finding the shortest text again.
 class NumberTextCache {
  public:
   /// What write may touch: no number's text is longer.

@@ -24,7 +24,7 @@ class InsidePiece {
 };
 
 /// One call of parallel_for. Pieces are taken in ascending order, and when one fails, those before it are
-/// still worked on; so the first failure by place is always found.
+/// still processed; so the first failure by index is always found.
 class Job {
  public:
   Job(std::size_t count, std::size_t grain, const ThreadPool::Piece& piece)

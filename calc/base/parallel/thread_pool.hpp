@@ -22,14 +22,14 @@ class ThreadPool {
   unsigned threads() const;
 
   /// Calls `piece` for [0, grain), [grain, 2 grain) ... up to count, on at most `most_threads` threads (0:
-  /// all), and returns when all are done. The pieces depend on count and grain alone, so what each writes to
-  /// its own place is the same for any number of threads. Where pieces throw, the exception of the first of
-  /// them (by its place, not by time) is thrown here, and pieces not yet begun are left out. Called within a
-  /// piece, or while another thread uses the pool, it works through the pieces on the calling thread. A grain
+  /// all), and returns when all are done. The pieces depend on count and grain alone, so the results that
+  /// each writes to its own place are the same for any number of threads. If pieces throw, the exception of
+  /// the first of them (by index, not by time) is rethrown here, and pieces not yet begun are skipped. Called
+  /// within a piece, or while another thread uses the pool, it runs the pieces on the calling thread. A grain
   /// of 0 counts as 1.
   void parallel_for(std::size_t count, std::size_t grain, const Piece& piece, unsigned most_threads = 0);
 
-  /// Whether this thread works on a piece of some pool, so that parallel_for would share out nothing.
+  /// Whether this thread works on a piece of some pool, so that parallel_for would use no other thread.
   static bool is_inside_piece();
 
   /// The program's one pool, made at the first call.

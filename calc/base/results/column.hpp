@@ -32,7 +32,8 @@ struct Column {
   bool brief;         ///< is in the short table
   const char* help;   ///< meaning, for a tooltip
   ColumnValue (*value)(const Row&);
-  /// Numbers up to this are shown to people as "none": what needs no more than the shop's temperature.
+  /// Numbers up to this are shown to people as "none": e.g. a preheat that is no more than the shop's
+  /// temperature.
   double none_up_to = -std::numeric_limits<double>::infinity();
   /// The heading of a table that has little room; nullptr: the label.
   const char* short_label = nullptr;
@@ -41,6 +42,8 @@ struct Column {
   void (*write)(JsonWriter& json, const Row& row) = nullptr;
   /// Whether JSON has the key; nullptr: always, with null where there is no value.
   bool (*present)(const Row&) = nullptr;
+  /// JSON has the text as a list of its words, which are apart by ", ".
+  bool is_list = false;
   int group = 0;  ///< by which a room finds those of its columns that belong together
 
   /// As people see it; files and JSON have the number.
@@ -73,7 +76,7 @@ inline ColumnValue column_value(std::string_view value) {
   if (value.empty()) return {};
   return value;
 }
-ColumnValue column_value(const char*) = delete;  // it would be taken for a truth
+ColumnValue column_value(const char*) = delete;  // it would be read as a truth value
 inline ColumnValue column_value(const std::string& value) {
   return column_value(std::string_view(value));
 }
@@ -165,8 +168,8 @@ const Column<Row>* find_column(std::span<const Column<Row>> columns, std::string
 /// Which columns a table has: those of short tables, or all that have a heading and that JSON always has.
 enum class Shown { brief, all };
 
-/// The columns with these keys, in their order, and behind them the others. A table that wants another order
-/// than JSON has names those that it cares for; what is added to the results later follows.
+/// The columns with these keys, in this order, then the others. A table that needs another order than JSON's
+/// names the columns that matter; members added to the results later follow.
 template <class Row>
 std::vector<const Column<Row>*> ordered_columns(std::span<const Column<Row>> columns,
                                                 std::span<const std::string_view> first, Shown shown) {
@@ -187,6 +190,10 @@ std::optional<double> column_number(const ColumnValue& value);
 
 void write_value(JsonWriter& json, const ColumnValue& value);
 
+/// The words of a list's text, in their order.
+std::vector<std::string_view> list_words(const ColumnValue& value);
+void write_list(JsonWriter& json, const ColumnValue& value);
+
 /// Writes the row's members into the open object.
 template <class Row>
 void write_members(JsonWriter& json, std::span<const Column<Row>> columns, const Row& row) {
@@ -195,6 +202,8 @@ void write_members(JsonWriter& json, std::span<const Column<Row>> columns, const
     json.key(column.key);
     if (column.write) {
       column.write(json, row);
+    } else if (column.is_list) {
+      write_list(json, column.value(row));
     } else {
       write_value(json, column.value(row));
     }

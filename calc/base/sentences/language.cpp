@@ -151,9 +151,9 @@ std::vector<std::string_view> Language::english_words() const {
 
 namespace {
 
-/// True while this thread reads the table of English sentences. What is wrong with it can't be said in it.
+/// True while this thread reads the table of English sentences. An error in it can't be reported by it.
 thread_local bool reads_english = false;
-/// It was refused once: what follows, above all that refusal, is said in the program's own English.
+/// It was refused once: later messages, above all that refusal, use the program's own English.
 std::atomic<bool> is_refused = false;
 
 std::unique_ptr<const Language> read_language(const std::string& code) {
@@ -183,7 +183,7 @@ const Language* find_english() {
 const Language* find_language(std::string_view code) {
   if (code == "en") return find_english();
   if (!is_code(code)) return nullptr;
-  english();  // what is wrong with another table is said in English, which is read before the lock is held
+  english();  // errors in another table are reported in English, which is read before the lock is held
   static std::mutex mutex;
   static std::map<std::string, std::unique_ptr<const Language>, std::less<>> languages;
   const std::lock_guard lock(mutex);

@@ -1,6 +1,7 @@
 #include "base/sentences/place_sentence.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace seamtakt {
 
@@ -22,6 +23,12 @@ Sentence place_sentence(std::string_view place) {
   if (place.starts_with(schedule))
     return Sentence("place.schedule"_key, {{"schedule", place.substr(schedule.size())}});
   return Sentence::verbatim(std::string(place));
+}
+
+Sentence place_list(const std::vector<std::string>& places) {
+  std::vector<Sentence> sentences;
+  for (const std::string& place : places) sentences.push_back(place_sentence(place));
+  return Sentence("place.list"_key, {{"places", std::move(sentences)}});
 }
 
 }  // namespace seamtakt

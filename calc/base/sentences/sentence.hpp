@@ -26,7 +26,8 @@ class SentenceKey {
   std::string_view text_;
 };
 
-// constexpr, as clang 14 calls a consteval literal of a template or a default argument at run time, where it isn't.
+// Not consteval: clang 14 calls a consteval literal in a template or a default argument at run time, where
+// there is no such function.
 constexpr SentenceKey operator""_key(const char* text, std::size_t size) {
   return SentenceKey(std::string_view(text, size));
 }
@@ -87,7 +88,7 @@ struct Argument {
   ArgumentValue value;
 };
 
-/// A sentence as data: which one, and what fills its holes. Text is made of it only where it is shown, in the
+/// A sentence as data: its key and the arguments of its holes. It becomes text only where it is shown, in the
 /// reader's language and units (sentence_text.hpp).
 class Sentence {
  public:
@@ -95,7 +96,7 @@ class Sentence {
   Sentence(SentenceKey key, std::vector<Argument> arguments = {});
   /// A word as a whole sentence.
   Sentence(Word word);
-  /// A text that is shown as it is in every language: a person's words, or what an older record holds.
+  /// A text that is shown unchanged in every language: a person's words, or the text of an older record.
   static Sentence verbatim(std::string text);
 
   /// Empty for a verbatim text or a word.

@@ -12,7 +12,7 @@ namespace seamtakt {
 void write_sentence_members(JsonWriter& json, const Sentence& sentence);
 
 /// The sentence that an object with these members holds; `text` as it is where it has none that this program
-/// knows (an older record, or one of a later program). Never throws for what a stranger wrote.
+/// knows (an older record, or one of a later program). Never throws, whatever the content.
 Sentence sentence_of_members(const JsonValue& object, std::string text);
 
 }  // namespace seamtakt

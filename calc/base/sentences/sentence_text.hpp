@@ -31,7 +31,7 @@ class TextView {
 
   /// A number given in `unit`, in the shown unit, without the unit.
   std::string number(const UnitValue& quantity) const;
-  /// The number of a difference or an uncertainty of what is given in `unit`: temperatures have no offset
+  /// The number of a difference or an uncertainty of a quantity in `unit`: temperatures have no offset
   /// here.
   std::string difference(const UnitValue& quantity) const;
   /// The name of the unit in which values given in `unit` are shown.

@@ -12,7 +12,7 @@ namespace {
 constexpr double smallest_plain = 1e-5;
 constexpr double largest_plain = 1e16;
 
-/// A decimal number taken apart: 0.d1d2d3... times ten to the power `point`.
+/// A decimal number's parts: 0.d1d2d3... times ten to the power `point`.
 struct Decimal {
   bool negative = false;
   std::string digits;

@@ -36,7 +36,7 @@ bool parse_seconds(std::string_view text, bool decimal_comma, std::int64_t& ns);
 bool parse_iso8601(std::string_view text, LogTime& time);
 
 /// A pattern as strptime takes it: %Y %y %m %d %H %I %M %S %p %b %B %z %Z %j %f %s %T %D %F %R %e %n %t %%.
-/// Numbers may lack zero padding; %S takes decimals with it; a blank stands for any number of blanks.
+/// Numbers may lack zero padding; %S includes decimals; a blank matches any number of blanks.
 /// English month names and am/pm, whatever the locale.
 class TimeFormat {
  public:

@@ -6,7 +6,7 @@
 
 namespace seamtakt {
 
-/// A time stamp taken apart.
+/// The parts of a time stamp.
 struct TimeFields {
   int year = 1970, month = 1, day = 1, hour = 0, minute = 0, second = 0;
   std::int64_t fraction_ns = 0;

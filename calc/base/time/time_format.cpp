@@ -26,7 +26,7 @@ void skip_blanks(std::string_view& text) {
   while (!text.empty() && (text[0] == ' ' || text[0] == '\t')) text.remove_prefix(1);
 }
 
-/// Conversions that stand for several others.
+/// Conversions that abbreviate several others.
 std::string written_out(std::string_view pattern) {
   std::string result;
   for (std::size_t i = 0; i < pattern.size(); ++i) {

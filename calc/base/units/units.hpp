@@ -61,14 +61,14 @@ const Unit* find_unit(std::string_view name);
 /// The unit named `name` among those of one dimension; nullptr where there is none.
 const Unit* find_unit(std::string_view name, Dimension dimension);
 
-/// The unit of a difference or an uncertainty of what is given in `unit`: 5 F of uncertainty is 5/9 C,
+/// The unit of a difference or an uncertainty of a quantity in `unit`: 5 F of uncertainty is 5/9 C,
 /// without the offset. The unit itself where it has no offset.
 const Unit& difference_unit(const Unit& unit);
 
 double to_canonical(double value, const Unit& from);
 double from_canonical(double value, const Unit& to);
 
-/// value given in `from`, wanted in `to`; both of one dimension.
+/// Converts a value from unit `from` to unit `to`; both of one dimension.
 double convert(double value, const Unit& from, const Unit& to);
 
 /// Parses "45cm/min", "45 cm/min" or a bare "7.5" (then in `bare`) and returns it in `bare`.
