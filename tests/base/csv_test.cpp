@@ -163,6 +163,21 @@ TEST(CsvFieldTest, guards_what_a_spreadsheet_would_take_for_a_formula) {
   EXPECT_EQ(csv_field("BD-2/S03"), "BD-2/S03");
 }
 
+TEST(CsvFieldTest, guards_signs_of_full_width_and_wide_blanks_before_a_sign) {
+  for (const std::string text : {"\uFF1D1+1", "\uFF0BA1", "\uFF0DA1", "\uFF20SUM(A1)", "\u3000=1+1",
+                                 "\u00A0\uFF1DA1", "\u3000\uFF0D1"})
+    EXPECT_EQ(csv_field(text), "'" + text);
+  for (const std::string text : {"a\uFF1D1", "\uFF21", "1\uFF0B1", "\u3000a", "\xEF\xBC"})
+    EXPECT_EQ(csv_field(text), text);
+}
+
+TEST(CsvFieldTest, a_guarded_text_is_read_as_it_was) {
+  for (const std::string text : {"=1+1", "-x", "@a,b", "it's", "'a", "-5.5", "", "'"}) {
+    const CsvTable table = parse_csv("a,b\n" + csv_field(text) + ",1\n", "t.csv");
+    EXPECT_EQ(csv_unguarded(table.rows[0].fields[0]), text);
+  }
+}
+
 TEST(CsvFieldTest, quotes_where_a_reader_needs_it) {
   EXPECT_EQ(csv_field("a,b"), "\"a,b\"");
   EXPECT_EQ(csv_field("a\"b"), "\"a\"\"b\"");
@@ -180,7 +195,7 @@ RC_GTEST_PROP(CsvProperty, fields_come_back_from_the_reader, (std::vector<std::s
     header.append(i ? ",c" : "c").append(std::to_string(i));
     row.append(i ? "," : "").append(csv_field(texts[i]));
   }
-  // A row of nothing but line ends' worth of text is a blank line to any reader.
+  // A row without text is a blank line to any reader.
   RC_PRE(!row.empty());
   const CsvTable table = parse_csv(header + "\r\n" + row + "\r\n", "t",
                                    {.field_bytes = 1u << 20, .record_bytes = 1u << 24, .columns = 256});
@@ -208,7 +223,7 @@ std::string with_lf(std::string text) {
   return text;
 }
 
-// github.com/maxogden/csv-spectrum: each table with the records that it stands for.
+// github.com/maxogden/csv-spectrum: each table with the records that it represents.
 TEST(CsvSpectrum, tables_hold_the_records_that_come_with_them) {
   const char* folder = std::getenv("SEAMTAKT_OPEN_DATA");
   if (!folder) GTEST_SKIP() << "SEAMTAKT_OPEN_DATA isn't set: the files of csv-spectrum are not at hand";

@@ -62,8 +62,8 @@ std::string difference(const JsonNode& node, const JsonValue& value, const std::
   return found;
 }
 
-/// What both readers make of a text: "" where they agree. From `two_threads_from` bytes on, two threads look
-/// through it.
+/// Difference of both readers' results for a text: "" where they agree. From `two_threads_from` bytes on, two
+/// threads scan it.
 std::string disagreement_with(std::string_view text, const JsonLimits& limits, std::size_t two_threads_from) {
   std::optional<JsonNode> tree;
   std::string refused, refused_too;
@@ -203,7 +203,7 @@ TEST(JsonDocument, agrees_on_every_file_of_the_tests_and_the_demo) {
   EXPECT_GT(files, 30u);
 }
 
-/// Bytes taken out, put in, doubled and swapped in a text that has something of everything.
+/// Bytes removed, inserted, doubled and swapped in a text that has all kinds of values.
 TEST(JsonDocument, agrees_on_text_that_is_changed_at_random) {
   const std::string base =
       R"({"a": [1, -2.5e1, true, null, "x\nä\ud83d\ude00"], "b\u0061": {"k": "", "l": [[], {}]}, "c": 0.125, "d": 12})";

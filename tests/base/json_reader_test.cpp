@@ -133,7 +133,7 @@ TEST(JsonReaderTest, refuses_an_end_that_comes_too_soon) {
   EXPECT_NE(message("\xef\xbb\xbf"), "accepted");
 }
 
-TEST(JsonReaderTest, refuses_text_behind_the_value) {
+TEST(JsonReaderTest, refuses_text_after_the_value) {
   EXPECT_EQ(message("[]x"), "f.json:1:3: found \"x\", expected the end of the text");
   EXPECT_EQ(message("{}\n{}"), "f.json:2:1: found \"{\", expected the end of the text");
   EXPECT_NE(message("1 2"), "accepted");

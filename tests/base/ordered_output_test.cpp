@@ -55,7 +55,7 @@ TEST(OrderedOutput, a_piece_that_fails_lets_nobody_wait_and_ends_the_text) {
   }
 }
 
-TEST(OrderedOutput, what_stands_before_a_piece_that_fails_goes_out_however_late) {
+TEST(OrderedOutput, text_before_a_piece_that_fails_is_written_however_late) {
   ThreadPool pool(3);
   for (int run = 0; run < 20; ++run) {
     std::string text;

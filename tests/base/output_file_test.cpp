@@ -1,4 +1,4 @@
-// Outputs replace files of their own kind alone, judged by what the files hold.
+// Outputs replace only files of their own kind, judged by the files' content.
 #include "base/files/output_file.hpp"
 
 #include <gtest/gtest.h>
@@ -36,10 +36,15 @@ const std::vector<Sample> samples = {
     {FileKind::workbook, "PK\x03\x04 sheets"},
     {FileKind::table, "seam,pass,program,made_at_utc\r\nS1,1,seamtakt,now\r\n"},
     {FileKind::table, "record,written_utc,who,unit_serial\r\n"},
+    {FileKind::orders, "unit_serial,weldment,due,program,made_at_utc,caution\r\nU1,A,,seamtakt,now,c\r\n"},
     {FileKind::picture, "\x89PNG\r\n\x1a\n"},
     {FileKind::head, "seamtakt-log/1\nabc\n"},
     {FileKind::signature, std::string(64, '\x07')},
+    {FileKind::time_query,
+     std::string("\x30\x39\x02\x01\x01\x30\x31\x30\x0d\x06\x09\x60\x86\x48\x01\x65\x03\x04\x02\x01\x05\x00",
+                 22)},
     {FileKind::other, "time_s,current_A,voltage_V\n0,250,25\n"},
+    {FileKind::other, "unit_serial,weldment,due\nU1,A,\n"},
     {FileKind::other, "{\"format\": \"another\"}"},
     {FileKind::other, "\x1f\x8b\x08 a packed log"},
     {FileKind::empty, ""},

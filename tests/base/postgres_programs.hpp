@@ -6,7 +6,8 @@
 
 namespace seamtakt {
 
-/// The folder of the newest PostgreSQL server's programs as Debian lays them; empty where none is installed.
+/// The folder of the newest PostgreSQL server's programs as Debian installs them; empty where none is
+/// installed.
 inline std::string postgres_programs() {
   std::string newest;
   const std::filesystem::path base = "/usr/lib/postgresql";

@@ -74,7 +74,7 @@ TEST(ResultColumns, GiveTheMembersOfJsonInTheirOrder) {
       "\"list\": [\"x\", \"y\"], \"speed_mm_s\": 7.5, \"span\": [1, 2.5]}\n");
 }
 
-TEST(ResultColumns, ATableHasTheNamedOnesFirstAndTheOthersBehindThem) {
+TEST(ResultColumns, ATableHasTheNamedOnesFirstAndTheOthersAfterThem) {
   constexpr std::string_view first[] = {"speed_mm_s", "name"};
   EXPECT_EQ(keys_of(ordered_columns(columns, first, Shown::brief)), "speed_mm_s name count");
   EXPECT_EQ(keys_of(ordered_columns(columns, first, Shown::all)), "speed_mm_s name remark count rows span");

@@ -30,7 +30,7 @@ std::string message(const char* text, const char* unit) {
   return "accepted";
 }
 
-/// Any double whose bits are equally likely, so that all sizes come up.
+/// Any double whose bits are equally likely, so that all magnitudes occur.
 double any_double() {
   const auto bits =
       *rc::gen::resize(100, rc::gen::inRange<std::uint64_t>(0, std::numeric_limits<std::uint64_t>::max()));

@@ -3,10 +3,10 @@
 
   audit_bench.py PROGRAM LOG [--runs N] [--threads 1,2] [--option X]... [--peer NAME=COMMAND]...
 
-COMMAND is run by the shell with {log} put in; `wc -l` is always among them, as a program that only reads. Each
-command runs N times by turns, so that what else the machine does hits all alike. Prints, for each, the median
-time, the rate in MB/s (1 MB = 1e6 bytes), the ratio to the last peer and the greatest resident memory (never shown below this script's own). With
-several --threads it checks that the results are the same bytes.
+COMMAND is run by the shell with {log} put in; `wc -l` is always among them, as a program that only reads. The commands
+run in turns, N times each, so that other load on the machine affects all equally. Prints, for each, the median time,
+the rate in MB/s (1 MB = 1e6 bytes), the ratio to the last peer and the greatest resident memory (never shown below this
+script's own). With several --threads it checks that the results are the same bytes.
 """
 import argparse
 import hashlib

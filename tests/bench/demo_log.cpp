@@ -1,4 +1,4 @@
-// Writes the arc log of an invented shift: a stand-in for the cell's logger, with known truth.
+// Writes the arc log of an invented shift: it replaces the cell's logger, with known truth.
 //
 //   demo_log PLAN [--orders CSV] [--units N] [--rate HZ] [--seed N] [--clean] [--moves] [--output FILE]
 //            [--truth FILE]
@@ -6,18 +6,18 @@
 // Units are welded one after the other, each weldment's robot seams in file order, so that the log is a
 // record of passes and not of the cell's timing. Even passes run backwards where the seam allows it. What is
 // true:
-//  - the wires melt 3 % faster than the plan's law says (true_melting_factor), so currents lie about 3 % low;
-//  - a pass's current and voltage levels lie within 1 % of that, travel speed and wire feed are as planned;
-//  - noise of a sample: 1.5 % of the current, 1 % of the voltage (standard deviation), independent, mean nil;
-//  - arc start: for arc_start_s / 2 the gas flows, for the other half the arc stands at the seam's start, the
-//  current
-//    rising from 60 %; crater: for crater_fill_s the arc stands at the end, the current falling to 60 %;
+//  - the wires melt 3 % faster than the plan's law says (true_melting_factor), so currents are about 3 % low;
+//  - a pass's current and voltage levels are within 1 % of that, travel speed and wire feed are as planned;
+//  - noise of a sample: 1.5 % of the current, 1 % of the voltage (standard deviation), independent, mean 0;
+//  - arc start: for arc_start_s / 2 the gas flows, for the other half the arc stays at the seam's start while
+//    the current rises from 60 %; crater: for crater_fill_s the arc stays at the end while the current falls
+//    to 60 %;
 //  - between the runs of an intermittent seam, before and after a pass, rows with the arc off;
-//  - between passes 5 s whatever the way; with --moves the robot moves from where it ended, at
+//  - between passes 5 s whatever the distance; with --moves the robot moves from where it ended, at
 //    true_air_share of the plan's air speed (trapezoid), turns its wrist and senses, and a start takes
 //    lead_in_s more than the plan says.
 // The second unit (the only one, where there is one) has two faults unless --clean: in the first pass of its
-// third robot seam the current lies 30 % low in the middle third of the way, and its last robot seam's last
+// third robot seam the current is 30 % low in the middle third of its length, and its last robot seam's last
 // pass is missing.
 // --truth writes a row a pass: the mean of current and voltage on the steady part before noise, weld length,
 // fault.

@@ -10,7 +10,7 @@
 
 namespace seamtakt {
 
-/// The arc log of the invented shift, pass by pass: what is true is said at the top of demo_log.cpp.
+/// The arc log of the invented shift, pass by pass: its true values are listed at the top of demo_log.cpp.
 
 struct WeldedUnit {
   std::string serial;
@@ -53,7 +53,7 @@ class LogWriter {
   /// std::system_error where writing fails.
   void weld(const PassJob& job);
   void pause();
-  /// From where the robot's last pass ended to where this one begins, as far as it has welded before.
+  /// From the end of the robot's last pass, if any, to the begin of this one.
   void move_to(const PassJob& job);
 
  private:
@@ -67,7 +67,7 @@ class LogWriter {
 
   std::FILE* file_;
   double step_s_;
-  std::int64_t tick_ = 0;     ///< rows stand on a fixed grid of time
+  std::int64_t tick_ = 0;     ///< rows are on a fixed time grid
   std::uint64_t sample_ = 0;  ///< of this pass
   double interpass_C_ = 20;
   std::string identity_;

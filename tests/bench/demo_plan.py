@@ -110,7 +110,7 @@ def plan():
     return {
         "format": "weldplan", "version": 1, "title": "Airport ground equipment, three welded frames (invented data)",
         "notes": "Invented data: no real product, plant, procedure or certificate stands behind any figure here.",
-        "base_metals": materials.BASE_METALS, "wires": materials.WIRES, "gases": materials.GASES,
+        "code": "EN 1090-2", "base_metals": materials.BASE_METALS, "wires": materials.WIRES, "gases": materials.GASES,
         "power_sources": materials.POWER_SOURCES, "schedules": materials.schedules(),
         "qualifications": materials.QUALIFICATIONS, "weldments": weldments(*shapes.values()), "cell": cell(zone),
         "line": line(), "instruments": instruments(),
@@ -144,6 +144,8 @@ def write(folder):
     texts = {"ground-equipment.weldplan.json": lay_out(drafted) + "\n"}
     for name, rows in shop.files(drafted).items():
         texts[name] = "".join(",".join(str(cell) for cell in row) + "\n" for row in rows)
+    texts["job-log.columns.json"] = "{\n" + ",\n".join(
+        f" {inline(key)}: {inline(value)}" for key, value in shop.job_columns().items()) + "\n}\n"
     for name, text in texts.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -1,7 +1,7 @@
 """The three frames of the demo: where their seams run. Invented; coordinates in mm, x along, y across, z up.
 
-The robots stand at the two ends: R1 (solid wire) welds what lies towards x = 0, R2 (metal-cored wire) the rest.
-The positioner tilts a frame to the left or to the right, so that what stands upright lies flat under the torch.
+The robots are at the two ends: R1 (solid wire) welds the side towards x = 0, R2 (metal-cored wire) the rest.
+The positioner tilts a frame to the left or to the right, so that upright parts are flat under the torch.
 """
 
 STEEL = {"deck": "S235JR", "rail": "S355MC", "plate": "S355J2"}
@@ -66,7 +66,7 @@ def around_end(x, half_width, y, top, bottom=10):
 
 
 def rectangle(x, y, z, width, height):
-    """A pad on an upright face, welded all round, the start in the middle of the lower edge."""
+    """A pad on an upright face, welded all around, the start in the middle of the lower edge."""
     return [[x, y, z], [x + width / 2, y, z], [x + width / 2, y, z + height], [x - width / 2, y, z + height],
             [x - width / 2, y, z], [x, y, z]]
 

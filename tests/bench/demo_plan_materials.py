@@ -62,7 +62,7 @@ def around(value, share, digits=1):
 
 
 def limits(wire, feed, volts, travel, interpass, hand):
-    """Tolerances round the working point: a robot keeps closer to it than a hand does."""
+    """Tolerances around the working point: a robot keeps closer to it than a person does."""
     current = current_A(wire, feed)
     heat = 0.8 * volts * current / travel / 1000
     result = {
@@ -134,8 +134,8 @@ def schedules():
                  **groove),
         schedule("B12C", "135", "S12", 10, 29.5, 6, "Q-135-BW12", None, (10, 14), ("PA",), interpass=hot, **cap),
         schedule("MF5", "138", "M12", 8, 27, 7.2, "Q-138-HAND", (4, 5), (4, 14), ("PA", "PB"), hand=True),
-        schedule("MF6", "136", "F12", 7, 25, 4.2, "Q-136-PF", (5, 6), (6, 20), ("PB", "PF"), hand=True, **up),
-        schedule("MF6H", "136", "F12", 7, 25, 4.2, "Q-136-PF", (5, 6), (6, 24), ("PB", "PF"), hand=True,
+        schedule("MF6", "136", "F12", 7, 25, 4.2, "Q-136-HAND", (5, 6), (6, 20), ("PB", "PF"), hand=True, **up),
+        schedule("MF6H", "136", "F12", 7, 25, 4.2, "Q-136-HAND", (5, 6), (6, 24), ("PB", "PF"), hand=True,
                  preheat_C=80, interpass=[80, 180], **up),
         schedule("TK", "135", "S12", 7, 25, 8, None, (3, 4), (4, 24), ("PA", "PB", "PF"), hand=True, revision=1,
                  transfer="globular"),
@@ -159,16 +159,21 @@ def qualification(name, number, process, joint, thickness, heat, filler, runs, p
 QUALIFICATIONS = [
     qualification("Q-135-THIN", 1, "135", "tee", 6, 0.5, "G 46 4 M21 4Si1", "single", "PB", throat=3.2),
     qualification("Q-135-FW", 2, "135", "tee", 12, 0.84, "G 46 4 M21 4Si1", "single", "PB", throat=4),
-    qualification("Q-135-HW", 3, "135", "tee", 20, 0.85, "G 46 4 M21 4Si1", "multi", "PB", throat=7, preheat=80),
+    qualification("Q-135-HW", 3, "135", "tee", 20, 0.85, "G 46 4 M21 4Si1", "multi", "PB", throat=7, preheat=80,
+                  interpass=250),
     qualification("Q-138-THIN", 4, "138", "tee", 6, 0.5, "T 46 4 M M21 1 H5", "single", "PB", throat=3.2),
     qualification("Q-138-FW", 5, "138", "tee", 12, 0.84, "T 46 4 M M21 1 H5", "single", "PB", throat=4),
     qualification("Q-138-HW", 6, "138", "tee", 15, 1.6, "T 46 4 M M21 1 H5", "single", "PB", throat=5.5),
     qualification("Q-136-PF", 7, "136", "tee", 12, 1, "T 46 2 P M21 1 H5", "single", "PF", throat=4.2,
                   transfer="globular"),
-    qualification("Q-135-BW8", 8, "135", "butt", 8, 0.65, "G 46 4 M21 4Si1", "multi", "PA"),
-    qualification("Q-135-BW12", 9, "135", "butt", 12, 1.05, "G 46 4 M21 4Si1", "multi", "PA"),
-    qualification("Q-135-BR8", 11, "135", "butt", 8, 0.55, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
-    qualification("Q-135-BR12", 12, "135", "butt", 12, 0.72, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip"),
+    qualification("Q-135-BW8", 8, "135", "butt", 8, 0.65, "G 46 4 M21 4Si1", "multi", "PA", interpass=250),
+    qualification("Q-135-BW12", 9, "135", "butt", 12, 1.05, "G 46 4 M21 4Si1", "multi", "PA", interpass=250),
+    qualification("Q-135-BR8", 11, "135", "butt", 8, 0.55, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip",
+                  interpass=250),
+    qualification("Q-135-BR12", 12, "135", "butt", 12, 0.72, "G 46 4 M21 4Si1", "multi", "PA", transfer="dip",
+                  interpass=250),
     qualification("Q-138-HAND", 10, "138", "tee", 10, 0.7, "T 46 4 M M20 1 H5", "single", "PB", throat=3.8,
                   gas="M20", hand=True),
+    qualification("Q-136-HAND", 13, "136", "tee", 12, 1, "T 46 2 P M21 1 H5", "single", "PF", throat=4.2,
+                  transfer="globular", hand=True),
 ]

@@ -1,7 +1,7 @@
-"""What the shop hands in beside the plan: orders, carts, manual seams, measured points. Invented."""
+"""The shop's data beside the plan: orders, carts, manual seams, measured points. Invented."""
 
 WEEK = ("2026-03-02", "2026-03-03", "2026-03-04")
-# Ordered as they were sold: the heavy frames (T) stand in a row, which is what levelling is for.
+# Ordered as they were sold: the heavy frames (T) are in a row, which is what levelling is for.
 SOLD = "BTLBBBTTTTLLBLBBTLLBLBLB"
 NAMES = {"B": "BD", "T": "TT", "L": "BL"}
 UNITS_IN_LOG = 3
@@ -15,7 +15,7 @@ def orders():
 
 
 def orders_of_a_day():
-    """The same units as one day of two shifts wants them: half of them by the end of the first."""
+    """The same units due within one day of two shifts: half of them by the end of the first."""
     rows = orders()
     day, first_shift, second_shift = WEEK[0], "T14:00", "T22:00"
     units = rows[1:]
@@ -47,6 +47,28 @@ def manual_seams(plan):
     return rows[:-1]
 
 
+JOBS = {"105": ("BD", "S05", 1), "106": ("BD", "S06", 1), "109": ("BD", "S09", 1), "110": ("BD", "S09", 2),
+        "111": ("BD", "S09", 3), "201": ("TT", "S01", 1), "202": ("TT", "S02", 1)}
+
+
+def unit_times():
+    """When the units of job-log.csv.gz were in the cell."""
+    return [("unit_serial", "weldment", "start", "end"),
+            ("AE-26-0101", "BD", "2026-03-02T06:00:00Z", "2026-03-02T06:19:26Z"),
+            ("AE-26-0102", "TT", "2026-03-02T06:19:26Z", "2026-03-02T07:30:00Z")]
+
+
+def job_columns():
+    """How job-log.csv.gz is read: a log with names of its own, that tells its passes by job numbers alone."""
+    values = {job: dict(zip(("weldment", "seam", "pass"), place)) for job, place in JOBS.items()}
+    return {"x_note": "Invented data: columns and job numbers of job-log.csv.gz, units in unit-times.csv",
+            "time": {"columns": ["Stamp"]}, "current_A": {"column": "Amps", "unit": "A"},
+            "voltage_V": {"column": "Volts", "unit": "V"}, "wire_feed_speed_m_min": {"column": "Wire", "unit": "m/min"},
+            "travel_speed_mm_s": {"column": "Travel", "unit": "cm/min"}, "gas_flow_l_min": {"column": "Gas"},
+            "interpass_C": {"column": "Interpass"},
+            "schedule_revision": {"column": "Rev"}, "robot": {"column": "Robot"}, "job": {"column": "Job", "values": values}}
+
+
 def points():
     """A dolly on the measuring table, turned by the table's own axes: only distances and angles matter."""
     shape = (("P1", 60, 200, 0), ("P2", 2938.4, 200.6, 0.4), ("P3", 60.7, 1301.2, -0.3), ("P4", 2938.9, 1300.4, 0.8),
@@ -62,7 +84,7 @@ def files(plan):
     """File name -> rows."""
     weldments = {w["id"]: w for w in plan["weldments"]}
     result = {"orders.csv": orders(), "orders-day.csv": orders_of_a_day(), "manual-seams.csv": manual_seams(plan),
-              "points.csv": points()}
+              "points.csv": points(), "unit-times.csv": unit_times()}
     for number, (serial, name, _) in enumerate(orders()[1:], 1):
         result[f"carts/{serial}.csv"] = cart(weldments[name], number)
     return result

@@ -45,7 +45,7 @@ void bench_window(const QString& path) {
   });
 }
 
-/// A map of a million points worked out anew and drawn, as while a limit or the voltage is changed.
+/// A map of a million points computed again and drawn, as while a limit or the voltage is changed.
 void bench_map(const QString& path) {
   Plan plan = load_plan(path.toStdString());
   WindowPlot plot;

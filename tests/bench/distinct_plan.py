@@ -5,7 +5,8 @@
 
 Each seam has plates, gap, size, length and place of its own; SCHEDULES (default: a fifth of the seams) differ in current,
 voltage, speeds, stick-out and preheat. So no two passes have the same settings, as they do where the demo is repeated.
-About one and a half findings come to a seam. The random numbers are those of SEED (default 1). All data is invented.
+There are about one and a half findings per seam. The random numbers are those of SEED (default 1). All data is
+invented.
 """
 import json
 import random

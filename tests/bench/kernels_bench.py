@@ -4,9 +4,10 @@
   kernels_bench.py BUILD [--peers FOLDER] [--rounds N] [--threads 1 2] [--cpu]
 
 BUILD is the build folder with tests/bench/*_bench. FOLDER holds scripts that print one line with their time ("24.1 ms"
-or "0.55 s"): owmap_numpy.py, field_numpy.py and mc_numpy.py; where it isn't given, or numpy isn't there, the kernels' times stand
-alone. --cpu takes the CPU time of both sides instead of the wall's, with one thread: on a machine that others use, waiting is no
-part of it. Run it with a Python that has numpy. The sums over the maps are compared with numpy's for the same formulas.
+or "0.55 s"): owmap_numpy.py, field_numpy.py and mc_numpy.py; where it isn't given, or numpy isn't there, only the
+kernels' times are printed. --cpu takes the CPU time of both sides instead of the wall time, with one thread: on a
+shared machine it leaves out waiting. Run it with a Python that has numpy. The sums over the maps are compared with
+numpy's for the same formulas.
 """
 import argparse
 import json

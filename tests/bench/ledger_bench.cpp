@@ -52,7 +52,7 @@ int main(int argc, char** argv) {
     });
   }
   const auto bytes = std::filesystem::file_size(file);
-  // The quickest of three: what else the machine does can only make it slower.
+  // The fastest of three: other load on the machine can only make it slower.
   for (int i = 0; i < 3; ++i) {
     const double taken =
         seconds_of([&] { trusted = verify_ledger(Ledger::open("sqlite:" + file, {}), {}).trusted; });

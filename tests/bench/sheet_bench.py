@@ -5,8 +5,8 @@
 
 PROGRAM evaluates PLAN with its weldments repeated until they have N passes, file in to JSON out: every derived value and finding of
 each pass. LibreOffice, where it is installed, loads a sheet of N rows without stored results, computes one formula a
-row (k*U*I/v) and writes it out; the time of an empty sheet, which is its start, is told apart. Medians of rounds in turns. --cpu takes the CPU time of both instead of the wall's: on a machine that others use,
-waiting is no part of it.
+row (k*U*I/v) and writes it out; the time of an empty sheet, which is its start, is given separately. Medians of rounds
+in turns. --cpu takes the CPU time of both instead of the wall time: on a shared machine it leaves out waiting.
 """
 import argparse
 import json

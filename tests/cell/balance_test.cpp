@@ -25,7 +25,7 @@ CycleResult best_of(const Plan& plan) {
   return cycle_best(plan, plan.weldments[0], evaluation_of(plan), options);
 }
 
-TEST(Balance, ABestOrderTakesTheSidesByTurns) {
+TEST(Balance, ABestOrderAlternatesTheSides) {
   const Plan plan = beam();
   const CycleResult best = best_of(plan);
   EXPECT_TRUE(findings_of(best.findings, "cycle.balance.broken").empty());
@@ -82,7 +82,7 @@ TEST(Balance, PrecedenceGoesBeforeIt) {
   expect_rules_kept(plan, best);
 }
 
-// S1 and S2 begin together on one side, S3 of the other side comes after S1: only S2, S1, S3 goes by turns.
+// S1 and S2 begin together on one side, S3 of the other side comes after S1: only S2, S1, S3 alternates.
 Plan begun_together() {
   Plan plan = twin_plan();
   plan.cell->robots[1].home_mm = {0, 200, 0};
@@ -95,7 +95,7 @@ Plan begun_together() {
   return plan;
 }
 
-TEST(Balance, SeamsBegunTogetherCountInTheOrderThatGoesByTurns) {
+TEST(Balance, SeamsBegunTogetherCountInTheOrderThatAlternates) {
   const Plan plan = begun_together();
   const CycleResult given = cycle_of_plan(plan);
   EXPECT_TRUE(findings_of(given.findings, "cycle.balance.broken").empty());
@@ -144,7 +144,7 @@ TEST(Balance, GroupsThatBlockEachOtherAreGivenUpAloud) {
     plan.weldments[0].seams.back().balance = group;
     plan.weldments[0].seams.back().after = std::move(after);
   };
-  // A1 first: A's other side waits for X1, and H wants Y before X1, which waits for A2.
+  // A1 first: A's other side waits for X1, and H needs Y before X1, which waits for A2.
   add("A1", 0, "A", {});
   add("A2", 0.1, "A", {});
   add("B1", 300, "A", {"X1"});

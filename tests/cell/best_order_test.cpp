@@ -59,8 +59,8 @@ RC_GTEST_PROP(BestOrder, BreaksNoRuleAndIsNeverSlowerThanAGivenOrderThatKeepsBal
     RC_FAIL(sentence);
 }
 
-// Two seams of a group begun at the same moment, where only one way to count them goes by turns.
-TEST(BestOrder, SeamsBegunTogetherCountInTheOrderThatGoesByTurns) {
+// Two seams of a group begun at the same moment, where only one way to count them alternates.
+TEST(BestOrder, SeamsBegunTogetherCountInTheOrderThatAlternates) {
   EXPECT_EQ(broken_by_best(484859716u, 9, 2), std::vector<std::string>());
   EXPECT_EQ(broken_by_best(833687087u, 18, 2), std::vector<std::string>());
 }

@@ -3,7 +3,7 @@
 #include "base/error.hpp"
 #include "twin_plan.hpp"
 
-// What stands round the robots' timeline: stations, takt, and plans that leave nothing to weld.
+// What surrounds the robots' timeline: stations, takt, and plans that leave nothing to weld.
 
 namespace seamtakt::testing {
 namespace {

@@ -9,7 +9,8 @@
 namespace seamtakt::testing {
 
 /// A cell with round numbers, so that a test can add up its cycle by hand. Travel 10 mm/s; air 1000 mm/s and
-/// 4000 mm/s2; wrist 0.25 s; start 0.5 s; crater 0.75 s; post-flow 0.25 s: a run costs 1.5 s beside its arc.
+/// 4000 mm/s2; wrist 0.25 s; start 0.5 s; crater 0.75 s; post-flow 0.25 s: a run takes 1.5 s in addition to
+/// its arc.
 inline Robot robot_at(const std::string& id, const Point_mm& home_mm) {
   Robot robot;
   robot.id = id;
@@ -56,7 +57,7 @@ inline Plan plain_plan() {
   return plan;
 }
 
-/// What the evaluation says about times, worked out from the definitions: welded length over travel speed.
+/// The evaluation's times, computed from the definitions: welded length over travel speed.
 inline Evaluation evaluation_of(const Plan& plan) {
   Evaluation evaluation;
   for (const Weldment& weldment : plan.weldments)

@@ -61,7 +61,8 @@ TEST(Cell, AFileOrderAgainstAfterIsBentAndSaidSo) {
 }
 
 TEST(Cell, RobotsThatWaitForEachOtherAreSetFree) {
-  // R1: S1 (after S4), S3; R2: S2 (after S3), S4. Each head comes after what stands behind the other's head.
+  // R1: S1 (after S4), S3; R2: S2 (after S3), S4. Each head comes after the seam behind the other robot's
+  // head.
   Plan plan = twin_plan();
   auto& seams = plan.weldments[0].seams;
   seams.push_back(seam_along("S3", {{250, 0, 0}, {350, 0, 0}}));

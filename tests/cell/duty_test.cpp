@@ -74,7 +74,7 @@ TEST(Duty, TheWorstWindowMayReachIntoTheNextCycle) {
 TEST(Duty, ShortCyclesRepeatWithinTheWindow) {
   const Plan plan = duty_plan();
   EXPECT_NEAR(equivalent_A(plan, arcs({{10, 40}}, 60)), 320 * std::sqrt(0.5), 1e-9);
-  // 600 s hold 6 cycles of 90 s and 60 s, in which the arc of 30 s fits once more.
+  // 600 s hold 6 cycles of 90 s and 60 s, in which one more arc of 30 s fits.
   EXPECT_NEAR(equivalent_A(plan, arcs({{10, 40}}, 90)), 320 * std::sqrt(7 * 30 / 600.0), 1e-9);
 }
 
@@ -115,7 +115,7 @@ TEST(Duty, OfAScheduledCycleTakesTheRobotsLoadedSource) {
   EXPECT_EQ(judged(plan, cycle).size(), 1u);
 }
 
-/// What duty_findings spares itself must not change what it finds: the whole cycles are the other route.
+/// The shortcuts of duty_findings must not change its findings: complete cycles are the comparison.
 TEST(Duty, FoundWithoutTheWholeCycleIsWhatTheCycleFinds) {
   Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   const Evaluation evaluation = evaluate(plan);

@@ -250,7 +250,7 @@ class DataWriter {
     list_of_pairs("conflicts", "zone", zone);
     list_of_pairs("awaits", "awaited", awaited);
     scalar("groups", static_cast<long>(model_.groups.size()));
-    // Each oriented seam may lie in a phase of its own.
+    // Each oriented seam may be in a phase of its own.
     scalar("phases", std::max(1, turns));
   }
 

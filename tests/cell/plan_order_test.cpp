@@ -123,7 +123,7 @@ TEST(PlanOrder, OfSeamAndRobotThatArentThereIsRefusedByTheFile) {
   }
 }
 
-/// What is taken over is what was found, and a search that begins from it is never slower.
+/// The adopted order is the one found, and a search that begins from it is never slower.
 TEST(PlanOrder, OfTheDemosBestOrderIsExactlyItsCycle) {
   Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
   const Evaluation evaluation = evaluate(plan);

@@ -7,7 +7,7 @@
 
 namespace seamtakt::testing {
 
-/// An instance of a public routing library, as the sequencing code takes it.
+/// An instance of a public routing library, in the form of the sequencing code.
 struct RoutingInstance {
   std::string name, type;
   int nodes = 0;

@@ -141,7 +141,7 @@ TEST(LowerBound, CountsChainsZonesTurnsAndServices) {
   EXPECT_LT(plain_s, 34.5);
 }
 
-TEST(LowerBound, StandsForTheWholeCycle) {
+TEST(LowerBound, HoldsForTheWholeCycle) {
   EXPECT_EQ(station_cycle_s(1, 100, 60, 30, 4), 190);
   EXPECT_EQ(station_cycle_s(2, 100, 60, 30, 4), 104);
   EXPECT_EQ(station_cycle_s(2, 50, 60, 30, 4), 94);

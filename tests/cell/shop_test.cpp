@@ -172,7 +172,7 @@ std::vector<int> neh_order(const Shop& shop) {
   return order;
 }
 
-/// A job taken out and put elsewhere, as long as it doesn't get worse.
+/// A job moved elsewhere, if the result isn't worse.
 std::vector<int> improved(const Shop& shop, std::vector<int> order, int steps) {
   SeededDraws draws(1);
   const int jobs = static_cast<int>(order.size());

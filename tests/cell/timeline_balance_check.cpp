@@ -39,7 +39,7 @@ double spread(const std::vector<Member>& members, std::size_t k) {
   return high - low;
 }
 
-/// Across the seams, where they lie furthest apart; along them only where nothing else parts them.
+/// Across the seams, where they are furthest apart; along them only where nothing else separates them.
 void part(std::vector<Member>& members) {
   Vector total{};
   for (Member& member : members) {
@@ -110,7 +110,7 @@ class BalanceChecker {
   }
 
   /// Whether the waiting seams, begun when they were, can be read as turns; of seams begun together in any
-  /// order. What the first reading breaks goes to `broken`.
+  /// order. Violations of the first reading go to `broken`.
   bool by_turns(const std::vector<const Member*>& waiting, const Member* last,
                 std::vector<std::string>& broken) {
     if (waiting.empty()) return true;

@@ -17,7 +17,8 @@ double apart_mm(const Point_mm& a, const Point_mm& b) {
   return std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
 }
 
-/// Time of a trapezoid of speed, by its area: accelerate as far as half the way or the full speed allows.
+/// Time of a trapezoid of speed, by its area: accelerate until half the distance or the full speed is
+/// reached.
 double air_time_s(const Robot& robot, double distance_mm) {
   const double ramp_s = std::min(robot.air_speed_mm_s / robot.air_acceleration_mm_s2,
                                  std::sqrt(distance_mm / robot.air_acceleration_mm_s2));
@@ -220,7 +221,7 @@ class Checker {
     check_pass_times(seam, passes);
   }
 
-  /// The arcs of a pass lie end to end on the drawn path, in one direction, with the gaps of an intermittent
+  /// The arcs of a pass are end to end on the drawn path, in one direction, with the gaps of an intermittent
   /// seam.
   void check_pass(const Seam& seam, int number, std::vector<Move>& arcs) {
     std::sort(arcs.begin(), arcs.end(), [](const Move& a, const Move& b) { return a.start_s < b.start_s; });

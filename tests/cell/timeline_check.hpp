@@ -14,8 +14,8 @@ std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldme
                                         const Evaluation& evaluation, const CycleResult& cycle,
                                         const std::vector<std::string>& left_out = {});
 
-/// Whether the seams of each balance group are begun by turns on its two sides, worked out from the plan and
-/// the moves alone. Groups that the cycle's own findings give up (`cycle.balance.circular`) aren't judged.
+/// Whether the seams of each balance group are begun alternately on its two sides, computed from the plan and
+/// the moves alone. Groups that the cycle's own findings exclude (`cycle.balance.circular`) aren't judged.
 std::vector<std::string> check_balance(const Weldment& weldment, const CycleResult& cycle,
                                        const std::vector<std::string>& left_out = {});
 

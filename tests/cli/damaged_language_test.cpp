@@ -1,4 +1,4 @@
-// A damaged table of a language is refused in one line; the program's own English says what is wrong with it.
+// A damaged table of a language is refused in one line; the program's own English reports the error.
 #include <gtest/gtest.h>
 
 #include <algorithm>

@@ -196,7 +196,7 @@ TEST_F(ThirdLanguage, OfAFolderIsAccepted) {
   EXPECT_TRUE(contains(run.output, "qq Findings: qq 1 fail, 6 warn, 1 note"));
   EXPECT_TRUE(contains(run.output, "\nGraveco"));
   EXPECT_TRUE(contains(run.output, "\naverto"));
-  // What it has no word for is English, in a line as English writes it.
+  // Words that it lacks are English, within a line in English spelling.
   EXPECT_TRUE(contains(run.output, "BD: waiting 579.7\u202fs, Flugoj 120.3\u202fs")) << run.output;
 }
 

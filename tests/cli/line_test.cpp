@@ -142,7 +142,7 @@ TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
   const std::vector<std::string> released = serials(result);
   EXPECT_EQ(released.size(), 22u);
   EXPECT_EQ(std::count(released.begin(), released.end(), "AE-26-0106"), 0);
-  // The effect on the shift: what the line did with all carts complete stands beside it.
+  // The effect on the shift: the line's result with all carts complete is shown beside it.
   ASSERT_TRUE(result.find("with_all_carts"));
   EXPECT_GT(number(*result.find("with_all_carts"), "makespan_s"),
             number(*result.find("mean_of_runs"), "makespan_s"));
@@ -163,7 +163,7 @@ TEST_F(LineCommand, ARobotOutForTheShiftListsTheSeamsThatNobodyReaches) {
     EXPECT_NE(text_of(finding, "rule"), "cycle.robot.none");  // said once
   }
   EXPECT_GT(unreached + taken_over, 0u);
-  // It may not look good: what isn't welded isn't finished, waits, and is missed.
+  // The result must not look better: an unwelded unit isn't finished, waits, and is a miss.
   EXPECT_GT(number(json_of(all), "throughput_per_h"), 0);
   EXPECT_LE(number(result, "throughput_per_h"), number(json_of(all), "throughput_per_h"));
   EXPECT_GE(number(result, "takt_misses"), number(result, "units_not_run"));
@@ -261,7 +261,7 @@ TEST_F(LineCommand, TwoHundredRunsOfADayTakeNoTime) {
 }
 
 TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
-  // The last order first: its end moves forward, and the whole day is told anew.
+  // The last order first: its end moves forward, and the whole day is computed again.
   std::ifstream file(day);
   std::string header, row, rest, last;
   std::getline(file, header);

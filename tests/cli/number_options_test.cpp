@@ -1,4 +1,4 @@
-// Numbers on the command line and in files that nobody means: refused in one line, at once.
+// Absurd numbers on the command line and in files: refused in one line, at once.
 #include <gtest/gtest.h>
 #include <unistd.h>
 
@@ -74,6 +74,9 @@ std::vector<BadNumber> bad_numbers() {
       {audit, "--follow-idle", "1e308s", "a value from 0 to 1000000 s"},
       {audit, "--length-tolerance", "-1%", "a value from 0 to 100 %"},
       {audit, "--max-rejected", "-1", "a whole number from 0 to 9223372036854775807"},
+      {audit, "--max-passes", "0", "a whole number from 1 to 10000000"},
+      {audit, "--max-passes", "-1", "a whole number from 1 to 10000000"},
+      {learn, "--max-passes", "1e9", "a whole number from 1 to 10000000"},
       {audit, "--sort-window", "-1", "a whole number from 0 to 10000000"},
       {audit, "--sort-window", "10000000000000", "a whole number from 0 to 10000000"},
       {audit, "--threads", "-1", "a whole number from 0 to 1024"},

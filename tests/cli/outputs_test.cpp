@@ -1,5 +1,5 @@
 // No command's output covers a store, a key or a file of another kind.
-#include "cli/ledger_fixture.hpp"
+#include "cli/ledger/ledger_fixture.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;

@@ -1,6 +1,9 @@
 // Text of strangers in everything that a command prints: no control character, no bidirectional override and
 // nothing that can't be seen reaches a terminal.
 #include <gtest/gtest.h>
+#include <pty.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <fstream>
@@ -25,18 +28,48 @@ const std::string demo = source_path("/reference/demo/");
 const std::string trap = "\x1b[31m\xe2\x80\xae\xe2\x80\x8b\xe2\x81\xa0\xe2\x81\xa6\xc2\x9b\nfail";
 
 /// Members whose texts the plan's language fixes: choices, dates, numbers of standards.
-const std::set<std::string> fixed_texts = {"format",         "form",      "material",
-                                           "designation",    "status",    "effective_from",
-                                           "process",        "transfer",  "waveform",
-                                           "polarity",       "basis",     "date",
-                                           "last_used",      "due",       "joint",
-                                           "position",       "positions", "direction",
-                                           "tracking",       "quality",   "tolerance_class",
-                                           "kind",           "quantity",  "of",
-                                           "decision",       "time",      "composition_basis",
-                                           "type",           "group",     "mechanisation",
-                                           "runs",           "hydrogen",  "standard",
-                                           "record_requires"};
+const std::set<std::string> fixed_texts = {"format",
+                                           "form",
+                                           "material",
+                                           "designation",
+                                           "status",
+                                           "effective_from",
+                                           "process",
+                                           "transfer",
+                                           "waveform",
+                                           "polarity",
+                                           "basis",
+                                           "date",
+                                           "last_used",
+                                           "due",
+                                           "joint",
+                                           "position",
+                                           "positions",
+                                           "direction",
+                                           "tracking",
+                                           "quality",
+                                           "tolerance_class",
+                                           "kind",
+                                           "quantity",
+                                           "of",
+                                           "decision",
+                                           "time",
+                                           "composition_basis",
+                                           "type",
+                                           "group",
+                                           "mechanisation",
+                                           "runs",
+                                           "hydrogen",
+                                           "standard",
+                                           "record_requires",
+                                           "code",
+                                           "preheat.below-needed",
+                                           "tack.leg.too-large",
+                                           "tack.length.short",
+                                           "tracking.leg.too-small",
+                                           "tracking.no-weave",
+                                           "fillet.run.too-short",
+                                           "composition.basis.no-certificate"};
 
 std::string trapped(const std::string& text) {
   // Zones name weldment/seam.
@@ -44,7 +77,7 @@ std::string trapped(const std::string& text) {
   return slash == std::string::npos ? text + trap : text.substr(0, slash) + trap + text.substr(slash) + trap;
 }
 
-/// The same tree with the trap behind each text that a person chooses.
+/// The same tree with the trap appended to each text that a person chooses.
 void write_trapped(const JsonNode& node, const std::string& key, JsonWriter& json) {
   switch (node.kind) {
     case JsonNode::Kind::object:
@@ -105,7 +138,7 @@ class PrintedText : public FolderTest {
     return text;
   }
 
-  /// Runs it; nothing of the trap may be in what it prints. `says`: part of it must have got as far as there.
+  /// Runs it; nothing of the trap may be in its output. `says`: text that must be in the output.
   void expect_clean(const std::vector<std::string>& words, bool says = true) {
     const ProgramRun run = run_program(words);
     const std::string all = run.output + run.errors;
@@ -164,6 +197,31 @@ TEST_F(PrintedText, OfALogsCommandsHasNothingHidden) {
   expect_clean({"ledger", "show", "--unit", "GE" + trap, "--store", store_});
   expect_clean({"ledger", "nonconformance", "--store", store_}, false);
   expect_clean({"ledger", "verify", "--store", store_}, false);
+}
+
+TEST_F(PrintedText, OfASearchOnATerminalHasNothingHidden) {
+  int terminal = -1;
+  const pid_t program = ::forkpty(&terminal, nullptr, nullptr, nullptr);
+  if (program == 0) {
+    ::execl(SEAMTAKT_PROGRAM, SEAMTAKT_PROGRAM, "cycle", plan_.c_str(), "--order", "best", "--steps", "10",
+            "--summary", nullptr);
+    ::_exit(99);
+  }
+  ASSERT_GT(program, 0);
+  std::string shown;
+  char block[4096];
+  // The end of a terminal is an error.
+  for (ssize_t n; (n = ::read(terminal, block, sizeof block)) > 0;)
+    shown.append(block, static_cast<std::size_t>(n));
+  ::close(terminal);
+  int status = 0;
+  ::waitpid(program, &status, 0);
+  EXPECT_LE(WEXITSTATUS(status), 1) << shown;
+  const std::size_t progress = shown.find("\r\x1b[K");
+  ASSERT_NE(progress, std::string::npos) << "the search says how far it is: " << shown;
+  EXPECT_NE(shown.find("\\x1B[31m\\u{202E}", progress), std::string::npos) << shown;
+  for (const char* hidden : {"\x1b[31m", "\xe2\x80\xae", "\xe2\x80\x8b", "\xe2\x81\xa6", "\xc2\x9b"})
+    EXPECT_EQ(shown.find(hidden), std::string::npos) << shown;
 }
 
 TEST_F(PrintedText, OfErrorLinesHasNothingHidden) {

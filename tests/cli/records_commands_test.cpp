@@ -157,7 +157,7 @@ TEST_F(RecordsCommands, LearnFindsHowFastTheRobotsMoveAndWhatAStartTakes) {
   }
   EXPECT_EQ(speeds, 2);
   EXPECT_EQ(starts, 2);
-  // The demo's own log has five seconds between passes whatever the way: nothing is learned of it.
+  // The demo's own log has five seconds between passes whatever the distance: nothing can be learned from it.
   const auto without = run_program({"learn", demo_log, "--plan", demo_plan, "--json"});
   EXPECT_EQ(without.output.find("air_speed_mm_s\""), std::string::npos);
   EXPECT_NE(without.output.find("learn.moves.unclear"), std::string::npos);

@@ -1,12 +1,12 @@
-// What the commands of records and ledgers print for people follows --language and --units; JSON and what is
-// stored don't.
+// What the commands of records and ledgers print for people follows --language and --units; JSON and stored
+// data don't.
 #include <gtest/gtest.h>
 
 #include "base/error.hpp"
 #include "base/json/json_document.hpp"
 #include "base/sentences/sentence_json.hpp"
 #include "base/sentences/sentence_text.hpp"
-#include "cli/ledger_fixture.hpp"
+#include "cli/ledger/ledger_fixture.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;

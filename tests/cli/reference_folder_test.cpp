@@ -137,6 +137,8 @@ std::vector<Case> cases() {
          const std::string up_to = row("up_to_mm"), below = row("below_mm");
          return Words{"calc",
                       "qualification",
+                      "--edition",
+                      row("edition"),
                       "--joint",
                       row("joint"),
                       "--runs",

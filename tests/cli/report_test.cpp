@@ -26,7 +26,7 @@ std::string bytes_of(const std::filesystem::path& path) {
 
 class Report : public FolderTest {
  protected:
-  /// What a second reader of the format, Python's own zip and XML modules, finds in a workbook.
+  /// A workbook's content as read by a second reader, Python's own zip and XML modules.
   std::string python_on_workbook(const std::string& expression) {
     std::ofstream(folder / "read.py") << R"(
 import re, sys, xml.dom.minidom, zipfile
@@ -66,7 +66,7 @@ TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
 }
 
 TEST_F(Report, CsvTableIsChosenByName) {
-  for (const char* table : {"seams", "weldments", "cycle", "findings", "schedules", "about"}) {
+  for (const char* table : {"seams", "weldments", "cycle", "order", "findings", "schedules", "about"}) {
     ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0)
         << table;
     EXPECT_FALSE(read_csv(path("t.csv")).rows.empty()) << table;
@@ -87,7 +87,7 @@ TEST_F(Report, WorkbookHasASheetForEachTableAndNoFormula) {
   ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
   EXPECT_EQ(python_on_workbook("len(sheets), sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
                                "'ISO 10218' in parts['xl/sharedStrings.xml']"),
-            "7 0 True\n");
+            "8 0 True\n");
 }
 
 TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
@@ -95,7 +95,7 @@ TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
   EXPECT_EQ(python_on_workbook(
                 "sum('fitToPage=\"1\"' in t and 'fitToHeight=\"0\"' in t and 'landscape' in t for t in "
                 "sheets.values()), parts['xl/workbook.xml'].count('_xlnm.Print_Titles')"),
-            "7 7\n");
+            "8 8\n");
 }
 
 TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
@@ -115,6 +115,23 @@ TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
           .exit_code,
       1);
   EXPECT_NE(bytes_of(path("a.csv")).find("'=1+1 "), std::string::npos);
+}
+
+TEST_F(Report, AWorkbookOfTextsThatXmlCannotHoldIsStillXml) {
+  std::string plan = bytes_of(sample);
+  const std::string key = "\"title\": \"";
+  const std::size_t at = plan.find(key);
+  ASSERT_NE(at, std::string::npos);
+  plan.insert(at + key.size(), "<a> & \\u001b\\u0001 \\ufffe\\uffff ");
+  const std::string file = path("a&<\x1b>.weldplan.json");
+  std::ofstream(file) << plan;
+  ASSERT_LE(run_program({"report", file, "--output", path("report.xlsx")}).exit_code, 1);
+  // Each part is parsed before the expression is looked at.
+  EXPECT_EQ(python_on_workbook("'&lt;a&gt; &amp; \\\\x1B\\\\x01 \\\\u{FFFE}\\\\u{FFFF} ' in "
+                               "parts['docProps/core.xml'], 'a&amp;&lt;\\\\x1B&gt;.weldplan.json' in "
+                               "parts['docProps/core.xml'], '_x001B__x0001_ \\\\u{FFFE}' in "
+                               "parts['xl/sharedStrings.xml']"),
+            "True True True\n");
 }
 
 TEST_F(Report, SameMomentAndPlanGiveTheSameBytes) {

@@ -48,7 +48,7 @@ TEST(Window, TheDocumentHasTwoAxesAndMapsOfThatShape) {
   EXPECT_LT(leg(3, 6), leg(3, 0));
 }
 
-TEST(Window, TheScheduleStandsInItsWindowAndEachLimitHasItsMargin) {
+TEST(Window, TheScheduleIsInItsWindowAndEachLimitHasItsMargin) {
   const JsonNode map = map_of({});
   EXPECT_EQ(map.find("wire_feed_speed_m_min")->elements.size(), 50u);
   EXPECT_EQ(map.find("working_point")->find("feasible")->boolean, true);

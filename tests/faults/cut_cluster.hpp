@@ -11,8 +11,8 @@ class CutCluster {
   static bool is_there();
 
   std::string uri() const;
-  /// Makes the cluster with an empty database, runs a command while the server runs, and stops it; what went
-  /// wrong, else nothing.
+  /// Makes the cluster with an empty database, runs a command while the server runs, and stops it; returns
+  /// the error, or an empty text.
   std::string make(const std::string& command) const;
   bool start() const;
   void stop() const;

@@ -23,7 +23,7 @@ namespace seamtakt {
 
 namespace {
 
-/// Runs a shell command; what it said where it failed or took too long, else nothing.
+/// Runs a shell command; returns its output if it failed or took too long, else an empty text.
 std::string failure_of(const std::string& command, int seconds) {
   const ScratchFolder notes(ScratchFolder::On::memory);
   const std::string limit = "timeout -k 5 " + std::to_string(seconds) + " ";
@@ -101,7 +101,7 @@ class RunningCutDisk {
       waitpid(child_, &status_, 0);
       child_ = 0;
     }
-    // What a cutdisk that was killed had mounted stays; where nothing is, this does nothing.
+    // A mount of a killed cutdisk remains; without one this does nothing.
     umount2(folder_.c_str(), MNT_DETACH);
   }
 
@@ -133,7 +133,7 @@ std::string why_no_power_cuts() {
     CutRecording trial([](const std::string&) {});
     trial.run([](const std::string& folder) { return "touch " + folder + "/file"; });
   } catch (const std::system_error& error) {
-    // Only what the machine refuses; whatever else goes wrong is a fault of these tests.
+    // Only what the machine refuses; any other failure is a fault of these tests.
     return error.what();
   }
   return {};
@@ -142,7 +142,7 @@ std::string why_no_power_cuts() {
 CutRecording::CutRecording(const std::function<void(const std::string& folder)>& prepare, int megabytes) {
   for (const char* name : {"disk", "files"}) std::filesystem::create_directory(scratch_ / name);
   must("truncate -s " + std::to_string(megabytes) + "M " + (scratch_ / "before"));
-  // All is written now: nothing of the file system's own setting up shall fall between the program's writes.
+  // All is written now: the file system's own set-up must not be mixed with the program's writes.
   must("mkfs.ext4 -q -b 4096 -J size=4 -E lazy_itable_init=0,lazy_journal_init=0 " + (scratch_ / "before"));
   {
     const MountedImage mounted(scratch_ / "before", scratch_ / "files");

@@ -17,14 +17,14 @@ std::string why_no_power_cuts();
 /// A disk with ext4 on it, whose writes are kept while a program works there.
 class CutRecording {
  public:
-  /// A disk of so many MB. `prepare` puts into a folder what is there before the program starts.
+  /// A disk of so many MB. `prepare` writes the initial content into a folder before the program starts.
   explicit CutRecording(const std::function<void(const std::string& folder)>& prepare, int megabytes = 10);
 
   /// Runs the command that `command` makes for the folder; each line that it prints is an acknowledgement.
   /// std::runtime_error where it fails or takes more than a minute.
   void run(const std::function<std::string(const std::string& folder)>& command);
 
-  /// What is wrong with `count` disks after a power cut, by `check`, which is given the folder and the
+  /// Faults of `count` disks after a power cut, found by `check`, which is given the folder and the
   /// acknowledged lines; empty texts are left out.
   std::vector<std::string> bad_states(
       int count, unsigned seed,

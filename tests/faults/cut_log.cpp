@@ -83,7 +83,7 @@ void each_cut_state(std::string image, const std::vector<CutEvent>& events, int 
   std::vector<std::size_t> places;
   while (places.size() < static_cast<std::size_t>(count)) {
     const std::size_t place = random() % (events.size() + 1);
-    // Right after a flush the disk is what it may also be right before it.
+    // Right after a flush the disk has a state that is also possible right before it.
     if (place == 0 || events[place - 1].kind != 'f') places.push_back(place);
   }
   std::sort(places.begin(), places.end());

@@ -8,7 +8,7 @@
 
 namespace seamtakt {
 
-/// What stands in cutdisk's log before the bytes of each event.
+/// The header in cutdisk's log before the bytes of each event.
 struct CutEventHead {
   char kind = 0;  ///< 'w': bytes were written, 'f': the disk was flushed, 'a': a text was acknowledged
   std::uint64_t offset = 0, size = 0;

@@ -8,7 +8,7 @@ namespace seamtakt {
 /// Whether SEAMTAKT_TEST_LENGTH asks for the long tests.
 bool long_tests();
 
-/// What goes wrong in one run of a program below the fault library.
+/// The fault of one run of a program under the fault library.
 struct FaultPoint {
   std::string mode;  ///< a mode of iofault.c; empty: calls are only counted
   long call = 0;     ///< number of the call at which it happens

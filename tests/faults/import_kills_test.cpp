@@ -83,7 +83,7 @@ class ImportKillsTest : public testing::TestWithParam<ScratchFolder::On> {
     ASSERT_EQ(before_.size(), 18u) << "genesis, import, 16 passes";
     ASSERT_EQ(wanted_.size(), before_.size() + 41u);
   }
-  /// Kills an import, looks at what is left, imports again and once more.
+  /// Kills an import, checks what remains, then imports twice again.
   void expect_whole_after(const FaultPoint& point, long kill_after_us) {
     import_.restore();
     const FaultOutcome killed = import_.run("second.csv", point, kill_after_us);
@@ -124,7 +124,7 @@ TEST_P(ImportKillsTest, killed_at_any_call_it_leaves_all_or_nothing_and_run_agai
     SCOPED_TRACE("call " + std::to_string(call) + ": " + whole_.calls[static_cast<std::size_t>(call - 1)]);
     expect_whole_after({call % 2 ? "kill" : "kill-after", call, false}, -1);
   }
-  // Each of these calls comes, so each of these kills strikes.
+  // Each of these calls is made, so each of these kills takes effect.
   EXPECT_GE(killed_, runs - 2);
 }
 

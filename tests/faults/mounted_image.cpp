@@ -39,7 +39,7 @@ MountedImage::MountedImage(const std::string& image, const std::string& folder) 
   const Descriptor control("/dev/loop-control"), file(image);
   loop_config config{};
   config.fd = static_cast<__u32>(file.number());
-  // The device lets go of the image with its last user, whatever becomes of this process.
+  // The device releases the image with its last user, whatever happens to this process.
   config.info.lo_flags = LO_FLAGS_AUTOCLEAR;
   // Between the two calls another process may take the device.
   for (int attempt = 0; attempt < 100; ++attempt) {

@@ -1,6 +1,6 @@
-// The power goes while a plan is saved or a record is appended: the disk keeps what was flushed, and of the
-// writes after that any part. What was acknowledged before must be there and whole once the disk is mounted
-// again. The disk and its cuts: driver/cutdisk.cpp, cut_log.hpp.
+// Loss of power while a plan is saved or a record is appended: the disk keeps everything flushed, and any
+// part of the later writes. Everything acknowledged before must be there and complete once the disk is
+// mounted again. The disk and its cuts: driver/cutdisk.cpp, cut_log.hpp.
 #include <gtest/gtest.h>
 
 #include <algorithm>

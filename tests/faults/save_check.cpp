@@ -26,7 +26,7 @@ bool is(const std::string& call, const char* name) {
   return call.starts_with(std::string(name).append(" "));
 }
 
-/// A save in a folder of its own, with a fault at one point, and what is wrong afterwards.
+/// A save in a folder of its own, with a fault at one point, and the resulting errors.
 class SaveCase {
  public:
   SaveCase(std::string how, FaultPoint point)
@@ -110,8 +110,8 @@ class SaveCase {
     if (!point_.sticky) expect(leftovers() == 0, "a temporary is left");
   }
 
-  /// A failure of these calls must be reported; the folder's close tells nothing, and a link has a way round
-  /// it.
+  /// A failure of these calls must be reported; the folder's close has no effect, and a failed link has a
+  /// fallback.
   void check_not_passed_over() {
     const std::string at = call();
     const bool matters = is(at, "open") || is(at, "write") || is(at, "fsync") || is(at, "rename") ||

@@ -28,7 +28,7 @@ TEST(SaveFaultsTest, every_call_may_fail_while_a_backup_is_kept) {
   EXPECT_GT(runs, 120);
 }
 
-/// The checks themselves are checked: each way of saving wrongly must be found out, by what is wrong with it.
+/// The checks themselves are checked: each faulty way of saving must be detected by its own fault.
 class WrongSaveTest : public testing::TestWithParam<std::pair<const char*, const char*>> {};
 
 TEST_P(WrongSaveTest, is_found_out) {

@@ -1,4 +1,4 @@
-// What the machine around a save may refuse: rights, space, sizes. Each case runs in a child process of its
+// Refusals of the machine during a save: rights, space, sizes. Each case runs in a child process of its
 // own, since it changes what the whole process may do.
 #include <fcntl.h>
 #include <gtest/gtest.h>
@@ -136,7 +136,7 @@ TEST(SaveSurroundingsTest, a_limit_on_file_sizes_is_reported_and_does_not_end_th
 TEST(SaveSurroundingsTest, a_full_disk_and_a_read_only_one_leave_the_old_file) {
   const ScratchFolder folder;
   const std::string path = folder / "f";
-  // 7: the old file isn't as it was, or something is left beside it.
+  // 7: the old file has changed, or another file is left beside it.
   const auto on_small_disk = [&](unsigned long later_flags, std::size_t size) {
     return save_in_child(path, "x", [&] {
       if (getuid() != 0 || unshare(CLONE_NEWNS) != 0) return false;

@@ -36,7 +36,7 @@ class AppendUnderFaults {
     before_ = ledger.count();
   }
 
-  /// What the store broke of its promises where the append was struck at one point; empty where nothing.
+  /// The store's broken promises after a fault at one point of the append; empty if none.
   std::string broken_promise(const std::string& how, const FaultPoint& point) {
     restore();
     const FaultOutcome run =

@@ -1,4 +1,4 @@
-// What a person can get wrong in the quantities on heat, distortion, rules and decisions: one InputError that
+// Wrong inputs of the quantities on heat, distortion, rules and decisions: one InputError that
 // names the option, never a number.
 #include <gtest/gtest.h>
 

@@ -40,7 +40,7 @@ TEST(TendonBow, EqualsTheIntegratedCurvature) {
               integrated_bow_mm(force * 1000 * 100, 4000, 210000, 5e7), 1e-9);
 }
 
-TEST(TendonForce, LiesNearTheOtherPublishedFormulaForSteel) {
+TEST(TendonForce, IsNearTheOtherPublishedFormulaForSteel) {
   // okerblom: F = 0.335 alpha/(rho c) E (q/v), with handbook properties.
   const double okerblom = 0.335 * 12e-6 / 0.0036 * 210000 * 1000 / 1000;
   EXPECT_NEAR(tendon_force_kN(1.0) / okerblom, 1, 0.2);

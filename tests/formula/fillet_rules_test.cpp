@@ -99,7 +99,7 @@ void expect_straight_up_to_the_cap(const char* imperfection, const char* level, 
     EXPECT_NEAR(limit_mm(imperfection, level, meets * more), cap, 1e-12) << imperfection << level;
 }
 
-// A convex face stands out further the wider it is; a face of no width may still stand 1 mm proud.
+// The allowed convexity grows with the face's width; a face of width 0 may still be 1 mm convex.
 TEST(Imperfection, ConvexityGrowsWithTheFaceAloneFromOneMillimetreToItsCap) {
   for (const auto& [level, cap] : {std::pair("D", 5.0), std::pair("C", 4.0), std::pair("B", 3.0)}) {
     expect_straight_up_to_the_cap("convexity", level, 1, cap);
@@ -109,8 +109,8 @@ TEST(Imperfection, ConvexityGrowsWithTheFaceAloneFromOneMillimetreToItsCap) {
   }
 }
 
-// More throat than asked for weakens nothing: the largest whole throat rises with the one asked for, and the
-// share that is too much falls.
+// Excess throat isn't a weakness: the largest total throat rises with the required one, and the allowed
+// excess share falls.
 TEST(Imperfection, ExcessThroatIsASmallerShareTheThickerTheWeld) {
   for (const auto& [level, cap] : {std::pair("C", 4.0), std::pair("B", 3.0)}) {
     expect_straight_up_to_the_cap("excess_throat", level, 1, cap);
@@ -125,8 +125,8 @@ TEST(Imperfection, ExcessThroatIsASmallerShareTheThickerTheWeld) {
   }
 }
 
-// Too little throat is missing strength: what is left must be most of the throat from 1 mm on, and more for a
-// larger weld.
+// A small throat lacks strength: the remainder must be most of the throat from 1 mm on, and more for a larger
+// weld.
 TEST(Imperfection, AnUndersizeThroatLeavesMostOfTheThroat) {
   for (const auto& [level, cap] : {std::pair("D", 2.0), std::pair("C", 1.0)}) {
     expect_straight_up_to_the_cap("undersize_throat", level, 0.3, cap);
@@ -139,6 +139,12 @@ TEST(Imperfection, AnUndersizeThroatLeavesMostOfTheThroat) {
       EXPECT_EQ(limit_of_plate_mm("undersize_throat", level, throat, 8, false), -1)
           << "only where it is short";
     }
+  }
+  // Up to 3 mm of plate: 0.2 + 0.1a at D, 0.2 mm whatever the throat at C (recalled).
+  for (const double throat : {1.0, 2.0, 4.0}) {
+    EXPECT_NEAR(limit_of_plate_mm("undersize_throat", "D", throat, 2, true), 0.2 + 0.1 * throat, 1e-12);
+    EXPECT_NEAR(limit_of_plate_mm("undersize_throat", "C", throat, 2, true), 0.2, 1e-12);
+    EXPECT_EQ(limit_of_plate_mm("undersize_throat", "C", throat, 2, false), -1);
   }
 }
 
@@ -157,21 +163,23 @@ TEST(Imperfection, UnequalLegsHaveNoCapAndOneSlopeAtLevelsBAndC) {
   }
 }
 
-// A gap at the root takes throat away on one side only: it stays below the throat from 2 mm on, and below 3
-// mm of plate another row would hold, which isn't carried.
-TEST(Imperfection, ARootGapStaysBelowTheThroatAndNeedsPlateAboveThreeMillimetres) {
+// A gap at the root takes throat away on one side only: it stays below the throat from 2 mm on, and up to 3
+// mm of plate a stricter row holds.
+TEST(Imperfection, ARootGapStaysBelowTheThroatAndIsSmallerUpToThreeMillimetresOfPlate) {
   for (const auto& [level, constant, cap] :
        {std::tuple("D", 1.0, 4.0), std::tuple("C", 0.5, 3.0), std::tuple("B", 0.5, 2.0)}) {
     expect_straight_up_to_the_cap("root_gap", level, constant, cap);
     for (double throat = 2; throat < 40; throat *= 1.2)
       EXPECT_LT(limit_mm("root_gap", level, throat), throat) << level;
-    EXPECT_EQ(limit_of_plate_mm("root_gap", level, 5, 3, true), -1) << level;
-    EXPECT_GT(limit_of_plate_mm("root_gap", level, 5, 3.001, true), 0) << level;
+    const double thin = limit_of_plate_mm("root_gap", level, 5, 3, false);
+    EXPECT_LT(thin, limit_of_plate_mm("root_gap", level, 5, 3.001, false)) << level;
+    EXPECT_EQ(limit_of_plate_mm("root_gap", level, 5, 0.5, false), thin) << level;
+    EXPECT_EQ(limit_of_plate_mm("root_gap", level, 5, 0.49, false), -1) << level;
   }
 }
 
 // Undercut is a share of the plate, without a constant: twice the plate, twice the limit; and the row for
-// thin plate, where only short ones are let pass, meets that for thick plate at 3 mm.
+// thin plate, where only short ones are permitted, equals that for thick plate at 3 mm.
 TEST(Imperfection, UndercutIsAShareOfThePlateAndThinPlatesRowJoinsThickPlates) {
   for (const auto& [level, cap] : {std::pair("D", 1.0), std::pair("C", 0.5), std::pair("B", 0.5)}) {
     expect_straight_up_to_the_cap("undercut", level, 0, cap);
@@ -188,7 +196,8 @@ TEST(Imperfection, SaysWhyThereIsNoLimit) {
   EXPECT_EQ(judge_imperfection("excess_throat", {"D", 8, false}).permission, Permission::unlimited);
   EXPECT_EQ(judge_imperfection("undersize_throat", {"B", 8, true}).permission, Permission::not_permitted);
   EXPECT_EQ(judge_imperfection("undersize_throat", {"C", 8, false}).permission, Permission::only_if_short);
-  EXPECT_EQ(judge_imperfection("root_gap", {"C", 2, false}).permission, Permission::no_row);
+  EXPECT_EQ(judge_imperfection("root_gap", {"C", 0.4, false}).permission, Permission::no_row);
+  EXPECT_EQ(judge_imperfection("undersize_throat", {"B", 2, true}).permission, Permission::not_permitted);
   EXPECT_EQ(judge_imperfection("undercut", {"D", 0.5, true}).permission, Permission::limited);
 }
 

@@ -1,4 +1,5 @@
-// Findings of the quantities on heat, distortion, rules and decisions: when they come and when they don't.
+// Findings of the quantities on heat, distortion, rules and decisions: when they are reported and when they
+// aren't.
 #include <gtest/gtest.h>
 
 #include <algorithm>

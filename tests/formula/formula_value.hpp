@@ -9,7 +9,7 @@
 
 namespace seamtakt {
 
-/// Value of an arithmetic expression as notes write them once the numbers are put in: + - * / ^, brackets,
+/// Value of an arithmetic expression as notes write them with numbers: + - * / ^, brackets,
 /// functions, pi. Empty where the text isn't one (a table look-up, a sum, a symbol that was left in).
 class FormulaValue {
  public:

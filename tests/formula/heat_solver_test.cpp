@@ -102,7 +102,7 @@ TEST(DoubleEllipsoid, EqualsAFiniteDifferenceSolutionOfTheHeatEquation) {
   HeatBlock block(arc, shape, cell);
   block.run(time);
   EXPECT_NEAR(block.heat_J(), 4000 * time, 0.002 * 4000 * time);
-  // Centres of cells: the source stands at 38 mm, a face between cells.
+  // Centres of cells: the source is at 38 mm, a face between cells.
   for (const auto& [ahead, aside, depth] :
        {std::array{-5.0, 0.5, 0.5}, {-1.0, 0.5, 0.5}, {3.0, 0.5, 0.5}, {-9.0, 3.5, 2.5}, {-5.0, 0.5, 4.5}}) {
     const double x = (std::round(ahead / cell - 0.5) + 0.5) * cell,

@@ -1,4 +1,4 @@
-// The waits against the temperature field behind a moving source: the same physics by another route.
+// The waits against the temperature field behind a moving source: the same physics by another method.
 #include "formula/heat/interpass.hpp"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,4 @@
-// What --explain prints is what was computed: each note's formula, with the numbers put in, is worked out
-// again.
+// --explain prints the computation itself: each note's formula, with its numbers, is computed again.
 #include <gtest/gtest.h>
 
 #include <set>
@@ -63,7 +62,7 @@ void check_explanations(const published::Row& row, Explained& explained) {
     explained.worked_out.insert(note.id);
     if (shorter_leg && std::string_view(note.id).ends_with("throat")) continue;
     if (held_at_a_bound(explanation)) continue;
-    // Numbers put in are printed with ten digits.
+    // Inserted numbers are printed with ten digits.
     EXPECT_NEAR(*value, explanation.result, 1e-7 * std::max(1.0, std::abs(explanation.result)))
         << row.place << "\n"
         << explanation_text(explanation);

@@ -168,7 +168,7 @@ TEST(MonteCarlo, CountsSamplesThatCannotBeComputed) {
   double left_out = 0;
   for (const auto& finding : answered.results.findings)
     if (finding.rule == "uncertainty.samples-left-out") left_out = *finding.value;
-  // A tenth minus one standard deviation lies below 0: 15.9 %.
+  // A tenth minus one standard deviation is below 0: 15.9 %.
   EXPECT_NEAR(left_out / 4000, 0.1587, 0.03);
 }
 

@@ -58,10 +58,11 @@ TEST(Dual, ComparesByItsValue) {
 
 TEST(Dual, MayBeItsOwnOperand) {
   Dual x = seeded(3, 1);
-  x *= x;
+  const Dual& itself = x;
+  x *= itself;
   EXPECT_EQ(x.value(), 9);
   EXPECT_EQ(x.derivatives()[1], 6);
-  x /= x;
+  x /= itself;
   EXPECT_EQ(x.value(), 1);
   EXPECT_EQ(x.derivatives()[1], 0);
 }

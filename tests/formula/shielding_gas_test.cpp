@@ -76,7 +76,7 @@ TEST(ShieldingGas, RefusesWhatIsNeither) {
     EXPECT_FALSE(shielding_gas_of(text)) << text;
 }
 
-TEST(ShieldingGas, NeverLeavesSharesOutsideNoughtToAHundred) {
+TEST(ShieldingGas, NeverLeavesSharesOutsideZeroToAHundred) {
   for (const char* text : {"M35", "M33", "C2", "N5", "I3", "R2", "99.9Ar 0.4O2", "I3-ArHe-95"}) {
     auto gas = shielding_gas_of(text);
     ASSERT_TRUE(gas) << text;

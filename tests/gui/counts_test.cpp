@@ -85,7 +85,7 @@ class CountsTest : public DeskTest {
         worst = std::max(worst, std::optional(static_cast<Severity>(at.toInt())));
     return worst;
   }
-  /// Worst severity among the findings of a link that lie in one of the places.
+  /// Worst severity among the findings of a link that are in one of the places.
   std::optional<Severity> worst_found(Link link, const std::vector<std::string>& places) const {
     std::optional<Severity> worst;
     for (const Finding& finding : findings())
@@ -122,7 +122,7 @@ class CountsTest : public DeskTest {
               QString("%1 warn, %2 notes").arg(all.warn).arg(all.note));
     EXPECT_EQ(window->chain().link(DeskPage::findings).worst(), all.worst());
   }
-  /// Each finding stands in the list of one page, and the page's tile has the worst of the list as its mark.
+  /// Each finding is in the list of one page, and the page's tile has the worst of the list as its mark.
   void expect_tiles_and_lists() {
     Tally sum;
     for (int i = 0; i < link_count; ++i) {

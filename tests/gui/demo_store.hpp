@@ -9,8 +9,9 @@
 namespace seamtakt::desk {
 
 /// Puts the demo's log, judged by the demo's plan, into a new store at `uri`. `anchor`, where given, takes
-/// the anchor line of its newest head.
-inline void fill_demo_store(const std::string& uri, std::string* anchor = nullptr) {
+/// the anchor line of its newest head; `key_file`, where given, the store's key.
+inline void fill_demo_store(const std::string& uri, std::string* anchor = nullptr,
+                            const std::string& key_file = {}) {
   const Plan plan = load_plan(demo_path().toStdString());
   AuditOptions options;
   options.digest = true;
@@ -18,6 +19,7 @@ inline void fill_demo_store(const std::string& uri, std::string* anchor = nullpt
   const AuditResult audited = audit({{demo_log().toStdString(), nullptr}}, options, &plan);
   Ledger ledger = Ledger::open(uri, {StoreOpening::For::writing, true, false});
   const SigningKey key = SigningKey::generate();
+  if (!key_file.empty()) save_signing_key(key_file, key, {});
   IngestNote note;
   note.stamp = {"2026-11-25T12:00:00Z", "anna", "end of shift", "test"};
   note.catalogue_sha256 = std::string(64, '0');

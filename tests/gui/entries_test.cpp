@@ -23,7 +23,7 @@
 #include "widgets/plan_data_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
 
-/// An entry is taken whole or not at all, and no key changes what a person didn't mean.
+/// An entry is taken whole or not at all, and no key changes anything unintended.
 namespace seamtakt::desk {
 namespace {
 

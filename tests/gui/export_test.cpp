@@ -9,6 +9,7 @@
 #include <QTemporaryDir>
 #include <algorithm>
 
+#include "app/report_export.hpp"
 #include "base/units/units.hpp"
 #include "demo_store.hpp"
 #include "ledger/verify/verify.hpp"
@@ -51,6 +52,18 @@ TEST(DeskProgram, ExportsAReportThatCanBeReadAsText) {
   const QString text = text_of_pdf(pdf);
   for (const char* part : {"Airport ground equipment", "F5S", "S01", "ISO 14731", "kJ/mm"})
     EXPECT_TRUE(text.contains(part)) << part;
+}
+
+TEST(DeskProgram, ExportsAReportInItsOwnLanguageAndUnits) {
+  QTemporaryDir folder;
+  const QString pdf = folder.filePath("report.pdf");
+  const Ran ran = run_desk({"--export", pdf, "--language", "de", "--units", "us", demo_path()});
+  ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
+  const QString text = text_of_pdf(pdf);
+  for (const char* part : {"kJ/in", "Schweißplanblätter", "nicht angegeben", "Nur Schätzungen."})
+    EXPECT_TRUE(text.contains(part)) << part;
+  for (const char* part : {"kJ/mm", "Schedule sheets", "not stated", "Estimates only"})
+    EXPECT_FALSE(text.contains(part)) << part;
 }
 
 TEST(DeskProgram, ExportsAUnitsRecordFromAStore) {
@@ -97,7 +110,44 @@ TEST(DeskProgram, AnAnchorCopiedFromThePageOfAUnitVerifies) {
   EXPECT_EQ(report.anchored_to, report.records);
 }
 
-TEST(DeskProgram, ARowOfAPassStandsOnOneLineOfOnePage) {
+TEST(DeskProgram, AUnitsRecordNamesItsRawLogsFindingsKeyAndPlacesToSign) {
+  QTemporaryDir folder;
+  const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
+  ASSERT_EQ(run_desk({"--export", pdf, "--store", uri, "--unit", "AE-26-0102"}).code, 0);
+  const QStringList lines = text_of_pdf(pdf).split('\n');
+  const auto on_one_line = [&](const QStringList& words) {
+    return std::any_of(lines.begin(), lines.end(), [&](const QString& line) {
+      const QStringList there = line.split(' ', Qt::SkipEmptyParts);
+      return std::all_of(words.begin(), words.end(),
+                         [&](const QString& word) { return there.contains(word); });
+    });
+  };
+  const Ledger ledger = Ledger::open(uri.toStdString(), {});
+  int logs = 0, findings = 0;
+  for (const std::uint64_t seq : ledger.backend().find("unit", "AE-26-0102")) {
+    const LedgerRow row = ledger.record(seq);
+    const JsonNode body = body_of(row);
+    if (row.kind == record_kind::ingest)
+      for (const JsonNode& log : body.find("raw")->elements) {
+        EXPECT_TRUE(on_one_line({QString::fromStdString(body_text(log, "sha256")), QString::number(seq)}))
+            << body_text(log, "sha256");
+        ++logs;
+      }
+    if (row.kind == record_kind::pass)
+      for (const JsonNode& finding : body.find("findings")->elements) {
+        EXPECT_TRUE(on_one_line({QString::number(seq), QString::fromStdString(body_text(finding, "rule"))}))
+            << seq << " " << body_text(finding, "rule");
+        ++findings;
+      }
+  }
+  EXPECT_EQ(logs, 1);
+  EXPECT_GE(findings, 1);
+  const QString key = QString::fromStdString(ledger.backend().snapshot().newest_head->key_id);
+  EXPECT_TRUE(on_one_line({"Signing", "key", key})) << key.toStdString();
+  EXPECT_TRUE(on_one_line({"Inspected:", "Released:", "name,", "date,", "signature"}));
+}
+
+TEST(DeskProgram, ARowOfAPassIsOnOneLineOfOnePage) {
   QTemporaryDir folder;
   const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
   const std::string unit = "AE-26-0101";
@@ -122,6 +172,34 @@ TEST(DeskProgram, ARowOfAPassStandsOnOneLineOfOnePage) {
     ++rows;
   }
   EXPECT_EQ(rows, 28);
+}
+
+TEST(StoreReports, OfAShiftASeamAndAUnitsCertificateAreWrittenAsPdf) {
+  QTemporaryDir folder;
+  const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("report.pdf");
+  using Kind = StoreReportQuestion::Kind;
+  const auto text_of = [&](const StoreReportQuestion& question) {
+    EXPECT_TRUE(export_store_pdf(question, pdf));
+    return text_of_pdf(pdf).simplified();
+  };
+  const QString shift = text_of({Kind::period, uri, {}, "2026-03-02", "2026-03-02", {}});
+  for (const char* part :
+       {"Heat-input record: welding from 2026-03-02", "AE-26-0101", "AE-26-0103", "Raw logs"})
+    EXPECT_TRUE(shift.contains(part)) << part;
+  const QString seam = text_of({Kind::period, uri, {}, {}, {}, "BD/S01"});
+  for (const char* part : {"Heat-input record: seam BD/S01", "Level, scatter and drift", "AE-26-0101"})
+    EXPECT_TRUE(seam.contains(part)) << part;
+  EXPECT_FALSE(seam.contains("AE-26-0103")) << "a unit without that seam";
+  const QString whole = text_of({Kind::certificate, uri, "AE-26-0101", {}, {}, {}});
+  for (const char* part :
+       {"Certificate of conformity of unit AE-26-0101", "By its records the unit conforms to the plan",
+        "It is no inspection and no test", "Schedules and qualifications", "Robot passes and their verdicts",
+        "Deviations and dispositions", "Released: name, date, signature"})
+    EXPECT_TRUE(whole.contains(part)) << part;
+  const QString open = text_of({Kind::certificate, uri, "AE-26-0102", {}, {}, {}});
+  EXPECT_TRUE(open.contains("No conformity is stated: the unit isn't complete")) << open.toStdString();
+  EXPECT_THROW(export_store_pdf({Kind::period, uri, {}, "tomorrow", {}, {}}, pdf), InputError);
+  EXPECT_THROW(export_store_pdf({Kind::certificate, uri, "AE-0", {}, {}, {}}, pdf), InputError);
 }
 
 TEST(DeskProgram, AReportCoversNoStoreNoKeyAndNoPlan) {

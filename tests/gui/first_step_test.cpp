@@ -51,7 +51,7 @@ class FirstStepLook : public testing::TestWithParam<Look> {
     QApplication::setFont(font);
     choose_theme("light");
   }
-  /// A picture of the page as it stands, into the build folder, to be looked at.
+  /// A picture of the page in its present state, in the build folder, for a person to look at.
   void photograph(DeskPage page) {
     const QString folder = QString::fromStdString(build_path("/screenshots/first-step"));
     QDir().mkpath(folder);

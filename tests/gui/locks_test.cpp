@@ -23,7 +23,7 @@
 #include "widgets/quantity_edit.hpp"
 #include "widgets/revision_dialog.hpp"
 
-/// What is reviewed or approved isn't changed by any way of editing: a new revision is offered.
+/// No way of editing changes anything reviewed or approved: a new revision is offered.
 namespace seamtakt::desk {
 namespace {
 
@@ -333,7 +333,7 @@ TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPri
   EXPECT_EQ(find_by_id(plan().wires, "S12")->alpha_mm_s_A, 0.31);
 }
 
-TEST(ScheduleLock, TellsWhatIsLockedFromWhatIsNot) {
+TEST(ScheduleLock, DistinguishesLockedFromUnlocked) {
   const Plan before = load_plan(demo_path().toStdString());
   const auto changes = [&](const std::function<void(Plan&)>& edit) {
     Plan after = before;

@@ -1,4 +1,4 @@
-// What explanations say in words is said in German where the desk speaks German.
+// The words of explanations are German where the desk's language is German.
 #include <gtest/gtest.h>
 
 #include <QRegularExpression>

@@ -31,7 +31,7 @@ class PageSlices : public testing::Test {
     document.setTextWidth(300);
     slices = page_slices(document, height);
   }
-  /// Top and bottom of what stands in a row.
+  /// Top and bottom of a row's content.
   QRectF row_rect(const QTextTable& table, int row) {
     QRectF rect;
     for (int column = 0; column < table.columns(); ++column) {

@@ -265,7 +265,7 @@ TEST_F(DeskTest, EveryPageIsPhotographedIntoTheBuildFolder) {
   QDir().mkpath(folder);
   for (const DeskPage page : desk_pages) {
     window->showPage(page);
-    // An X server knows what is on the screen; elsewhere the window draws itself.
+    // On an X server the screen is captured; elsewhere the window draws itself.
     QImage picture;
     EXPECT_TRUE(QTest::qWaitFor([&] {
       picture = (on_screen ? window->screen()->grabWindow(window->winId()) : window->grab()).toImage();

@@ -1,5 +1,5 @@
-// Text of strangers is shown as it stands: no id, serial or file name is taken for rich text, and no file
-// that one names is opened.
+// Text from outside is shown unchanged: no id, serial or file name is taken for rich text, and no file named
+// in one is opened.
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -44,14 +44,14 @@
 namespace seamtakt::desk {
 namespace {
 
-/// A named pipe that sees whether someone opens it to read. Whoever does is let go again at once, where a
-/// pipe without a writer would hold him for good.
+/// A named pipe that detects whether something opens it to read. The reader is released at once, where a pipe
+/// without a writer would block it for ever.
 class Bait {
  public:
   Bait() : path_(folder_.filePath("bait")) {
     EXPECT_EQ(mkfifo(path_.toUtf8().constData(), 0600), 0);
     watch_ = std::thread([this, path = path_.toStdString()] {
-      // To open it for writing waits until someone reads.
+      // Opening it for writing waits for a reader.
       while (!done_) {
         const int pipe = open(path.c_str(), O_WRONLY);
         if (!done_) taken_ = true;
@@ -65,7 +65,7 @@ class Bait {
     watch_.join();
     close(pipe);
   }
-  /// `text` behind a picture that names the pipe.
+  /// `text` after a picture that names the pipe.
   QString on(const QString& text) const { return QStringLiteral("<img src=\"file:%1\">%2").arg(path_, text); }
   bool isTaken() const { return taken_; }
 
@@ -204,7 +204,7 @@ class PlainTextTest : public DeskTest {
     ASSERT_TRUE(line.line());
   }
 
-  /// Every label that is there, whoever made it.
+  /// Every existing label, whatever created it.
   void expectPlainLabels(QWidget& within) {
     for (QLabel* label : within.findChildren<QLabel*>()) {
       label->ensurePolished();

@@ -9,6 +9,7 @@
 #include "plots/individuals_plot.hpp"
 #include "plots/trace_view.hpp"
 #include "user_actions.hpp"
+#include "widgets/explain_panel.hpp"
 #include "widgets/grid_view.hpp"
 
 namespace seamtakt::desk {
@@ -53,6 +54,33 @@ TEST_F(DeskTest, EveryPassOfTheDemoLogHasItsSamples) {
   }
 }
 
+/// The demo's fault: 30 % less current in the middle third of a pass.
+TEST_F(DeskTest, TheTraceMarksWhereALimitWasLeft) {
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
+  page.importLogs({demo_log()});
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  const AuditResult& audit = page.logs()->audit;
+  int unit = 0, row = 0;
+  while (audit.units.at(static_cast<std::size_t>(unit)).unit_serial != "AE-26-0102") ++unit;
+  for (const PassRecord& record : audit.passes) {
+    if (record.unit_serial != "AE-26-0102") continue;
+    if (record.seam == "S03") break;
+    ++row;
+  }
+  page.units().selectRow(unit);
+  page.passes().selectRow(row);
+  ASSERT_EQ(page.trace().marks().size(), 1u);
+  const TraceMark& mark = page.trace().marks()[0];
+  EXPECT_EQ(mark.channel, Trace::current);
+  EXPECT_GT(mark.to_s - mark.from_s, 15);
+  EXPECT_LT(mark.value, 271);
+  EXPECT_TRUE(TraceView::markText(mark).startsWith("outside for "))
+      << TraceView::markText(mark).toStdString();
+  page.passes().selectRow(0);
+  EXPECT_TRUE(page.trace().marks().empty());
+}
+
 /// Four seconds of the demo's first seam, from its beginning on.
 QString short_log(const QTemporaryDir& folder, const Plan& plan) {
   const Weldment& weldment = plan.weldments.at(0);
@@ -72,7 +100,7 @@ QString short_log(const QTemporaryDir& folder, const Plan& plan) {
   return file.fileName();
 }
 
-TEST_F(DeskTest, WhatKeepsAUnitIncompleteStandsInItsRowWithTheReason) {
+TEST_F(DeskTest, WhatKeepsAUnitIncompleteIsInItsRowWithTheReason) {
   const QTemporaryDir folder;
   UserActions actions(*window);
   actions.page(DeskPage::records);
@@ -117,6 +145,36 @@ TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {
       table.grid().index(table.currentRow(), table.grid().columnNamed("Ppk")).data().toString();
   photograph("records-charts");
   EXPECT_NEAR(shown.toDouble(), *of.capability->Ppk, 0.01 * std::abs(*of.capability->Ppk));
+}
+
+TEST_F(DeskTest, F1OnALoggedNumberExplainsIt) {
+  UserActions actions(*window);
+  actions.page(DeskPage::records);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
+  page.importLogs({demo_log()});
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  actions.key(Qt::Key_F1);
+  ASSERT_TRUE(window->explain().isVisible());
+  const auto explained = [&](const char* key) {
+    page.passes().setFocus();
+    page.passes().setCurrentIndex(page.passes().proxy().index(0, page.passes().grid().columnNamed(key)));
+    return window->explain().text();
+  };
+  const QString heat = explained("heat_input_kJ_mm");
+  for (const char* part :
+       {"en-1011-1, Table 1", "k = 0.8 of EN 1011-1", "mean product", "arc-log.csv.gz", "certificate "})
+    EXPECT_TRUE(heat.contains(part)) << part << "\n" << heat.toStdString();
+  EXPECT_TRUE(explained("U_heat_input_kJ_mm").contains("of the variance"))
+      << window->explain().text().toStdString();
+  EXPECT_TRUE(explained("mean_current_A").contains("What was logged"))
+      << window->explain().text().toStdString();
+  EXPECT_FALSE(explained("mean_current_A").contains("en-1011-1"));
+  EXPECT_TRUE(explained("seam").startsWith("Choose a number of the pass"))
+      << window->explain().text().toStdString();
+  actions.page(DeskPage::seams);
+  EXPECT_FALSE(window->explain().text().contains("What was logged"))
+      << "another page explains its own values";
 }
 
 }  // namespace

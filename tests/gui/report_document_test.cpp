@@ -13,7 +13,7 @@ namespace seamtakt::desk {
 namespace {
 
 Sheet sheet_of(int rows, const std::string& text) {
-  Sheet sheet{"seams", {{"seam", {{"Seam"}}, 0}, {"heat", {{"Heat input"}, "kJ/mm"}, 3}}, {}};
+  Sheet sheet{"seams", {{"seam", {"Seam"_word}, 0}, {"heat", {"Heat input"_word, "kJ/mm"}, 3}}, {}};
   for (int i = 0; i < rows; ++i) sheet.rows.push_back({text, 0.8126});
   return sheet;
 }
@@ -27,8 +27,8 @@ std::vector<QTextTable*> tables_of(const QTextDocument& document) {
 
 TEST(ReportDocument, HasTitlesAsHeadingsAndRepeatsTheHeadOfATable) {
   Report report{std::string("Plan"), {}};
-  for (Block& block : titled_table({"Seams"}, sheet_of(3, "S1"))) report.add(std::move(block));
-  const ReportDocument document(report);
+  for (Block& block : titled_table("Seams"_word, sheet_of(3, "S1"))) report.add(std::move(block));
+  const ReportDocument document(report, TextView::plain_english());
   EXPECT_EQ(document.begin().text(), "Plan");
   EXPECT_EQ(document.begin().blockFormat().headingLevel(), 1);
   EXPECT_EQ(document.begin().next().text(), "Seams");
@@ -41,9 +41,21 @@ TEST(ReportDocument, HasTitlesAsHeadingsAndRepeatsTheHeadOfATable) {
   EXPECT_EQ(table.cellAt(1, 1).firstCursorPosition().block().text(), "0.813");
 }
 
+TEST(ReportDocument, SpeaksTheLanguageAndUnitsOfItsView) {
+  Report report{"Weld plan"_word,
+                {TableBlock{sheet_of(1, "S1")}, SignBlock{{"Checked"_word, "Approved"_word}}}};
+  const ReportDocument document(report, TextView(*find_language("de"), UnitSystem::us));
+  EXPECT_EQ(document.begin().text(), "Plan der Schweißungen");
+  EXPECT_EQ(document.metaInformation(QTextDocument::DocumentTitle), "Plan der Schweißungen");
+  const QTextTable& table = *tables_of(document)[0];
+  EXPECT_EQ(table.cellAt(0, 1).firstCursorPosition().block().text(), "Wärmeeinbringung, kJ/in");
+  EXPECT_EQ(table.cellAt(1, 1).firstCursorPosition().block().text(), "20.6");
+  EXPECT_TRUE(document.toPlainText().contains("Freigegeben"));
+}
+
 TEST(ReportDocument, ANumberStaysOnOneLineAndToTheRight) {
   Report report{std::string("Plan"), {TableBlock{sheet_of(1, "some words that may be broken")}}};
-  const ReportDocument document(report);
+  const ReportDocument document(report, TextView::plain_english());
   const QTextTable& table = *tables_of(document)[0];
   const QTextBlockFormat text = table.cellAt(1, 0).firstCursorPosition().blockFormat(),
                          number = table.cellAt(1, 1).firstCursorPosition().blockFormat();
@@ -52,10 +64,35 @@ TEST(ReportDocument, ANumberStaysOnOneLineAndToTheRight) {
   EXPECT_FALSE(text.nonBreakableLines());
 }
 
+TEST(ReportDocument, AnItemsNumberStaysWithItsUnit) {
+  Report report{std::string("Plan"),
+                {ItemsBlock{{{"Arc energy"_word, Measure{1234.5, "J"}},
+                             {"Arc energy"_word, MeasureRange{4.5, 6.0, "mm"}},
+                             {"Title"_word, std::string("some words that may be broken")}}}}};
+  const ReportDocument document(report, TextView::plain_english());
+  const QTextTable& table = *tables_of(document)[0];
+  const auto one_line = [&](int row) {
+    return table.cellAt(row, 1).firstCursorPosition().blockFormat().nonBreakableLines();
+  };
+  EXPECT_TRUE(one_line(0));
+  EXPECT_TRUE(one_line(1));
+  EXPECT_FALSE(one_line(2));
+}
+
+TEST(ReportDocument, APlaceToSignHasALineAboveItsWords) {
+  const Report report{std::string("Plan"), {SignBlock{{"Inspected"_word, "Released"_word}}}};
+  const ReportDocument document(report, TextView::plain_english());
+  const QTextTable& table = *tables_of(document)[0];
+  ASSERT_EQ(table.rows(), 2);
+  EXPECT_EQ(table.cellAt(1, 1).firstCursorPosition().block().text(), "Released");
+  EXPECT_EQ(table.cellAt(0, 1).format().toTableCellFormat().bottomBorder(), 1);
+  EXPECT_EQ(table.format().toTableFormat().headerRowCount(), 1) << "no page begins with the words alone";
+}
+
 TEST(ReportDocument, TextOfAFileStaysPlainText) {
   const std::string hostile = "<img src=\"/etc/hostname\"><b>bold</b>\x1b[2J";
   Report report{hostile, {ParagraphBlock{hostile}, TableBlock{sheet_of(1, hostile)}}};
-  const ReportDocument document(report);
+  const ReportDocument document(report, TextView::plain_english());
   const QString text = document.toPlainText();
   EXPECT_EQ(text.count("<b>bold</b>\\x1B[2J"), 3) << text.toStdString();
   EXPECT_FALSE(text.contains(QChar(QChar::ObjectReplacementCharacter)));
@@ -65,8 +102,8 @@ TEST(ReportDocument, ADrawingIsPaintedAsVectorsAndACodeAsSquares) {
   const std::string svg =
       "<svg viewBox=\"0 0 10 5\"><rect fill=\"#d55e00\" x=\"0\" y=\"0\" width=\"10\" height=\"5\"/></svg>";
   for (const auto size : {FigureBlock::Size::page_wide, FigureBlock::Size::code}) {
-    Report report{std::string("Plan"), {FigureBlock{svg, size}}};
-    ReportDocument document(report);
+    Report report{std::string("Plan"), {FigureBlock{[&](const TextView&) { return svg; }, size}}};
+    ReportDocument document(report, TextView::plain_english());
     QImage page(1200, 900, QImage::Format_RGB32);
     page.fill(Qt::white);
     document.layOut(page);
@@ -83,11 +120,11 @@ TEST(ReportDocument, ADrawingIsPaintedAsVectorsAndACodeAsSquares) {
 TEST(ReportDocument, ATableThatIsTooWideIsSetSmaller) {
   Sheet wide{"wide", {}, {{}}};
   for (int i = 0; i < 20; ++i) {
-    wide.columns.push_back({"key", {{"Number"}}, 5});
+    wide.columns.push_back({"key", {"Number"_word}, 5});
     wide.rows[0].push_back(123456.0 + i);
   }
   Report report{std::string("Plan"), {TableBlock{wide}}};
-  ReportDocument document(report);
+  ReportDocument document(report, TextView::plain_english());
   QImage page(700, 900, QImage::Format_RGB32);
   document.layOut(page);
   QTextTable* table = tables_of(document)[0];

@@ -1,4 +1,4 @@
-// Nothing is cut and nothing overlaps: what a person would see on each page, in each language and unit
+// Nothing is cut and nothing overlaps: the visible content of each page, in each language and unit
 // system, in a small window and in a large one.
 #include <QComboBox>
 #include <QHeaderView>

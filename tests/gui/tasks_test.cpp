@@ -15,7 +15,7 @@
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
 
-/// Tasks of every week, done with keys and clicks as a person would; what they take is printed.
+/// Tasks of every week, done with keys and clicks as a person would; the number of actions is printed.
 namespace seamtakt::desk {
 namespace {
 
@@ -31,7 +31,7 @@ class TaskTest : public DeskTest {
   }
   SeamsPage& seams() { return dynamic_cast<SeamsPage&>(window->page(DeskPage::seams)); }
   SchedulesPage& schedules() { return dynamic_cast<SchedulesPage&>(window->page(DeskPage::schedules)); }
-  /// Tab until the field has the focus: what a hand does that knows the form.
+  /// Tab until the field has the focus: as a person does who knows the form.
   void tab_to(UserActions& actions, FieldForm& form, const char* field) {
     for (int i = 0; i < 60 && QApplication::focusWidget() != form.editorOf(field); ++i)
       actions.key(Qt::Key_Tab);
@@ -77,7 +77,7 @@ TEST_F(TaskTest, WeldEngineerAddsATeeSeamWithAScheduleAndSaves) {
 }
 
 TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
-  // The seam that is undersized: F6S hurried until its legs fall short.
+  // The seam that is undersized: F6S, made so fast that its legs are too small.
   make_drafts(window->document());
   const auto at = *find_schedule(*window->document().plan(), "F6S");
   window->document().setField(schedule_address(at), "travel_speed_mm_s", "11");
@@ -107,7 +107,7 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
   ASSERT_TRUE(legal.lower && legal.upper);
   EXPECT_GE(found.travel_speed_mm_s, *legal.lower);
   EXPECT_LE(found.travel_speed_mm_s, *legal.upper);
-  // The other seams on the schedule stand listed beside it with their state.
+  // The other seams on the schedule are listed beside it with their state.
   int uses = 0;
   for (const PassEvaluation& pass : window->evaluator().results()->evaluation.passes)
     uses += pass.schedule == "F6S";

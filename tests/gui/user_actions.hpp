@@ -48,7 +48,7 @@ inline QDialog* question(int wait_ms = 2000) {
   return found;
 }
 
-/// Keys go to this window, once whatever was in front of it has gone.
+/// Keys go to this window, once the window in front of it has closed.
 inline void bring_to_front(QWidget& window) {
   window.activateWindow();
   ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
@@ -77,14 +77,14 @@ class UserActions {
     QApplication::processEvents();
   }
   void type(const QString& text) {
-    // Each key to whatever has the focus by then: the first one may open an editor.
+    // Each key to the widget that then has the focus: the first one may open an editor.
     for (const QChar letter : text) {
       ++keys;
       QTest::keyClicks(focus(), QString(letter));
       QApplication::processEvents();
     }
   }
-  /// Selects what stands in the field and types over it.
+  /// Selects the field's text and types over it.
   void typeOver(const QString& text) {
     key(Qt::Key_A, Qt::ControlModifier);
     type(text);
@@ -163,7 +163,7 @@ class DeskTest : public ::testing::Test {
     window->evaluator().wait();
     QApplication::processEvents();
   }
-  /// A picture of the window as it stands, into the build folder, to be looked at.
+  /// A picture of the window in its present state, in the build folder, for a person to look at.
   void photograph(const QString& name) {
     QApplication::processEvents();
     QDir().mkpath(QString::fromStdString(build_path("/screenshots")));

@@ -52,7 +52,7 @@ inline Plan limited_tee() {
   schedule.limits->travel_speed_mm_s = Interval{4, 12};
   schedule.limits->heat_input_kJ_mm = Interval{0.5, 1.5};
   schedule.limits->voltage_V = Interval{26, 32};
-  // The other schedule is none that could stand in for this one.
+  // The other schedule can't replace this one.
   find_by_id(plan.schedules, "C")->process = "138";
   return plan;
 }

@@ -53,7 +53,7 @@ TEST(Fit, the_largest_fillet_is_the_least_of_what_plan_standard_and_practice_all
   };
   Plan plan = limited_tee();
   Schedule& schedule = *find_by_id(plan.schedules, "F");
-  // So slow that every fillet is too large: the limit that stands against it is named.
+  // So slow that every fillet is too large: the limit that conflicts with it is named.
   schedule.limits->travel_speed_mm_s = Interval{2, 2.2};
   schedule.limits->heat_input_kJ_mm.reset();
   const double throat = 6 / std::sqrt(2.0);
@@ -72,6 +72,18 @@ TEST(Fit, the_largest_fillet_is_the_least_of_what_plan_standard_and_practice_all
   schedule.limits->travel_speed_mm_s = Interval{0.2, 0.22};
   seam.schedules = {"F"};
   EXPECT_NEAR(largest_leg(plan).first, 14 + 3, 1e-9);
+}
+
+TEST(Fit, an_estimated_hardness_beyond_its_limit_keeps_no_seam_from_its_settings) {
+  Plan plan = limited_tee();
+  FitOptions options;
+  options.seams = {"X/S1"};
+  ASSERT_TRUE(only_seam(fit(plan, options)).has_settings);
+  // Softer than any heat-affected zone: each point warns.
+  find_by_id(plan.schedules, "F")->limits->hardness_HV = Interval{{}, 50};
+  const FittedSeam seam = only_seam(fit(plan, options));
+  EXPECT_TRUE(seam.has_settings);
+  EXPECT_TRUE(seam.conflicts.empty());
 }
 
 TEST(Fit, limits_that_conflict_are_named_and_none_of_them_could_be_left_out) {

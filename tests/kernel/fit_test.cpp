@@ -16,7 +16,7 @@ using namespace seamtakt::test;
 TEST(Fit, a_leg_that_is_too_small_gets_settings_and_the_other_seams_keep_theirs) {
   Plan plan = demo();
   const std::string place = "TT/S49";
-  // Without the schedule of the plan that would do as it stands.
+  // Without the schedule of the plan that would do unchanged.
   const auto keeps = [](const std::string& id) { return id != "F6S"; };
   std::erase_if(plan.weldments, [](const Weldment& weldment) { return weldment.id != "TT"; });
   for (Seam& seam : plan.weldments.front().seams)
@@ -73,7 +73,7 @@ TEST(Fit, a_schedule_of_the_plan_that_keeps_all_limits_is_taken_before_new_setti
   }));
 }
 
-TEST(Fit, a_schedule_that_a_seam_takes_as_it_stands_stays_so_though_another_seam_betters_it) {
+TEST(Fit, a_schedule_that_a_seam_takes_unchanged_stays_so_though_another_seam_would_improve_it) {
   Plan plan = two_schedules();
   find_by_id(plan.schedules, "F")->preheat_C = 20;  // short, and C has 120
   find_by_id(plan.schedules, "C")->status = "draft";
@@ -199,8 +199,8 @@ TEST(Fit, a_draft_that_no_other_seam_uses_is_changed_in_its_place) {
 
 /// A fit changes one schedule of a seam, the one that lays most; root, fill and cap have one each. So the
 /// next fit finds the next one, and after as many fits as a seam has schedules nothing is left to change. A
-/// seam that took a schedule of the plan as it stands first has one fit more.
-TEST(Fit, repeated_it_betters_each_schedule_of_a_seam_once_and_then_changes_nothing) {
+/// seam that first took an unchanged schedule of the plan has one fit more.
+TEST(Fit, repeated_it_improves_each_schedule_of_a_seam_once_and_then_changes_nothing) {
   Plan plan = demo();
   std::size_t most_schedules = 0, on_one_schedule = 0;
   for (const Weldment& weldment : plan.weldments)

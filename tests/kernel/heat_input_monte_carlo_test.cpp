@@ -199,7 +199,8 @@ TEST(HeatInputDeviations, are_what_calc_gives_as_its_second_route) {
   request.standard_uncertainty = {{"voltage", 0.3}, {"current", 4.0}, {"travel-speed", 0.12}};
   request.monte_carlo_samples = 200'000;
   const QuantityAnswer kernel = answer(*find_quantity("heat-input"), request);
-  // A speed that may be anything goes sample by sample: the same figures but for chance.
+  // A speed with a large uncertainty is computed sample by sample: the same figures except for random
+  // scatter.
   request.standard_uncertainty["travel-speed"] = 0.9;
   const QuantityAnswer wide = answer(*find_quantity("heat-input"), request);
   for (const char* key : {"arc_power_W", "arc_energy_kJ_mm", "heat_input_kJ_mm", "arc_energy_kJ_in"}) {

@@ -64,7 +64,7 @@ bool same_bits(const std::vector<double>& a, const std::vector<double>& b) {
   return a.size() == b.size() && std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0;
 }
 
-/// Speeds of every length, so that whole vectors and what is left over are both met.
+/// Speeds of every length, so that whole vectors and remainders both occur.
 std::vector<double> random_speeds(std::mt19937& random, std::size_t count) {
   std::vector<double> speeds(count);
   for (double& speed : speeds) speed = std::uniform_real_distribution(0.5, 60.0)(random);
@@ -170,7 +170,7 @@ TEST(ImageRowKernel, within_1e_12_of_the_formula_near_and_far_on_every_path) {
               double single = 0;
               for (std::size_t image = 0; image < images; ++image)
                 single += weight[image] * detail::image_term<double>(outrun, ahead[i], across_squared[image]);
-              // What is below 1e-300 counts as nothing.
+              // Values below 1e-300 count as 0.
               ASSERT_NEAR(sum[i], single, 1e-12 * single + 1e-300)
                   << to_string(set) << " " << outrun << " " << ahead[i];
             }

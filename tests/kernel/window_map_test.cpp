@@ -30,7 +30,7 @@ bool fails_there(const Findings& findings, const std::vector<std::string>& place
   });
 }
 
-/// Above the drawn throat by more than a quarter of it, at least 1 mm; worked out apart from the program.
+/// Above the drawn throat by more than a quarter of it, at least 1 mm; computed independently of the program.
 bool is_oversized(const SeamAlone& alone, const SeamEvaluation& seam) {
   if (!seam.throat_mm) return false;
   const Seam& drawn = alone.seam();

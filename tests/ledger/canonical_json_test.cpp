@@ -129,7 +129,7 @@ TEST(CanonicalJsonTest, the_published_example_gives_the_published_text) {
 }
 
 TEST(CanonicalJsonTest, keys_are_sorted_by_utf_16_unit) {
-  // rfc-8785, section 3.2.3 (recalled): the smiling face (a surrogate pair) stands before U+FB33.
+  // rfc-8785, section 3.2.3 (recalled): the smiling face (a surrogate pair) sorts before U+FB33.
   const std::string sorted =
       canonical(R"({"\u20ac":"Euro Sign","\r":"Carriage Return","\ufb33":"Hebrew Letter",
       "1":"One","\ud83d\ude00":"Emoji","\u0080":"Control","\u00f6":"Latin o"})");

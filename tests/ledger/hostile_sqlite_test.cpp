@@ -1,4 +1,4 @@
-// A database file may be anyone's: what it can't make the program do.
+// A database file may come from anyone: it must not control the program.
 #include <gtest/gtest.h>
 
 #include <filesystem>
@@ -16,6 +16,31 @@ TEST(HostileSqlite, a_statement_without_end_is_ended) {
       "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT max(i) FROM n";
   EXPECT_THROW(database.integer(endless), StoreDamaged);
   EXPECT_EQ(database.integer("SELECT 7"), 7) << "the next one has steps of its own";
+}
+
+TEST(HostileSqlite, reading_ends_as_soon_as_nobody_wants_it) {
+  Sqlite database(":memory:", Sqlite::Mode::create);
+  int asked = 0;
+  database.stop_when([&] { return ++asked == 3; });
+  EXPECT_THROW(
+      database.integer("WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT max(i) "
+                       "FROM n"),
+      StoreReadingStopped);
+  EXPECT_EQ(asked, 3);
+
+  const ScratchFolder folder;
+  const std::string uri = "sqlite:" + (folder / "store.sqlite");
+  make_sample(uri);
+  {
+    // Long enough that the check of the file's structure is asked while it runs.
+    Sqlite store(folder / "store.sqlite", Sqlite::Mode::read_write);
+    store.run(
+        "INSERT INTO person WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 60000) "
+        "SELECT printf('%064d', i), '00', 'x' FROM n");
+  }
+  StoreOpening opening;
+  opening.stopped = [] { return true; };
+  EXPECT_THROW(verify_store(uri, opening, {}), StoreReadingStopped) << "and says nothing of trust";
 }
 
 TEST(HostileSqlite, a_value_longer_than_any_record_is_refused) {

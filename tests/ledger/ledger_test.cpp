@@ -1,4 +1,4 @@
-// What the ledger means: corrections, nonconformances, calibration, schedules in force, imports.
+// The ledger's rules: corrections, nonconformances, calibration, schedules in force, imports.
 #include <gtest/gtest.h>
 
 #include <fstream>

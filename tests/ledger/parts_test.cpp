@@ -1,4 +1,4 @@
-// Passes that go on in another log, and passes that were left undecided: what the store says of their unit.
+// Passes that continue in another log, and passes that were left undecided: their unit's state in the store.
 #include <gtest/gtest.h>
 
 #include "ledger/bundle/bundle.hpp"

@@ -11,6 +11,8 @@
 #include "base/error.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/bundle/bundle.hpp"
+#include "ledger/store/postgres.hpp"
+#include "ledger/store/postgres_schema.hpp"
 #include "postgres_server.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "writers.hpp"
@@ -80,7 +82,7 @@ TEST_F(PostgresStore, a_backup_restored_through_both_kinds_of_store_has_the_same
   };
   restore(uri_);
   restore(third);
-  // The whole way round: from the file to the server, and from the server to another file.
+  // Both directions: from the file to the server, and from the server to another file.
   const std::string fourth = "sqlite:" + (folder / "c.sqlite");
   std::istringstream in(bundle_of(uri_));
   import_bundle(*open_ledger_backend(fourth, {StoreOpening::For::writing, true, false}), in, "bundle");
@@ -177,6 +179,69 @@ TEST_F(PostgresStore, a_changed_structure_is_caught) {
                  "ALTER TABLE seamtakt.rec ENABLE TRIGGER rec_stays; REVOKE UPDATE ON seamtakt.rec FROM "
                  "seamtakt_writer");
   }
+}
+
+TEST_F(PostgresStore, records_lie_in_pieces_of_a_million_by_number) {
+  make_sample(uri_);
+  EXPECT_EQ(server_->sql(database_, "SELECT DISTINCT tableoid::regclass FROM seamtakt.rec"),
+            "seamtakt.rec_00\n");
+  // What the server does with numbers that a test can't reach; nothing of it is a record of the store.
+  const std::string insert =
+      "INSERT INTO seamtakt.rec SELECT n, 'note', '', sha256('') FROM unnest(ARRAY[1000000, 1000001, "
+      "16000000, 16000001]) n";
+  EXPECT_EQ(server_->sql(database_, "BEGIN; " + insert +
+                                        "; SELECT seq, tableoid::regclass FROM seamtakt.rec WHERE seq > 17 "
+                                        "ORDER BY seq; ROLLBACK"),
+            "1000000|seamtakt.rec_00\n1000001|seamtakt.rec_01\n16000000|seamtakt.rec_15\n"
+            "16000001|seamtakt.rec_rest\n");
+  EXPECT_TRUE(verified(uri_).trusted);
+}
+
+TEST_F(PostgresStore, a_piece_of_the_records_is_kept_as_the_whole_is) {
+  make_sample(uri_);
+  bool failed = false;
+  for (const char* text :
+       {"UPDATE seamtakt.rec_00 SET kind = 'note'", "DELETE FROM seamtakt.rec_00", "TRUNCATE seamtakt.rec_00",
+        "TRUNCATE seamtakt.rec_rest", "INSERT INTO seamtakt.rec SELECT * FROM seamtakt.rec WHERE seq = 9",
+        "SET ROLE seamtakt_writer; INSERT INTO seamtakt.rec_01 SELECT 1000001, 'note', '', "
+        "sha256('')"}) {
+    server_->sql(database_, text, &failed);
+    EXPECT_TRUE(failed) << text;
+  }
+  EXPECT_TRUE(verified(uri_).trusted);
+  for (const auto& [text, back] :
+       {std::pair("ALTER TABLE seamtakt.rec_00 DISABLE TRIGGER rec_stays",
+                  "ALTER TABLE seamtakt.rec_00 ENABLE TRIGGER rec_stays"),
+        std::pair("GRANT DELETE ON seamtakt.rec_03 TO seamtakt_writer",
+                  "REVOKE DELETE ON seamtakt.rec_03 FROM seamtakt_writer"),
+        std::pair("ALTER TABLE seamtakt.rec DETACH PARTITION seamtakt.rec_07",
+                  "ALTER TABLE seamtakt.rec ATTACH PARTITION seamtakt.rec_07 FOR VALUES FROM (7000001) TO "
+                  "(8000001)"),
+        std::pair("CREATE TABLE seamtakt.rec_more(n integer)", "DROP TABLE seamtakt.rec_more"),
+        std::pair("UPDATE seamtakt.version SET version = 1", "UPDATE seamtakt.version SET version = 2")}) {
+    server_->sql(database_, text, &failed);
+    EXPECT_FALSE(failed) << text;
+    EXPECT_FALSE(verified(uri_).trusted) << text;
+    server_->sql(database_, back, &failed);
+    EXPECT_FALSE(failed) << back;
+    EXPECT_TRUE(verified(uri_).trusted) << back;
+  }
+}
+
+TEST_F(PostgresStore, one_that_an_older_program_made_in_one_table_goes_on_as_it_is) {
+  Postgres server(uri_);
+  server.run("BEGIN");
+  server.run(postgres_roles);
+  server.run(postgres_schema(1).c_str());
+  server.run("COMMIT");
+  const SampleStore sample = make_sample(uri_);
+  const VerifyReport report = verified(uri_, sample.anchors, sample.keys.current().public_key().id());
+  EXPECT_TRUE(report.trusted) << problems_text(report);
+  EXPECT_EQ(report.records, 17u);
+  EXPECT_EQ(server_->sql(database_, "SELECT version FROM seamtakt.version"), "1\n");
+  EXPECT_EQ(server_->sql(database_, "SELECT relkind FROM pg_class WHERE relname = 'rec'"), "r\n");
+  unguarded("DELETE FROM seamtakt.rec WHERE seq = 9");
+  expect_caught(9);
 }
 
 TEST_F(PostgresStore, eight_importers_at_once_leave_no_gap) {

@@ -1,4 +1,4 @@
-// What came after records: asked for at once, and the same as asked for one by one; search by time and seam.
+// Later records about records: loaded together give the same as loaded one by one; search by time and seam.
 #include "records/keep/record_history.hpp"
 
 #include <gtest/gtest.h>
@@ -145,7 +145,7 @@ TEST_F(HistoryTest, records_are_found_by_when_they_were_welded_and_by_their_corr
                                       "\"2026-03-02\",\"result\":\"pass\"}"}},
                                     {}});
   using Numbers = std::vector<std::uint64_t>;
-  // The manual seam has a day alone: it meets each part of that day.
+  // The manual seam has only a day: it overlaps each part of that day.
   EXPECT_EQ(found("2026-03-02", "2026-03-02"), (Numbers{manual, early, other, late}));
   EXPECT_EQ(found(minute(10), minute(30)), (Numbers{manual, early, other})) << "the end isn't within";
   EXPECT_EQ(found(minute(11), ""), (Numbers{manual, other, late}));

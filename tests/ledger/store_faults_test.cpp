@@ -62,8 +62,8 @@ class KilledWriters {
   void strike() {
     WriterProcesses writers(uri_, keys_.current(), 2, when_);
     const auto said = writers.kill_after_ms(static_cast<int>(random_() % static_cast<unsigned>(window_ms_)));
-    // Wider where too little was said, narrower again where enough was: each commit makes all later checks
-    // longer.
+    // Wider where too few were acknowledged, narrower again where enough were: each commit makes all later
+    // checks longer.
     if (said.size() >= 2) {
       ++result_.counted;
       window_ms_ = std::max(window_ms_ - window_ms_ / 8, shortest_window_ms());
@@ -175,7 +175,7 @@ class FlippedBits : public testing::Test {
     good_ = read_file(folder_ / "good.sqlite", 64u << 20);
     bundle_ = bundle_of("sqlite:" + (folder_ / "good.sqlite"));
   }
-  /// Where the bytes of all bodies, leaves, roots and signatures lie in the file.
+  /// Where the bytes of all bodies, leaves, roots and signatures are in the file.
   std::vector<std::size_t> places_of_content() const {
     const Ledger ledger = Ledger::open("sqlite:" + (folder_ / "good.sqlite"), {});
     std::vector<std::string> parts;
@@ -203,7 +203,7 @@ class FlippedBits : public testing::Test {
     std::ofstream(flipped_file(number), std::ios::binary) << bad;
     try {
       return verified("sqlite:" + flipped_file(number)).trusted;
-    } catch (const InputError&) {  // it isn't even taken for a store
+    } catch (const InputError&) {  // it isn't even recognised as a store
     } catch (const std::system_error&) {
     }
     return false;
@@ -237,7 +237,7 @@ TEST_F(FlippedBits, are_seen_or_leave_every_row_as_it_was) {
       EXPECT_TRUE(is_unchanged()) << "silent: bit " << bit;
     }
   }
-  // At least the flips in what is signed must be seen; how many those are follows from the file, less five
+  // At least the flips in signed bytes must be detected; their number follows from the file, less five
   // standard deviations of the draw.
   const double share = static_cast<double>(places_of_content().size()) / static_cast<double>(good_.size());
   EXPECT_GT(seen, flips * share - 5 * std::sqrt(flips * share * (1 - share)));
@@ -269,7 +269,7 @@ TEST_F(FlippedBits, give_both_verifiers_one_verdict_wherever_a_row_changed) {
     std::vector<std::string> files;
     std::vector<bool> trusted;
     for (int i = 0; i < flips_a_run; ++i) {
-      // Half of them anywhere, half in what is signed.
+      // Half of them anywhere, half in signed bytes.
       bits.push_back(i % 2 ? random() % (8 * good_.size())
                            : 8 * places[random() % places.size()] + random() % 8);
       trusted.push_back(trusts_with_flip(bits.back(), i));
@@ -319,7 +319,7 @@ TEST(StoreFaults, a_restored_backup_agrees_with_the_anchors_made_before_it_and_n
     const VerifyReport behind = verified(each, {newest.anchor_line()});
     EXPECT_FALSE(behind.trusted) << "the anchor made after the backup shows what it lacks";
     EXPECT_EQ(behind.first_bad_seq(), 18u) << problems_text(behind);
-    // Work goes on where the backup ends.
+    // Work continues where the backup ends.
     Ledger ledger = Ledger::open(each, {StoreOpening::For::writing, false, false});
     ledger.write(sample.keys.provider(), stamp(31), [](LedgerBatch& batch) { batch.add(some_pass(31)); });
     EXPECT_TRUE(verified(each, sample.anchors).trusted);

@@ -49,7 +49,7 @@ struct SampleStore {
 };
 SampleStore make_sample(const std::string& uri);
 
-/// A store's commits taken apart, to be put together again as someone would who has (or lacks) a key.
+/// A store's commits in parts, to be reassembled as someone would who has (or lacks) a key.
 struct ForgedCommit {
   std::vector<std::string> bodies;
   std::string utc;

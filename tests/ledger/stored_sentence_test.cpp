@@ -199,7 +199,7 @@ TEST_F(StoredSentences, within_sentences_without_end_are_shown_as_their_text) {
   };
   EXPECT_EQ(kept("[" + nested(2) + "]").text(), "2 times times times");
   EXPECT_EQ(kept("[" + nested(18) + "]").text(), "Its text.") << "as deep as a body may be";
-  // A body of this depth is refused as a whole; what is handed on of it isn't a fault either.
+  // A body of this depth is refused as a whole; what is passed on of it isn't a fault either.
   JsonLimits limits;
   limits.depth = 1000;
   EXPECT_EQ(stored_sentence(parse_json(nested(100), "body", limits)).english(), "Its text.");

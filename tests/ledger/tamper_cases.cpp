@@ -124,12 +124,19 @@ const std::vector<TamperCase> cases = {
     {"what finds records: a row added", any_seq, sql("INSERT INTO lookup VALUES('log', 'ff', 2)")},
     {"what finds records: a row changed", any_seq,
      sql("UPDATE lookup SET seq = 8 WHERE topic = 'pass' AND seq = 7")},
+    {"what finds records: a row of a record that isn't there yet", any_seq,
+     sql("INSERT INTO lookup VALUES('unit', 'U9', 18)")},
+    {"what finds records: a row before all others", any_seq, sql("INSERT INTO lookup VALUES('', '', 0)")},
+    {"a name's first letter moved to its salt", any_seq,
+     sql("UPDATE person SET salt = salt || lower(hex(substr(name, 1, 1))), name = substr(name, 2) WHERE name "
+         "= 'anna'")},
     {"a name", any_seq, sql("UPDATE person SET name = 'bob' WHERE name = 'anna'")},
     {"a name's salt", any_seq,
      sql("UPDATE person SET salt = replace(salt, substr(salt, 1, 2), '00') WHERE name = 'anna'")},
     {"a name's salt in capitals", any_seq, sql("UPDATE person SET salt = upper(salt)")},
     {"the tables' version", any_seq, [](Sqlite& store) { store.run("PRAGMA user_version = 3"); }},
     {"the mark of the program", any_seq, [](Sqlite& store) { store.run("PRAGMA application_id = 1"); }},
+    {"pieces of a raw log without a digest", any_seq, sql("INSERT INTO raw_chunks VALUES('', zeroblob(32))")},
     {"a raw log's pieces", 2, sql("UPDATE raw_chunks SET digests = zeroblob(length(digests))")},
 };
 

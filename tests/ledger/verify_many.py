@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """The second verifier's verdict on many stores: their files come on standard input, a line each; prints a line each,
-0 (trusted) or 1. Says what `verify_log.py FILE` says; a start of Python and of openssl for each store would take most
+0 (trusted), 1, or 2 (not an anchor). Says what `verify_log.py FILE` says; a start of Python and of openssl for each store would take most
 of the time."""
 import argparse
 import functools
@@ -22,9 +22,10 @@ given = given.parse_args()
 anchors = [line.split() for name in given.anchor for line in open(name)]
 pin = given.pub and verify_log.key_id(open(given.pub).read())
 for line in sys.stdin:
-    verify_log.problems.clear()
+    for found in (verify_log.problems, verify_log.notes, verify_log.mistyped):
+        found.clear()
     try:
         verify_log.verify(line.rstrip("\n"), anchors, pin)
     except Exception as error:  # as the program itself takes it
         verify_log.bad(0, repr(error))
-    print(int(bool(verify_log.problems)), flush=True)
+    print(1 if verify_log.problems else 2 if verify_log.mistyped else 0, flush=True)

@@ -52,7 +52,7 @@ class WrappedBackend : public LedgerBackend {
   std::unique_ptr<LedgerBackend> inner_;
 };
 
-/// Reads where it stands before it has the lock.
+/// Reads its position before it has the lock.
 class ReadsBeforeLock : public WrappedBackend {
  public:
   using WrappedBackend::WrappedBackend;

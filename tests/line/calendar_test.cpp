@@ -62,7 +62,7 @@ TEST(LineByHand, ASlowFirstStageStarvesTheSecond) {
 }
 
 TEST(LineByHand, TwoServersShareAStage) {
-  // 10 s on two servers, then 4 s: both end at 10, one goes on 10-14; the second unit waits on its
+  // 10 s on two servers, then 4 s: both end at 10, one continues 10-14; the second unit waits on its
   // server until 14 (no buffer), then 14-24.
   const LineRun run = run_calendar(steady_line({stage_of(2, 0), stage_of(1, 0)}, {10, 4}, 4), 1);
   EXPECT_EQ(ends_of(run), (std::vector<double>{14, 18, 24, 28}));
@@ -70,7 +70,7 @@ TEST(LineByHand, TwoServersShareAStage) {
   EXPECT_EQ(run.units[3].start_s, 14);
 }
 
-TEST(LineByHand, AUnitSentBackIsReworkedThereAndPassesTheRestAnew) {
+TEST(LineByHand, AUnitSentBackIsReworkedThereAndPassesTheRestAgain) {
   LineModel line = steady_line({stage_of(1, 5), stage_of(1, 0)}, {4, 3}, 1);
   line.stages[1].yield = 0.5;
   line.stages[1].rework_to = 0;

@@ -12,7 +12,7 @@
 namespace seamtakt::testing {
 namespace {
 
-TEST(Quantile, LiesBetweenTheValuesInOrder) {
+TEST(Quantile, IsBetweenTheValuesInOrder) {
   // Definition 7 on five values: at p = 0.1 it is x1 + 0.4 (x2 - x1).
   EXPECT_DOUBLE_EQ(quantile({50, 10, 30, 20, 40}, 0.1), 14);
   EXPECT_DOUBLE_EQ(quantile({50, 10, 30, 20, 40}, 0.9), 46);

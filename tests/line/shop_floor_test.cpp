@@ -123,7 +123,7 @@ TEST(Carts, SayWhatIsMissingAndWhatIsTooMuch) {
   EXPECT_TRUE(any_failed(findings));
 }
 
-TEST(Carts, APartThatStandsTwiceInTheWeldmentIsNeededInSum) {
+TEST(Carts, APartListedTwiceInTheWeldmentIsNeededInSum) {
   Plan plan = two_weldments();
   plan.weldments[0].parts = {{"rail", 2, {}}, {"rail", 1, {}}};
   EXPECT_TRUE(check_cart(plan.weldments[0], parse_cart("part,quantity\nrail,3\n", "c.csv")).complete());

@@ -38,7 +38,7 @@ TEST(Takt, ASecondMoreEachMissesEveryUnitButTheFirst) {
 }
 
 TEST(Takt, AnEarlyUnitWaitsAndALateOneShiftsTheRest) {
-  // Wanted at 10, then every 10. 8: early. 20: on time. 33: 3 late; then 43 is wanted. 40: early. 53: on
+  // Due at 10, then every 10. 8: early. 20: on time. 33: 3 late; then 43 is due. 40: early. 53: on
   // time.
   const TaktCount count = count_takt(leaving_at({8, 20, 33, 40, 53}), {10, 10});
   EXPECT_EQ(count.misses, 1);
@@ -92,7 +92,7 @@ TEST(MissCauses, WorkIsToBlameAtTheStageWithMostOfIt) {
   }
 }
 
-TEST(MissCauses, AChangeWithoutWhichTheUnitHadBeenInTime) {
+TEST(MissCauses, AChangeWithoutWhichTheUnitWouldHaveBeenInTime) {
   LineModel line = steady_line({stage_of(1, 1), stage_of(1, 0)}, {9, 5}, 6);
   line.change_stage = 0;
   line.change_s = {0, 0, 0, 8, 0, 0};

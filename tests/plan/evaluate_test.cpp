@@ -14,7 +14,8 @@ using namespace seamtakt;
 
 namespace {
 
-// The figures below were worked out by a script apart from the program, from the definitions of the contract.
+// The figures below were computed by a script independent of the program, from the definitions of the
+// contract.
 class Evaluated : public testing::Test {
  protected:
   Plan plan = load_plan(source_path("/tests/data/two-schedules.weldplan.json"));

@@ -9,6 +9,7 @@
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/evaluate/evaluation_json.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plan/rules/rules.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt {
@@ -71,6 +72,13 @@ std::string text_of(std::span<const Column<Row>> columns, const Row& row) {
   return text;
 }
 
+/// With what judged it, which depends on the seam and isn't remembered.
+PassEvaluation evaluated_alone(const PassFacts& facts) {
+  PassEvaluation pass = evaluate_pass(facts);
+  pass.judged = judged_by(facts, pass);
+  return pass;
+}
+
 TEST(EvaluationThreads, ARememberedPassIsAPassEvaluatedByItself) {
   const Plan plan = large_plan(6);
   const PlanIndex index(plan);
@@ -79,7 +87,7 @@ TEST(EvaluationThreads, ARememberedPassIsAPassEvaluatedByItself) {
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams)
       for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass) {
-        const PassEvaluation alone = evaluate_pass(pass_facts(plan, index, weldment, seam, pass));
+        const PassEvaluation alone = evaluated_alone(pass_facts(plan, index, weldment, seam, pass));
         const PassEvaluation& remembered = evaluation.passes.at(next++);
         ASSERT_EQ(text_of(pass_columns(), remembered), text_of(pass_columns(), alone));
         ASSERT_EQ(remembered.cooling_time_fastest_s, alone.cooling_time_fastest_s);
@@ -124,13 +132,13 @@ TEST(EvaluationThreads, SeamsThatDifferInOneThingAreNotTakenForEachOther) {
   for (const Seam& seam : weldment.seams)
     for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass)
       EXPECT_EQ(text_of(pass_columns(), evaluation.passes[next++]),
-                text_of(pass_columns(), evaluate_pass(pass_facts(plan, index, weldment, seam, pass))))
+                text_of(pass_columns(), evaluated_alone(pass_facts(plan, index, weldment, seam, pass))))
           << seam.id;
 }
 
 TEST(EvaluationThreads, TheFirstBadPlaceIsReportedHoweverManyThreadsRead) {
   std::string text = write_plan(large_plan(30));
-  // Two bad numbers, far apart: the first one is the one that is told.
+  // Two bad numbers, far apart: the first one is reported.
   const std::size_t first = text.find("\"gap_mm\": ", text.size() / 4), last = text.rfind("\"gap_mm\": ");
   ASSERT_LT(first, last);
   text.insert(last + 10, "-1");

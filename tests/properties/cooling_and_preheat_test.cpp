@@ -68,7 +68,7 @@ RC_GTEST_PROP(CoolingTime, HasTheFormAsTheStandardPrintsIt, ()) {
 }
 
 RC_GTEST_PROP(CoolingTime, IsRosenthalsWithTheStandardsHiddenProperties, ()) {
-  // At 20 C the constants stand for lambda 0.0241 W/(mm K) and rho*c 0.00783 J/(mm3 K).
+  // At 20 C the constants correspond to lambda 0.0241 W/(mm K) and rho*c 0.00783 J/(mm3 K).
   Weld w;
   double q = w.heat_input * 1000, a = 1 / 480.0, b = 1 / 780.0;
   double thick = q / (2 * M_PI * 0.0241) * (a - b);

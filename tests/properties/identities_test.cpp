@@ -16,7 +16,7 @@
 namespace seamtakt {
 namespace {
 
-/// "Suite.name" of every test in the folders where identities stand.
+/// "Suite.name" of every test in the folders with identities.
 std::set<std::string> tests_of_formulas() {
   const std::regex head(R"(^(?:TEST|TEST_P|TEST_F|RC_GTEST_PROP)\(([A-Za-z]+),\s*([A-Za-z0-9_]+))");
   std::set<std::string> names;
@@ -26,7 +26,7 @@ std::set<std::string> tests_of_formulas() {
       if (entry.path().extension() != ".cpp") continue;
       std::ifstream file(entry.path());
       const std::string text((std::istreambuf_iterator<char>(file)), {});
-      // A name may stand on the line below its suite.
+      // A name may be on the line below its suite.
       for (const std::string begin : {"\nTEST", "\nRC_GTEST_PROP"})
         for (std::size_t at = text.find(begin); at != std::string::npos; at = text.find(begin, at + 1)) {
           const std::string declaration = text.substr(at + 1, 300);

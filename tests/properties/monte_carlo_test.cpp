@@ -69,7 +69,7 @@ TEST(MonteCarlo, AgreesWithTheFirstOrderForEveryQuantity) {
   EXPECT_GT(compared, 60);
 }
 
-TEST(NormalDeviates, HaveMeanNoughtVarianceOneAndThinTails) {
+TEST(NormalDeviates, HaveMeanZeroVarianceOneAndThinTails) {
   const int n = 200000;
   double sum = 0, squares = 0, cubes = 0, fourths = 0;
   int beyond_three = 0;

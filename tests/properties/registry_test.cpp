@@ -113,7 +113,7 @@ TEST(Registry, NoNoteClaimsToHaveReadWhatItsSourceSaysIsRecalled) {
 }
 
 TEST(Registry, CoversEveryResultWithANote) {
-  // Given back as they were put in, counted, or read off another result; no formula stands behind them.
+  // Returned as given, counted, or taken from another result; they have no formula.
   const std::set<std::string> without_formula = {"heat-input.thermal_efficiency",
                                                  "waveform.samples",
                                                  "waveform.duration_s",

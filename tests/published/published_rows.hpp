@@ -18,7 +18,7 @@ namespace seamtakt::published {
 struct Row {
   std::string place;     ///< "cooling.csv:12"
   std::string quantity;  ///< as in `seamtakt calc`
-  std::string inputs;    ///< "thickness=10; preheat=100 C; u-thickness=2%"; a flag stands alone: "cyclic"
+  std::string inputs;    ///< "thickness=10; preheat=100 C; u-thickness=2%"; a flag has no value: "cyclic"
   std::string key;       ///< result key; "key[0]" for an element of a list, "u_key" for an uncertainty
   std::string expected;  ///< as printed; "null", or "no check value" where the source prints none
   std::string source, clause;
@@ -32,7 +32,7 @@ inline std::filesystem::path outside_folder() {
   return std::filesystem::path(source_path()) / "tests/published";
 }
 
-/// Values recalculated by the Python program that lies there, and the waveforms that rows name.
+/// Values recalculated by the Python program that is there, and the waveforms that rows name.
 inline std::filesystem::path second_route_folder() {
   return std::filesystem::path(source_path()) / "tests/second_route";
 }

@@ -12,7 +12,7 @@ TEST_P(PublishedTable, IsReproduced) {
 
 INSTANTIATE_TEST_SUITE_P(Tables, PublishedTable, testing::ValuesIn(files_in(outside_folder())), table_name);
 
-TEST(PublishedRows, NameASourceThatStandsInTheList) {
+TEST(PublishedRows, NameASourceOfTheList) {
   expect_listed_sources(rows_in(outside_folder()));
 }
 

@@ -23,7 +23,7 @@ inline double half_of_last_digit(const std::string& printed) {
 /// A reason begins with the tolerance that it is for: "2 %: ..." or "0.3: ..." in the result's unit.
 inline double tolerance(const Row& row) {
   double printed = half_of_last_digit(row.expected);
-  // A value that lies just between two printed ones may be rounded either way.
+  // A value that is just between two printed ones may be rounded either way.
   double between = 1e-9 * std::abs(std::stod(row.expected));
   if (row.tolerance_reason.empty()) return printed + between;
   std::size_t end = 0;

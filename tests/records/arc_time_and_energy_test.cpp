@@ -82,6 +82,19 @@ TEST(Energy, AveragedSignalsAreMethodAWhateverTheArithmetic) {
   EXPECT_EQ(audit_text("time_s,current_A,voltage_V\n0,100,20\n1,0,0\n").passes[0].energy_method, "B");
 }
 
+TEST(Energy, SaysByWhichArithmeticThePowerCame) {
+  AuditOptions averaged;
+  averaged.columns = parse_log_columns(R"({"signal": "averaged"})", "columns.json");
+  const auto method = [](const char* log, const AuditOptions& options = {}) {
+    return audit_text(log, options).passes[0].power_method;
+  };
+  EXPECT_EQ(method("time_s,current_A,voltage_V\n0,100,20\n1,0,0\n"), "mean product");
+  EXPECT_EQ(method("time_s,current_A,voltage_V\n0,100,20\n1,0,0\n", averaged), "product of means");
+  EXPECT_EQ(method("time_s,current_A,power_W\n0,100,20\n1,0,0\n"), "logged power");
+  EXPECT_EQ(method("time_s,current_A,voltage_V,energy_J\n0,100,20,500\n1,110,20,2500\n2,0,0,4500\n"),
+            "energy counter");
+}
+
 TEST(Energy, MethodAOnAWaveformControlledScheduleTakesItsFactorAndSaysSo) {
   Plan plan = small_plan();
   plan.schedules[0].waveform = "waveform-controlled";

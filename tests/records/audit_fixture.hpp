@@ -8,7 +8,7 @@
 
 namespace seamtakt::test {
 
-/// Audits a log that stands in memory.
+/// Audits a log that is in memory.
 AuditResult audit_text(const std::string& csv, const AuditOptions& options = {}, const Plan* plan = nullptr,
                        std::size_t chunk = 0);
 

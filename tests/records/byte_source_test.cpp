@@ -126,7 +126,7 @@ TEST(LogMemory, DoesNotGrowWithTheLog) {
   EXPECT_LT(resident_kib() - before, 8 * 1024) << "KiB more for 25 times the rows";
 }
 
-TEST(LogProgress, IsToldAndMayStopTheAudit) {
+TEST(LogProgress, IsReportedAndMayStopTheAudit) {
   AuditOptions options;
   std::uint64_t calls = 0, total = 1;
   options.progress = [&](std::uint64_t, std::uint64_t bytes) { ++calls, total = bytes; };

@@ -15,7 +15,7 @@ namespace {
 
 using namespace std::string_literals;
 
-/// What becomes of a log.
+/// The outcome of a log.
 enum class Outcome {
   accepted,  ///< every row is used
   rejected,  ///< the log is read to its end, `rows` of it are rejected

@@ -47,7 +47,7 @@ TEST(RobustFit, IntervalsHoldTheTruthAsOftenAsTheySayAndWildRowsDoNotMatter) {
   }
 }
 
-TEST(RobustFit, SaysWhenParametersCanNotBeToldApart) {
+TEST(RobustFit, SaysWhenParametersCanNotBeSeparated) {
   const std::vector<double> x(10, 1.0);
   const std::vector<double> y = {1, 2, 1, 2, 1, 2, 1, 2, 1, 2};
   EXPECT_FALSE(robust_fit(line_through(x, y), Eigen::Vector2d(0, 0)));
@@ -260,7 +260,7 @@ TEST(Weighings, AreReadAndRefusedInOneLine) {
             "w.csv:3:4: found this weld a second time, expected each weld once");
 }
 
-TEST(Standing, IsToldFromTheLoggedTravelSpeed) {
+TEST(Standing, IsRecognisedFromTheLoggedTravelSpeed) {
   std::string log = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,travel_speed_mm_s\n";
   for (int i = 0; i <= 100; ++i)
     log += fixed(i / 10.0, 1) + ",U1,W,S1,1," + (i < 100 ? fixed(200 + i % 3, 1) : "0") + "," +

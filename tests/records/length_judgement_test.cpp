@@ -179,6 +179,30 @@ TEST(LengthJudgement, AGapThatIsTooLongIsSaid) {
                            "record.length.gap"));
 }
 
+TEST(LengthJudgement, EachRunOfAnIntermittentSeamCounts) {
+  Plan plan = small_plan();
+  // Runs of 8 mm at 0, 98, ..., 392: five, 40 mm in all.
+  plan.weldments.at(0).seams.at(1).intermittent->length_mm = 8;
+  const auto judged = [&](const std::vector<std::pair<double, double>>& spans) {
+    return audit_text(header + runs(spans), closing(), &plan);
+  };
+  EXPECT_EQ(judged({{0, 8}, {98.4, 106.4}, {196, 204}, {294.4, 302.4}, {392, 400}}).passes[0].verdict,
+            Verdict::pass);
+  const auto four = judged({{0, 8}, {98.4, 106.4}, {196, 204}, {294.4, 302.4}});
+  EXPECT_EQ(four.passes[0].verdict, Verdict::fail) << "8 mm short are allowed, a missing run isn't";
+  const auto six = judged({{0, 8}, {80, 88}, {160, 168}, {240, 248}, {320, 328}, {392, 400}});
+  EXPECT_EQ(count_of(six, "record.length.runs"), 1u);
+}
+
+TEST(LengthJudgement, ARunThatIsTooLongIsSaid) {
+  const Plan plan = small_plan();
+  const auto result = audit_text(header + runs({{0, 60}, {150, 224}, {300, 360}}), closing(), &plan);
+  ASSERT_EQ(count_of(result, "record.length.run"), 1u);
+  EXPECT_NEAR(*findings_of(result, "record.length.run")[0].value, 74, 0.9);
+  EXPECT_FALSE(has_finding(audit_text(header + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan),
+                           "record.length.run"));
+}
+
 TEST(LengthJudgement, AClosedSeamNeedsItsOverlap) {
   Plan plan = small_plan();
   Seam& ring = plan.weldments[0].seams[0];

@@ -31,7 +31,7 @@ TEST(LogReader, GivesTheRowsThatTheAuditCounts) {
   EXPECT_EQ(rejected.listed.at(0).line, 302u);
 }
 
-// Public logs write "0.1, 200, 25": a blank behind the delimiter.
+// Public logs write "0.1, 200, 25": a blank after the delimiter.
 TEST(LogReader, BlanksAroundNumbersAndTimesAreNoPartOfThem) {
   const std::string plain = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n" +
                             arc_rows("U1,W,S1,1", 0, 30) + "30.0,U1,W,S1,1,0,0\n";

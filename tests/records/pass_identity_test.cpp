@@ -176,6 +176,64 @@ TEST(PassIdentity, AJobBegunAgainAfterALongPauseIsAnotherUnits) {
   EXPECT_EQ(result.passes[0].arc_starts, 2u) << "an intermittent seam stays one pass";
 }
 
+TEST(PassIdentity, JobNumbersOfThePlanStandForSeamAndPass) {
+  Plan plan = small_plan();
+  plan.weldments[0].seams[0].jobs = {"17"};
+  plan.weldments[0].seams[2].jobs = {"18", "19"};
+  std::string log = "time_s,unit_serial,Job,current_A,voltage_V\n";
+  log += arc_rows("U1,17", 0, 50) + arc_rows("U1,18", 60, 97) + arc_rows("U1,19", 100, 137);
+  const auto result = audit_text(log, {}, &plan);
+  ASSERT_EQ(result.passes.size(), 3u);
+  EXPECT_EQ(result.passes[0].place(), "U1/W/S1/pass 1");
+  EXPECT_EQ(result.passes[1].place(), "U1/W/S3/pass 1");
+  EXPECT_EQ(result.passes[2].place(), "U1/W/S3/pass 2");
+  EXPECT_EQ(result.passes[2].schedule, "G");
+  EXPECT_FALSE(has_finding(result, "record.columns.ignored"));
+}
+
+TEST(PassIdentity, AColumnsFilesOwnJobsGoBeforeThePlans) {
+  Plan plan = small_plan();
+  plan.weldments[0].seams[0].jobs = {"17"};
+  AuditOptions options;
+  options.columns = parse_log_columns(
+      R"({"job": {"column": "job", "values": {"17": {"seam": "S3", "pass": 2}}}})", "c.json");
+  const std::string log = "time_s,unit_serial,job,current_A,voltage_V\n" + arc_rows("U1,17", 0, 37);
+  const auto result = audit_text(log, options, &plan);
+  ASSERT_EQ(result.passes.size(), 1u);
+  EXPECT_EQ(result.passes[0].place(), "U1/W/S3/pass 2");
+}
+
+TEST(PassIdentity, AJobOfTwoWeldmentsLeavesTheWeldmentToTheUnitsTimes) {
+  Plan plan = small_plan();
+  plan.weldments[0].seams[0].jobs = {"17"};
+  plan.weldments.push_back(plan.weldments[0]);
+  plan.weldments[1].id = "V";
+  AuditOptions options;
+  options.units = parse_unit_times("unit_serial,weldment,start,end\nU1,W,0,55\nU2,V,55,200\n", "units.csv");
+  const std::string log =
+      "time_s,job,current_A,voltage_V\n" + arc_rows("17", 0, 50) + arc_rows("17", 60, 110);
+  const auto result = audit_text(log, options, &plan);
+  ASSERT_EQ(result.passes.size(), 2u);
+  EXPECT_EQ(result.passes[0].place(), "U1/W/S1/pass 1");
+  EXPECT_EQ(result.passes[1].place(), "U2/V/S1/pass 1");
+}
+
+TEST(PassIdentity, ColumnsThatAreIgnoredAreNamed) {
+  const std::string log = "time_s,unit_serial,weldment,seam,pass,job,Shift,current_A,voltage_V\n" +
+                          arc_rows("U1,W,S1,1,17,early", 0, 50);
+  const Plan plan = small_plan();
+  const auto notes = findings_of(audit_text(log, {}, &plan), "record.columns.ignored");
+  ASSERT_EQ(notes.size(), 1u);
+  EXPECT_EQ(notes[0].severity, Severity::note);
+  EXPECT_EQ(
+      notes[0].text(),
+      "Columns of the log that aren't used: job, Shift. A columns file, the plan's job numbers or --carry "
+      "give them a meaning.");
+  AuditOptions carried;
+  carried.carry = {"job", "Shift"};
+  EXPECT_FALSE(has_finding(audit_text(log, carried, &plan), "record.columns.ignored"));
+}
+
 TEST(PassIdentity, AMissingWeldmentIsThePlansOnlyOne) {
   const Plan plan = small_plan();
   const std::string log = "time_s,unit_serial,seam,current_A,voltage_V\n" + arc_rows("U1,S1", 0, 50);
@@ -241,7 +299,7 @@ TEST(PassIdentity, CarriedColumnsAreKeptWordForWord) {
 }
 
 TEST(PassIdentity, MemoryDoesNotHoldBackPassesOfManyRobots) {
-  // More passes open at once than are kept at hand: none may lose a row.
+  // More passes open at once than are kept in memory: none may lose a row.
   std::string log = header;
   for (int i = 0; i < 20; ++i)
     for (int unit = 0; unit < 150; ++unit)

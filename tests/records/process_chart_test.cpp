@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -101,6 +102,49 @@ TEST(Drift, IntervalsHoldTheTruthAsOftenAsTheySay) {
     holds += found->low_95 <= 2 && 2 <= found->high_95 ? 1 : 0;
   }
   EXPECT_NEAR(holds / 2000.0, 0.95, 0.02);
+}
+
+TEST(StudentT, ItsTailsAgreeWithTheQuantilesAndClosedForms) {
+  for (const std::size_t n : {1, 2, 3, 5, 10, 30, 200})
+    EXPECT_NEAR(student_t_two_sided(student_t_95(n), n), 0.05, 1e-5) << n;
+  // One degree of freedom: 1 - 2/pi atan(t). Two: 1 - t/sqrt(t^2 + 2).
+  for (const double t : {0.0, 0.3, 2.0, 40.0, -40.0}) {
+    const double size = std::fabs(t);
+    EXPECT_NEAR(student_t_two_sided(t, 1), 2 / M_PI * std::atan(1 / size), 1e-10) << t;
+    EXPECT_NEAR(student_t_two_sided(t, 2), 1 - size / std::sqrt(size * size + 2), 1e-10) << t;
+  }
+  EXPECT_GT(student_t_two_sided(30, 40), 0);
+}
+
+TEST(FamilyRate, StepsUpThroughThePValues) {
+  using Certain = std::vector<bool>;
+  // 0.05 k/m: 0.0125, 0.025, 0.0375, 0.05. The third stands, so the second does too, above its own step.
+  EXPECT_EQ(certain_at_family_rate({0.9, 0.03, 0.001, 0.026}, 0.05), (Certain{false, true, true, true}));
+  EXPECT_EQ(certain_at_family_rate({0.02, 0.9, 0.9, 0.9}, 0.05), (Certain{false, false, false, false}));
+  EXPECT_EQ(certain_at_family_rate({0.04}, 0.05), Certain{true});
+  EXPECT_EQ(certain_at_family_rate({}, 0.05), Certain{});
+}
+
+TEST(FamilyRate, FiveHundredSeriesWithoutDriftSeldomRaiseAnAlarm) {
+  std::mt19937_64 random(20260801);
+  std::normal_distribution<double> noise(0, 1);
+  int single = 0, families_with_alarm = 0;
+  for (int family = 0; family < 40; ++family) {
+    std::vector<double> p_values;
+    for (int series = 0; series < 500; ++series) {
+      std::vector<double> days, values;
+      for (int k = 0; k < 12; ++k) {
+        days.push_back(k);
+        values.push_back(noise(random));
+      }
+      p_values.push_back(drift(days, values)->p_value);
+      single += p_values.back() < 0.05;
+    }
+    const std::vector<bool> certain = certain_at_family_rate(p_values, 0.05);
+    families_with_alarm += std::find(certain.begin(), certain.end(), true) != certain.end();
+  }
+  EXPECT_NEAR(single / 40.0, 25, 3) << "each alone raises false alarms at its own rate";
+  EXPECT_LE(families_with_alarm, 6) << "5 % of 40 families are 2; more than 6 have a chance of 0.4 %";
 }
 
 TEST(StudentT, AgreesWithItsTable) {

@@ -42,7 +42,7 @@ std::string with_row_of(std::size_t bytes, const std::string& line_end) {
          std::string(18, ',') + line_end;
 }
 
-TEST(RowLimit, TheOutcomeDoesNotHangOnBlockBorders) {
+TEST(RowLimit, TheOutcomeDoesNotDependOnBlockBorders) {
   for (const std::string line_end : {"\n", "\r\n"}) {
     for (const std::size_t bytes : {limit - 2, limit - 1, limit})
       expect_one_outcome(with_row_of(bytes, line_end), "3: found a field longer than the limit");

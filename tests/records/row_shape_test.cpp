@@ -1,5 +1,5 @@
-// Rows that the row kernel takes by their shape come to the same as rows read with care, whatever digits and
-// other bytes change from one row to the next.
+// Rows that the row kernel reads by their shape give the same as rows read by the careful reader, whatever
+// digits and other bytes change from one row to the next.
 #include <gtest/gtest.h>
 
 #include <array>

@@ -136,7 +136,7 @@ TEST(ReferenceTables, IntervalsRunUpwards) {
   }
 }
 
-TEST(ReferenceWires, DensityLiesWithinItsSpan) {
+TEST(ReferenceWires, DensityIsWithinItsSpan) {
   const CsvTable wires = table("wires.csv");
   for (const CsvRow& row : wires.rows) {
     EXPECT_LE(number(wires, row, "density_low_g_cm3"), number(wires, row, "density_g_cm3")) << row.line;
@@ -144,8 +144,8 @@ TEST(ReferenceWires, DensityLiesWithinItsSpan) {
   }
 }
 
-// alpha goes with 1/d^2 and beta with 1/d^4: the printed three digits of a diameter agree with those of 1.2
-// mm.
+// alpha is proportional to 1/d^2 and beta to 1/d^4: the printed three digits of a diameter agree with those
+// of 1.2 mm.
 TEST(ReferenceWires, MeltingCoefficientsFollowTheDiameter) {
   const CsvTable wires = table("wires.csv");
   std::size_t checked = 0;

@@ -1,4 +1,4 @@
-// Every source that code names stands in reference/sources.csv, and every source there is named somewhere.
+// Every source named in code is in reference/sources.csv, and every source there is named somewhere.
 #include <gtest/gtest.h>
 
 #include <cctype>
@@ -91,7 +91,7 @@ std::vector<NoteSource> note_sources() {
   return found;
 }
 
-/// Words that stand after "Source: " in comments and look like keys.
+/// Words after "Source: " in comments that look like keys.
 std::vector<NoteSource> commented_sources() {
   std::vector<NoteSource> found;
   const std::string mark = "Source: ";

@@ -1,4 +1,4 @@
-"""Numerical roots and integrals, so that an inverse or an area needn't be had by the closed form that it checks."""
+"""Numerical roots and integrals, so that an inverse or an area doesn't use the closed form that it checks."""
 import math
 
 

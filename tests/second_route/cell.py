@@ -3,8 +3,8 @@ from calculus import root
 
 
 def duty_cycle(given):
-    """The heat in the source goes with I^2 times the share of time. Source: power-source-manuals, duty-cycle page (read);
-    no share is above 100 %."""
+    """The heat in the source is proportional to I^2 times the share of time. Source: power-source-manuals, duty-cycle
+    page (read); no share is above 100 %."""
     heat = given.number("rated-current") ** 2 * given.number("rated-duty")
     if "duty" in given:
         return {"current_A": (heat / given.number("duty")) ** 0.5}

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Computes what the rows of this folder expect, by formulas written out once more from their sources.
+"""Computes what the rows of this folder expect, by formulas written again from their sources.
 
   second_route.py --check            compares, to the printed digits; names each row that differs and exits 1
   second_route.py --write            writes what differs into the rows
@@ -51,7 +51,7 @@ def computed(quantity, inputs, key):
 
 
 def decimals_of(printed):
-    """Places after the point, and the power of ten behind them: "25.3e-5" -> 1, -5."""
+    """Places after the point, and the power of ten after them: "25.3e-5" -> 1, -5."""
     mantissa, _, exponent = printed.partition("e")
     return len(mantissa.partition(".")[2]), int(exponent or 0)
 

@@ -14,7 +14,7 @@ TRANSITION_OF_MILD_STEEL_98AR_2O2 = {0.76: 150, 0.89: 165, 1.14: 220, 1.3: 240, 
 
 
 def melting_coefficients(given):
-    """As given, or from 1.2 mm: alpha goes with 1/d^2 (the section), beta with 1/d^4 (its square). Source: derived."""
+    """As given, or from 1.2 mm: alpha is proportional to 1/d^2, beta to 1/d^4. Source: derived."""
     if "alpha" in given:
         return given.number("alpha"), given.number("beta")
     alpha, beta = MELTING_OF_1_2_MM[given.text("wire-material")]

@@ -44,7 +44,7 @@ int get_attributes(const char* path, struct stat* attributes, fuse_file_info*) {
 }
 
 int open_file(const char* path, fuse_file_info* file) {
-  // An acknowledgement must have come here before the program that writes it goes on.
+  // An acknowledgement must have come here before the program that writes it continues.
   if (is_acks(path)) file->direct_io = 1;
   return 0;
 }
