@@ -79,9 +79,11 @@ const FieldTable& fields_of<Acceptance>() {
 template <>
 const FieldTable& fields_of<RuleSeverities>() {
   static const FieldTable table(struct_info<RuleSeverities>("severity", "severities of rules"), [] {
+    // The table copies choices when it is made, after this function.
+    static const std::vector<std::string_view> severities = {"note", "warn", "fail"};
     std::vector<FieldInfo> fields;
     for (const RecommendingRule& each : recommending_rules)
-      fields.push_back(choice(each.rule, each.word, each.chosen, {"note", "warn", "fail"}, each.help));
+      fields.push_back(choice(each.rule, each.word, each.chosen, severities, each.help));
     return fields;
   }());
   return table;

@@ -13,8 +13,7 @@ class JudgedByTest : public Judgement {
   std::vector<std::string> judged(const Plan& plan) {
     std::vector<std::string> words;
     const JsonNode document = evaluated(plan);
-    for (const JsonNode& word : first_pass(document).find("judged")->elements)
-      words.push_back(word.string);
+    for (const JsonNode& word : first_pass(document).find("judged")->elements) words.push_back(word.string);
     return words;
   }
   /// A tee that nothing but its drawn leg judges.
