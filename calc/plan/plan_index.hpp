@@ -3,6 +3,7 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "formula/tolerance/qualification_range.hpp"
 #include "plan/plan.hpp"
 
 namespace seamtakt {
@@ -24,6 +25,10 @@ class PlanIndex {
     const Wire* wire = nullptr;
     const Gas* gas = nullptr;
     const PowerSource* power_source = nullptr;
+    /// What the schedule's qualification was tested with, by ISO 15614-1 or by AWS D1.1; at most one of them.
+    const TestedWeld *iso_test = nullptr, *d1_1_test = nullptr;
+    /// What the ranges of `iso_test` depend on, by the edition that its basis names, else the latest.
+    QualifiedTest iso_ranges{};
   };
   const ScheduleParts& parts_of(const Schedule& schedule) const {
     return parts_[static_cast<std::size_t>(&schedule - first_schedule_)];

@@ -1,8 +1,9 @@
 #include "plan/qualification_basis.hpp"
 
-#include <algorithm>
 #include <cctype>
 #include <string>
+
+#include "base/text/ascii.hpp"
 
 namespace seamtakt {
 
@@ -27,11 +28,9 @@ QualificationRoute qualification_route(std::string_view basis) {
   if (names(basis, "ISO 15614-1")) return QualificationRoute::judged;
   for (const char* document : {"ISO 15610", "ISO 15611", "ISO 15612", "ISO 15613"})
     if (names(basis, document)) return QualificationRoute::known;
-  std::string lower(basis);
-  std::transform(lower.begin(), lower.end(), lower.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  const std::string lower = lower_case(basis);
   if (names(lower, "d1.1"))
-    return lower.find("prequalified") != std::string::npos ? QualificationRoute::known
+    return lower.find("prequalified") != std::string::npos ? QualificationRoute::prequalified
                                                            : QualificationRoute::d1_1;
   return QualificationRoute::other;
 }

@@ -6,10 +6,11 @@ namespace seamtakt {
 
 /// How a welding procedure was qualified, as a plan's `basis` says it.
 enum class QualificationRoute {
-  d1_1,    ///< a procedure test by AWS D1.1, whose essential variables the program compares
-  judged,  ///< a procedure test by ISO 15614-1, whose ranges the program judges
-  known,   ///< another route that codes know: its ranges aren't judged here
-  other    ///< neither
+  d1_1,          ///< a procedure test by AWS D1.1, whose essential variables the program compares
+  judged,        ///< a procedure test by ISO 15614-1, whose ranges the program judges
+  prequalified,  ///< a prequalified procedure of AWS D1.1
+  known,         ///< another route that codes know: its ranges aren't judged here
+  other          ///< neither
 };
 
 /// Prefixes of national and European editions ("DIN EN ISO 15614-1") and a year or level after the number

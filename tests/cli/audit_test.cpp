@@ -8,6 +8,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -23,12 +24,6 @@ const std::string demo_log = root + "/reference/demo/arc-log.csv.gz";
 const std::string demo_manual = root + "/reference/demo/manual-seams.csv";
 
 class Audit : public FolderTest {};
-
-double number(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
-  return value ? value->number : 0;
-}
 
 bool is_null(const JsonNode& object, const char* key) {
   const JsonNode* value = object.find(key);

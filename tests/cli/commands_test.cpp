@@ -6,6 +6,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -17,16 +18,6 @@ namespace {
 
 const std::string sample = source_path("/tests/data/two-schedules.weldplan.json");
 const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
-JsonNode json_of(const ProgramRun& run) {
-  return parse_json(run.output, "output");
-}
-
-double number(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
-  return value ? value->number : 0;
-}
 
 class Folder : public FolderTest {};
 

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
@@ -18,12 +19,6 @@ using namespace seamtakt::test;
 namespace {
 
 const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
-double number(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
-  return value ? value->number : 0;
-}
 
 const std::vector<JsonNode>& weldments(const JsonNode& root) {
   return root.find("weldments")->elements;

@@ -10,6 +10,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -25,22 +26,6 @@ const std::string day = demo_folder + "orders-day.csv";
 
 std::string bytes_of(const std::string& file) {
   return read_file(file, 1u << 24);
-}
-
-std::string text_of(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::string) << key;
-  return value ? value->string : "";
-}
-
-double number(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
-  return value ? value->number : 0;
-}
-
-JsonNode json_of(const ProgramRun& run) {
-  return parse_json(run.output, "output");
 }
 
 std::vector<std::string> serials_of(const JsonNode& line) {

@@ -10,6 +10,7 @@
 #include <set>
 
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -22,22 +23,6 @@ namespace {
 const std::string demo_folder = source_path("/reference/demo/");
 const std::string demo = demo_folder + "ground-equipment.weldplan.json";
 const std::string day = demo_folder + "orders-day.csv";
-
-JsonNode json_of(const ProgramRun& run) {
-  return parse_json(run.output, "output");
-}
-
-double number(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::number) << key;
-  return value ? value->number : 0;
-}
-
-std::string text_of(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  EXPECT_TRUE(value && value->kind == JsonNode::Kind::string) << key;
-  return value ? value->string : "";
-}
 
 std::vector<std::string> serials(const JsonNode& result) {
   std::vector<std::string> list;

@@ -27,20 +27,9 @@ void write_value(JsonWriter& json, const ColumnValue& value) {
   }
 }
 
-std::vector<std::string_view> list_words(const ColumnValue& value) {
-  std::vector<std::string_view> words;
-  const auto* text = std::get_if<std::string_view>(&value);
-  for (std::string_view rest = text ? *text : std::string_view(); !rest.empty();) {
-    const std::size_t comma = rest.find(", ");
-    words.push_back(rest.substr(0, comma));
-    rest = comma == std::string_view::npos ? std::string_view() : rest.substr(comma + 2);
-  }
-  return words;
-}
-
 void write_list(JsonWriter& json, const ColumnValue& value) {
   json.begin_array();
-  for (const std::string_view word : list_words(value)) json.value(word);
+  each_list_word(value, [&](std::string_view word) { json.value(word); });
   json.end_array();
 }
 

@@ -12,6 +12,7 @@
 
 #include "base/json/json_writer.hpp"
 #include "base/sentences/sentence.hpp"
+#include "base/text/comma_list.hpp"
 
 /// Results have tables as plans have: each member is described once, and JSON, CSV, workbooks, reports, the
 /// command line's tables and the desk's follow. A room has the tables of its own results.
@@ -190,8 +191,11 @@ std::optional<double> column_number(const ColumnValue& value);
 
 void write_value(JsonWriter& json, const ColumnValue& value);
 
-/// The words of a list's text, in their order.
-std::vector<std::string_view> list_words(const ColumnValue& value);
+/// Calls visit(word) for each word of a list's text, in their order.
+template <class Visit>
+void each_list_word(const ColumnValue& value, const Visit& visit) {
+  if (const auto* text = std::get_if<std::string_view>(&value)) each_of_comma_list(*text, visit);
+}
 void write_list(JsonWriter& json, const ColumnValue& value);
 
 /// Writes the row's members into the open object.

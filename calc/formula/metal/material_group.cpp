@@ -1,8 +1,9 @@
 #include "formula/metal/material_group.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <map>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
 #include "formula/reference_table.hpp"
@@ -11,7 +12,8 @@ namespace seamtakt {
 
 namespace {
 
-using GroupBySteel = std::unordered_map<std::string, std::string>;
+/// Looked up for each pass: by a view, so that no text is copied.
+using GroupBySteel = std::map<std::string, std::string, std::less<>>;
 
 GroupBySteel read_steels() {
   const ReferenceTable table("steels.csv");
@@ -59,7 +61,7 @@ constexpr std::string_view any_yield_group = "1.4";
 
 std::string_view material_group_of(std::string_view standard) {
   static const GroupBySteel groups = read_steels();
-  const auto found = groups.find(std::string(standard));
+  const auto found = groups.find(standard);
   return found == groups.end() ? std::string_view() : std::string_view(found->second);
 }
 

@@ -19,9 +19,10 @@ struct Share {
 };
 
 double pass_cost(const Costs& costs, const PlanIndex& index, bool by_robot, const PassEvaluation& pass) {
-  const auto& [wire, gas, source] = index.parts_of(*index.schedule(pass.schedule));
+  const PlanIndex::ScheduleParts& parts = index.parts_of(*index.schedule(pass.schedule));
   const double hourly = by_robot ? costs.robot_per_h : costs.labour_per_h;
-  return pass.wire_g / 1000 * wire->price_per_kg + pass.gas_l / 1000 * (gas ? gas->price_per_m3 : 0) +
+  return pass.wire_g / 1000 * parts.wire->price_per_kg +
+         pass.gas_l / 1000 * (parts.gas ? parts.gas->price_per_m3 : 0) +
          pass.energy_kWh * costs.energy_per_kWh + pass.arc_time_s / 3600 * hourly;
 }
 

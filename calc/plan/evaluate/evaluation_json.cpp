@@ -68,12 +68,14 @@ void add_column_value(PartText& out, const ColumnValue& value) {
 
 void add_list(PartText& out, const ColumnValue& value) {
   out.add("[");
-  const char* before = "";
-  for (const std::string_view word : list_words(value)) {
+  // Words of the program have nothing to escape.
+  const char* before = "\"";
+  each_list_word(value, [&](std::string_view word) {
     out.add(before);
-    out.add_string(word);
-    before = ", ";
-  }
+    out.add(word);
+    out.add("\"");
+    before = ", \"";
+  });
   out.add("]");
 }
 

@@ -16,8 +16,7 @@ bool is_gmaw_or_fcaw(const std::string& process) {
 }
 
 bool is_prequalified(const Qualification* qualification) {
-  return qualification && qualification_route(qualification->basis) == QualificationRoute::known &&
-         qualification->basis.find("D1.1") != std::string::npos;
+  return qualification && qualification_route(qualification->basis) == QualificationRoute::prequalified;
 }
 
 }  // namespace

@@ -46,9 +46,11 @@ void judge_qualification_basis(const Plan& plan, Findings& findings) {
         break;
       case QualificationRoute::known:
         findings.push_back(said_of(qualification, Severity::note, "qualification.basis.other-route"_key,
-                                   basis.find("ISO") != std::string::npos
-                                       ? "EN 1090-2, 7.4.1 (recalled)"
-                                       : "AWS D1.1, prequalified procedures (recalled)"));
+                                   "EN 1090-2, 7.4.1 (recalled)"));
+        break;
+      case QualificationRoute::prequalified:
+        findings.push_back(said_of(qualification, Severity::note, "qualification.basis.other-route"_key,
+                                   "AWS D1.1, prequalified procedures (recalled)"));
         break;
       case QualificationRoute::other:
         findings.push_back(

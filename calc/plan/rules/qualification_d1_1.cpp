@@ -1,6 +1,5 @@
 #include "formula/tolerance/essential_variable.hpp"
-#include "plan/qualification_basis.hpp"
-#include "plan/rules/rule_limits.hpp"
+#include "plan/rules/qualification_findings.hpp"
 #include "plan/rules/rules.hpp"
 
 namespace seamtakt {
@@ -28,9 +27,6 @@ const SettingOfTest settings[] = {
     {"gas_flow_l_min", "l/min", "Gas flow"_word, &TestedWeld::gas_flow_l_min,
      [](const PassFacts& facts, const PassEvaluation&) { return facts.schedule.gas_flow_l_min; }}};
 
-/// Share of a limit by which a value may exceed it: the rounding of the products.
-constexpr double rounding = 1e-12;
-
 void judge_setting(const SettingOfTest& setting, const TestedWeld& tested, const PassFacts& facts,
                    const PassEvaluation& pass, Findings& findings) {
   const std::optional<double>& was = tested.*setting.tested;
@@ -40,10 +36,10 @@ void judge_setting(const SettingOfTest& setting, const TestedWeld& tested, const
                            tested.wire_feed_speed_m_min;
   if (!allowed || is_estimate) return;
   const double used = setting.used(facts, pass);
-  const double low = *was * (1 - allowed->decrease_pct / 100),
-               high = *was * (1 + allowed->increase_pct / 100);
-  if (used >= low * (1 - rounding) && used <= high * (1 + rounding)) return;
-  const UnitValue limit{used < low ? low : high, setting.unit};
+  const QualifiedRange<double> range{*was * (1 - allowed->decrease_pct / 100),
+                                     *was * (1 + allowed->increase_pct / 100)};
+  if (is_qualified(range, used)) return;
+  const UnitValue limit{used < *range.low ? *range.low : *range.high, setting.unit};
   findings.push_back(
       {std::string("qualification.d1-1.") + setting.key, Severity::fail, facts.place(), used, limit.value,
        setting.unit,
@@ -57,37 +53,16 @@ void judge_setting(const SettingOfTest& setting, const TestedWeld& tested, const
 
 }  // namespace
 
-namespace {
-
-const TestedWeld* d1_1_test(const PassFacts& facts) {
-  const Qualification* qualification = facts.index.qualification(facts.schedule.qualification);
-  if (!qualification || !qualification->tested ||
-      qualification_route(qualification->basis) != QualificationRoute::d1_1)
-    return nullptr;
-  return &*qualification->tested;
-}
-
-}  // namespace
-
 void judge_qualification_d1_1(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
-  const TestedWeld* const test = d1_1_test(facts);
+  const TestedWeld* const test = facts.index.parts_of(facts.schedule).d1_1_test;
   if (!test) return;
   const TestedWeld& tested = *test;
   for (const SettingOfTest& setting : settings) judge_setting(setting, tested, facts, pass, findings);
   // Any change of the transfer mode of GMAW is to be qualified again.
   const std::string& used = facts.schedule.transfer;
   if (!used.empty() && !tested.transfer.empty() && used != tested.transfer)
-    findings.push_back({"qualification.transfer",
-                        Severity::fail,
-                        facts.place(),
-                        {},
-                        {},
-                        "",
-                        Sentence("qualification.same"_key, {{"what", "Transfer mode"_word},
-                                                            {"used", used},
-                                                            {"qualification", facts.schedule.qualification},
-                                                            {"tested", tested.transfer}}),
-                        source});
+    findings.push_back(unlike_test("qualification.transfer", Severity::fail, "Transfer mode"_word, used,
+                                   tested.transfer, facts, source));
 }
 
 bool states_essential_settings(const TestedWeld& tested) {
@@ -97,9 +72,8 @@ bool states_essential_settings(const TestedWeld& tested) {
 }
 
 bool is_judged_by_test(const PassFacts& facts) {
-  if (judged_test(facts)) return true;
-  const TestedWeld* test = d1_1_test(facts);
-  return test && states_essential_settings(*test);
+  const PlanIndex::ScheduleParts& parts = facts.index.parts_of(facts.schedule);
+  return parts.iso_test || (parts.d1_1_test && states_essential_settings(*parts.d1_1_test));
 }
 
 }  // namespace seamtakt

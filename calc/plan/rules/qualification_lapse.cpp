@@ -11,6 +11,8 @@ namespace seamtakt {
 namespace {
 
 constexpr double yield_S355_MPa = 355;
+/// Of a procedure for steels above S355, and of any.
+constexpr int short_years = 1, long_years = 3;
 
 /// The nominal yield strength in a steel's designation ("EN 10025-2 S355J2": 355); 0 where there is none.
 double nominal_yield_MPa(std::string_view standard) {
@@ -24,11 +26,18 @@ double nominal_yield_MPa(std::string_view standard) {
   return 0;
 }
 
-/// The strongest steel that each qualification is used for.
-std::map<std::string_view, double> strongest_steels(const Plan& plan, const PlanIndex& index) {
+/// The same day some years later; both as YYYY-MM-DD.
+std::string years_after(const std::string& date, int years) {
+  return std::to_string(std::atoi(date.substr(0, 4).c_str()) + years) + date.substr(4);
+}
+
+/// The strongest steel that each qualification is used for which any steel's lapse could hold of.
+std::map<std::string_view, double> strongest_steels(const Plan& plan, const PlanIndex& index,
+                                                    std::string_view date) {
   std::map<std::string_view, double> strongest;
   for (const Qualification& qualification : plan.qualifications)
-    if (!qualification.last_used.empty()) strongest[qualification.id] = 0;
+    if (!qualification.last_used.empty() && date > years_after(qualification.last_used, short_years))
+      strongest[qualification.id] = 0;
   if (strongest.empty()) return strongest;
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams)
@@ -41,11 +50,6 @@ std::map<std::string_view, double> strongest_steels(const Plan& plan, const Plan
   return strongest;
 }
 
-/// The same day some years later; both as YYYY-MM-DD.
-std::string years_after(const std::string& date, int years) {
-  return std::to_string(std::atoi(date.substr(0, 4).c_str()) + years) + date.substr(4);
-}
-
 /// What a lapse asks for; an empty key where there is none.
 struct Lapse {
   std::optional<SentenceKey> key;
@@ -54,7 +58,6 @@ struct Lapse {
 };
 
 Lapse lapse_of(const std::string& last_used, std::string_view date, bool is_strong) {
-  constexpr int short_years = 1, long_years = 3;
   const auto is_over = [&](int years) { return date > years_after(last_used, years); };
   if (!is_strong && is_over(long_years))
     return {"qualification.lapsed.macro"_key, long_years, Severity::warn};
@@ -71,7 +74,7 @@ Lapse lapse_of(const std::string& last_used, std::string_view date, bool is_stro
 void judge_qualification_lapse(const Plan& plan, const PlanIndex& index, std::string_view date,
                                Findings& findings) {
   if (date.empty()) return;
-  const auto strongest = strongest_steels(plan, index);
+  const auto strongest = strongest_steels(plan, index, date);
   for (const Qualification& qualification : plan.qualifications) {
     const auto at = strongest.find(qualification.id);
     if (at == strongest.end() || qualification_route(qualification.basis) == QualificationRoute::d1_1)
@@ -90,7 +93,7 @@ void judge_qualification_lapse(const Plan& plan, const PlanIndex& index, std::st
                         Sentence(*lapse.key, {{"qualification", qualification.id},
                                               {"date", qualification.last_used},
                                               {"years", lapse.years}}),
-                        "EN 1090-2:2008, 7.4.1"});
+                        "EN 1090-2:2008, 7.4.1 (recalled)"});
   }
 }
 

@@ -12,7 +12,7 @@ namespace {
 
 /// The test of a schedule, where its position may matter; nullptr otherwise.
 const TestedWeld* test_with_position(const PlanIndex& index, const Schedule& schedule) {
-  const TestedWeld* tested = judged_test(index, schedule);
+  const TestedWeld* tested = index.parts_of(schedule).iso_test;
   const bool matters = tested && !tested->position.empty() &&
                        (tested->impact_tested.value_or(false) || tested->hardness_tested.value_or(false));
   return matters ? tested : nullptr;
@@ -31,7 +31,7 @@ std::map<const Schedule*, Positions> untested_positions(const Plan& plan, const 
       for (const std::string& id : seam.schedules) {
         const auto at = found.find(index.schedule(id));
         if (at == found.end() || seam.position.empty() || seam.position == "PG") continue;
-        if (seam.position != judged_test(index, *at->first)->position) at->second.insert(seam.position);
+        if (seam.position != index.parts_of(*at->first).iso_test->position) at->second.insert(seam.position);
       }
   return found;
 }
@@ -46,18 +46,18 @@ void judge_qualification_positions(const Plan& plan, const PlanIndex& index, Fin
     const auto at = untested.find(&schedule);
     if (at == untested.end() || at->second.empty()) continue;
     const std::vector<std::string> positions(at->second.begin(), at->second.end());
-    findings.push_back(
-        {"qualification.position.other",
-         Severity::note,
-         schedule.id,
-         {},
-         {},
-         "",
-         Sentence("qualification.position.other"_key, {{"schedule", schedule.id},
-                                                       {"positions", comma_list(positions)},
-                                                       {"qualification", schedule.qualification},
-                                                       {"tested", judged_test(index, schedule)->position}}),
-         "ISO 15614-1:2017, 8.4.2 (recalled)"});
+    findings.push_back({"qualification.position.other",
+                        Severity::note,
+                        schedule.id,
+                        {},
+                        {},
+                        "",
+                        Sentence("qualification.position.other"_key,
+                                 {{"schedule", schedule.id},
+                                  {"positions", comma_list(positions)},
+                                  {"qualification", schedule.qualification},
+                                  {"tested", index.parts_of(schedule).iso_test->position}}),
+                        "ISO 15614-1:2017, 8.4.2 (recalled)"});
   }
 }
 

@@ -45,7 +45,7 @@ Finding unlike_test(const char* rule, Severity severity, Word what, const std::s
 }
 
 void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pass, Findings& findings) {
-  const TestedWeld* const test = judged_test(facts);
+  const TestedWeld* const test = facts.index.parts_of(facts.schedule).iso_test;
   if (!test) return;
   const TestedWeld& tested = *test;
   const std::string& process = facts.schedule.process;
@@ -56,7 +56,8 @@ void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pas
     judge_qualified_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit,
                           pass.heat_input_kJ_mm, *range, facts, findings);
   if (tested.thickness_mm)
-    if (const auto rule = thickness_rule(qualified_test(facts, tested), *tested.thickness_mm);
+    if (const auto rule =
+            thickness_rule(facts.index.parts_of(facts.schedule).iso_ranges, *tested.thickness_mm);
         rule && rule->has_limit())
       for (double thickness : facts.seam.thickness_mm)
         judge_qualified_range("qualification.thickness", "Plate thickness"_word, "mm", thickness,

@@ -1,8 +1,7 @@
-#include <algorithm>
-#include <array>
 #include <cctype>
 #include <string_view>
 
+#include "base/text/ascii.hpp"
 #include "formula/metal/material_group.hpp"
 #include "formula/tolerance/qualification_range.hpp"
 #include "plan/rules/qualification_findings.hpp"
@@ -20,13 +19,6 @@ constexpr const char *table_source = "ISO 15614-1:2017, level 2 (recalled)",
 
 /// How far above the tested interpass temperature it depends on edition and level whether the test holds.
 constexpr double interpass_margin_K = 50;
-
-std::string lower_case(std::string_view text) {
-  std::string lower(text);
-  std::transform(lower.begin(), lower.end(), lower.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower;
-}
 
 /// The main group of ISO 14175 in a gas's text: a capital and perhaps a digit that are a word or the
 /// beginning of one with hyphens ("ISO 14175-M21-ArC-18" -> "M21", "C1" -> "C1"). Empty where there is none.
@@ -95,19 +87,14 @@ void judge_groups(const PassFacts& facts, const TestedWeld& tested, Findings& fi
     if (i > 0 && facts.metals[i] == facts.metals[0]) continue;
     const std::string_view group = material_group_of(facts.metals[i]->standard);
     if (group.empty() || group_cover(tested.group, group) != GroupCover::not_covered) continue;
-    Finding finding =
-        unlike_test("qualification.material-group", Severity::fail, "Material group"_word,
-                    std::string(group) + " (" + facts.metals[i]->id + ")", tested.group, facts, group_source);
-    findings.push_back(std::move(finding));
+    findings.push_back(unlike_test("qualification.material-group", Severity::fail, "Material group"_word,
+                                   std::string(group) + " (" + facts.metals[i]->id + ")", tested.group, facts,
+                                   group_source));
   }
 }
 
-bool is_fillet_test(const PassFacts& facts, const TestedWeld& tested) {
-  return qualified_test(facts, tested).joint == "fillet";
-}
-
-void judge_joint(const PassFacts& facts, const TestedWeld& tested, Findings& findings) {
-  if (!facts.seam.groove || !is_fillet_test(facts, tested)) return;
+void judge_joint(const PassFacts& facts, const TestedWeld&, Findings& findings) {
+  if (!facts.seam.groove || facts.index.parts_of(facts.schedule).iso_ranges.joint != "fillet") return;
   findings.push_back({"qualification.joint",
                       Severity::fail,
                       facts.place(),
@@ -138,7 +125,7 @@ void judge_runs(const PassFacts& facts, const TestedWeld& tested, Findings& find
 void judge_throat(const PassFacts& facts, const TestedWeld& tested, Findings& findings) {
   const Seam& seam = facts.seam;
   if (!tested.throat_mm || seam.groove || seam.schedules.size() > 1) return;
-  const RangeRule rule = throat_rule(qualified_test(facts, tested));
+  const RangeRule rule = throat_rule(facts.index.parts_of(facts.schedule).iso_ranges);
   if (!rule.has_limit()) return;
   if (seam.throat_mm || seam.leg_mm)
     judge_qualified_range("qualification.throat", "Throat as drawn"_word, "mm",
@@ -164,7 +151,7 @@ void judge_interpass(const PassFacts& facts, const TestedWeld& tested, Findings&
 }  // namespace
 
 void judge_qualification_variables(const PassFacts& facts, const PassEvaluation&, Findings& findings) {
-  const TestedWeld* const test = judged_test(facts);
+  const TestedWeld* const test = facts.index.parts_of(facts.schedule).iso_test;
   if (!test) return;
   for (const auto judge : {judge_transfer, judge_gas, judge_filler, judge_mechanisation, judge_groups,
                            judge_joint, judge_position, judge_runs, judge_throat, judge_interpass})

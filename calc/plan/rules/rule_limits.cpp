@@ -6,7 +6,6 @@
 
 #include "formula/metal/preheat.hpp"
 #include "formula/wire/duty_cycle.hpp"
-#include "plan/qualification_basis.hpp"
 #include "plan/seam_geometry.hpp"
 
 namespace seamtakt {
@@ -25,32 +24,9 @@ double longest_run_mm(const Seam& seam) {
   return runs.empty() ? 0 : runs[0].to_mm - runs[0].from_mm;
 }
 
-const TestedWeld* judged_test(const PassFacts& facts) {
-  return judged_test(facts.index, facts.schedule);
-}
-
-const TestedWeld* judged_test(const PlanIndex& index, const Schedule& schedule) {
-  const Qualification* qualification = index.qualification(schedule.qualification);
-  if (!qualification || !qualification->tested ||
-      qualification_route(qualification->basis) != QualificationRoute::judged)
-    return nullptr;
-  return &*qualification->tested;
-}
-
-QualifiedTest qualified_test(const PassFacts& facts, const TestedWeld& tested) {
-  QualifiedTest test;
-  if (const Qualification* qualification = facts.index.qualification(facts.schedule.qualification))
-    test.edition = iso_15614_1_edition(qualification->basis);
-  test.joint = tested.throat_mm || tested.joint == "fillet" ? "fillet" : "butt";
-  test.runs = tested.runs == "single" ? "single" : "multi";
-  test.impact_tested = tested.impact_tested.value_or(false);
-  test.hardness_tested = tested.hardness_tested.value_or(false);
-  return test;
-}
-
 std::optional<QualifiedRange<double>> qualified_heat_input(const PassFacts& facts, const TestedWeld& tested) {
   if (!tested.heat_input_kJ_mm) return std::nullopt;
-  const RangeRule rule = heat_input_rule(qualified_test(facts, tested));
+  const RangeRule rule = heat_input_rule(facts.index.parts_of(facts.schedule).iso_ranges);
   if (!rule.has_limit()) return std::nullopt;
   return qualified_range(rule, *tested.heat_input_kJ_mm);
 }

@@ -59,11 +59,6 @@ inline constexpr RuleLimit qualified_heat_limit{"qualification.heat-input",
                                                 "ISO 15614-1:2017, level 2 (recalled)",
                                                 Judged::heat_input};
 
-/// The test weld of a pass's qualification; nullptr where there is none whose ranges are judged here.
-const TestedWeld* judged_test(const PassFacts& facts);
-const TestedWeld* judged_test(const PlanIndex& index, const Schedule& schedule);
-/// As the edition of the standard that the basis of the pass's qualification names has it, else the latest.
-QualifiedTest qualified_test(const PassFacts& facts, const TestedWeld& tested);
 /// The heat inputs that it qualifies (kJ/mm); empty where the test states none, or the standard no limit.
 std::optional<QualifiedRange<double>> qualified_heat_input(const PassFacts& facts, const TestedWeld& tested);
 

@@ -191,7 +191,7 @@ class LimitCollector {
   }
 
   void collect_qualification() {
-    const TestedWeld* const test = judged_test(facts_);
+    const TestedWeld* const test = facts_.index.parts_of(facts_.schedule).iso_test;
     const auto range = test ? qualified_heat_input(facts_, *test) : std::nullopt;
     if (!range) return;
     for (const bool upper : {false, true})

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/text/comma_list.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
@@ -63,12 +64,9 @@ BrowsedRecord browsed(RecordHistory& history, std::uint64_t seq) {
 
 /// Whether one of the names in a list is the one that is wanted.
 bool names(const std::string& listed, const std::string& wanted) {
-  for (std::size_t at = 0; at <= listed.size();) {
-    const std::size_t end = std::min(listed.find(", ", at), listed.size());
-    if (listed.substr(at, end - at) == wanted) return true;
-    at = end + 2;
-  }
-  return false;
+  bool is_there = false;
+  each_of_comma_list(listed, [&](std::string_view name) { is_there = is_there || name == wanted; });
+  return is_there;
 }
 
 bool meets(const RecordFilter& filter, const BrowsedRecord& record) {

@@ -12,11 +12,8 @@ class BrowsedTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const std::string& text) {
-  return {QString::fromStdString(text), std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
-  return {QStringLiteral("–"), number, digits, {}, {}};
+ValueModel::Cell name_cell(const std::string& name) {
+  return text_cell(QString::fromStdString(name));
 }
 GridColumn column(const char* key, const QString& label, const char* unit = "", bool is_number = false) {
   return {key, label, unit, {}, is_number, true, nullptr};
@@ -61,15 +58,15 @@ std::vector<ValueModel::Row> browsed_rows(const std::vector<BrowsedRecord>& reco
     const auto pass = record.pass ? std::optional<double>(*record.pass) : std::nullopt;
     row.cells = {{state_of(record), std::nullopt, 0, {}, {}},
                  number_cell(static_cast<double>(record.seq), 15),
-                 text_cell(record.unit_serial),
-                 text_cell(record.weldment),
-                 text_cell(record.seam),
+                 name_cell(record.unit_serial),
+                 name_cell(record.weldment),
+                 name_cell(record.seam),
                  number_cell(pass, 9),
-                 text_cell(record.schedule),
-                 text_cell(record.robot),
-                 text_cell(record.welder),
-                 text_cell(record.lot),
-                 text_cell(record.time),
+                 name_cell(record.schedule),
+                 name_cell(record.robot),
+                 name_cell(record.welder),
+                 name_cell(record.lot),
+                 name_cell(record.time),
                  number_cell(record.heat_input_kJ_mm, 4)};
     rows.push_back(std::move(row));
   }

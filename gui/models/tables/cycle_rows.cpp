@@ -17,13 +17,6 @@ class CycleTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(double number, int digits) {
-  return {{}, number, digits, {}, {}};
-}
-
 struct Part {
   QString name;
   double seconds;
@@ -48,8 +41,8 @@ ValueModel::Row loss_row(const Part& part, const Part& other) {
   return row;
 }
 
-double waited_s(const CycleResult& cycle, WaitCause cause) {
-  for (const WaitSum& sum : wait_sums(cycle))
+double waited_s(const std::vector<WaitSum>& sums, WaitCause cause) {
+  for (const WaitSum& sum : sums)
     if (sum.cause == cause) return sum.time_s;
   return 0;
 }
@@ -60,9 +53,10 @@ void add_wait_rows(const CycleResult& cycle, const CycleResult& other, std::vect
   auto at = std::find_if(rows.begin(), rows.end(),
                          [&](const ValueModel::Row& row) { return row.cells[0].text == waiting; });
   if (at == rows.end()) return;
+  const std::vector<WaitSum> others = wait_sums(other);
   for (const WaitSum& sum : wait_sums(cycle)) {
     const QString name = QStringLiteral("    ") + core_text(name_of(sum.cause).english());
-    at = rows.insert(at + 1, loss_row({name, sum.time_s}, {name, waited_s(other, sum.cause)}));
+    at = rows.insert(at + 1, loss_row({name, sum.time_s}, {name, waited_s(others, sum.cause)}));
   }
 }
 

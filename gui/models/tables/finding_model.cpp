@@ -23,10 +23,6 @@ std::vector<GridColumn> finding_columns() {
            nullptr}};
 }
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-
 /// The unit differs from row to row, so it is shown beside the number.
 ValueModel::Cell number_cell(const std::optional<double>& number, const std::string& unit) {
   return text_cell(number ? UnitView::shared().quantityText(*number, unit.c_str(), 4) : QString());

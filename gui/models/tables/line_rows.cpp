@@ -15,12 +15,6 @@ class LineTable : public QObject {
 
 constexpr std::size_t most_cures = 12;
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(double number, int digits) {
-  return {{}, number, digits, {}, {}};
-}
 GridColumn text_column(const char* key, const QString& label) {
   return {key, label, "", {}, false, true, nullptr};
 }

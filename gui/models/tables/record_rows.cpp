@@ -14,13 +14,6 @@ class RecordTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
-  return {QStringLiteral("–"), number, digits, {}, {}};
-}
-
 GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
   return {key, label, "", help, false, true, nullptr};
 }

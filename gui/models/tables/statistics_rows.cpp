@@ -12,12 +12,6 @@ class StatisticsTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
-  return {QStringLiteral("–"), number, digits, {}, {}};
-}
 /// Its unit differs from row to row, so the column has none.
 ValueModel::Cell quantity_cell(double value, const std::string& unit) {
   return text_cell(UnitView::shared().quantityText(value, unit.c_str(), 4));

@@ -14,9 +14,6 @@ class StoreTable : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell text_cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
 ValueModel::Cell count_cell(std::size_t count) {
   return {{}, static_cast<double>(count), 9, {}, {}};
 }

@@ -51,6 +51,14 @@ class ValueModel : public GridModel {
   std::shared_ptr<const Plan> plan_;
 };
 
+inline ValueModel::Cell text_cell(const QString& text) {
+  return {text, std::nullopt, 0, {}, {}};
+}
+/// A dash where there is no number.
+inline ValueModel::Cell number_cell(const std::optional<double>& number, int digits) {
+  return {QStringLiteral("–"), number, digits, {}, {}};
+}
+
 /// The columns of one of the core's tables.
 template <class Row>
 std::vector<GridColumn> value_columns(std::span<const Column<Row>> columns, bool brief_only) {
