@@ -31,7 +31,7 @@ std::string years_after(const std::string& date, int years) {
   return std::to_string(std::atoi(date.substr(0, 4).c_str()) + years) + date.substr(4);
 }
 
-/// The strongest steel that each qualification is used for which any steel's lapse could hold of.
+/// The strongest steel of each qualification that is old enough to have lapsed for some steel.
 std::map<std::string_view, double> strongest_steels(const Plan& plan, const PlanIndex& index,
                                                     std::string_view date) {
   std::map<std::string_view, double> strongest;
