@@ -188,7 +188,7 @@ std::size_t CsvTable::require(std::string_view name) const {
 
 CsvTable parse_csv(std::string_view text, const std::string& file, const CsvLimits& limits) {
   check_bytes(text, file);
-  if (text.starts_with("\xef\xbb\xbf")) text.remove_prefix(3);
+  if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   CsvTable table;
   table.file = file;
   table.delimiter = csv_delimiter(text);

@@ -145,7 +145,7 @@ FileKind kind_of_bytes(const std::string& path, const Beginning& beginning) {
   return kind_of_text(path, beginning);
 }
 
-Word name_of(FileKind kind) {
+Word kind_name(FileKind kind) {
   switch (kind) {
     case FileKind::absent:
     case FileKind::empty:
@@ -206,10 +206,10 @@ void check_output(const std::string& path, FileKind kind) {
   const FileKind there = kind_of_file(path);
   if (there == FileKind::absent || there == FileKind::empty) return;
   if (there == kind && !is_beyond_replacing(there)) return;
-  throw InputError(printable(path), name_of(there),
+  throw InputError(printable(path), kind_name(there),
                    is_beyond_replacing(kind)
                        ? Sentence("a new name"_word)
-                       : Sentence("file.new-name-or-replace"_key, {{"kind", name_of(kind)}}));
+                       : Sentence("file.new-name-or-replace"_key, {{"kind", kind_name(kind)}}));
 }
 
 void save_output(const std::string& path, FileKind kind, std::string_view bytes, const SaveOptions& options) {

@@ -9,13 +9,6 @@
 
 namespace seamtakt {
 
-namespace {
-
-constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
-constexpr double largest_exact_integer = 9007199254740992.0;  // 2^53
-
-}  // namespace
-
 JsonValue::Kind JsonValue::kind() const {
   switch (text_->text_[text_->entries_[index_].begin]) {
     case '{':

@@ -7,18 +7,14 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "base/text/ascii.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
 constexpr std::string_view blanks = " \t\r\n", signs = " \t\r\n,:[]{}";
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 std::optional<unsigned> hex_digit(char c) {
   if (is_digit(c)) return static_cast<unsigned>(c - '0');

@@ -7,14 +7,12 @@
 #include "base/error.hpp"
 #include "base/json/json_fault.hpp"
 #include "base/json/json_node.hpp"
+#include "base/json/json_scalars.hpp"
 #include "base/text/utf8.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
-constexpr double largest_exact_integer = 9007199254740992.0;  // 2^53
 
 struct Place {
   std::uint32_t line = 1, column = 1;

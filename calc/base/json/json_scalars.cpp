@@ -52,7 +52,7 @@ double json_number(std::string_view text) {
     for (std::size_t i = negative; i < text.size() && simple; ++i) {
       if (text[i] == '.')
         point = i + 1;
-      else if (is_json_digit(text[i]))
+      else if (is_digit(text[i]))
         whole = whole * 10 + (text[i] - '0');
       else
         simple = false;

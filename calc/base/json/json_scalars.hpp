@@ -3,17 +3,18 @@
 #include <string>
 #include <string_view>
 
+#include "base/text/ascii.hpp"
+
 namespace seamtakt {
+
+/// Whole numbers up to here are exact as doubles: 2^53.
+inline constexpr double largest_exact_integer = 9007199254740992.0;
 
 /// What the text of a JSON string or number means; the text must be valid.
 
-constexpr bool is_json_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 /// The value of a hexadecimal digit; 16 where it is none.
 constexpr unsigned json_hex_digit(char c) {
-  if (is_json_digit(c)) return static_cast<unsigned>(c - '0');
+  if (is_digit(c)) return static_cast<unsigned>(c - '0');
   const char lower = static_cast<char>(c | 0x20);
   return lower >= 'a' && lower <= 'f' ? static_cast<unsigned>(lower - 'a') + 10 : 16;
 }

@@ -14,8 +14,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
-
 enum class Byte : unsigned char { plain, quote, backslash, control, beyond_ascii };
 
 constexpr std::array<Byte, 256> kinds_of_bytes() {
@@ -321,7 +319,7 @@ bool JsonScanner::escape() {
 
 bool JsonScanner::digits() {
   const std::size_t begin = at_;
-  while (at_ < source_.size() && is_json_digit(source_[at_])) ++at_;
+  while (at_ < source_.size() && is_digit(source_[at_])) ++at_;
   return at_ > begin;
 }
 

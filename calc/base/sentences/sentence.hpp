@@ -59,6 +59,7 @@ constexpr Word operator""_word(const char* text, std::size_t size) {
 struct UnitValue {
   /// As many digits as it takes to read the same number back.
   static constexpr int all_digits = 0;
+  static constexpr int typed_digits = 15;  ///< of a number as a person typed it
 
   double value = 0;       ///< in `unit`
   const char* unit = "";  ///< a unit's name ("kJ/mm"), empty for a dimensionless value

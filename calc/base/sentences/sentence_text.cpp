@@ -79,19 +79,32 @@ const TextView& TextView::plain_english() {
   return view;
 }
 
+TextView TextView::on_paper() const {
+  TextView view = *this;
+  view.decimal_comma_ = language_->code() == "de";
+  return view;
+}
+
+std::string TextView::with_decimal_sign(std::string number) const {
+  if (decimal_comma_) std::replace(number.begin(), number.end(), '.', ',');
+  return number;
+}
+
 std::string TextView::number(const UnitValue& quantity) const {
   const Unit* known = units_ == UnitSystem::si ? nullptr : find_unit(quantity.unit);
   const Unit* other = known ? &shown_unit(*known, units_) : nullptr;
-  if (other == known) return digits_text(quantity.value, quantity.digits);
-  return rounded_text(convert(quantity.value, *known, *other), converted_digits(quantity.digits));
+  if (other == known) return with_decimal_sign(digits_text(quantity.value, quantity.digits));
+  return with_decimal_sign(
+      rounded_text(convert(quantity.value, *known, *other), converted_digits(quantity.digits)));
 }
 
 std::string TextView::difference(const UnitValue& quantity) const {
   const Unit* known = find_unit(quantity.unit);
   const Unit* other = known ? &shown_unit(*known, units_) : nullptr;
-  if (other == known) return digits_text(quantity.value, quantity.digits);
-  return rounded_text(convert(quantity.value, difference_unit(*known), difference_unit(*other)),
-                      converted_digits(quantity.digits));
+  if (other == known) return with_decimal_sign(digits_text(quantity.value, quantity.digits));
+  return with_decimal_sign(
+      rounded_text(convert(quantity.value, difference_unit(*known), difference_unit(*other)),
+                   converted_digits(quantity.digits)));
 }
 
 std::string TextView::unit(const char* unit) const {

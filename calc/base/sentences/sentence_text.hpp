@@ -27,7 +27,15 @@ class TextView {
   Typography typography() const { return typography_; }
 
   /// The same view with the units of files and formulas.
-  TextView in_si() const { return TextView(*language_, UnitSystem::si, typography_); }
+  TextView in_si() const {
+    TextView view = *this;
+    view.units_ = UnitSystem::si;
+    return view;
+  }
+
+  /// The same view for pages and workbooks that people read: numbers have the decimal sign of the language.
+  /// Without it they have a point, as what is typed and printed at the command line.
+  TextView on_paper() const;
 
   /// A number given in `unit`, in the shown unit, without the unit.
   std::string number(const UnitValue& quantity) const;
@@ -45,9 +53,12 @@ class TextView {
   std::string source(std::string_view english) const;
 
  private:
+  std::string with_decimal_sign(std::string number) const;
+
   const Language* language_;
   UnitSystem units_;
   Typography typography_;
+  bool decimal_comma_ = false;
 };
 
 /// The sentence as text. A sentence that the language lacks is English; a hole without argument is a fault of

@@ -1,5 +1,6 @@
 #include "base/sentences/typeset.hpp"
 
+#include "base/text/ascii.hpp"
 #include "base/units/unit_system.hpp"
 
 namespace seamtakt {
@@ -7,10 +8,6 @@ namespace seamtakt {
 namespace {
 
 constexpr const char* superscripts[] = {"⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"};
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;

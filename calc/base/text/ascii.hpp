@@ -5,6 +5,10 @@
 
 namespace seamtakt {
 
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
 /// `text` without the `blanks` at its ends.
 inline std::string_view trimmed(std::string_view text, std::string_view blanks = " \t\r\n") {
   const std::size_t begin = text.find_first_not_of(blanks);

@@ -6,6 +6,9 @@
 
 namespace seamtakt {
 
+/// May begin a UTF-8 file; it isn't part of the text.
+inline constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
+
 /// A character of UTF-8 text. `bytes` is 0 where the bytes at that place aren't valid UTF-8
 /// (overlong forms, surrogates and values above U+10FFFF aren't; Unicode standard, table 3-7).
 struct Utf8Character {

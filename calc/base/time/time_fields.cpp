@@ -1,12 +1,10 @@
 #include "base/time/time_fields.hpp"
 
+#include "base/text/ascii.hpp"
+
 namespace seamtakt {
 
 namespace {
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 int days_in_month(int year, int month) {
   constexpr int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};

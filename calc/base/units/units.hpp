@@ -34,6 +34,8 @@ enum class Dimension {
   conductivity,
   volumetric_heat,
   angle,
+  angular_speed,
+  heat_transfer,
   percent,
   volume,
   hardness,
