@@ -3,8 +3,11 @@
 #include <algorithm>
 
 #include "base/sentences/typeset.hpp"
+#include "base/text/ascii.hpp"
 #include "base/text/utf8.hpp"
 #include "base/units/units.hpp"
+#include "formula/uncertainty/budget_text.hpp"
+#include "formula/validation.hpp"
 
 namespace seamtakt {
 namespace {
@@ -12,10 +15,6 @@ namespace {
 bool begins_name(char c) {
   return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_' ||
          static_cast<unsigned char>(c) >= 0x80;
-}
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
 }
 
 bool continues_name(char c) {
@@ -115,12 +114,13 @@ namespace {
 class ExplanationLines {
  public:
   explicit ExplanationLines(const TextView& view) : view_(view) {
-    for (const Word label : {formula, numbers, where, source, holds, accuracy})
+    for (const Word label : {formula, numbers, where, source, holds, accuracy, checked})
       width_ = std::max(width_, display_width(view.word(label)));
   }
 
   static constexpr Word formula = "formula"_word, numbers = "numbers"_word, where = "where"_word,
-                        source = "source"_word, holds = "holds"_word, accuracy = "accuracy"_word;
+                        source = "source"_word, holds = "holds"_word, accuracy = "accuracy"_word,
+                        checked = "checked"_word;
 
   void add(Word label, const std::string& text) {
     const std::string name = view_.word(label);
@@ -162,8 +162,11 @@ std::string explanation_text(const Explanation& explanation, const TextView& any
                                view.word(to_string(note.basis)) + ")");
   lines.add(Lines::holds, note_text(note.range, view));
   lines.add(Lines::accuracy, note_text(note.accuracy, view));
+  lines.add(Lines::checked, sentence_text(validation_sentence(note), view));
+  const std::string budget =
+      explanation.budget ? budget_text(*explanation.budget, explanation.unit.c_str(), view) : std::string();
   return std::string(note.result) + ": " + with_unit(explanation.result, explanation.unit, view) + "\n" +
-         lines.take();
+         lines.take() + budget;
 }
 
 }  // namespace seamtakt

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
 #include "base/sentences/sentence_text.hpp"
+#include "formula/uncertainty/budget.hpp"
 
 namespace seamtakt {
 
@@ -49,6 +51,7 @@ struct Explanation {
   std::vector<SymbolValue> inputs;
   double result = 0;
   std::string unit;
+  std::optional<UncertaintyBudget> budget = {};  ///< where the result has a U
 };
 
 /// Whether a symbol occurs in the note's formula, right of its first "=".
@@ -58,7 +61,8 @@ bool uses_symbol(const FormulaNote& note, std::string_view symbol);
 std::string with_numbers(const Explanation& explanation);
 
 /// The explanation as lines of text: formula, formula with numbers, symbols, source and clause, range,
-/// accuracy, basis. A formula's numbers are in its own units, whatever those of the view.
+/// accuracy, basis, what it was measured against, and below them the uncertainty budget, where there is one.
+/// A formula's numbers are in its own units, whatever those of the view.
 std::string explanation_text(const Explanation& explanation,
                              const TextView& view = TextView::plain_english());
 

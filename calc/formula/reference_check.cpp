@@ -2,6 +2,7 @@
 
 #include "formula/heat/process_efficiency.hpp"
 #include "formula/heat/shape_factors.hpp"
+#include "formula/metal/cev_limit.hpp"
 #include "formula/metal/material_group.hpp"
 #include "formula/metal/preheat.hpp"
 #include "formula/size/fillet_minimum.hpp"
@@ -11,6 +12,7 @@
 #include "formula/tolerance/general_tolerance.hpp"
 #include "formula/tolerance/imperfection.hpp"
 #include "formula/tolerance/qualification_range.hpp"
+#include "formula/validation.hpp"
 #include "formula/wire/melting.hpp"
 #include "formula/wire/shielding_gas.hpp"
 #include "formula/wire/transfer.hpp"
@@ -35,8 +37,10 @@ void check_reference_tables() {
   judge_imperfection("undercut", {});
   throat_rule({});
   material_group_of("S355J2");
+  cev_limit_pct("S355J2", 10);
   group_cover("1.2", "1.1");
   allowed_change("aws-d1-1", "current_A");
+  validation_of("melting.current");
 }
 
 }  // namespace seamtakt

@@ -16,15 +16,15 @@ TEST(GuardBand, TakesTheExpandedUncertaintyOffBothLimits) {
 }
 
 TEST(GuardBand, CountsAValueOnALimitAsInside) {
-  EXPECT_EQ(decision_with_guard_band(9.2, 0.1, L{9, 11}), Decision::pass);
-  EXPECT_EQ(decision_with_guard_band(9.0, 0.1, L{9, 11}), Decision::undecided);
-  EXPECT_EQ(decision_with_guard_band(11.0, 0.0, L{9, 11}), Decision::pass);
-  EXPECT_EQ(decision_with_guard_band(11.0 + 1e-12, 0.0, L{9, 11}), Decision::fail);
+  EXPECT_EQ(decision_with_guard_band(9.2, 0.1, L{9, 11}), GuardDecision::pass);
+  EXPECT_EQ(decision_with_guard_band(9.0, 0.1, L{9, 11}), GuardDecision::undecided);
+  EXPECT_EQ(decision_with_guard_band(11.0, 0.0, L{9, 11}), GuardDecision::pass);
+  EXPECT_EQ(decision_with_guard_band(11.0 + 1e-12, 0.0, L{9, 11}), GuardDecision::fail);
 }
 
 TEST(GuardBand, AcceptsNothingWhereTheUncertaintyIsTooLarge) {
   for (double value : {9.0, 9.5, 10.0, 10.5, 11.0})
-    EXPECT_EQ(decision_with_guard_band(value, 0.6, L{9, 11}), Decision::undecided);
+    EXPECT_EQ(decision_with_guard_band(value, 0.6, L{9, 11}), GuardDecision::undecided);
 }
 
 /// Second route: the normal density integrated between the limits.

@@ -51,7 +51,7 @@ double first_order_kJ_mm() {
 }  // namespace
 
 TEST(Philox, gives_the_known_answers_of_its_authors) {
-  // Random123, kat_vectors, philox4x32 with 10 rounds (recalled).
+  // Random123, kat_vectors, philox4x32 with 10 rounds.
   const auto words = [](const PhiloxBlock& block) {
     return std::vector<std::uint32_t>(std::begin(block.words), std::end(block.words));
   };

@@ -69,9 +69,11 @@ void expect_point_is_evaluated(const WindowMap& map, SeamAlone alone, std::size_
   std::string broken;
   for (std::size_t k = 0; k < map.limits.size(); ++k)
     if (map.broken[at] >> k & 1) broken += " " + map.limits[k].rule;
-  EXPECT_EQ(map.is_feasible(feed, speed), !fails_there(evaluation.findings, judged_places(alone, passes)) &&
-                                              !is_oversized(alone, evaluation.seams.front()))
-      << where << ":" << broken;
+  const bool is_in_order = !fails_there(evaluation.findings, judged_places(alone, passes)) &&
+                           !is_oversized(alone, evaluation.seams.front());
+  // A map shows all limits, also one that the current's uncertainty leaves open, which fails nothing.
+  if (pass.left_open != 0 && is_in_order) return;
+  EXPECT_EQ(map.is_feasible(feed, speed), is_in_order) << where << ":" << broken;
 }
 
 /// All seams of a plan with each of their schedules, a few random points of each map.

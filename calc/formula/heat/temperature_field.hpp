@@ -199,7 +199,7 @@ inline constexpr FormulaNote thick_plate_note{
     "thick plate",
     "outside the weld pool; R = sqrt(x^2 + y^2 + z^2), a = lambda/rho_c",
     field_accuracy,
-    SourceBasis::recalled};
+    SourceBasis::part_read};
 
 inline constexpr FormulaNote thin_plate_note{
     "temperature.thin",

@@ -85,7 +85,7 @@ inline constexpr FormulaNote waveform_product_note{
     "iso-tr-18491",
     "method A",
     "only without waveform control: it misses the covariance of U and I",
-    "that of the samples",
+    "that of the samples and of the covariance: high by 2.6 % on a measured dip transfer",
     SourceBasis::part_read};
 inline constexpr FormulaNote waveform_rms_note{"waveform.rms",
                                                "rms_current_A",

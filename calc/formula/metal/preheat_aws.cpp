@@ -9,7 +9,7 @@
 namespace seamtakt {
 namespace {
 
-struct Row {
+struct PreheatRow {
   Restraint restraint;
   char group;
   std::optional<double> above_mm, from_mm, up_to_mm, below_mm;
@@ -35,9 +35,9 @@ bool yes_or_no(const ReferenceTable& table, std::size_t row, std::string_view co
 
 /// The annex prints degrees Fahrenheit and inches; the table has both as exact decimals (0.75*25.4
 /// isn't 19.05 to the last bit).
-std::vector<Row> read_rows() {
+std::vector<PreheatRow> read_preheat_rows() {
   const ReferenceTable table("preheat_aws.csv");
-  std::vector<Row> rows;
+  std::vector<PreheatRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row) {
     const auto bound = [&](const char* column) { return table.number_or_empty(row, column); };
     const auto restraint = restraint_of(table.text(row, "restraint"));
@@ -75,8 +75,8 @@ std::optional<Restraint> restraint_of(std::string_view name) {
 }
 
 AwsPreheat aws_preheat(Restraint restraint, char group, double thickness_mm) {
-  static const std::vector<Row> rows = read_rows();
-  for (const Row& row : rows)
+  static const std::vector<PreheatRow> rows = read_preheat_rows();
+  for (const PreheatRow& row : rows)
     if (row.restraint == restraint && row.group == group && row.covers(thickness_mm)) return row.preheat;
   throw InputError("reference/preheat_aws.csv", "no row for group " + std::string(1, group),
                    "a row for each restraint, group and thickness");

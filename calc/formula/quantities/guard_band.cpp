@@ -65,10 +65,10 @@ void set_acceptance(const Real& u, const Limits<Real>& tolerance, Results<Real>&
   }
 }
 
-void judge(double value, double u, const Limits<double>& tolerance, Decision decision, Findings& findings) {
-  if (decision == Decision::pass) return;
+void judge(double value, double u, const Limits<double>& tolerance, GuardDecision decision, Findings& findings) {
+  if (decision == GuardDecision::pass) return;
   const Limits<double> acceptance = acceptance_interval(u, tolerance);
-  const bool failed = decision == Decision::fail;
+  const bool failed = decision == GuardDecision::fail;
   const Limits<double>& crossed = failed ? tolerance : acceptance;
   const bool low = crossed.lower && value < *crossed.lower;
   Finding finding = remark(failed ? "guard-band.reject" : "guard-band.inside", "--value",
@@ -80,12 +80,12 @@ void judge(double value, double u, const Limits<double>& tolerance, Decision dec
 }
 
 template <class Real>
-void set_probability(const Real& value, const Real& u, const Limits<Real>& tolerance, Decision decision,
+void set_probability(const Real& value, const Real& u, const Limits<Real>& tolerance, GuardDecision decision,
                      Results<Real>& out) {
   // Without uncertainty the value is inside or it isn't.
   const bool certain = value_of(u) == 0;
   const Real probability =
-      certain ? Real(decision == Decision::fail ? 0.0 : 1.0) : probability_of_conformity(value, u, tolerance);
+      certain ? Real(decision == GuardDecision::fail ? 0.0 : 1.0) : probability_of_conformity(value, u, tolerance);
   out.set("probability_of_conformity", probability);
   out.explain(conformity_note, probability, "",
               {{"y", "measured value", value, ""}, {"u", "standard uncertainty", u, ""}});
@@ -103,7 +103,7 @@ void compute(const Inputs<Real>& in, Results<Real>& out) {
   set_acceptance(u, tolerance, out);
   if (!value) return;
   const Limits<double> limits = values_of(tolerance);
-  const Decision decision = decision_with_guard_band(value_of(*value), value_of(u), limits);
+  const GuardDecision decision = decision_with_guard_band(value_of(*value), value_of(u), limits);
   out.set_text("verdict", to_string(decision));
   set_probability(*value, u, tolerance, decision, out);
   judge(value_of(*value), value_of(u), limits, decision, out.findings);

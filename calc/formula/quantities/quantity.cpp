@@ -11,6 +11,13 @@
 namespace seamtakt {
 namespace {
 
+/// The explanation of a result has the result's budget.
+void add_budgets(QuantityAnswer& answered) {
+  for (Explanation& explanation : answered.results.explanations)
+    if (const auto budget = answered.budgets.find(explanation.note->result); budget != answered.budgets.end())
+      explanation.budget = budget->second;
+}
+
 const OptionSpec* find_option(const Quantity& quantity, std::string_view name) {
   for (const auto& option : quantity.options)
     if (name == option.name) return &option;
@@ -138,6 +145,7 @@ QuantityAnswer answer(const Quantity& quantity, const QuantityRequest& request) 
                      options_of(quantity));
   check_finite(quantity, answered.results, inputs);
   add_first_order_uncertainty(quantity, inputs, request.standard_uncertainty, answered);
+  add_budgets(answered);
   if (request.monte_carlo_samples > 0) add_monte_carlo_uncertainty(quantity, inputs, request, answered);
   return answered;
 }

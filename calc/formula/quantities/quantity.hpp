@@ -132,7 +132,8 @@ struct QuantityRequest {
 struct QuantityAnswer {
   Results<double> results;
   std::map<std::string, double, std::less<>> u;  ///< standard uncertainty by result key, first order
-  std::map<std::string, double, std::less<>> u_monte_carlo;  ///< the second route, where asked for
+  std::map<std::string, UncertaintyBudget, std::less<>> budgets;  ///< of those that aren't 0
+  std::map<std::string, double, std::less<>> u_monte_carlo;       ///< the second route, where asked for
 };
 
 /// Checks the request against the quantity's options (unknown names, choices), fills in defaults, computes,

@@ -13,7 +13,7 @@ struct LegRow {
   double above_mm, up_to_mm, leg_mm;
 };
 
-std::vector<LegRow> read_rows() {
+std::vector<LegRow> read_least_leg_rows() {
   const ReferenceTable table("fillet_minimum.csv");
   std::vector<LegRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
@@ -25,7 +25,7 @@ std::vector<LegRow> read_rows() {
 }
 
 double leg_of_table_mm(double thickness_mm) {
-  static const std::vector<LegRow> rows = read_rows();
+  static const std::vector<LegRow> rows = read_least_leg_rows();
   for (const LegRow& row : rows)
     if (thickness_mm > row.above_mm && thickness_mm <= row.up_to_mm) return row.leg_mm;
   throw InputError("reference/fillet_minimum.csv", "no row for this thickness"_word,

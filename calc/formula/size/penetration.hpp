@@ -12,7 +12,9 @@ namespace seamtakt {
 ///   P = K*(I^4/(S*E^2))^(1/3)     P in, I A, S in/min, E V: not homogeneous in units
 /// Source: jackson-shrubsall (recalled); K 0.0012 for submerged arc on mild steel, handbook values from
 /// 0.0010 to 0.0019 with flux and process. Holds for a bead on plate of mild steel. Accuracy: +-30 % (common
-/// practice, no source). A gas-shielded spray arc penetrates finger-like: more.
+/// practice, no source), which 74 % of 31 measured sections keep; they are deeper than computed by a quarter
+/// (reference/validation.csv), so that it is unsafe against burn-through. A gas-shielded spray arc penetrates
+/// finger-like: more.
 
 inline constexpr double penetration_coefficient = 0.0012;
 
@@ -36,7 +38,8 @@ inline constexpr FormulaNote penetration_note{
     "jackson-shrubsall",
     "",
     "bead on plate, mild steel, submerged arc; K 0.0010 to 0.0019 by flux and process",
-    "+-30 % (common practice)",
+    "+-30 % (common practice) holds for 74 % of 31 measured sections, shallow by 24 % on average: unsafe "
+    "against burn-through",
     SourceBasis::recalled};
 
 }  // namespace seamtakt

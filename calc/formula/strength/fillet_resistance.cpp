@@ -8,14 +8,14 @@
 namespace seamtakt {
 namespace {
 
-struct Row {
+struct StrengthRow {
   std::string grade;
   double tensile_design_MPa, tensile_product_MPa, beta_w, beta_w_2024;
 };
 
-std::vector<Row> read_rows() {
+std::vector<StrengthRow> read_strength_rows() {
   const ReferenceTable table("fillet_strength.csv");
-  std::vector<Row> rows;
+  std::vector<StrengthRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
     rows.push_back({table.text(row, "grade"), table.positive(row, "tensile_design_MPa"),
                     table.positive(row, "tensile_product_MPa"), table.positive(row, "beta_w"),
@@ -26,8 +26,8 @@ std::vector<Row> read_rows() {
 }  // namespace
 
 std::optional<FilletSteel> fillet_steel(std::string_view grade, FilletEdition edition, TensileTable tensile) {
-  static const std::vector<Row> rows = read_rows();
-  for (const Row& row : rows)
+  static const std::vector<StrengthRow> rows = read_strength_rows();
+  for (const StrengthRow& row : rows)
     if (row.grade == grade)
       return FilletSteel{tensile == TensileTable::design ? row.tensile_design_MPa : row.tensile_product_MPa,
                          edition == FilletEdition::ed2005 ? row.beta_w : row.beta_w_2024};

@@ -9,14 +9,14 @@ namespace seamtakt {
 
 namespace {
 
-struct Row {
+struct VariableRow {
   std::string document, quantity;
   AllowedChange allowed;
 };
 
-std::vector<Row> read_rows() {
+std::vector<VariableRow> read_variable_rows() {
   const ReferenceTable table("essential_variables.csv");
-  std::vector<Row> rows;
+  std::vector<VariableRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
     rows.push_back({table.text(row, "basis_document"),
                     table.text(row, "quantity"),
@@ -28,8 +28,8 @@ std::vector<Row> read_rows() {
 }  // namespace
 
 std::optional<AllowedChange> allowed_change(std::string_view document, std::string_view quantity) {
-  static const std::vector<Row> rows = read_rows();
-  for (const Row& row : rows)
+  static const std::vector<VariableRow> rows = read_variable_rows();
+  for (const VariableRow& row : rows)
     if (row.document == document && row.quantity == quantity) return row.allowed;
   return std::nullopt;
 }

@@ -11,7 +11,7 @@
 namespace seamtakt {
 namespace {
 
-struct Row {
+struct ToleranceRow {
   ToleranceKind kind;
   std::string tolerance_class;
   double above_mm, up_to_mm;
@@ -43,9 +43,9 @@ std::optional<double> whole_minutes_deg(std::optional<double> degrees) {
   return std::round(*degrees * 60) / 60;
 }
 
-std::vector<Row> read_rows() {
+std::vector<ToleranceRow> read_tolerance_rows() {
   const ReferenceTable table("iso13920.csv");
-  std::vector<Row> rows;
+  std::vector<ToleranceRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row) {
     GeneralTolerance tolerance;
     tolerance.tolerance_mm = table.number_or_empty(row, "tolerance_mm");
@@ -60,7 +60,7 @@ std::vector<Row> read_rows() {
 }
 
 /// The linear table begins at 2 mm, that length included; every other range leaves its lower bound out.
-bool covers(const Row& row, double length_mm) {
+bool tolerance_covers(const ToleranceRow& row, double length_mm) {
   constexpr double linear_from_mm = 2;
   const bool above =
       length_mm > row.above_mm ||
@@ -72,12 +72,12 @@ bool covers(const Row& row, double length_mm) {
 
 std::optional<GeneralTolerance> general_tolerance(ToleranceKind kind, std::string_view tolerance_class,
                                                   double length_mm) {
-  static const std::vector<Row> rows = read_rows();
+  static const std::vector<ToleranceRow> rows = read_tolerance_rows();
   bool class_known = false;
-  for (const Row& row : rows) {
+  for (const ToleranceRow& row : rows) {
     if (row.kind != kind || row.tolerance_class != tolerance_class) continue;
     class_known = true;
-    if (covers(row, length_mm)) return row.tolerance;
+    if (tolerance_covers(row, length_mm)) return row.tolerance;
   }
   if (!class_known)
     throw InputError("--class", printable(tolerance_class),

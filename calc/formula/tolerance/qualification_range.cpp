@@ -9,15 +9,15 @@
 namespace seamtakt {
 namespace {
 
-struct Row {
+struct RangeRow {
   std::string document, edition, quantity, joint, runs, test;
   std::optional<double> above_mm, from_mm, up_to_mm, below_mm;
   RangeRule rule;
 };
 
-std::vector<Row> read_rows() {
+std::vector<RangeRow> read_range_rows() {
   const ReferenceTable table("qualification_ranges.csv");
-  std::vector<Row> rows;
+  std::vector<RangeRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row) {
     const auto text = [&](const char* column) { return table.text(row, column); };
     const auto number = [&](const char* column) { return table.number_or_empty(row, column); };
@@ -36,12 +36,12 @@ std::vector<Row> read_rows() {
   return rows;
 }
 
-const std::vector<Row>& rows() {
-  static const std::vector<Row> all = read_rows();
+const std::vector<RangeRow>& rows() {
+  static const std::vector<RangeRow> all = read_range_rows();
   return all;
 }
 
-bool covers(const Row& row, double thickness_mm) {
+bool range_covers(const RangeRow& row, double thickness_mm) {
   return !(row.above_mm && thickness_mm <= *row.above_mm) && !(row.from_mm && thickness_mm < *row.from_mm) &&
          !(row.up_to_mm && thickness_mm > *row.up_to_mm) && !(row.below_mm && thickness_mm >= *row.below_mm);
 }
@@ -55,7 +55,7 @@ bool matches(const std::string& cell, const std::string& wanted) {
 template <class Visit>
 void each_row_for(const QualifiedTest& test, std::string_view quantity, const Visit& visit) {
   bool any = false;
-  for (const Row& row : rows()) {
+  for (const RangeRow& row : rows()) {
     if (row.quantity != quantity || !matches(row.joint, test.joint) || !matches(row.runs, test.runs) ||
         row.document != test.basis || row.edition != test.edition)
       continue;
@@ -63,7 +63,7 @@ void each_row_for(const QualifiedTest& test, std::string_view quantity, const Vi
     if (visit(row)) return;
   }
   if (any) return;
-  const auto same_document = [&](const Row& row) {
+  const auto same_document = [&](const RangeRow& row) {
     return row.document == test.basis && row.edition == test.edition;
   };
   if (std::none_of(rows().begin(), rows().end(), same_document))
@@ -76,8 +76,8 @@ void each_row_for(const QualifiedTest& test, std::string_view quantity, const Vi
 
 std::optional<RangeRule> thickness_rule(const QualifiedTest& test, double tested_thickness_mm) {
   std::optional<RangeRule> rule;
-  each_row_for(test, "thickness", [&](const Row& row) {
-    if (covers(row, tested_thickness_mm)) rule = row.rule;
+  each_row_for(test, "thickness", [&](const RangeRow& row) {
+    if (range_covers(row, tested_thickness_mm)) rule = row.rule;
     return rule.has_value();
   });
   return rule;
@@ -85,7 +85,7 @@ std::optional<RangeRule> thickness_rule(const QualifiedTest& test, double tested
 
 RangeRule throat_rule(const QualifiedTest& test) {
   RangeRule rule;
-  each_row_for(test, "throat", [&](const Row& row) {
+  each_row_for(test, "throat", [&](const RangeRow& row) {
     rule = row.rule;
     return true;
   });
@@ -94,7 +94,7 @@ RangeRule throat_rule(const QualifiedTest& test) {
 
 RangeRule heat_input_rule(const QualifiedTest& test) {
   RangeRule rule;
-  each_row_for(test, "heat-input", [&](const Row& row) {
+  each_row_for(test, "heat-input", [&](const RangeRow& row) {
     if (row.test == "impact" && test.impact_tested) rule.high_factor = row.rule.high_factor;
     if (row.test == "hardness" && test.hardness_tested) rule.low_factor = row.rule.low_factor;
     return false;

@@ -21,15 +21,15 @@ struct Limits {
 
 /// pass: inside the acceptance interval. fail: beyond a tolerance limit. undecided: inside the limits, but
 /// nearer to one than the guard band.
-enum class Decision { pass, fail, undecided };
+enum class GuardDecision { pass, fail, undecided };
 
-inline const char* to_string(Decision decision) {
+inline const char* to_string(GuardDecision decision) {
   switch (decision) {
-    case Decision::pass:
+    case GuardDecision::pass:
       return "pass";
-    case Decision::fail:
+    case GuardDecision::fail:
       return "fail";
-    case Decision::undecided:
+    case GuardDecision::undecided:
       return "undecided";
   }
   return "";
@@ -50,13 +50,13 @@ Limits<Real> acceptance_interval(const Real& u, const Limits<Real>& tolerance) {
 }
 
 /// A value on a limit is inside it.
-inline Decision decision_with_guard_band(double value, double u, const Limits<double>& tolerance) {
+inline GuardDecision decision_with_guard_band(double value, double u, const Limits<double>& tolerance) {
   if ((tolerance.lower && value < *tolerance.lower) || (tolerance.upper && value > *tolerance.upper))
-    return Decision::fail;
+    return GuardDecision::fail;
   const Limits<double> acceptance = acceptance_interval(u, tolerance);
   if ((acceptance.lower && value < *acceptance.lower) || (acceptance.upper && value > *acceptance.upper))
-    return Decision::undecided;
-  return Decision::pass;
+    return GuardDecision::undecided;
+  return GuardDecision::pass;
 }
 
 /// Probability that the true value is inside the limits. u > 0; a side without limit counts as infinitely
@@ -100,6 +100,6 @@ inline constexpr FormulaNote conformity_note{
     "7.3, 7.4",
     "normally distributed errors, no prior knowledge; a side without limit counts as infinitely far",
     "exact for its assumptions",
-    SourceBasis::recalled};
+    SourceBasis::part_read};
 
 }  // namespace seamtakt

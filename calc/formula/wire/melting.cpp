@@ -8,14 +8,14 @@
 namespace seamtakt {
 namespace {
 
-struct Row {
+struct WireRow {
   std::string material;
   MeltingCoefficients coefficients;
 };
 
-std::vector<Row> read_rows() {
+std::vector<WireRow> read_wire_rows() {
   const ReferenceTable table("wires.csv");
-  std::vector<Row> rows;
+  std::vector<WireRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
     if (table.text(row, "form") == "solid" && !table.text(row, "alpha_mm_s_A").empty() &&
         table.positive(row, "diameter_mm") == melting_reference_diameter_mm)
@@ -28,8 +28,8 @@ std::vector<Row> read_rows() {
 }  // namespace
 
 std::optional<MeltingCoefficients> reference_melting_coefficients(std::string_view material) {
-  static const std::vector<Row> rows = read_rows();
-  for (const Row& row : rows)
+  static const std::vector<WireRow> rows = read_wire_rows();
+  for (const WireRow& row : rows)
     if (row.material == material) return row.coefficients;
   return std::nullopt;
 }

@@ -11,14 +11,14 @@ namespace {
 
 constexpr std::string_view unknown_is_taken_for = "mild-steel";
 
-struct Row {
+struct DensityRow {
   std::string material;
   double density_g_cm3;
 };
 
-std::vector<Row> read_rows() {
+std::vector<DensityRow> read_density_rows() {
   const ReferenceTable table("weld_metal_density.csv");
-  std::vector<Row> rows;
+  std::vector<DensityRow> rows;
   for (std::size_t row = 0; row < table.size(); ++row)
     rows.push_back({table.text(row, "material"), table.positive(row, "density_g_cm3")});
   return rows;
@@ -27,9 +27,9 @@ std::vector<Row> read_rows() {
 }  // namespace
 
 double weld_metal_density_g_cm3(std::string_view wire_material) {
-  static const std::vector<Row> rows = read_rows();
+  static const std::vector<DensityRow> rows = read_density_rows();
   for (const std::string_view material : {wire_material, unknown_is_taken_for})
-    for (const Row& row : rows)
+    for (const DensityRow& row : rows)
       if (row.material == material) return row.density_g_cm3;
   throw InputError("reference/weld_metal_density.csv", "no row for mild-steel", "a row for mild-steel");
 }
