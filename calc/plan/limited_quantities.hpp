@@ -66,6 +66,7 @@ inline constexpr LimitedQuantity limited_quantities[] = {
      .help = "Welding current, from and to.",
      .pass_rule = "limit.current",
      .result = &PassEvaluation::current_A,
+     .uncertainty = &PassEvaluation::U_current_A,
      .record_rule = "record.current",
      .recorded = Recorded::steady_mean,
      .instrument = "current",

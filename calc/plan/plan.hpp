@@ -1,43 +1,14 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
-#include <utility>
+#include <string_view>
 #include <vector>
 
-#include "plan/key_order.hpp"
-
-/// Constructors, assignments and destructor that plan.cpp defines. They are those that the compiler would
-/// make; made again in each file that copies a plan or a list of seams, they took most of the time to compile
-/// it.
-#define SEAMTAKT_SPECIAL_MEMBERS(Struct) \
-  Struct();                              \
-  Struct(const Struct&);                 \
-  Struct(Struct&&) noexcept;             \
-  Struct& operator=(const Struct&);      \
-  Struct& operator=(Struct&&) noexcept;  \
-  ~Struct();
+#include "plan/plan_basics.hpp"
+#include "plan/plan_cell.hpp"
 
 namespace seamtakt {
-
-/// What a file said beyond the values: the order of an object's keys and its free keys ("x_..."), so that
-/// saving keeps them.
-struct FileKeys {
-  SEAMTAKT_SPECIAL_MEMBERS(FileKeys)
-  KeyOrder order;                                         ///< all keys, the free ones too
-  std::vector<std::pair<std::string, std::string>> free;  ///< key -> its JSON text
-};
-
-/// [lower, upper]; either may be open. The unit is that of the field that holds it.
-struct Interval {
-  std::optional<double> lower, upper;
-};
-
-using Point_mm = std::array<double, 3>;
-
-/// Mass percentages by element symbol, in the file's order. An element that isn't there is "not reported".
-using CompositionPct = std::vector<std::pair<std::string, double>>;
 
 struct BaseMetal {
   SEAMTAKT_SPECIAL_MEMBERS(BaseMetal)
@@ -46,6 +17,8 @@ struct BaseMetal {
   FileKeys composition_keys;      ///< of the object composition_pct
   std::string composition_basis;  ///< certificate, typical, standard-maximum, or empty
   std::optional<double> tensile_MPa, yield_MPa;
+  std::optional<double>
+      CEV;  ///< of the certificate, by the formula of the International Institute of Welding
   FileKeys file_keys;
 };
 
@@ -56,7 +29,8 @@ struct Wire {
   double density_g_cm3 = 0;  ///< of the wire as fed
   double alpha_mm_s_A = 0;   ///< melting law W = alpha*I + beta*l*I^2
   double beta_per_s_A2 = 0;
-  double deposition_efficiency = 0;  ///< 0..1
+  std::optional<double> U_melting_pct;  ///< expanded (k = 2), of a current from the law; absent: 15
+  double deposition_efficiency = 0;     ///< 0..1
   std::optional<double> hydrogen_ml_100g;
   CompositionPct weld_metal_composition_pct;  ///< of the undiluted weld metal; empty: not stated
   FileKeys weld_metal_composition_keys;       ///< of that object
@@ -75,6 +49,12 @@ struct PowerSource {
   std::optional<double> rated_current_A, rated_duty_pct;
   std::optional<double> max_current_A;  ///< where the rating plate states it
   double efficiency = 1;
+  FileKeys file_keys;
+};
+
+/// One pulse: background current, and the peak on top of it.
+struct Pulse {
+  double peak_A = 0, background_A = 0, peak_ms = 0, frequency_Hz = 0;
   FileKeys file_keys;
 };
 
@@ -101,7 +81,9 @@ struct Schedule {
   SEAMTAKT_SPECIAL_MEMBERS(Schedule)
   std::string id;
   int revision = 1;
-  std::string status;  ///< draft, reviewed, approved, or empty
+  std::string revision_of;      ///< id of the family's first schedule; empty: this one is it
+  std::string status;           ///< draft, reviewed, approved, or empty
+  std::string approved_sha256;  ///< over what was approved; empty: not stated
   std::string approved_by, effective_from;
   std::string process;   ///< ISO 4063 number
   std::string transfer;  ///< dip, globular, spray, pulsed, or empty
@@ -117,6 +99,7 @@ struct Schedule {
   std::optional<double> current_A;  ///< measured mean; else from the melting law
   double waveform_factor = 1;       ///< mean(U*I) / (mean U * mean I)
   double preheat_C = 20;
+  std::optional<Pulse> pulse;
   std::optional<Weave> weave;
   std::optional<double> arc_start_s, crater_fill_s;  ///< override the robot's
   std::string preparation, backing;
@@ -154,6 +137,10 @@ struct Part {
 
 struct Section {
   std::optional<double> area_mm2, second_moment_mm4;
+  std::string axis;  ///< along which the member runs: x, y, z, or empty (= x)
+  /// About the member's two cross axes, in the order of the letters: of a member along x, y then z. Absent:
+  /// second_moment_mm4 about both.
+  std::vector<double> second_moments_mm4;
   std::vector<double> neutral_axis_mm;  ///< [y, z]
   FileKeys file_keys;
 };
@@ -212,8 +199,10 @@ struct Seam {
   std::string orientation;
   std::vector<std::string> after;
   std::string balance, quality;
-  std::vector<std::string> jobs;  ///< of the robot or power source, one a pass; may be empty
-  std::string manual_schedule;    ///< of each pass where the seam is welded by hand; may be empty
+  std::vector<NumberPair> plate_mm;  ///< [width, length] of each of the two plates; empty: endless plates
+  std::string with;                  ///< seam that is begun together with this one, by another robot
+  std::vector<std::string> jobs;     ///< of the robot or power source, one a pass; may be empty
+  std::string manual_schedule;       ///< of each pass where the seam is welded by hand; may be empty
   FileKeys file_keys;
 };
 
@@ -221,6 +210,41 @@ struct Seam {
 struct OrderStep {
   std::string seam, robot;
   std::string direction = "as-drawn";
+  FileKeys file_keys;
+};
+
+/// An opening in a plate, in the plate's own axes.
+struct Hole {
+  std::vector<NumberPair> outline_mm;
+  FileKeys file_keys;
+};
+
+/// A flat plate: its outline lies in the plane of `u` and `v`, its thickness goes along u x v.
+struct Plate {
+  SEAMTAKT_SPECIAL_MEMBERS(Plate)
+  std::string id, part;
+  Point_mm origin_mm{0, 0, 0};
+  Point_mm u{1, 0, 0}, v{0, 1, 0};  ///< unit vectors at right angles
+  std::vector<NumberPair> outline_mm;
+  double thickness_mm = 0;
+  std::vector<Hole> holes;
+  FileKeys file_keys;
+};
+
+struct TubeSection {
+  std::string kind;                  ///< round, rect
+  std::optional<double> d_mm;        ///< of a round one
+  std::optional<double> b_mm, h_mm;  ///< of a rectangular one
+  std::optional<double> t_mm, r_mm;  ///< wall; outer corner radius
+  FileKeys file_keys;
+};
+
+/// A straight hollow section.
+struct Tube {
+  SEAMTAKT_SPECIAL_MEMBERS(Tube)
+  std::string id, part;
+  std::vector<Point_mm> axis_mm;  ///< its two ends
+  std::optional<TubeSection> section;
   FileKeys file_keys;
 };
 
@@ -234,82 +258,10 @@ struct Weldment {
   std::optional<double>
       manual_s;  ///< absent: what its manual seams take by Cell::manual, where that is given
   std::vector<Feature> features;
+  std::vector<Plate> plates;
+  std::vector<Tube> tubes;
   std::vector<Seam> seams;
   std::vector<OrderStep> order;  ///< of the robots' passes; empty: that of the file
-  FileKeys file_keys;
-};
-
-struct Loaded {
-  std::string wire, gas, power_source;
-  FileKeys file_keys;
-};
-
-struct Robot {
-  SEAMTAKT_SPECIAL_MEMBERS(Robot)
-  std::string id;
-  Point_mm home_mm{0, 0, 0};
-  std::optional<Loaded> loaded;
-  std::optional<double> wire_change_s;  ///< absent or null: it can't change
-  double air_speed_mm_s = 1000, air_acceleration_mm_s2 = 4000;
-  double wrist_s = 0, sense_point_s = 0, arc_start_s = 0, crater_fill_s = 0, post_flow_s = 0;
-  FileKeys file_keys;
-};
-
-struct Orientation {
-  std::string id;
-  std::vector<double> rotation_deg;
-  FileKeys file_keys;
-};
-
-struct TorchService {
-  double every_arc_s = 0, time_s = 0;
-  FileKeys file_keys;
-};
-
-/// Seams ("weldment/seam") of which two robots never weld two at once.
-struct Zone {
-  std::string id;
-  std::vector<std::string> seams;
-  FileKeys file_keys;
-};
-
-/// What hand welding takes beside the arc. There is no default: it differs too much from shop to shop.
-struct ManualWork {
-  double arc_share = 1;         ///< of the time at a seam, set-up not in it; above 0, at most 1
-  double setup_s_per_seam = 0;  ///< before a seam's first arc
-  FileKeys file_keys;
-};
-
-struct Cell {
-  SEAMTAKT_SPECIAL_MEMBERS(Cell)
-  std::vector<Robot> robots;
-  std::vector<Orientation> orientations;
-  double orientation_change_s = 0;
-  std::optional<TorchService> torch_service;
-  int stations = 1;
-  double index_s = 0;
-  std::vector<Zone> zones;
-  std::optional<ManualWork> manual;
-  FileKeys file_keys;
-};
-
-struct Stage {
-  SEAMTAKT_SPECIAL_MEMBERS(Stage)
-  std::string id;
-  int servers = 1;
-  int buffer_after = 0;
-  std::string time_of;  ///< kit, load, tack, cell, manual, measure, inspect; empty where time_s is given
-  std::optional<double> time_s;  ///< the file's "time" is either of the two
-  double availability = 1, repair_s = 0, yield_pct = 100;
-  std::string rework_to;
-  double rework_s = 0;
-  FileKeys file_keys;
-};
-
-struct Line {
-  std::optional<double> takt_s;
-  double planning_pct = 100;
-  std::vector<Stage> stages;
   FileKeys file_keys;
 };
 
@@ -357,6 +309,7 @@ struct Plan {
   std::string title, notes;
   std::string code;  ///< by which it is judged: EN 1090-2, AWS D1.1, or empty
   std::optional<RuleSeverities> severity;
+  double heat_loss_W_m2K = 10;  ///< at the surface of plates; common practice
   std::vector<BaseMetal> base_metals;
   std::vector<Wire> wires;
   std::vector<Gas> gases;

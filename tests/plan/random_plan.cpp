@@ -18,9 +18,9 @@ class RandomPlan {
 
   std::string plan() {
     for (int& count : counts_) count = below(3);
-    for (IdList list :
-         {IdList::base_metals, IdList::wires, IdList::schedules, IdList::gases, IdList::power_sources,
-          IdList::qualifications, IdList::robots, IdList::orientations, IdList::stages})
+    for (IdList list : {IdList::base_metals, IdList::wires, IdList::schedules, IdList::gases,
+                        IdList::power_sources, IdList::qualifications, IdList::robots, IdList::orientations,
+                        IdList::stages, IdList::weldments, IdList::parts})
       counts_[static_cast<std::size_t>(list)] = 1 + below(2);
     return object(fields_of<Plan>(), 0);
   }
@@ -70,7 +70,7 @@ class RandomPlan {
   std::string objects(const FieldInfo& field);
 
   std::mt19937_64 random_;
-  int counts_[static_cast<std::size_t>(IdList::seam_places) + 1] = {};
+  int counts_[static_cast<std::size_t>(IdList::parts) + 1] = {};
 };
 
 IdList list_of(std::string_view table) {
@@ -84,7 +84,9 @@ IdList list_of(std::string_view table) {
                                    {"seam", seams},
                                    {"robot", robots},
                                    {"orientation", orientations},
-                                   {"stage", stages}})
+                                   {"stage", stages},
+                                   {"weldment", weldments},
+                                   {"part", parts}})
     if (table == name) return list;
   return none;
 }
@@ -98,9 +100,21 @@ std::string RandomPlan::value(const FieldTable& table, const FieldInfo& field, i
   if (key == "length_mm" && std::string_view(table.name) == "intermittent")
     return "1000";  // at most 10,000 runs on any path here
   if (key == "gap_mm" && std::string_view(table.name) == "intermittent")
-    return "1000000000";  // one run on any path
+    return "1000000000";                 // one run on any path
+  if (key == "operators") return "[]";   // a stage is in one group
+  if (key == "pull") return "\"free\"";  // takt needs one
+  if (key == "time_range_s") return "[10, 20.5, 40]";
+  if (key == "u") return "[1, 0, 0]";
+  if (key == "v") return "[0, 0, 1]";
+  if (key == "outline_mm") return "[[0, 0], [250.5, 0], [250.5, 80], [0, 60]]";
+  if (key == "box_mm" || key == "axis_mm") return "[" + point() + ", " + point() + "]";
+  if (key == "peak_ms") return number_text(number({1, 10}));
+  if (key == "frequency_Hz" && std::string_view(table.name) == "pulse") return number_text(number({1, 100}));
+  if (std::string_view(table.name) == "shift" && (key == "from" || key == "to"))
+    return key == "from" ? "\"06:00\"" : "\"14:30\"";
   switch (field.kind) {
     case FieldKind::text:
+      if (key == "start") return "\"2026-03-0" + std::to_string(1 + below(9)) + "T06:00\"";
       return text();
     case FieldKind::choice:
       return "\"" +
@@ -127,12 +141,19 @@ std::string RandomPlan::value(const FieldTable& table, const FieldInfo& field, i
     case FieldKind::choice_or_number:
       return below(2) ? "\"cell\"" : number_text(number(field.range));
     case FieldKind::text_list:
+      if (key == "days") return index == 0 ? R"(["mon", "tue"])" : R"(["sun"])";  // shifts don't overlap
       return list(field, [this] { return "\"x" + text().substr(1); });
     case FieldKind::reference_list:
       if (field.refers_to == IdList::seams || field.refers_to == IdList::seam_places) return "[]";
       return list(field, [&] { return reference(field.refers_to); });
     case FieldKind::number_list:
       return list(field, [&] { return number_text(number(field.range)); });
+    case FieldKind::number_pairs:
+      return list(field, [&] {
+        return "[" + number_text(number(field.range)) + ", " + number_text(number(field.range)) + "]";
+      });
+    case FieldKind::text_pairs:
+      return below(2) ? R"([["09:00", "09:15"]])" : R"([["08:00", "08:10"], ["12:00", "12:30"]])";
     case FieldKind::point:
       return point();
     case FieldKind::path:
@@ -170,6 +191,8 @@ std::string RandomPlan::object(const FieldTable& table, int index) {
     left_out.insert({"leg_max_mm", "throat_max_mm"});
   std::vector<std::string> members;
   for (const FieldInfo& field : table.fields) {
+    if (field.key == "cv") continue;    // not beside time_range_s
+    if (field.key == "with") continue;  // it names seams, as "after" does
     bool in_group = false;
     for (const KeyGroup& group : table.groups)
       for (std::string_view key : group.keys) in_group = in_group || key == field.key;

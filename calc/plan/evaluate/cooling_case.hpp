@@ -40,6 +40,12 @@ CoolingCases cooling_cases(const PassFacts& facts);
 /// The upper interpass temperature of a schedule (degC); empty where none is stated.
 std::optional<double> upper_interpass_C(const Schedule& schedule);
 
+/// What a guarded decision keeps free between a cooling time and its limits (s).
+struct CoolingGuard {
+  double below_s = 0;  ///< from the time down to a lower limit
+  double above_s = 0;  ///< from the time up to an upper one
+};
+
 /// How a limit of the cooling time is judged: its lower end on the fastest cooling, its upper end on the
 /// slowest.
 struct CoolingSide {
@@ -49,6 +55,8 @@ struct CoolingSide {
   Word what;         ///< from the planned temperatures
   Word what_logged;  ///< from a logged one
   Judged judged;
+  OpenLimit open;
+  double CoolingGuard::*guard;
 
   /// This end of the limit alone.
   Interval of(const Interval& limit) const {
@@ -60,10 +68,12 @@ struct CoolingSide {
 inline constexpr CoolingSide cooling_sides[] = {
     {&Interval::lower, &CoolingCases::fastest, &PassEvaluation::cooling_time_fastest_s,
      "Fastest cooling time t8/5 (cold, thicker plate)"_word,
-     "Fastest cooling time t8/5 (from the logged temperature, thicker plate)"_word, Judged::cooling_fastest},
+     "Fastest cooling time t8/5 (from the logged temperature, thicker plate)"_word, Judged::cooling_fastest,
+     OpenLimit::cooling_fastest, &CoolingGuard::below_s},
     {&Interval::upper, &CoolingCases::slowest, &PassEvaluation::cooling_time_slowest_s,
      "Slowest cooling time t8/5 (hot, thinner plate)"_word,
-     "Slowest cooling time t8/5 (from the logged temperature, thinner plate)"_word, Judged::cooling_slowest},
+     "Slowest cooling time t8/5 (from the logged temperature, thinner plate)"_word, Judged::cooling_slowest,
+     OpenLimit::cooling_slowest, &CoolingGuard::above_s},
 };
 
 }  // namespace seamtakt

@@ -6,14 +6,17 @@
 
 #include "base/error.hpp"
 #include "base/files/large_pages.hpp"
+#include "plan/bow/weldment_bow.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"
 #include "plan/evaluate/evaluate_seam.hpp"
 #include "plan/evaluate/evaluate_weldment.hpp"
+#include "plan/evaluate/plate_waits.hpp"
 #include "plan/rules/acceptance.hpp"
 #include "plan/rules/hardness.hpp"
 #include "plan/rules/preheat_range.hpp"
 #include "plan/rules/rules.hpp"
 #include "plan/rules/severity.hpp"
+#include "plan/uncertainty/open_limits.hpp"
 
 namespace seamtakt {
 
@@ -30,9 +33,10 @@ constexpr PassRule pass_rules[] = {judge_schedule_limits,
                                    judge_qualification_range,
                                    judge_qualification_variables,
                                    judge_qualification_d1_1};
-constexpr SeamRule seam_rules[] = {
-    judge_fillet_size, judge_excess_throat, judge_fillet_minimum, judge_groove_fill, judge_intermittent,
-    judge_tracking,    judge_tacks,         judge_single_pass,    judge_dihedral,    judge_root_gap};
+constexpr SeamRule seam_rules[] = {judge_fillet_size, judge_excess_throat, judge_fillet_minimum,
+                                   judge_groove_fill, judge_intermittent,  judge_tracking,
+                                   judge_tacks,       judge_single_pass,   judge_dihedral,
+                                   judge_root_gap,    judge_plate_waits};
 
 /// The schedules that seams use, each once, in the order of the seams.
 class UsedSchedules {
@@ -59,6 +63,7 @@ struct PieceFindings {
   Findings findings;
   PreheatRangeTally preheat_range;
   HardnessTally hardness;
+  OpenLimitTally open;
   UsedSchedules used;
 };
 
@@ -70,7 +75,7 @@ void make_rows(std::vector<Row>& rows, std::size_t count) {
 }
 
 /// A seam and the index of its first pass among all passes.
-struct SeamWork {
+struct SeamTask {
   const Weldment* weldment;
   const Seam* seam;
   std::size_t first_pass;
@@ -110,15 +115,18 @@ class SeamsEvaluation {
     prefer_large_pages(evaluation_.findings.data(), count * sizeof(Finding));
     PreheatRangeTally preheat_range;
     HardnessTally hardness;
-    for (auto& [findings, range, hard, used] : found) {
+    OpenLimitTally open;
+    for (auto& [findings, range, hard, left_open, used] : found) {
       std::move(findings.begin(), findings.end(), std::back_inserter(evaluation_.findings));
       findings = Findings();
       preheat_range.add(range);
       hardness.add(hard);
+      open.add(left_open);
       used_.add(plan_, used);
     }
     preheat_range.report(plan_, evaluation_.findings);
     hardness.report(plan_, evaluation_.findings);
+    open.report(plan_, evaluation_.findings);
   }
 
  private:
@@ -130,10 +138,12 @@ class SeamsEvaluation {
     for (std::size_t k = 0; k < passes.size(); ++k) {
       const PassFacts facts = pass_facts(plan_, index_, *weldment, *seam, static_cast<int>(k) + 1);
       pass_evaluator.evaluate(facts, passes[k]);
+      passes[k].left_open = open_limits(facts, passes[k]);
       passes[k].judged = judged_by(facts, passes[k]);
       for (PassRule rule : pass_rules) rule(facts, passes[k], findings);
       found.preheat_range.add(facts, passes[k]);
       found.hardness.add(facts, passes[k]);
+      found.open.add(facts, passes[k]);
       found.used.add(plan_, facts.schedule);
     }
     evaluation_.seams[i] = evaluate_seam(plan_, index_, *weldment, *seam, passes);
@@ -144,7 +154,7 @@ class SeamsEvaluation {
   const Plan& plan_;
   const PlanIndex& index_;
   Evaluation& evaluation_;
-  std::vector<SeamWork> seams_;
+  std::vector<SeamTask> seams_;
   UsedSchedules used_;
 };
 
@@ -166,7 +176,8 @@ void evaluate_weldments(const Plan& plan, const PlanIndex& index, Evaluation& ev
   });
 }
 
-/// Where a place is named: the weldment, the seam, and the pass (0: the seam as a whole).
+/// Where a place is named: the weldment, the seam (nullptr: the weldment as a whole), and the pass (0: the
+/// seam as a whole).
 struct Place {
   const Weldment* weldment = nullptr;
   const Seam* seam = nullptr;
@@ -174,6 +185,7 @@ struct Place {
 };
 
 Place find_place(const Plan& plan, std::string_view text) {
+  if (const Weldment* weldment = find_by_id(plan.weldments, text)) return {weldment, nullptr, 0};
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams) {
       if (text == seam_place(weldment.id, seam.id)) return {&weldment, &seam, 0};
@@ -182,7 +194,7 @@ Place find_place(const Plan& plan, std::string_view text) {
     }
   throw InputError(
       "--explain", "\"" + printable(text) + "\"",
-      "a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan"_word);
+      "a weldment, a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan"_word);
 }
 
 /// The entry of `key` and its inputs, each once.
@@ -209,7 +221,9 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   seams.run(pool);
   evaluate_weldments(plan, index, evaluation, pool);
   judge_schedule_status(seams.used().all(), evaluation.findings);
+  judge_approved_changes(plan, evaluation.findings);
   judge_arc_length(seams.used().all(), evaluation.findings);
+  judge_melting_waveform(seams.used().all(), evaluation.findings);
   judge_tack_lengths(plan, evaluation.findings);
   judge_run_gaps(plan, evaluation.findings);
   judge_qualification_dates(plan, date, evaluation.findings);
@@ -219,6 +233,8 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   judge_job_numbers(plan, evaluation.findings);
   judge_composition_basis(plan, evaluation.findings);
   judge_composition_range(plan, evaluation.findings);
+  judge_section_axis(plan, evaluation.findings);
+  judge_unequal_legs(plan, evaluation.findings);
   apply_severities(plan, evaluation.findings);
   apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
   return evaluation;
@@ -229,19 +245,25 @@ std::vector<Explanation> explain(const Plan& plan, std::string_view place_text, 
   const Place place = find_place(plan, place_text);
   ExplanationSink sink;
   std::vector<PassEvaluation> passes;
-  for (int pass = 1; pass <= static_cast<int>(place.seam->schedules.size()); ++pass) {
-    const bool wanted = pass == place.pass;
-    passes.push_back(
-        evaluate_pass(pass_facts(plan, index, *place.weldment, *place.seam, pass), wanted ? &sink : nullptr));
-  }
-  if (!place.pass) evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
+  for (const Seam& seam : place.weldment->seams)
+    for (int pass = 1;
+         (!place.seam || &seam == place.seam) && pass <= static_cast<int>(seam.schedules.size()); ++pass)
+      passes.push_back(evaluate_pass(pass_facts(plan, index, *place.weldment, seam, pass),
+                                     place.seam && pass == place.pass ? &sink : nullptr));
+  if (!place.seam)
+    evaluate_weldment(plan, index, *place.weldment, passes, &sink);
+  else if (!place.pass)
+    evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
   std::vector<Explanation> gathered;
   std::vector<std::string> taken;
   gather(sink, key, gathered, taken);
+  // An uncertainty is explained by the budget of its value.
+  if (gathered.empty() && key.starts_with("U_")) gather(sink, key.substr(2), gathered, taken);
   if (!gathered.empty()) return gathered;
   std::string known;
   for (const auto& entry : sink.entries)
     if (known.find(entry.key) == std::string::npos) known += (known.empty() ? "" : ", ") + entry.key;
+  if (known.empty()) known = "bow_mm";  // of a weldment, where its section is stated
   throw InputError("--explain", Sentence("plan.the-key"_key, {{"key", printable(key)}}),
                    Sentence("plan.one-of"_key, {{"names", known}}));
 }

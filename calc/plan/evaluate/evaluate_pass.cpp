@@ -13,6 +13,7 @@
 #include "plan/evaluate/measuring_uncertainty.hpp"
 #include "plan/evaluate/pass_metallurgy.hpp"
 #include "plan/evaluate/pass_uncertainty.hpp"
+#include "plan/planned_current.hpp"
 #include "plan/seam_geometry.hpp"
 #include "plan/wire_extension.hpp"
 
@@ -20,9 +21,19 @@ namespace seamtakt {
 
 namespace {
 
+void explain_pulse(const Pulse& pulse, ExplanationSink& sink) {
+  const std::vector<SymbolValue> inputs = {{"Ip", "peak current", pulse.peak_A, "A"},
+                                           {"Ib", "background current", pulse.background_A, "A"},
+                                           {"tp", "peak time", pulse.peak_ms, "ms"},
+                                           {"f", "frequency", pulse.frequency_Hz, "Hz"}};
+  sink.add("current_A", pulse_mean_note, mean_current_A(pulse), "A", inputs);
+  sink.add("rms_current_A", pulse_rms_note, rms_current_A(pulse), "A", inputs);
+}
+
 void add_current(const PassFacts& facts, PassEvaluation& pass, ExplanationSink* sink) {
-  if (facts.schedule.current_A) {
-    pass.current_A = *facts.schedule.current_A;
+  if (const auto stated = stated_current_A(facts.schedule)) {
+    pass.current_A = *stated;
+    if (sink && !facts.schedule.current_A) explain_pulse(*facts.schedule.pulse, *sink);
     return;
   }
   const double feed = feed_mm_s_from_m_min(facts.schedule.wire_feed_speed_m_min);
@@ -163,9 +174,15 @@ void add_settings(const PassFacts& facts, const JointMetals& metals, PassEvaluat
   add_deposit(facts, pass, sink);
   if (metals.is_ferritic) add_cooling(facts, pass, sink);
   add_metallurgy(facts, metals, pass, sink);
+  pass.U_current_A = U_current_A(facts, pass);
   pass.U_heat_input_kJ_mm = U_heat_input_kJ_mm(facts, pass);
   if (pass.cooling_time_s)
     pass.U_cooling_time_s = U_cooling_time_s(facts, pass, cooling_cases(facts).nominal);
+  if (!sink) return;
+  PassBudgets budgets = pass_budgets(facts, pass);
+  sink->add_budget("current_A", std::move(budgets.current));
+  sink->add_budget("heat_input_kJ_mm", std::move(budgets.heat_input));
+  sink->add_budget("cooling_time_s", std::move(budgets.cooling_time));
 }
 
 /// The rest: whose pass it is, and what its length takes.
@@ -201,7 +218,10 @@ void PassEvaluator::evaluate(const PassFacts& facts, PassEvaluation& pass) {
 }
 
 const JointMetals& PassEvaluator::metals_of(const PassFacts& facts) {
-  const std::array<const void*, 3> key{facts.metals[0], facts.metals[1], &facts.wire};
+  const auto thickness_mm = [&](std::size_t plate) {
+    return depends_on_thickness(*facts.metals[plate]) ? facts.seam.thickness_mm[plate] : 0.0;
+  };
+  const MetalsKey key{facts.metals[0], facts.metals[1], &facts.wire, thickness_mm(0), thickness_mm(1)};
   const auto known = metals_.find(key);
   return known != metals_.end() ? known->second : metals_.emplace(key, joint_metals(facts)).first->second;
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <map>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 
 #include "plan/evaluate/evaluation.hpp"
@@ -40,7 +41,9 @@ class PassEvaluator {
   /// alone.
   static constexpr std::size_t most_known = 512;
   std::unordered_map<Settings, const PassEvaluation*, Hash> known_;
-  std::map<std::array<const void*, 3>, JointMetals> metals_;  ///< by the two plates' metals and the wire
+  /// The two plates' metals and the wire; a thickness where the metal's composition depends on it, else 0.
+  using MetalsKey = std::tuple<const BaseMetal*, const BaseMetal*, const Wire*, double, double>;
+  std::map<MetalsKey, JointMetals> metals_;
 };
 
 }  // namespace seamtakt

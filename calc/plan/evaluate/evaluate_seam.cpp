@@ -11,6 +11,7 @@
 #include "plan/evaluate/cooling_case.hpp"
 #include "plan/evaluate/evaluation_notes.hpp"
 #include "plan/evaluate/measuring_uncertainty.hpp"
+#include "plan/evaluate/plate_waits.hpp"
 
 namespace seamtakt {
 
@@ -91,7 +92,15 @@ void add_leg_uncertainty(const SeamWork& work) {
   const Dual area(work.result.area_mm2, 1, 0);
   const Dual leg = fillet_leg_obtained_mm<Dual>(area, Dual(seam.area_allowance), Dual(seam.gap_mm),
                                                 Dual(seam.dihedral_deg));
-  work.result.U_leg_mm = 2 * std::abs(leg.derivatives()[0]) * std::hypot(by_speed, by_feed);
+  const double by_area = leg.derivatives()[0];
+  work.result.U_leg_mm = 2 * std::abs(by_area) * std::hypot(by_speed, by_feed);
+  if (!work.sink) return;
+  const double area_pct = work.result.area_mm2 / 100;
+  work.sink->add_budget(
+      "leg_mm",
+      budget_of(
+          {{"travel speed, of all passes alike"_word, 100, "%", by_speed / area_pct, -by_area * area_pct},
+           {"wire feed speed, of all passes alike"_word, 100, "%", by_feed / area_pct, by_area * area_pct}}));
 }
 
 void add_groove(const SeamWork& work) {
@@ -108,8 +117,21 @@ void add_groove(const SeamWork& work) {
       groove_cap_area_mm2(shape.type, groove_top_width_mm(shape), groove.cap_height_mm);
 }
 
+/// On plates of finite size; false where the plan gives none that can be used.
+bool add_plate_waits(const SeamWork& work) {
+  if (!may_have_plates(work.weldment, work.seam) || !limits_a_later_pass(work.index, work.seam)) return false;
+  const SeamPlates plates = plates_of(work.weldment, work.seam);
+  if (!plates.shape) return false;
+  work.result.interpass_waits_s =
+      plate_waits_s(work.plan, work.index, work.seam, *plates.shape, work.passes, work.sink);
+  for (const double wait : work.result.interpass_waits_s)
+    work.result.interpass_wait_s = std::max(work.result.interpass_wait_s, wait);
+  return true;
+}
+
 /// Before pass k: until the plate under pass k - 1 has cooled to the upper interpass temperature of pass k.
 void add_interpass_waits(const SeamWork& work) {
+  if (add_plate_waits(work)) return;
   const ShapeFactors shape = *shape_factors_of(work.seam.joint);
   const double thinner = *std::min_element(work.seam.thickness_mm.begin(), work.seam.thickness_mm.end());
   for (std::size_t k = 1; k < work.passes.size(); ++k) {

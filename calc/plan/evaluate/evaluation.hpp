@@ -18,6 +18,16 @@ enum class JudgedBy : std::uint8_t {
   position = 4,      ///< the positions that the schedule is for
   qualification = 8  ///< a procedure test
 };
+/// Limits that a guarded decision may leave open (uncertainty/open_limits.hpp): bits of
+/// PassEvaluation::left_open.
+enum class OpenLimit : std::uint8_t {
+  current = 1,
+  heat_input = 2,
+  cooling_fastest = 4,
+  cooling_slowest = 8,
+  qualified_heat_input = 16,
+  qualified_current = 32
+};
 /// With these, "ok" says that a pass is in order; without one of them it is judged in part.
 inline constexpr std::uint8_t judged_in_full = 7;
 
@@ -51,9 +61,20 @@ struct PassEvaluation {
   std::optional<double> CE_IIW, CET, Pcm, CEN;
   std::optional<double> haz_hardness_HV;
   double arc_time_s = 0, wire_g = 0, gas_l = 0, energy_kWh = 0;
-  std::optional<double> U_heat_input_kJ_mm, U_cooling_time_s;  ///< expanded, k = 2
-  std::uint8_t judged = 0;                                     ///< by what: bits of JudgedBy
+  std::optional<double> U_current_A, U_heat_input_kJ_mm, U_cooling_time_s;  ///< expanded, k = 2
+  std::uint8_t judged = 0;                                                  ///< by what: bits of JudgedBy
+  /// Limits that a guarded decision leaves open as the current isn't measured: bits of OpenLimit.
+  std::uint8_t left_open = 0;
 };
+
+/// Whether nothing judges the pass's size, its heat or its position: that there is no finding on it doesn't
+/// mean that it is in order.
+inline bool is_partly_judged(const PassEvaluation& pass) {
+  constexpr auto needed = static_cast<std::uint8_t>(JudgedBy::size) |
+                          static_cast<std::uint8_t>(JudgedBy::heat) |
+                          static_cast<std::uint8_t>(JudgedBy::position);
+  return (pass.judged & needed) != needed;
+}
 
 struct SeamEvaluation {
   std::string weldment, seam;

@@ -40,4 +40,14 @@ std::optional<double> relative_uncertainty(const Plan& plan, std::string_view ro
   return pct ? std::optional<double>(*pct / 100) : std::nullopt;
 }
 
+bool has_instrument_limits(const Plan& plan, std::string_view robot, std::string_view quantity) {
+  const Instrument* instrument = instrument_for(plan, robot, quantity);
+  return instrument != nullptr && instrument->half_width_pct;
+}
+
+double lead_ohm(const Plan& plan, std::string_view robot) {
+  const Instrument* voltmeter = instrument_for(plan, robot, "voltage");
+  return voltmeter != nullptr ? voltmeter->lead_resistance_mOhm.value_or(0) / 1000 : 0;
+}
+
 }  // namespace seamtakt

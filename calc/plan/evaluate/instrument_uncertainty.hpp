@@ -1,5 +1,6 @@
 #pragma once
 
+#include <numbers>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,5 +19,16 @@ const Instrument* instrument_for(const Plan& plan, std::string_view robot, std::
 /// says.
 std::optional<double> relative_uncertainty(const Plan& plan, std::string_view robot,
                                            std::string_view quantity, double value);
+
+/// Whether the instruments say so, by limits of the error.
+bool has_instrument_limits(const Plan& plan, std::string_view robot, std::string_view quantity);
+
+/// Resistance (ohm) of the leads between where a robot's voltage is measured and the arc; 0 where the plan
+/// states none.
+double lead_ohm(const Plan& plan, std::string_view robot);
+
+/// Relative standard uncertainty of that resistance: copper leads that warm by up to 50 K gain 20 %
+/// (temperature coefficient 0.0039/K of IEC 60028, recalled), a rectangular half width.
+inline constexpr double lead_resistance_uncertainty = 0.2 / std::numbers::sqrt3;
 
 }  // namespace seamtakt

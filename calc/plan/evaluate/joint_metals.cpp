@@ -24,7 +24,8 @@ JointMetals joint_metals(const PassFacts& facts) {
   bool has_cet = true;
   for (std::size_t plate = 0; plate < 2; ++plate) {
     const CompositionPct& composition_pct = facts.metals[plate]->composition_pct;
-    metals.steels[plate] = composition_of<double>(composition_pct);
+    metals.of_metals[plate] = steel_of(*facts.metals[plate], facts.seam.thickness_mm[plate]);
+    metals.steels[plate] = metals.of_metals[plate].steel;
     metals.is_ferritic = metals.is_ferritic && !why_not_ferritic(composition_pct);
     has_cet = has_cet && !above_cet_range(metals.steels[plate]);
     metals.has_hardness =

@@ -8,13 +8,15 @@
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/metal/preheat.hpp"
 #include "plan/evaluate/pass_facts.hpp"
+#include "plan/steel_of_metal.hpp"
 
 namespace seamtakt {
 
 /// The two metals of a joint and the weld metal, with the formulas that hold for them.
 struct JointMetals {
-  std::array<Composition<double>, 2> steels;
-  bool is_ferritic = true;  ///< both, so that t8/5 and penetration hold
+  std::array<Composition<double>, 2> steels;  ///< as computed with (steel_of)
+  std::array<SteelOfMetal, 2> of_metals;      ///< how they were got
+  bool is_ferritic = true;                    ///< both, so that t8/5 and penetration hold
   /// CET of the joined metal with the higher one; empty where one of them is above CET's range.
   std::optional<double> cet_pct;
   std::size_t higher_cet = 0;  ///< which of the two

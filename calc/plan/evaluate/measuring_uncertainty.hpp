@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <optional>
 #include <string_view>
 
@@ -16,7 +17,14 @@ struct MeasuredArc {
 /// states any.
 struct MeasuringUncertainty {
   double current = 0, voltage = 0, travel_speed = 0, wire_feed_speed = 0;
+  /// Of the arc's voltage, by the resistance of the leads that the reading is corrected for.
+  double leads = 0;
+  /// Of a planned current that follows from the melting law.
+  double melting_law = 0;
   bool known = false;
+
+  double voltage_in_all() const { return std::hypot(voltage, leads); }
+  double current_in_all() const { return std::hypot(current, melting_law); }
 };
 
 /// Whether a plan states any at all.
@@ -29,7 +37,8 @@ inline bool states_uncertainty(const Plan& plan) {
 std::string_view measured_robot(const Plan& plan, const Seam& seam);
 
 /// From the instruments of the robot (or those without a robot), else from `measuring`
-/// (relative_uncertainty).
+/// (relative_uncertainty). Voltage is the arc's: that of the reading less what the leads lose, where the
+/// voltmeter states their resistance.
 MeasuringUncertainty measuring_uncertainty(const Plan& plan, std::string_view robot,
                                            const MeasuredArc& measured);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "formula/metal/carbon_equivalent.hpp"
+#include "formula/metal/cev_limit.hpp"
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/metal/preheat.hpp"
@@ -16,27 +17,55 @@ namespace {
 
 using Steel = Composition<double>;
 
-std::vector<SymbolValue> element_symbols(const Steel& steel) {
+bool is_scaled(double Steel::*member) {
+  const auto scaled = alloying_members<double>();
+  return std::find(scaled.begin(), scaled.end(), member) != scaled.end();
+}
+
+std::vector<SymbolValue> element_symbols(const SteelOfMetal& of) {
   std::vector<SymbolValue> symbols;
-  for (const auto& [symbol, value] : Steel::members())
-    symbols.push_back({std::string(symbol),
-                       steel.was_reported(symbol) ? "mass %" : "mass %, not reported, taken as 0",
-                       steel.*value, "%"});
+  for (const auto& [symbol, value] : Steel::members()) {
+    const char* meaning = !of.steel.was_reported(symbol)           ? "mass %, not reported, taken as 0"
+                          : of.alloy_share < 1 && is_scaled(value) ? "mass %, its maximum times f"
+                                                                   : "mass %";
+    symbols.push_back({std::string(symbol), meaning, of.steel.*value, "%"});
+  }
   return symbols;
 }
 
-void add_carbon_equivalents(const JointMetals& metals, PassEvaluation& pass, ExplanationSink* sink) {
+/// Why the alloying elements stay below their maxima.
+void explain_alloy_share(const CompositionPct& composition_pct, const SteelOfMetal& of,
+                         ExplanationSink& sink) {
+  const auto at_maxima = composition_of<double>(composition_pct);
+  sink.add("alloy_share", alloy_share_note, of.alloy_share, "",
+           {{"CEV", "highest that the standard or the certificate has", *of.cev_pct, "%"},
+            {"CE", "of every element at its maximum", carbon_equivalent_iiw_pct(at_maxima), "%"},
+            {"C", "mass %", at_maxima.C, "%"}});
+}
+
+void add_carbon_equivalents(const PassFacts& facts, const JointMetals& metals, PassEvaluation& pass,
+                            ExplanationSink* sink) {
   if (!metals.is_ferritic) return;
   const Steel& steel = metals.steels[metals.higher_cet];
-  pass.CE_IIW = carbon_equivalent_iiw_pct(steel);
+  const SteelOfMetal& of = metals.of_metals[metals.higher_cet];
+  pass.CE_IIW = of.CE_IIW_pct;
   pass.CET = metals.cet_pct;
   pass.Pcm = carbon_equivalent_pcm_pct(steel);
   pass.CEN = carbon_equivalent_cen_pct(steel);
   if (!sink) return;
-  sink->add("CE_IIW", ce_iiw_note, *pass.CE_IIW, "%", element_symbols(steel));
-  if (pass.CET) sink->add("CET", cet_note, *pass.CET, "%", element_symbols(steel));
-  sink->add("Pcm", pcm_note, *pass.Pcm, "%", element_symbols(steel));
-  sink->add("CEN", cen_note, *pass.CEN, "%", element_symbols(steel));
+  const BaseMetal& metal = *facts.metals[metals.higher_cet];
+  std::vector<std::string> below;
+  if (of.alloy_share < 1) {
+    explain_alloy_share(metal.composition_pct, of, *sink);
+    below = {"alloy_share"};
+  }
+  if (metal.CEV)
+    sink->add("CE_IIW", stated_cev_note, *pass.CE_IIW, "%", {{"CEV", "of the certificate", *metal.CEV, "%"}});
+  else
+    sink->add("CE_IIW", ce_iiw_note, *pass.CE_IIW, "%", element_symbols(of), below);
+  if (pass.CET) sink->add("CET", cet_note, *pass.CET, "%", element_symbols(of), below);
+  sink->add("Pcm", pcm_note, *pass.Pcm, "%", element_symbols(of), below);
+  sink->add("CEN", cen_note, *pass.CEN, "%", element_symbols(of), below);
 }
 
 void explain_preheat(const JointMetals& metals, const PreheatCase& judged, const PassEvaluation& pass,
@@ -98,7 +127,9 @@ void add_hardness(const JointMetals& metals, PassEvaluation& pass, ExplanationSi
                {"HB", "bainite", limits.bainite_HV, "HV"},
                {"t", Sentence("symbol.cooling-time-of-plate"_key, {{"plate", plate + 1}}), time, "s"},
                {"tM", "all martensite up to", times.martensite_s, "s"},
-               {"tB", "no martensite from", times.bainite_s, "s"}});
+               {"tB", "no martensite from", times.bainite_s, "s"}},
+              metals.of_metals[metals.higher_cet].alloy_share < 1 ? std::vector<std::string>{"alloy_share"}
+                                                                  : std::vector<std::string>{});
   }
 }
 
@@ -133,7 +164,7 @@ void add_transfer(const PassFacts& facts, PassEvaluation& pass) {
 
 void add_metallurgy(const PassFacts& facts, const JointMetals& metals, PassEvaluation& pass,
                     ExplanationSink* sink) {
-  add_carbon_equivalents(metals, pass, sink);
+  add_carbon_equivalents(facts, metals, pass, sink);
   add_preheat(facts, metals, pass, sink);
   add_hardness(metals, pass, sink);
   add_penetration(facts, metals, pass, sink);

@@ -2,14 +2,40 @@
 
 #include <optional>
 
+#include "formula/uncertainty/budget.hpp"
 #include "plan/evaluate/cooling_case.hpp"
+#include "plan/evaluate/heat_uncertainty.hpp"
 
 namespace seamtakt {
 
-/// The uncertainties of heat_uncertainty.hpp for a planned pass: empty where the plan states no instrument
-/// for any of current, voltage and travel speed.
+/// Expanded uncertainty (k = 2, %) of a current by the melting law where the wire states none: the law with
+/// tabulated coefficients (common practice, no source).
+inline constexpr double tabulated_melting_U_pct = 15;
+
+/// Relative standard uncertainty of the melting law for a schedule's current: that of the wire, and what the
+/// law's error grows by where the arc isn't steady; 0 where the schedule states its current.
+double melting_law_uncertainty(const Schedule& schedule, const Wire& wire);
+
+/// Relative standard uncertainties of a planned pass: those of what will measure it, and of the law that
+/// tells its current. `known`: the plan states an instrument for current, voltage or travel speed, or it has
+/// `measuring` and the current is the law's.
+MeasuringUncertainty planned_uncertainty(const PassFacts& facts, const PassEvaluation& pass);
+
+/// The uncertainties of heat_uncertainty.hpp for a planned pass, and of its current; empty where
+/// planned_uncertainty knows none.
+std::optional<double> U_current_A(const PassFacts& facts, const PassEvaluation& pass);
 std::optional<double> U_heat_input_kJ_mm(const PassFacts& facts, const PassEvaluation& pass);
 std::optional<double> U_cooling_time_s(const PassFacts& facts, const PassEvaluation& pass,
                                        const CoolingCase& at);
+
+/// What a guarded decision keeps free on either side of a planned cooling time.
+std::optional<CoolingGuard> cooling_guard(const PassFacts& facts, const PassEvaluation& pass,
+                                          const CoolingCase& at);
+
+/// The budgets of those three values; empty where the value has no U.
+struct PassBudgets {
+  std::optional<UncertaintyBudget> current, heat_input, cooling_time;
+};
+PassBudgets pass_budgets(const PassFacts& facts, const PassEvaluation& pass);
 
 }  // namespace seamtakt

@@ -38,6 +38,10 @@ Word id_of(IdList list) {
       return "the id of a stage"_word;
     case IdList::seam_places:
       return "a seam as weldment/seam"_word;
+    case IdList::weldments:
+      return "the id of a weldment"_word;
+    case IdList::parts:
+      return "the id of a part of this weldment"_word;
   }
   return "an id"_word;
 }
@@ -86,6 +90,8 @@ bool stands_alone(const FieldInfo& field) {
     case FieldKind::interval:
     case FieldKind::text_list:
     case FieldKind::number_list:
+    case FieldKind::number_pairs:
+    case FieldKind::text_pairs:
     case FieldKind::point:
     case FieldKind::path:
       return field.refers_to == IdList::none;
@@ -127,6 +133,10 @@ Sentence FieldInfo::element_expectation() const {
                       {{"number", "a number"_word}, {"quantity", UnitValue{0, "mm"}}});
     case FieldKind::path:
       return point_expectation();
+    case FieldKind::number_pairs:
+      return Sentence("field.pair"_key, {{"element", number_of(*this)}});
+    case FieldKind::text_pairs:
+      return Sentence("field.pair"_key, {{"element", Sentence("a text that isn't empty"_word)}});
     default:
       return expectation();
   }
@@ -150,6 +160,8 @@ Sentence FieldInfo::expectation() const {
     case FieldKind::text_list:
     case FieldKind::reference_list:
     case FieldKind::number_list:
+    case FieldKind::number_pairs:
+    case FieldKind::text_pairs:
     case FieldKind::path:
       return list_of(*this);
     case FieldKind::point:

@@ -40,6 +40,8 @@ enum class FieldKind {
   text_list,
   reference_list,
   number_list,
+  number_pairs,  ///< [a, b]; a list of such
+  text_pairs,
   point,
   path,         ///< [x, y, z]; a list of such
   composition,  ///< mass percentages by element symbol
@@ -61,7 +63,9 @@ enum class IdList {
   robots,
   orientations,
   stages,
-  seam_places
+  seam_places,
+  weldments,
+  parts  ///< of the same weldment
 };
 
 /// Bounds of a number, in the field's unit.
@@ -227,6 +231,7 @@ template <> const FieldTable& fields_of<BaseMetal>();
 template <> const FieldTable& fields_of<Wire>();
 template <> const FieldTable& fields_of<Gas>();
 template <> const FieldTable& fields_of<PowerSource>();
+template <> const FieldTable& fields_of<Pulse>();
 template <> const FieldTable& fields_of<Weave>();
 template <> const FieldTable& fields_of<ScheduleUse>();
 template <> const FieldTable& fields_of<ScheduleLimits>();
@@ -237,19 +242,31 @@ template <> const FieldTable& fields_of<Part>();
 template <> const FieldTable& fields_of<Section>();
 template <> const FieldTable& fields_of<Feature>();
 template <> const FieldTable& fields_of<OrderStep>();
+template <> const FieldTable& fields_of<Hole>();
+template <> const FieldTable& fields_of<Plate>();
+template <> const FieldTable& fields_of<TubeSection>();
+template <> const FieldTable& fields_of<Tube>();
 template <> const FieldTable& fields_of<Groove>();
 template <> const FieldTable& fields_of<Intermittent>();
 template <> const FieldTable& fields_of<Tacks>();
 template <> const FieldTable& fields_of<Seam>();
 template <> const FieldTable& fields_of<Weldment>();
 template <> const FieldTable& fields_of<Loaded>();
+template <> const FieldTable& fields_of<Track>();
+template <> const FieldTable& fields_of<TipChange>();
 template <> const FieldTable& fields_of<Robot>();
 template <> const FieldTable& fields_of<Orientation>();
 template <> const FieldTable& fields_of<TorchService>();
 template <> const FieldTable& fields_of<Zone>();
 template <> const FieldTable& fields_of<ManualWork>();
+template <> const FieldTable& fields_of<Turn>();
+template <> const FieldTable& fields_of<Positioner>();
+template <> const FieldTable& fields_of<Changeover>();
 template <> const FieldTable& fields_of<Cell>();
 template <> const FieldTable& fields_of<Stage>();
+template <> const FieldTable& fields_of<Shift>();
+template <> const FieldTable& fields_of<Calendar>();
+template <> const FieldTable& fields_of<Operators>();
 template <> const FieldTable& fields_of<Line>();
 template <> const FieldTable& fields_of<Instrument>();
 template <> const FieldTable& fields_of<Costs>();

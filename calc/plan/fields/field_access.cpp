@@ -177,7 +177,10 @@ template <> const FieldAccess& access_to<int>() { return one<ValueAccess<int>>()
 template <> const FieldAccess& access_to<Point_mm>() { return one<ValueAccess<Point_mm>>(); }
 template <> const FieldAccess& access_to<std::vector<std::string>>() { return one<ValueAccess<std::vector<std::string>>>(); }
 template <> const FieldAccess& access_to<std::vector<double>>() { return one<ValueAccess<std::vector<double>>>(); }
+template <> const FieldAccess& access_to<std::vector<NumberPair>>() { return one<ValueAccess<std::vector<NumberPair>>>(); }
+template <> const FieldAccess& access_to<std::vector<TextPair>>() { return one<ValueAccess<std::vector<TextPair>>>(); }
 template <> const FieldAccess& access_to<std::vector<Point_mm>>() { return one<ValueAccess<std::vector<Point_mm>>>(); }
+template <> const FieldAccess& access_to<std::optional<Point_mm>>() { return one<OptionalAccess<Point_mm>>(); }
 template <> const FieldAccess& access_to<std::optional<double>>() { return one<OptionalAccess<double>>(); }
 template <> const FieldAccess& access_to<std::optional<bool>>() { return one<OptionalAccess<bool>>(); }
 template <> const FieldAccess& access_to<std::optional<Interval>>() { return one<OptionalAccess<Interval>>(); }

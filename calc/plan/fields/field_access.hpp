@@ -33,8 +33,8 @@ class FieldAccess {
   virtual std::string default_json(const void* object, const FieldInfo& field) const;
 };
 
-/// The handler of values of type M: std::string, double, int, Point_mm, lists of texts, numbers and points,
-/// and std::optional of double, bool and Interval.
+/// The handler of values of type M: std::string, double, int, Point_mm, lists of texts, numbers, pairs and
+/// points, and std::optional of double, bool, Point_mm and Interval.
 template <class M>
 const FieldAccess& access_to();
 
@@ -45,7 +45,10 @@ template <> const FieldAccess& access_to<int>();
 template <> const FieldAccess& access_to<Point_mm>();
 template <> const FieldAccess& access_to<std::vector<std::string>>();
 template <> const FieldAccess& access_to<std::vector<double>>();
+template <> const FieldAccess& access_to<std::vector<NumberPair>>();
+template <> const FieldAccess& access_to<std::vector<TextPair>>();
 template <> const FieldAccess& access_to<std::vector<Point_mm>>();
+template <> const FieldAccess& access_to<std::optional<Point_mm>>();
 template <> const FieldAccess& access_to<std::optional<double>>();
 template <> const FieldAccess& access_to<std::optional<bool>>();
 template <> const FieldAccess& access_to<std::optional<Interval>>();

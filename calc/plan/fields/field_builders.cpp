@@ -111,6 +111,20 @@ FieldInfo numbers(const char* key, const char* label, Member<std::vector<double>
   return with_range(value(FieldKind::number_list, key, label, member, help), range);
 }
 
+FieldInfo pairs(const char* key, const char* label, Member<std::vector<NumberPair>> member, Range range,
+                const char* help) {
+  return with_range(value(FieldKind::number_pairs, key, label, member, help), range);
+}
+
+FieldInfo pairs(const char* key, const char* label, Member<std::vector<TextPair>> member, const char* help) {
+  return value(FieldKind::text_pairs, key, label, member, help);
+}
+
+FieldInfo point(const char* key, const char* label, Member<std::optional<Point_mm>> member,
+                const char* help) {
+  return value(FieldKind::point, key, label, member, help);
+}
+
 FieldInfo point(const char* key, const char* label, Member<Point_mm> member, const char* help) {
   return value(FieldKind::point, key, label, member, help);
 }

@@ -98,7 +98,13 @@ FieldInfo references(const char* key, const char* label, Member<std::vector<std:
 FieldInfo numbers(const char* key, const char* label, Member<std::vector<double>> member, Range range,
                   const char* help);
 
+/// A list of pairs of numbers, or of texts.
+FieldInfo pairs(const char* key, const char* label, Member<std::vector<NumberPair>> member, Range range,
+                const char* help);
+FieldInfo pairs(const char* key, const char* label, Member<std::vector<TextPair>> member, const char* help);
+
 FieldInfo point(const char* key, const char* label, Member<Point_mm> member, const char* help);
+FieldInfo point(const char* key, const char* label, Member<std::optional<Point_mm>> member, const char* help);
 
 FieldInfo path(const char* key, const char* label, Member<std::vector<Point_mm>> member, const char* help);
 

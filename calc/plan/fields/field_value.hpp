@@ -82,6 +82,22 @@ std::string value_text(const std::vector<Point_mm>& value);
 void parse_value(std::vector<Point_mm>& value, std::string_view text, const FieldInfo& field,
                  FieldPath& place);
 
+void read_value(std::vector<NumberPair>& value, const JsonValue& node, const FieldInfo& field,
+                FieldPath& place);
+void check_value(const std::vector<NumberPair>& value, const FieldInfo& field, FieldPath& place);
+void write_value(const std::vector<NumberPair>& value, std::string& json);
+std::string value_text(const std::vector<NumberPair>& value);
+void parse_value(std::vector<NumberPair>& value, std::string_view text, const FieldInfo& field,
+                 FieldPath& place);
+
+void read_value(std::vector<TextPair>& value, const JsonValue& node, const FieldInfo& field,
+                FieldPath& place);
+void check_value(const std::vector<TextPair>& value, const FieldInfo& field, FieldPath& place);
+void write_value(const std::vector<TextPair>& value, std::string& json);
+std::string value_text(const std::vector<TextPair>& value);
+void parse_value(std::vector<TextPair>& value, std::string_view text, const FieldInfo& field,
+                 FieldPath& place);
+
 template <class M>
 bool is_written(const std::vector<M>& value, const std::vector<M>&, const FieldInfo& field,
                 bool was_in_file) {
@@ -93,6 +109,10 @@ void require_kind(const JsonValue& node, bool is_right, const FieldInfo& field, 
 
 /// Refuses text that a file can't carry: NUL, bytes that aren't UTF-8, more than the reader's limit.
 void check_text(std::string_view text, const FieldPath& place);
+
+/// Refuses a list in memory with fewer or more elements than the field takes. One that isn't required and is
+/// empty counts as absent.
+void check_count(std::size_t count, const FieldInfo& field, const FieldPath& place);
 
 /// "a list of 3", "an empty list".
 Sentence count_text(std::size_t count);

@@ -11,12 +11,6 @@ namespace {
 
 using Kind = JsonValue::Kind;
 
-void check_count(std::size_t count, const FieldInfo& field, const FieldPath& place) {
-  // A list in memory that isn't required and is empty counts as absent.
-  if (count == 0 && !field.required) return;
-  if (count < field.least || count > field.most) place.refuse(count_text(count), field.expectation());
-}
-
 /// A list from a file: its number of elements is checked even where the key needn't be there.
 void require_list(const JsonValue& node, const FieldInfo& field, const FieldPath& place) {
   require_kind(node, node.kind() == Kind::array, field, place);
@@ -88,6 +82,11 @@ void check_bound(const std::optional<double>& bound, const FieldInfo& field, Fie
 }
 
 }  // namespace
+
+void check_count(std::size_t count, const FieldInfo& field, const FieldPath& place) {
+  if (count == 0 && !field.required) return;
+  if (count < field.least || count > field.most) place.refuse(count_text(count), field.expectation());
+}
 
 Sentence count_text(std::size_t count) {
   if (count == 0) return "an empty list"_word;

@@ -99,7 +99,8 @@ void parse_value(Point_mm& value, std::string_view text, const FieldInfo& field,
 void read_value(std::vector<Point_mm>& value, const JsonValue& node, const FieldInfo& field,
                 FieldPath& place) {
   require_kind(node, node.kind() == Kind::array, field, place);
-  if (node.count() < field.least) place.refuse(count_text(node.count()), field.expectation());
+  if (node.count() < field.least || node.count() > field.most)
+    place.refuse(count_text(node.count()), field.expectation());
   value.clear();
   value.reserve(node.count());
   node.each_element([&](std::size_t i, const JsonValue& element) {
@@ -109,7 +110,7 @@ void read_value(std::vector<Point_mm>& value, const JsonValue& node, const Field
 }
 
 void check_value(const std::vector<Point_mm>& value, const FieldInfo& field, FieldPath& place) {
-  if (value.size() < field.least) place.refuse(count_text(value.size()), field.expectation());
+  check_count(value.size(), field, place);
   for (std::size_t i = 0; i < value.size(); ++i) {
     FieldPath::Step step(place, i);
     check_point(value[i], field, place);

@@ -22,6 +22,8 @@ const FieldTable& fields_of<BaseMetal>() {
           number("tensile_MPa", "tensile strength", &BaseMetal::tensile_MPa, above(0),
                  "Ultimate tensile strength."),
           number("yield_MPa", "yield strength", &BaseMetal::yield_MPa, above(0), "Yield strength."),
+          number("CEV", "carbon equivalent", &BaseMetal::CEV, from_to(0, 2),
+                 "Carbon equivalent by the IIW's formula, of the certificate; goes before the composition's."),
       });
   return table;
 }
@@ -48,6 +50,8 @@ const FieldTable& fields_of<Wire>() {
           number("beta_per_s_A2", "beta", &Wire::beta_per_s_A2, at_least(0),
                  "Coefficient of resistance heating in the melting law W = alpha*I + beta*l*I^2.")
               .require(),
+          number("U_melting_pct", "uncertainty of melting", &Wire::U_melting_pct, from_to(0, 100),
+                 "Expanded uncertainty (k = 2) of a current from the melting law; left out: 15 %."),
           number("deposition_efficiency", "deposition efficiency", &Wire::deposition_efficiency,
                  above_to(0, 1), "Share of the melted wire's mass that stays in the weld.")
               .require(),

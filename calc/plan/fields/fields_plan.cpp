@@ -104,6 +104,8 @@ const FieldTable& fields_of<Plan>() {
                  "Code that judges. Without one, the rules of each run as notes."),
           object("severity", "severities", &S::severity,
                  "Severity of findings by rules whose source recommends and doesn't demand."),
+          number("heat_loss_W_m2K", "heat loss", &S::heat_loss_W_m2K, above(0),
+                 "Loss of heat at the surface of plates, for the waits between passes."),
           objects("base_metals", "base metals", &S::base_metals, "The metals that are joined."),
           objects("wires", "wires", &S::wires, "The wires."),
           objects("gases", "gases", &S::gases, "The shielding gases."),

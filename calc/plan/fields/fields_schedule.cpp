@@ -25,6 +25,21 @@ std::vector<FieldInfo> limit_fields() {
 }  // namespace
 
 template <>
+const FieldTable& fields_of<Pulse>() {
+  static const FieldTable table(
+      struct_info<Pulse>("pulse", "a pulse"),
+      {
+          number("peak_A", "peak current", &Pulse::peak_A, above(0), "Current during the peak.").require(),
+          number("background_A", "background current", &Pulse::background_A, at_least(0),
+                 "Current between the peaks.")
+              .require(),
+          number("peak_ms", "peak time", &Pulse::peak_ms, above(0), "How long a peak lasts.").require(),
+          number("frequency_Hz", "frequency", &Pulse::frequency_Hz, above(0), "Peaks in a second.").require(),
+      });
+  return table;
+}
+
+template <>
 const FieldTable& fields_of<Weave>() {
   static const FieldTable table(
       struct_info<Weave>("weave", "a weave"),
@@ -67,9 +82,13 @@ const FieldTable& fields_of<Schedule>() {
       {
           id(&S::id, "Name by which seams refer to this schedule."),
           integer("revision", "revision", &S::revision, at_least(0), "Number of this revision."),
+          reference("revision_of", "revision of", &S::revision_of, IdList::schedules,
+                    "The first schedule of its family; left out: this one."),
           choice("status", "status", &S::status, {"draft", "reviewed", "approved"},
                  "How far its release has come."),
           text("approved_by", "approved by", &S::approved_by, "Who approved it."),
+          text("approved_sha256", "approved SHA-256", &S::approved_sha256,
+               "SHA-256 over the fields that were approved: shows a change from outside."),
           date("effective_from", "effective from", &S::effective_from, "First day on which it may be used."),
           choice("process", "process", &S::process, known_processes(),
                  "Welding process, its number by ISO 4063.")
@@ -110,6 +129,7 @@ const FieldTable& fields_of<Schedule>() {
           number("preheat_C", "preheat", &S::preheat_C, {.lower = -60, .upper = 500, .upper_open = true},
                  "Temperature of the plate before welding; above 500 C there is no cooling time from 800 to "
                  "500 C."),
+          object("pulse", "pulse", &S::pulse, "Pulsed current: gives its mean and effective value."),
           object("weave", "weave", &S::weave, "How the torch weaves; left out, it doesn't."),
           number("arc_start_s", "arc start", &S::arc_start_s, at_least(0),
                  "Time to start the arc; overrides the robot's."),

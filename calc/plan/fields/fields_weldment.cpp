@@ -34,9 +34,15 @@ const FieldTable& fields_of<Section>() {
           number("second_moment_mm4", "second moment of area", &Section::second_moment_mm4, above(0),
                  "Second moment of area about the axis of bending."),
           numbers("neutral_axis_mm", "neutral axis", &Section::neutral_axis_mm, any_number(),
-                  "Where the neutral axis lies: [y, z].")
+                  "Where the neutral axis lies across the member: [y, z] of one along x.")
               .count(2, 2),
-      });
+          choice("axis", "axis", &Section::axis, {"x", "y", "z"}, "Along which the member runs."),
+          numbers("second_moments_mm4", "second moments of area", &Section::second_moments_mm4, above(0),
+                  "About the member's two cross axes, in the order of their letters: of a member along x, "
+                  "about y and about z.")
+              .count(2, 2),
+      },
+      {{{"second_moment_mm4", "second_moments_mm4"}, false}});
   return table;
 }
 
@@ -164,6 +170,12 @@ const FieldTable& fields_of<Seam>() {
           references("after", "after", &S::after, IdList::seams, "Seams that must be welded before."),
           text("balance", "balance group", &S::balance, "Name of a group whose seams are welded by turns."),
           choice("quality", "quality", &S::quality, {"B", "C", "D"}, "Quality level by ISO 5817."),
+          pairs("plate_mm", "plate sizes", &S::plate_mm, above(0),
+                "Width and length of each of the two plates, for the heat that they store; left out: "
+                "endless plates.")
+              .count(2, 2),
+          reference("with", "welded with", &S::with, IdList::seams,
+                    "Seam that another robot begins together with this one."),
           texts("jobs", "job numbers", &S::jobs,
                 "Number of the robot's job for each pass, in order, as the log's job column has it."),
           reference(
@@ -190,6 +202,70 @@ const FieldTable& fields_of<OrderStep>() {
 }
 
 template <>
+const FieldTable& fields_of<Hole>() {
+  static const FieldTable table(struct_info<Hole>("hole", "a hole"),
+                                {
+                                    pairs("outline_mm", "outline", &Hole::outline_mm, any_number(),
+                                          "Its corners along the plate's u and v.")
+                                        .count(3)
+                                        .require(),
+                                });
+  return table;
+}
+
+template <>
+const FieldTable& fields_of<Plate>() {
+  using S = Plate;
+  static const FieldTable table(
+      struct_info<Plate>("plate", "a plate"),
+      {
+          id(&S::id, "Name of the plate within its weldment."),
+          reference("part", "part", &S::part, IdList::parts, "The part that it is."),
+          point("origin_mm", "origin", &S::origin_mm, "Where u and v begin."),
+          point("u", "u", &S::u, "Unit vector along the plate."),
+          point("v", "v", &S::v, "Unit vector along the plate, at right angles to u."),
+          pairs("outline_mm", "outline", &S::outline_mm, any_number(), "Its corners along u and v, in order.")
+              .count(3)
+              .require(),
+          number("thickness_mm", "thickness", &S::thickness_mm, above(0),
+                 "Thickness, from the outline's plane along u x v.")
+              .require(),
+          objects("holes", "holes", &S::holes, "Openings in it."),
+      });
+  return table;
+}
+
+template <>
+const FieldTable& fields_of<TubeSection>() {
+  using S = TubeSection;
+  static const FieldTable table(
+      struct_info<TubeSection>("tube_section", "a tube's section"),
+      {
+          choice("kind", "kind", &S::kind, {"round", "rect"}, "Round or rectangular.").require(),
+          number("d_mm", "diameter", &S::d_mm, above(0), "Outer diameter of a round one."),
+          number("b_mm", "width", &S::b_mm, above(0), "Outer width of a rectangular one."),
+          number("h_mm", "height", &S::h_mm, above(0), "Outer height of a rectangular one."),
+          number("t_mm", "wall", &S::t_mm, above(0), "Thickness of the wall."),
+          number("r_mm", "corner radius", &S::r_mm, at_least(0), "Outer radius of the corners."),
+      });
+  return table;
+}
+
+template <>
+const FieldTable& fields_of<Tube>() {
+  using S = Tube;
+  static const FieldTable table(
+      struct_info<Tube>("tube", "a tube"),
+      {
+          id(&S::id, "Name of the tube within its weldment."),
+          reference("part", "part", &S::part, IdList::parts, "The part that it is."),
+          path("axis_mm", "axis", &S::axis_mm, "Its two ends on its middle line.").count(2, 2).require(),
+          object("section", "section", &S::section, "Its cross-section."),
+      });
+  return table;
+}
+
+template <>
 const FieldTable& fields_of<Weldment>() {
   using S = Weldment;
   static const FieldTable table(
@@ -209,6 +285,8 @@ const FieldTable& fields_of<Weldment>() {
           number("measure_s", "measure", &S::measure_s, at_least(0), "Time to measure it."),
           number("inspect_s", "inspect", &S::inspect_s, at_least(0), "Time to inspect it."),
           objects("features", "features", &S::features, "What is measured on it."),
+          objects("plates", "plates", &S::plates, "Its plates, for the picture and the heat they store."),
+          objects("tubes", "tubes", &S::tubes, "Its hollow sections, for the picture."),
           objects("seams", "seams", &S::seams, "Its seams.").require(),
           objects(
               "order", "order", &S::order,

@@ -5,8 +5,10 @@
 #include "base/parallel/thread_pool.hpp"
 #include "base/units/units.hpp"
 #include "formula/size/fillet.hpp"
+#include "plan/fields/calendar_relations.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plan/fields/plate_relations.hpp"
 #include "plan/fields/reference_check.hpp"
 #include "plan/seam_geometry.hpp"
 #include "plan/wire_extension.hpp"
@@ -35,6 +37,21 @@ void check_extension(const Schedule& schedule, FieldPath& place) {
                                                    {"distance", as_in_file(schedule.contact_tip_distance_mm)},
                                                    {"arc", as_in_file(schedule.arc_length_mm)}}),
                Sentence("relation.extension.above"_key, {{"least", UnitValue{0, "mm"}}}));
+}
+
+/// A peak is no longer than the period of its pulse.
+void check_pulse(const Schedule& schedule, FieldPath& place) {
+  if (!schedule.pulse) return;
+  const double period_ms = 1000 / schedule.pulse->frequency_Hz;
+  // A peak as long as the period is a steady current, also where the two are off by their rounding.
+  if (schedule.pulse->peak_ms <= period_ms * (1 + 1e-9)) return;
+  FieldPath::Step pulse(place, "pulse");
+  FieldPath::Step key(place, "peak_ms");
+  place.refuse(
+      Sentence("relation.pulse"_key,
+               {{"peak", UnitValue{schedule.pulse->peak_ms, "ms", UnitValue::all_digits}},
+                {"frequency", UnitValue{schedule.pulse->frequency_Hz, "Hz", UnitValue::all_digits}}}),
+      Sentence("relation.pulse.at-most"_key, {{"period", UnitValue{period_ms, "ms", 6}}}));
 }
 
 void check_length(const Seam& seam, FieldPath& place) {
@@ -147,11 +164,11 @@ class AfterWalk {
 };
 
 void check_weldment(const Weldment& weldment, FieldPath& place) {
+  check_plate_relations(weldment, place);
   FieldPath::Step key(place, "seams");
   for (std::size_t i = 0; i < weldment.seams.size(); ++i) {
     FieldPath::Step step(place, i);
-    check_length(weldment.seams[i], place);
-    check_largest_fillet(weldment.seams[i], place);
+    check_alone(weldment.seams[i], place);
   }
   const auto comes_first = [](const Seam& seam) { return seam.after.empty(); };
   if (!std::ranges::all_of(weldment.seams, comes_first)) AfterWalk(weldment.seams, place).run();
@@ -159,11 +176,25 @@ void check_weldment(const Weldment& weldment, FieldPath& place) {
 
 }  // namespace
 
+void check_alone(const Seam& seam, FieldPath& place) {
+  check_length(seam, place);
+  check_largest_fillet(seam, place);
+}
+
+void check_alone(const Schedule& schedule, FieldPath& place) {
+  check_extension(schedule, place);
+  check_pulse(schedule, place);
+}
+
 void check_relations(const Plan& plan, FieldPath& place) {
   for (std::size_t i = 0; i < plan.schedules.size(); ++i) {
     FieldPath::Step key(place, "schedules");
     FieldPath::Step step(place, i);
-    check_extension(plan.schedules[i], place);
+    check_alone(plan.schedules[i], place);
+  }
+  if (plan.line) {
+    FieldPath::Step key(place, "line");
+    check_line_relations(*plan.line, place);
   }
   constexpr std::size_t weldments_a_piece = 32;
   ThreadPool::shared().parallel_for(plan.weldments.size(), weldments_a_piece,

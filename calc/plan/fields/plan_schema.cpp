@@ -90,6 +90,12 @@ std::string element_schema(const FieldInfo& field) {
       return number_schema(field, R"(["number", "null"])");
     case FieldKind::path:
       return reference_to("point");
+    case FieldKind::number_pairs:
+      return R"({"type": "array", "items": )" + number_schema(field, "\"number\"") +
+             R"(, "minItems": 2, "maxItems": 2})";
+    case FieldKind::text_pairs:
+      return R"({"type": "array", "items": )" + std::string(named_text) +
+             R"(, "minItems": 2, "maxItems": 2})";
     case FieldKind::point:
       return R"({"type": "number"})";
     case FieldKind::object_list:
@@ -171,6 +177,8 @@ void add_type(Members& members, const FieldInfo& field) {
     case FieldKind::text_list:
     case FieldKind::reference_list:
     case FieldKind::number_list:
+    case FieldKind::number_pairs:
+    case FieldKind::text_pairs:
     case FieldKind::path:
     case FieldKind::object_list:
       add_list(members, field, field.least, field.most);

@@ -27,6 +27,7 @@ ReferenceCheck::PlanIds::PlanIds(const Plan& plan) {
   fill(of(IdList::power_sources), plan.power_sources);
   fill(of(IdList::schedules), plan.schedules);
   fill(of(IdList::qualifications), plan.qualifications);
+  fill(of(IdList::weldments), plan.weldments);
   if (plan.line) fill(of(IdList::stages), plan.line->stages);
   if (!plan.cell) return;
   fill(of(IdList::robots), plan.cell->robots);
@@ -45,13 +46,16 @@ ReferenceCheck::ReferenceCheck(const Plan& plan, std::string_view file, std::opt
 
 void ReferenceCheck::reference(std::string_view id, const FieldInfo& field) {
   const auto list = static_cast<std::size_t>(field.refers_to);
-  const bool of_weldment = field.refers_to == IdList::seams;
+  const bool of_weldment = field.refers_to == IdList::seams || field.refers_to == IdList::parts;
   if (!id.empty() && id == last_found_[list] && !of_weldment) return;
   if (of_weldment && weldment_) {
     fill(seams_, weldment_->seams);
+    fill(parts_, weldment_->parts);
     weldment_ = nullptr;
   }
-  const IdSet& known = of_weldment ? seams_ : ids_->ids[list];
+  const IdSet& known = field.refers_to == IdList::seams   ? seams_
+                       : field.refers_to == IdList::parts ? parts_
+                                                          : ids_->ids[list];
   if (!known.has(id)) refuse(quoted(id), with_nearest(field.element_expectation(), id, known.all()));
   last_found_[list] = id;
 }
@@ -59,6 +63,7 @@ void ReferenceCheck::reference(std::string_view id, const FieldInfo& field) {
 void ReferenceCheck::enter(ConstObjectRef object) {
   if (&object.table() != &fields_of<Weldment>()) return;
   seams_.clear();
+  parts_.clear();
   weldment_ = static_cast<const Weldment*>(object.data());
 }
 

@@ -39,8 +39,8 @@ class ReferenceCheck : public FieldPath {
   /// Refuses an id that the field's list doesn't have; the message names the nearest one that it has.
   void reference(std::string_view id, const FieldInfo& field);
 
-  /// Enters an object of a list: from a weldment on, ids of seams are those of this weldment. Other structs
-  /// have no ids of their own.
+  /// Enters an object of a list: from a weldment on, ids of seams and parts are those of this weldment. Other
+  /// structs have no ids of their own.
   void enter(ConstObjectRef object);
 
  private:
@@ -48,19 +48,22 @@ class ReferenceCheck : public FieldPath {
   struct PlanIds {
     explicit PlanIds(const Plan& plan);
     IdSet& of(IdList list) { return ids[static_cast<std::size_t>(list)]; }
-    std::array<IdSet, static_cast<std::size_t>(IdList::seam_places) + 1> ids;
+    std::array<IdSet, static_cast<std::size_t>(IdList::parts) + 1> ids;
     std::vector<std::string> seam_places;
   };
 
   std::shared_ptr<const PlanIds> ids_;
   bool values_are_known_good_;
-  IdSet seams_;
-  const Weldment* weldment_ = nullptr;  ///< whose seams are still to be put there, once one is asked for
+  IdSet seams_, parts_;
+  const Weldment* weldment_ = nullptr;  ///< whose ids are still to be put there, once one is asked for
   /// The id that was last found in each list: seams of a kind name the same ones.
-  std::array<std::string_view, static_cast<std::size_t>(IdList::seam_places) + 1> last_found_;
+  std::array<std::string_view, static_cast<std::size_t>(IdList::parts) + 1> last_found_;
 };
 
 /// What no field alone can tell: wire extension, runs, lengths, circles of `after`.
 void check_relations(const Plan& plan, FieldPath& place);
+/// The part of it that one seam, or one schedule, shows by itself.
+void check_alone(const Seam& seam, FieldPath& place);
+void check_alone(const Schedule& schedule, FieldPath& place);
 
 }  // namespace seamtakt

@@ -49,6 +49,12 @@ struct FitSettings {
   std::optional<double> leg_mm;
 };
 
+/// A limit that settings break.
+struct BrokenLimit {
+  std::string rule;
+  Sentence sentence;
+};
+
 /// A limit that the settings are at, or that conflicts with others.
 struct FitLimit {
   std::string rule;
@@ -56,9 +62,13 @@ struct FitLimit {
   std::string key, unit;
   bool is_upper = true;
   std::optional<double> bound;  ///< empty: broken whatever the settings
-  std::optional<double>
-      needed;         ///< of a conflict: to what the bound would have to move, the others as they are
+  /// Of a conflict: to what the bound would have to move so that settings keep the other limits of the
+  /// conflict, in the steps that were searched. Where several settings do, those that break the fewest limits
+  /// beside the conflict count. Empty where the bound is.
+  std::optional<double> needed;
   Sentence sentence;  ///< "Heat input at most 0.79 kJ/mm"
+  /// Limits beside the conflict that are broken even then: empty where moving this one bound is enough.
+  std::vector<BrokenLimit> needed_with{};
 };
 
 struct FittedSeam {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 #include <tuple>
@@ -8,6 +9,7 @@
 #include "base/units/units.hpp"
 #include "formula/valid_range.hpp"
 #include "plan/fit/fit_seam.hpp"
+#include "plan/planned_current.hpp"
 #include "plan/window/seam_alone.hpp"
 
 namespace seamtakt {
@@ -138,15 +140,37 @@ class FittedPlan {
   std::map<std::tuple<std::string, double, double, double>, std::string> made_;
 };
 
+/// What is printed must still be enough: rounded to three digits, away from the limit.
+UnitValue enough(const FitLimit& limit) {
+  const double needed = *limit.needed;
+  if (needed == 0) return limit_value(limit, needed, 3);
+  constexpr double rounding = 1e-9;
+  const double unit = std::pow(10, std::floor(std::log10(std::abs(needed))) - 2);
+  const double steps = needed / unit;
+  const double rounded = limit.is_upper ? std::ceil(steps - rounding) : std::floor(steps + rounding);
+  return limit_value(limit, rounded * unit, 3);
+}
+
+Sentence need_of(const FitLimit& limit) {
+  std::vector<Argument> arguments{{"what", limit.what}, {"needed", enough(limit)}};
+  if (limit.needed_with.empty())
+    return Sentence(limit.is_upper ? "fit.limit.needed-up-to"_key : "fit.limit.needed-down-to"_key,
+                    std::move(arguments));
+  std::vector<Sentence> others;
+  for (const BrokenLimit& broken : limit.needed_with) others.push_back(broken.sentence);
+  arguments.emplace_back("others", std::move(others));
+  return Sentence(limit.is_upper ? "fit.limit.needed-up-to.with"_key : "fit.limit.needed-down-to.with"_key,
+                  std::move(arguments));
+}
+
 Sentence conflict_sentence(const std::vector<FitLimit>& conflicts) {
-  std::vector<Sentence> limits, needs;
+  std::vector<Sentence> limits, needs, causes;
   for (const FitLimit& limit : conflicts) {
-    limits.push_back(limit.sentence);
-    if (limit.needed)
-      needs.emplace_back(
-          limit.is_upper ? "fit.limit.needed-up-to"_key : "fit.limit.needed-down-to"_key,
-          std::vector<Argument>{{"what", limit.what}, {"needed", limit_value(limit, *limit.needed, 3)}});
+    (limit.bound ? limits : causes).push_back(limit.sentence);
+    if (limit.needed) needs.push_back(need_of(limit));
   }
+  // What no settings mend is a finding's whole sentence.
+  if (!causes.empty()) return Sentence("fit.no-settings.whatever"_key, {{"causes", std::move(causes)}});
   if (needs.empty()) return Sentence("fit.no-settings"_key, {{"limits", std::move(limits)}});
   return Sentence("fit.no-settings.needs"_key, {{"limits", std::move(limits)}, {"needs", std::move(needs)}});
 }
@@ -176,7 +200,7 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
                                 Sentence("fit.other-schedule"_key, {{"schedules", comma_list(others)}}),
                                 "plan limit"));
     for (const FitChange& change : fit.changes) {
-      if (find_by_id(plan.schedules, change.schedule)->current_A) measured.insert(change.schedule);
+      if (stated_current_A(*find_by_id(plan.schedules, change.schedule))) measured.insert(change.schedule);
       if (change.schedule != fit.report.before.schedule)
         findings.push_back(
             remark("fit.other-passes-changed", seam_place(fit.report.weldment, fit.report.seam),

@@ -8,7 +8,9 @@
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/fit/fit_existing.hpp"
+#include "plan/planned_current.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/uncertainty/open_limits.hpp"
 #include "plan/window/seam_alone.hpp"
 
 namespace seamtakt {
@@ -17,7 +19,6 @@ namespace {
 
 constexpr int most_passes_ever = 20;
 constexpr double coarse_steps = 10, fine_steps = 50;  ///< a unit: 0.1 and 0.02
-constexpr double volts_off_line[] = {0, -0.5, 0.5, -1, 1, -1.5, 1.5, -2, 2, -3, 3};
 /// A gain below this share isn't worth a new schedule.
 constexpr double worthwhile = 1e-3;
 
@@ -40,6 +41,8 @@ void drop_size_bounds(WindowProblem& problem) {
 /// Expanded uncertainty of what a bound judges, as a share of it.
 double uncertain_share(Judged judged, const PassFacts& facts, const PassEvaluation& pass) {
   switch (judged) {
+    case Judged::current:
+      return pass.U_current_A.value_or(0) / pass.current_A;
     case Judged::heat_input:
       return pass.U_heat_input_kJ_mm.value_or(0) / pass.heat_input_kJ_mm;
     case Judged::cooling_fastest:
@@ -53,12 +56,30 @@ double uncertain_share(Judged judged, const PassFacts& facts, const PassEvaluati
   }
 }
 
-/// Bounds tightened by the expanded uncertainty at the present settings, as a guarded decision requires.
+/// Whether the present settings leave the limit behind a bound open: it isn't judged, nor kept away from.
+bool is_left_open(Judged judged, const PassEvaluation& pass) {
+  switch (judged) {
+    case Judged::current:
+      return is_open(pass, OpenLimit::current);
+    case Judged::heat_input:
+      return is_open(pass, OpenLimit::heat_input);
+    case Judged::cooling_fastest:
+      return is_open(pass, OpenLimit::cooling_fastest);
+    case Judged::cooling_slowest:
+      return is_open(pass, OpenLimit::cooling_slowest);
+    default:
+      return false;
+  }
+}
+
+/// Bounds tightened by the expanded uncertainty at the present settings, as a guarded decision requires: a
+/// value and its uncertainty, a share of it, lie inside.
 void draw_in(WindowModel& model, const PassFacts& facts, const PassEvaluation& pass,
              const SeamEvaluation& seam) {
   for (WindowBound& bound : model.bounds) {
-    const double share = uncertain_share(bound.judged, facts, pass);
-    bound.bound *= bound.is_upper ? 1 - share : 1 + share;
+    if (is_left_open(bound.judged, pass)) continue;
+    const double share = std::min(uncertain_share(bound.judged, facts, pass), 0.9);
+    bound.bound /= bound.is_upper ? 1 + share : 1 - share;
     if (bound.judged != Judged::leg) continue;
     const double U = seam.U_leg_mm.value_or(0);
     bound.bound += bound.is_upper ? -U : U;
@@ -128,7 +149,7 @@ std::optional<Found> search_all(const FitSearch& search) {
   for (const WindowBound& bound : search.model.bounds)
     if (bound.judged == Judged::always) return std::nullopt;
   for (const double steps : {coarse_steps, fine_steps})
-    for (const double volts : volts_off_line)
+    for (const double volts : fit_volts_off_line)
       if (const auto point = best_point(search, steps, volts)) return Found{*point, steps, volts, search};
   return std::nullopt;
 }
@@ -314,7 +335,7 @@ void apply_settings(Schedule& schedule, const FitPoint& settings) {
   schedule.wire_feed_speed_m_min = settings.wire_feed_speed_m_min;
   schedule.arc_voltage_V = settings.arc_voltage_V;
   schedule.travel_speed_mm_s = settings.travel_speed_mm_s;
-  if (schedule.current_A) schedule.current_A = settings.current_A;
+  set_stated_current(schedule, settings.current_A);
 }
 
 void set_passes(std::vector<std::string>& schedules, const std::string& from, const std::string& to,

@@ -42,6 +42,9 @@ struct FitSearch {
   int least_passes = 1, most_passes = 1;
 };
 
+/// Distances from the voltage's line that are tried, in this order (V).
+inline constexpr double fit_volts_off_line[] = {0, -0.5, 0.5, -1, 1, -1.5, 1.5, -2, 2, -3, 3};
+
 /// The best point inside all bounds; empty where there is none. `steps_per_unit`: 10 for steps of 0.1.
 /// `volts_off_line`: how far the voltage is from its line.
 std::optional<FitPoint> best_point(const FitSearch& search, double steps_per_unit, double volts_off_line);
@@ -51,8 +54,10 @@ std::optional<FitPoint> best_point(const FitSearch& search, double steps_per_uni
 std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& best, double steps_per_unit,
                                      double volts_off_line);
 
-/// The fewest limits (none can be left out) of which no settings keep all, looked for well beyond the limits
-/// themselves.
+/// The fewest limits (none can be left out) of which no settings keep all, at any number of passes and any
+/// distance from the voltage's line that is searched; looked for as far as three times beyond limits of wire
+/// feed and travel speed, in steps of 0.1, and of 0.02 where settings were searched. Each says by how much it
+/// alone would have to give way.
 std::vector<FitLimit> conflicting_limits(const FitSearch& search);
 
 /// With its sentence, "Heat input at most 0.79 kJ/mm".

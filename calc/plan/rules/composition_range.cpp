@@ -1,9 +1,11 @@
+#include <algorithm>
 #include <string>
 
 #include "formula/metal/carbon_equivalent.hpp"
 #include "formula/metal/ferritic.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/steel_of_metal.hpp"
 
 namespace seamtakt {
 
@@ -27,9 +29,8 @@ Finding not_computed(const char* rule, const std::string& where, Word what, std:
 }
 
 /// Why CET isn't computed for a composition that is a ferritic steel's.
-void judge_cet_range(const char* rule, Word what, const std::string& where,
-                     const CompositionPct& composition_pct, Findings& findings) {
-  const auto steel = composition_of<double>(composition_pct);
+void judge_cet_range(const char* rule, Word what, const std::string& where, const Composition<double>& steel,
+                     Findings& findings) {
   const ElementRange* above = above_cet_range(steel);
   if (!above) return;
   for (const auto& [symbol, value] : Composition<double>::members())
@@ -47,6 +48,18 @@ bool judge_ferritic(const char* rule, Word what, const std::string& where,
   return false;
 }
 
+/// The thickest plate of a metal whose composition depends on it.
+double thickest_mm(const Plan& plan, const BaseMetal& metal) {
+  double thickest = 0;
+  if (!depends_on_thickness(metal)) return thickest;
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams)
+      for (std::size_t plate = 0; plate < std::min(seam.base_metals.size(), seam.thickness_mm.size());
+           ++plate)
+        if (seam.base_metals[plate] == metal.id) thickest = std::max(thickest, seam.thickness_mm[plate]);
+  return thickest;
+}
+
 }  // namespace
 
 // Why values of seams of a metal are empty: each formula by its own range of compositions.
@@ -56,9 +69,10 @@ void judge_composition_range(const Plan& plan, Findings& findings) {
                         "t8/5, carbon equivalents, preheat, hardness and penetration aren't computed"_word,
                         metal.id, metal.composition_pct, findings))
       continue;
-    judge_cet_range("composition.cet-range", "CET and preheat aren't computed"_word, metal.id,
-                    metal.composition_pct, findings);
-    const HardeningElements elements = hardening_elements(composition_of<double>(metal.composition_pct));
+    const Composition<double> steel = steel_of(metal, thickest_mm(plan, metal)).steel;
+    judge_cet_range("composition.cet-range", "CET and preheat aren't computed"_word, metal.id, steel,
+                    findings);
+    const HardeningElements elements = hardening_elements(steel);
     if (inside_yurioka_domain(elements)) continue;
     const bool is_carbon = !is_inside(yurioka_carbon_range, elements.C);
     const ValidRange& range = is_carbon ? yurioka_carbon_range : yurioka_nitrogen_range;
@@ -70,7 +84,7 @@ void judge_composition_range(const Plan& plan, Findings& findings) {
     if (judge_ferritic("composition.weld-metal", "Preheat isn't computed"_word, wire.id,
                        wire.weld_metal_composition_pct, findings))
       judge_cet_range("composition.weld-metal", "Preheat isn't computed"_word, wire.id,
-                      wire.weld_metal_composition_pct, findings);
+                      composition_of<double>(wire.weld_metal_composition_pct), findings);
 }
 
 }  // namespace seamtakt

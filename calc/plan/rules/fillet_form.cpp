@@ -1,8 +1,10 @@
 // How large a pass may be in its position, at which angle two plates make a fillet, and over which gap.
 #include <algorithm>
+#include <cmath>
 
 #include "formula/size/largest_single_pass.hpp"
 #include "formula/tolerance/imperfection.hpp"
+#include "formula/valid_range.hpp"
 #include "plan/qualification_basis.hpp"
 #include "plan/rules/rules.hpp"
 
@@ -70,6 +72,35 @@ void judge_root_gap(const SeamFacts& facts, Findings& findings) {
            "fillet.gap.quality"_key,
            {{"gap", UnitValue{gap, "mm", 3}}, {"level", seam.quality}, {"most", UnitValue{most, "mm", 3}}}),
        is_recalled ? "ISO 5817:2014, Table 1, 617 (recalled)" : "ISO 5817:2014, Table 1, 617"});
+}
+
+// A torch off the bisector lays more on one plate. How much more no published relation says, so that the
+// imperfection 512 can't be foreseen: that is said instead of being passed over.
+void judge_unequal_legs(const Plan& plan, Findings& findings) {
+  constexpr double as_set_deg = 1e-6;
+  const auto is_off = [](const Schedule& schedule, double bisector_deg) {
+    return schedule.torch_work_deg &&
+           std::abs(std::abs(*schedule.torch_work_deg) - bisector_deg) > as_set_deg;
+  };
+  for (const Schedule& schedule : plan.schedules) {
+    // Most fillets are at right angles: only their torches off 45 deg are looked for among the seams.
+    const bool is_off_usual = is_off(schedule, 45);
+    std::size_t fillets = 0;
+    for (const Weldment& weldment : plan.weldments)
+      for (const Seam& seam : weldment.seams) {
+        if (seam.groove || seam.quality.empty() || (!is_off_usual && seam.dihedral_deg == 90)) continue;
+        if (!is_off(schedule, seam.dihedral_deg / 2)) continue;
+        fillets +=
+            std::find(seam.schedules.begin(), seam.schedules.end(), schedule.id) != seam.schedules.end();
+      }
+    if (fillets == 0) continue;
+    findings.push_back(remark("fillet.legs.not-judged", schedule.id,
+                              Sentence("fillet.legs.not-judged"_key,
+                                       {{"schedule", schedule.id},
+                                        {"angle", UnitValue{std::abs(*schedule.torch_work_deg), "deg"}},
+                                        {"fillets", fillets}}),
+                              "ISO 5817:2014, Table 1, 512"));
+  }
 }
 
 }  // namespace seamtakt

@@ -10,7 +10,7 @@ namespace seamtakt {
 namespace {
 
 constexpr const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
-constexpr const char* source = "yurioka-1987 (recalled); plan limit";
+constexpr const char* hardness_source = "Yurioka et al. 1987 (recalled); plan limit";
 constexpr double scatter_HV = haz_hardness_scatter_HV;
 
 /// The schedule's limit where the pass has an estimate to be judged by it; nullptr otherwise.
@@ -66,7 +66,7 @@ void judge_hardness(const PassFacts& facts, const PassEvaluation& pass, Findings
                                 {"value", UnitValue{*pass.haz_hardness_HV, quantity.unit}},
                                 {"limit", UnitValue{end->limit_HV, quantity.unit}},
                                 {"scatter", UnitValue{scatter_HV, quantity.unit}}}),
-                      source});
+                      hardness_source});
 }
 
 void HardnessTally::add(const PassFacts& facts, const PassEvaluation& pass) {
@@ -100,7 +100,7 @@ void HardnessTally::report(const Plan& plan, Findings& findings) const {
                                               {"value", UnitValue{near.hardness_HV, quantity.unit}},
                                               {"limit", UnitValue{near.limit_HV, quantity.unit}},
                                               {"scatter", UnitValue{scatter_HV, quantity.unit}}}),
-         source});
+         hardness_source});
   }
 }
 

@@ -1,5 +1,6 @@
 #include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/uncertainty/open_limits.hpp"
 
 namespace seamtakt {
 
@@ -11,7 +12,13 @@ bool has_size(const Seam& seam) {
 
 bool has_heat_limit(const Schedule& schedule, const PassEvaluation& pass) {
   if (!schedule.limits) return false;
-  return schedule.limits->heat_input_kJ_mm || (schedule.limits->cooling_time_s && pass.cooling_time_s);
+  if (schedule.limits->heat_input_kJ_mm && !is_open(pass, OpenLimit::heat_input)) return true;
+  const auto& cooling = schedule.limits->cooling_time_s;
+  if (!cooling || !pass.cooling_time_s) return false;
+  const bool is_none_open =
+      !is_open(pass, OpenLimit::cooling_fastest) && !is_open(pass, OpenLimit::cooling_slowest);
+  return is_none_open || (cooling->lower && !is_open(pass, OpenLimit::cooling_fastest)) ||
+         (cooling->upper && !is_open(pass, OpenLimit::cooling_slowest));
 }
 
 bool has_position(const Schedule& schedule, const Seam& seam) {

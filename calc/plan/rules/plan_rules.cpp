@@ -1,5 +1,6 @@
 #include <map>
 
+#include "plan/approval.hpp"
 #include "plan/plan_index.hpp"
 #include "plan/rules/rules.hpp"
 
@@ -39,6 +40,21 @@ void judge_schedule_status(std::span<const Schedule* const> used, Findings& find
                                                                       {"status", status_word(*schedule)}}),
                         "ISO 15609-1"});
   }
+}
+
+// A program that knows the locks refuses such an edit: the file was changed by another way.
+void judge_approved_changes(const Plan& plan, Findings& findings) {
+  for (const Schedule& schedule : plan.schedules)
+    if (is_changed_since_approval(plan, schedule))
+      findings.push_back({"plan.approved.changed",
+                          Severity::fail,
+                          schedule.id,
+                          {},
+                          {},
+                          "",
+                          Sentence("plan.approved.changed"_key,
+                                   {{"schedule", schedule.id}, {"revision", schedule.revision}}),
+                          "common practice, no source"});
 }
 
 // EN ISO 9606 and ISO 14732 let a qualification run on only while it is used every six months; the same habit

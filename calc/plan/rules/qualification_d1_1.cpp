@@ -1,12 +1,14 @@
 #include "formula/tolerance/essential_variable.hpp"
+#include "plan/planned_current.hpp"
 #include "plan/rules/qualification_findings.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/uncertainty/open_limits.hpp"
 
 namespace seamtakt {
 
 namespace {
 
-constexpr const char* source = "AWS D1.1, essential variables of GMAW and FCAW (recalled)";
+constexpr const char* d1_1_source = "AWS D1.1, essential variables of GMAW and FCAW (recalled)";
 
 struct SettingOfTest {
   const char *key, *unit;
@@ -32,9 +34,11 @@ void judge_setting(const SettingOfTest& setting, const TestedWeld& tested, const
   const std::optional<double>& was = tested.*setting.tested;
   const auto allowed = was ? allowed_change("aws-d1-1", setting.key) : std::nullopt;
   // Current is the law's where the plan doesn't state it; then wire feed is compared.
-  const bool is_estimate = std::string_view(setting.key) == "current_A" && !facts.schedule.current_A &&
-                           tested.wire_feed_speed_m_min;
-  if (!allowed || is_estimate) return;
+  const bool is_estimate = std::string_view(setting.key) == "current_A" &&
+                           !stated_current_A(facts.schedule) && tested.wire_feed_speed_m_min;
+  const bool is_unsure =
+      std::string_view(setting.key) == "current_A" && is_open(pass, OpenLimit::qualified_current);
+  if (!allowed || is_estimate || is_unsure) return;
   const double used = setting.used(facts, pass);
   const QualifiedRange<double> range{*was * (1 - allowed->decrease_pct / 100),
                                      *was * (1 + allowed->increase_pct / 100)};
@@ -48,7 +52,7 @@ void judge_setting(const SettingOfTest& setting, const TestedWeld& tested, const
                                                        {"qualification", facts.schedule.qualification},
                                                        {"tested", UnitValue{*was, setting.unit}},
                                                        {"limit", limit}}),
-       source});
+       d1_1_source});
 }
 
 }  // namespace
@@ -62,7 +66,7 @@ void judge_qualification_d1_1(const PassFacts& facts, const PassEvaluation& pass
   const std::string& used = facts.schedule.transfer;
   if (!used.empty() && !tested.transfer.empty() && used != tested.transfer)
     findings.push_back(unlike_test("qualification.transfer", Severity::fail, "Transfer mode"_word, used,
-                                   tested.transfer, facts, source));
+                                   tested.transfer, facts, d1_1_source));
 }
 
 bool states_essential_settings(const TestedWeld& tested) {

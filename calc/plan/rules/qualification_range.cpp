@@ -3,6 +3,7 @@
 #include "plan/rules/qualification_findings.hpp"
 #include "plan/rules/rule_limits.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/uncertainty/open_limits.hpp"
 
 namespace seamtakt {
 
@@ -13,7 +14,7 @@ SentenceKey range_key(const QualifiedRange<double>& range) {
   return range.low ? "qualification.range.from"_key : "qualification.range.up-to"_key;
 }
 
-constexpr const char* source = qualified_heat_limit.source;
+constexpr const char* range_source = qualified_heat_limit.source;
 
 }  // namespace
 
@@ -26,7 +27,7 @@ void judge_qualified_range(const char* rule, Word what, const char* unit, double
   if (range.low) arguments.emplace_back("low", UnitValue{*range.low, unit});
   if (range.high) arguments.emplace_back("high", UnitValue{*range.high, unit});
   findings.push_back({rule, Severity::fail, facts.place(), value, limit, unit,
-                      Sentence(range_key(range), std::move(arguments)), source});
+                      Sentence(range_key(range), std::move(arguments)), range_source});
 }
 
 Finding unlike_test(const char* rule, Severity severity, Word what, const std::string& used,
@@ -51,8 +52,9 @@ void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pas
   const std::string& process = facts.schedule.process;
   if (!process.empty() && !tested.process.empty() && process != tested.process)
     findings.push_back(unlike_test("qualification.process", Severity::fail, "Process"_word, process,
-                                   tested.process, facts, source));
-  if (const auto range = qualified_heat_input(facts, tested))
+                                   tested.process, facts, range_source));
+  if (const auto range = qualified_heat_input(facts, tested);
+      range && !is_open(pass, OpenLimit::qualified_heat_input))
     judge_qualified_range(qualified_heat_limit.rule, "Heat input"_word, qualified_heat_limit.unit,
                           pass.heat_input_kJ_mm, *range, facts, findings);
   if (tested.thickness_mm)
@@ -64,7 +66,7 @@ void judge_qualification_range(const PassFacts& facts, const PassEvaluation& pas
                               qualified_range(*rule, *tested.thickness_mm), facts, findings);
   if (tested.preheat_C && facts.schedule.preheat_C < *tested.preheat_C)
     findings.push_back({"qualification.preheat", Severity::fail, facts.place(), facts.schedule.preheat_C,
-                        *tested.preheat_C, "C", Sentence("qualification.preheat"_key), source});
+                        *tested.preheat_C, "C", Sentence("qualification.preheat"_key), range_source});
 }
 
 }  // namespace seamtakt

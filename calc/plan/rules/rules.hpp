@@ -61,13 +61,19 @@ void judge_root_gap(const SeamFacts&, Findings&);
 // The plan.
 /// `used`: each schedule that seams use, once, in their order.
 void judge_schedule_status(std::span<const Schedule* const> used, Findings&);
+/// Approved schedules that aren't what was approved, by the digest that they state.
+void judge_approved_changes(const Plan&, Findings&);
 void judge_arc_length(std::span<const Schedule* const> used, Findings&);
+/// Currents by the melting law in arcs that aren't steady.
+void judge_melting_waveform(std::span<const Schedule* const> used, Findings&);
 void judge_qualification_dates(const Plan&, std::string_view date, Findings&);
 /// Use that lapsed, by the last day on which a procedure was welded by; empty date: not judged.
 void judge_qualification_lapse(const Plan&, const PlanIndex&, std::string_view date, Findings&);
 /// Tacks, and gaps between the runs of intermittent welds: each once a weldment, with a count.
 void judge_tack_lengths(const Plan&, Findings&);
 void judge_run_gaps(const Plan&, Findings&);
+/// Fillets with a quality level whose torch isn't on the bisector: said once a schedule that it isn't judged.
+void judge_unequal_legs(const Plan&, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 void judge_composition_range(const Plan&, Findings&);
 void judge_qualification_basis(const Plan&, Findings&);

@@ -46,6 +46,9 @@ std::string SeamAlone::place() const {
 
 SeamAlone seam_alone(const Plan& plan, const Weldment& weldment, const Seam& seam) {
   SeamAlone alone;
+  alone.plan.code = plan.code;
+  alone.plan.severity = plan.severity;
+  alone.plan.heat_loss_W_m2K = plan.heat_loss_W_m2K;
   alone.plan.base_metals = plan.base_metals;
   alone.plan.wires = plan.wires;
   alone.plan.gases = plan.gases;

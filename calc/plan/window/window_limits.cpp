@@ -126,7 +126,7 @@ class LimitCollector {
       if (!bound || (upper && measured_above_limit_HV(facts_))) continue;
       WindowBound judged{.judged = upper ? Judged::hardness_highest : Judged::hardness_lowest};
       for (std::size_t plate = 0; plate < 2; ++plate)
-        judged.plate_time_s[plate] = time_of_hardness_s(*facts_.metals[plate], *bound, upper);
+        judged.plate_time_s[plate] = time_of_hardness_s(steel_of_plate(plate), *bound, upper);
       if (upper) leave_out_measured(judged);
       const LimitedQuantity& quantity = limited_quantity(&ScheduleLimits::hardness_HV);
       add_end(quantity, quantity.label, warned, upper, *pass_.haz_hardness_HV, judged, false);
@@ -152,10 +152,14 @@ class LimitCollector {
     }
   }
 
+  Composition<double> steel_of_plate(std::size_t plate) const {
+    return steel_of(*facts_.metals[plate], facts_.seam.thickness_mm[plate]).steel;
+  }
+
   /// Hardness falls with the cooling time. Upper bound: the least time that keeps it; lower bound: the
   /// greatest. A composition that gives no hardness breaks neither.
-  static double time_of_hardness_s(const BaseMetal& metal, double hardness_HV, bool upper) {
-    const HardeningElements elements = hardening_elements(composition_of<double>(metal.composition_pct));
+  static double time_of_hardness_s(const Composition<double>& steel, double hardness_HV, bool upper) {
+    const HardeningElements elements = hardening_elements(steel);
     constexpr double infinity = std::numeric_limits<double>::infinity();
     if (!yurioka_hardness_HV(elements, 1.0)) return 0;
     const auto beyond = [&](double time_s) {

@@ -9,6 +9,8 @@
 #include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "formula/valid_range.hpp"
+#include "plan/planned_current.hpp"
+#include "plan/steel_of_metal.hpp"
 #include "plan/window/window.hpp"
 #include "plan/window/window_model.hpp"
 
@@ -126,7 +128,7 @@ class HardnessRow {
   HardnessRow(const SeamAlone& alone, const WindowModel& model) : model_(model) {
     for (std::size_t plate = 0; plate < 2; ++plate) {
       const BaseMetal* metal = find_by_id(alone.plan.base_metals, alone.seam().base_metals[plate]);
-      elements_[plate] = hardening_elements(composition_of<double>(metal->composition_pct));
+      elements_[plate] = hardening_elements(steel_of(*metal, alone.seam().thickness_mm[plate]).steel);
     }
   }
 
@@ -178,7 +180,7 @@ void compute_rows(WindowMap& map, const WindowModel& model, const HardnessRow* h
 void add_findings(WindowMap& map, const Schedule& schedule, const WindowProblem& problem) {
   const std::string place = map.weldment + "/" + map.seam;
   map.findings.insert(map.findings.end(), problem.fails.begin(), problem.fails.end());
-  if (schedule.current_A)
+  if (stated_current_A(schedule))
     map.findings.push_back(remark("window.current.scaled", schedule.id,
                                   Sentence("window.current.scaled"_key, {{"schedule", schedule.id}}),
                                   "derived"));

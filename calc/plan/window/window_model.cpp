@@ -12,6 +12,7 @@
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"
 #include "plan/evaluate/joint_metals.hpp"
+#include "plan/planned_current.hpp"
 #include "plan/rules/rule_limits.hpp"
 #include "plan/wire_extension.hpp"
 
@@ -43,9 +44,9 @@ void add_arc(const PassFacts& facts, WindowModel& model) {
   model.alpha_mm_s_A = wire.alpha_mm_s_A;
   model.beta_per_s_A2 = wire.beta_per_s_A2;
   model.base_current_A = law_current_A(model, schedule.wire_feed_speed_m_min);
-  if (schedule.current_A) {
-    model.current_factor = *schedule.current_A / model.base_current_A;
-    model.base_current_A = *schedule.current_A;
+  if (const auto stated = stated_current_A(schedule)) {
+    model.current_factor = *stated / model.base_current_A;
+    model.base_current_A = *stated;
   }
   model.wire_area_mm2 = wire_area_mm2(wire.diameter_mm);
   model.wire_density_g_cm3 = wire.density_g_cm3;
