@@ -55,11 +55,11 @@ Plan plan_of(const Case& bench) {
     robot.sense_point_s = 2;
     plan.cell->robots.push_back(robot);
   }
-  plan.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  plan.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   plan.cell->orientation_change_s = 8;
   if (!bench.full) return plan;
-  plan.cell->torch_service = TorchService{400, 10, {}};
-  plan.cell->zones = {{"Z1", {}, {}}, {"Z2", {}, {}}};
+  plan.cell->torch_service = TorchService{400, 10, {}, {}};
+  plan.cell->zones = {{"Z1", {}, {}, {}}, {"Z2", {}, {}, {}}};
   for (int i = 0; i < bench.seams; i += 3) plan.cell->zones[i % 2].seams.push_back("W/S" + std::to_string(i));
   return plan;
 }

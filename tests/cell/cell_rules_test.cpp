@@ -22,7 +22,7 @@ TEST(Cell, RobotsWeldSideBySide) {
 
 TEST(Cell, RobotsTakeTurnsInAZone) {
   Plan plan = twin_plan();
-  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}}};
+  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
   const CycleResult cycle = cycle_of_plan(plan);
   // R2 leaves when R1 has ended S1, at 0.75 + 11.5.
   EXPECT_NEAR(cycle.wait_s, 12.25, 1e-9);
@@ -32,7 +32,7 @@ TEST(Cell, RobotsTakeTurnsInAZone) {
 
 TEST(Cell, AZoneOfAnotherWeldmentBindsNobody) {
   Plan plan = twin_plan();
-  plan.cell->zones = {{"Z", {"V/S1", "W/S2"}, {}}};
+  plan.cell->zones = {{"Z", {"V/S1", "W/S2"}, {}, {}}};
   EXPECT_NEAR(cycle_of_plan(plan).weld_s, 13.1, 1e-9);
 }
 
@@ -71,7 +71,7 @@ TEST(Cell, RobotsThatWaitForEachOtherAreSetFree) {
   seams[3].robots = {"R2"};
   seams[0].after = {"S4"};
   seams[1].after = {"S3"};
-  plan.cell->zones = {{"Z", {"W/S1", "W/S2", "W/S3", "W/S4"}, {}}};
+  plan.cell->zones = {{"Z", {"W/S1", "W/S2", "W/S3", "W/S4"}, {}, {}}};
   const CycleResult cycle = cycle_of_plan(plan);
   EXPECT_NEAR(cycle.arc_on_s, 40, 1e-9);
   EXPECT_FALSE(findings_of(cycle.findings, "cycle.order.after").empty());
@@ -92,7 +92,7 @@ TEST(Cell, ACircleOfAfterIsRefused) {
 TEST(Cell, ThePositionerTurnsOnlyWhenAllRobotsAreHome) {
   Plan plan = twin_plan();
   auto& seams = plan.weldments[0].seams;
-  plan.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  plan.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   plan.cell->orientation_change_s = 8;
   seams.push_back(seam_along("S3", {{250, 0, 0}, {350, 0, 0}}));
   seams[0].orientation = "down";
@@ -109,7 +109,7 @@ TEST(Cell, ThePositionerTurnsOnlyWhenAllRobotsAreHome) {
 
 TEST(Cell, TheFirstOrientationIsThereAtTheBeginning) {
   Plan plan = twin_plan();
-  plan.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  plan.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   plan.cell->orientation_change_s = 8;
   plan.weldments[0].seams[1].orientation = "down";
   const CycleResult cycle = cycle_of_plan(plan);
@@ -207,7 +207,7 @@ TEST(Cell, AClosedSeamWithoutOverlapNeedsNoWayBack) {
 TEST(Cell, TorchServiceFallsBeforeTheRunThatWouldPassIt) {
   Plan plan = plain_plan();
   plan.weldments[0].seams = {seam_along("S1", {{250, 0, 0}, {350, 0, 0}}, 5)};
-  plan.cell->torch_service = TorchService{20, 7, {}};
+  plan.cell->torch_service = TorchService{20, 7, {}, {}};
   const CycleResult cycle = cycle_of_plan(plan);
   // Passes of 10 s: two fill the 20 s exactly; services before passes 3 and 5.
   const auto services = moves_of(cycle, MoveKind::service);
@@ -222,7 +222,7 @@ TEST(Cell, TorchServiceFallsBetweenTwoRunsToo) {
   Plan plan = plain_plan();
   plan.weldments[0].seams = {seam_along("S1", {{250, 0, 0}, {460, 0, 0}}, 2)};
   plan.weldments[0].seams[0].intermittent = Intermittent{10, 90, {}};
-  plan.cell->torch_service = TorchService{2, 7, {}};
+  plan.cell->torch_service = TorchService{2, 7, {}, {}};
   const CycleResult cycle = cycle_of_plan(plan);
   EXPECT_NEAR(cycle.service_s, 14, 1e-9);  // before runs 3 and 5 of the six
   EXPECT_NEAR(cycle.weld_s, 0.75 + 6 * 2.5 + 4 * 0.55 + 14 + 0.75, 1e-9);
@@ -233,7 +233,7 @@ TEST(Cell, ARunThatNoServiceIntervalHoldsIsWeldedAndWarnedOf) {
   Plan plan = plain_plan();
   plan.weldments[0].seams = {seam_along("S1", {{250, 0, 0}, {350, 0, 0}}),
                              seam_along("S2", {{250, 0, 0}, {270, 0, 0}})};
-  plan.cell->torch_service = TorchService{5, 7, {}};
+  plan.cell->torch_service = TorchService{5, 7, {}, {}};
   const CycleResult cycle = cycle_of_plan(plan);
   EXPECT_NEAR(cycle.service_s, 7, 1e-9);  // none before S1: the torch is fresh
   const Findings findings = findings_of(cycle.findings, "cycle.service.run-too-long");
@@ -331,7 +331,7 @@ TEST(Cell, ARobotLeavesForASeamThatNoticesNoOtherAsSoonAsItIsFree) {
   seams[2].robots = {"R1"};
   seams[3].robots = {"R2"};
   seams[0].path_mm[1] = {650, 0, 0};  // 40 s of arc
-  plan.cell->zones = {{"Z", {"W/S3", "W/S4"}, {}}};
+  plan.cell->zones = {{"Z", {"W/S3", "W/S4"}, {}, {}}};
   const CycleResult cycle = cycle_of_plan(plan);
   EXPECT_NEAR(cycle.wait_s, 0, 1e-9);
   EXPECT_LT(moves_of(cycle, MoveKind::arc, "S4")[0].start_s, moves_of(cycle, MoveKind::arc, "S3")[0].start_s);

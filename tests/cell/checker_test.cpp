@@ -19,9 +19,9 @@ Plan full_plan() {
   plan.cell->robots.push_back(robot_at("R2", {0, 1000, 0}));
   for (Robot& robot : plan.cell->robots) robot.loaded = Loaded{"W12", "", "", {}};
   plan.cell->robots[1].wire_change_s = 100;
-  plan.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  plan.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   plan.cell->orientation_change_s = 8;
-  plan.cell->torch_service = TorchService{25, 7, {}};
+  plan.cell->torch_service = TorchService{25, 7, {}, {}};
   auto& seams = plan.weldments[0].seams;
   seams = {seam_along("S1", {{250, 0, 0}, {350, 0, 0}}, 2),
            seam_along("S2", {{250, 1000, 0}, {350, 1000, 0}}), seam_along("S3", {{500, 0, 0}, {700, 0, 0}}),
@@ -32,7 +32,7 @@ Plan full_plan() {
   seams[2].orientation = "down";
   seams[3].schedules = {"B"};
   seams[3].after = {"S1"};
-  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}}};
+  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
   return plan;
 }
 

@@ -15,7 +15,7 @@ TEST(MoveLook, every_kind_has_one_and_bars_of_one_colour_share_a_legend) {
       EXPECT_EQ(std::string_view(look.colour) == other.colour, std::string_view(look.legend) == other.legend)
           << look.legend << ", " << other.legend;
   }
-  EXPECT_EQ(kinds.size(), static_cast<std::size_t>(MoveKind::wire_change) + 1);
+  EXPECT_EQ(kinds.size(), static_cast<std::size_t>(last_move_kind) + 1);
 }
 
 }  // namespace seamtakt::testing

@@ -49,16 +49,17 @@ class OraclePlan {
     cell.robots.clear();
     for (int i = 0; i < kind_.robots; ++i) cell.robots.push_back(robot(i));
     if (kind_.orientations) {
-      cell.orientations = {{"up", {}, {}}, {"down", {}, {}}};
+      cell.orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
       cell.orientation_change_s = integer(1, 12);
     }
-    if (kind_.service) cell.torch_service = TorchService{double(integer(20, 60)), double(integer(3, 9)), {}};
+    if (kind_.service)
+      cell.torch_service = TorchService{double(integer(20, 60)), double(integer(3, 9)), {}, {}};
     const int seams = integer(kind_.least_seams, kind_.most_seams);
     for (int i = 0; i < seams; ++i) plan.weldments[0].seams.push_back(seam(i));
     if (kind_.passes)
       for (const int i : {0, 2}) plan.weldments[0].seams[i].schedules.assign(2, "A");
     if (kind_.zones) {
-      cell.zones.push_back({"Z", {}, {}});
+      cell.zones.push_back({"Z", {}, {}, {}});
       for (int i = 0; i < seams; ++i)
         if (chance(0.5)) cell.zones.back().seams.push_back("W/S" + std::to_string(i));
     }

@@ -64,7 +64,7 @@ TEST(Scheduler, ARobotWeldsAnotherSeamWhileOneCools) {
 
 TEST(Scheduler, AZoneLostBetweenTwoPassesIsEnteredAgain) {
   Plan plan = two_seams();
-  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}}};
+  plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
   const CellModel model = model_of(plan);
   // R1 ends pass 1 at 12.25; R2 goes in, 0.75 + 11.5; then R1 again with the wrist's time, and home.
   EXPECT_NEAR(Scheduler(model).makespan_s({{0, 0, false}, {1, 1, false}, {0, 0, true}}),
@@ -89,7 +89,7 @@ TEST(Scheduler, AppendsStepByStepAsItLaysOutAWhole) {
 
 TEST(Scheduler, ATurnTakesEveryRobotHomeAndBack) {
   Plan plan = two_seams();
-  plan.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  plan.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   plan.cell->orientation_change_s = 8;
   plan.weldments[0].seams[0].orientation = "up";
   plan.weldments[0].seams[1].orientation = "down";
@@ -127,16 +127,17 @@ TEST(LowerBound, CountsChainsZonesTurnsAndServices) {
   chained.weldments[0].seams[1].after = {"S1"};
   EXPECT_GE(makespan_bound_s(model_of(chained)), 34.5);
   Plan zoned = plan;
-  zoned.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}}};
+  zoned.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
   EXPECT_GE(makespan_bound_s(model_of(zoned)), 34.5);
   Plan turned = plan;
-  turned.cell->orientations = {{"up", {}, {}}, {"down", {}, {}}};
+  turned.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   turned.cell->orientation_change_s = 100;
   turned.weldments[0].seams[0].orientation = "up";
   turned.weldments[0].seams[1].orientation = "down";
   EXPECT_GE(makespan_bound_s(model_of(turned)), 100 + 34.5 / 2);
   Plan served = plan;
-  served.cell->torch_service = TorchService{10, 100, {}};  // three passes of 10 s, two robots: one service
+  served.cell->torch_service =
+      TorchService{10, 100, {}, {}};  // three passes of 10 s, two robots: one service
   EXPECT_GE(makespan_bound_s(model_of(served)), 50 + 34.5 / 2);
   EXPECT_LT(plain_s, 34.5);
 }

@@ -27,13 +27,20 @@ double air_time_s(const Robot& robot, double distance_mm) {
   return 2 * ramp_s + (cruise_mm > 0 && peak_mm_s > 0 ? cruise_mm / peak_mm_s : 0) + robot.wrist_s;
 }
 
+/// The same of a leg of an air move: straight up or down the wrist doesn't turn.
+double leg_time_s(const Robot& robot, const Point_mm& from, const Point_mm& to) {
+  const bool lifts =
+      (robot.approach_mm || robot.clearance_mm) && from[2] != to[2] && from[0] == to[0] && from[1] == to[1];
+  return air_time_s(robot, apart_mm(from, to)) - (lifts ? robot.wrist_s : 0);
+}
+
 /// A stay of a robot at a seam: from the beginning of the way in to the end of its last pass there.
 struct Visit {
   std::string robot, seam;
   double start_s, end_s;
 };
 
-struct Turn {
+struct TurnBar {
   double start_s, end_s;
   std::string orientation;
 };
@@ -64,7 +71,8 @@ class Checker {
     check_after();
     check_zones();
     check_turns();
-    for (std::string& sentence : check_sums(plan_, weldment_, cycle_)) broken_.push_back(std::move(sentence));
+    for (const auto& check : {check_sums, check_shared})
+      for (std::string& sentence : check(plan_, weldment_, cycle_)) broken_.push_back(std::move(sentence));
     return std::move(broken_);
   }
 
@@ -105,8 +113,9 @@ class Checker {
       const bool goes = move.kind == MoveKind::air || move.kind == MoveKind::arc;
       if (!goes && move.points.size() != 1) say(robot.id, ": ", to_string(move.kind), " moves the torch");
       if (move.kind == MoveKind::air) {
-        const double needed_s = air_time_s(robot, apart_mm(move.points.front(), move.points.back()));
-        if (std::abs(move.end_s - move.start_s - needed_s) > slack_s)
+        const double needed_s = leg_time_s(robot, move.points.front(), move.points.back());
+        const double took_s = move.end_s - move.start_s;
+        if (robot.track ? took_s < needed_s - slack_s : std::abs(took_s - needed_s) > slack_s)
           say(robot.id, ": air move at ", move.start_s, " s takes ", move.end_s - move.start_s, ", needs ",
               needed_s);
       }
@@ -187,7 +196,8 @@ class Checker {
       const Move& move = moves[i];
       if (open && open->seam != move.seam) close();
       const bool there = move.kind != MoveKind::service && move.kind != MoveKind::wire_change &&
-                         move.kind != MoveKind::orientation && !move.seam.empty();
+                         move.kind != MoveKind::orientation && move.kind != MoveKind::tip_change &&
+                         move.kind != MoveKind::spool_change && !move.seam.empty();
       if (!there) close();
       if (!there) continue;
       if (!open) open = Visit{move.robot, move.seam, move.start_s, move.end_s};
@@ -214,7 +224,9 @@ class Checker {
     const Robot& robot = *find_by_id(plan_.cell->robots, *robots.begin());
     if (!seam.robots.empty() && std::count(seam.robots.begin(), seam.robots.end(), robot.id) == 0)
       say(robot.id, " doesn't reach ", seam.id);
-    if (std::abs(sensed_s - seam.sense_points * robot.sense_point_s) > slack_s)
+    const bool tracked = !seam.tracking.empty() && seam.tracking != "none";
+    const double tracking_s = tracked ? robot.tracking_s * static_cast<double>(seam.schedules.size()) : 0;
+    if (std::abs(sensed_s - seam.sense_points * robot.sense_point_s - tracking_s) > slack_s)
       say(seam.id, " is sensed for ", sensed_s, " s");
     if (passes.size() != seam.schedules.size()) say(seam.id, " has ", passes.size(), " passes");
     for (auto& [number, arcs] : passes) check_pass(seam, number, arcs);
@@ -263,7 +275,7 @@ class Checker {
         spans;  // start of the first run's start, end of the last run's end
     for (const Move& move : cycle_.moves) {
       if (move.seam != seam.id) continue;
-      if (move.kind == MoveKind::sense) sense_end_s = std::max(sense_end_s, move.end_s);
+      if (move.kind == MoveKind::sense && move.pass == 1) sense_end_s = std::max(sense_end_s, move.end_s);
       if (move.kind != MoveKind::start && move.kind != MoveKind::arc && move.kind != MoveKind::end) continue;
       auto [span, fresh] = spans.try_emplace(move.pass, move.start_s, move.end_s);
       span->second.first = std::min(span->second.first, move.start_s);
@@ -311,23 +323,29 @@ class Checker {
   }
 
   void check_turns() {
-    std::vector<Turn> turns;
+    const std::string load = plan_.cell->positioner ? plan_.cell->positioner->load_orientation : "";
+    std::vector<TurnBar> turns;
     for (const Move& move : cycle_.moves)
-      if (move.kind == MoveKind::orientation) {
-        turns.push_back({move.start_s, move.end_s, find_by_id(weldment_.seams, move.seam)->orientation});
-        if (std::abs(move.end_s - move.start_s - plan_.cell->orientation_change_s) > slack_s)
-          say("a turn of ", move.end_s - move.start_s, " s");
-      }
-    std::sort(turns.begin(), turns.end(), [](const Turn& a, const Turn& b) { return a.start_s < b.start_s; });
-    for (const Turn& turn : turns) check_away(turn);
+      if (move.kind == MoveKind::orientation)
+        turns.push_back(
+            {move.start_s, move.end_s, move.seam.empty() ? load : asked_orientation(weldment_, move.seam)});
+    std::sort(turns.begin(), turns.end(),
+              [](const TurnBar& a, const TurnBar& b) { return a.start_s < b.start_s; });
+    for (const TurnBar& turn : turns) check_away(turn);
     std::vector<Visit> visits = visits_;
     std::sort(visits.begin(), visits.end(),
               [](const Visit& a, const Visit& b) { return a.start_s < b.start_s; });
-    std::string orientation;  // unknown until the first seam that asks for one
+    std::string orientation =
+        load;  // without a load orientation unknown until the first seam that asks for one
     std::size_t next = 0;
+    const auto turn = [&] {
+      const double took_s = turns[next].end_s - turns[next].start_s;
+      if (std::abs(took_s - turn_s(*plan_.cell, orientation, turns[next].orientation)) > slack_s)
+        say("a turn of ", took_s, " s from ", orientation, " to ", turns[next].orientation);
+      orientation = turns[next++].orientation;
+    };
     for (const Visit& visit : visits) {
-      for (; next < turns.size() && turns[next].end_s <= visit.start_s + slack_s; ++next)
-        orientation = turns[next].orientation;
+      while (next < turns.size() && turns[next].end_s <= visit.start_s + slack_s) turn();
       const std::string& wanted = find_by_id(weldment_.seams, visit.seam)->orientation;
       if (wanted.empty()) continue;
       if (orientation.empty()) orientation = wanted;
@@ -335,17 +353,20 @@ class Checker {
       if (next < turns.size() && turns[next].start_s < visit.end_s - slack_s)
         say("a turn while at ", visit.seam);
     }
+    while (next < turns.size()) turn();
+    if (!load.empty() && !visits.empty() && orientation != load) say("unloaded in orientation ", orientation);
   }
 
   /// All robots at home, and none at work, while the positioner turns.
-  void check_away(const Turn& turn) {
+  void check_away(const TurnBar& turn) {
     std::map<std::string, Point_mm> place;
     for (const Robot& robot : plan_.cell->robots) place[robot.id] = robot.home_mm;
     for (const Move& move : cycle_.moves) {
       if (move.robot.empty()) continue;
       const bool during = move.start_s < turn.end_s - slack_s && move.end_s > turn.start_s + slack_s;
       const bool idle = move.kind == MoveKind::wait || move.kind == MoveKind::service ||
-                        move.kind == MoveKind::wire_change || move.kind == MoveKind::orientation;
+                        move.kind == MoveKind::wire_change || move.kind == MoveKind::orientation ||
+                        move.kind == MoveKind::tip_change || move.kind == MoveKind::spool_change;
       if (during && !idle) say(move.robot, ": ", to_string(move.kind), " while the positioner turns");
       if (move.end_s <= turn.start_s + slack_s && !move.points.empty())
         place[move.robot] = move.points.back();

@@ -19,6 +19,16 @@ std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldme
 std::vector<std::string> check_balance(const Weldment& weldment, const CycleResult& cycle,
                                        const std::vector<std::string>& left_out = {});
 
+/// Time of a turn of the positioner, computed from the plan alone: an entry, either way; else the slowest
+/// axis, the shorter way round; else the cell's.
+double turn_s(const Cell& cell, const std::string& from, const std::string& to);
+
+/// The orientation that a seam asks for, or the one that is begun together with it.
+std::string asked_orientation(const Weldment& weldment, const std::string& seam);
+
+/// The same for what robots share: boxes, torches' distance, seams begun together, and for tips and spools.
+std::vector<std::string> check_shared(const Plan& plan, const Weldment& weldment, const CycleResult& cycle);
+
 /// The same for the sums, the cycle time and the bound alone.
 std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, const CycleResult& cycle);
 

@@ -38,6 +38,8 @@ std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, 
   agree("orientation_s", cycle.orientation_s, sum_s[MoveKind::orientation]);
   agree("service_s", cycle.service_s, sum_s[MoveKind::service]);
   agree("wire_change_s", cycle.wire_change_s, sum_s[MoveKind::wire_change]);
+  agree("tip_change_s", cycle.tip_change_s, sum_s[MoveKind::tip_change]);
+  agree("spool_change_s", cycle.spool_change_s, sum_s[MoveKind::spool_change]);
   agree("load_unload_s", cycle.load_unload_s, weldment.load_s + weldment.unload_s);
   agree("weld_s", cycle.weld_s, last_s);
   const double load_unload_s = weldment.load_s + weldment.unload_s, index_s = plan.cell->index_s;

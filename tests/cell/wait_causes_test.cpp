@@ -45,7 +45,7 @@ TEST(WaitCauses, ASeamThatCoolsBetweenItsPasses) {
 TEST(WaitCauses, AZoneThatAnotherRobotHolds) {
   Plan plan = plan_of_two_robots();
   plan.weldments[0].seams = {seam_of_robot("S1", 0, "R1"), seam_of_robot("S2", 300, "R2")};
-  plan.cell->zones = {Zone{"other", {"W/S1"}, {}}, Zone{"middle", {"W/S1", "W/S2"}, {}}};
+  plan.cell->zones = {Zone{"other", {"W/S1"}, {}, {}}, Zone{"middle", {"W/S1", "W/S2"}, {}, {}}};
   const auto waits = waits_of(cycle_of_plan(plan));
   ASSERT_EQ(waits.size(), 1u);
   EXPECT_EQ(waits[0].robot, "R2");
@@ -65,7 +65,7 @@ TEST(WaitCauses, ASeamThatComesBefore) {
 
 TEST(WaitCauses, APositionerThatHasToTurnAndARobotThatKeepsItFromTurning) {
   Plan plan = plan_of_two_robots();
-  plan.cell->orientations = {Orientation{"up", {0, 0, 0}, {}}, Orientation{"down", {180, 0, 0}, {}}};
+  plan.cell->orientations = {Orientation{"up", {0, 0, 0}, {}, {}}, Orientation{"down", {180, 0, 0}, {}, {}}};
   plan.cell->orientation_change_s = 12;
   Seam first = seam_of_robot("S1", 0, "R1"), longer = seam_of_robot("S2", 300, "R2"),
        turned = seam_of_robot("S3", 0, "R1"), last = seam_of_robot("S4", 300, "R2");

@@ -43,7 +43,7 @@ Plan worked_example() {
   robot.post_flow_s = 0.5;
   plan.cell = Cell{};
   plan.cell->robots = {robot};
-  plan.cell->torch_service = TorchService{200, 10, {}};
+  plan.cell->torch_service = TorchService{200, 10, {}, {}};
   plan.cell->stations = 2;
   plan.cell->index_s = 4;
   return plan;

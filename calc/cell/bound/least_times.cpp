@@ -3,19 +3,20 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <set>
+
+#include "cell/bound/turn_bound.hpp"
 
 namespace seamtakt {
 
 namespace {
 
 constexpr std::size_t travel_seams = 700;
-constexpr double none = std::numeric_limits<double>::infinity();
+constexpr double unknown = std::numeric_limits<double>::infinity();
 
 /// Shortest air move of a robot into a seam, from its home or from the end of another seam.
 double way_in_s(const CellModel& model, int robot, int seam) {
   if (model.seams.size() > travel_seams) return model.motions[model.robots[robot].motion].wrist_s;
-  double least = none;
+  double least = unknown;
   for (int to = 0; to < (model.seams[seam].reversible ? 2 : 1); ++to) {
     const int entry = model.entry_point(seam, to == 1);
     least = std::min(least, model.air_s(robot, model.home_point(robot), entry));
@@ -41,8 +42,8 @@ double work_s(const CellModel& model, int robot, int seam) {
 }  // namespace
 
 LeastTimes least_times(const CellModel& model) {
-  LeastTimes least{std::vector<double>(model.seams.size(), none),
-                   std::vector<double>(model.robots.size(), none)};
+  LeastTimes least{std::vector<double>(model.seams.size(), unknown),
+                   std::vector<double>(model.robots.size(), unknown), least_turns_s(model)};
   for (int seam = 0; seam < static_cast<int>(model.seams.size()); ++seam) {
     const CellSeam& at = model.seams[seam];
     for (int i = at.first_robot; i < at.first_robot + at.robot_count; ++i) {
@@ -58,23 +59,16 @@ LeastTimes least_times(const CellModel& model) {
 }
 
 double least_way_home_s(const LeastTimes& least, std::uint64_t robots) {
-  double way = none;
+  double way = unknown;
   for (std::size_t robot = 0; robot < least.way_home_s.size(); ++robot)
     if (robots >> robot & 1) way = std::min(way, least.way_home_s[robot]);
   return std::isfinite(way) ? way : 0;
 }
 
-double turns_s(const CellModel& model) {
-  std::set<int> needed;
-  for (const CellSeam& seam : model.seams)
-    if (seam.orientation >= 0) needed.insert(seam.orientation);
-  return needed.empty() ? 0 : static_cast<double>(needed.size() - 1) * model.orientation_change_s;
-}
-
 double services_s(const CellModel& model, double capped_arc_s, int robots) {
   if (model.service_every_arc_s <= 0) return 0;
   const double parts = std::ceil(capped_arc_s / model.service_every_arc_s - 1e-6);
-  return std::max(0.0, parts - robots) * model.service_s;
+  return std::max(0.0, parts - robots) * model.least_service_s;
 }
 
 double capped_arc_s(const CellModel& model, const CellSeam& seam) {

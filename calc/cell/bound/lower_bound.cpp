@@ -22,7 +22,7 @@ double load_bound_s(const CellModel& model, const LeastTimes& least, std::uint64
   if (work <= 0) return 0;
   const int count = std::popcount(robots);
   work += least_way_home_s(least, robots);
-  return std::max(work / count + turns_s(model), (work + services_s(model, arc, count)) / count);
+  return std::max(work / count + least.turns_s, (work + services_s(model, arc, count)) / count);
 }
 
 double chain_bound_s(const CellModel& model, const LeastTimes& least) {
@@ -49,7 +49,7 @@ double zone_bound_s(const CellModel& model, const LeastTimes& least) {
   }
   double bound = 0;
   for (const double work : work_s)
-    if (work > 0) bound = std::max(bound, work + turns_s(model) + least_way_home_s(least, ~std::uint64_t{0}));
+    if (work > 0) bound = std::max(bound, work + least.turns_s + least_way_home_s(least, ~std::uint64_t{0}));
   return bound;
 }
 

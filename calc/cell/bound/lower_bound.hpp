@@ -11,7 +11,8 @@ namespace seamtakt {
 ///    the seam + sensing + all its passes (starts, arcs, ends, moves between runs). S runs over the sets that
 ///    seams name and all robots. Added to it are either the turns of the positioner (orientations needed -
 ///    1), during which nobody works, or the torch services that the arc time requires, ceil(arc/every_arc_s)
-///    - |S|, shared;
+///    - |S|, shared. The turns are those that no order saves (turn_bound.hpp), by the positioner's own times,
+///    out of the load orientation and back where there is one;
 ///  - chain: the longest chain of `after`, each seam with w and its interpass waits, and the way home;
 ///  - zone: the work w of the seams of a zone, which are never welded two at once, with the turns of the
 ///  positioner;

@@ -15,7 +15,7 @@ namespace seamtakt {
 /// an edge costs nothing. `cost(i, j)` is symmetric and at least 0; infinity forbids an edge. Node 0 is the
 /// node outside the tree. Work grows with nodes^2 * rounds.
 ///
-/// Source: held-karp-1970, held-karp-1971 (recalled); the step's length and its memory of the last direction
+/// Source: held-karp-1970, held-karp-1971; the step's length and its memory of the last direction
 /// after Volgenant and Jonker (1982, recalled), simplified to a geometric decay.
 template <class Cost>
 class OneTreeBound {

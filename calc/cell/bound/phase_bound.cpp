@@ -7,6 +7,7 @@
 #include <set>
 
 #include "cell/bound/one_tree.hpp"
+#include "cell/bound/turn_bound.hpp"
 
 namespace seamtakt {
 
@@ -98,10 +99,14 @@ class PhaseBound {
   }
 
   double bound_s() const {
-    const double turns = turns_s(model_);
-    const double once = sum_s(true) + turns;
-    if (phases_.size() < 2) return once;
-    return std::min(once, sum_s(false) + turns + model_.orientation_change_s);
+    const double turns = least_.turns_s;
+    if (phases_.size() < 2) {
+      if (turns <= 0) return sum_s(true, 0);
+      // A seam may cool while the positioner turns.
+      return std::max(sum_s(true, 0), sum_s(false, turns) + turns);
+    }
+    const double extra = least_return_s(model_);
+    return std::min(sum_s(true, turns) + turns, sum_s(false, turns + extra) + turns + extra);
   }
 
  private:
@@ -206,24 +211,25 @@ class PhaseBound {
     return longest;
   }
 
-  double sum_s(bool with_waits) const {
+  /// The phases one after another; `hidden_s` are turns in which robots may be serviced or changed.
+  double sum_s(bool with_waits, double hidden_s) const {
     double sum = 0;
     std::vector<double> room_s(model_.robots.size(), 0);
     for (const Phase& phase : phases_) {
-      double longest = std::max({shared_s(phase), zone_s(phase), chain_s(phase, with_waits)});
+      // The load orientation is there twice, at the beginning and at the end.
+      const bool waits = with_waits && (phases_.size() < 2 || phase.orientation != model_.load_orientation);
+      double longest = std::max({shared_s(phase), zone_s(phase), chain_s(phase, waits)});
       for (const double own : phase.own_s) longest = std::max(longest, own);
       sum += longest;
       for (std::size_t robot = 0; robot < room_s.size(); ++robot)
         room_s[robot] += longest - phase.own_s[robot];
     }
     double beyond = 0;
-    const double turns = turns_s(model_);
     for (std::size_t robot = 0; robot < room_s.size(); ++robot) {
       const bool slow = arcs_are_slow(model_, static_cast<int>(robot));
       const double work = slow ? free_s_[robot] : 0;
-      const double hidden = turns + (with_waits ? 0 : model_.orientation_change_s);
       beyond = std::max(
-          {beyond, work - room_s[robot], work + std::max(0.0, beside_s_[robot] - hidden) - room_s[robot]});
+          {beyond, work - room_s[robot], work + std::max(0.0, beside_s_[robot] - hidden_s) - room_s[robot]});
     }
     return sum + beyond;
   }

@@ -12,7 +12,7 @@ namespace seamtakt {
 ///    zone's seams; the longest chain of `after`, with interpass waits;
 ///  - these times and the turns add up. Returning to an orientation costs one more turn: the
 ///    interpass waits, which such a visit elsewhere could hide, count only without it, and the smaller of the
-///    two sums is the bound;
+///    two sums is the bound. In the load orientation, which is there at both ends, they don't count at all;
 ///  - a robot's other work (seams that may be welded in any orientation, torch services, wire changes) first
 ///    fills the time that other robots need longer than it, services and changes also the turns of the
 ///    positioner; the remainder is added.

@@ -11,7 +11,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::infinity();
+constexpr double no_way = std::numeric_limits<double>::infinity();
 /// nodes^2 * rounds of the 1-tree's ascent, and clusters^3 of the assignment: about half a second each.
 constexpr double tree_work = 3e8, assignment_work = 5e8;
 
@@ -24,7 +24,7 @@ int rounds_for(std::size_t nodes, int wanted) {
 /// Least costs between clusters, without the arcs that no allowed trip uses.
 std::vector<double> cluster_costs(const RoutingProblem& problem, const Precedence& precedence) {
   const int count = problem.cluster_count();
-  std::vector<double> cost(static_cast<std::size_t>(count) * static_cast<std::size_t>(count), none);
+  std::vector<double> cost(static_cast<std::size_t>(count) * static_cast<std::size_t>(count), no_way);
   const auto between = [&](int a, int b) {
     for (int k = 1; k < count; ++k) {
       const bool a_first = a > 0 && precedence.must(a, k), b_last = b > 0 && precedence.must(k, b);
@@ -38,7 +38,7 @@ std::vector<double> cluster_costs(const RoutingProblem& problem, const Precedenc
     for (int b = 0; b < count; ++b) {
       if (a == b || (a > 0 && b > 0 && precedence.must(b, a)) || (precedence.any() && between(a, b)))
         continue;
-      double least = none;
+      double least = no_way;
       for (int i = problem.first_node[a]; i < problem.first_node[a + 1]; ++i)
         for (int k = problem.first_node[b]; k < problem.first_node[b + 1]; ++k)
           least = std::min(least, problem.between(i, k));
@@ -53,7 +53,7 @@ double in_and_out_bound(const std::vector<double>& cost, int count, int rounds) 
   std::vector<int> partner;
   for (int i = 0; i < 2 * count; ++i) partner.push_back(i ^ 1);
   const auto between = [&](int i, int k) {
-    if ((i & 1) == (k & 1)) return none;
+    if ((i & 1) == (k & 1)) return no_way;
     const int out = (i & 1) ? k / 2 : i / 2, in = (i & 1) ? i / 2 : k / 2;
     return cost[static_cast<std::size_t>(out) * static_cast<std::size_t>(count) +
                 static_cast<std::size_t>(in)];

@@ -36,7 +36,7 @@ struct BestOrder {
 /// returns true, or the bound is reached. The n-th step depends on model and seed alone: a shorter search is
 /// the beginning of a longer one. Never slower than the given order where that keeps balance.
 ///
-/// Source: simulated annealing (kirkpatrick-1983, recalled); moves and cycles are our own.
+/// Source: simulated annealing (kirkpatrick-1983); moves and cycles are our own.
 BestOrder best_order(const CellModel& model, const BestOptions& options);
 
 /// `cycle --order best`. Begins from the weldment's own order, too, where it has one.

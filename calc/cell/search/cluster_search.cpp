@@ -10,7 +10,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::infinity();
+constexpr double unreached = std::numeric_limits<double>::infinity();
 constexpr int near_clusters = 12;
 constexpr int longest_stretch = 60;
 
@@ -63,7 +63,7 @@ ClusterSearch::ClusterSearch(const RoutingProblem& problem, const Precedence& pr
 void ClusterSearch::find_near() {
   near_count_ = std::min(near_clusters, clusters_ - 1);
   const auto least = [&](int a, int b) {
-    double cost = none;
+    double cost = unreached;
     for (int i = problem_->first_node[a]; i < problem_->first_node[a + 1]; ++i)
       for (int k = problem_->first_node[b]; k < problem_->first_node[b + 1]; ++k)
         cost = std::min(cost, problem_->between(i, k));
@@ -102,7 +102,7 @@ void ClusterSearch::begin() {
     for (const auto& [a, b] : problem_->before)
       if (a == at) --waits[b];
     int nearest = -1;
-    double least = none;
+    double least = unreached;
     for (int other = 1; other < clusters_; ++other) {
       if (used[other] || waits[other] > 0) continue;
       for (int k = problem_->first_node[other]; k < problem_->first_node[other + 1]; ++k)
@@ -117,7 +117,7 @@ void ClusterSearch::begin() {
     order_.push_back(at);
   }
   best_order_ = order_;
-  best_length_ = none;
+  best_length_ = unreached;
   restart_from_best();
 }
 
@@ -128,7 +128,7 @@ double ClusterSearch::path_length(int start_node, std::vector<int>* nodes) const
   int previous_first = start_node, previous_count = 1;
   for (int place = 1; place < clusters_; ++place) {
     const int first = problem_->first_node[order_[place]], count = problem_->size_of(order_[place]);
-    std::vector<double> reached(static_cast<std::size_t>(count), none);
+    std::vector<double> reached(static_cast<std::size_t>(count), unreached);
     const std::size_t base = from_of.size();
     from_of.resize(base + static_cast<std::size_t>(count), 0);
     for (int i = 0; i < previous_count; ++i)
@@ -162,7 +162,7 @@ double ClusterSearch::path_length(int start_node, std::vector<int>* nodes) const
 void ClusterSearch::restart_from_best() {
   order_ = best_order_;
   for (int i = 0; i < clusters_; ++i) place_[order_[i]] = i;
-  length_ = none;
+  length_ = unreached;
   for (int node = problem_->first_node[0]; node < problem_->first_node[1]; ++node) {
     const double length = path_length(node, nullptr);
     if (length >= length_) continue;
@@ -172,7 +172,7 @@ void ClusterSearch::restart_from_best() {
   best_length_ = std::min(best_length_, length_);
   front_valid_ = 0;
   back_valid_ = clusters_;
-  std::fill(front_.begin(), front_.begin() + widest_, none);
+  std::fill(front_.begin(), front_.begin() + widest_, unreached);
   front_[static_cast<std::size_t>(start_node_ - problem_->first_node[0])] = 0;
 }
 
@@ -180,7 +180,7 @@ Route ClusterSearch::best() const {
   ClusterSearch copy(*this);
   copy.order_ = best_order_;
   Route best, tried;
-  best.length = none;
+  best.length = unreached;
   for (int node = problem_->first_node[0]; node < problem_->first_node[1]; ++node) {
     tried.length = copy.path_length(node, &tried.nodes);
     if (tried.length < best.length) best = tried;
@@ -272,7 +272,7 @@ void ClusterSearch::extend_front(int to) {
               count = problem_->size_of(order_[front_valid_ + 1]);
     const double* at = &front_[static_cast<std::size_t>(front_valid_) * widest_];
     double* next = &front_[static_cast<std::size_t>(front_valid_ + 1) * widest_];
-    std::fill(next, next + count, none);
+    std::fill(next, next + count, unreached);
     for (int i = 0; i < from_count; ++i) {
       const double* row =
           &problem_->cost[static_cast<std::size_t>(from_first + i) * problem_->node_count() + first];
@@ -296,7 +296,7 @@ void ClusterSearch::extend_back(int to) {
       const double* row =
           &problem_->cost[static_cast<std::size_t>(first + i) * problem_->node_count() + next_first];
       const double* next = &back_[static_cast<std::size_t>(place + 1) * widest_];
-      at[i] = none;
+      at[i] = unreached;
       for (int k = 0; k < next_count; ++k) at[i] = std::min(at[i], row[k] + next[k]);
     }
   }
@@ -312,7 +312,7 @@ double ClusterSearch::changed_length(const Change& change) {
   std::copy_n(&front_[static_cast<std::size_t>(change.low - 1) * widest_], from_count, layer_.begin());
   for (const int cluster : middle_) {
     const int first = problem_->first_node[cluster], count = problem_->size_of(cluster);
-    std::fill_n(next_layer_.begin(), count, none);
+    std::fill_n(next_layer_.begin(), count, unreached);
     for (int i = 0; i < from_count; ++i) {
       const double* row =
           &problem_->cost[static_cast<std::size_t>(from_first + i) * problem_->node_count() + first];
@@ -322,7 +322,7 @@ double ClusterSearch::changed_length(const Change& change) {
     from_first = first;
     from_count = count;
   }
-  double length = none;
+  double length = unreached;
   for (int i = 0; i < from_count; ++i) {
     if (change.high + 1 == clusters_) {
       length = std::min(length, layer_[i] + problem_->between(from_first + i, start_node_));

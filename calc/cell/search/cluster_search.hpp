@@ -32,7 +32,7 @@ class Precedence {
 /// best nodes of an order come from shortest paths through its clusters, of which only the changed stretch is
 /// computed again.
 ///
-/// Source: simulated annealing (kirkpatrick-1983, recalled); or-1976 for moving stretches; the layered
+/// Source: simulated annealing (kirkpatrick-1983); or-1976 for moving stretches; the layered
 /// shortest path is the cluster optimisation of generalised problems (fischetti-1997, recalled).
 class ClusterSearch {
  public:

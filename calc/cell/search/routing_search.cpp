@@ -11,7 +11,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::infinity();
+constexpr double not_a_route = std::numeric_limits<double>::infinity();
 constexpr int least_tour_points = 8;
 /// Temperatures as parts of a route's mean step.
 constexpr double hottest = 0.6, cooled_to = 0.004;
@@ -33,20 +33,20 @@ const RoutingProblem& checked(const RoutingProblem& problem) {
 }  // namespace
 
 double length_of(const RoutingProblem& problem, const std::vector<int>& nodes) {
-  if (static_cast<int>(nodes.size()) != problem.cluster_count()) return none;
+  if (static_cast<int>(nodes.size()) != problem.cluster_count()) return not_a_route;
   std::vector<int> place(nodes.size(), -1);
   double length = 0;
   for (std::size_t i = 0; i < nodes.size(); ++i) {
-    if (nodes[i] < 0 || nodes[i] >= problem.node_count()) return none;
+    if (nodes[i] < 0 || nodes[i] >= problem.node_count()) return not_a_route;
     const auto at = std::upper_bound(problem.first_node.begin(), problem.first_node.end(), nodes[i]);
     const auto cluster = static_cast<std::size_t>(at - problem.first_node.begin() - 1);
-    if (place[cluster] >= 0) return none;
+    if (place[cluster] >= 0) return not_a_route;
     place[cluster] = static_cast<int>(i);
     length += problem.between(nodes[i], nodes[i + 1 < nodes.size() ? i + 1 : 0]);
   }
-  if (place[0] != 0) return none;
+  if (place[0] != 0) return not_a_route;
   for (const auto& [a, b] : problem.before)
-    if (place[a] > place[b]) return none;
+    if (place[a] > place[b]) return not_a_route;
   return length;
 }
 

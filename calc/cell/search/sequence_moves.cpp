@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cell/timeline/pairs.hpp"
+
 namespace seamtakt {
 
 SequenceMoves::SequenceMoves(const CellModel& model) : model_(&model) {
@@ -117,6 +119,11 @@ void SequenceMoves::reverse_stretch(Sequence& sequence, int from, SeededDraws& d
 
 void SequenceMoves::change(Sequence& sequence, SeededDraws& draws) {
   if (sequence.empty()) return;
+  change_somewhere(sequence, draws);
+  if (model_->has_pairs) join_pairs(*model_, sequence);
+}
+
+void SequenceMoves::change_somewhere(Sequence& sequence, SeededDraws& draws) {
   const int at = draws.below(static_cast<int>(sequence.size()));
   const int kind = draws.below(100);
   if (several_robots_ && kind < 20) return give_to_another(sequence, at, draws);

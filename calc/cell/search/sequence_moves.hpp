@@ -18,6 +18,7 @@ class SequenceMoves {
   void change(Sequence& sequence, SeededDraws& draws);
 
  private:
+  void change_somewhere(Sequence& sequence, SeededDraws& draws);
   const CellSeam& seam_of(const Step& step) const { return model_->seams[step.seam]; }
   int place_near(const Sequence& sequence, int step, SeededDraws& draws) const;
   void move_step(Sequence& sequence, int from, int to) const;

@@ -10,7 +10,7 @@ namespace {
 constexpr double least_gain = 1e-9;
 constexpr int near_points = 10;
 constexpr int chain_depth = 10;
-constexpr int longest_stretch = 3;
+constexpr int longest_moved_stretch = 3;
 constexpr int longest_kick = 50;
 
 }  // namespace
@@ -271,7 +271,7 @@ bool TourSearch::insert_stretch(int point, bool forward) {
   const int outer = forward ? before(point) : next(point);
   if (fixed(outer, point)) return false;
   int last = point;
-  for (int length = 1; length <= longest_stretch && length + 3 < points_; ++length) {
+  for (int length = 1; length <= longest_moved_stretch && length + 3 < points_; ++length) {
     if (length > 1) last = forward ? next(last) : before(last);
     const int beyond = forward ? next(last) : before(last);
     if (beyond == outer) return false;

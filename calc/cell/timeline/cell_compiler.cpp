@@ -8,6 +8,7 @@
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cell/timeline/balance.hpp"
+#include "cell/travel/reach.hpp"
 
 namespace seamtakt {
 
@@ -30,11 +31,30 @@ CompiledCell CellCompiler::compile(bool with_air_tables) {
   order_by_precedence();
   add_balance_groups(weldment_, model_, cell_.findings);
   add_cell_rules();
+  add_pairs();
   add_points();
+  add_service_way();
+  add_torch_distance();
   if (with_air_tables) add_air_tables();
   add_times();
   return std::move(cell_);
 }
+
+namespace {
+
+bool is_same(const std::optional<CellTrack>& a, const std::optional<CellTrack>& b) {
+  if (!a || !b) return !a && !b;
+  return a->axis == b->axis && a->from_mm == b->from_mm && a->to_mm == b->to_mm &&
+         a->speed_mm_s == b->speed_mm_s && a->acceleration_mm_s2 == b->acceleration_mm_s2;
+}
+
+bool is_same(const Motion& a, const Motion& b) {
+  return a.speed_mm_s == b.speed_mm_s && a.acceleration_mm_s2 == b.acceleration_mm_s2 &&
+         a.wrist_s == b.wrist_s && a.approach_mm == b.approach_mm && a.clearance_mm == b.clearance_mm &&
+         is_same(a.track, b.track);
+}
+
+}  // namespace
 
 int CellCompiler::motion_of(const Robot& robot) {
   const auto usable = [&](double value, const char* key) {
@@ -43,13 +63,11 @@ int CellCompiler::motion_of(const Robot& robot) {
   };
   usable(robot.air_speed_mm_s, "air_speed_mm_s");
   usable(robot.air_acceleration_mm_s2, "air_acceleration_mm_s2");
-  for (std::size_t i = 0; i < model_.motions.size(); ++i) {
-    const Motion& motion = model_.motions[i];
-    if (motion.speed_mm_s == robot.air_speed_mm_s &&
-        motion.acceleration_mm_s2 == robot.air_acceleration_mm_s2 && motion.wrist_s == robot.wrist_s)
-      return static_cast<int>(i);
-  }
-  model_.motions.push_back({robot.air_speed_mm_s, robot.air_acceleration_mm_s2, robot.wrist_s, {}});
+  Motion motion{robot.air_speed_mm_s, robot.air_acceleration_mm_s2, robot.wrist_s,  {},
+                robot.approach_mm,    robot.clearance_mm,           track_of(robot)};
+  for (std::size_t i = 0; i < model_.motions.size(); ++i)
+    if (is_same(model_.motions[i], motion)) return static_cast<int>(i);
+  model_.motions.push_back(std::move(motion));
   return static_cast<int>(model_.motions.size()) - 1;
 }
 
@@ -66,8 +84,23 @@ void CellCompiler::add_robots() {
     compiled.wire_change_s = robot.wire_change_s.value_or(-1);
     if (robot.loaded)
       compiled.loaded = package(robot.loaded->wire, robot.loaded->gas, robot.loaded->power_source);
+    add_wear(robot, compiled);
     model_.robots.push_back(compiled);
   }
+}
+
+/// What wears between two changes. Tips and spools are new when a cycle begins, as the torch is clean then.
+void CellCompiler::add_wear(const Robot& robot, CellRobot& compiled) {
+  if (robot.tip_change) {
+    compiled.tip_every_arc_s = robot.tip_change->every_arc_s;
+    compiled.tip_change_s = robot.tip_change->time_s;
+  }
+  if (robot.spool_kg && robot.spool_change_s) {
+    compiled.spool_g = 1000 * *robot.spool_kg;
+    compiled.spool_change_s = *robot.spool_change_s;
+  }
+  compiled.tracking_s = robot.tracking_s;
+  model_.has_wear = model_.has_wear || compiled.tip_every_arc_s > 0 || compiled.spool_g > 0;
 }
 
 /// Depth first over the whole weldment, manual seams included.
@@ -161,15 +194,47 @@ void CellCompiler::add_seam(std::size_t index) {
   model_.seams.push_back(seam);
 }
 
-/// False, with a finding, where no robot can weld the seam.
-bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs) {
-  std::vector<int> listed;
+/// The robots of a seam's list, or all; without those that don't reach it. A named one that doesn't is a
+/// finding.
+std::vector<int> CellCompiler::robots_in_reach(const Seam& source, double& least_missing_mm) {
+  std::vector<int> listed, in_reach;
   const std::vector<Robot> none;
   const auto& robots = plan_.cell ? plan_.cell->robots : none;
   if (source.robots.empty())
     for (int robot = 0; robot < model_.robot_count(); ++robot) listed.push_back(robot);
   for (const std::string& id : source.robots)
     if (const int robot = index_of(robots, id); robot >= 0) listed.push_back(robot);
+  for (const int robot : listed) {
+    const double beyond_mm = beyond_reach_mm(robots[robot], source).value_or(0);
+    if (beyond_mm <= 0) {
+      in_reach.push_back(robot);
+      continue;
+    }
+    least_missing_mm = least_missing_mm > 0 ? std::min(least_missing_mm, beyond_mm) : beyond_mm;
+    if (source.robots.empty()) continue;
+    cell_.findings.push_back({"cycle.robot.reach", Severity::fail, place(source), beyond_mm, 0, "mm",
+                              Sentence("cycle.robot.reach"_key, {{"robot", robots[robot].id},
+                                                                 {"missing", UnitValue{beyond_mm, "mm"}}}),
+                              "common practice: reach as a sphere about the base"});
+  }
+  return in_reach;
+}
+
+namespace {
+
+Sentence nobody_sentence(const std::vector<std::string>& refused, double least_missing_mm) {
+  if (!refused.empty()) return Sentence("cycle.robot.none.loaded"_key, {{"robots", comma_list(refused)}});
+  if (least_missing_mm > 0)
+    return Sentence("cycle.robot.none.reach"_key, {{"missing", UnitValue{least_missing_mm, "mm"}}});
+  return Sentence("cycle.robot.none"_key);
+}
+
+}  // namespace
+
+/// False, with a finding, where no robot can weld the seam.
+bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs) {
+  double least_missing_mm = 0;
+  const std::vector<int> listed = robots_in_reach(source, least_missing_mm);
   seam.first_robot = static_cast<int>(model_.robots_of.size());
   std::vector<std::string> refused;  // what they have loaded neither fits nor can be changed
   for (const int robot : listed) {
@@ -181,20 +246,19 @@ bool CellCompiler::add_robots_of(const Seam& source, CellSeam& seam, const std::
       seam.robot_mask |= bit;
       model_.robots_of.push_back(robot);
     } else if (seam.robot_mask == 0) {
-      refused.push_back(robots[robot].id);
+      refused.push_back(plan_.cell->robots[robot].id);
     }
   }
   seam.robot_count = static_cast<int>(model_.robots_of.size()) - seam.first_robot;
   if (seam.robot_count == 0) {
-    note("cycle.robot.none", Severity::fail, place(source),
-         refused.empty() ? Sentence("cycle.robot.none"_key)
-                         : Sentence("cycle.robot.none.loaded"_key, {{"robots", comma_list(refused)}}));
+    note("cycle.robot.none", Severity::fail, place(source), nobody_sentence(refused, least_missing_mm));
     return false;
   }
   if (!refused.empty())
     note("cycle.robot.next", Severity::note, place(source),
-         Sentence("cycle.robot.next"_key, {{"robots", comma_list(refused)},
-                                           {"next", robots[model_.robots_of[seam.first_robot]].id}}));
+         Sentence("cycle.robot.next"_key,
+                  {{"robots", comma_list(refused)},
+                   {"next", plan_.cell->robots[model_.robots_of[seam.first_robot]].id}}));
   return true;
 }
 
@@ -221,10 +285,13 @@ void CellCompiler::add_passes(const Seam& source, const std::vector<Package>& ne
     CellPass pass;
     pass.arc_s = evaluated->arc_time_s;
     pass.need = needs[i];
+    pass.wire_g = evaluated->wire_g;
+    pass.tracked = !source.tracking.empty() && source.tracking != "none";
     const SeamEvaluation* seam = i > 0 ? rows_.seam(source.id) : nullptr;
     if (seam != nullptr && i - 1 < seam->interpass_waits_s.size())
       pass.interpass_wait_s = std::max(0.0, seam->interpass_waits_s[i - 1]);
     model_.passes.push_back(pass);
+    model_.heat_J_mm.push_back(evaluated->heat_input_kJ_mm * 1000);
   }
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -33,10 +34,12 @@ class CellCompiler {
  private:
   const Seam& source(const CellSeam& seam) const { return weldment_.seams[seam.source]; }
   void add_robots();
+  void add_wear(const Robot& robot, CellRobot& compiled);
   int motion_of(const Robot& robot);
   void refuse_circular_after() const;
   void check_weld_count(const Seam& seam, std::size_t count);
   void add_seam(std::size_t index);
+  std::vector<int> robots_in_reach(const Seam& source, double& least_missing_mm);
   bool add_robots_of(const Seam& source, CellSeam& seam, const std::vector<Package>& needs);
   void add_runs(const Seam& source, const std::vector<WeldRun>& runs);
   void add_passes(const Seam& source, const std::vector<Package>& needs);
@@ -46,6 +49,15 @@ class CellCompiler {
   void order_by_precedence();
   void add_cell_rules();
   void add_zones(const Cell& cell);
+  std::vector<std::string> add_box(const Zone& zone);
+  void add_positioner(const Cell& cell);
+  void judge_axes(const Cell& cell);
+  void add_pairs();
+  void await_with_pairs();
+  std::optional<SentenceKey> pair_fault(int seam, int partner) const;
+  void add_service_way();
+  void add_torch_distance();
+  void add_pieces(const Seam& source, CellRun& run);
   void add_points();
   void add_air_tables();
   void add_times();

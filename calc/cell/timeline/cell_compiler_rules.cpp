@@ -9,6 +9,12 @@ namespace {
 /// Above this many points a table of all air moves costs more memory than it saves time (4.5 MB a motion).
 constexpr std::size_t table_points = 750;
 
+/// An air move that stays at its seam.
+double inner_air_s(const Motion& motion, const Point_mm& from, const Point_mm& to) {
+  if (motion.is_plain()) return CellModel::air_between_s(motion, from, to);
+  return air_way_within_seam(motion, from, to).time_s;
+}
+
 }  // namespace
 
 void CellCompiler::add_after(CellSeam& seam) {
@@ -51,17 +57,22 @@ void CellCompiler::add_cell_rules() {
   const Cell& cell = *plan_.cell;
   model_.orientation_count = static_cast<int>(cell.orientations.size());
   model_.orientation_change_s = cell.orientation_change_s;
+  add_positioner(cell);
   if (cell.torch_service && cell.torch_service->every_arc_s > 0) {
     model_.service_every_arc_s = cell.torch_service->every_arc_s;
     model_.service_s = cell.torch_service->time_s;
   }
   add_zones(cell);
+  if (cell.min_torch_distance_mm && model_.robot_count() > 1)
+    model_.torch_distance_mm = *cell.min_torch_distance_mm;
 }
 
 void CellCompiler::add_zones(const Cell& cell) {
   std::map<std::string, std::vector<int>> zones_of_seam;
   for (const Zone& zone : cell.zones) {
     for (const std::string& id : zone.seams) zones_of_seam[id].push_back(model_.zone_count);
+    if (zone.box_mm.size() == 2)
+      for (const std::string& id : add_box(zone)) zones_of_seam[id].push_back(model_.zone_count);
     ++model_.zone_count;
   }
   for (CellSeam& seam : model_.seams) {
@@ -82,6 +93,10 @@ void CellCompiler::add_points() {
   }
   if (plan_.cell)
     for (const Robot& robot : plan_.cell->robots) model_.points.push_back(robot.home_mm);
+  if (model_.service_every_arc_s > 0 && plan_.cell->torch_service->place_mm) {
+    model_.service_point = model_.point_count();
+    model_.points.push_back(*plan_.cell->torch_service->place_mm);
+  }
 }
 
 void CellCompiler::add_air_tables() {
@@ -92,7 +107,10 @@ void CellCompiler::add_air_tables() {
     for (std::size_t from = 0; from < count; ++from)
       for (std::size_t to = 0; to < count; ++to)
         motion.air_s[from * count + to] =
-            CellModel::air_between_s(motion, model_.points[from], model_.points[to]);
+            motion.is_plain()
+                ? CellModel::air_between_s(motion, model_.points[from], model_.points[to])
+                : air_way(motion, model_.place(static_cast<int>(from)), model_.place(static_cast<int>(to)))
+                      .time_s;
   }
 }
 
@@ -105,10 +123,10 @@ void CellCompiler::add_times() {
       const Motion& motion = model_.motions[model_.robots[robot].motion];
       for (int run = seam.first_run + 1; run < seam.first_run + seam.run_count; ++run)
         model_.inner_air_s[run * robots + robot] =
-            CellModel::air_between_s(motion, model_.runs[run - 1].end, model_.runs[run].begin);
+            inner_air_s(motion, model_.runs[run - 1].end, model_.runs[run].begin);
       const Point_mm &begin = model_.points[2 * i], &end = model_.points[2 * i + 1];
       const bool coincide = distance_mm(begin, end) < 1e-6;  // as is_closed has it
-      model_.back_s.push_back(coincide ? 0 : CellModel::air_between_s(motion, begin, end));
+      model_.back_s.push_back(coincide ? 0 : inner_air_s(motion, begin, end));
     }
     for (int pass = 0; pass < seam.pass_count; ++pass) add_pass_times(seam, pass);
   }
@@ -124,6 +142,7 @@ void CellCompiler::add_pass_times(const CellSeam& seam, int pass) {
     double weld = model_.passes[seam.first_pass + pass].arc_s + seam.run_count * (start + end);
     for (int run = seam.first_run; run < seam.first_run + seam.run_count; ++run)
       weld += model_.inner_air_s[run * robots + i];
+    if (model_.passes[seam.first_pass + pass].tracked) weld += robot.tracking_s;
     model_.start_s.push_back(start);
     model_.end_s.push_back(end);
     model_.weld_s.push_back(weld);

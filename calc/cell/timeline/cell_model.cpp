@@ -11,4 +11,9 @@ double CellModel::air_between_s(const Motion& motion, const Point_mm& from, cons
          motion.wrist_s;
 }
 
+double CellModel::air_on_demand_s(const Motion& motion, int from, int to) const {
+  if (motion.is_plain()) return air_between_s(motion, points[from], points[to]);
+  return air_way(motion, place(from), place(to)).time_s;
+}
+
 }  // namespace seamtakt

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/finding.hpp"
+#include "cell/travel/motion.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
 
@@ -35,19 +36,31 @@ struct CellRobot {
   double sense_point_s = 0;
   double wire_change_s = -1;  ///< below 0: it can't change
   Package loaded;
+  double tip_every_arc_s = 0, tip_change_s = 0;  ///< 0: tips aren't changed in a cycle
+  double spool_g = 0, spool_change_s = 0;        ///< 0: nor spools
+  double tracking_s = 0;                         ///< that tracking adds to a pass
 };
 
 /// One run of weld along a seam, as drawn.
 struct CellRun {
   double share = 1;  ///< of the pass's arc time
   Point_mm begin, end;
-  double from_mm = 0, to_mm = 0;  ///< along the seam's path
+  double from_mm = 0, to_mm = 0;         ///< along the seam's path
+  int first_piece = 0, piece_count = 0;  ///< of its path; none where torches need no distance
+};
+
+/// A straight part of a run, as drawn.
+struct CellPiece {
+  Point_mm from, to;
+  double from_share = 0, to_share = 0;  ///< of the run's length
 };
 
 struct CellPass {
   double arc_s = 0;             ///< all runs
   double interpass_wait_s = 0;  ///< from the end of the pass before; 0 for the first
   Package need;
+  double wire_g = 0;     ///< all runs
+  bool tracked = false;  ///< the seam is followed while it is welded
 };
 
 /// A seam that a robot welds. [first_x, first_x + x_count) are ranges of the model's lists.
@@ -65,6 +78,9 @@ struct CellSeam {
   int first_awaited = 0, awaited_count = 0;  ///< seams of its group that it comes after, however far
   int sense_points = 0;
   bool reversible = true;
+  int partner = -1;                    ///< seam that another robot begins together with it; -1: none
+  int first_arc = 0;                   ///< of its arcs, [pass * run_count + run], among all seams'
+  int first_near = 0, near_count = 0;  ///< seams whose torches may come too near
 };
 
 /// A balance group: its seams are on two sides and are begun alternately.
@@ -73,21 +89,23 @@ struct CellGroup {
   int first_member = 0, member_count = 0;
 };
 
-/// The kinematics that several robots may share.
-struct Motion {
-  double speed_mm_s = 1000, acceleration_mm_s2 = 4000, wrist_s = 0;
-  std::vector<double> air_s;  ///< [from * point_count + to]; empty where the table would be too large
+/// A box in which only one robot is at a time: [low, high].
+struct CellBox {
+  int zone = 0;
+  Point_mm low{}, high{};
 };
 
 /// A weldment in its cell, compiled for scheduling: indices and plain numbers, no strings.
 ///
-/// Points are numbered: seam i begins at 2i and ends at 2i + 1 (as drawn); robot r's home is 2*seams + r.
-/// Per-robot times are at [index * robot_count + robot].
+/// Points are numbered: seam i begins at 2i and ends at 2i + 1 (as drawn); robot r's home is 2*seams + r;
+/// where the torch is serviced at a place, that is the last one. Per-robot times are at [index * robot_count
+/// + robot].
 struct CellModel {
   std::vector<CellRobot> robots;
   std::vector<Motion> motions;
   std::vector<CellSeam> seams;
   std::vector<CellPass> passes;
+  std::vector<double> heat_J_mm;  ///< [pass] heat input; for a timeline on plates of finite size
   std::vector<CellRun> runs;
   std::vector<int> after;      ///< seams that must be done before
   std::vector<int> zones_of;   ///< zones a seam is in
@@ -100,6 +118,17 @@ struct CellModel {
   double orientation_change_s = 0;
   double service_every_arc_s = 0;  ///< 0: no torch service
   double service_s = 0;
+  double least_service_s = 0;     ///< with the shortest way to its place and back
+  int service_point = -1;         ///< where the torch is serviced; -1: where it is
+  std::vector<double> turn_s;     ///< [from * orientations + to]; empty: orientation_change_s each
+  int load_orientation = -1;      ///< in which a cycle begins and ends; -1: any
+  std::vector<CellBox> boxes;     ///< for air moves; seams in them are in their zones
+  double torch_distance_mm = 0;   ///< between two arcs at least; 0: any
+  std::vector<CellPiece> pieces;  ///< of runs
+  std::vector<int> near_seams;    ///< whose torches may come too near
+  int arc_count = 0;              ///< runs of all passes
+  bool has_pairs = false;         ///< a seam has a partner
+  bool has_wear = false;          ///< a robot changes tips or spools
   std::vector<Point_mm> points;
   std::vector<double> start_s;  ///< [pass, robot] arc start of one run
   std::vector<double> end_s;    ///< [pass, robot] crater fill and post-flow of one run
@@ -116,11 +145,28 @@ struct CellModel {
   /// Time of an air move between two points, wrist included (s).
   double air_s(int robot, int from, int to) const {
     const Motion& motion = motions[robots[robot].motion];
-    if (motion.air_s.empty()) return air_between_s(motion, points[from], points[to]);
+    if (motion.air_s.empty()) return air_on_demand_s(motion, from, to);
     return motion.air_s[static_cast<std::size_t>(from) * points.size() + static_cast<std::size_t>(to)];
   }
 
+  /// The same with its legs.
+  AirWay air_way_between(int robot, int from, int to) const {
+    return air_way(motions[robots[robot].motion], place(from), place(to));
+  }
+  AirPlace place(int point) const { return {points[point], point < 2 * static_cast<int>(seams.size())}; }
+
+  /// Time of a turn of the positioner (s).
+  double turn_time_s(int from, int to) const {
+    if (turn_s.empty()) return orientation_change_s;
+    return turn_s[static_cast<std::size_t>(from) * static_cast<std::size_t>(orientation_count) +
+                  static_cast<std::size_t>(to)];
+  }
+
+  /// Time of a straight move from rest to rest, wrist included (s).
   static double air_between_s(const Motion& motion, const Point_mm& from, const Point_mm& to);
+
+ private:
+  double air_on_demand_s(const Motion& motion, int from, int to) const;
 };
 
 struct CompiledCell {

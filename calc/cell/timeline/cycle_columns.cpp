@@ -38,6 +38,21 @@ constexpr Column<C> unwelded_column() {
   return made;
 }
 
+bool has_tip_changes(const C& cycle) {
+  return cycle.tip_change_s > 0;
+}
+bool has_spool_changes(const C& cycle) {
+  return cycle.spool_change_s > 0;
+}
+
+/// Only of cycles that have it.
+template <auto Member>
+constexpr Column<C> rare_part(bool (*present)(const C&), const char* key, const char* label) {
+  Column<C> made = part<Member>(CyclePart::loss, key, label, 4, full_only);
+  made.present = present;
+  return made;
+}
+
 bool was_searched(const C& cycle) {
   return cycle.orders_tried > 0;
 }
@@ -58,8 +73,10 @@ constexpr CauseText cause_texts[] = {{"none", "none"_word},
                                      {"after", "seams that come before"_word},
                                      {"positioner", "the positioner"_word},
                                      {"others", "other robots at work before a turn"_word},
-                                     {"balance", "balance groups"_word}};
-static_assert(std::size(cause_texts) == static_cast<std::size_t>(WaitCause::balance) + 1);
+                                     {"balance", "balance groups"_word},
+                                     {"together", "seams begun together"_word},
+                                     {"apart", "torches that would be too near"_word}};
+static_assert(std::size(cause_texts) == static_cast<std::size_t>(WaitCause::apart) + 1);
 
 void write_wait_sums(JsonWriter& json, const C& cycle) {
   json.begin_array(JsonWriter::Layout::compact);
@@ -83,6 +100,8 @@ constexpr Column<C> cycle_table[] = {
     part<&C::orientation_s>(CyclePart::loss, "orientation_s", "Positioner", 4, brief),
     part<&C::service_s>(CyclePart::loss, "service_s", "Torch service", 4, brief, "Service"),
     part<&C::wire_change_s>(CyclePart::loss, "wire_change_s", "Wire changes", 4, brief, "Wire change"),
+    rare_part<&C::tip_change_s>(has_tip_changes, "tip_change_s", "Tip changes"),
+    rare_part<&C::spool_change_s>(has_spool_changes, "spool_change_s", "Spool changes"),
     part<&C::load_unload_s>(CyclePart::handling, "load_unload_s", "Load and unload", 4, full_only),
     column<C, &C::arc_on_ratio>("arc_on_ratio", "Arc-on ratio", "", 3, brief),
     column<C, &C::takt_s>("takt_s", "Takt to plan to", "s", 5, brief, "", "Takt"),
@@ -96,6 +115,9 @@ constexpr Column<C> cycle_table[] = {
     json_column<C>("moves", write_moves),
 };
 
+bool has_start_temperature(const Move& move) {
+  return move.start_temperature_C.has_value();
+}
 bool has_why(const Move& move) {
   return move.kind == MoveKind::wait;
 }
@@ -115,6 +137,8 @@ constexpr Column<M> move_table[] = {
     column<M, &M::end_s>("end_s", "End", "s", 6, brief),
     value_column<M>(kind_of, "kind", "Kind", "", 0, brief),
     column_where<M, &M::why>(has_why, "why", "Why"),
+    column_where<M, &M::start_temperature_C>(has_start_temperature, "start_temperature_C",
+                                             "Temperature at start", "C", 3),
 };
 
 }  // namespace

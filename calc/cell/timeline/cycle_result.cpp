@@ -6,12 +6,11 @@
 #include "base/error.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/balance.hpp"
+#include "cell/timeline/hot_timeline.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-constexpr int typed_digits = 15;  ///< of a number as a person typed it
 
 bool has_pass(MoveKind kind) {
   return kind != MoveKind::orientation && kind != MoveKind::load && kind != MoveKind::index;
@@ -48,6 +47,10 @@ Sentence why(const Plan& plan, const Weldment& weldment, const CellModel& model,
       return Sentence("cycle.why.others"_key, {{"robot", robot()}});
     case WaitCause::balance:
       return Sentence("cycle.why.balance"_key, {{"group", seam().balance}});
+    case WaitCause::together:
+      return Sentence("cycle.why.together"_key, {{"seam", seam().id}});
+    case WaitCause::apart:
+      return Sentence("cycle.why.apart"_key, {{"robot", robot()}, {"seam", seam().id}});
   }
   return {};
 }
@@ -98,6 +101,10 @@ double* sum_of(CycleResult& result, MoveKind kind) {
       return &result.service_s;
     case MoveKind::wire_change:
       return &result.wire_change_s;
+    case MoveKind::tip_change:
+      return &result.tip_change_s;
+    case MoveKind::spool_change:
+      return &result.spool_change_s;
     case MoveKind::load:
     case MoveKind::index:
       return nullptr;  // of the stations, not the robots
@@ -137,8 +144,8 @@ void judge_takt(const Plan& plan, CycleResult& result) {
   std::vector<Argument> arguments{{"cycle", UnitValue{result.cycle_time_s, "s", 5}},
                                   {"limit", UnitValue{limit_s, "s", 5}}};
   if (is_share) {
-    arguments.emplace_back("share", UnitValue{plan.line->planning_pct, "%", typed_digits});
-    arguments.emplace_back("takt", UnitValue{takt_s, "s", typed_digits});
+    arguments.emplace_back("share", UnitValue{plan.line->planning_pct, "%", UnitValue::typed_digits});
+    arguments.emplace_back("takt", UnitValue{takt_s, "s", UnitValue::typed_digits});
   }
   result.findings.push_back(
       {"cycle.takt.missed", Severity::fail, result.weldment, result.cycle_time_s, limit_s, "s",
@@ -196,9 +203,12 @@ void note_changes_left(const Plan& plan, const Weldment& weldment, const CellMod
   }
 }
 
-void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& model, CycleResult& result) {
-  const double bound_s = station_cycle_s(cell.stations, makespan_bound_s(model), weldment.load_s,
-                                         weldment.unload_s, cell.index_s);
+void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& model, const HeatHistory& heat,
+               CycleResult& result) {
+  const double at_work_s =
+      heat.has_limits() ? makespan_bound_s(without_covered_waits(model, heat)) : makespan_bound_s(model);
+  const double bound_s =
+      station_cycle_s(cell.stations, at_work_s, weldment.load_s, weldment.unload_s, cell.index_s);
   // Sums in another order differ in their last bits: a bound that is reached must not pass the cycle.
   const bool reached = bound_s >= result.cycle_time_s * (1 - 1e-12);
   result.lower_bound_s = reached ? result.cycle_time_s : bound_s;
@@ -206,7 +216,7 @@ void add_bound(const Weldment& weldment, const Cell& cell, const CellModel& mode
 }
 
 CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
-                        const Sequence& sequence, Balance balance, std::vector<BareMove>& moves) {
+                        Sequence sequence, Balance balance, std::vector<BareMove>& moves, HeatHistory& heat) {
   const CellModel& model = compiled.model;
   const Cell cell = plan.cell.value_or(Cell{});
   CycleResult result;
@@ -214,7 +224,8 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
   result.findings = compiled.findings;
   result.robot_seams = compiled.robot_seams;
   for (const int seam : compiled.unwelded) result.unwelded.push_back(weldment.seams[seam].id);
-  result.weld_s = Scheduler(model, balance).makespan_s(sequence, moves);
+  result.weld_s = heat.is_empty() ? Scheduler(model, balance).makespan_s(sequence, moves)
+                                  : makespan_on_plates_s(model, balance, heat, sequence, moves);
   if (result.weld_s == Scheduler::impossible)
     throw InputError(weldment.id, "a sequence of seams that can't be welded"_word,
                      "every pass once, in an allowed order"_word);
@@ -222,7 +233,12 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
       station_cycle_s(cell.stations, result.weld_s, weldment.load_s, weldment.unload_s, cell.index_s);
   result.load_unload_s = weldment.load_s + weldment.unload_s;
   result.moves.reserve(moves.size() + 3);
-  for (const BareMove& bare : moves) result.moves.push_back(named(plan, weldment, model, bare));
+  for (const BareMove& bare : moves) {
+    result.moves.push_back(named(plan, weldment, model, bare));
+    if (bare.kind == MoveKind::arc && heat.covers(bare.seam))
+      result.moves.back().start_temperature_C =
+          heat.start_C(bare.seam, bare.pass, bare.run, bare.reversed, bare.start_s);
+  }
   for (const Step& step : sequence)
     result.order.push_back({weldment.seams[model.seams[step.seam].source].id,
                             cell.robots[step.robot].id,
@@ -241,17 +257,20 @@ CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const Compil
 CycleResult timeline_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                         const Sequence& sequence, Balance balance) {
   std::vector<BareMove> moves;
-  return timeline_of(plan, weldment, compiled, sequence, balance, moves);
+  HeatHistory heat(plan, weldment, compiled.model);
+  return timeline_of(plan, weldment, compiled, sequence, balance, moves, heat);
 }
 
 CycleResult cycle_of(const Plan& plan, const Weldment& weldment, const CompiledCell& compiled,
                      const Sequence& sequence, Balance balance) {
   std::vector<BareMove> moves;
-  CycleResult result = timeline_of(plan, weldment, compiled, sequence, balance, moves);
-  add_bound(weldment, plan.cell.value_or(Cell{}), compiled.model, result);
+  HeatHistory heat(plan, weldment, compiled.model);
+  CycleResult result = timeline_of(plan, weldment, compiled, sequence, balance, moves, heat);
+  add_bound(weldment, plan.cell.value_or(Cell{}), compiled.model, heat, result);
   for (Finding& finding : balance_findings(weldment, compiled.model, moves))
     result.findings.push_back(std::move(finding));
   judge_runs(weldment, compiled.model, result.findings);
+  judge_heat(weldment, compiled.model, heat, moves, result.findings);
   note_changes_left(plan, weldment, compiled.model, sequence, result.findings);
   judge_unwelded(result);
   judge_takt(plan, result);

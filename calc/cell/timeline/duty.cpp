@@ -145,7 +145,6 @@ std::vector<RobotDuty> duty_of_robots(const Plan& plan, const Weldment& weldment
 namespace {
 
 constexpr const char* duty_rule = "cycle.duty.exceeded";
-constexpr int typed_digits = 15;  ///< of a number as a person typed it
 
 Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vector<RobotDuty>& duties) {
   Findings findings;
@@ -160,8 +159,8 @@ Findings judge_duties(const Plan& plan, const Weldment& weldment, const std::vec
          duty.equivalent_current_A, limit_A, "A",
          Sentence("cycle.duty.exceeded"_key, {{"period", UnitValue{period_s / 60, "min"}},
                                               {"current", UnitValue{duty.equivalent_current_A, "A"}},
-                                              {"rated", UnitValue{rated_A, "A", typed_digits}},
-                                              {"duty", UnitValue{duty_pct, "%", typed_digits}},
+                                              {"rated", UnitValue{rated_A, "A", UnitValue::typed_digits}},
+                                              {"duty", UnitValue{duty_pct, "%", UnitValue::typed_digits}},
                                               {"limit", UnitValue{limit_A, "A"}}}),
          "IEC 60974-1 duty cycle of 10 min (recalled); I2 = I1*sqrt(D1/D2), an estimate"});
   }

@@ -19,6 +19,8 @@ inline constexpr MoveLook move_looks[] = {{MoveKind::arc, "arc", "#d55e00", 1.0}
                                           {MoveKind::orientation, "positioner turns", "#0072b2", 0.7},
                                           {MoveKind::service, "torch service", "#cc79a7", 0.7},
                                           {MoveKind::wire_change, "wire change", "#f0e442", 0.6},
+                                          {MoveKind::tip_change, "tip, spool change", "#000000", 0.6},
+                                          {MoveKind::spool_change, "tip, spool change", "#000000", 0.6},
                                           {MoveKind::sense, "sensing", "#009e73", 0.55},
                                           {MoveKind::load, "load, index", "#7a7a7a", 0.45},
                                           {MoveKind::index, "load, index", "#7a7a7a", 0.45},

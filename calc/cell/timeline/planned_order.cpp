@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text/comma_list.hpp"
+#include "cell/timeline/pairs.hpp"
 
 namespace seamtakt {
 
@@ -85,12 +86,19 @@ class OrderReader {
   Sequence sequence_;
 };
 
+Sequence order_of_plan(const Plan& plan, const Weldment& weldment, CompiledCell& compiled) {
+  const CellModel& model = compiled.model;
+  if (!model.has_pairs) return OrderReader(plan, weldment, model).read(compiled.findings);
+  const CellModel unpaired = without_pairs(model);
+  return paired_order(model, OrderReader(plan, weldment, unpaired).read(compiled.findings));
+}
+
 }  // namespace
 
 PlannedOrder planned_order(const Plan& plan, const Weldment& weldment, CompiledCell& compiled) {
   const CellModel& model = compiled.model;
   if (!weldment.order.empty()) {
-    PlannedOrder planned{OrderReader(plan, weldment, model).read(compiled.findings), Balance::kept};
+    PlannedOrder planned{order_of_plan(plan, weldment, compiled), Balance::kept};
     if (Scheduler(model, Balance::kept).makespan_s(planned.sequence) == Scheduler::impossible)
       planned.balance = Balance::ignored;
     return planned;

@@ -61,8 +61,9 @@ Sequence steps_of(const CellModel& model, int robot, const std::vector<int>& sea
 }
 
 bool travel_decides(const CellModel& model) {
-  if (model.robot_count() != 1 || !model.groups.empty() || model.service_every_arc_s > 0) return false;
-  int orientation = -1;
+  if (model.robot_count() != 1 || !model.groups.empty() || model.service_every_arc_s > 0 || model.has_wear)
+    return false;
+  int orientation = model.load_orientation;
   for (const CellSeam& seam : model.seams) {
     if (seam.orientation >= 0 && orientation >= 0 && seam.orientation != orientation) return false;
     orientation = std::max(orientation, seam.orientation);

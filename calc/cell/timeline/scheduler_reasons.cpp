@@ -33,6 +33,9 @@ WaitReason Scheduler::reason_to_leave_later(const Step& step) const {
     latest_s = zone.free_s;
     reason = {WaitCause::zone, -1, model_->zones_of[i], zone.robot};
   }
+  if (!model_->boxes.empty())
+    wait_for_boxes(step.robot, robots_[step.robot].point, model_->entry_point(step.seam, step.reversed),
+                   zones_, latest_s, &reason);
   return reason;
 }
 

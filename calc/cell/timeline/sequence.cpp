@@ -1,5 +1,6 @@
 #include "cell/timeline/sequence.hpp"
 
+#include "cell/timeline/pairs.hpp"
 #include "cell/timeline/scheduler.hpp"
 
 namespace seamtakt {
@@ -92,7 +93,8 @@ class GivenOrder {
 }  // namespace
 
 Sequence sequence_given(const CellModel& model, std::vector<int>* overtaken) {
-  return GivenOrder(model, overtaken).order();
+  if (!model.has_pairs) return GivenOrder(model, overtaken).order();
+  return paired_order(model, GivenOrder(without_pairs(model), overtaken).order());
 }
 
 }  // namespace seamtakt

@@ -27,8 +27,10 @@ constexpr KindText kind_texts[] = {
     {"index", "cycle.move.index"_key},
     {"load", "cycle.move.load"_key},
     {"wire-change", "cycle.move.wire-change"_key},
+    {"tip-change", "cycle.move.tip-change"_key},
+    {"spool-change", "cycle.move.spool-change"_key},
 };
-static_assert(std::size(kind_texts) == static_cast<std::size_t>(MoveKind::wire_change) + 1);
+static_assert(std::size(kind_texts) == static_cast<std::size_t>(last_move_kind) + 1);
 
 }  // namespace
 

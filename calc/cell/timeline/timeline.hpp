@@ -11,7 +11,22 @@
 
 namespace seamtakt {
 
-enum class MoveKind { air, sense, start, arc, end, wait, orientation, service, index, load, wire_change };
+enum class MoveKind {
+  air,
+  sense,
+  start,
+  arc,
+  end,
+  wait,
+  orientation,
+  service,
+  index,
+  load,
+  wire_change,
+  tip_change,
+  spool_change
+};
+inline constexpr MoveKind last_move_kind = MoveKind::spool_change;
 
 /// The contract's word: "wire-change", ...
 const char* to_string(MoveKind kind);
@@ -26,7 +41,9 @@ enum class WaitCause {
   after,       ///< the seam that this one comes after is done
   positioner,  ///< the positioner has turned
   others,      ///< another robot is home, so that the positioner may turn
-  balance      ///< the seam before in the balance group is begun
+  balance,     ///< the seam before in the balance group is begun
+  together,    ///< the robot that begins a seam together with this one is there
+  apart        ///< another torch has gone far enough away
 };
 
 /// One bar of a robot's timeline.
@@ -40,15 +57,18 @@ struct Move {
   std::vector<Point_mm> points;  ///< where the torch goes: from, to (air), or along the seam (arc)
   WaitCause cause = WaitCause::none;
   Sentence why = {};  ///< of a wait: what it ends with, with its names; empty otherwise
+  /// Of an arc, where the plan gives the sizes of the seam's plates: what it finds there.
+  std::optional<double> start_temperature_C = {};
 };
 
 /// A weldment's cycle in the cell. Sums are over all robots; definitions are the contract's.
 struct CycleResult {
   std::string weldment;
   double cycle_time_s = 0;
-  double weld_s = 0;  ///< from the first robot's leaving home to the last one's return
+  double weld_s = 0;  ///< from the first robot's leaving home to the last one's, and the positioner's, return
   double arc_on_s = 0, air_s = 0, sense_s = 0, start_end_s = 0, wait_s = 0, orientation_s = 0, service_s = 0,
          wire_change_s = 0, load_unload_s = 0;
+  double tip_change_s = 0, spool_change_s = 0;
   double arc_on_ratio = 0;
   /// The line's takt and the share of it to plan to. The margin is a finished weldment's alone: there is none
   /// where seams are unwelded.

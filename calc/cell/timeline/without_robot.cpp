@@ -4,6 +4,7 @@
 
 #include "base/error.hpp"
 #include "base/text/comma_list.hpp"
+#include "cell/travel/reach.hpp"
 #include "plan/plan_index.hpp"
 
 namespace seamtakt {
@@ -21,14 +22,23 @@ void refuse_unknown(const Plan& plan, std::string_view id, const std::string& wh
                        : Sentence("cell.refusal.one-of"_key, {{"robots", printable(comma_list(ids), 300)}}));
 }
 
+/// The first robot of the cell that reaches the seam; nullptr where none does.
+const Robot* first_in_reach(const Cell& cell, const Seam& seam) {
+  const auto found = std::find_if(cell.robots.begin(), cell.robots.end(),
+                                  [&](const Robot& robot) { return reaches(robot, seam); });
+  return found == cell.robots.end() ? nullptr : &*found;
+}
+
 /// What happens to a seam.
 enum class Fate { untouched, taken_over, unreached };
 
 Fate fate_of(Seam& seam, const Cell& before, const Cell& after, std::string_view id) {
   if (seam.by == "manual") return Fate::untouched;
   if (seam.robots.empty()) {
-    if (after.robots.empty()) return Fate::unreached;
-    return before.robots.front().id == id ? Fate::taken_over : Fate::untouched;
+    const Robot* left = first_in_reach(after, seam);
+    if (!left) return Fate::unreached;
+    return left == find_by_id(after.robots, first_in_reach(before, seam)->id) ? Fate::untouched
+                                                                              : Fate::taken_over;
   }
   if (std::find(seam.robots.begin(), seam.robots.end(), id) == seam.robots.end()) return Fate::untouched;
   const bool was_first = seam.robots.front() == id;
