@@ -32,13 +32,19 @@ class FlowLine {
     rows_.assign((history_ + block_) * stride_, 0.0);
   }
 
-  void run(std::span<const double> service_s, std::span<UnitTimes> units, std::span<StageTimes> stages) {
+  /// Nothing leaves the last stage before then.
+  void hold_last_until(double time_s) { rows_[history_ * stride_ - 2] = time_s; }
+
+  /// A unit's end is its leaving of the last stage, or where it is `taken` by it, its start there.
+  void run(std::span<const double> service_s, std::span<UnitTimes> units, std::span<StageTimes> stages,
+           bool taken = false) {
+    const std::size_t end = taken ? stages_ - 1 : 2 * stages_ - 1;
     for (std::size_t begin = 0; begin < units.size(); begin += block_) {
       const std::size_t count = std::min(block_, units.size() - begin);
       take_block(service_s.data() + begin * stages_, count, stages.data());
       for (std::size_t i = 0; i < count; ++i) {
         units[begin + i].start_s = row(i)[0];
-        units[begin + i].end_s = row(i)[2 * stages_ - 1];
+        units[begin + i].end_s = row(i)[end];
       }
       // What the next block waits for moves in front of it.
       std::copy(row(count) - static_cast<std::ptrdiff_t>(history_ * stride_), row(count), rows_.data());
@@ -128,24 +134,55 @@ bool has_stops(const LineModel& model) {
 }
 
 /// Work and stops of every unit at every stage; separate sums of both into `stages`.
-std::vector<double> services_s(const LineModel& model, std::uint64_t seed, std::vector<StageTimes>& stages) {
+std::vector<double> services_s(const LineModel& model, std::span<const double> work_s, std::uint64_t seed,
+                               std::vector<StageTimes>& stages) {
   const StopTimes stops(model, seed);
-  std::vector<double> service_s(model.work_s.size());
+  std::vector<double> service_s(work_s.size());
   for (std::size_t unit = 0, at = 0; unit < model.unit_count(); ++unit)
     for (std::size_t stage = 0; stage < model.stage_count(); ++stage, ++at) {
-      const double repair_s = stops.stop_s(stage, model.random_stream_id[unit], 0, model.work_s[at]);
+      const double repair_s = stops.stop_s(stage, model.random_stream_id[unit], 0, work_s[at]);
       const bool changes = static_cast<int>(stage) == model.change_stage && !model.change_s.empty();
       const double stop_s = repair_s + (changes ? model.change_s[unit] : 0);
-      service_s[at] = model.work_s[at] + stop_s;
-      stages[stage].work_s += model.work_s[at];
+      service_s[at] = work_s[at] + stop_s;
+      stages[stage].work_s += work_s[at];
       stages[stage].stop_s += stop_s;
     }
   return service_s;
 }
 
+/// The line with the assembly line behind it, as a stage that has each unit for a takt.
+void run_pulled_line(std::span<const double> service_s, std::span<const int> buffer_after,
+                     const LinePull& pull, std::span<UnitTimes> units, std::span<StageTimes> stages) {
+  const std::size_t count = buffer_after.size();
+  std::vector<double> with_takt_s;
+  with_takt_s.reserve(units.size() * (count + 1));
+  for (std::size_t unit = 0; unit < units.size(); ++unit) {
+    const double* row = service_s.data() + unit * count;
+    with_takt_s.insert(with_takt_s.end(), row, row + count);
+    with_takt_s.push_back(pull.takt_s);
+  }
+  std::vector<int> buffers(buffer_after.begin(), buffer_after.end());
+  buffers.push_back(0);
+  std::vector<StageTimes> all(count + 1);
+  FlowLine line(buffers, units.size());
+  line.hold_last_until(pull.first_s);
+  line.run(with_takt_s, units, all, true);
+  std::copy_n(all.begin(), count, stages.begin());
+}
+
+void run_services(const LineModel& model, std::span<const double> service_s, LineRun& run) {
+  std::vector<int> buffers;
+  for (const LineStage& stage : model.stages) buffers.push_back(stage.buffer_after);
+  if (model.pull)
+    run_pulled_line(service_s, buffers, *model.pull, run.units, run.stages);
+  else
+    run_flow_line(service_s, buffers, run.units, run.stages);
+}
+
 }  // namespace
 
 bool recurrence_covers(const LineModel& model) {
+  if (!model.people.empty() || !model.available_s.empty()) return false;
   return std::all_of(model.stages.begin(), model.stages.end(),
                      [](const LineStage& stage) { return stage.servers == 1 && stage.yield >= 1; });
 }
@@ -160,21 +197,22 @@ void run_flow_line(std::span<const double> service_s, std::span<const int> buffe
 
 LineRun run_recurrence(const LineModel& model, std::uint64_t seed) {
   if (!recurrence_covers(model)) throw std::invalid_argument("the recurrence doesn't cover this line");
-  std::vector<int> buffers;
-  for (const LineStage& stage : model.stages) buffers.push_back(stage.buffer_after);
   LineRun run;
   run.units.resize(model.unit_count());
   run.stages.resize(model.stage_count());
+  std::vector<double> drawn_s;
+  if (work_varies(model)) drawn_s = drawn_work_s(model, seed);
+  const std::span<const double> work_s = drawn_s.empty() ? model.work_s : drawn_s;
   if (has_stops(model)) {
     std::vector<StageTimes> split(model.stage_count());
-    const std::vector<double> service_s = services_s(model, seed, split);
-    run_flow_line(service_s, buffers, run.units, run.stages);
+    const std::vector<double> service_s = services_s(model, work_s, seed, split);
+    run_services(model, service_s, run);
     for (std::size_t j = 0; j < split.size(); ++j) {
       run.stages[j].work_s = split[j].work_s;
       run.stages[j].stop_s = split[j].stop_s;
     }
   } else {
-    run_flow_line(model.work_s, buffers, run.units, run.stages);
+    run_services(model, work_s, run);
   }
   if (!run.units.empty()) run.makespan_s = run.units.back().end_s;
   return run;

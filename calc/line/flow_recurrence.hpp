@@ -7,7 +7,8 @@
 
 namespace seamtakt {
 
-/// Whether the recurrence below covers the line: one server a stage, every unit right.
+/// Whether the recurrence below covers the line: one server a stage, every unit right, no shared people, all
+/// units there from the start.
 bool recurrence_covers(const LineModel& model);
 
 /// The run by the recurrence of the flow line with finite buffers and blocking after service,
@@ -16,7 +17,8 @@ bool recurrence_covers(const LineModel& model);
 ///                b = 0: leave(n-1,j+1) instead,
 /// which is linear in (max,+). Source: the recurrence of the flow-line literature, recalled. The same result
 /// as run_calendar to the last bit, about ten times as fast. Stops are in the service times, so breakdowns
-/// are covered; several servers and rework aren't: std::invalid_argument.
+/// are covered, and so is work that varies; an assembly line that pulls is one stage more, which has each
+/// unit for a takt. Several servers, rework, people and units that come later aren't: std::invalid_argument.
 LineRun run_recurrence(const LineModel& model, std::uint64_t seed);
 
 /// The recurrence alone, for service times that are known: service_s[unit*stages + stage]. buffer_after has

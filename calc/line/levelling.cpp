@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "line/flow_recurrence.hpp"
+#include "line/order_times.hpp"
 #include "line/random_stream.hpp"
 #include "line/takt_count.hpp"
 
@@ -12,11 +13,11 @@ namespace seamtakt {
 
 namespace {
 
-constexpr double most_services = 4e7;  // of all evaluations: some seconds
+constexpr double most_evaluated_services = 4e7;  // of all evaluations: some seconds
 constexpr long fewest_evaluations = 100;
 
 /// What a sequence is judged by, the first that differs.
-using Score = std::array<double, 3>;
+using Score = std::array<double, 4>;
 
 /// A sequence is a list of order numbers. The orders of a due date fill the places that they fill when
 /// sorted.
@@ -24,7 +25,11 @@ class Leveller {
  public:
   Leveller(const std::vector<Order>& orders, const std::vector<int>& weldments, const LineTimes& times,
            const LevelRequest& request)
-      : orders_(orders), weldments_(weldments), times_(times), request_(request) {}
+      : orders_(orders),
+        weldments_(weldments),
+        times_(times),
+        request_(request),
+        order_times_(order_times(orders, times.hours().get())) {}
 
   std::vector<int> best() {
     std::vector<int> sorted(orders_.size());
@@ -47,9 +52,19 @@ class Leveller {
       weldments.push_back(weldment(i));
       random_stream_id.push_back(order(i).number);
     }
-    const LineModel model = times_.model(weldments, random_stream_id, request_.changes);
+    LineModel model = times_.model(weldments, random_stream_id, request_.changes);
+    model.due_s = in_sequence(order_times_.due_s, sequence);
+    model.available_s = in_sequence(order_times_.available_s, sequence);
     const LineFigures figures = line_figures(model, request_.goal, request_.seed, request_.runs);
-    return {figures.takt_misses, figures.takt_lost_s, figures.makespan_s};
+    return {figures.late_orders, figures.takt_misses, figures.takt_lost_s, figures.makespan_s};
+  }
+
+  static std::vector<double> in_sequence(const std::vector<double>& of_order,
+                                         const std::vector<int>& sequence) {
+    std::vector<double> list;
+    if (of_order.empty()) return list;
+    for (const int i : sequence) list.push_back(of_order[static_cast<std::size_t>(i)]);
+    return list;
   }
 
   /// What one unit of a weldment uses: 1 of itself, and work at each stage.
@@ -127,10 +142,11 @@ class Leveller {
 
   long evaluations() const {
     const double services = static_cast<double>(orders_.size() * times_.stages().size()) * request_.runs;
-    return std::clamp(static_cast<long>(most_services / services), fewest_evaluations, request_.evaluations);
+    return std::clamp(static_cast<long>(most_evaluated_services / services), fewest_evaluations,
+                      request_.evaluations);
   }
 
-  bool nothing_to_gain(const Score& score) const { return request_.goal && score[0] == 0; }
+  bool nothing_to_gain(const Score& score) const { return request_.goal && score[0] == 0 && score[1] == 0; }
 
   std::vector<int> searched(std::vector<int> sequence, Score best) const {
     const RandomStream draws(request_.seed, 0, 1000);
@@ -169,6 +185,7 @@ class Leveller {
   const std::vector<int>& weldments_;
   const LineTimes& times_;
   const LevelRequest& request_;
+  OrderTimes order_times_;
 };
 
 }  // namespace

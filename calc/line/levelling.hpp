@@ -26,8 +26,8 @@ struct LevelRequest {
 /// are the weldments' own counts and each stage's work, as multiples of the mean unit's. Source: monden-1983,
 /// goal chasing; the term of the products' counts: miltenburg-1989. Deviation: workloads of the stages are
 /// goals as the counts are, and each due date's orders are chased separately. The search swaps and moves
-/// units, accepts what isn't worse in (misses, time lost, makespan) of the runs, and gives the same result
-/// for the same seed. Returned: the sequence as positions in `orders`.
+/// units, accepts what isn't worse in (late orders, misses, time lost, makespan) of the runs, and gives the
+/// same result for the same seed. Returned: the sequence as positions in `orders`.
 std::vector<int> level_orders(const std::vector<Order>& orders, const std::vector<int>& weldment_of_order,
                               const LineTimes& times, const LevelRequest& request);
 

@@ -47,6 +47,10 @@ constexpr Column<I> improvement_without_takt[] = {improvement_with_takt[0], impr
                                                   improvement_with_takt[2], improvement_with_takt[3],
                                                   improvement_with_takt[4], improvement_with_takt[7]};
 
+bool needs_people(const S& stage) {
+  return stage.no_person_pct.has_value();
+}
+
 constexpr Column<S> stage_table[] = {
     text_column<S, &S::stage>("stage", "Stage", brief),
     column<S, &S::servers>("servers", "Servers", "", 9, brief),
@@ -54,6 +58,7 @@ constexpr Column<S> stage_table[] = {
     column<S, &S::blocked_pct>("blocked_pct", "Blocked", "%", 3, brief),
     column<S, &S::starved_pct>("starved_pct", "Starved", "%", 3, brief),
     column<S, &S::stopped_pct>("stopped_pct", "Stopped", "%", 3, brief),
+    column_where<S, &S::no_person_pct>(needs_people, "no_person_pct", "Without a person", "%", 3),
 };
 
 bool has_due(const U& unit) {
@@ -69,6 +74,16 @@ bool missed_takt(const U& unit) {
   return unit.wanted_s.has_value();
 }
 
+bool has_clock(const U& unit) {
+  return !unit.end_clock.empty();
+}
+bool is_unit_late(const U& unit) {
+  return unit.late_s.has_value();
+}
+bool is_judged(const U& unit) {
+  return unit.late_pct.has_value();
+}
+
 constexpr Column<U> missed_by_column() {
   Column<U> made = column<U, &U::cause>("cause", "Missed by");
   made.present = missed_takt;
@@ -81,6 +96,10 @@ constexpr Column<U> unit_table[] = {
     column_where<U, &U::due>(has_due, "due", "Due"),
     column<U, &U::start_s>("start_s", "Start", "s", 5, brief),
     column<U, &U::end_s>("end_s", "End", "s", 5, brief),
+    column_where<U, &U::start_clock>(has_clock, "start_clock", "Start, clock"),
+    column_where<U, &U::end_clock>(has_clock, "end_clock", "End, clock"),
+    column_where<U, &U::late_s>(is_unit_late, "late_s", "Late", "s", 5),
+    column_where<U, &U::late_pct>(is_judged, "late_pct", "Runs in which it is late", "%", 3),
     column_where<U, &U::reworks>(was_reworked, "reworks", "Reworks", "", 9),
     column_where<U, &U::scrapped>(was_scrapped, "scrapped", "Scrapped"),
     column_where<U, &U::wanted_s>(missed_takt, "wanted_s", "Wanted", "s", 5),
@@ -189,6 +208,18 @@ void write_with_all_carts(JsonWriter& json, const L& line) {
   write_object(json, figures_columns(has_takt(line)), *line.with_all_carts);
 }
 
+bool has_calendar(const L& line) {
+  return !line.calendar_start.empty();
+}
+bool has_due_orders(const L& line) {
+  return has_calendar(line) && line.has_dues;
+}
+void write_unfinished(JsonWriter& json, const L& line) {
+  json.begin_array(compact);
+  for (const std::string& serial : line.unfinished) json.value(serial);
+  json.end_array();
+}
+
 bool was_levelled(const L& line) {
   return line.levelled.has_value();
 }
@@ -236,6 +267,15 @@ constexpr Column<L> line_table[] = {
     column<L, &L::flow_time_mean_s>("flow_time_mean_s", "Flow time, mean", "s", 4),
     column<L, &L::scrapped>("scrapped", "Scrap", "", 9),
     column<L, &L::reworks>("reworks", "Reworks", "", 9),
+    column_where<L, &L::calendar_start>(has_calendar, "calendar_start", "Start, clock"),
+    column_where<L, &L::finished_clock>(has_calendar, "finished_clock", "Finished, clock"),
+    column_where<L, &L::figures, &F::working_s>(has_calendar, "working_s", "Working time", "s", 5),
+    column_where<L, &L::first_day>(has_calendar, "first_day", "First day"),
+    column_where<L, &L::first_day_clock>(has_calendar, "first_day_clock", "End of the first day, clock"),
+    column_where<L, &L::figures, &F::finished_first_day>(has_calendar, "finished_first_day",
+                                                         "Finished on the first day", "", 3),
+    json_where(has_calendar, "unfinished_first_day", write_unfinished),
+    column_where<L, &L::figures, &F::late_orders>(has_due_orders, "late_orders", "Late orders", "", 3),
     json_column<L>("stages", write_stages),
     json_column<L>("units", write_units),
     json_column<L>("takt_misses_by_cause", write_misses),

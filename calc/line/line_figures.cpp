@@ -6,6 +6,7 @@
 
 #include "base/parallel/thread_pool.hpp"
 #include "line/flow_recurrence.hpp"
+#include "line/order_times.hpp"
 
 namespace seamtakt {
 
@@ -17,20 +18,48 @@ constexpr double time_cut = 0.1;
 struct Sample {
   double throughput_per_h = 0, overall_per_h = 0, makespan_s = 0;
   TaktCount takt;
+  double working_s = 0;
+  int late_orders = 0, first_day = 0;
 };
 
 bool all_certain(const LineModel& model, const LineModel* day) {
   return is_certain(model) && (day == nullptr || is_certain(*day));
 }
 
+/// Orders that are late, each counted in `late_runs` too where that is given.
+int count_late(const LineModel& model, const LineRun& run, std::vector<double>* late_runs) {
+  int late = 0;
+  for (std::size_t i = 0; i < model.due_s.size(); ++i) {
+    const UnitTimes& unit = run.units[i];
+    const bool is_due = std::isfinite(model.due_s[i]);
+    if (!is_due || !(unit.scrapped || is_late(unit.end_s, model.due_s[i]))) continue;
+    ++late;
+    if (late_runs) (*late_runs)[i] += 1;
+  }
+  return late;
+}
+
+int count_first_day(const LineModel& model, const LineRun& run) {
+  if (!model.hours) return 0;
+  const double ends_s = model.hours->work_s(model.hours->day_end_s());
+  return static_cast<int>(std::ranges::count_if(
+      run.units, [&](const UnitTimes& unit) { return !unit.scrapped && !is_late(unit.end_s, ends_s); }));
+}
+
 std::vector<Sample> samples(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
-                            int runs, const LineModel* day = nullptr) {
+                            int runs, const LineModel* day = nullptr,
+                            std::vector<double>* late_runs = nullptr) {
   std::vector<Sample> list(static_cast<std::size_t>(all_certain(model, day) ? 1 : std::max(runs, 1)));
   for (std::size_t i = 0; i < list.size(); ++i) {
     const LineRun run = run_line(model, seed + i);
     const double day_s = day ? run_line(*day, seed + i).makespan_s : 0;
-    list[i] = {day ? finished_per_h(run, day_s) : throughput_per_h(run), finished_per_h(run, day_s),
-               run.makespan_s, goal ? count_takt(run, *goal) : TaktCount{}};
+    list[i] = {day ? finished_per_h(run, day_s) : throughput_per_h(run),
+               finished_per_h(run, day_s),
+               model.hours ? model.hours->end_s(run.makespan_s) : run.makespan_s,
+               goal ? count_takt(run, *goal) : TaktCount{},
+               run.makespan_s,
+               count_late(model, run, late_runs),
+               count_first_day(model, run)};
   }
   return list;
 }
@@ -65,6 +94,9 @@ LineFigures figures_of(const std::vector<Sample>& list) {
   figures.takt_misses_se = misses.se;
   figures.takt_lost_s = mean_of(list.size(), [&](std::size_t i) { return list[i].takt.lost_s; }).mean;
   figures.makespan_s = mean_of(list.size(), [&](std::size_t i) { return list[i].makespan_s; }).mean;
+  figures.working_s = mean_of(list.size(), [&](std::size_t i) { return list[i].working_s; }).mean;
+  figures.late_orders = mean_of(list.size(), [&](std::size_t i) { return list[i].late_orders; }).mean;
+  figures.finished_first_day = mean_of(list.size(), [&](std::size_t i) { return list[i].first_day; }).mean;
   return figures;
 }
 
@@ -98,12 +130,17 @@ std::vector<Changed> changed_lines(const LineModel& model) {
           [&](LineModel& line, LineStage&) { scale_time(line, i, 1 - time_cut); });
       add(i, Sentence("line.cure.server"_key), [](LineModel&, LineStage& one) { ++one.servers; });
     }
-    if (i + 1 < model.stage_count())
+    if (i + 1 < model.stage_count() || model.pull)
       add(i, Sentence("line.cure.buffer"_key), [](LineModel&, LineStage& one) { ++one.buffer_after; });
     if (stage.availability < 1)
       add(i, Sentence("line.cure.stops"_key), [](LineModel&, LineStage& one) { one.availability = 1; });
     if (stage.yield < 1)
       add(i, Sentence("line.cure.yield"_key), [](LineModel&, LineStage& one) { one.yield = 1; });
+  }
+  for (std::size_t group = 0; group < model.people.size(); ++group) {
+    Changed changed{{model.people[group].id, Sentence("line.cure.person"_key), {}, 0, 0, 0}, model};
+    ++changed.model.people[group].count;
+    list.push_back(std::move(changed));
   }
   return list;
 }
@@ -135,8 +172,11 @@ double quantile(std::vector<double> values, double p) {
 
 LineFigures line_figures(const LineModel& model, const std::optional<TaktGoal>& goal, std::uint64_t seed,
                          int runs, const LineModel* day) {
-  const std::vector<Sample> list = samples(model, goal, seed, runs, day);
+  std::vector<double> late_runs(model.due_s.size(), 0.0);
+  const std::vector<Sample> list = samples(model, goal, seed, runs, day, &late_runs);
   LineFigures figures = figures_of(list);
+  for (double& runs_late : late_runs) runs_late /= static_cast<double>(list.size());
+  figures.late_share = std::move(late_runs);
   std::vector<double> throughputs;
   for (const Sample& sample : list) throughputs.push_back(sample.throughput_per_h);
   if (list.size() > 1 || all_certain(model, day)) {

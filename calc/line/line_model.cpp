@@ -63,6 +63,11 @@ void check_line_model(const LineModel& model, const std::string& where) {
     throw std::invalid_argument("line model: work times don't fit units and stages");
   if (!model.change_s.empty() && (model.change_s.size() != model.unit_count() || model.change_stage < 0))
     throw std::invalid_argument("line model: changes don't fit the units");
+  const auto fits = [&](const std::vector<double>& list) {
+    return list.empty() || list.size() == model.unit_count();
+  };
+  if (!fits(model.available_s) || !fits(model.due_s))
+    throw std::invalid_argument("line model: orders' times don't fit the units");
   for (const double work_s : model.work_s)
     require(std::isfinite(work_s) && work_s >= 0, where, work_s, "a work time of 0 or more"_word);
   for (std::size_t i = 0; i < model.work_s.size(); ++i)
@@ -80,7 +85,7 @@ double expected_stops(const LineModel& model) {
 bool is_certain(const LineModel& model) {
   return std::all_of(model.stages.begin(), model.stages.end(), [](const LineStage& stage) {
     const bool stops_by_chance = stage.availability < 1 && stage.repair_s > 0;
-    return !stops_by_chance && (stage.yield >= 1 || stage.yield <= 0);
+    return !stops_by_chance && (stage.yield >= 1 || stage.yield <= 0) && stage.variation.is_constant();
   });
 }
 

@@ -1,10 +1,14 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "line/random_stream.hpp"
+#include "line/work_hours.hpp"
+#include "line/work_variation.hpp"
 
 namespace seamtakt {
 
@@ -12,7 +16,7 @@ namespace seamtakt {
 struct LineStage {
   std::string id;
   int servers = 1;
-  int buffer_after = 0;  ///< units that may wait after it; after the last stage any number may
+  int buffer_after = 0;  ///< units that may wait after it; after the last stage any number, but for a pull
   /// Share of time in which a server can work, and the mean time of a stop. A stop comes after an
   /// exponentially distributed time of work (not of waiting), the work then continues where it was, and the
   /// repair is exponentially distributed; mean work between stops = repair*availability/(1 - availability).
@@ -22,15 +26,36 @@ struct LineStage {
   double yield = 1;     ///< share of units that leave it right; the others go to `rework_to`
   int rework_to = -1;   ///< this stage or an earlier one; -1: a unit that isn't right leaves as scrap
   double rework_s = 0;  ///< work that a unit sent back needs there; then it passes all later stages again
+  WorkVariation variation{};  ///< of its work, but not of rework
+  int people = -1;            ///< group of which one person is there while it works; -1: it needs none
 };
 
-/// A line and the units that go through it, in the order of their release. Times are in s.
+/// People whom stages share: one of them is at a service from its begin to its end, stops and changes
+/// included, and not while a unit waits or blocks its server.
+struct LinePeople {
+  std::string id;
+  int count = 1;
+};
+
+/// The assembly line takes the first unit at first_s and then one a takt from the last buffer; where none is
+/// there it takes the next as soon as it comes, and counts from then. A unit that is taken has left the line.
+struct LinePull {
+  double takt_s = 0, first_s = 0;
+};
+
+/// A line and the units that go through it, in the order of their release. Times are in s of working time.
 struct LineModel {
   std::vector<LineStage> stages;
   std::vector<std::uint32_t> random_stream_id;  ///< per unit: its number in the random streams
   std::vector<double> work_s;    ///< [unit*stages + stage], first visit and every later one but a rework
   int change_stage = -1;         ///< where change_s is spent
   std::vector<double> change_s;  ///< per unit: wire package and tip changes; empty: none
+  std::vector<LinePeople> people;
+  std::optional<LinePull> pull;  ///< empty: units leave as they are done
+  /// Per unit: before then it isn't complete, and those behind it go first; empty: all are at 0.
+  std::vector<double> available_s;
+  std::vector<double> due_s;               ///< per unit, infinite where it isn't due; empty: none is
+  std::shared_ptr<const WorkHours> hours;  ///< none: working time is the clock's
 
   std::size_t unit_count() const { return random_stream_id.size(); }
   std::size_t stage_count() const { return stages.size(); }

@@ -7,6 +7,8 @@
 #include "line/flow_recurrence.hpp"
 #include "line/levelling.hpp"
 #include "line/line_calendar.hpp"
+#include "line/line_clock.hpp"
+#include "line/order_times.hpp"
 #include "line/unwelded.hpp"
 
 namespace seamtakt {
@@ -63,6 +65,7 @@ class Day {
         unwelded_(unwelded_weldments(plan, evaluation, ids_, times_)),
         release_(without_unwelded(release, unwelded_)) {
     const Line& line = *plan.line;
+    pull_ = line.pull;
     result_.takt_s = line.takt_s;
     if (line.takt_s) result_.takt_limit_s = *line.takt_s * line.planning_pct / 100;
     result_.seed = result_.draw_seed = request.seed;
@@ -70,7 +73,7 @@ class Day {
 
   LineResult result() {
     result_.waiting = release_.waiting;
-    add_findings(waiting_findings(release_));
+    add_findings(waiting_findings(release_, hours()));
     add_findings(unwelded_findings(release_, unwelded_));
     check_line_model(model_of(units_of(given_.released)), request_.plan_file);
     const Units all = repeated(units_of(given_.released), asked_units());
@@ -82,6 +85,7 @@ class Day {
       return std::move(result_);
     }
     note_dues();
+    note_pull();
     if (result_.not_run > 0) day_ = whole_day(all);
     Units day = units_of(release_.released);
     if (request_.level) day = levelled(day);
@@ -116,7 +120,11 @@ class Day {
     return times.model(units.weldments, units.random_stream_id, request_.changes);
   }
 
+  const WorkHours* hours() const { return times_.hours().get(); }
+
   bool waits_for_carts() const {
+    if (std::ranges::any_of(release_.released, [](const Order& order) { return order.available_s > 0; }))
+      return true;
     return std::any_of(release_.waiting.begin(), release_.waiting.end(),
                        [](const WaitingUnit& unit) { return unit.unwelded_seams == 0; });
   }
@@ -144,7 +152,7 @@ class Day {
     for (std::size_t i = 0; i < count && !day.orders.empty(); ++i) {
       const std::size_t at = i % day.orders.size(), round = i / day.orders.size();
       units.orders.push_back(day.orders[at]);
-      if (round > 0) units.orders.back().serial += "/" + std::to_string(round + 1);
+      if (round > 0) begin_round(units.orders.back(), round);
       units.weldments.push_back(day.weldments[at]);
       units.random_stream_id.push_back(day.random_stream_id[at] +
                                        static_cast<std::uint32_t>(round * given_.orders.size()));
@@ -152,8 +160,19 @@ class Day {
     return units;
   }
 
+  /// What comes again isn't ordered for a time, and its cart is there.
+  static void begin_round(Order& order, std::size_t round) {
+    order.serial += "/" + std::to_string(round + 1);
+    order.due_key = never_due;
+    order.available_s = 0;
+  }
+
   LineModel model_of(const Units& units) const {
-    return times_.model(units.weldments, units.random_stream_id, request_.changes);
+    LineModel model = times_.model(units.weldments, units.random_stream_id, request_.changes);
+    OrderTimes times = order_times(units.orders, hours());
+    model.due_s = std::move(times.due_s);
+    model.available_s = std::move(times.available_s);
+    return model;
   }
 
   /// Services of a run, and the stops to expect in them.
@@ -185,6 +204,14 @@ class Day {
          std::nullopt, "",
          request_.level ? Sentence("line.due.order.levelled"_key) : Sentence("line.due.order"_key),
          "plan limit"});
+  }
+
+  /// A plan with a takt that doesn't say how assembly takes the units: they pile up behind the last stage,
+  /// and hide later misses.
+  void note_pull() {
+    if (!result_.takt_s || !pull_.empty()) return;
+    late_findings_.push_back({"line.pull.free", Severity::note, "line", std::nullopt, std::nullopt, "",
+                              Sentence("line.pull.free"_key), "plan"});
   }
 
   /// Whoever hands the sequence on loses no unit: what waits is built once it can be.
@@ -223,17 +250,27 @@ class Day {
     result_.draw_seed = result_.figures.median_seed;
     LineTrace trace;
     const LineRun run = run_calendar(model, result_.draw_seed, trace);
-    result_.makespan_s = run.makespan_s;
+    result_.makespan_s = ends_s(run.makespan_s);
     const double day_s = day_ ? run_line(*day_, result_.draw_seed).makespan_s : 0;
     result_.throughput_per_h = day_ ? finished_per_h(run, day_s) : throughput_per_h(run);
     result_.throughput_overall_per_h = finished_per_h(run, day_s);
     result_.worst_window = worst_window(run, request_.window_units);
+    if (result_.worst_window) {
+      result_.worst_window->start_s = ends_s(result_.worst_window->start_s);
+      result_.worst_window->end_s = ends_s(result_.worst_window->end_s);
+    }
     add_units(units, run, trace);
     add_stages(model, run);
     if (const auto goal = goal_of(model)) add_misses(model, *goal, run, trace);
     if (!day_) result_.cures = cures(model, goal_of(model), request_.seed, runs_for(model));
-    judge_takt();
+    judge_takt(model);
+    if (hours()) add_clock(model, run, units.orders, result_);
+    add_findings(late_findings_);
   }
+
+  /// Working time as elapsed time.
+  double ends_s(double work_s) const { return hours() ? hours()->end_s(work_s) : work_s; }
+  double begins_s(double work_s) const { return hours() ? hours()->begin_s(work_s) : work_s; }
 
   void add_units(const Units& units, const LineRun& run, const LineTrace& trace) {
     double flow_s = 0;
@@ -243,12 +280,16 @@ class Day {
       result_.units.push_back({order.serial,
                                order.weldment,
                                order.due,
-                               times.start_s,
-                               times.end_s,
+                               begins_s(times.start_s),
+                               ends_s(times.end_s),
                                times.scrapped,
                                times.reworks,
                                std::nullopt,
-                               {}});
+                               {},
+                               times.end_s});
+      // A unit without work that comes at a shift's end leaves where it came.
+      UnitResult& unit = result_.units.back();
+      unit.end_s = std::max(unit.end_s, unit.start_s);
       result_.scrapped += times.scrapped;
       result_.reworks += times.reworks;
       flow_s += times.end_s - times.start_s;
@@ -267,7 +308,9 @@ class Day {
       StageResult stage{
           model.stages[j].id, model.stages[j].servers, pct(times.work_s), pct(times.blocked_s), 0,
           pct(times.stop_s)};
-      stage.starved_pct = std::max(0.0, 100 - stage.busy_pct - stage.blocked_pct - stage.stopped_pct);
+      if (model.stages[j].people >= 0) stage.no_person_pct = pct(times.no_person_s);
+      stage.starved_pct = std::max(0.0, 100 - stage.busy_pct - stage.blocked_pct - stage.stopped_pct -
+                                            stage.no_person_pct.value_or(0));
       const double used_pct = stage.busy_pct + stage.stopped_pct;
       if (used_pct > most_pct) result_.bottleneck = stage.stage;
       most_pct = std::max(most_pct, used_pct);
@@ -283,7 +326,8 @@ class Day {
     for (const TaktMiss& miss : explain_misses(run, trace, model.stage_count(), goal)) {
       const std::string& stage = model.stages[static_cast<std::size_t>(miss.stage)].id;
       UnitResult& unit = result_.units[miss.unit];
-      unit.wanted_s = miss.wanted_s;
+      unit.wanted_s = ends_s(miss.wanted_s);
+      unit.missed_by_s = miss.left_s - miss.wanted_s;
       unit.cause = Sentence("line.miss"_key, {{"cause", word_of(miss.cause)}, {"stage", stage}});
       auto group =
           std::find_if(result_.misses_by_cause.begin(), result_.misses_by_cause.end(),
@@ -297,9 +341,18 @@ class Day {
                      [](const MissGroup& a, const MissGroup& b) { return a.misses > b.misses; });
   }
 
-  void judge_takt() {
+  /// What the line gives where nobody holds it: assembly that pulls takes no more than its takt, so that any
+  /// miss would look as if the line were too slow for it.
+  double given_per_h(const LineModel& model) const {
+    if (!model.pull) return result_.figures.throughput_per_h;
+    LineModel free = model;
+    free.pull.reset();
+    return figures(free).throughput_per_h;
+  }
+
+  void judge_takt(const LineModel& model) {
     if (!result_.takt_limit_s || result_.units.size() < 2) return;
-    const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = result_.figures.throughput_per_h;
+    const double wanted_per_h = 3600 / *result_.takt_limit_s, given_per_h = this->given_per_h(model);
     if (given_per_h < wanted_per_h * (1 - 1e-9))
       result_.findings.push_back(
           {"line.takt.rate", Severity::fail, "line", given_per_h, wanted_per_h, "1/h",
@@ -320,6 +373,8 @@ class Day {
   std::vector<std::string> ids_;
   LineTimes times_;
   UnweldedWeldments unwelded_;
+  std::string pull_;
+  Findings late_findings_;        ///< notes that follow the others
   Release release_;               ///< without the units of unwelded weldments
   std::optional<LineModel> day_;  ///< all units, where some aren't run
 };

@@ -35,23 +35,29 @@ struct LineRequest {
   std::function<WholeCell()> with_all_robots;
 };
 
-/// Shares of the stage's servers' time from 0 to the makespan; together 100.
+/// Shares of the stage's servers' working time from 0 to the makespan; together 100.
 struct StageResult {
   std::string stage;
   int servers = 1;
-  double busy_pct = 0;     ///< work
-  double blocked_pct = 0;  ///< done, and the unit can't leave
-  double starved_pct = 0;  ///< no unit
-  double stopped_pct = 0;  ///< repairs, wire and tip changes
+  double busy_pct = 0;                    ///< work
+  double blocked_pct = 0;                 ///< done, and the unit can't leave
+  double starved_pct = 0;                 ///< no unit
+  double stopped_pct = 0;                 ///< repairs, wire, tip and fixture changes
+  std::optional<double> no_person_pct{};  ///< a unit, and nobody to work at it; empty: it needs no people
 };
 
 struct UnitResult {
   std::string serial, weldment, due;
-  double start_s = 0, end_s = 0;
+  double start_s = 0, end_s = 0;  ///< elapsed since the start, nights included
   bool scrapped = false;
   int reworks = 0;
-  std::optional<double> wanted_s;  ///< of a unit that missed takt: when it was due
-  Sentence cause;                  ///< of the miss: "repair at cell"
+  std::optional<double> wanted_s;          ///< of a unit that missed takt: when it was due, elapsed
+  Sentence cause;                          ///< of the miss: "repair at cell"
+  double left_work_s = 0;                  ///< its end in working time
+  std::optional<double> missed_by_s{};     ///< of a unit that missed takt: working time that it came late
+  std::string start_clock{}, end_clock{};  ///< "2026-11-25T06:00:30"; empty without a calendar
+  std::optional<double> late_s{};          ///< of an order that is late: on the clock, after it was due
+  std::optional<double> late_pct{};        ///< share of the runs in which it is late; empty: not judged
 };
 
 struct MissGroup {
@@ -74,6 +80,9 @@ struct Compared {
 /// orders would take: with all robots where one is out, else with what robots can weld of each unit. Takt
 /// misses of `figures` count a unit that isn't run as one, and there are no improvements: the seams come
 /// first.
+///
+/// With a calendar, times of units and the makespan are elapsed ones from its start, so that start + time is
+/// the clock's; rates, shares, takt and times in the line count working time.
 struct LineResult {
   std::vector<UnitResult> units;  ///< in the order of release
   std::size_t not_run = 0;        ///< units that aren't run for unwelded seams
@@ -103,6 +112,12 @@ struct LineResult {
   /// The orders as levelled, each once; those of units that wait are the last of their due date. Empty where
   /// not levelled.
   std::vector<Order> levelled_orders;
+  std::string calendar_start;           ///< "2026-11-25T06:00:00"; empty without a calendar
+  std::string finished_clock;           ///< when the draw's last unit leaves
+  std::string first_day;                ///< "2026-11-25"
+  std::string first_day_clock;          ///< when its last shift ends
+  std::vector<std::string> unfinished;  ///< serials of the draw that aren't out by then
+  bool has_dues = false;                ///< orders are judged by their due dates
   Findings findings;
 };
 

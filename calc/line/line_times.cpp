@@ -7,6 +7,8 @@
 #include "base/error.hpp"
 #include "cell/bound/lower_bound.hpp"
 #include "cell/timeline/cell_compiler.hpp"
+#include "cell/travel/changeover.hpp"
+#include "line/takt_count.hpp"
 #include "plan/manual_time.hpp"
 #include "plan/plan_index.hpp"
 
@@ -29,6 +31,24 @@ struct Wear {
   }
 };
 
+Wear tip_of(const Robot& robot, const ConsumableChanges& changes) {
+  if (changes.tip_every_arc_s > 0 || !robot.tip_change)
+    return {changes.tip_every_arc_s, changes.tip_change_s, 0};
+  return {robot.tip_change->every_arc_s, robot.tip_change->time_s, 0};
+}
+
+Wear package_of(const Robot& robot, const ConsumableChanges& changes) {
+  if (changes.wire_package_kg > 0 || !robot.spool_kg)
+    return {changes.wire_package_kg, changes.wire_package_change_s, 0};
+  return {*robot.spool_kg, robot.spool_change_s.value_or(0), 0};
+}
+
+WorkVariation variation_of(const Stage& stage) {
+  const std::vector<double>& range = stage.time_range_s;
+  if (range.size() == 3) return WorkVariation::triangular(range[0], range[1], range[2]);
+  return stage.cv ? WorkVariation::log_normal(*stage.cv) : WorkVariation();
+}
+
 }  // namespace
 
 LineTimes::LineTimes(const Plan& plan, const std::vector<std::string>& weldments)
@@ -43,6 +63,7 @@ LineTimes::LineTimes(const Plan& plan, const std::vector<std::string>& weldments
     manual_s_.push_back(manual_stage_s(plan, *weldment));
   }
   add_stages();
+  if (plan.line->calendar) hours_ = std::make_shared<const WorkHours>(*plan.line->calendar);
 }
 
 void LineTimes::add_stages() {
@@ -51,9 +72,14 @@ void LineTimes::add_stages() {
     const Stage& stage = given[i];
     stages_.push_back({stage.id, stage.servers, stage.buffer_after, stage.availability, stage.repair_s,
                        stage.yield_pct / 100, stage.rework_to.empty() ? -1 : index_of(given, stage.rework_to),
-                       stage.rework_s});
+                       stage.rework_s, variation_of(stage)});
     if (stage.time_of == "cell" && cell_stage_ < 0) cell_stage_ = static_cast<int>(i);
     has_load_stage_ = has_load_stage_ || stage.time_of == "load";
+  }
+  for (const Operators& group : plan_->line->operators) {
+    for (const std::string& stage : group.stages)
+      stages_[static_cast<std::size_t>(index_of(given, stage))].people = static_cast<int>(people_.size());
+    people_.push_back({group.id, group.count});
   }
 }
 
@@ -117,6 +143,8 @@ double LineTimes::cell_work_s(int weldment, int next) const {
 double LineTimes::work_s(int weldment, int next, int stage) const {
   const Stage& given = plan_->line->stages[static_cast<std::size_t>(stage)];
   const Weldment& unit = *weldments_[static_cast<std::size_t>(weldment)];
+  if (given.time_range_s.size() == 3)
+    return (given.time_range_s[0] + given.time_range_s[1] + given.time_range_s[2]) / 3;
   if (given.time_s) return *given.time_s;
   if (given.time_of == "cell") return cell_work_s(weldment, next);
   if (given.time_of == "load") return has_cell() && cell_.stations >= 2 ? 0 : unit.load_s;
@@ -141,27 +169,56 @@ LineModel LineTimes::model(const std::vector<int>& weldment_of_unit,
       model.work_s.push_back(work_s(weldment_of_unit[unit], next, static_cast<int>(stage)));
     }
   add_changes(weldment_of_unit, changes, model);
+  add_changeovers(weldment_of_unit, model);
+  model.people = people_;
+  model.hours = hours_;
+  if (const Line& line = *plan_->line; line.pull == "takt" && line.takt_s) {
+    const TaktGoal goal = takt_goal(model, *line.takt_s * line.planning_pct / 100);
+    model.pull = LinePull{goal.takt_s, goal.first_s};
+  }
   return model;
 }
 
-/// Robots change at their own times, and the cell waits for each. Several cells take the units in turn.
+/// Fixtures are changed before a unit of another weldment than its cell's last one.
+void LineTimes::add_changeovers(const std::vector<int>& weldment_of_unit, LineModel& model) const {
+  if (!has_cell() || (cell_.changeover_s <= 0 && cell_.changeovers.empty())) return;
+  const auto cells = static_cast<std::size_t>(stages_[static_cast<std::size_t>(cell_stage_)].servers);
+  model.change_stage = cell_stage_;
+  model.change_s.resize(weldment_of_unit.size(), 0.0);
+  const auto id_of = [&](std::size_t unit) -> const std::string& {
+    return weldments_[static_cast<std::size_t>(weldment_of_unit[unit])]->id;
+  };
+  for (std::size_t unit = cells; unit < weldment_of_unit.size(); ++unit)
+    model.change_s[unit] += changeover_s(*plan_, id_of(unit - cells), id_of(unit));
+}
+
+/// Robots change at their own times, and the cell waits for each. Several cells take the units in turn. What
+/// the shift states goes before what the plan says of a robot; changes that a cycle already has count once.
 void LineTimes::add_changes(const std::vector<int>& weldment_of_unit, const ConsumableChanges& changes,
                             LineModel& model) const {
-  const bool any = (changes.tip_every_arc_s > 0 && changes.tip_change_s > 0) ||
-                   (changes.wire_package_kg > 0 && changes.wire_package_change_s > 0);
-  if (!any || !has_cell()) return;
+  if (!has_cell()) return;
+  std::vector<Wear> of_robots;
+  for (const Robot& robot : cell_.robots) {
+    of_robots.push_back(tip_of(robot, changes));
+    of_robots.push_back(package_of(robot, changes));
+  }
+  if (std::none_of(of_robots.begin(), of_robots.end(),
+                   [](const Wear& wear) { return wear.every > 0 && wear.change_s > 0; }))
+    return;
   const auto cells = static_cast<std::size_t>(stages_[static_cast<std::size_t>(cell_stage_)].servers);
-  std::vector<Wear> tips(cells * cell_.robots.size(), {changes.tip_every_arc_s, changes.tip_change_s, 0});
-  std::vector<Wear> packages(tips.size(), {changes.wire_package_kg, changes.wire_package_change_s, 0});
+  std::vector<Wear> worn;
+  for (std::size_t cell = 0; cell < cells; ++cell)
+    worn.insert(worn.end(), of_robots.begin(), of_robots.end());
   model.change_stage = cell_stage_;
   for (std::size_t unit = 0; unit < weldment_of_unit.size(); ++unit) {
     const CellLoad& load = cell_loads_[static_cast<std::size_t>(weldment_of_unit[unit])];
     double change_s = 0;
     for (std::size_t robot = 0; robot < cell_.robots.size(); ++robot) {
-      const std::size_t place = unit % cells * cell_.robots.size() + robot;
-      change_s += tips[place].change_for(load.arc_s[robot]) + packages[place].change_for(load.wire_kg[robot]);
+      Wear* const tip = &worn[2 * (unit % cells * cell_.robots.size() + robot)];
+      change_s += tip[0].change_for(load.arc_s[robot]) + tip[1].change_for(load.wire_kg[robot]);
     }
-    model.change_s.push_back(change_s);
+    const double in_cycle_s = load.cycle.tip_change_s + load.cycle.spool_change_s;
+    model.change_s.push_back(std::max(0.0, change_s - in_cycle_s));
   }
 }
 

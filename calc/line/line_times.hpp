@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -25,8 +26,10 @@ struct CellLoad {
 };
 
 /// The plan's line with the times of its weldments, from which the model of any sequence of units follows.
-/// Times of a stage by name: kit 0 (the cart is the condition of release), load, tack, measure and inspect
-/// the weldment's, manual by manual_stage_s, cell by the cycle:
+/// Assembly pulls at the takt to plan to, first when a mean unit has passed an empty line (takt_goal). A
+/// stage's time range replaces its time by the mean of the three. Times of a stage by name: kit 0 (the cart
+/// is the condition of release), load, tack, measure and inspect the weldment's, manual by manual_stage_s,
+/// cell by the cycle:
 ///   one station: load + weld + unload (without load where the line has a stage for it);
 ///   two: max(weld + index, unload + the load of the unit that follows + index).
 /// With several cells the unit that follows is the one `servers` later. Deviations from the shop: the first
@@ -48,12 +51,15 @@ class LineTimes {
   }
 
   /// The model for units in this order: indices into the `weldments` of the constructor, and each unit's
-  /// number in the random streams.
+  /// number in the random streams. What is loaded meanwhile and what fixtures are changed for follow this
+  /// order, also where a unit that isn't complete is passed by others.
   LineModel model(const std::vector<int>& weldment_of_unit,
                   const std::vector<std::uint32_t>& random_stream_id, const ConsumableChanges& changes) const;
 
   const std::vector<CellLoad>& cell_loads() const { return cell_loads_; }
   const std::vector<LineStage>& stages() const { return stages_; }
+  /// The calendar's; nullptr without one.
+  const std::shared_ptr<const WorkHours>& hours() const { return hours_; }
   /// Work (s) of a weldment at a stage, the load of the next unit being its own.
   double alone_s(int weldment, int stage) const { return work_s(weldment, weldment, stage); }
 
@@ -67,6 +73,7 @@ class LineTimes {
   /// `next`: the weldment loaded meanwhile; -1: none.
   double work_s(int weldment, int next, int stage) const;
   double cell_work_s(int weldment, int next) const;
+  void add_changeovers(const std::vector<int>& weldment_of_unit, LineModel& model) const;
   void add_changes(const std::vector<int>& weldment_of_unit, const ConsumableChanges& changes,
                    LineModel& model) const;
 
@@ -75,6 +82,8 @@ class LineTimes {
   std::vector<const Weldment*> weldments_;
   std::vector<double> manual_s_;  ///< of each weldment, by hand
   std::vector<LineStage> stages_;
+  std::vector<LinePeople> people_;
+  std::shared_ptr<const WorkHours> hours_;
   int cell_stage_ = -1;  ///< the first of them
   bool has_load_stage_ = false;
   std::vector<CellLoad> cell_loads_;

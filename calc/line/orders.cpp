@@ -13,8 +13,6 @@ namespace seamtakt {
 
 namespace {
 
-const char* const never_due = "9999-99-99";
-
 bool number_at(std::string_view text, std::size_t at, std::size_t digits, int& value) {
   if (at + digits > text.size()) return false;
   value = 0;

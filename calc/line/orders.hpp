@@ -9,12 +9,16 @@
 
 namespace seamtakt {
 
+/// The due_key of an order that is never due: it is last.
+inline constexpr const char* never_due = "9999-99-99";
+
 /// One unit ordered.
 struct Order {
   std::string serial, weldment;
   std::uint32_t number = 0;  ///< its place in the file, from 0: it chooses its random numbers
   std::string due;           ///< as in the file; empty: none
   std::string due_key;  ///< orders by time as text does; a day without an hour ends it; empty `due` is last
+  double available_s = 0;  ///< working time at which its cart is complete; 0: from the start
 };
 
 /// Reads an order file: CSV with the columns unit_serial (or serial), weldment and, optionally, due

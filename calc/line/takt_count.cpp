@@ -45,13 +45,16 @@ TaktCount walk(const LineRun& run, const TaktGoal& goal, Missed&& missed) {
   return count;
 }
 
-/// Time by stage and kind that a chain spent within a window.
+constexpr std::size_t causes = static_cast<std::size_t>(MissCause::work) + 1;
+
+/// Time by stage and kind that a chain spent within a window. The takt of an assembly line that pulls is the
+/// place behind the last stage.
 struct Spent {
-  std::vector<double> by_stage[4];
-  double total_s[4] = {};
+  std::vector<double> by_stage[causes];
+  double total_s[causes] = {};
 
   explicit Spent(std::size_t stages) {
-    for (auto& list : by_stage) list.assign(stages, 0.0);
+    for (auto& list : by_stage) list.assign(stages + 1, 0.0);
   }
   void add(MissCause kind, int stage, double time_s) {
     by_stage[static_cast<int>(kind)][static_cast<std::size_t>(stage)] += time_s;
@@ -59,7 +62,7 @@ struct Spent {
   }
   int worst_stage(MissCause kind) const {
     const auto& list = by_stage[static_cast<int>(kind)];
-    return static_cast<int>(std::max_element(list.begin(), list.end()) - list.begin());
+    return static_cast<int>(std::max_element(list.begin(), list.end() - 1) - list.begin());
   }
 };
 
@@ -71,12 +74,18 @@ std::vector<double> rework_of(const LineRun& run, const LineTrace& trace, std::s
     return activity.unit * stages + static_cast<std::size_t>(activity.stage);
   };
   std::vector<double> first_s(run.units.size() * stages, -1);
-  for (const Activity& activity : trace.activities)
+  const auto of_assembly = [&](const Activity& activity) {
+    return static_cast<std::size_t>(activity.stage) >= stages;
+  };
+  for (const Activity& activity : trace.activities) {
+    if (of_assembly(activity)) continue;
     if (double& work_s = first_s[visited(activity)]; work_s < 0) work_s = activity.work_s;
+  }
   std::vector<char> later(first_s.size(), 0);
   std::vector<double> rework_s(trace.activities.size());
   for (std::size_t i = trace.activities.size(); i-- > 0;) {
     const Activity& activity = trace.activities[i];
+    if (of_assembly(activity)) continue;
     const bool in_vain = run.units[activity.unit].scrapped || later[visited(activity)];
     rework_s[i] = in_vain ? activity.work_s : activity.work_s - first_s[visited(activity)];
     later[visited(activity)] = 1;
@@ -100,6 +109,8 @@ Spent chain_difference(const LineTrace& trace, const std::vector<double>& rework
     spent.add(MissCause::rework, activity.stage, sign * again_s);
     spent.add(MissCause::repair, activity.stage, sign * activity.repair_s);
     spent.add(MissCause::change, activity.stage, sign * activity.change_s);
+    // Before the first of a chain nothing was done: its unit wasn't complete yet.
+    if (activity.trigger < 0) spent.add(MissCause::parts, activity.stage, sign * activity.start_s);
     at = activity.trigger;
   }
   return spent;
@@ -113,6 +124,8 @@ Word word_of(MissCause cause) {
       return "repair"_word;
     case MissCause::change:
       return "wire or tip change"_word;
+    case MissCause::parts:
+      return "parts that came late"_word;
     case MissCause::rework:
       return "rework or scrap"_word;
     case MissCause::work:
@@ -141,7 +154,8 @@ std::vector<TaktMiss> explain_misses(const LineRun& run, const LineTrace& trace,
     clock = trace.leaving[unit];
     TaktMiss miss{unit, wanted_s, run.units[unit].end_s, 0, MissCause::work};
     double late_s = miss.left_s - wanted_s;
-    for (const MissCause cause : {MissCause::repair, MissCause::change, MissCause::rework}) {
+    for (const MissCause cause :
+         {MissCause::repair, MissCause::change, MissCause::parts, MissCause::rework}) {
       late_s -= spent.total_s[static_cast<int>(cause)];
       if (spent.total_s[static_cast<int>(cause)] <= 0 || late_s > tolerance_s(miss.left_s)) continue;
       miss.cause = cause;

@@ -31,15 +31,16 @@ struct TaktCount {
 };
 TaktCount count_takt(const LineRun& run, const TaktGoal& goal);
 
-enum class MissCause { repair, change, rework, work };
-/// "repair", "wire or tip change", ...
+enum class MissCause { repair, change, parts, rework, work };
+/// "repair", "wire or tip change", "parts that came late", ...
 Word word_of(MissCause cause);
 
 /// A takt miss and its cause. The gapless chain of activities that ended with the unit's leaving is compared
 /// with that of the previous miss, which set when this unit was due (for the first: with the begin of the
 /// day). If the unit would have been in time without the additional repairs in its chain, they are the cause;
-/// else its wire and tip changes, else its rework (all work on scrap, and on other units all work beyond one
-/// visit of each stage); at the stage with most of it. Else it is the work, at the stage with most of that.
+/// else its wire and tip changes, else the time until a cart was complete, else its rework (all work on
+/// scrap, and on other units all work beyond one visit of each stage); at the stage with most of it. Else it
+/// is the work, at the stage with most of that.
 struct TaktMiss {
   std::uint32_t unit = 0;
   double wanted_s = 0, left_s = 0;

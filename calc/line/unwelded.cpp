@@ -22,6 +22,8 @@ Release without_unwelded(const Release& release, const UnweldedWeldments& unweld
   Release result;
   result.orders = release.orders;
   result.waiting = release.waiting;
+  for (const CartNote& note : release.notes)
+    if (!unwelded.contains(note.order.weldment)) result.notes.push_back(note);
   for (const Order& order : release.released) {
     const auto at = unwelded.find(order.weldment);
     if (at == unwelded.end()) {

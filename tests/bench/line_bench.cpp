@@ -1,5 +1,7 @@
 // How many units a second go through a line of 10 stations with buffers of 3 and random times: by the
-// recurrence, by the event calendar, and by the calendar with breakdowns and rework.
+// recurrence, by the event calendar, and by the calendar with breakdowns and rework; then with two shifts a
+// day and log-normal work (drawn, run, and every unit's start and end put on the clock), with assembly that
+// pulls, and with shared people.
 //   line_bench [UNITS] [REPEATS]
 // Prints the median of REPEATS runs each, and the makespan, for a comparison with other programs.
 #include <algorithm>
@@ -11,6 +13,7 @@
 
 #include "line/flow_recurrence.hpp"
 #include "line/line_calendar.hpp"
+#include "line/work_hours.hpp"
 
 using namespace seamtakt;
 
@@ -46,6 +49,30 @@ LineModel line_of(std::size_t units) {
     line.random_stream_id.push_back(static_cast<std::uint32_t>(unit));
   line.work_s = drawn_times(units);
   return line;
+}
+
+/// Monday to Friday from 06:00 to 14:00 and from 14:00 to 22:00, with a break each.
+Calendar two_shifts() {
+  Calendar calendar;
+  calendar.start = "2026-11-30T06:00";
+  calendar.shifts.resize(2);
+  for (Shift& shift : calendar.shifts) shift.days = {"mon", "tue", "wed", "thu", "fri"};
+  calendar.shifts[0].from = "06:00";
+  calendar.shifts[0].to = calendar.shifts[1].from = "14:00";
+  calendar.shifts[1].to = "22:00";
+  calendar.shifts[0].breaks = {{"10:00", "10:30"}};
+  calendar.shifts[1].breaks = {{"18:00", "18:30"}};
+  return calendar;
+}
+
+/// Every unit's start and end on the clock; the last end.
+double on_the_clock_s(const LineRun& run, const WorkHours& hours, std::vector<UnitTimes>& clock) {
+  clock.resize(run.units.size());
+  for (std::size_t i = 0; i < run.units.size(); ++i) {
+    clock[i].start_s = hours.begin_s(run.units[i].start_s);
+    clock[i].end_s = hours.end_s(run.units[i].end_s);
+  }
+  return clock.back().end_s;
 }
 
 void measure(const char* name, std::size_t units, int repeats, const std::function<double()>& makespan_s) {
@@ -90,5 +117,20 @@ int main(int argc, char** argv) {
   hard.stages.back().rework_to = 4;
   hard.stages.back().rework_s = 1;
   measure("calendar+breakdowns+rework", units, repeats, [&] { return run_calendar(hard, 1).makespan_s; });
+  // Mean times of 8 to 15 min with cv 0.2, so that the shifts matter.
+  LineModel varied = line;
+  for (double& work_s : varied.work_s) work_s *= 600;
+  for (LineStage& stage : varied.stages) stage.variation = WorkVariation::log_normal(0.2);
+  const WorkHours hours(two_shifts());
+  std::vector<UnitTimes> clock;
+  measure("shifts+varying", units, repeats,
+          [&] { return on_the_clock_s(run_line(varied, 1), hours, clock); });
+  varied.pull = LinePull{700, 7000};
+  measure("shifts+varying+pull", units, repeats,
+          [&] { return on_the_clock_s(run_line(varied, 1), hours, clock); });
+  varied.people = {{"first", 4}, {"second", 3}};
+  for (std::size_t i = 0; i < stations; ++i) varied.stages[i].people = i < 5 ? 0 : 1;
+  measure("shifts+varying+pull+people", units, repeats,
+          [&] { return on_the_clock_s(run_line(varied, 1), hours, clock); });
   return 0;
 }

@@ -22,7 +22,10 @@ TEST(LineOfPlan, AStageAtA20MinTaktGives3UnitsAnHour) {
   EXPECT_EQ(line.takt_misses, 0);
   EXPECT_EQ(line.bottleneck, "weld");
   EXPECT_DOUBLE_EQ(line.stages[0].busy_pct, 100);
-  EXPECT_TRUE(line.findings.empty());
+  // A takt, and nothing said of how assembly takes the units.
+  ASSERT_EQ(line.findings.size(), 1u);
+  EXPECT_EQ(line.findings[0].rule, "line.pull.free");
+  EXPECT_EQ(line.findings[0].severity, Severity::note);
 }
 
 TEST(LineOfPlan, NamedStagesTakeTheWeldmentsTimes) {
@@ -61,7 +64,7 @@ TEST(LineOfPlan, ALoadStageBesideTwoStationsTakesNoTimeAndIsSaid) {
   const LineResult line =
       line_of(line_plan({named_stage("load"), named_stage("cell")}, 2), "A", request_with({{"A", 400}}));
   EXPECT_EQ(line.makespan_s, 410);
-  ASSERT_EQ(line.findings.size(), 1u);
+  ASSERT_EQ(line.findings.size(), 2u);
   EXPECT_EQ(line.findings[0].rule, "line.load.two-stations");
 }
 
@@ -161,6 +164,16 @@ TEST(LineOfPlan, TipsAndWirePackagesAreChangedByUse) {
   const LineResult packages = simulate_line(plan, evaluation, release_all(orders_of("AAAAA")), request);
   EXPECT_EQ(ends_of(packages), (std::vector<double>{100, 200, 360, 460, 620}));
   EXPECT_NEAR(packages.stages[0].stopped_pct, 100 * 120 / 620.0, 1e-9);
+  // The same as the plan says it of the robot.
+  request.changes = {};
+  plan.cell->robots[0].tip_change = TipChange{250, 7, {}};
+  EXPECT_EQ(ends_of(simulate_line(plan, evaluation, release_all(orders_of("AAAAAAAA")), request)),
+            (std::vector<double>{100, 200, 307, 407, 507, 614, 714, 821}));
+  plan.cell->robots[0].tip_change.reset();
+  plan.cell->robots[0].spool_kg = 4;
+  plan.cell->robots[0].spool_change_s = 60;
+  EXPECT_EQ(ends_of(simulate_line(plan, evaluation, release_all(orders_of("AAAAA")), request)),
+            (std::vector<double>{100, 200, 360, 460, 620}));
 }
 
 TEST(LineOfPlan, ChangingBackAfterAUnitIsInTheCellsTime) {

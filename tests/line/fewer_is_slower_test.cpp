@@ -5,9 +5,7 @@
 // different units), a list schedule has anomalies; such lines aren't in here.
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <random>
-#include <string_view>
 
 #include "line/flow_recurrence.hpp"
 #include "line_plan.hpp"
@@ -16,9 +14,8 @@
 namespace seamtakt::testing {
 namespace {
 
-int cases() {
-  const char* length = std::getenv("SEAMTAKT_TEST_LENGTH");
-  return length && std::string_view(length) == "long" ? 200 : 50;
+constexpr int cases() {
+  return 200;
 }
 
 /// Lines that have units, drawn until there are enough.
@@ -74,6 +71,78 @@ TEST(FewerIsSlower, AServerLessNeverMakesTheDayShorter) {
   });
   EXPECT_GE(judged, cases());
   EXPECT_GT(slower, 0);
+}
+
+/// Work that varies, and assembly that pulls, on some of the stages and lines.
+void add_chance(LineModel& line, std::mt19937_64& random) {
+  for (LineStage& stage : line.stages)
+    if (random() % 2) stage.variation = WorkVariation::log_normal(0.4);
+  if (random() % 2)
+    line.pull = LinePull{static_cast<double>(1 + random() % 8), static_cast<double>(random() % 30)};
+}
+
+Calendar calendar_of(std::mt19937_64& random) {
+  Calendar calendar;
+  calendar.start = "2026-11-30T0" + std::to_string(random() % 10) + ":00";
+  calendar.shifts.resize(2);
+  calendar.shifts[0].days = {"mon", "tue", "wed", "thu", "fri"};
+  calendar.shifts[0].from = "06:00";
+  calendar.shifts[0].to = "14:00";
+  calendar.shifts[1].days = {"mon", "wed", "sat"};
+  calendar.shifts[1].from = "20:00";
+  calendar.shifts[1].to = "02:00";
+  return calendar;
+}
+
+TEST(FewerIsSlower, AnHourLessADayNeverMakesItEarlier) {
+  int slower = 0;
+  for_lines({}, [&](const LineModel& drawn, std::mt19937_64& random, std::uint64_t seed) {
+    LineModel line = drawn;
+    add_chance(line, random);
+    // Hours of work, so that there are shifts to be crossed.
+    for (double& work_s : line.work_s) work_s *= 600;
+    for (LineStage& stage : line.stages) stage.repair_s *= 600;
+    if (line.pull) line.pull = LinePull{line.pull->takt_s * 600, line.pull->first_s * 600};
+    const Calendar whole = calendar_of(random);
+    Calendar less = whole;
+    switch (random() % 3) {
+      case 0:
+        less.shifts[0].breaks = {{"09:00", "10:00"}};
+        break;
+      case 1:
+        less.shifts[0].from = "07:00";
+        break;
+      default:
+        less.shifts[1].to = "01:00";
+    }
+    LineModel shorter = line;
+    line.hours = std::make_shared<const WorkHours>(whole);
+    shorter.hours = std::make_shared<const WorkHours>(less);
+    const LineFigures before = line_figures(line, std::nullopt, seed, 5);
+    const LineFigures after = line_figures(shorter, std::nullopt, seed, 5);
+    EXPECT_GE(after.makespan_s, before.makespan_s * (1 - 1e-12)) << "seed " << seed;
+    EXPECT_LE(after.throughput_per_h, before.throughput_per_h * (1 + 1e-12)) << "seed " << seed;
+    EXPECT_LE(after.throughput_overall_per_h, before.throughput_overall_per_h * (1 + 1e-12))
+        << "seed " << seed;
+    EXPECT_LE(after.finished_first_day, before.finished_first_day) << "seed " << seed;
+    slower += after.makespan_s > before.makespan_s;
+  });
+  EXPECT_GT(slower, cases() / 4);
+}
+
+TEST(FewerIsSlower, ARobotLessIsNoGainWithVaryingWorkAndPullToo) {
+  int slower = 0;
+  for_lines({}, [&](const LineModel& drawn, std::mt19937_64& random, std::uint64_t seed) {
+    LineModel line = drawn;
+    add_chance(line, random);
+    LineModel without = line;
+    const std::size_t stages = line.stage_count(), cell = random() % stages;
+    for (std::size_t i = cell; i < without.work_s.size(); i += stages) without.work_s[i] *= 1.5;
+    const double before_s = makespan_s(line, seed), after_s = makespan_s(without, seed);
+    EXPECT_GE(after_s, before_s * (1 - 1e-12)) << "seed " << seed << ", stage " << cell;
+    slower += after_s > before_s;
+  });
+  EXPECT_GT(slower, cases() / 4);
 }
 
 TEST(FewerIsSlower, HandWorkTakesItsTimeInTheStageForIt) {

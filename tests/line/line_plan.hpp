@@ -47,6 +47,16 @@ inline Plan line_plan(std::vector<Stage> stages, int stations = 1) {
   return plan;
 }
 
+inline Shift shift_of(std::vector<std::string> days, const std::string& from, const std::string& to,
+                      std::vector<TextPair> breaks = {}) {
+  Shift shift;
+  shift.days = std::move(days);
+  shift.from = from;
+  shift.to = to;
+  shift.breaks = std::move(breaks);
+  return shift;
+}
+
 /// "ABBA": an order a letter, all without a due date.
 inline std::vector<Order> orders_of(const std::string& letters) {
   std::vector<Order> orders;

@@ -121,6 +121,42 @@ TEST(Carts, SayWhatIsMissingAndWhatIsTooMuch) {
   ASSERT_EQ(findings.size(), 4u);
   EXPECT_EQ(findings[0].where, "BD/cross");
   EXPECT_TRUE(any_failed(findings));
+  EXPECT_FALSE(check.complete());
+}
+
+TEST(Carts, WithPartsTooManyWarnAndGo) {
+  const CartCheck check = check_of("part,quantity\nrail,3\ncross,5\nhitch,1\nwheel,1\n");
+  EXPECT_TRUE(check.complete());
+  EXPECT_EQ(check.extra.size(), 2u);
+  EXPECT_EQ(extra_sentence(check).english(),
+            "1 rail too many (3 for 2); 1 wheel too many (the weldment has none)");
+  for (const Finding& finding : cart_findings("BD", check)) EXPECT_EQ(finding.severity, Severity::warn);
+}
+
+std::optional<double> complete_at(const std::string& text) {
+  const Cart cart = parse_cart(text, "cart.csv");
+  return complete_from_s(cart, check_cart(two_weldments().weldments[0], cart),
+                         [](const CartArrival& arrival) { return arrival.time_s; });
+}
+
+TEST(Carts, AreCompleteWhenTheLastMissingPartHasCome) {
+  const std::string head = "part,quantity,arrives\nrail,2,\n";
+  EXPECT_EQ(complete_at(head + "cross,5,\nhitch,1,900\n"), 900);
+  // Of five crosses three are there, two of the four that come are enough: the second delivery has them.
+  EXPECT_EQ(complete_at(head + "cross,3,\ncross,2,700\ncross,1,300\ncross,1,600\nhitch,1,50\n"), 600);
+  EXPECT_FALSE(complete_at(head + "cross,3,\ncross,1,300\nhitch,1,\n")) << "one stays missing";
+  EXPECT_FALSE(complete_at(head + "cross,5,\nhitch,1,\n")) << "nothing is missing";
+  // What comes isn't there yet.
+  EXPECT_EQ(check_of(head + "cross,5,\nhitch,1,900\n").missing.size(), 1u);
+  const Cart cart = parse_cart("part,quantity,arrives\nhitch,1,2026-11-30T10:00\n", "cart.csv");
+  EXPECT_TRUE(cart.at(0).expected.at(0).is_clock);
+  EXPECT_EQ(cart[0].expected[0].time_s, 1796032800);  // date -u -d 2026-11-30T10:00 +%s
+  for (const char* arrives : {"-5", "soon", "2026-11-30", "10:00", "1e999", "2026-11-31T10:00"}) try {
+      parse_cart(std::string("part,quantity,arrives\nrail,2,\nhitch,1,") + arrives + "\n", "cart.csv");
+      ADD_FAILURE() << arrives;
+    } catch (const InputError& error) {
+      EXPECT_EQ(error.where(), "cart.csv:3:9") << arrives;
+    }
 }
 
 TEST(Carts, APartListedTwiceInTheWeldmentIsNeededInSum) {
@@ -163,6 +199,45 @@ TEST_F(Folder, OfCartsReleasesTheCompleteOnesAndNamesWhatOthersWaitFor) {
   EXPECT_EQ(release.waiting[2].released_instead, "");
   EXPECT_EQ(waiting_findings(release).size(), 3u);
   EXPECT_EQ(release.orders.size(), 5u);
+}
+
+TEST_F(Folder, OfCartsLetsAUnitGoOnceItsLastPartHasCome) {
+  write("U1.csv", "part,quantity,arrives\nrail,2,\ncross,5,\nhitch,1,2026-11-30T10:15\n");
+  write("U2.csv", "part,quantity\nrail,3\ncross,5\nhitch,1\n");
+  write("U3.csv", "part,quantity,arrives\nrail,2,\ncross,5,\nhitch,1,2026-11-30T06:00\n");
+  Plan plan = two_weldments();
+  const auto orders = parse_orders("unit_serial,weldment\nU1,BD\nU2,BD\nU3,BD\n", "orders.csv", plan);
+  try {
+    release_complete(orders, plan, folder.string());
+    ADD_FAILURE() << "a time of the clock without a clock";
+  } catch (const InputError& error) {
+    EXPECT_EQ(error.where(), (folder / "U1.csv").string() + ":4:9");
+  }
+  plan.line = Line{};
+  plan.line->calendar = Calendar{};
+  plan.line->calendar->start = "2026-11-30T07:00";
+  plan.line->calendar->shifts.resize(1);
+  Shift& shift = plan.line->calendar->shifts[0];
+  shift.days = {"mon"};
+  shift.from = "08:00";
+  shift.to = "12:00";
+  shift.breaks = {{"10:00", "10:30"}};
+  const Release release = release_complete(orders, plan, folder.string());
+  ASSERT_EQ(release.released.size(), 3u);
+  EXPECT_TRUE(release.waiting.empty());
+  EXPECT_EQ(release.released[0].serial, "U1");
+  EXPECT_EQ(release.released[0].available_s, 2 * 3600);  // worked until the break
+  EXPECT_EQ(release.released[2].available_s, 0);         // an hour before the start
+  const WorkHours hours(*plan.line->calendar);
+  const Findings findings = waiting_findings(release, &hours);
+  ASSERT_EQ(findings.size(), 2u);
+  EXPECT_EQ(findings[0].rule, "line.cart.expected");
+  EXPECT_EQ(findings[0].text(),
+            "The unit (BD) waits until 2026-11-30T10:15:00: 1 hitch is missing (none there). Then it is back "
+            "in its "
+            "place of the sequence; until then those behind it pass.");
+  EXPECT_EQ(findings[1].rule, "line.cart.extra");
+  EXPECT_EQ(findings[1].text(), "The unit (BD) goes with parts too many: 1 rail too many (3 for 2).");
 }
 
 TEST_F(Folder, ThatIsNotThereIsRefused) {
