@@ -40,7 +40,7 @@ struct NumberRow {
   const char* text;
 };
 
-// rfc-8785, appendix B (recalled).
+// rfc-8785, appendix B.
 constexpr NumberRow published[] = {
     {0x0000000000000000, "0"},
     {0x8000000000000000, "0"},

@@ -283,7 +283,8 @@ TEST_F(PostgresStore, a_server_killed_in_the_middle_loses_nothing_acknowledged) 
   const int rounds = long_tests() ? 99 : 6;
   for (int round = 0; round < rounds; ++round) {
     WriterProcesses writers(uri_, keys.current(), 8, WriterProcesses::Acknowledges::after_commit);
-    std::this_thread::sleep_for(std::chrono::milliseconds(250 + random() % 200));
+    writers.await_first();
+    std::this_thread::sleep_for(std::chrono::milliseconds(random() % 200));
     if (round % 3 == 0) {
       kill(server_->process_id(), SIGKILL);
     } else if (round % 3 == 1) {

@@ -6,7 +6,7 @@
 
 using namespace seamtakt;
 
-// Source: siphash-2012, appendix A (recalled): key 00 01 ... 0f, text 00 01 ... 0e.
+// Source: siphash-2012, appendix A: key 00 01 ... 0f, text 00 01 ... 0e.
 TEST(RowSumTest, the_hash_gives_the_published_value) {
   std::string text(15, ' ');
   std::iota(text.begin(), text.end(), '\0');

@@ -36,7 +36,7 @@ TEST(SigningTest, a_signature_holds_for_its_text_and_key_alone) {
 }
 
 TEST(SigningTest, the_published_key_gives_the_published_signature) {
-  // rfc-8032, section 7.1, test 2 (recalled); the 16 bytes before it are the PKCS#8 header of Ed25519 (RFC
+  // rfc-8032, section 7.1, test 2; the 16 bytes before it are the PKCS#8 header of Ed25519 (RFC
   // 8410).
   const std::string secret = "4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb";
   const ScratchFolder folder;

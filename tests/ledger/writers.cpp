@@ -133,9 +133,13 @@ std::vector<std::string> WriterProcesses::collect() {
   return lines;
 }
 
-std::vector<std::string> WriterProcesses::kill_after_ms(int ms) {
+void WriterProcesses::await_first() {
   pollfd waiting{output_, POLLIN, 0};
-  poll(&waiting, 1, 10000);
+  poll(&waiting, 1, 60000);
+}
+
+std::vector<std::string> WriterProcesses::kill_after_ms(int ms) {
+  await_first();
   std::this_thread::sleep_for(std::chrono::milliseconds(ms));
   for (const int child : children_) kill(child, SIGKILL);
   for (const int child : children_) waitpid(child, nullptr, 0);

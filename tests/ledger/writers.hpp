@@ -30,7 +30,9 @@ class WriterProcesses {
   WriterProcesses(const WriterProcesses&) = delete;
   WriterProcesses& operator=(const WriterProcesses&) = delete;
 
-  /// Kills all with SIGKILL after so long; the anchors of what they had acknowledged.
+  /// Waits until one of them has acknowledged something, a minute at most.
+  void await_first();
+  /// Kills all with SIGKILL so long after that; the anchors of what they had acknowledged.
   std::vector<std::string> kill_after_ms(int ms);
   /// Waits until they end by themselves, because their store is gone; what they had acknowledged.
   std::vector<std::string> wait();

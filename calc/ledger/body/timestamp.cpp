@@ -7,8 +7,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;
-
 std::optional<SignedHead> head_of(const Ledger& ledger, const std::string& store_id, std::uint64_t n) {
   const auto found = ledger.backend().heads(n - 1, 1);
   if (found.empty() || found[0].n != n) return std::nullopt;

@@ -35,7 +35,6 @@ std::string person_line(const PersonRow& person) {
 
 void export_bundle(const Ledger& ledger, const BundleOptions& options,
                    const std::function<void(std::string_view)>& write) {
-  constexpr std::size_t page_rows = 5000;
   LedgerBackend& backend = ledger.backend();
   const LedgerSnapshot snapshot = backend.snapshot();
   const std::uint64_t count = snapshot.newest_head ? snapshot.newest_head->n : 0;

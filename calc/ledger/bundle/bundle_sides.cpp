@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t digest_digits = 2 * sizeof(Digest);
 
-bool is_digit(char c) {
+bool is_lower_hex_digit(char c) {
   return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
 }
 
@@ -54,7 +54,7 @@ void BundleSides::note_digests(std::string_view body) {
   for (std::size_t at = body.find('"'); at != std::string_view::npos; at = body.find('"', at + 1)) {
     const std::string_view text = body.substr(at + 1, digest_digits);
     if (text.size() == digest_digits && body.substr(at + 1 + digest_digits).starts_with('"') &&
-        std::all_of(text.begin(), text.end(), is_digit))
+        std::all_of(text.begin(), text.end(), is_lower_hex_digit))
       persons_named_.emplace(text);
   }
 }

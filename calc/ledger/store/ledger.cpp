@@ -11,8 +11,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
-
 /// Rolled back unless committed.
 class Transaction {
  public:

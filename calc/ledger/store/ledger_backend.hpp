@@ -18,6 +18,9 @@
 
 namespace seamtakt {
 
+/// Rows that are read at a time: a longer read would hold up writers.
+inline constexpr std::size_t page_rows = 5000;
+
 /// A record as it is kept. `body` is canonical JSON, `leaf` its digest in the tree.
 struct LedgerRow {
   std::uint64_t seq = 0;

@@ -9,8 +9,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;  // a long read would hold up writers
-
 /// "3 records", or "records 5-7" where the first ones weren't looked at.
 Sentence records_of(const VerifyReport& report) {
   if (report.looked_from <= 1) return Sentence("ledger.records.count"_key, {{"count", report.records}});

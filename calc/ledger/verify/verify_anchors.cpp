@@ -8,7 +8,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;
 /// An anchor that differs from a head of the store in so few of its some 310 characters is that head's, with
 /// slips of whoever typed it: no other records have a root and a signature so near (common practice, no
 /// source).

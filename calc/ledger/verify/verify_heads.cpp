@@ -6,8 +6,6 @@ namespace seamtakt {
 
 namespace {
 
-constexpr std::size_t page_rows = 5000;
-
 Sentence span_sentence(std::uint64_t first, std::uint64_t last) {
   return first == last ? Sentence("ledger.record"_key, {{"record", first}})
                        : Sentence("ledger.records"_key, {{"first", first}, {"last", last}});
