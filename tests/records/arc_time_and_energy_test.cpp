@@ -112,6 +112,27 @@ TEST(Energy, MethodAOnAWaveformControlledScheduleTakesItsFactorAndSaysSo) {
   EXPECT_TRUE(has_finding(instantaneous, "record.sampling.coarse"));
 }
 
+TEST(Energy, APulseTakesTwentySamplesAPeriod) {
+  // 1 s of arc at `step_us` between samples.
+  const auto is_coarse = [](const Plan& plan, int step_us) {
+    std::string log = std::string(header) + "\n";
+    for (int us = 0; us <= 1'000'000; us += step_us)
+      log += fixed(us / 1e6, 6) + ",U1,W,S1,1," + (us / step_us % 2 == 0 ? "200" : "201") + ",25.0\n";
+    log += fixed(1 + step_us / 1e6, 6) + ",U1,W,S1,1,0,0\n";
+    return has_finding(audit_text(log, {}, &plan), "record.sampling.coarse");
+  };
+  Plan plan = small_plan();
+  EXPECT_FALSE(is_coarse(plan, 2000)) << "a steady arc";
+  plan.schedules[0].pulse = Pulse{400, 80, 2.5, 100, {}};
+  EXPECT_TRUE(is_coarse(plan, 600));
+  EXPECT_FALSE(is_coarse(plan, 400)) << "0.5 ms are a twentieth of 10 ms";
+  // Without its frequency a pulse is taken to be one of 300 Hz: 0.167 ms.
+  plan.schedules[0].pulse.reset();
+  plan.schedules[0].transfer = "pulsed";
+  EXPECT_TRUE(is_coarse(plan, 400));
+  EXPECT_FALSE(is_coarse(plan, 160));
+}
+
 TEST(FrozenLogger, NoArcTimeAndAFinding) {
   std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 2);
   for (int i = 20; i < 60; ++i) log += fixed(i / 10.0, 1) + ",U1,W,S1,1,222.5,26.10\n";

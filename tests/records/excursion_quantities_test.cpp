@@ -118,6 +118,15 @@ TEST(ExcursionsOfEachQuantity, TheRecordsVoltageAndHeatInputAreThoseOfTheArcBehi
   EXPECT_NEAR(*arc.energy_J, *logged.energy_J - 0.004 * squared * 50, 1e-4);
   EXPECT_NEAR(*arc.heat_input_kJ_mm / *logged.heat_input_kJ_mm, *arc.energy_J / *logged.energy_J, 1e-12);
   EXPECT_DOUBLE_EQ(*arc.max_voltage_V, 26) << "of single samples, as logged";
+  // The voltmeter's 1 % are of 26 V, and of the 1.204 V lost 20 % may be off (half width).
+  EXPECT_FALSE(arc.U_heat_input_kJ_mm) << "no instrument states its limits";
+  plan.instruments[0].half_width_pct = 1;
+  plan.instruments[0].of = "reading";
+  const PassRecord certain = audited(weld, plan).passes[0];
+  const double arc_V = 26 - 1.204;
+  const double u = std::hypot(0.01 / std::sqrt(3.0) * 26 / arc_V, 0.2 / std::sqrt(3.0) * 1.204 / arc_V);
+  EXPECT_NEAR(*certain.u_voltage_pct, 100 * u, 1e-9);
+  EXPECT_NEAR(*certain.U_heat_input_kJ_mm, 2 * u * *certain.heat_input_kJ_mm, 1e-12);
   std::string text;
   write_audit_json(audited(weld, plan), text);
   const JsonNode root = parse_json(text, "audit.json");

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -115,6 +116,13 @@ TEST_F(LearnFromRecords, BothMeltingCoefficientsWhereCurrentsDiffer) {
   EXPECT_NEAR(alpha->prediction_sd_pct, 1, 0.4);
   EXPECT_EQ(learned.proposal.wires[0].alpha_mm_s_A, alpha->new_value);
   EXPECT_EQ(plan_.wires[0].alpha_mm_s_A, 0.30) << "the plan stays as it is";
+  // Currents scatter by 1 % (standard): 95 % of them are within 2.0 %.
+  ASSERT_TRUE(learned.proposal.wires[0].U_melting_pct);
+  EXPECT_NEAR(*learned.proposal.wires[0].U_melting_pct, 2.0, 0.6);
+  EXPECT_TRUE(std::any_of(learned.findings.begin(), learned.findings.end(), [](const Finding& finding) {
+    return finding.rule == "learn.melting.half-width" && finding.where == "wires/wire";
+  }));
+  EXPECT_FALSE(plan_.wires[0].U_melting_pct);
 }
 
 TEST_F(LearnFromRecords, OneFactorWhereCurrentsAreAlike) {
@@ -155,6 +163,7 @@ TEST_F(LearnFromRecords, FewRecordsChangeNothingAndAreNoted) {
   EXPECT_TRUE(learned.parameters.empty());
   EXPECT_FALSE(learned.findings.empty());
   EXPECT_EQ(learned.proposal.wires[0].alpha_mm_s_A, 0.30);
+  EXPECT_FALSE(learned.proposal.wires[0].U_melting_pct);
   EXPECT_TRUE(learn({}, plan_).findings.empty());
 }
 

@@ -119,10 +119,6 @@ Outside outside_of(const std::vector<const OutsideSpan*>& spans, const LengthMea
   return outside;
 }
 
-UnitValue mm(double value) {
-  return {value, "mm"};
-}
-
 class ExcursionJudgement {
  public:
   explicit ExcursionJudgement(PassReview& review)

@@ -17,10 +17,6 @@ namespace {
 /// Additional allowance for a length from the logged travel speed.
 constexpr double by_speed_share = 0.02;
 
-UnitValue mm(double value) {
-  return {value, "mm"};
-}
-
 /// `in_runs`: with the runs of an intermittent seam, found and needed.
 Sentence short_sentence(bool closed, bool in_runs, const PassCoverage& seam, const SeamUnion& found) {
   std::vector<Argument> arguments = {{"welded", mm(found.covered_mm)}, {"needed", mm(seam.needed_mm)}};

@@ -105,7 +105,7 @@ void judge_hardness(PassReview& review, const ScheduleLimits& limits) {
       Sentence("record.hardness.high"_key, {{"hardness", UnitValue{*hardness, "HV"}},
                                             {"limit", UnitValue{limit, "HV"}},
                                             {"scatter", UnitValue{haz_hardness_scatter_HV, "HV"}}}),
-      "yurioka-1987 (recalled); plan limit");
+      "Yurioka et al. 1987 (recalled); plan limit");
   finding.value = *hardness;
   finding.limit = limit;
   finding.unit = "HV";

@@ -8,6 +8,7 @@
 
 #include "base/json/json_document.hpp"
 #include "ledger/body/canonical_json.hpp"
+#include "plan/approval.hpp"
 #include "plan/fields/object_fields.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "records/judge/completeness.hpp"
@@ -35,8 +36,15 @@ bool supersedes(const Schedule& a, const Schedule& b) {
   return a.revision > b.revision;
 }
 
-/// Canonical: the order of a file's keys says nothing of the schedule.
-std::string text_of(const Schedule& schedule) {
+/// Whether `each` is an approved revision of the same family that `named` replaces: it holds until that comes
+/// into force. Later ones don't hold for a seam that names `named`.
+bool is_earlier_revision(const Schedule& each, const Schedule& named) {
+  return family_of(each) == family_of(named) && each.revision < named.revision && each.status == "approved";
+}
+
+/// Canonical: the order of a file's keys says nothing of the schedule, and neither does the digest over it.
+std::string text_of(Schedule schedule) {
+  schedule.approved_sha256.clear();
   std::string text;
   write_object(schedule, text);
   return canonical_json(parse_json(text, "schedule"));
@@ -131,9 +139,12 @@ StoreHistory history_of(const Ledger& ledger, const Plan& plan) {
 
 const Schedule* effective_revision(const Plan& plan, const StoreHistory& history, std::string_view id,
                                    std::string_view day) {
+  const Schedule* named = find_by_id(plan.schedules, id);
+  const bool waits = named != nullptr && date_of(named->effective_from) > day;
   const Schedule* best = nullptr;
   const auto consider = [&](const Schedule& each) {
-    if (each.id != id || date_of(each.effective_from) > day) return;
+    if (date_of(each.effective_from) > day) return;
+    if (each.id != id && !(waits && is_earlier_revision(each, *named))) return;
     if (best == nullptr || supersedes(each, *best)) best = &each;
   };
   for (const Schedule& each : plan.schedules) consider(each);
@@ -153,7 +164,11 @@ const StoreHistory::Calibration* calibration_in_force(const StoreHistory& histor
 Plan plan_in_force(const Plan& plan, const StoreHistory& history, std::string_view day) {
   Plan then = plan;
   for (Schedule& schedule : then.schedules)
-    if (const Schedule* in_force = effective_revision(plan, history, schedule.id, day)) schedule = *in_force;
+    if (const Schedule* in_force = effective_revision(plan, history, schedule.id, day)) {
+      const std::string id = schedule.id;  // seams name it, whichever revision of its family was in force
+      schedule = *in_force;
+      schedule.id = id;
+    }
   for (Instrument& instrument : then.instruments)
     if (const auto* calibration = calibration_in_force(history, instrument.id, day)) {
       instrument.due = calibration->due;

@@ -30,7 +30,9 @@ struct StoreHistory {
 StoreHistory history_of(const Ledger& ledger, const Plan& plan);
 
 /// The revision of a schedule that was in force on a day: of the plan's and the store's, the one that came
-/// into force last before it; drafts only where there is nothing else. nullptr where none was in force yet.
+/// into force last before it; drafts only where there is nothing else. Approved earlier revisions of its
+/// family (Schedule::revision_of) count with it, until its own first day. nullptr where none was in force
+/// yet.
 const Schedule* effective_revision(const Plan& plan, const StoreHistory& history, std::string_view id,
                                    std::string_view day);
 

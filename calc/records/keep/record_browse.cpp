@@ -81,9 +81,9 @@ bool meets(const RecordFilter& filter, const BrowsedRecord& record) {
 }
 
 /// A body as it was stored that can't be meant, unless a later record changed it: its text lacks a word.
-class QuickLook {
+class WordLook {
  public:
-  explicit QuickLook(const RecordFilter& filter) {
+  explicit WordLook(const RecordFilter& filter) {
     for (const std::string* text :
          {&filter.robot, &filter.schedule, &filter.lot, &filter.range.weldment, &filter.range.seam})
       if (!text->empty() && text->find_first_of("\"\\") == std::string::npos) words_.push_back(*text);
@@ -129,7 +129,7 @@ class Page {
 };
 
 /// Of a stretch of the store those that may be meant: by their text, or as a later record is about them.
-std::vector<std::uint64_t> candidates(LedgerBackend& backend, const QuickLook& look, std::uint64_t& next,
+std::vector<std::uint64_t> candidates(LedgerBackend& backend, const WordLook& look, std::uint64_t& next,
                                       std::size_t& seen) {
   std::vector<std::uint64_t> numbers, others;
   seen = 0;
@@ -157,7 +157,7 @@ BrowsedPage browse_records(const Ledger& ledger, const RecordFilter& filter, std
     page.take(numbers);
     return page.finish();
   }
-  const QuickLook look(filter);
+  const WordLook look(filter);
   std::uint64_t next = std::max<std::uint64_t>(from, 1);
   for (std::size_t seen = rows_at_once; seen == rows_at_once;) {
     if (go_on) go_on();

@@ -135,10 +135,26 @@ class Explainer {
          {"uU", "standard uncertainty of the voltage", *voltage, "%"},
          {"uI", "standard uncertainty of the current", *current, "%"},
          {"uv", "standard uncertainty of the travel speed", *speed, "%"}});
+    add_budget(*heat, *voltage, *current, *speed);
     const double variance = *voltage * *voltage + *current * *current + *speed * *speed;
     for (const auto& [quantity, u] :
          {std::pair("voltage", *voltage), std::pair("current", *current), std::pair("travel_speed", *speed)})
       said_.budget.push_back({quantity, u, *heat * u / 100, variance > 0 ? 100 * u * u / variance : 0});
+  }
+
+  /// The same as a budget of the heat input; u in % of the means, as the record has them.
+  void add_budget(double heat, double u_voltage_pct, double u_current_pct, double u_speed_pct) {
+    const auto voltage = number("mean_voltage_V"), current = number("mean_current_A"),
+               speed = number("travel_speed_mm_s");
+    if (said_.formulas.empty() || !voltage || !current || !speed || *voltage <= 0 || *current <= 0 ||
+        *speed <= 0)
+      return;
+    const auto input = [&](Word meaning, double value, const char* unit, double u_pct, double sign) {
+      return BudgetInput{meaning, value, unit, u_pct / 100 * value, sign * heat / value};
+    };
+    said_.formulas.back().budget = budget_of({input("arc voltage"_word, *voltage, "V", u_voltage_pct, 1),
+                                              input("current"_word, *current, "A", u_current_pct, 1),
+                                              input("travel speed"_word, *speed, "mm/s", u_speed_pct, -1)});
   }
 
   /// The rows that were logged, the instruments, the schedule.

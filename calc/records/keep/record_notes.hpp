@@ -31,6 +31,6 @@ inline constexpr FormulaNote recorded_U_note{
     "5.1.2, coverage factor 2",
     "independent errors of the instruments; thermal efficiency is a convention and has none",
     "first order",
-    SourceBasis::recalled};
+    SourceBasis::part_read};
 
 }  // namespace seamtakt

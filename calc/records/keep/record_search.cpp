@@ -12,7 +12,6 @@ namespace {
 
 constexpr std::int64_t day_ns = 86'400ll * 1'000'000'000;
 constexpr std::size_t day_characters = 10;  // "2026-03-02"
-constexpr std::size_t page_rows = 5000;     // a long read would hold up writers
 
 struct Span {
   std::int64_t begin_ns = 0, end_ns = 0;  ///< equal for a moment
@@ -56,9 +55,9 @@ std::string_view plain_text(const std::vector<CanonicalMember>& members, std::st
 }
 
 /// Looks at a body without making a tree of it. False only where it is certainly outside the range.
-class QuickLook {
+class RangeLook {
  public:
-  explicit QuickLook(const RecordRange& range) : range_(range) {}
+  explicit RangeLook(const RecordRange& range) : range_(range) {}
 
   bool may_meet(std::string_view body) {
     if (!scan_canonical_object(body, members_)) return true;
@@ -83,7 +82,7 @@ class QuickLook {
 /// Candidates for the range, by their own values or by those of a possible correction.
 std::vector<std::uint64_t> candidates(const Ledger& ledger, const RecordRange& range) {
   std::vector<std::uint64_t> numbers;
-  QuickLook look(range);
+  RangeLook look(range);
   for (std::uint64_t next = 1, rows = page_rows; rows == page_rows;) {
     rows = 0;
     ledger.backend().each_record(next, page_rows, [&](const LedgerRowView& row) {

@@ -83,12 +83,14 @@ Learned learn(const std::vector<PassRecord>& records, const Plan& plan,
   for (const Schedule& schedule : plan.schedules)
     learn_waveform_factor(chosen([&](const Example& e) { return e.schedule == &schedule; }), schedule,
                           learned);
+  const std::set<const PassRecord*> after_more = records_after_more(records, plan);
   if (plan.cell)
     for (const Robot& robot : plan.cell->robots) {
       learn_crater_time(chosen([&](const Example& e) { return e.record->robot == robot.id; }), robot,
                         learned);
-      learn_moves(all, plan, robot, learned);
+      learn_moves(all, plan, robot, after_more, learned);
     }
+  learn_gaps(all, records, learned);
   if (!all.empty()) learn_deposition(all, plan, weighings, learned);
   return learned;
 }

@@ -5,6 +5,7 @@
 #include "formula/wire/melting.hpp"
 #include "plan/wire_extension.hpp"
 #include "records/learn/learn_parts.hpp"
+#include "records/statistics/process_chart.hpp"
 
 namespace seamtakt {
 
@@ -97,6 +98,27 @@ std::optional<CheckedFit> fit_factor(const Examples& examples, const Wire& wire)
   return checked_fit(examples, residual, Eigen::VectorXd::Ones(1));
 }
 
+/// The 95 % half-width (%) of the currents that a refitted law tells: of those left out of the fit, by
+/// Student's t.
+double half_width_pct(const CheckedFit& checked, std::size_t coefficients) {
+  const std::size_t rows = checked.fit.rows - checked.fit.rejected;
+  const std::size_t left = rows > coefficients ? rows - coefficients : 1;
+  return std::min(100.0, 100 * student_t_95(left) * checked.prediction_sd);
+}
+
+/// The refitted law's uncertainty goes with its coefficients.
+void propose_half_width(double half_width_pct, const std::string& place, std::size_t records, Wire& proposal,
+                        Learned& learned) {
+  // A fit without any scatter says nothing of it.
+  if (!(half_width_pct > 0)) return;
+  proposal.U_melting_pct = half_width_pct;
+  learned.findings.push_back(
+      {"learn.melting.half-width", Severity::note, place, half_width_pct, std::nullopt, "%",
+       Sentence("learn.melting.half-width"_key,
+                {{"half_width", UnitValue{half_width_pct, "%", 3}}, {"records", records}}),
+       learn_source});
+}
+
 }  // namespace
 
 void learn_melting(const Examples& examples, const Wire& wire, Learned& learned) {
@@ -124,6 +146,7 @@ void learn_melting(const Examples& examples, const Wire& wire, Learned& learned)
   Wire& proposal = *find_by_id(learned.proposal.wires, wire.id);
   proposal.alpha_mm_s_A = alpha.new_value;
   proposal.beta_per_s_A2 = beta.new_value;
+  propose_half_width(half_width_pct(*checked, both ? 2 : 1), place, checked->fit.rows, proposal, learned);
   for (LearnedParameter& parameter : learned.parameters)
     if (parameter.name.rfind(place + "/", 0) == 0) parameter.proposed = true;
 }

@@ -1,8 +1,11 @@
 #pragma once
 
 #include <functional>
+#include <set>
+#include <string_view>
 #include <vector>
 
+#include "records/actual/cycle_actual.hpp"
 #include "records/learn/learn.hpp"
 #include "records/learn/robust_fit.hpp"
 
@@ -36,8 +39,25 @@ std::optional<CheckedFit> checked_fit(const Examples& examples, const ExampleRes
 void learn_melting(const Examples& examples, const Wire& wire, Learned& learned);
 void learn_waveform_factor(const Examples& examples, const Schedule& schedule, Learned& learned);
 void learn_crater_time(const Examples& examples, const Robot& robot, Learned& learned);
-/// `all`: of every robot, because one may wait for another.
-void learn_moves(const Examples& all, const Plan& plan, const Robot& robot, Learned& learned);
+/// `all`: of every robot, because one may wait for another. `after_more`: the records before which the plan
+/// has more than the robot's moves.
+void learn_moves(const Examples& all, const Plan& plan, const Robot& robot,
+                 const std::set<const PassRecord*>& after_more, Learned& learned);
+/// Records before which the plan has a turn, a service, a change or a wait.
+std::set<const PassRecord*> records_after_more(const std::vector<PassRecord>& records, const Plan& plan);
+
+/// Times that fall into the gaps between passes: the positioner's turns, torch service, changes of wire, tip
+/// and spool; the differences to the proposal's timeline, which has the robots' learned moves in it. Then, of
+/// the gaps between units, indexing and loading.
+void learn_gaps(const Examples& all, const std::vector<PassRecord>& records, Learned& learned);
+/// The latter alone. `actual` is of the proposal.
+void learn_stations(const CycleActual& actual, Learned& learned);
+/// Of the examples in the order of time, the units in which two robots welded at the same time. Where they
+/// never do, one may wait for the other.
+std::set<std::string_view> parallel_units(const Examples& by_time);
+/// A time of the plan as old value + change, from one parameter of a fit of changes.
+LearnedParameter changed_time(const std::string& name, double old_s, const CheckedFit& checked,
+                              Eigen::Index parameter);
 
 void learn_deposition(const Examples& all, const Plan& plan, const std::vector<Weighing>& weighings,
                       Learned& learned);

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <optional>
 
 #include "records/passes/pass_review.hpp"
 
@@ -60,6 +61,30 @@ void check_values(PassReview& review) {
                counted("record.arc-on.disagrees"_key, totals.arc_on_disagrees));
 }
 
+/// The longest step (s) between samples that follow a schedule's waveform; empty where its arc is steady. A
+/// pulse takes 20 samples a period, one whose frequency isn't stated those of 300 Hz, which few exceed; a
+/// waveform-controlled arc else 1 ms (common practice, no source).
+std::optional<double> longest_step_s(const Schedule& schedule) {
+  constexpr double samples_a_period = 20, fast_pulse_Hz = 300;
+  if (schedule.pulse || schedule.transfer == "pulsed")
+    return 1 / (samples_a_period * (schedule.pulse ? schedule.pulse->frequency_Hz : fast_pulse_Hz));
+  return schedule.waveform == "waveform-controlled" ? std::optional<double>(0.001) : std::nullopt;
+}
+
+void check_sampling(PassReview& review) {
+  const Schedule* schedule = review.schedule();
+  const auto longest_s = schedule != nullptr ? longest_step_s(*schedule) : std::nullopt;
+  const bool is_sampled =
+      review.record.energy_method == "B" && review.entry.energy_source == EnergySource::voltage_and_current;
+  if (!longest_s || !is_sampled || review.totals.steps == 0) return;
+  const double step_s = seconds(review.totals.steps_ns) / static_cast<double>(review.totals.steps);
+  // The steps are rounded to whole nanoseconds.
+  if (step_s <= *longest_s * (1 + 1e-6)) return;
+  review.add("record.sampling.coarse", Severity::note,
+             Sentence("record.sampling.coarse"_key, {{"step", UnitValue{step_s * 1000, "ms", 3}},
+                                                     {"longest", UnitValue{*longest_s * 1000, "ms", 2}}}));
+}
+
 void check_energy_method(PassReview& review) {
   const Schedule* schedule = review.schedule();
   const PassRecord& record = review.record;
@@ -77,14 +102,6 @@ void check_energy_method(PassReview& review) {
                "Averaged signals (method A) on a waveform-controlled schedule; power or energy is logged, so "
                "no waveform factor is applied."_word,
                "ISO/TR 18491:2015, method A");
-  const double step_s = review.totals.steps > 0
-                            ? seconds(review.totals.steps_ns) / static_cast<double>(review.totals.steps)
-                            : 0;
-  const bool sampled =
-      record.energy_method == "B" && review.entry.energy_source == EnergySource::voltage_and_current;
-  if (sampled && step_s > 0.001)
-    review.add("record.sampling.coarse", Severity::note,
-               Sentence("record.sampling.coarse"_key, {{"step", UnitValue{step_s * 1000, "ms", 3}}}));
 }
 
 /// A wire counter is compared and never decides anything.
@@ -116,6 +133,7 @@ void check_log(PassReview& review) {
   check_frozen(review);
   check_values(review);
   check_energy_method(review);
+  check_sampling(review);
   compare_wire_counter(review);
 }
 

@@ -1,5 +1,6 @@
 #include "records/passes/audit_json.hpp"
 
+#include "records/actual/actual_json.hpp"
 #include "records/passes/pass_columns.hpp"
 
 namespace seamtakt {
@@ -83,6 +84,15 @@ void write_audit_json(const AuditResult& result, std::string& out) {
   JsonWriter json;
   json.begin_object();
   write_audit_members(result, json);
+  json.end_object();
+  out += json.take();
+}
+
+void write_audit_json(const AuditResult& result, const CycleActual& actual, std::string& out) {
+  JsonWriter json;
+  json.begin_object();
+  write_audit_members(result, json);
+  write_cycle_actual(actual, json);
   json.end_object();
   out += json.take();
 }

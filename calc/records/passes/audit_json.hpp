@@ -3,6 +3,7 @@
 #include <string>
 
 #include "base/finding_json.hpp"
+#include "records/actual/cycle_actual.hpp"
 #include "records/passes/audit.hpp"
 
 namespace seamtakt {
@@ -10,6 +11,9 @@ namespace seamtakt {
 /// Appends the audit's JSON document: passes[], units[], rejected[], findings[], and beside them manual[],
 /// rows{}, logs[]. Keys, units and order are the contract's; null for what is missing.
 void write_audit_json(const AuditResult& result, std::string& json);
+
+/// The same with the units' times beside their planned cycles ("cycle_actual").
+void write_audit_json(const AuditResult& result, const CycleActual& actual, std::string& json);
 
 /// The members of that document, for an object that has others too.
 void write_audit_members(const AuditResult& result, JsonWriter& json);

@@ -12,11 +12,6 @@ void take_off(std::optional<double>& value, double lost) {
 
 }  // namespace
 
-double lead_ohm(const Plan& plan, std::string_view robot) {
-  const Instrument* voltmeter = instrument_for(plan, robot, "voltage");
-  return voltmeter != nullptr ? voltmeter->lead_resistance_mOhm.value_or(0) / 1000 : 0;
-}
-
 void correct_for_leads(PassReview& review) {
   PassRecord& record = review.record;
   const double ohm = review.plan != nullptr ? lead_ohm(review.plan->plan(), review.measured_robot()) : 0;

@@ -36,6 +36,7 @@ void fill_times(PassReview& review) {
   record.interruption_count = totals.interruption_count;
   record.source_line_first = totals.first_line;
   record.source_line_last = review.entry.numbered ? totals.line_of_arc_end : totals.last_line;
+  record.first_ns = totals.first_ns;
   record.first_arc_ns = totals.first_arc_ns;
   record.last_arc_ns = totals.arc_end_ns;
   record.has_calendar_time = !review.entry.counts_seconds;

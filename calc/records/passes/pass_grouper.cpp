@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "base/error.hpp"
-#include "records/passes/lead_correction.hpp"
+#include "plan/evaluate/instrument_uncertainty.hpp"
 #include "records/passes/pass_grouper_parts.hpp"
 
 namespace seamtakt {

@@ -119,8 +119,9 @@ struct PassRecord {
   std::uint64_t interruption_count = 0;
   std::string source, source_last;  ///< logs in which it begins and ends
   std::uint64_t source_line_first = 0, source_line_last = 0;
-  /// First time with the arc on and when it last went out: since 1970 in UTC, or since the log's own zero.
-  std::int64_t first_arc_ns = 0, last_arc_ns = 0;
+  /// Its first row, first time with the arc on, and when it last went out: since 1970 in UTC, or since the
+  /// log's own zero.
+  std::int64_t first_ns = 0, first_arc_ns = 0, last_arc_ns = 0;
   bool has_calendar_time = false;
   std::string started;  ///< UTC, empty where the log counts seconds
   std::string date;     ///< calendar date at the logger's clock, empty likewise

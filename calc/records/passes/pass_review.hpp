@@ -16,6 +16,10 @@ inline constexpr const char* plan_limit = "plan limit";
 inline constexpr const char* unit_border_rule = "record.unit.border";
 inline constexpr const char* instrument_overdue_rule = "record.instrument.overdue";
 
+inline UnitValue mm(double value) {
+  return {value, "mm"};
+}
+
 /// Adds a rule to a list that has each once.
 void add_rule(std::vector<std::string>& rules, const std::string& rule);
 

@@ -1,9 +1,9 @@
 #include <algorithm>
 
 #include "formula/heat/heat_input.hpp"
-#include "formula/metal/composition.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "plan/evaluate/heat_uncertainty.hpp"
+#include "plan/steel_of_metal.hpp"
 #include "records/passes/heat_figures.hpp"
 #include "records/passes/pass_review.hpp"
 
@@ -39,7 +39,7 @@ std::optional<double> hardness_of(const Plan& plan, const Seam& seam, double hea
     if (metal == nullptr || metal->composition_pct.empty()) return std::nullopt;
     basis.thickness_mm = seam.thickness_mm[plate];
     const auto hardness =
-        yurioka_hardness_HV(hardening_elements(composition_of<double>(metal->composition_pct)),
+        yurioka_hardness_HV(hardening_elements(steel_of(*metal, seam.thickness_mm[plate]).steel),
                             *recorded_cooling_time_s(heat_input_kJ_mm, basis));
     if (hardness && (!worse || *hardness > *worse)) worse = hardness;
   }
@@ -64,7 +64,7 @@ void add_cooling_time(PassReview& review, HeatBasis& basis) {
 void fill_uncertainty(PassRecord& record, const MeasuringUncertainty& measured) {
   record.U_heat_input_kJ_mm = U_heat_input_kJ_mm(*record.heat_input_kJ_mm, measured);
   if (!record.U_heat_input_kJ_mm) return;
-  record.u_voltage_pct = 100 * measured.voltage;
+  record.u_voltage_pct = 100 * measured.voltage_in_all();
   record.u_current_pct = 100 * measured.current;
   record.u_travel_speed_pct = 100 * measured.travel_speed;
 }
@@ -73,11 +73,14 @@ void fill_uncertainty(PassRecord& record, const MeasuringUncertainty& measured) 
 
 MeasuringUncertainty measured_with(const PassReview& review) {
   const PassRecord& record = review.record;
-  return measuring_uncertainty(review.plan->plan(), review.measured_robot(),
-                               {.current_A = record.mean_current_A,
-                                .voltage_V = record.mean_voltage_V,
-                                .travel_speed_mm_s = record.travel_speed_mm_s,
-                                .wire_feed_speed_m_min = {}});
+  MeasuringUncertainty u = measuring_uncertainty(review.plan->plan(), review.measured_robot(),
+                                                 {.current_A = record.mean_current_A,
+                                                  .voltage_V = record.mean_voltage_V,
+                                                  .travel_speed_mm_s = record.travel_speed_mm_s,
+                                                  .wire_feed_speed_m_min = {}});
+  // Energy that was logged as such isn't corrected for the leads (correct_for_leads).
+  if (review.entry.energy_source != EnergySource::voltage_and_current) u.leads = 0;
+  return u;
 }
 
 void fill_heat_input(PassReview& review) {

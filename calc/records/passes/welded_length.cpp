@@ -11,10 +11,6 @@ namespace {
 /// A torch further from the seam than this, on the mean, isn't on it: its positions are in another frame.
 constexpr double off_seam_mm = 30;
 
-UnitValue mm(double value) {
-  return {value, "mm"};
-}
-
 bool on_seam(const PassReview& review) {
   const Schedule& schedule = *review.schedule();
   const double weave = schedule.weave ? schedule.weave->half_width_mm : 0;

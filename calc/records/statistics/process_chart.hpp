@@ -23,7 +23,7 @@ struct ProcessChart {
 std::optional<ProcessChart> process_chart(const std::vector<double>& values);
 
 /// Patterns that a process in control rarely shows.
-/// Source: sqc-handbook-1956 (recalled): one value beyond 3 sigma; two of three in a row beyond 2 sigma
+/// Source: sqc-handbook-1956: one value beyond 3 sigma; two of three in a row beyond 2 sigma
 /// on one side; four of five beyond 1 sigma on one side; eight in a row on one side of the centre.
 enum class RunsRule { beyond_3_sigma, two_of_three, four_of_five, eight_in_a_row };
 Word name_of(RunsRule rule);
@@ -45,7 +45,7 @@ struct Capability {
   std::size_t values = 0;
   double mean = 0, overall_sd = 0, within_sd = 0;
   std::optional<double> Pp, Ppk, Cp, Cpk;
-  /// 95 % lower bound of Ppk: Ppk - 1.645 * sqrt(1/(9n) + Ppk^2/(2(n - 1))) (bissell-1990, recalled).
+  /// 95 % lower bound of Ppk: Ppk - 1.645 * sqrt(1/(9n) + Ppk^2/(2(n - 1))) (bissell-1990).
   std::optional<double> Ppk_low_95;
 };
 
@@ -64,7 +64,7 @@ struct Drift {
 std::optional<Drift> drift(const std::vector<double>& times, const std::vector<double>& values);
 
 /// Which of several hypotheses, tested at once, are refused so that the expected share of false ones among
-/// them is at most `rate` (Benjamini and Hochberg's step-up rule; benjamini-hochberg-1995, recalled). In the
+/// them is at most `rate` (Benjamini and Hochberg's step-up rule; benjamini-hochberg-1995). In the
 /// order of the p-values given.
 std::vector<bool> certain_at_family_rate(const std::vector<double>& p_values, double rate);
 
