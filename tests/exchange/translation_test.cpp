@@ -18,6 +18,7 @@
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/field.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "records/actual/actual_rows.hpp"
 #include "records/passes/pass_columns.hpp"
 #include "support/source_path.hpp"
 
@@ -149,6 +150,8 @@ TEST(Translation, results_have_german_headings) {
   expect_german_headings(coverage_columns());
   expect_german_headings(unit_record_columns());
   expect_german_headings(manual_columns());
+  expect_german_headings(actual_unit_columns());
+  expect_german_headings(actual_step_columns());
 }
 
 TEST(Translation, formulas_have_german_notes_and_results) {

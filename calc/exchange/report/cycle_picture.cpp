@@ -27,9 +27,9 @@ double tick_step(double longest_s) {
   return 3600 * std::ceil(longest_s / 14 / 3600);
 }
 
-class Drawing {
+class TimelineDrawing {
  public:
-  Drawing(const CycleResult& cycle, const TextView& view) : cycle_(cycle), view_(view) {
+  TimelineDrawing(const CycleResult& cycle, const TextView& view) : cycle_(cycle), view_(view) {
     longest_s_ = std::max(cycle.cycle_time_s, cycle.takt_s.value_or(0));
     for (const Move& move : cycle.moves) {
       if (std::find(robots_.begin(), robots_.end(), move.robot) == robots_.end())
@@ -131,7 +131,7 @@ class Drawing {
 }  // namespace
 
 std::string cycle_svg(const CycleResult& cycle, const TextView& view) {
-  return Drawing(cycle, view).svg();
+  return TimelineDrawing(cycle, view).svg();
 }
 
 }  // namespace seamtakt

@@ -7,8 +7,12 @@
 #include "exchange/sheets/report_model.hpp"
 #include "plan/evaluate/evaluation.hpp"
 #include "plan/plan.hpp"
+#include "records/actual/cycle_actual.hpp"
 
 namespace seamtakt {
+
+/// Shown for what the plan leaves out.
+inline constexpr Word not_stated = "not stated"_word;
 
 /// What a plan's report is made from.
 struct PlanReport {
@@ -16,6 +20,7 @@ struct PlanReport {
   const Evaluation& evaluation;
   const std::vector<CycleResult>& cycles;
   const Provenance& provenance;
+  const CycleActual* actual = nullptr;  ///< units of a log beside their planned cycles; nullptr: no log
 };
 
 /// A section of a report: its blocks on the page, and its tables for files. Either may be empty.
@@ -33,11 +38,12 @@ ReportSection passes_section(const PlanReport& report);
 ReportSection seams_section(const PlanReport& report);
 ReportSection cycles_section(const PlanReport& report);
 ReportSection order_section(const PlanReport& report);
+ReportSection actual_section(const PlanReport& report);
 ReportSection about_section(const PlanReport& report);
 
 /// In order of the page.
 inline constexpr ReportSection (*plan_sections[])(const PlanReport&) = {
     opening_section, weldments_section, findings_section, schedules_section, passes_section,
-    seams_section,   cycles_section,    order_section,    about_section};
+    seams_section,   cycles_section,    order_section,    actual_section,    about_section};
 
 }  // namespace seamtakt

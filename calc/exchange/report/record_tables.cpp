@@ -140,9 +140,8 @@ SheetCell member_cell(const std::string& member) {
 }
 
 SheetCell severity_cell(const std::string& stored) {
-  if (stored == "fail") return "fail"_word;
-  if (stored == "warn") return "warn"_word;
-  if (stored == "note") return "note"_word;
+  for (const Severity severity : {Severity::note, Severity::warn, Severity::fail})
+    if (stored == to_string(severity)) return SeverityCell{severity};
   return stored;
 }
 

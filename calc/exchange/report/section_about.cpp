@@ -5,7 +5,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Word title = "Made with and from"_word;
+constexpr Word about_title = "Made with and from"_word;
 
 ItemsBlock origin_items(const Provenance& provenance) {
   return {{{"Program"_word, "seamtakt " + provenance.program_version},
@@ -22,7 +22,7 @@ ReportSection about_section(const PlanReport& report) {
   Sheet sheet{"about", {{"item", {"Item"_word}}, {"value", {"Value"_word}}}, {}};
   sheet.rows = {{"Title"_word, report.plan.title}, {"Caution"_word, Word::of_table(caution_text())}};
   for (const auto& [label, value] : origin.items) sheet.rows.push_back({label, value});
-  return {{TitleBlock{2, title}, origin, SignBlock{{"Drafted"_word, "Checked"_word, "Approved"_word}}},
+  return {{TitleBlock{2, about_title}, origin, SignBlock{{"Drafted"_word, "Checked"_word, "Approved"_word}}},
           {sheet}};
 }
 

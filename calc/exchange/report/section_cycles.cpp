@@ -9,7 +9,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Word title = "Cycle sheets"_word, not_stated = "not stated"_word, none = "none"_word;
+constexpr Word cycles_title = "Cycle sheets"_word, none = "none"_word;
 
 /// What a reader of a cycle sheet looks for first.
 constexpr std::string_view first_of_cycle[] = {"weldment",      "cycle_time_s",  "takt_s",
@@ -40,8 +40,9 @@ ItemsBlock items_of(const CycleResult& cycle) {
                                  {seconds(cycle.arc_on_s), Measure{100 * cycle.arc_on_ratio, "%", 3}}}}}};
   for (const CyclePart which : {CyclePart::loss, CyclePart::handling})
     for (const auto* part : cycle_parts(which))
-      block.items.emplace_back(Word::of_table(part->label),
-                               seconds(column_number(part->value(cycle)).value_or(0)));
+      if (!part->present || part->present(cycle))
+        block.items.emplace_back(Word::of_table(part->label),
+                                 seconds(column_number(part->value(cycle)).value_or(0)));
   return block;
 }
 
@@ -55,7 +56,7 @@ FigureBlock cycle_figure(const CycleResult& cycle) {
 }  // namespace
 
 ReportSection cycles_section(const PlanReport& report) {
-  ReportSection section{{TitleBlock{2, title}},
+  ReportSection section{{TitleBlock{2, cycles_title}},
                         {column_sheet<CycleResult>("cycle", cycle_columns(), report.cycles, first_of_cycle)}};
   for (const CycleResult& cycle : report.cycles)
     section.blocks.emplace_back(GroupBlock{GroupBlock::Kind::whole,

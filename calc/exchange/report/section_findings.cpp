@@ -7,7 +7,7 @@ namespace seamtakt {
 
 namespace {
 
-constexpr Word title = "Findings"_word;
+constexpr Word findings_title = "Findings"_word;
 
 Sheet findings_sheet(const Findings& findings) {
   // The page has no place for value, limit and unit: the text names them.
@@ -25,10 +25,10 @@ Sheet findings_sheet(const Findings& findings) {
     return value ? SheetCell(Figure{*value, unit}) : SheetCell();
   };
   for (const Finding& finding : findings)
-    sheet.rows.push_back(
-        {Word::of_table(to_string(finding.severity)), SentenceCell{place_sentence(finding.where)},
-         finding.rule, figure(finding.value, finding.unit), figure(finding.limit, finding.unit),
-         UnitCell{finding.unit}, SentenceCell{finding.sentence}, SourceCell{finding.source}});
+    sheet.rows.push_back({SeverityCell{finding.severity}, SentenceCell{place_sentence(finding.where)},
+                          finding.rule, figure(finding.value, finding.unit),
+                          figure(finding.limit, finding.unit), UnitCell{finding.unit},
+                          SentenceCell{finding.sentence}, SourceCell{finding.source}});
   return sheet;
 }
 
@@ -41,7 +41,7 @@ ReportSection findings_section(const PlanReport& report) {
   ReportSection section{{}, {findings_sheet(findings)}};
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
-  section.blocks = titled_table(title, findings_sheet(findings));
+  section.blocks = titled_table(findings_title, findings_sheet(findings));
   return section;
 }
 

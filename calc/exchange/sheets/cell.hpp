@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "base/finding.hpp"
 #include "base/sentences/sentence.hpp"
 
 namespace seamtakt {
@@ -56,6 +57,11 @@ struct Choice {
   std::string english;
 };
 
+/// How severe a finding is: a word, in tables for people with its mark.
+struct SeverityCell {
+  Severity severity = Severity::note;
+};
+
 /// A name that is a key in files and a heading for people.
 struct KeyCell {
   std::string key;
@@ -83,7 +89,7 @@ struct PatternCell;
 /// its column names.
 using SheetCell =
     std::variant<std::monostate, double, std::string, Count, Word, Heading, Measure, MeasureRange, Figure,
-                 UnitCell, Pair, Choice, KeyCell, SourceCell, SentenceCell, PatternCell>;
+                 UnitCell, Pair, Choice, KeyCell, SourceCell, SentenceCell, SeverityCell, PatternCell>;
 
 /// A fixed text with values in it: {"{1}, revision {2}"_word, {id, revision}}.
 struct PatternCell {

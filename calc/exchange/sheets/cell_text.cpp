@@ -57,6 +57,9 @@ struct ToText {
   std::string operator()(const SourceCell& source) const { return view.source(source.english); }
   std::string operator()(const SentenceCell& cell) const { return sentence_text(cell.sentence, view); }
   std::string operator()(Word word) const { return view.word(word); }
+  std::string operator()(const SeverityCell& cell) const {
+    return view.word(Word::of_table(to_string(cell.severity)));
+  }
   std::string operator()(const Heading& heading) const { return heading_text(heading, view); }
   std::string operator()(const KeyCell& cell) const {
     return view.typography() == TextView::Typography::plain ? cell.key : heading_text(cell.heading, view);

@@ -17,10 +17,12 @@ th{color:var(--quiet);font-weight:600;white-space:nowrap}td.n,th.n{text-align:ri
 dt{color:var(--quiet)}dd{margin:0;overflow-wrap:anywhere}svg{max-width:100%;height:auto}svg text{fill:var(--ink);font:11px system-ui,sans-serif}
 .code{font-family:ui-monospace,"DejaVu Sans Mono",monospace;overflow-wrap:normal}
 .sign{display:flex;gap:3em;margin-top:2.5em}.sign div{border-top:1px solid var(--ink);width:16em;color:var(--quiet);padding-top:.2em}
+.columns{display:grid;gap:1.4em}.columns dl{grid-template-columns:minmax(0,46%) minmax(0,1fr);font-size:.87em}.columns table{font-size:.87em}.columns th{white-space:normal}
+.columns th,.columns td{padding:.2em .4em}.drawings{display:flex;flex-wrap:wrap;gap:.6em}@media screen and (max-width:900px){.columns{display:block}}
 section,.code{break-inside:avoid}
 @page{size:A4;margin:14mm 12mm}
 @page wide{size:A4 landscape}
-@media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.wide{page:wide;font-size:6.8pt}.wide td{white-space:nowrap}.wide th,.wide td{padding:.12em .32em}.pairs{columns:2;column-gap:2em}.pairs dl{font-size:7.3pt;line-height:1.22;gap:.02em .8em;margin:.2em 0}.pairs h3{margin:.7em 0 .1em}}
+@media print{body{max-width:none;margin:0;padding:0;background:#fff;color:#000;font-size:8.5pt}h2,h3{break-after:avoid}tr,svg{break-inside:avoid}thead{display:table-header-group}th{white-space:normal;vertical-align:bottom}th,td{padding:.15em .45em}.wide{page:wide;font-size:6.8pt}.wide td{white-space:nowrap}.wide th,.wide td{padding:.12em .32em}.sheet{page:wide;break-before:page;break-after:page;font-size:6.8pt}.sheet h3{margin:0 0 .2em}.sheet .sign{margin-top:3em}}
 )";
 
 }  // namespace
@@ -65,11 +67,22 @@ void HtmlPage::paragraph(std::string_view text, std::string_view css_class) {
   body_ += html_text(text) + "</p>\n";
 }
 
-void HtmlPage::begin_sheets() {
-  body_ += "<div class=\"pairs\">\n";
+void HtmlPage::begin_columns(const std::vector<int>& shares) {
+  body_ += "<div class=\"columns\" style=\"grid-template-columns:";
+  for (const int share : shares) body_ += " minmax(0," + std::to_string(share) + "fr)";
+  body_ += "\">\n";
 }
-void HtmlPage::end_sheets() {
+void HtmlPage::begin_column() {
+  body_ += "<div>\n";
+}
+void HtmlPage::end_column() {
   body_ += "</div>\n";
+}
+void HtmlPage::end_columns() {
+  body_ += "</div>\n";
+}
+void HtmlPage::begin_page() {
+  body_ += "<section class=\"sheet\">\n";
 }
 void HtmlPage::begin_section() {
   body_ += "<section>\n";

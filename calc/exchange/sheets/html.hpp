@@ -19,11 +19,15 @@ class HtmlPage {
 
   void heading(int level, std::string_view text);
   void paragraph(std::string_view text, std::string_view css_class = {});
-  /// Sections between these are in two columns on paper.
-  void begin_sheets();
-  void end_sheets();
+  /// Columns beside one another, each with its share of the width; below one another on a narrow screen.
+  void begin_columns(const std::vector<int>& shares);
+  void begin_column();
+  void end_column();
+  void end_columns();
   /// Content between these isn't split by a page break, if it fits on one page.
   void begin_section();
+  /// A section with a page of its own on paper.
+  void begin_page();
   void end_section();
   /// A label with text that is copied exactly, line by line; lines break only at blanks.
   void code_item(std::string_view label, const std::vector<std::string>& lines);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "exchange/sheets/sheet.hpp"
+#include "exchange/sketch/drawing.hpp"
 
 namespace seamtakt {
 
@@ -41,6 +42,11 @@ struct FigureBlock {
   Size size = Size::page_wide;
 };
 
+/// Drawings beside one another, as many as there is room for.
+struct DrawingsBlock {
+  std::function<std::vector<Drawing>(const TextView&)> draw;
+};
+
 /// A label with text that is copied exactly, line by line; lines break only at blanks.
 struct CodeBlock {
   Word label;
@@ -54,16 +60,18 @@ struct SignBlock {
 
 struct GroupBlock;
 
-using Block = std::variant<TitleBlock, ParagraphBlock, ItemsBlock, TableBlock, FigureBlock, CodeBlock,
-                           SignBlock, GroupBlock>;
+using Block = std::variant<TitleBlock, ParagraphBlock, ItemsBlock, TableBlock, FigureBlock, DrawingsBlock,
+                           CodeBlock, SignBlock, GroupBlock>;
 
 struct GroupBlock {
   enum class Kind {
-    whole,   ///< isn't split by a page break, if it fits on one page
-    abreast  ///< its groups are in two columns on a narrow page
+    whole,    ///< isn't split by a page break, if it fits on one page
+    columns,  ///< its groups are beside one another
+    page      ///< on paper a page of its own, all of it; directly within the report
   };
   Kind kind = Kind::whole;
   std::vector<Block> blocks;
+  int share = 1;  ///< of the width, beside other columns
 };
 
 struct Report {

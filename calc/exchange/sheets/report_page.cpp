@@ -38,6 +38,11 @@ class PageWriter {
   }
   void operator()(const TableBlock& block) { page_.table(shown_table(block.sheet, view_)); }
   void operator()(const FigureBlock& block) { page_.raw(block.draw(view_)); }
+  void operator()(const DrawingsBlock& block) {
+    page_.raw("<div class=\"drawings\">\n");
+    for (const Drawing& drawing : block.draw(view_)) page_.raw(drawing_svg(drawing));
+    page_.raw("</div>\n");
+  }
   void operator()(const CodeBlock& block) { page_.code_item(view_.word(block.label), block.lines); }
   void operator()(const SignBlock& block) {
     std::string places;
@@ -45,13 +50,30 @@ class PageWriter {
     page_.raw("<div class=\"sign\">" + places + "</div>\n");
   }
   void operator()(const GroupBlock& block) {
-    const bool abreast = block.kind == GroupBlock::Kind::abreast;
-    abreast ? page_.begin_sheets() : page_.begin_section();
+    if (block.kind == GroupBlock::Kind::columns) return put_columns(block.blocks);
+    block.kind == GroupBlock::Kind::page ? page_.begin_page() : page_.begin_section();
     put(block.blocks);
-    abreast ? page_.end_sheets() : page_.end_section();
+    page_.end_section();
   }
 
  private:
+  static int share_of(const Block& block) {
+    const GroupBlock* group = std::get_if<GroupBlock>(&block);
+    return group ? group->share : 1;
+  }
+
+  void put_columns(const std::vector<Block>& columns) {
+    std::vector<int> shares;
+    for (const Block& column : columns) shares.push_back(share_of(column));
+    page_.begin_columns(shares);
+    for (const Block& column : columns) {
+      page_.begin_column();
+      std::visit(*this, column);
+      page_.end_column();
+    }
+    page_.end_columns();
+  }
+
   HtmlPage& page_;
   const TextView& view_;
 };

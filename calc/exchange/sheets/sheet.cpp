@@ -21,7 +21,22 @@ bool is_numeric(const Sheet& sheet, std::size_t column) {
                      [&](const auto& row) { return is_number(row[column]); });
 }
 
+/// Told apart by shape, in black and white too: a ring, a triangle, a square with a cross.
+const char* mark_of(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      break;
+    case Severity::warn:
+      return "\u25b2";
+    case Severity::fail:
+      return "\u22a0";
+  }
+  return "\u25cb";
+}
+
 std::string shown_text(const Sheet::Column& column, const SheetCell& cell, const TextView& view) {
+  if (const SeverityCell* severity = std::get_if<SeverityCell>(&cell))
+    return std::string(mark_of(severity->severity)) + "\u00a0" + cell_text(cell, view);
   const double* number = std::get_if<double>(&cell);
   if (number && *number <= column.none_up_to) return view.word("none"_word);
   return cell_text(cell, view, {column.digits.value_or(usual_digits), column.heading.unit});
@@ -35,6 +50,8 @@ bool has_pair(const Sheet& sheet, std::size_t column) {
 }  // namespace
 
 std::string column_heading_text(const Sheet::Column& column, const TextView& view) {
+  if (!column.group.english().empty())
+    return cell_text(PatternCell{"{1}: {2}"_word, {column.group, column.heading}}, view);
   if (column.end == Sheet::End::none) return heading_text(column.heading, view);
   const Word pattern = column.end == Sheet::End::low ? "{1} (low)"_word : "{1} (high)"_word;
   return cell_text(PatternCell{pattern, {column.heading}}, view);

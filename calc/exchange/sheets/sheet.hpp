@@ -24,8 +24,10 @@ struct Sheet {
     /// Numbers up to this are shown to people as "none"; files have the number.
     double none_up_to = -std::numeric_limits<double>::infinity();
     End end = End::none;
+    Word group = {};  ///< of which object its value is: "groove"; empty: the row's own
   };
-  std::string name;  ///< "passes", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"
+  std::string name;  ///< "passes", "seams", "weldments", "cycle", "order", "findings", "schedules",
+                     ///< "judgement", "about"
   std::vector<Column> columns;
   std::vector<std::vector<SheetCell>> rows;  ///< each as long as `columns`
 };
