@@ -72,6 +72,10 @@ int main(int argc, char** argv) {
   cli::add_report(program, result);
   cli::add_learn(program, result);
   cli::add_measure(program, result);
+  cli::add_import(program, result);
+  cli::add_export(program, result);
+  cli::add_diff(program, result);
+  cli::add_merge(program, result);
 
   const auto refuse = [&](int code, const std::string& message) {
     return fail(code, given.without_passwords(message));

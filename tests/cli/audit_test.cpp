@@ -66,6 +66,51 @@ TEST_F(Audit, DemoLogHasOneMissingPassAndEveryRowIsAccountedFor) {
             number(rows, "in_passes") + number(rows, "arc_off") + number(rows, "rejected"));
 }
 
+TEST_F(Audit, TheDemosUnitsAreShownBesideTheirPlannedCycles) {
+  const ProgramRun run = run_program({"audit", demo_log, "--plan", demo_plan, "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode result = parse_json(run.output, "output");
+  const auto& units = result.find("cycle_actual")->elements;
+  ASSERT_EQ(units.size(), 3u);
+  const JsonNode& trailer = units[1];
+  EXPECT_EQ(text_of(trailer, "weldment"), "TT");
+  // Its rows are from 06:19:26.4 to 07:15:53.5.
+  EXPECT_NEAR(number(trailer, "logged_s"), 3387.1, 1e-6);
+  EXPECT_GT(number(trailer, "difference_s"), 600);
+  EXPECT_EQ(trailer.find("largest")->elements.size(), 10u);
+  // The log's generator left out the last pass of the last robot seam of the second unit.
+  std::size_t skipped = 0;
+  for (const JsonNode& robot : trailer.find("robots")->elements)
+    skipped += robot.find("skipped")->elements.size();
+  EXPECT_EQ(skipped, 1u);
+  const ProgramRun text = run_program({"audit", demo_log, "--plan", demo_plan, "--summary"});
+  EXPECT_NE(text.output.find("AE-26-0102 (TT): 56:27 in the log, whole cycle planned "), std::string::npos)
+      << text.output;
+  const ProgramRun german =
+      run_program({"audit", demo_log, "--plan", demo_plan, "--summary", "--language", "de"});
+  EXPECT_NE(german.output.find("AE-26-0102 (TT): 56:27 im Protokoll"), std::string::npos) << german.output;
+}
+
+TEST_F(Audit, ALogWithoutAPlanHasNoPlannedCycles) {
+  const ProgramRun run = run_program({"audit", write("log.csv", steady_log()), "--process", "135", "--json"});
+  EXPECT_TRUE(is_null(parse_json(run.output, "output"), "cycle_actual"));
+}
+
+TEST_F(Audit, AReportHasTheArcsAndGapsOfALog) {
+  const std::string table = (folder / "actual.csv").string();
+  const ProgramRun run =
+      run_program({"report", demo_plan, "--log", demo_log, "--table", "actual", "--output", table});
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const CsvTable steps = read_csv(table);
+  std::size_t arcs = 0;
+  for (const CsvRow& row : steps.rows) arcs += row.fields[steps.require("kind")] == "arc";
+  EXPECT_EQ(arcs, 134u) << "an arc each for the log's passes";
+  EXPECT_EQ(run_program({"report", "--store", "sqlite:" + (folder / "none.sqlite").string(), "--log",
+                         demo_log, "--unit", "U1", "--output", (folder / "x.csv").string()})
+                .exit_code,
+            2);
+}
+
 TEST_F(Audit, EnergyWithoutTravelSpeedGivesNoHeatInputAndSaysWhy) {
   const ProgramRun run = run_program({"audit", write("log.csv", steady_log()), "--process", "135", "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;

@@ -82,11 +82,19 @@ TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
   const JsonNode& seam = document.find("seams")->elements[0];
   EXPECT_EQ(seam.find("new")->kind, JsonNode::Kind::null);
   bool heat = false;
-  for (const JsonNode& limit : seam.find("conflicts")->elements)
+  for (const JsonNode& limit : seam.find("conflicts")->elements) {
+    EXPECT_EQ(limit.find("needed")->kind, JsonNode::Kind::number) << run.output;
+    const double needed = limit.find("needed")->number, bound = limit.find("bound")->number;
+    EXPECT_TRUE(limit.find("side")->string == "upper" ? needed > bound : needed < bound) << run.output;
+    EXPECT_EQ(limit.find("needed_with")->kind, JsonNode::Kind::array);
     heat = heat || limit.find("rule")->string == "limit.heat-input.high" ||
            limit.find("rule")->string == "qualification.heat-input";
+  }
   EXPECT_TRUE(heat) << run.output;
   EXPECT_GE(seam.find("conflicts")->elements.size(), 2u);
+  const ProgramRun german = run_program({"fit", plan, "--seam", "TT/S28", "--language", "de"});
+  EXPECT_NE(german.output.find("Keine Einstellungen halten alle diese Grenzen: "), std::string::npos);
+  EXPECT_NE(german.output.find("müsste bis"), std::string::npos) << german.output;
 }
 
 TEST_F(Fit, BadInputIsOneLineAndTwo) {

@@ -124,9 +124,9 @@ TEST(LanguageOfResults, UsUnitsAreInches) {
 TEST(LanguageOfResults, TheDemosCyclesAreGerman) {
   const std::string text = run_with(cycle, {"--language", "de"}).output;
   for (const char* part :
-       {"Bauteil", "Taktzeit", "Schranke", "Größte Verluste neben dem Lichtbogen", "BD: Warten 579.7\u202fs",
-        "Die Taktzeit ist 2573.1\u202fs; der Takt lässt 2160\u202fs.", "wie gezeichnet", "Brennerpflege",
-        "Befunde: 1 Fehler, 6 Warnungen, 1 Hinweis"})
+       {"Bauteil", "Taktzeit", "Schranke", "Größte Verluste neben dem Lichtbogen", "BD: Warten 1027\u202fs",
+        "Die Taktzeit ist 2785.1\u202fs; der Takt lässt 2160\u202fs.", "wie gezeichnet", "Brennerpflege",
+        "Befunde: 1 Fehler, 6 Warnungen, 4 Hinweise"})
     EXPECT_TRUE(contains(text, part)) << part;
   for (const char* part : {"Weldment", "Margin", "Largest", "Robot ", "orientation", "fail "})
     EXPECT_FALSE(contains(text, part)) << part;
@@ -191,13 +191,13 @@ TEST_F(ThirdLanguage, OfAFolderIsAccepted) {
   write_language();
   const ProgramRun run = run_with(cycle, {"--summary", "--language", "qq"});
   ASSERT_EQ(run.exit_code, 1) << run.errors;
-  EXPECT_TRUE(contains(run.output, "qq The cycle takes 2573.1\u202fs; the takt leaves 2160\u202fs."))
+  EXPECT_TRUE(contains(run.output, "qq The cycle takes 2785.1\u202fs; the takt leaves 2160\u202fs."))
       << run.output;
-  EXPECT_TRUE(contains(run.output, "qq Findings: qq 1 fail, 6 warn, 1 note"));
+  EXPECT_TRUE(contains(run.output, "qq Findings: qq 1 fail, 6 warn, 4 note"));
   EXPECT_TRUE(contains(run.output, "\nGraveco"));
   EXPECT_TRUE(contains(run.output, "\naverto"));
   // Words that it lacks are English, within a line in English spelling.
-  EXPECT_TRUE(contains(run.output, "BD: waiting 579.7\u202fs, Flugoj 120.3\u202fs")) << run.output;
+  EXPECT_TRUE(contains(run.output, "BD: waiting 1027\u202fs, Flugoj 120.3\u202fs")) << run.output;
 }
 
 TEST_F(ThirdLanguage, ThatIsDamagedIsRefusedInOneLine) {

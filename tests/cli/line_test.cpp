@@ -120,12 +120,17 @@ TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   const auto& waiting = result.find("waiting")->elements;
-  ASSERT_EQ(waiting.size(), 2u);
-  EXPECT_EQ(text_of(waiting[1], "serial"), "AE-26-0106");
-  EXPECT_EQ(text_of(waiting[1], "for"), "1 BD-gusset is missing (3 of 4 there)");
-  EXPECT_EQ(text_of(waiting[1], "released_instead"), "AE-26-0107");
+  ASSERT_EQ(waiting.size(), 1u);
+  EXPECT_EQ(text_of(waiting[0], "serial"), "AE-26-0106");
+  EXPECT_EQ(text_of(waiting[0], "for"), "1 BD-gusset is missing (3 of 4 there)");
+  EXPECT_EQ(text_of(waiting[0], "released_instead"), "AE-26-0107");
+  // One strip too many on the cart of 0104 warns, and the unit goes.
+  const auto& findings = result.find("findings")->elements;
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const JsonNode& finding) {
+    return text_of(finding, "rule") == "line.cart.extra" && text_of(finding, "where") == "AE-26-0104";
+  }));
   const std::vector<std::string> released = serials(result);
-  EXPECT_EQ(released.size(), 22u);
+  EXPECT_EQ(released.size(), 23u);
   EXPECT_EQ(std::count(released.begin(), released.end(), "AE-26-0106"), 0);
   // The effect on the shift: the line's result with all carts complete is shown beside it.
   ASSERT_TRUE(result.find("with_all_carts"));

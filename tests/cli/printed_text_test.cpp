@@ -48,6 +48,10 @@ const std::set<std::string> fixed_texts = {"format",
                                            "direction",
                                            "tracking",
                                            "quality",
+                                           "axis",
+                                           "days",
+                                           "pull",
+                                           "start",
                                            "tolerance_class",
                                            "kind",
                                            "quantity",
@@ -95,7 +99,8 @@ void write_trapped(const JsonNode& node, const std::string& key, JsonWriter& jso
       break;
     case JsonNode::Kind::string: {
       const bool who = key == "by" && (node.string == "robot" || node.string == "manual");
-      json.value(fixed_texts.contains(key) || who ? node.string : trapped(node.string));
+      const bool clock = node.string.size() == 5 && node.string[2] == ':';
+      json.value(fixed_texts.contains(key) || who || clock ? node.string : trapped(node.string));
       break;
     }
     case JsonNode::Kind::number:

@@ -159,7 +159,7 @@ TEST_F(ReportLanguage, UsUnitsConvertAHeatInputAPreheatTemperatureAndAThroat) {
 TEST_F(ReportLanguage, CsvStaysEnglishAndSi) {
   setenv("SOURCE_DATE_EPOCH", "1767225600", 1);
   for (const char* table :
-       {"passes", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"})
+       {"judgement", "passes", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"})
     EXPECT_EQ(report({plan, "--table", table}, "a.csv", {"--language", "de", "--units", "us"}),
               report({plan, "--table", table}, "b.csv"))
         << table;
@@ -194,5 +194,5 @@ TEST_F(ReportLanguage, AThirdLanguageOfAFolderReachesTheReport) {
   EXPECT_EQ(python_on("q.xlsx",
                       "'name=\"passes\"' in book, book.count('name=\"weldments\"'), "
                       "book.count('<sheet ')"),
-            "True 1 8\n");
+            "True 1 9\n");
 }

@@ -66,15 +66,60 @@ TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
 }
 
 TEST_F(Report, CsvTableIsChosenByName) {
-  for (const char* table : {"seams", "weldments", "cycle", "order", "findings", "schedules", "about"}) {
+  for (const char* table :
+       {"judgement", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"}) {
     ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0)
         << table;
     EXPECT_FALSE(read_csv(path("t.csv")).rows.empty()) << table;
   }
   const ProgramRun unknown = run_program({"report", demo, "--table", "pases", "--output", path("none.csv")});
   EXPECT_EQ(unknown.exit_code, 2);
-  EXPECT_NE(unknown.errors.find("one of passes, seams"), std::string::npos) << unknown.errors;
+  EXPECT_NE(unknown.errors.find("one of judgement, passes, seams"), std::string::npos) << unknown.errors;
   EXPECT_FALSE(std::filesystem::exists(path("none.csv")));
+}
+
+TEST_F(Report, OfOneScheduleIsItsSheetAlone) {
+  ASSERT_EQ(run_program({"report", demo, "--schedule", "F5S", "--output", path("f5s.html")}).exit_code, 0);
+  const std::string page = bytes_of(path("f5s.html"));
+  for (const char* part : {"<section class=\"sheet\">", "<h3>Schedule F5S</h3>", "271 to 331 A", "BD/S11",
+                           "<svg", "Reviewed: name, date, signature"})
+    EXPECT_NE(page.find(part), std::string::npos) << part;
+  for (const char* part : {"<h3>Schedule F6S</h3>", "Cycle sheets"})
+    EXPECT_EQ(page.find(part), std::string::npos) << part;
+  ASSERT_EQ(run_program({"report", demo, "--schedule", "F5S,F4S", "--output", path("two.csv")}).exit_code, 0);
+  const CsvTable table = read_csv(path("two.csv"));
+  const std::size_t schedule = table.require("schedule");
+  ASSERT_FALSE(table.rows.empty());
+  EXPECT_EQ(table.rows.front().fields[schedule], "F4S") << "in the plan's order";
+  EXPECT_EQ(table.rows.back().fields[schedule], "F5S");
+}
+
+TEST_F(Report, OfASheetInGermanHasADecimalComma) {
+  ASSERT_EQ(
+      run_program({"--language", "de", "report", demo, "--schedule", "F5S", "--output", path("f5s.html")})
+          .exit_code,
+      0);
+  const std::string page = bytes_of(path("f5s.html"));
+  EXPECT_NE(page.find("10,5\u202fmm/s (9,7 bis 11,3\u202fmm/s)"), std::string::npos);
+  EXPECT_EQ(page.find("10.5\u202f"), std::string::npos);
+}
+
+TEST_F(Report, OfAllSchedulesIsAPageEach) {
+  ASSERT_EQ(run_program({"report", sample, "--table", "schedules", "--output", path("all.html")}).exit_code,
+            0);
+  const std::string page = bytes_of(path("all.html"));
+  EXPECT_NE(page.find("<h3>Schedule F</h3>"), std::string::npos);
+  EXPECT_NE(page.find("<h3>Schedule C</h3>"), std::string::npos);
+  EXPECT_EQ(page.find("Heat input by pass"), std::string::npos);
+}
+
+TEST_F(Report, OfAScheduleThatThePlanHasNotIsRefused) {
+  const ProgramRun run = run_program({"report", demo, "--schedule", "F99", "--output", path("none.html")});
+  EXPECT_EQ(run.exit_code, 2);
+  EXPECT_NE(run.errors.find("--schedule: found \"F99\", expected the id of a schedule of the plan"),
+            std::string::npos)
+      << run.errors;
+  EXPECT_FALSE(std::filesystem::exists(path("none.html")));
 }
 
 TEST_F(Report, UnknownEndingIsRefused) {
@@ -87,7 +132,7 @@ TEST_F(Report, WorkbookHasASheetForEachTableAndNoFormula) {
   ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
   EXPECT_EQ(python_on_workbook("len(sheets), sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
                                "'ISO 10218' in parts['xl/sharedStrings.xml']"),
-            "8 0 True\n");
+            "9 0 True\n");
 }
 
 TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
@@ -95,7 +140,7 @@ TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
   EXPECT_EQ(python_on_workbook(
                 "sum('fitToPage=\"1\"' in t and 'fitToHeight=\"0\"' in t and 'landscape' in t for t in "
                 "sheets.values()), parts['xl/workbook.xml'].count('_xlnm.Print_Titles')"),
-            "8 8\n");
+            "9 9\n");
 }
 
 TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {

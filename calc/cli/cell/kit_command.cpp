@@ -5,6 +5,7 @@
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "line/cart.hpp"
+#include "plan/clock_time.hpp"
 
 namespace seamtakt::cli {
 
@@ -26,13 +27,30 @@ void write_differences(JsonWriter& json, const char* key, const std::vector<Part
   json.end_array();
 }
 
+/// Pieces that aren't there yet: when they come, by the clock or in seconds since the line's start.
+void write_expected(JsonWriter& json, const std::vector<CartArrival>& expected) {
+  json.key("expected").begin_array();
+  for (const CartArrival& arrival : expected) {
+    json.begin_object(JsonWriter::Layout::compact).member("quantity", arrival.quantity);
+    json.key("arrives");
+    if (arrival.is_clock)
+      json.value(clock_text(arrival.time_s));
+    else
+      json.value(arrival.time_s);
+    json.end_object();
+  }
+  json.end_array();
+}
+
 void write_parts(JsonWriter& json, const Cart& cart) {
   json.key("parts").begin_array();
   for (const CartPart& part : cart) {
     json.begin_object(JsonWriter::Layout::compact);
     json.member("part", part.part).member("quantity", part.quantity).key("heats").begin_array();
     for (const std::string& heat : part.heats) json.value(heat);
-    json.end_array().end_object();
+    json.end_array();
+    if (!part.expected.empty()) write_expected(json, part.expected);
+    json.end_object();
   }
   json.end_array();
 }
@@ -69,6 +87,12 @@ std::string table_text(const Weldment& weldment, const Cart& cart, const CartChe
   return table.text();
 }
 
+Sentence verdict_of(const CartCheck& check) {
+  if (!check.complete()) return Sentence("kit.waits"_key, {{"differences", cart_sentence(check)}});
+  if (check.extra.empty()) return Sentence("kit.complete"_key);
+  return Sentence("kit.goes"_key, {{"differences", cart_sentence(check)}});
+}
+
 void run(const Options& options, Result& result) {
   const LoadedPlan loaded = load(options.plan);
   const Weldment& weldment = *chosen_weldments(loaded.plan, options.weldment).front();
@@ -88,10 +112,7 @@ void run(const Options& options, Result& result) {
     result.output = json.take();
     return;
   }
-  const Sentence verdict = check.complete()
-                               ? Sentence("kit.complete"_key)
-                               : Sentence("kit.waits"_key, {{"differences", cart_sentence(check)}});
-  result.output = table_text(weldment, cart, check) + "\n" + shown_text(verdict) + "\n";
+  result.output = table_text(weldment, cart, check) + "\n" + shown_text(verdict_of(check)) + "\n";
 }
 
 }  // namespace
@@ -100,7 +121,9 @@ void add_kit(const Command& app, Result& result) {
   auto options = std::make_shared<Options>();
   const Command command = app.command("kit", "A cart's parts against what a weldment is made of");
   command.option("PLAN", options->plan, "plan file (NAME.weldplan.json)").required();
-  command.option("--cart", options->cart, "the cart: CSV with part, quantity and, where wanted, heat")
+  command
+      .option("--cart", options->cart,
+              "the cart: CSV with part, quantity and, where wanted, heat and arrives")
       .required();
   command.option("--weldment", options->weldment, "the weldment that it is for").required();
   command.flag("--json", options->json, "one JSON document on standard output");

@@ -1,7 +1,9 @@
+#include "base/text/comma_list.hpp"
 #include "base/text/text_table.hpp"
 #include "cli/cell/line_output.hpp"
 #include "cli/common/output.hpp"
 #include "line/line_columns.hpp"
+#include "plan/clock_time.hpp"
 
 namespace seamtakt::cli {
 
@@ -19,6 +21,17 @@ UnitValue per_hour(double rate, int digits = 4) {
 
 std::string line_of(SentenceKey key, std::vector<Argument> arguments = {}) {
   return shown_text(Sentence(key, std::move(arguments))) + "\n";
+}
+
+bool has_calendar(const LineResult& line) {
+  return !line.calendar_start.empty();
+}
+
+/// A time of the run under a name: on the clock where there is one, else in hours.
+Argument when(const LineResult& line, const char* name, double elapsed_s) {
+  if (const std::optional<double> start_s = parse_clock_s(line.calendar_start))
+    return {name, clock_text(*start_s + elapsed_s)};
+  return {name, hours(elapsed_s)};
 }
 
 /// What the headline is made of.
@@ -84,13 +97,41 @@ std::string in_line_text(const LineResult& line) {
   return text + "\n";
 }
 
+std::string calendar_text(const LineResult& line) {
+  if (!has_calendar(line)) return "";
+  constexpr std::size_t longest = 300;
+  const std::size_t units = line.units.size() + line.waiting.size();
+  std::string text =
+      line_of("cli.line.first-day"_key, {{"day", line.first_day},
+                                         {"until", line.first_day_clock},
+                                         {"finished", UnitValue{line.figures.finished_first_day, "", 3}},
+                                         {"units", units}});
+  if (line.has_dues)
+    text += line_of("cli.line.late-orders"_key, {{"late", UnitValue{line.figures.late_orders, "", 3}}});
+  text += line_of("cli.line.calendar"_key, {{"start", line.calendar_start}, {"end", line.finished_clock}});
+  if (!line.unfinished.empty())
+    text += line_of("cli.line.unfinished"_key,
+                    {{"day", line.first_day}, {"units", printable(comma_list(line.unfinished), longest)}});
+  return text;
+}
+
+std::string people_text(const LineResult& line) {
+  std::string text;
+  for (const StageResult& stage : line.stages)
+    if (stage.no_person_pct)
+      text += line_of("cli.line.no-person"_key,
+                      {{"stage", stage.stage}, {"share", UnitValue{*stage.no_person_pct, "%", 3}}});
+  return text;
+}
+
 std::string summary(const LineResult& line) {
-  std::string text = not_run_text(line) + headline(line) + "\n" + draw_text(line) + in_line_text(line);
+  std::string text = not_run_text(line) + headline(line) + "\n" + draw_text(line) + calendar_text(line) +
+                     in_line_text(line) + people_text(line);
   if (line.worst_window)
     text +=
         line_of("cli.line.worst-window"_key, {{"units", line.worst_window->units},
-                                              {"from", hours(line.worst_window->start_s)},
-                                              {"to", hours(line.worst_window->end_s)},
+                                              when(line, "from", line.worst_window->start_s),
+                                              when(line, "to", line.worst_window->end_s),
                                               {"rate", per_hour(line.worst_window->throughput_per_h, 3)}});
   return text;
 }
@@ -168,7 +209,34 @@ std::string waiting_table(const LineResult& line) {
   return "\n" + table.text();
 }
 
+/// With the clock's times, and by how much an order is overdue.
+std::string clock_table(const LineResult& line) {
+  TextTable table({{"Unit"_word, "", true, 0},
+                   {"Weldment"_word, "", true, 0},
+                   {"Due"_word, "", true, 0},
+                   {"Start"_word, "", true, 0},
+                   {"End"_word, "", true, 0},
+                   {"Overdue"_word, "h", false, 3},
+                   {"Late"_word, "min", false, 3},
+                   {"By"_word, "", true, 0}},
+                  output_view());
+  const auto over = [](const std::optional<double>& time_s, double unit_s) {
+    return time_s ? std::optional<double>(*time_s / unit_s) : std::nullopt;
+  };
+  for (const UnitResult& unit : line.units)
+    table.cell(unit.serial)
+        .cell(unit.weldment)
+        .cell(unit.due)
+        .cell(unit.start_clock)
+        .cell(unit.end_clock)
+        .cell(over(unit.late_s, 3600))
+        .cell(over(unit.missed_by_s, 60))
+        .cell(unit.scrapped ? Sentence("scrap"_word) : unit.cause);
+  return "\n" + table.text();
+}
+
 std::string units_table(const LineResult& line) {
+  if (has_calendar(line)) return clock_table(line);
   TextTable table({{"Unit"_word, "", true, 0},
                    {"Weldment"_word, "", true, 0},
                    {"Due"_word, "", true, 0},

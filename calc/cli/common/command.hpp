@@ -50,5 +50,9 @@ void add_window(const Command& app, Result& result);
 void add_fit(const Command& app, Result& result);
 void add_learn(const Command& app, Result& result);
 void add_measure(const Command& app, Result& result);
+void add_import(const Command& app, Result& result);
+void add_export(const Command& app, Result& result);
+void add_diff(const Command& app, Result& result);
+void add_merge(const Command& app, Result& result);
 
 }  // namespace seamtakt::cli

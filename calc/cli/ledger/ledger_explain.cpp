@@ -1,5 +1,6 @@
 #include "base/json/json_writer.hpp"
 #include "base/units/units.hpp"
+#include "cli/common/explanation_json.hpp"
 #include "cli/common/output_view.hpp"
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/record_out.hpp"
@@ -8,22 +9,6 @@
 namespace seamtakt::cli {
 
 namespace {
-
-void write_formula(const Explanation& formula, JsonWriter& json) {
-  const FormulaNote& note = *formula.note;
-  json.begin_object(JsonWriter::Layout::compact);
-  json.member("key", note.result).member("value", formula.result).member("unit", formula.unit);
-  json.member("formula", note.symbols).member("numbers", with_numbers(formula));
-  json.key("symbols").begin_array();
-  for (const SymbolValue& input : formula.inputs) {
-    json.begin_object();
-    json.member("symbol", input.symbol).member("meaning", input.meaning.english());
-    json.member("value", input.value).member("unit", input.unit).end_object();
-  }
-  json.end_array();
-  json.member("source", note.source_key).member("clause", note.clause).member("range", note.range);
-  json.member("accuracy", note.accuracy).member("basis", to_string(note.basis)).end_object();
-}
 
 void text_or_null(JsonWriter& json, const char* key, const std::string& text) {
   json.key(key);
@@ -67,7 +52,7 @@ std::string explanation_json(std::uint64_t seq, const RecordExplanation& said) {
   json.begin_object().key("explanation").begin_object();
   json.member("record", seq).member("key", said.key).member("value", said.value).member("unit", said.unit);
   json.key("formulas").begin_array();
-  for (const Explanation& formula : said.formulas) write_formula(formula, json);
+  for (const Explanation& formula : said.formulas) write_explanation(json, formula);
   json.end_array();
   write_basis(said, json);
   json.end_object().end_object();

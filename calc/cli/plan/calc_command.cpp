@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "base/units/units.hpp"
 #include "cli/common/command.hpp"
+#include "cli/common/explanation_json.hpp"
 #include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/waveform_file.hpp"
@@ -111,10 +112,15 @@ void write_results(JsonWriter& json, const Quantity& quantity, const QuantityAns
   if (!open_group.empty()) json.end_object();
 }
 
-std::string json_text(const Quantity& quantity, const QuantityAnswer& answer) {
+std::string json_text(const Quantity& quantity, const QuantityAnswer& answer, bool explain) {
   JsonWriter json;
   json.begin_object().member("quantity", quantity.name);
   write_results(json, quantity, answer);
+  if (explain) {
+    json.key("formulas").begin_array();
+    for (const Explanation& explanation : answer.results.explanations) write_explanation(json, explanation);
+    json.end_array();
+  }
   write_findings(json, answer.results.findings);
   write_provenance(json, provenance_without_plan());
   json.end_object();
@@ -214,8 +220,8 @@ void add_quantity(const Command& calc, const Quantity& quantity, Result& result)
   command.flag("--json", options->json, "one JSON document on standard output");
   command.run([options, &quantity, &result] {
     const QuantityAnswer given = answer(quantity, request_of(quantity, *options));
-    result.output =
-        options->json ? json_text(quantity, given) : table_text(quantity, given, options->explain);
+    result.output = options->json ? json_text(quantity, given, options->explain)
+                                  : table_text(quantity, given, options->explain);
     result.exit_code = exit_code_for(given.results.findings);
   });
 }

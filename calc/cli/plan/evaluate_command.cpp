@@ -4,6 +4,7 @@
 #include "cell/timeline/duty.hpp"
 #include "cli/common/clock.hpp"
 #include "cli/common/command.hpp"
+#include "cli/common/explanation_json.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "plan/evaluate/evaluate.hpp"
@@ -50,13 +51,32 @@ std::string table_text(const Evaluation& evaluation, const Options& options) {
   return text + findings_section(evaluation.findings);
 }
 
-void explain_value(const Plan& plan, const Options& options, Result& result) {
+std::string explanation_json(std::string_view where, std::string_view key,
+                             const std::vector<Explanation>& explanations, const Provenance& provenance) {
+  JsonWriter json;
+  json.begin_object().key("explanation").begin_object();
+  json.member("where", where).member("key", key);
+  json.key("formulas").begin_array();
+  for (const Explanation& explanation : explanations) write_explanation(json, explanation);
+  json.end_array().end_object();
+  write_provenance(json, provenance);
+  json.end_object();
+  return json.take();
+}
+
+void explain_value(const LoadedPlan& loaded, const Options& options, Result& result) {
   const std::size_t dot = options.explain.rfind('.');
   if (dot == std::string::npos)
     throw InputError("--explain", "\"" + printable(options.explain) + "\"",
                      "WHERE.KEY, such as BD/S03/pass 1.heat_input_kJ_mm"_word);
-  for (const Explanation& explanation : explain(plan, std::string_view(options.explain).substr(0, dot),
-                                                std::string_view(options.explain).substr(dot + 1)))
+  const std::string_view where = std::string_view(options.explain).substr(0, dot),
+                         key = std::string_view(options.explain).substr(dot + 1);
+  const std::vector<Explanation> explanations = explain(loaded.plan, where, key);
+  if (options.json) {
+    result.output = explanation_json(where, key, explanations, loaded.provenance);
+    return;
+  }
+  for (const Explanation& explanation : explanations)
     result.output += (result.output.empty() ? "" : "\n") + explanation_text(explanation, output_view());
 }
 
@@ -71,7 +91,7 @@ void run(const Options& options, Result& result) {
   result.left_over = kept;
   auto& [loaded, evaluation] = *kept;
   loaded = load(options.plan);
-  if (!options.explain.empty()) return explain_value(loaded.plan, options, result);
+  if (!options.explain.empty()) return explain_value(loaded, options, result);
   evaluation = evaluate(loaded.plan, today());
   // The robots' power sources are judged over the timeline, which the cell makes.
   for (Finding& finding : duty_findings(loaded.plan, evaluation))

@@ -36,6 +36,18 @@ void write_settings(JsonWriter& json, const char* key, const FitSettings& settin
   json.end_object();
 }
 
+void write_names(JsonWriter& json, const char* key, const std::vector<std::string>& names) {
+  json.key(key).begin_array(JsonWriter::Layout::compact);
+  for (const std::string& name : names) json.value(name);
+  json.end_array();
+}
+
+std::vector<std::string> rules_of(const std::vector<BrokenLimit>& limits) {
+  std::vector<std::string> rules;
+  for (const BrokenLimit& limit : limits) rules.push_back(limit.rule);
+  return rules;
+}
+
 void write_limits(JsonWriter& json, const char* key, const std::vector<FitLimit>& limits) {
   json.key(key).begin_array();
   for (const FitLimit& limit : limits) {
@@ -45,14 +57,9 @@ void write_limits(JsonWriter& json, const char* key, const std::vector<FitLimit>
         .member("bound", limit.bound);
     json.member("needed", limit.needed).member("unit", limit.unit).member("text", limit.sentence.english());
     write_sentence_members(json, limit.sentence);
+    write_names(json, "needed_with", rules_of(limit.needed_with));
     json.end_object();
   }
-  json.end_array();
-}
-
-void write_names(JsonWriter& json, const char* key, const std::vector<std::string>& names) {
-  json.key(key).begin_array(JsonWriter::Layout::compact);
-  for (const std::string& name : names) json.value(name);
   json.end_array();
 }
 

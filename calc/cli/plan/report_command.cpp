@@ -12,7 +12,10 @@
 #include "exchange/report/period_record.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/report/unit_record.hpp"
+#include "exchange/schedules/schedule_sheet.hpp"
 #include "plan/evaluate/evaluate.hpp"
+#include "records/actual/cycle_actual.hpp"
+#include "records/passes/audit.hpp"
 
 namespace seamtakt::cli {
 
@@ -20,6 +23,8 @@ namespace {
 
 struct Options {
   std::string plan, store, unit, from, to, seam, output, table = "passes";
+  std::vector<std::string> logs, schedules;
+  std::string columns, unit_times;
   bool certificate = false;
 };
 
@@ -57,6 +62,38 @@ void check_pass_count(const Plan& plan) {
                      Sentence("report.passes.at-most"_key, {{"count", most_passes}}));
 }
 
+/// Pass records of the report's logs.
+AuditResult audited_logs(const Options& options, const Plan& plan) {
+  AuditOptions reading;
+  if (!options.columns.empty()) reading.columns = load_log_columns(options.columns);
+  if (!options.unit_times.empty()) reading.units = load_unit_times(options.unit_times);
+  std::vector<LogSource> logs;
+  for (const std::string& path : options.logs) logs.push_back({path, nullptr});
+  AuditResult audited = audit(logs, reading, &plan);
+  if (audited.too_many_rejected) {
+    const RejectedRow& first = audited.rejected.listed.at(0);
+    throw InputError(printable(first.file) + ":" + std::to_string(first.line), first.reason,
+                     "rows that can be read (audit lists all that can't)"_word);
+  }
+  return audited;
+}
+
+/// A page of the schedule sheets alone: where --schedule names some, or --table asks for all of them.
+bool only_schedules(const Options& options, Form form) {
+  return !options.schedules.empty() || (form == Form::page && options.table == "schedules");
+}
+
+std::string schedules_report(const PlanReport& report, const Options& options, Form form) {
+  const auto schedules = schedules_named(report.plan, options.schedules, "--schedule");
+  if (form == Form::page) return report_page(schedule_report(report, schedules), output_view().on_paper());
+  const std::vector<Sheet> sheets = schedule_report_sheets(report, schedules);
+  const SheetOrigin origin = origin_of(report.provenance);
+  if (form == Form::table)
+    return csv_of(sheets, options.table == "passes" ? "schedules" : options.table, origin);
+  return sheets_xlsx(sheets, PatternCell{"Schedule sheets: {1}"_word, {report.plan.title}}, origin,
+                     output_view().on_paper());
+}
+
 std::string plan_report(const Options& options, Form form) {
   LoadedPlan loaded = load(options.plan);
   check_pass_count(loaded.plan);
@@ -66,12 +103,23 @@ std::string plan_report(const Options& options, Form form) {
   if (loaded.plan.cell)
     for (const Weldment& weldment : loaded.plan.weldments)
       cycles.push_back(cycle_given(loaded.plan, weldment, evaluation));
+  AuditResult audited;
+  CycleActual compared;
+  const CycleActual* actual = nullptr;
+  if (!options.logs.empty()) {
+    audited = audited_logs(options, loaded.plan);
+    compared = cycle_actual(audited.passes, loaded.plan);
+    actual = &compared;
+  }
+  if (only_schedules(options, form))
+    return schedules_report({loaded.plan, evaluation, cycles, loaded.provenance}, options, form);
   if (form == Form::page)
-    return report_html(loaded.plan, evaluation, cycles, loaded.provenance, output_view());
-  const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance);
+    return report_html(loaded.plan, evaluation, cycles, loaded.provenance, output_view().on_paper(), actual);
+  const std::vector<Sheet> sheets = report_sheets(loaded.plan, evaluation, cycles, loaded.provenance, actual);
   const SheetOrigin origin = origin_of(loaded.provenance);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
-  return sheets_xlsx(sheets, PatternCell{"Weld plan {1}"_word, {loaded.plan.title}}, origin, output_view());
+  return sheets_xlsx(sheets, PatternCell{"Weld plan {1}"_word, {loaded.plan.title}}, origin,
+                     output_view().on_paper());
 }
 
 /// Of a unit, or of a span of time and a seam. `trusted`: whether the store is.
@@ -92,17 +140,19 @@ std::string store_report(const Options& options, Form form, bool& trusted) {
   const VerifyReport verified = verify_ledger(ledger, {});
   trusted = verified.trusted;
   if (options.certificate)
-    return report_page(unit_certificate(ledger, options.unit, verified, made_at_utc()), output_view());
+    return report_page(unit_certificate(ledger, options.unit, verified, made_at_utc()),
+                       output_view().on_paper());
   if (form == Form::page)
-    return of_period ? period_report_html(ledger, range, verified, made_at_utc(), output_view())
-                     : unit_report_html(ledger, options.unit, verified, made_at_utc(), output_view());
+    return of_period
+               ? period_report_html(ledger, range, verified, made_at_utc(), output_view().on_paper())
+               : unit_report_html(ledger, options.unit, verified, made_at_utc(), output_view().on_paper());
   const SheetOrigin origin = origin_of(ledger, verified, made_at_utc());
   const std::vector<Sheet> sheets =
       of_period ? period_sheets(ledger, range, origin) : unit_sheets(ledger, options.unit, origin);
   if (form == Form::table) return csv_of(sheets, options.table, origin);
   const PatternCell title = of_period ? PatternCell{"Heat-input record: {1}"_word, {title_of(range)}}
                                       : PatternCell{"Weld record of unit {1}"_word, {options.unit}};
-  return sheets_xlsx(sheets, title, origin, output_view());
+  return sheets_xlsx(sheets, title, origin, output_view().on_paper());
 }
 
 void run(const Options& options, Result& result) {
@@ -111,6 +161,13 @@ void run(const Options& options, Result& result) {
     throw InputError("report",
                      options.plan.empty() ? "neither a plan nor --store"_word : "a plan and --store"_word,
                      "one of the two"_word);
+  if (!options.logs.empty() && options.plan.empty())
+    throw InputError("--log", "no plan"_word, "a plan that its passes are compared with"_word);
+  if (!options.schedules.empty() && options.plan.empty())
+    throw InputError("--schedule", "no plan"_word, "a plan whose schedules they are"_word);
+  if (options.logs.empty() && !(options.columns.empty() && options.unit_times.empty()))
+    throw InputError(options.columns.empty() ? "--unit-times" : "--columns", "no --log"_word,
+                     "the logs that it tells of, by --log"_word);
   const FileKind kind = kind_of(form);
   bool trusted = true;
   save_made(options.output, kind, [&] {
@@ -143,12 +200,28 @@ void add_report(const Command& app, Result& result) {
   command.option("--seam", options->seam,
                  "WELDMENT/SEAM: one seam over time, between --from and --to where they are given");
   command
+      .option("--log", options->logs,
+              "arc logs, apart by commas, whose units are compared with the plan's cycles: tables actual, "
+              "actual-units")
+      .one_value_each()
+      .separated_by(',');
+  command.option("--columns", options->columns, "JSON that maps the logs' own column names");
+  command.option("--unit-times", options->unit_times,
+                 "CSV of unit_serial, weldment, start, end: the logs' units by time");
+  command
+      .option("--schedule", options->schedules,
+              "ids of schedules, apart by commas: their sheets alone, each a page to sign")
+      .one_value_each()
+      .separated_by(',');
+  command
       .option("--output", options->output, "FILE.html: one page; FILE.xlsx: a workbook; FILE.csv: one table")
       .required();
   command
       .option(
           "--table", options->table,
-          "which table a CSV holds; of a plan passes, seams, weldments, cycle, order, findings, "
+          "schedules with an HTML page: the schedule sheets alone; with a CSV which table it holds: of a "
+          "plan "
+          "judgement, passes, seams, weldments, cycle, order, findings, "
           "schedules, about; of a unit "
           "unit, passes, manual, schedules, instruments, findings, logs, open-items, changes, about; of a "
           "shift or "

@@ -17,6 +17,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "ledger/body/record_text.hpp"
 #include "ledger/store/raw_chunks.hpp"
+#include "records/actual/actual_rows.hpp"
 #include "records/keep/effective_revision.hpp"
 #include "records/keep/nonconformance.hpp"
 #include "records/keep/record_store.hpp"
@@ -253,9 +254,18 @@ Sentence verdict_counts(const AuditResult& audited) {
                                            {"not_judged", not_judged}});
 }
 
-std::string table_text(const AuditResult& audited, bool summary) {
+/// One line a unit: how long it took beside its planned cycle; empty where no plan tells.
+std::string actual_text(const CycleActual& actual) {
+  if (actual.units.empty()) return "";
+  std::string text = shown_word("Planned against actual"_word) + "\n";
+  for (const UnitActual& unit : actual.units) text += shown_text(unit_actual_sentence(unit)) + "\n";
+  return text + "\n";
+}
+
+std::string table_text(const AuditResult& audited, const CycleActual& actual, bool summary) {
   std::string text = summary ? std::string() : shown_word("Passes"_word) + "\n" + pass_table(audited) + "\n";
-  text += shown_word("Units"_word) + "\n" + unit_table(audited) + "\n" + open_items_table(audited);
+  text += shown_word("Units"_word) + "\n" + unit_table(audited) + "\n" + open_items_table(audited) +
+          actual_text(actual);
   text += shown_text(verdict_counts(audited)) + "\n";
   text += shown_text(Sentence("cli.audit.rows"_key, {{"read", audited.rows.read},
                                                      {"in_passes", audited.rows.in_passes},
@@ -312,10 +322,11 @@ void run(const Options& given, Result& result) {
                                 "",
                                 "Not stored: stopped before the log was whole."_word,
                                 "common practice, no source"});
+  const CycleActual actual = given.plan.empty() ? CycleActual() : cycle_actual(audited.passes, loaded.plan);
   if (given.json)
-    write_audit_json(audited, result.output);
+    write_audit_json(audited, actual, result.output);
   else
-    result.output = table_text(audited, given.summary);
+    result.output = table_text(audited, actual, given.summary);
   result.exit_code = audited.too_many_rejected ? bad_input : exit_code_for(audited.findings);
   for (const PassRecord& pass : audited.passes)
     if (result.exit_code == done && pass.verdict == Verdict::fail) result.exit_code = found_fail;

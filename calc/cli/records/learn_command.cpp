@@ -107,11 +107,32 @@ void write_parameter(JsonWriter& json, const LearnedParameter& parameter) {
   json.member("proposed", parameter.proposed).end_object();
 }
 
+void write_gaps(JsonWriter& json, const Learned& learned) {
+  json.key("gaps").begin_array();
+  for (const GapUse& use : learned.gaps) {
+    json.begin_object(JsonWriter::Layout::compact);
+    json.member("robot", use.robot).member("gaps", use.gaps).member("used", use.used);
+    json.key("left_out").begin_array();
+    for (const auto& [why, count] : use.left_out)
+      json.begin_object().member("why", why.english()).member("gaps", count).end_object();
+    json.end_array().end_object();
+  }
+  json.end_array();
+  json.key("undetermined").begin_array();
+  for (const Undetermined& each : learned.undetermined)
+    json.begin_object(JsonWriter::Layout::compact)
+        .member("name", each.name)
+        .member("why", each.why.english())
+        .end_object();
+  json.end_array();
+}
+
 std::string json_of(const Learned& learned, const Changes& changes, const Provenance& provenance) {
   JsonWriter json;
   json.begin_object().key("parameters").begin_array();
   for (const LearnedParameter& parameter : learned.parameters) write_parameter(json, parameter);
   json.end_array();
+  write_gaps(json, learned);
   json.key("changes").begin_object();
   write_changes(json, "heat_input_kJ_mm", changes.heat_input_kJ_mm);
   write_changes(json, "leg_mm", changes.leg_mm);
@@ -153,6 +174,27 @@ std::string parameter_table(const Learned& learned) {
   return table.text();
 }
 
+/// How many gaps each robot's times could use, and the times that stay as they are.
+std::string gaps_text(const Learned& learned) {
+  std::string text;
+  for (const GapUse& use : learned.gaps) {
+    std::vector<Sentence> left_out;
+    for (const auto& [why, count] : use.left_out)
+      left_out.push_back(Sentence("cli.learn.left-out"_key, {{"gaps", count}, {"why", why}}));
+    std::vector<Argument> arguments{{"robot", use.robot}, {"used", use.used}, {"gaps", use.gaps}};
+    if (left_out.empty()) {
+      text += shown_text(Sentence("cli.learn.gaps.all"_key, std::move(arguments))) + "\n";
+      continue;
+    }
+    arguments.emplace_back("left_out", std::move(left_out));
+    text += shown_text(Sentence("cli.learn.gaps"_key, std::move(arguments))) + "\n";
+  }
+  for (const Undetermined& each : learned.undetermined)
+    text +=
+        shown_text(Sentence("cli.learn.undetermined"_key, {{"name", each.name}, {"why", each.why}})) + "\n";
+  return text.empty() ? text : "\n" + text;
+}
+
 std::string change_table(Word what, const char* unit, const std::vector<Change>& changes) {
   if (changes.empty()) return "";
   TextTable table({{what, "", true, 0},
@@ -187,9 +229,10 @@ void run(const Options& given, Result& result) {
     result.output = json_of(learned, changes, loaded.provenance);
     return;
   }
-  result.output =
-      parameter_table(learned) + change_table("Heat input"_word, "kJ/mm", changes.heat_input_kJ_mm) +
-      change_table("Leg"_word, "mm", changes.leg_mm) + change_table("Cycle"_word, "s", changes.cycle_time_s);
+  result.output = parameter_table(learned) + gaps_text(learned) +
+                  change_table("Heat input"_word, "kJ/mm", changes.heat_input_kJ_mm) +
+                  change_table("Leg"_word, "mm", changes.leg_mm) +
+                  change_table("Cycle"_word, "s", changes.cycle_time_s);
   if (!given.output.empty())
     result.output += "\n" + shown_text(Sentence("cli.learn.proposal"_key, {{"file", given.output}})) + "\n";
   result.output += findings_section(learned.findings);

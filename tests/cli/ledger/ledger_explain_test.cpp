@@ -82,6 +82,11 @@ TEST_F(Explained, AnUncertaintyByTheBudgetOfItsInstruments) {
   EXPECT_NEAR(2 * std::sqrt(variance), result("U_heat_input_kJ_mm"), 1e-9 * result("U_heat_input_kJ_mm"));
   EXPECT_NEAR(share, 100, 1e-9);
   EXPECT_EQ(said.find("formulas")->elements.at(0).find("key")->string, "U_heat_input_kJ_mm");
+  const JsonNode* const of_inputs = said.find("formulas")->elements.at(0).find("budget");
+  ASSERT_NE(of_inputs, nullptr);
+  EXPECT_EQ(of_inputs->find("inputs")->elements.size(), 3u);
+  EXPECT_NEAR(of_inputs->find("U")->number, result("U_heat_input_kJ_mm"),
+              1e-9 * result("U_heat_input_kJ_mm"));
   EXPECT_EQ(explained("heat_input_kJ_mm").find("uncertainty")->elements.size(), 0u);
 }
 

@@ -69,6 +69,7 @@ TEST_F(Judgement, SlowestAndFastestCoolingAreGuardedByTheirOwnUncertainty) {
   plan.measuring = Measuring{};
   plan.measuring->u_current_pct = plan.measuring->u_voltage_pct = plan.measuring->u_travel_speed_pct = 0.5;
   plan.measuring->decision = "guarded";
+  plan.wires.front().U_melting_pct = 0;  // by the instruments alone
   schedule_of(plan).limits = ScheduleLimits{};
   schedule_of(plan).limits->interpass_C = Interval{{}, 180};
   const auto with_upper = [&](double upper_s) {
