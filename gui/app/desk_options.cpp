@@ -38,6 +38,8 @@ void check(const DeskOptions& options) {
     throw InputError("--store", "nothing to write", "--export FILE.pdf beside it");
   if (!options.store.isEmpty() && !options.plan.isEmpty())
     throw InputError("PLAN", "a plan and a store", "one of the two");
+  if (!options.schedules.isEmpty() && (options.export_to.isEmpty() || options.plan.isEmpty()))
+    throw InputError("--schedule", "no plan to export from", "--export FILE.pdf and a plan beside it");
   const bool without_display = !options.export_to.isEmpty() || !options.pictures_to.isEmpty();
   if (without_display && options.plan.isEmpty() && options.store.isEmpty())
     throw InputError("PLAN", "nothing", "a plan file");
@@ -68,6 +70,8 @@ DeskOptions read_options(const QStringList& arguments) {
       options.store = value(i);
     else if (argument == "--unit")
       options.unit = value(i);
+    else if (argument == "--schedule")
+      options.schedules = value(i).split(',', Qt::SkipEmptyParts);
     else if (argument == "--size")
       options.size = size_of(value(i));
     else if (argument == "--theme")
@@ -90,10 +94,11 @@ DeskOptions read_options(const QStringList& arguments) {
 QString desk_usage() {
   return QStringLiteral(
              "seamtakt-desk [PLAN] [--log FILE]\n"
-             "seamtakt-desk --export FILE.pdf (PLAN | --store URI --unit SERIAL)\n"
+             "seamtakt-desk --export FILE.pdf (PLAN [--schedule IDS] | --store URI --unit SERIAL)\n"
              "seamtakt-desk --pictures DIR PLAN [--log FILE]\n\n"
              "  PLAN                 plan file (NAME.weldplan.json)\n"
              "  --export FILE.pdf    writes the report, without a display\n"
+             "  --schedule IDS       the sheets of these schedules alone, ids apart by commas\n"
              "  --pictures DIR       writes one PNG a page, without a display\n"
              "  --log FILE           arc log for the records page\n"
              "  --store URI          with --unit: the record store\n"

@@ -12,6 +12,7 @@ struct DeskOptions {
   QString plan, export_to, pictures_to, log, store, unit;
   QString theme, language;
   QString units;
+  QStringList schedules;  ///< whose sheets are exported; empty: the whole report
   std::optional<QSize> size;
   bool is_help = false, is_version = false;
 };

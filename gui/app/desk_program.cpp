@@ -63,7 +63,10 @@ int export_report(const DeskOptions& options) {
     trusted = export_unit_pdf(options.store, options.unit, options.export_to);
   } else {
     const auto plan = std::make_shared<const Plan>(load_plan(options.plan.toStdString()));
-    export_pdf(*results_of(plan), options.plan, options.export_to);
+    if (options.schedules.isEmpty())
+      export_pdf(*results_of(plan), options.plan, options.export_to);
+    else
+      export_schedules_pdf(*results_of(plan), options.plan, options.schedules, options.export_to);
   }
   std::printf("Report written to %s\n", qPrintable(options.export_to));
   if (!trusted) std::printf("The store is NOT TRUSTED (seamtakt ledger verify says why).\n");

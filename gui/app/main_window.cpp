@@ -15,6 +15,7 @@
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 #include "app/theme_choice.hpp"
@@ -144,6 +145,8 @@ void MainWindow::connectParts() {
     chain_->link(DeskPage::records)
         .setFigure(records_->figure(), records_->figureDetail(), records_->worst());
   });
+  connect(static_cast<SchedulesPage*>(&page(DeskPage::schedules)), &SchedulesPage::sheetsAsked, this,
+          &MainWindow::exportSchedules);
   connect(records_, &RecordsPage::unitReportAsked, this, &MainWindow::exportUnit);
   connect(records_, &RecordsPage::storeReportAsked, this, [this](const StoreReportQuestion& question) {
     const bool is_certificate = question.kind == StoreReportQuestion::Kind::certificate;
@@ -160,8 +163,12 @@ void MainWindow::connectParts() {
 
 void MainWindow::showResults(const ResultsPtr& results) {
   const auto figures = chain_figures(*results);
+  const std::vector<PassEvaluation>& passes = results->evaluation.passes;
+  const bool any_partly_judged = std::any_of(passes.begin(), passes.end(), is_partly_judged);
   const auto show = [&](DeskPage page, const LinkFigure& of) {
-    chain_->link(page).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally));
+    const bool has_passes = page == DeskPage::seams || page == DeskPage::schedules || page == DeskPage::heat;
+    chain_->link(page).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally),
+                                 has_passes && any_partly_judged);
   };
   for (const DeskPage page :
        {DeskPage::seams, DeskPage::schedules, DeskPage::heat, DeskPage::cell, DeskPage::line})
@@ -301,6 +308,8 @@ void MainWindow::dropEvent(QDropEvent* event) {
     const QString path = url.toLocalFile();
     if (path.endsWith(QStringLiteral(".json"))) {
       if (mayLeave()) openPlan(path);
+    } else if (is_seam_list(path)) {
+      importList(path);
     } else if (!path.isEmpty()) {
       importLog(path);
     }

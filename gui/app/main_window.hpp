@@ -10,6 +10,7 @@
 #include "document/recovery.hpp"
 #include "document/selection.hpp"
 #include "jobs/evaluator.hpp"
+#include "jobs/list_reading.hpp"
 #include "widgets/desk_page.hpp"
 
 class QLabel;
@@ -51,6 +52,8 @@ class MainWindow : public QMainWindow {
   void newPlan();
   bool savePlan();
   void importLog(const QString& path);
+  /// Shows what a list of seams or schedules would change, and takes it where a person says so.
+  void importList(const QString& path);
   void showPage(DeskPage page);
   void setExplainShown(bool shown);
   /// Offers the recovery file of a desk that crashed.
@@ -60,7 +63,6 @@ class MainWindow : public QMainWindow {
 
  protected:
   bool event(QEvent* event) override;
-  bool eventFilter(QObject* watched, QEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
@@ -89,13 +91,19 @@ class MainWindow : public QMainWindow {
   void openOther();
   void saveAs();
   void exportReport();
+  void exportSchedules(const QStringList& schedules);
   void exportHtml();
   void exportUnit(const QString& store, const QString& unit);
   void exportFromStore(const StoreReportQuestion& question, const QString& title, const QString& name);
   void printReport();
+  void askForList();
+  void takeList(const ReadListPtr& list);
+  void exportList();
   void fileChangedOnDisk();
   void fillRecent();
   void showPlanData();
+  void renameChosen();
+  void addStarterCell();
   void remember(const QString& path);
   /// Asks what to do with unsaved edits; false: stay.
   bool mayLeave();

@@ -4,19 +4,19 @@
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QKeyEvent>
-#include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <QSettings>
+#include <QTreeWidget>
 
 #include "app/main_window.hpp"
 #include "app/report_export.hpp"
 #include "app/theme_choice.hpp"
 #include "base/version.hpp"
+#include "document/plan_items.hpp"
 #include "exchange/report/caution.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
@@ -25,6 +25,7 @@
 #include "widgets/plain_text.hpp"
 #include "widgets/plan_data_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
+#include "widgets/rename_dialog.hpp"
 
 namespace seamtakt::desk {
 
@@ -37,16 +38,6 @@ void MainWindow::makeMenus() {
   makeEditMenu();
   makeViewMenu();
   makeHelpMenu();
-  for (QLineEdit* line : findChildren<QLineEdit*>()) line->installEventFilter(this);
-}
-
-/// The key for the other units is the menu's, also while one types a reason.
-bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
-  if (event->type() != QEvent::ShortcutOverride ||
-      static_cast<QKeyEvent*>(event)->keyCombination() != other_units_key)
-    return QMainWindow::eventFilter(watched, event);
-  event->ignore();
-  return true;
 }
 
 void MainWindow::makeFileMenu() {
@@ -66,8 +57,10 @@ void MainWindow::makeFileMenu() {
         this, tr("Import log"), {}, tr("Arc logs (*.csv *.csv.gz *.gz *.txt);;All files (*)"));
     for (const QString& path : paths) importLog(path);
   });
+  file->addAction(tr("Import sea&ms or schedules …"), this, &MainWindow::askForList);
+  file->addAction(tr("E&xport seams and schedules …"), this, &MainWindow::exportList);
   file->addSeparator();
-  file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
+  file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_R), this,
                   &MainWindow::exportReport);
   file->addAction(tr("Report as &HTML …"), this, &MainWindow::exportHtml);
   file->addAction(tr("&Certificate of a unit …"), this, [this] {
@@ -87,6 +80,8 @@ void MainWindow::makeEditMenu() {
   redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
   edit->addActions({undo, redo});
   edit->addSeparator();
+  edit->addAction(tr("Re&name …"), QKeySequence(Qt::SHIFT | Qt::Key_F2), this, &MainWindow::renameChosen);
+  edit->addAction(tr("Add a starter &cell"), this, &MainWindow::addStarterCell);
   edit->addAction(tr("Plan &data …"), QKeySequence(Qt::CTRL | Qt::Key_M), this, &MainWindow::showPlanData);
 }
 
@@ -134,15 +129,15 @@ void MainWindow::makeViewMenu() {
 
 void MainWindow::makeHelpMenu() {
   QMenu* help = menuBar()->addMenu(tr("&Help"));
-  help->addAction(tr("&Keys"), QKeySequence(Qt::CTRL | Qt::Key_K), this, [this] {
+  help->addAction(tr("&Keys"), QKeySequence(Qt::CTRL | Qt::Key_F1), this, [this] {
     message_box(this, QMessageBox::Information, tr("Keys"),
                 tr("Ctrl+1 … Ctrl+7: the links of the chain and the findings\nF1: Explain the "
-                   "value in focus\nF2 or typing: edit a cell\n"
+                   "value in focus\nF2 or typing: edit a cell; F2 on an id: rename\n"
                    "Enter on a finding: go to its field\nArrow up and down in a number: step; "
                    "Page up and down: ten steps\n"
                    "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, "
-                   "Ctrl+Y: undo, redo\nCtrl+U: SI or US units\n"
-                   "Ctrl+I: import a log; Ctrl+E: report as PDF\nF6: next part of the page"));
+                   "Ctrl+Y: undo, redo\nF8: SI or US units\n"
+                   "Ctrl+I: import a log; Ctrl+R: report as PDF\nF6: next part of the page"));
   });
   help->addAction(tr("&About Seamtakt"), this, [this] {
     QMessageBox box(QMessageBox::NoIcon, tr("About Seamtakt"), {}, QMessageBox::Ok, this);
@@ -168,6 +163,26 @@ void MainWindow::showPlanData() {
   if (!data_) data_ = new PlanDataDialog(document_, this);
   data_->show();
   data_->raise();
+  data_->tree().setFocus(Qt::OtherFocusReason);
+}
+
+/// The schedule on the page of schedules, else the seam.
+void MainWindow::renameChosen() {
+  const SeamPlace& seam = selection_.seam();
+  RenameDialog::ask(document_,
+                    currentPage() == DeskPage::schedules ? schedule_address(selection_.schedule())
+                                                         : seam_address(seam.weldment, seam.seam),
+                    this);
+}
+
+void MainWindow::addStarterCell() {
+  if (document_.plan()->cell) return say(tr("The plan has a cell: it is in Plan data."));
+  document_.endTyping();
+  const auto refusal =
+      document_.edit(tr("Add a starter cell"), {}, [](Plan& plan) { plan.cell = starter_cell(plan); });
+  if (refusal) return say(refusal->text);
+  showPage(DeskPage::cell);
+  say(tr("Two robots, a positioner and two stations: put in your own times in Plan data."));
 }
 
 void MainWindow::fillRecent() {
@@ -197,6 +212,20 @@ void MainWindow::exportReport() {
   try {
     export_pdf(*results_of(document_.plan()), document_.path(), path);
     say(tr("Report written to %1").arg(path));
+  } catch (const std::exception& error) {
+    message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));
+  }
+}
+
+void MainWindow::exportSchedules(const QStringList& schedules) {
+  if (schedules.isEmpty()) return say(tr("No schedule is chosen."));
+  const QString name = schedules.size() == 1 ? schedules.first() + ".pdf" : QString();
+  const QString path =
+      QFileDialog::getSaveFileName(this, tr("Schedule sheets as PDF"), name, tr("PDF (*.pdf)"));
+  if (path.isEmpty()) return;
+  try {
+    export_schedules_pdf(*results_of(document_.plan()), document_.path(), schedules, path);
+    say(tr("Schedule sheets written to %1").arg(path));
   } catch (const std::exception& error) {
     message_box(this, QMessageBox::Critical, tr("Not written"), QString::fromUtf8(error.what()));
   }

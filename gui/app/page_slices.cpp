@@ -56,7 +56,9 @@ class Boxes {
     for (int column = 0; column < table.columns(); ++column) {
       const QTextTableCell cell = table.cellAt(row, column);
       for (auto at = cell.begin(); !at.atEnd(); ++at) {
-        const QRectF place = layout_.blockBoundingRect(at.currentBlock());
+        QTextFrame* inner = at.currentFrame();
+        const QRectF place =
+            inner ? layout_.frameBoundingRect(inner) : layout_.blockBoundingRect(at.currentBlock());
         box.top = std::min(box.top, place.top());
         box.bottom = std::max(box.bottom, place.bottom());
       }

@@ -80,7 +80,10 @@ class Writer {
 
   void operator()(const ItemsBlock& block) {
     if (block.items.empty()) return;
-    QTextTable& table = begin_table(static_cast<int>(block.items.size()), 2, false);
+    QTextTable& table = begin_table(static_cast<int>(block.items.size()), 2, is_in_columns_);
+    // In a narrow column the longest German label would be cut within a word, as Qt gives the values more
+    // than half.
+    if (is_in_columns_) set_widths(table, {51, 49});
     for (int row = 0; row < table.rows(); ++row) {
       const auto& [label, value] = block.items[static_cast<std::size_t>(row)];
       put_cell(table, row, 0, cell_text(label, view_), {thin_rule, coloured(quiet)});
@@ -88,7 +91,7 @@ class Writer {
       look.one_line = is_number(value);
       put_cell(table, row, 1, cell_text(value, view_), look);
     }
-    end_table();
+    end_table(table);
   }
 
   void operator()(const TableBlock& block) {
@@ -103,7 +106,7 @@ class Writer {
     put_row(table, 0, shown, shown.head, {head_rule, head});
     for (std::size_t row = 0; row < shown.rows.size(); ++row)
       put_row(table, static_cast<int>(row) + 1, shown, shown.rows[row], {});
-    end_table();
+    end_table(table);
   }
 
   void operator()(const FigureBlock& block) {
@@ -111,6 +114,12 @@ class Writer {
     if (svg.empty()) return;
     begin_block(block_format(3, 3));
     figures_->insert(cursor_, svg, block.size);
+  }
+
+  /// In one paragraph, so that they are beside one another as far as there is room.
+  void operator()(const DrawingsBlock& block) {
+    begin_block(block_format(3, 3));
+    for (const Drawing& drawing : block.draw(view_)) figures_->insert(cursor_, drawing);
   }
 
   void operator()(const CodeBlock& block) {
@@ -121,7 +130,7 @@ class Writer {
     QStringList lines;
     for (const std::string& line : block.lines) lines << plain(line);
     put_text(table, 0, 1, lines.join(QChar(QChar::LineSeparator)), look);
-    end_table();
+    end_table(table);
   }
 
   /// A line to sign on above each. Side by side, so that no page begins with the last of them; the line stays
@@ -137,10 +146,12 @@ class Writer {
       put_text(table, 0, column, QString(2, QChar(QChar::LineSeparator)), {head_rule});
       put_cell(table, 1, column, view_.word(block.places[static_cast<std::size_t>(column)]), {QColor()});
     }
-    end_table();
+    end_table(table);
   }
 
-  void operator()(const GroupBlock& block) { put(block.blocks); }
+  void operator()(const GroupBlock& block) {
+    block.kind == GroupBlock::Kind::columns ? put_columns(block.blocks) : put(block.blocks);
+  }
 
  private:
   /// The document has an empty block at its begin and after each table: the next one takes its place.
@@ -166,9 +177,42 @@ class Writer {
     return *cursor_.insertTable(rows, columns, format);
   }
 
-  void end_table() {
-    cursor_.movePosition(QTextCursor::End);
+  /// Behind the table, in the document or in the cell that holds it.
+  void end_table(const QTextTable& table) {
+    cursor_.setPosition(table.lastPosition() + 1);
     is_fresh_ = true;
+  }
+
+  static void set_widths(QTextTable& table, const QList<double>& percent) {
+    QList<QTextLength> widths;
+    for (const double width : percent) widths << QTextLength(QTextLength::PercentageLength, width);
+    QTextTableFormat format = table.format();
+    format.setColumnWidthConstraints(widths);
+    table.setFormat(format);
+  }
+
+  static int share_of(const Block& block) {
+    const GroupBlock* group = std::get_if<GroupBlock>(&block);
+    return group != nullptr ? group->share : 1;
+  }
+
+  /// A row of cells without lines, each with its share of the width.
+  void put_columns(const std::vector<Block>& columns) {
+    if (columns.empty()) return;
+    QTextTable& table = begin_table(1, static_cast<int>(columns.size()), true);
+    double all = 0;
+    for (const Block& column : columns) all += share_of(column);
+    QList<double> widths;
+    for (const Block& column : columns) widths << 100 * share_of(column) / all;
+    set_widths(table, widths);
+    is_in_columns_ = true;
+    for (int i = 0; i < table.columns(); ++i) {
+      cursor_ = table.cellAt(0, i).firstCursorPosition();
+      is_fresh_ = true;
+      std::visit(*this, columns[static_cast<std::size_t>(i)]);
+    }
+    is_in_columns_ = false;
+    end_table(table);
   }
 
   void put_text(QTextTable& table, int row, int column, const QString& text, const CellLook& look) {
@@ -208,6 +252,7 @@ class Writer {
   ReportFigures* figures_;  ///< the document's
   QTextCursor cursor_;
   bool is_fresh_ = true;
+  bool is_in_columns_ = false;
 };
 
 void fit_tables(QTextDocument& document, double width) {
@@ -229,14 +274,14 @@ void fit_tables(QTextDocument& document, double width) {
 
 }  // namespace
 
-ReportDocument::ReportDocument(const Report& report, const TextView& view) {
+ReportDocument::ReportDocument(const Report& report, const TextView& view, Title title) {
   setUndoRedoEnabled(false);
   setDefaultFont(font());
   setMetaInformation(DocumentTitle, plain(cell_text(report.title, view)));
   QTextCursor edit(this);
   edit.beginEditBlock();
   Writer writer(*this, view);
-  writer(TitleBlock{1, report.title});
+  if (title == Title::shown) writer(TitleBlock{1, report.title});
   writer.put(report.blocks);
   edit.endEditBlock();
 }
@@ -250,9 +295,13 @@ QFont ReportDocument::font() {
 }
 
 void ReportDocument::layOut(QPaintDevice& device) {
+  layOut(device, device.width());
+}
+
+void ReportDocument::layOut(QPaintDevice& device, double width) {
   documentLayout()->setPaintDevice(&device);
-  setTextWidth(device.width());
-  fit_tables(*this, device.width());
+  setTextWidth(width);
+  fit_tables(*this, width);
 }
 
 QVariant ReportDocument::loadResource(int, const QUrl&) {

@@ -11,11 +11,15 @@ namespace seamtakt::desk {
 /// Drawings are painted as vectors.
 class ReportDocument : public QTextDocument {
  public:
-  ReportDocument(const Report& report, const TextView& view);
+  /// Whether the report's title is at its head; it is in the document's properties in any case.
+  enum class Title { shown, none };
+  ReportDocument(const Report& report, const TextView& view, Title title = Title::shown);
 
   /// Lays it out as one tall page of `device`'s width. Tables that would be wider, since no number in them is
   /// broken, are set in smaller type.
   void layOut(QPaintDevice& device);
+  /// The same, of this width in the device's dots.
+  void layOut(QPaintDevice& device, double width);
 
   static QFont font();
 

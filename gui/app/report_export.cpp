@@ -1,73 +1,34 @@
 #include "app/report_export.hpp"
 
-#include <QAbstractTextDocumentLayout>
 #include <QBuffer>
-#include <QPainter>
 #include <QPdfWriter>
 #include <QPrinter>
 
-#include "app/page_slices.hpp"
-#include "app/report_document.hpp"
+#include "app/report_pages.hpp"
 #include "base/files/output_file.hpp"
-#include "base/version.hpp"
 #include "document/shown_text.hpp"
 #include "exchange/report/certificate.hpp"
 #include "exchange/report/period_record.hpp"
 #include "exchange/report/provenance.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/report/unit_record.hpp"
+#include "exchange/schedules/schedule_sheet.hpp"
 #include "plan/fields/plan_file.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-const QColor foot_colour(0x5a, 0x62, 0x6d);
-
-/// The document from `top` to `bottom`, drawn from `to` on.
-void draw_strip(const QTextDocument& document, QPainter& painter, double top, double bottom, double to) {
-  painter.save();
-  painter.translate(0, to - top);
-  const QRectF clip(0, top, document.textWidth(), bottom - top);
-  QAbstractTextDocumentLayout::PaintContext context;
-  context.clip = clip;
-  context.palette.setColor(QPalette::Text, Qt::black);
-  painter.setClipRect(clip);
-  document.documentLayout()->draw(&painter, context);
-  painter.restore();
-}
-
-/// Page by page, with the page's number and what the report is of at its foot.
-void paint_pages(ReportDocument& document, QPagedPaintDevice& device, QPrinter* printer) {
-  QPainter painter(&device);
-  const double dpi = device.logicalDpiY();
-  const QRectF page(0, 0, device.width(), device.height());
-  const double foot = dpi * 0.3;
-  document.layOut(device);
-  const std::vector<PageSlice> slices = page_slices(document, page.height() - foot);
-  const auto pages = static_cast<int>(slices.size());
-  for (int i = 0; i < pages; ++i) {
-    if (i > 0) printer ? static_cast<void>(printer->newPage()) : static_cast<void>(device.newPage());
-    const PageSlice& slice = slices[static_cast<std::size_t>(i)];
-    const double header = slice.header_bottom - slice.header_top;
-    if (header > 0) draw_strip(document, painter, slice.header_top, slice.header_bottom, 0);
-    draw_strip(document, painter, slice.top, slice.bottom, header);
-    painter.setFont(ReportDocument::font());
-    painter.setPen(foot_colour);
-    const QRectF line(0, page.height() - foot, page.width(), foot);
-    painter.drawText(line, Qt::AlignRight | Qt::AlignBottom, QStringLiteral("%1 / %2").arg(i + 1).arg(pages));
-    painter.drawText(
-        line, Qt::AlignLeft | Qt::AlignBottom,
-        QStringLiteral("Seamtakt %1 – %2")
-            .arg(QString::fromUtf8(program_version), document.metaInformation(QTextDocument::DocumentTitle)));
-  }
-}
-
 /// `plan_path`: the plan's file; empty for one never saved.
-Report report_of(const Results& results, const QString& plan_path) {
+Provenance provenance_of_plan(const Results& results, const QString& plan_path) {
   Provenance provenance = provenance_of(plan_path.toStdString(), write_plan(*results.plan));
   provenance.made_at_utc = utc_moment();
-  return plan_report(*results.plan, results.evaluation, results.cycles, provenance);
+  return provenance;
+}
+
+Report report_of(const Results& results, const QString& plan_path) {
+  return plan_report(*results.plan, results.evaluation, results.cycles,
+                     provenance_of_plan(results, plan_path));
 }
 
 QByteArray pdf_of(const Report& report, const QString& title) {
@@ -82,8 +43,7 @@ QByteArray pdf_of(const Report& report, const QString& title) {
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
-    ReportDocument document(report, text_view());
-    paint_pages(document, writer, nullptr);
+    paint_report(report, text_view().on_paper(), writer, nullptr);
   }
   return bytes;
 }
@@ -118,12 +78,25 @@ QString title_of(const StoreReportQuestion& question) {
 }  // namespace
 
 void export_html(const Results& results, const QString& plan_path, const QString& to) {
-  save_output(to.toStdString(), FileKind::page, report_page(report_of(results, plan_path), text_view()));
+  save_output(to.toStdString(), FileKind::page,
+              report_page(report_of(results, plan_path), text_view().on_paper()));
 }
 
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
   save_made(to.toStdString(), FileKind::pdf, [&] {
     return pdf_of(report_of(results, plan_path), QString::fromStdString(results.plan->title));
+  });
+}
+
+void export_schedules_pdf(const Results& results, const QString& plan_path, const QStringList& schedules,
+                          const QString& to) {
+  std::vector<std::string> ids;
+  for (const QString& id : schedules) ids.push_back(id.toStdString());
+  const auto named = schedules_named(*results.plan, ids, "--schedule");
+  save_made(to.toStdString(), FileKind::pdf, [&] {
+    const Provenance provenance = provenance_of_plan(results, plan_path);
+    return pdf_of(schedule_report({*results.plan, results.evaluation, results.cycles, provenance}, named),
+                  QString::fromStdString(results.plan->title));
   });
 }
 
@@ -146,8 +119,7 @@ bool export_store_pdf(const StoreReportQuestion& question, const QString& to) {
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
-  ReportDocument document(report_of(results, plan_path), text_view());
-  paint_pages(document, printer, &printer);
+  paint_report(report_of(results, plan_path), text_view().on_paper(), printer, &printer);
 }
 
 }  // namespace seamtakt::desk

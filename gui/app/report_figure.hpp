@@ -19,6 +19,7 @@ class ReportFigures : public QObject, public QTextObjectInterface {
 
   /// Puts a drawing where the cursor is.
   void insert(QTextCursor& cursor, const std::string& svg, FigureBlock::Size size);
+  void insert(QTextCursor& cursor, Drawing drawing);
 
   QSizeF intrinsicSize(QTextDocument* document, int position, const QTextFormat& format) override;
   void drawObject(QPainter* painter, const QRectF& place, QTextDocument* document, int position,
@@ -26,9 +27,11 @@ class ReportFigures : public QObject, public QTextObjectInterface {
 
  private:
   struct Figure {
-    QSvgRenderer* drawing;
-    FigureBlock::Size size;
+    QSvgRenderer* svg = nullptr;  ///< nullptr where it is a drawing
+    FigureBlock::Size size = FigureBlock::Size::page_wide;
+    Drawing drawing = {};
   };
+  void insert(QTextCursor& cursor, Figure figure);
   const Figure& figureOf(const QTextFormat& format) const;
 
   std::vector<Figure> figures_;

@@ -173,6 +173,7 @@ std::optional<Refusal> Document::edit(const QString& what, const std::string& me
     takeBack(merge_key);
     return refusal;
   }
+  seal_approvals(*plan_, *after);
   undo_.push(new PlanEdit(*this, what, key, plan_, std::move(after)));
   return std::nullopt;
 }

@@ -5,6 +5,8 @@
 
 #include "base/error.hpp"
 #include "document/new_item.hpp"
+#include "document/plan_items.hpp"
+#include "document/revision.hpp"
 #include "plan/fields/nested_access.hpp"
 
 namespace seamtakt::desk {
@@ -85,17 +87,6 @@ const FieldInfo* field_info(const Plan& plan, std::string_view pointer, std::str
   return object ? object->table().named(key) : nullptr;
 }
 
-namespace {
-
-/// Initial content of a nested object whose table has required fields.
-struct StartingValue {
-  std::string_view table, key, text;
-};
-constexpr StartingValue starting_values[] = {{"groove", "type", "single-v"},
-                                             {"intermittent", "length_mm", "50"}};
-
-}  // namespace
-
 bool has_nested(const Plan& plan, std::string_view pointer, std::string_view key) {
   return !field_text(plan, pointer, key).empty();
 }
@@ -106,10 +97,7 @@ void set_nested(Plan& plan, std::string_view pointer, std::string_view key, bool
   if (field == nullptr || field->kind != FieldKind::object) return;
   if (present == (field->objects->elements(object->data(), *field).count > 0)) return;
   field->objects->make(object->data(), *field, present ? 1 : 0);
-  if (!present) return;
-  const ObjectRef made = field->objects->element_of(object->data(), *field, 0);
-  for (const StartingValue& value : starting_values)
-    if (value.table == made.table().name) made.table().named(value.key)->set_text(made, value.text);
+  if (present) fill_required(plan, std::string(pointer) + "/" + std::string(key));
 }
 
 namespace {
@@ -124,7 +112,7 @@ LastStep last_step(std::string_view pointer) {
   return {pointer.substr(0, slash), pointer.substr(slash + 1)};
 }
 
-/// The list at a pointer such as "/wires" or "/cell/robots", of objects that have an id.
+/// The list at a pointer such as "/wires" or "/cell/robots".
 struct ListRef {
   ConstObjectRef owner;
   const FieldInfo& field;
@@ -132,7 +120,8 @@ struct ListRef {
 
   std::string id(std::size_t index) const {
     const ConstObjectRef item = NestedAccess::element(elements, field, index);
-    return item.table().id_field->text(item);
+    // What has no id of its own is called by its number.
+    return item.table().id_field ? item.table().id_field->text(item) : std::to_string(index + 1);
   }
   std::vector<std::string> ids() const {
     std::vector<std::string> all;
@@ -145,8 +134,7 @@ std::optional<ListRef> list_at(const Plan& plan, std::string_view pointer) {
   const auto [before, key] = last_step(pointer);
   const auto owner = object_at(plan, before);
   const FieldInfo* field = owner ? owner->table().named(key) : nullptr;
-  if (field == nullptr || field->kind != FieldKind::object_list || field->nested().id_field == nullptr)
-    return std::nullopt;
+  if (field == nullptr || field->kind != FieldKind::object_list) return std::nullopt;
   return ListRef{*owner, *field, field->objects->elements(owner->data(), *field)};
 }
 
@@ -178,7 +166,14 @@ std::string duplicate_item(Plan& plan, std::string_view pointer) {
       ids[item->index], [&](const std::string& each) { return std::ranges::find(ids, each) != ids.end(); });
   field.objects->append_copy(item->owner, field, item->index);
   const ObjectRef copy = field.objects->element_of(item->owner, field, count);
-  copy.table().id_field->set_text(copy, id);
+  if (copy.table().id_field) copy.table().id_field->set_text(copy, id);
+  if (last_step(pointer).before == "/schedules") {
+    // Nobody approved the copy, and it is no revision: a family of its own begins.
+    plan.schedules.back().revision = 1;
+    plan.schedules.back().revision_of.clear();
+    plan.schedules.back().status = "draft";
+    clear_approval(plan.schedules.back());
+  }
   return std::string(last_step(pointer).before) + "/" + std::to_string(count);
 }
 
@@ -197,6 +192,13 @@ std::vector<std::pair<std::string, std::string>> items_of(const Plan& plan, std:
 
 namespace {
 
+/// A list of the weldment in which the object at `pointer` is.
+std::string list_in_weldment(std::string_view pointer, const char* list) {
+  const PointerStep weldments = first_step(pointer);
+  if (weldments.part != "weldments") return {};
+  return "/weldments/" + std::string(first_step(weldments.rest).part) + list;
+}
+
 /// Where the list is that a reference names; empty where it isn't one list.
 std::string list_pointer(IdList list, std::string_view pointer) {
   switch (list) {
@@ -212,17 +214,18 @@ std::string list_pointer(IdList list, std::string_view pointer) {
       return "/schedules";
     case IdList::qualifications:
       return "/qualifications";
-    case IdList::seams: {
-      const PointerStep weldments = first_step(pointer);
-      if (weldments.part != "weldments") return {};
-      return "/weldments/" + std::string(first_step(weldments.rest).part) + "/seams";
-    }
+    case IdList::seams:
+      return list_in_weldment(pointer, "/seams");
     case IdList::robots:
       return "/cell/robots";
     case IdList::orientations:
       return "/cell/orientations";
     case IdList::stages:
       return "/line/stages";
+    case IdList::weldments:
+      return "/weldments";
+    case IdList::parts:
+      return list_in_weldment(pointer, "/parts");
     case IdList::seam_places:
     case IdList::none:
       return {};
@@ -235,55 +238,6 @@ std::string list_pointer(IdList list, std::string_view pointer) {
 std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view pointer) {
   const auto found = list_at(plan, list_pointer(list, pointer));
   return found ? found->ids() : std::vector<std::string>();
-}
-
-namespace {
-
-/// Calls visit(id) for each id, in `object` and in all within it, that refers to this list.
-template <class Visit>
-void each_reference(ObjectRef object, IdList list, const Visit& visit) {
-  for (const FieldInfo& field : object.table().fields) {
-    if (field.objects) {
-      const std::size_t count = field.objects->elements(object.data(), field).count;
-      for (std::size_t i = 0; i < count; ++i)
-        each_reference(field.objects->element_of(object.data(), field, i), list, visit);
-    } else if (field.refers_to == list) {
-      if (field.kind == FieldKind::reference) visit(member_at<std::string>(object.data(), field.offset));
-      if (field.kind == FieldKind::reference_list)
-        for (std::string& id : member_at<std::vector<std::string>>(object.data(), field.offset)) visit(id);
-    }
-  }
-}
-
-void rename_references(ObjectRef object, IdList list, const std::string& before, const std::string& after) {
-  each_reference(object, list, [&](std::string& id) {
-    if (id == before) id = after;
-  });
-}
-
-void follow_seam(Plan& plan, Weldment& weldment, const std::string& before, const std::string& after) {
-  rename_references(weldment, IdList::seams, before, after);
-  rename_references(plan, IdList::seam_places, weldment.id + "/" + before, weldment.id + "/" + after);
-}
-
-void follow_weldment(Plan& plan, const std::string& before, const std::string& after) {
-  each_reference(plan, IdList::seam_places, [&](std::string& place) {
-    if (place.starts_with(before + "/")) place = after + place.substr(before.size());
-  });
-}
-
-}  // namespace
-
-void follow_rename(Plan& plan, std::string_view pointer, const std::string& before,
-                   const std::string& after) {
-  const PointerStep list = first_step(pointer);
-  const PointerStep item = first_step(list.rest);
-  if (list.part == "schedules") return rename_references(plan, IdList::schedules, before, after);
-  if (list.part != "weldments") return;
-  const std::size_t at = list_index(item.part, plan.weldments.size());
-  if (at >= plan.weldments.size()) return;
-  if (item.rest.empty()) return follow_weldment(plan, before, after);
-  if (first_step(item.rest).part == "seams") follow_seam(plan, plan.weldments[at], before, after);
 }
 
 std::optional<SeamPlace> find_seam(const Plan& plan, std::string_view weldment, std::string_view seam) {

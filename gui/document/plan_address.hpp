@@ -46,13 +46,14 @@ void set_nested(Plan& plan, std::string_view pointer, std::string_view key, bool
 /// A copy of the item at `pointer` (an item of a list) under another id, put at the list's end; its pointer.
 std::string duplicate_item(Plan& plan, std::string_view pointer);
 void remove_item(Plan& plan, std::string_view pointer);
-/// Pointers and ids of the items of a list ("/wires", "/cell/robots").
+/// Pointers and ids of the items of a list ("/wires", "/cell/robots"); an item without an id is called by its
+/// number.
 std::vector<std::pair<std::string, std::string>> items_of(const Plan& plan, std::string_view list);
 
 /// The ids that a reference field of the object at `pointer` may name.
 std::vector<std::string> ids_of(const Plan& plan, IdList list, std::string_view pointer);
 
-/// After the object at `pointer` got another id: references to a schedule or a seam follow it.
+/// After the object at `pointer` got another id: what refers to it follows (see rename.hpp).
 void follow_rename(Plan& plan, std::string_view pointer, const std::string& before, const std::string& after);
 
 /// A seam's or schedule's place in the plan.

@@ -7,19 +7,11 @@
 #include <algorithm>
 
 #include "document/new_item.hpp"
+#include "plan/approval.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
-
-/// The approval was given to the schedule as it was: its empty keys aren't copied either.
-void clear_approval(Schedule& schedule) {
-  schedule.approved_by.clear();
-  schedule.effective_from.clear();
-  std::vector<std::string> keys = schedule.file_keys.order.keys();
-  std::erase_if(keys, [](const std::string& key) { return key == "approved_by" || key == "effective_from"; });
-  schedule.file_keys.order = KeyOrder(std::move(keys));
-}
 
 /// Puts the item of `before` back into its place; the edited one goes to the end under an id of its own.
 template <class List>
@@ -33,6 +25,18 @@ void copy_item(List& list, const List& before, std::size_t at, std::string& copy
 
 }  // namespace
 
+/// The approval was given to the schedule as it was: its empty keys aren't copied either.
+void clear_approval(Schedule& schedule) {
+  schedule.approved_by.clear();
+  schedule.approved_sha256.clear();
+  schedule.effective_from.clear();
+  std::vector<std::string> keys = schedule.file_keys.order.keys();
+  std::erase_if(keys, [](const std::string& key) {
+    return key == "approved_by" || key == "approved_sha256" || key == "effective_from";
+  });
+  schedule.file_keys.order = KeyOrder(std::move(keys));
+}
+
 QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules) {
   QStringList names;
   for (const std::size_t at : schedules) {
@@ -44,14 +48,16 @@ QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules
 
 Schedule next_revision(const Plan& plan, const Schedule& schedule) {
   Schedule next = schedule;
-  // "F5S-r4" was made from "F5S": the next one is "F5S-r5".
-  std::string family = schedule.id;
+  std::string family = family_of(schedule);
+  // "F5S-r4" of a plan that doesn't name families was made from "F5S": the next one is "F5S-r5".
   const std::string own = "-r" + std::to_string(schedule.revision);
-  if (family.size() > own.size() && family.ends_with(own)) family.resize(family.size() - own.size());
+  if (schedule.revision_of.empty() && family.size() > own.size() && family.ends_with(own))
+    family.resize(family.size() - own.size());
   do {
     ++next.revision;
     next.id = family + "-r" + std::to_string(next.revision);
   } while (find_by_id(plan.schedules, next.id));
+  next.revision_of = find_by_id(plan.schedules, family) ? family : schedule.id;
   next.status = "draft";
   clear_approval(next);
   return next;
@@ -103,8 +109,10 @@ Plan plan_with_drafts(const LockedEdit& edit, std::vector<Revised>& revised) {
     Schedule draft = next_revision(plan, held);
     const std::string id = drafts[i].id == held.id ? draft.id : next_id(plan.schedules, drafts[i].id);
     const int revision = std::max(draft.revision, drafts[i].revision);
+    const std::string family = draft.revision_of;
     draft = std::move(drafts[i]);
     draft.id = id;
+    draft.revision_of = family;
     draft.revision = revision;
     draft.status = "draft";
     clear_approval(draft);

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "document/plan_address.hpp"
-#include "plan/fields/object_fields.hpp"
+#include "plan/approval.hpp"
 
 namespace seamtakt::desk {
 
@@ -14,37 +14,16 @@ int rank_of(const Schedule& schedule) {
 }
 
 /// The locked content of `schedule` while `held` is in force, as text for comparison.
-std::string locked_text(Schedule schedule, const Schedule& held) {
-  schedule.status.clear();
-  if (held.status == "reviewed" || held.approved_by.empty()) schedule.approved_by.clear();
-  if (held.status == "reviewed" || held.effective_from.empty()) schedule.effective_from.clear();
-  schedule.file_keys = {};
-  std::string text;
-  write_object(schedule, text);
-  return text;
-}
-
-std::string locked_text(Wire wire) {
-  wire.price_per_kg = wire.alpha_mm_s_A = wire.beta_per_s_A2 = 0;
-  wire.file_keys = {};
-  std::string text;
-  write_object(wire, text);
-  return text;
-}
-
-std::string locked_text(Gas gas) {
-  gas.price_per_m3 = 0;
-  gas.file_keys = {};
-  std::string text;
-  write_object(gas, text);
-  return text;
-}
-
-std::string locked_text(PowerSource source) {
-  source.efficiency = 1;
-  source.file_keys = {};
-  std::string text;
-  write_object(source, text);
+std::string locked_text_of(const Schedule& schedule, const Schedule& held) {
+  std::string text = seamtakt::locked_text(schedule);
+  if (held.status != "approved") return text;
+  // The digest follows an approver and a first day that are filled in.
+  if (schedule.approved_by == held.approved_by && schedule.effective_from == held.effective_from)
+    text += '\n' + schedule.approved_sha256;
+  else
+    text += '\n' + held.approved_sha256;
+  if (!held.approved_by.empty()) text += '\n' + schedule.approved_by;
+  if (!held.effective_from.empty()) text += '\n' + schedule.effective_from;
   return text;
 }
 
@@ -61,7 +40,7 @@ void find_changed_item(const Plan& before, const List& held, const List& asked, 
                        const std::string& list, LockedChange& change) {
   for (std::size_t i = 0; i < held.size() && change.item.empty(); ++i) {
     const auto* same = find_by_id(asked, held[i].id);
-    if (!same || locked_text(*same) == locked_text(held[i])) continue;
+    if (!same || seamtakt::locked_text(*same) == seamtakt::locked_text(held[i])) continue;
     change.users = locked_users(before, member, held[i].id);
     if (!change.users.empty()) change.item = list + "/" + std::to_string(i);
   }
@@ -89,7 +68,7 @@ LockedChange locked_change(const Plan& before, const Plan& after) {
       continue;
     }
     const Schedule& asked = after.schedules[at];
-    if (locked_text(asked, held) != locked_text(held, held))
+    if (locked_text_of(asked, held) != locked_text_of(held, held))
       change.changed.push_back(i);
     else if (rank_of(asked) < rank_of(held))
       change.withdrawn.push_back(i);
@@ -99,6 +78,21 @@ LockedChange locked_change(const Plan& before, const Plan& after) {
   find_changed_item(before, before.power_sources, after.power_sources, &Schedule::power_source,
                     "/power_sources", change);
   return change;
+}
+
+void seal_approvals(const Plan& before, Plan& after) {
+  for (Schedule& schedule : after.schedules) {
+    const Schedule* held = find_by_id(before.schedules, schedule.id);
+    if (!held) continue;
+    if (schedule.status != "approved") {
+      if (held->status == "approved") schedule.approved_sha256.clear();
+    } else if (held->status != "approved") {
+      schedule.approved_sha256 = approval_sha256(after, schedule);
+    } else if (schedule.approved_by != held->approved_by || schedule.effective_from != held->effective_from) {
+      const bool was_right = held->approved_sha256 == approval_sha256(before, *held);
+      if (was_right) schedule.approved_sha256 = approval_sha256(after, schedule);
+    }
+  }
 }
 
 }  // namespace seamtakt::desk

@@ -27,6 +27,11 @@ struct LockedChange {
 /// melting law, which are refitted; a gas's price; a power source's efficiency.
 LockedChange locked_change(const Plan& before, const Plan& after);
 
+/// Who approves a schedule approves what it holds then: its digest (approval_sha256) is stated. An approver
+/// and a first day that are filled in later are taken into a digest that was right; one that was wrong stays,
+/// so that a change from outside isn't covered up. What isn't approved any more states none.
+void seal_approvals(const Plan& before, Plan& after);
+
 /// The schedule of `after` that corresponds to the one at `at` of `before`: that of the same id, else, if
 /// none was added or removed, the one in its place. The number of schedules where it is gone.
 std::size_t same_schedule(const Plan& before, std::size_t at, const Plan& after);

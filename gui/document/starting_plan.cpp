@@ -1,45 +1,9 @@
 #include "document/document.hpp"
-#include "formula/reference_table.hpp"
+#include "document/plan_items.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
-
-std::size_t row_of(const ReferenceTable& table, std::string_view id) {
-  for (std::size_t row = 0; row < table.size(); ++row)
-    if (table.text(row, "id") == id) return row;
-  return 0;
-}
-
-/// The standard's greatest shares: cautious until a certificate gives better values.
-BaseMetal starting_metal() {
-  const ReferenceTable steels("steels.csv");
-  const std::size_t row = row_of(steels, "S355J2");
-  BaseMetal metal;
-  metal.id = steels.text(row, "id");
-  metal.standard = steels.text(row, "standard");
-  metal.composition_basis = "standard-maximum";
-  for (const char* element : {"C", "Si", "Mn", "P", "S", "Cu"})
-    if (const auto most = steels.number_or_empty(row, std::string(element) + "_max_pct"))
-      metal.composition_pct.emplace_back(element, *most);
-  return metal;
-}
-
-Wire starting_wire() {
-  const ReferenceTable wires("wires.csv");
-  const std::size_t row = row_of(wires, "solid-steel-1.2");
-  Wire wire;
-  wire.id = wires.text(row, "id");
-  wire.classification = wires.text(row, "classification");
-  wire.form = wires.text(row, "form");
-  wire.material = wires.text(row, "material");
-  wire.diameter_mm = wires.number(row, "diameter_mm");
-  wire.density_g_cm3 = wires.number(row, "density_g_cm3");
-  wire.alpha_mm_s_A = wires.number(row, "alpha_mm_s_A");
-  wire.beta_per_s_A2 = wires.number(row, "beta_per_s_A2");
-  wire.deposition_efficiency = 0.96;
-  return wire;
-}
 
 /// A 1.2 mm wire in spray, common practice without a source: a draft to be changed.
 Schedule starting_schedule(const std::string& wire, const std::string& gas) {
@@ -62,8 +26,8 @@ Schedule starting_schedule(const std::string& wire, const std::string& gas) {
 
 Plan starting_plan() {
   Plan plan;
-  plan.base_metals.push_back(starting_metal());
-  plan.wires.push_back(starting_wire());
+  plan.base_metals.push_back(catalogue_metal("S355J2"));
+  plan.wires.push_back(catalogue_wire("solid-steel-1.2"));
   plan.gases.emplace_back();
   plan.gases[0].id = "G18";
   plan.gases[0].designation = "ISO 14175 M21-ArC-18";

@@ -77,6 +77,7 @@ ImportedLogsPtr import_logs(const ImportRequest& request, const PlanPtr& plan, c
   if (!request.unit_times.isEmpty()) options.units = load_unit_times(request.unit_times.toStdString());
   if (!request.manual.isEmpty()) options.manual = load_manual_seams(request.manual.toStdString());
   logs->audit = audit(sources, options, plan->schedules.empty() ? nullptr : plan.get());
+  logs->cycles = cycle_actual(logs->audit.passes, *plan);
   const auto columns = with_plan_jobs(options.columns, plan.get());
   for (const LogSource& source : sources)
     read_traces(source.path, columns ? &*columns : nullptr, logs->traces, report);

@@ -7,6 +7,7 @@
 #include "document/document.hpp"
 #include "jobs/trace.hpp"
 #include "jobs/worker.hpp"
+#include "records/actual/cycle_actual.hpp"
 #include "records/passes/audit.hpp"
 
 namespace seamtakt::desk {
@@ -24,6 +25,7 @@ struct ImportedLogs {
   PlanPtr plan;
   ImportRequest request;
   AuditResult audit;
+  CycleActual cycles;  ///< the units beside their planned cycles; refers to the audit's passes
   TraceMap traces;
 };
 using ImportedLogsPtr = std::shared_ptr<const ImportedLogs>;

@@ -4,13 +4,17 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QStyle>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
+#include "exchange/picture/torch_place.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/cycle_rows.hpp"
 #include "pages/order_bar.hpp"
+#include "plots/axonometric_view.hpp"
 #include "plots/seam_view.hpp"
 #include "plots/timeline_view.hpp"
 #include "widgets/grid_view.hpp"
@@ -58,10 +62,14 @@ QWidget* CellPage::makeWhy() {
   other_ = new TimelineView(pictures_);
   other_->setAccessibleName(tr("Timeline that it is compared with"));
   other_->hide();
-  order_ = new SeamView(pictures_);
+  order_pictures_ = new QStackedWidget(pictures_);
+  space_ = new AxonometricView(order_pictures_);
+  order_ = new SeamView(order_pictures_);
   order_->setAccessibleName(tr("Seams in welding order"));
-  for (QWidget* each :
-       {static_cast<QWidget*>(timeline_), static_cast<QWidget*>(other_), static_cast<QWidget*>(order_)})
+  order_pictures_->addWidget(space_);
+  order_pictures_->addWidget(order_);
+  for (QWidget* each : {static_cast<QWidget*>(timeline_), static_cast<QWidget*>(other_),
+                        static_cast<QWidget*>(order_pictures_)})
     pictures_->addWidget(each);
   pictures_->setSizes({260, 260, 300});
   column->addWidget(without_note_);
@@ -88,6 +96,16 @@ void CellPage::makeTools() {
       tool_button(tr("Whole cycle"), tr("Shows the timeline from end to end (Home)"), {}, this);
   tools().addWidget(all);
   connect(all, &QPushButton::clicked, timeline_, &TimelineView::showAll);
+  auto* in_space = new QToolButton(this);
+  in_space->setText(tr("3D"));
+  in_space->setAccessibleName(tr("Weldment in space"));
+  in_space->setToolTip(tr("Shows the weldment in space in place of the plan of its seams"));
+  in_space->setCheckable(true);
+  in_space->setChecked(true);
+  connect(in_space, &QToolButton::toggled, this, [this](bool is_space) {
+    order_pictures_->setCurrentWidget(is_space ? static_cast<QWidget*>(space_) : order_);
+  });
+  tools().addWidget(in_space);
 }
 
 void CellPage::connectParts() {
@@ -103,6 +121,10 @@ void CellPage::connectParts() {
   });
   for (TimelineView* each : {timeline_, other_})
     connect(each, &TimelineView::picked, this, [this](const QString& seam, int) { pick(seam); });
+  connect(timeline_, &TimelineView::pointedAt, this, &CellPage::showTorches);
+  connect(space_, &AxonometricView::picked, this, [this](int index) {
+    desk_.selection.setSeam({desk_.selection.seam().weldment, static_cast<std::size_t>(index)});
+  });
   connect(timeline_, &TimelineView::rangeShown, other_, &TimelineView::showRange);
   connect(other_, &TimelineView::rangeShown, timeline_, &TimelineView::showRange);
   connect(timeline_, &TimelineView::carried, this, [this](const QString& seam, const OrderPlace& to) {
@@ -197,10 +219,25 @@ void CellPage::showOrder(const CycleResult& cycle) {
         tr("%1: %3 no. %2").arg(seam.name, QString::number(seam.order), QString::fromStdString(step.robot));
   }
   for (DrawnSeam& seam : drawn) seam.tip = seam.name;
-  order_->setMeaning(tr("place in the robot's order"),
-                     [](double value) { return QString::number(value, 'f', 0); });
+  const auto text = [](double value) { return QString::number(value, 'f', 0); };
+  order_->setMeaning(tr("place in the robot's order"), text);
+  space_->setMeaning(tr("place in the robot's order"), text);
+  space_->setWeldment(results()->plan, desk_.selection.seam().weldment);
+  space_->setPicked(static_cast<int>(desk_.selection.seam().seam));
+  space_->setTorches({});
+  space_->setSeams(drawn);
   order_->setSeams(std::move(drawn));
   order_->setPicked(static_cast<int>(desk_.selection.seam().seam));
+}
+
+/// The torches as the timeline has them at a time.
+void CellPage::showTorches(double at_s) {
+  const CycleResult* shown = cycle();
+  if (!shown || !space_->isVisible()) return;
+  std::vector<TorchMark> marks;
+  for (const TorchPlace& place : torch_places(*shown, at_s))
+    marks.push_back({QString::fromStdString(place.robot), place.at_mm, place.is_welding});
+  space_->setTorches(std::move(marks));
 }
 
 void CellPage::showChoices(const Plan& plan) {
@@ -269,8 +306,8 @@ void CellPage::showHeadline(const CycleResult& cycle) {
 void CellPage::showCycle() {
   const Plan& plan = results() ? *results()->plan : *desk_.document.plan();
   if (!plan.cell || plan.weldments.empty())
-    return setEmptyStep(
-        tr("The cell's robots are not described in this plan. The demo shows a cell of two robots."));
+    return setEmptyStep(tr(
+        "The plan has no cell yet. The Edit menu adds a starter cell; the demo shows one with two robots."));
   setEmptyStep({});
   if (!results()) return;
   showChoices(plan);

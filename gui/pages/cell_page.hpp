@@ -6,9 +6,11 @@
 class QComboBox;
 class QLabel;
 class QSplitter;
+class QStackedWidget;
 
 namespace seamtakt::desk {
 
+class AxonometricView;
 class GridView;
 class OrderBar;
 class SeamView;
@@ -35,6 +37,8 @@ class CellPage : public Page {
   /// Cycle, arc-on share and margin, or how many seams are unwelded.
   const QLabel& headline() const { return *headline_; }
   GridView& losses() { return *loss_table_; }
+  /// The weldment in space with the order's numbers and, as the cursor is on the timeline, the torches.
+  AxonometricView& space() { return *space_; }
 
  private:
   QWidget* makeWhat();
@@ -49,6 +53,7 @@ class CellPage : public Page {
   void showTimelines(const CycleResult& cycle);
   void showHeadline(const CycleResult& cycle);
   void showOrder(const CycleResult& cycle);
+  void showTorches(double at_s);
   void pick(const QString& seam);
   /// The table of moves is at the chosen seam's.
   void followMoves();
@@ -65,6 +70,8 @@ class CellPage : public Page {
   QSplitter* pictures_;
   TimelineView *timeline_, *other_;
   SeamView* order_;
+  AxonometricView* space_;
+  QStackedWidget* order_pictures_;
 };
 
 }  // namespace seamtakt::desk

@@ -87,6 +87,11 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
   temperature_ = new TemperaturePlot(field);
   column->addLayout(row);
   column->addWidget(temperature_, 1);
+  model_ = new QLabel(field);
+  model_->setProperty("role", "quiet");
+  model_->setWordWrap(true);
+  model_->setTextFormat(Qt::PlainText);
+  column->addWidget(model_);
   views_->addTab(field, tr("Temperature"));
   setWhat(table_);
   setWhy(views_);
@@ -139,9 +144,11 @@ void HeatPage::fillTable() {
     const std::string place = each.weldment + "/" + each.seam + "/pass " + std::to_string(each.pass);
     ValueModel::Row all = value_row(columns, false, each, QString::fromStdString(place));
     ValueModel::Row row;
-    const RowState state = findings.stateAt(Link::heat, place);
+    RowState state = findings.stateAt(Link::heat, place);
+    state.is_partly_judged = is_partly_judged(each);
     row.severity = state.own;
     row.beyond = state.beyond;
+    row.is_partly_judged = state.is_partly_judged;
     row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
     for (std::size_t i = 0; i < columns.size(); ++i)
       if (is_heat_key(columns[i].key)) row.cells.push_back(std::move(all.cells[i]));
@@ -174,9 +181,11 @@ void HeatPage::follow() {
     table_->selectRow(-1);
     window_->setPass({}, {}, {});
     temperature_->hide();
+    model_->hide();
     return;
   }
   temperature_->show();
+  model_->show();
   const int row = static_cast<int>(shown - results()->evaluation.passes.data());
   if (table_->currentRow() != row) table_->selectRow(row);
   window_->setPass(shown->weldment, shown->seam, shown->schedule);
@@ -201,6 +210,7 @@ void HeatPage::drawNow() {
   temperature_->setField(surface_field(source, thinner_mm, std::max(field_to_C, coldest_C), 240, 121));
   std::vector<double> points;
   const UnitView& units = UnitView::shared();
+  model_->setText(modelText(*shown, thinner_mm));
   for (const QString& text : distances_->text().split(';', Qt::SkipEmptyParts)) {
     try {
       const Unit& unit = units.shown(*find_unit("mm"));
@@ -219,6 +229,22 @@ void HeatPage::drawNow() {
   for (const double aside_mm : points)
     cycles.push_back(thermal_cycle(source, thinner_mm, aside_mm, coldest_C, 300));
   temperature_->setCycles(cycles);
+}
+
+/// Two cooling times on one page: each by which model, and why they differ.
+QString HeatPage::modelText(const PassEvaluation& pass, double thickness_mm) {
+  const UnitView& units = UnitView::shared();
+  QString text =
+      tr("Map and curves: one plate of %1 with images of the arc (Grong 1997, chapter 1), constant "
+         "handbook properties.")
+          .arg(units.quantityText(thickness_mm, "mm", 3));
+  if (pass.cooling_time_s)
+    text +=
+        QStringLiteral(" ") +
+        tr("The table's t8/5 of this pass, %1, is by EN 1011-2, annex D: its shape factors count the heat "
+           "that the joint's second plate takes, which the curves leave out.")
+            .arg(units.quantityText(*pass.cooling_time_s, "s", 3));
+  return text;
 }
 
 void HeatPage::opened() {

@@ -37,12 +37,14 @@ class HeatPage : public Page {
   void choosePass(int row);
   void drawTemperature();
   void drawNow();
+  static QString modelText(const PassEvaluation& pass, double thickness_mm);
 
   ValueModel* passes_;
   GridView* table_;
   QTabWidget* views_;
   WindowPanel* window_;
   TemperaturePlot* temperature_;
+  QLabel* model_;  ///< what the map and the curves are computed by, beside the table's t8/5
   QLineEdit* distances_;
   QLabel* read_out_;
   QTimer draw_later_;

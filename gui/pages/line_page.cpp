@@ -13,6 +13,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "base/error.hpp"
+#include "base/text/comma_list.hpp"
 #include "document/demo_plan.hpp"
 #include "models/tables/line_rows.hpp"
 #include "plots/line_view.hpp"
@@ -179,6 +181,10 @@ QString LinePage::headlineOf(const LineResult& line) {
     text +=
         tr(" (levelled: %1 before, %2 after, mean)")
             .arg(rounded(line.levelled->before.takt_misses, 3), rounded(line.levelled->after.takt_misses, 3));
+  if (line.has_dues) text += tr(", %1 orders late").arg(rounded(figures.late_orders, 3));
+  if (!line.first_day.empty())
+    text += tr(", %1 done on %2")
+                .arg(rounded(figures.finished_first_day, 3), QString::fromStdString(line.first_day));
   const auto for_carts = std::ranges::count(line.waiting, 0, &WaitingUnit::unwelded_seams);
   if (for_carts > 0) text += tr(", %1 units wait").arg(for_carts);
   return text;
@@ -186,10 +192,16 @@ QString LinePage::headlineOf(const LineResult& line) {
 
 /// Of which draw units, stages and causes are.
 QString LinePage::drawOf(const LineResult& line) {
-  if (line.certain || line.units.empty() || line.figures.runs == 1) return {};
-  return tr("Tables and picture are of one draw of %1, the one in the middle by throughput: seed %2.")
-      .arg(line.figures.runs)
-      .arg(line.draw_seed);
+  QString text;
+  if (!line.unfinished.empty())
+    text = tr("Not finished on %1: %2.")
+               .arg(QString::fromStdString(line.first_day),
+                    QString::fromStdString(printable(comma_list(line.unfinished), 300))) +
+           QStringLiteral("\n");
+  if (line.certain || line.units.empty() || line.figures.runs == 1) return text.trimmed();
+  return text + tr("Tables and picture are of one draw of %1, the one in the middle by throughput: seed %2.")
+                    .arg(line.figures.runs)
+                    .arg(line.draw_seed);
 }
 
 void LinePage::drop() {
@@ -211,7 +223,7 @@ void LinePage::refresh() {
   setEmptyStep(any ? QString()
                    : tr("A line is its takt and its stages. This plan names none; the demo shows one."));
   if (!any) return stages_->setRows({});
-  takt_->setObject("/line", {{tr("Takt"), {}, {"takt_s", "planning_pct"}}});
+  takt_->setObject("/line", {{tr("Takt"), {}, {"takt_s", "planning_pct", "pull"}}});
   stages_->setRows(stage_rows(*plan->line));
   stage_table_->fitColumns();
   if (stage_table_->currentRow() < 0) stage_table_->selectRow(0);
@@ -226,6 +238,7 @@ QString LinePage::figureDetail() const {
   if (line_->not_run > 0)
     return tr("%1 of %2 not run").arg(line_->not_run).arg(line_->not_run + line_->units.size());
   if (line_->figures.runs == 1 && !line_->certain) return tr("one draw, seed %1").arg(line_->draw_seed);
+  if (line_->figures.late_orders > 0) return tr("%1 orders late").arg(rounded(line_->figures.late_orders, 3));
   return line_->takt_limit_s ? tr("%1 missed").arg(rounded(line_->figures.takt_misses, 3)) : QString();
 }
 

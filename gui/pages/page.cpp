@@ -152,12 +152,14 @@ QPushButton* Page::firstStep() const {
 
 /// Tables of hidden pages follow the selection too: nobody is looking at their current row.
 void Page::connectExplain() {
-  for (GridView* table : findChildren<GridView*>())
+  for (GridView* table : findChildren<GridView*>()) {
+    connect(table, &GridView::said, this, &Page::message);
     connect(table, &GridView::cellChosen, this, [this, table](const QString& place, const QString& key) {
       if (!table->isVisible()) return;
       explained_ = table;
       explainCell(table, place, key);
     });
+  }
   explained_ = across_->count() > 0 ? across_->widget(0)->findChild<GridView*>() : nullptr;
   if (!explained_ && across_->count() > 0) explained_ = qobject_cast<GridView*>(across_->widget(0));
 }

@@ -7,6 +7,7 @@
 #include "ledger/store/store_key.hpp"
 #include "models/tables/browsed_rows.hpp"
 #include "models/words/cause_word.hpp"
+#include "models/words/typed_numbers.hpp"
 #include "records/keep/cause_disposition.hpp"
 #include "records/keep/correctable.hpp"
 #include "records/keep/later_calibration.hpp"
@@ -115,8 +116,14 @@ void RecordForms::correct(const QString& uri, const BrowsedRecord& record) {
   }
   QComboBox* member = form->addChoice(tr("Member"), members);
   QLineEdit* value = form->addLine(tr("What it should have been"));
-  form->finish(tr("Write the correction"), uri, [=, about = record.seq] {
-    const std::vector<CorrectedValue> values = {{choice_of(member), text_of(value)}};
+  form->finish(tr("Write the correction"), uri, [=, about = record.seq, kind = record.kind] {
+    const std::string path = choice_of(member);
+    std::string typed = text_of(value);
+    // A number is typed with the decimal sign of any language.
+    for (const CorrectableMember& each : correctable_members(kind))
+      if (path == each.path && each.type == CorrectableMember::Type::number)
+        typed = plain_numbers(typed, FieldKind::number, true);
+    const std::vector<CorrectedValue> values = {{path, typed}};
     return [=](const HandWriting& to) { return write_correction(to, about, values); };
   });
   open(form);

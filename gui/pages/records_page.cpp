@@ -14,6 +14,7 @@
 #include "models/tables/statistics_rows.hpp"
 #include "models/words/explanation_html.hpp"
 #include "models/words/place_text.hpp"
+#include "pages/actual_panel.hpp"
 #include "pages/record_browser.hpp"
 #include "pages/store_panel.hpp"
 #include "plots/individuals_plot.hpp"
@@ -65,7 +66,7 @@ RecordsPage::RecordsPage(const Desk& desk, QWidget* parent)
   });
   connect(tabs_, &QTabWidget::currentChanged, this, [this](int tab) {
     QWidget* now = tabs_->widget(tab);
-    parts()[1]->setVisible(now != store_ && now != browser_);
+    parts()[1]->setVisible(now != store_ && now != browser_ && now != actual_);
   });
   connect(store_, &StorePanel::message, this, &Page::message);
   connect(store_, &StorePanel::answered, this, &RecordsPage::figureChanged);
@@ -95,6 +96,8 @@ QWidget* RecordsPage::makeWhat() {
   browser_ = new RecordBrowser(tabs_);
   tabs_->addTab(store_, tr("Record store"));
   tabs_->addTab(browser_, tr("Stored passes"));
+  actual_ = new ActualPanel(tabs_);
+  tabs_->addTab(actual_, tr("Planned and actual"));
   return tabs_;
 }
 
@@ -208,6 +211,7 @@ void RecordsPage::show(const ImportedLogsPtr& logs) {
   unit_table_->fitColumns();
   statistics_->setRows(statistics_rows(audit));
   statistics_table_->fitColumns();
+  actual_->setLogs(logs_);
   tabs_->setCurrentIndex(0);
   unit_table_->clearSelection();
   unit_table_->setCurrentIndex({});
@@ -226,6 +230,7 @@ void RecordsPage::dropLogs() {
   chart_schedule_.clear();
   summary_->setText(tr("The logs were judged by another plan: import them again."));
   for (ValueModel* model : {units_, statistics_}) model->setRows({});
+  actual_->setLogs(nullptr);
   showPasses();
   showChart();
   if (results()) findings().setFindings(*results()->plan, results()->findings);

@@ -12,6 +12,7 @@ namespace seamtakt::desk {
 
 class GridView;
 class IndividualsPlot;
+class ActualPanel;
 class RecordBrowser;
 struct StoreReportQuestion;
 class StorePanel;
@@ -38,6 +39,7 @@ class RecordsPage : public Page {
   IndividualsPlot& chart() { return *individuals_; }
   StorePanel& store() { return *store_; }
   RecordBrowser& browser() { return *browser_; }
+  ActualPanel& actual() { return *actual_; }
   QTabWidget& tabs() { return *tabs_; }
 
   /// For the chain: "41 of 44 complete".
@@ -83,6 +85,7 @@ class RecordsPage : public Page {
   QTabWidget* tabs_;
   StorePanel* store_;
   RecordBrowser* browser_;
+  ActualPanel* actual_;
   TraceView* trace_;
   IndividualsPlot* individuals_;
   QLabel *summary_, *read_out_;

@@ -1,6 +1,7 @@
 #include "pages/schedules_page.hpp"
 
 #include <QComboBox>
+#include <QDate>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
@@ -8,13 +9,17 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QSortFilterProxyModel>
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <set>
 
 #include "document/new_item.hpp"
+#include "document/revision.hpp"
 #include "models/tables/schedule_difference.hpp"
 #include "models/tables/schedule_model.hpp"
 #include "models/words/state_text.hpp"
+#include "plan/approval.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "widgets/field_form.hpp"
@@ -29,7 +34,7 @@ namespace {
 std::vector<FieldGroup> schedule_form_groups() {
   return {{SchedulesPage::tr("Identity"),
            {},
-           {"id", "revision", "status", "approved_by", "effective_from", "qualification"}},
+           {"id", "revision", "revision_of", "status", "approved_by", "effective_from", "qualification"}},
           {SchedulesPage::tr("Arc"),
            {},
            {"process", "transfer", "waveform", "polarity", "wire", "gas", "power_source",
@@ -41,6 +46,7 @@ std::vector<FieldGroup> schedule_form_groups() {
             "crater_fill_s", "preparation", "backing"}},
           {SchedulesPage::tr("Limits"), "limits", {}},
           {SchedulesPage::tr("Use"), "use", {}},
+          {SchedulesPage::tr("Pulse"), "pulse", {}},
           {SchedulesPage::tr("Weave"), "weave", {}}};
 }
 
@@ -161,14 +167,27 @@ void SchedulesPage::makeTools() {
          &SchedulesPage::addSchedule);
   button(tr("New revision"), tr("The next revision as a draft; this one stays as it is"),
          QKeySequence(Qt::CTRL | Qt::Key_D), &SchedulesPage::reviseSchedule);
-  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
+  button(tr("Remove"), tr("Take the schedule out of the plan"), QKeySequence(Qt::ALT | Qt::Key_Delete),
          &SchedulesPage::removeSchedule);
   withdraw_ =
       tool_button(tr("Withdraw approval …"),
                   tr("Makes a reviewed or approved schedule a draft again, after a question"), {}, this);
   connect(withdraw_, &QPushButton::clicked, this, &SchedulesPage::withdrawApproval);
   tools().addWidget(withdraw_);
+  button(tr("Print sheet …"), tr("The sheets of the chosen schedules as PDF, a page each to sign"),
+         QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), [this] { emit sheetsAsked(chosen()); });
   tools().addStretch(1);
+}
+
+QStringList SchedulesPage::chosen() const {
+  const PlanPtr plan = desk_.document.plan();
+  std::set<std::size_t> rows = {desk_.selection.schedule()};
+  for (const QModelIndex& index : table_->selectionModel()->selectedIndexes())
+    rows.insert(static_cast<std::size_t>(table_->proxy().mapToSource(index).row()));
+  QStringList ids;
+  for (const std::size_t row : rows)
+    if (row < plan->schedules.size()) ids << QString::fromStdString(plan->schedules[row].id);
+  return ids;
 }
 
 void SchedulesPage::refresh() {
@@ -204,9 +223,14 @@ void SchedulesPage::showLock() {
   const bool locked = at < schedules.size() && is_locked(schedules[at]);
   withdraw_->setEnabled(locked);
   lock_note_->setVisible(locked);
-  if (locked)
-    lock_note_->setText(tr("%1 stays as it is: a change goes into a new revision.")
-                            .arg(locked_names(*desk_.document.plan(), {at})));
+  if (!locked) return;
+  QString note = tr("%1 stays as it is: a change goes into a new revision.")
+                     .arg(locked_names(*desk_.document.plan(), {at}));
+  const std::string today = QDate::currentDate().toString(Qt::ISODate).toStdString();
+  const Schedule* in_force = schedule_in_force(*desk_.document.plan(), schedules[at].id, today);
+  if (in_force && in_force != &schedules[at])
+    note += QLatin1Char(' ') + tr("In force today: %1.").arg(QString::fromStdString(in_force->id));
+  lock_note_->setText(note);
 }
 
 void SchedulesPage::showUses() {
@@ -221,9 +245,11 @@ void SchedulesPage::showUses() {
       const std::string place = pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass);
       ValueModel::Row all = value_row(columns, false, pass, QString::fromStdString(place));
       ValueModel::Row row;
-      const RowState state = findings.stateAt(Link::schedules, place);
+      RowState state = findings.stateAt(Link::schedules, place);
+      state.is_partly_judged = is_partly_judged(pass);
       row.severity = state.own;
       row.beyond = state.beyond;
+      row.is_partly_judged = state.is_partly_judged;
       row.cells.push_back({state_text(state), std::nullopt, 0, QString::fromStdString(place), {}});
       for (std::size_t i = 0; i < columns.size(); ++i)
         if (is_use_key(columns[i].key)) row.cells.push_back(all.cells[i]);
@@ -317,9 +343,9 @@ void SchedulesPage::addSchedule() {
   Schedule schedule = plan->schedules[at];
   schedule.id = next_id(plan->schedules, schedule.id);
   schedule.revision = 1;
+  schedule.revision_of.clear();
   schedule.status = "draft";
-  schedule.approved_by.clear();
-  schedule.effective_from.clear();
+  clear_approval(schedule);
   append(std::move(schedule), tr("Add schedule"));
 }
 

@@ -26,6 +26,11 @@ class SchedulesPage : public Page {
   GridView& difference() { return *difference_table_; }
   /// Offers the schedules of another plan file to compare with, the one of the same id first.
   void compareWith(const QString& path);
+  /// Ids of the chosen schedules, those of all rows that the selection touches.
+  QStringList chosen() const;
+
+ signals:
+  void sheetsAsked(const QStringList& schedules);
 
  public slots:
   void addSchedule();

@@ -1,12 +1,12 @@
 #include "pages/seams_page.hpp"
 
-#include <QButtonGroup>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QToolButton>
 
 #include "document/new_item.hpp"
@@ -15,6 +15,7 @@
 #include "models/words/state_text.hpp"
 #include "models/words/unit_view.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
+#include "plots/axonometric_view.hpp"
 #include "plots/seam_view.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/grid_view.hpp"
@@ -61,6 +62,9 @@ SeamsPage::SeamsPage(const Desk& desk, QWidget* parent)
   connect(table_, &GridView::opened, this, [this](int) { form_->setFocus(); });
   connect(picture_, &SeamView::picked, this,
           [this](int index) { desk_.selection.setSeam(model_->place(index)); });
+  connect(space_, &AxonometricView::picked, this, [this](int index) {
+    desk_.selection.setSeam({desk_.selection.seam().weldment, static_cast<std::size_t>(index)});
+  });
   connect(&desk_.selection, &Selection::seamChanged, this, &SeamsPage::showSeam);
   connect(&desk_.document, &Document::planChanged, this, &SeamsPage::fillWeldments);
   connect(&desk_.document, &Document::replaced, this, [this] {
@@ -95,10 +99,14 @@ QWidget* SeamsPage::makeWhat() {
 
 QWidget* SeamsPage::makeWhy() {
   auto* split = new QSplitter(Qt::Vertical);
-  picture_ = new SeamView(split);
+  pictures_ = new QStackedWidget(split);
+  space_ = new AxonometricView(pictures_);
+  picture_ = new SeamView(pictures_);
+  pictures_->addWidget(space_);
+  pictures_->addWidget(picture_);
   pass_table_ = new GridView(*passes_, tr("Passes of the seam"), split);
   for (int column = 0; column < 2; ++column) pass_table_->setColumnHidden(column, true);
-  split->addWidget(picture_);
+  split->addWidget(pictures_);
   split->addWidget(pass_table_);
   split->setStretchFactor(0, 4);
   split->setStretchFactor(1, 1);
@@ -138,7 +146,7 @@ void SeamsPage::makeTools() {
          &SeamsPage::addSeam);
   button(tr("Duplicate"), tr("A copy of the seam"), QKeySequence(Qt::CTRL | Qt::Key_D),
          &SeamsPage::duplicateSeam);
-  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::CTRL | Qt::Key_Delete),
+  button(tr("Remove"), tr("Take the seam out of the plan"), QKeySequence(Qt::ALT | Qt::Key_Delete),
          &SeamsPage::removeSeam);
   tools().addStretch(1);
   meaning_ = new QComboBox(this);
@@ -150,19 +158,7 @@ void SeamsPage::makeTools() {
       meaning_->addItem(column.label, QString::fromStdString(column.key));
   connect(meaning_, &QComboBox::activated, this, &SeamsPage::draw);
   tools().addWidget(meaning_);
-  auto* group = new QButtonGroup(this);
-  const QString names[] = {tr("Plan"), tr("Front"), tr("Side")};
-  for (int i = 0; i < 3; ++i) {
-    auto* view = new QToolButton(this);
-    view->setText(names[i]);
-    view->setAccessibleName(tr("View: %1").arg(names[i]));
-    view->setCheckable(true);
-    view->setChecked(i == 0);
-    group->addButton(view, i);
-    tools().addWidget(view);
-  }
-  connect(group, &QButtonGroup::idClicked, this,
-          [this](int id) { picture_->setProjection(static_cast<Projection>(id)); });
+  makeViewTools();
 }
 
 void SeamsPage::fillWeldments() {
@@ -197,6 +193,9 @@ void SeamsPage::showSeam() {
   const int row = exists ? model_->rowOf(at) : -1;
   table_->selectRow(row);
   picture_->setPicked(row);
+  // With all weldments in the table, the chosen seam says which of them is seen in space.
+  if (exists && at.weldment != drawn_weldment_) draw();
+  space_->setPicked(exists ? static_cast<int>(at.seam) : -1);
   showPasses();
 }
 
@@ -228,6 +227,7 @@ void SeamsPage::draw() {
     const QModelIndex first = model_->index(row, 0);
     if (const QVariant severity = first.data(SeverityRole); severity.isValid())
       line.severity = static_cast<Severity>(severity.toInt());
+    line.is_partly_judged = first.data(PartlyJudgedRole).toBool();
     line.tip = line.name + QStringLiteral(": ") + state_text(model_->rowState(row));
     if (column >= 0) {
       const QModelIndex cell = model_->index(row, column);
@@ -240,11 +240,14 @@ void SeamsPage::draw() {
   }
   if (column >= 0) {
     const char* unit = model_->columns()[static_cast<std::size_t>(column)].unit;
-    picture_->setMeaning(model_->headingText(column),
-                         [unit](double value) { return UnitView::shared().numberText(value, unit, 3); });
+    const auto text = [unit](double value) { return UnitView::shared().numberText(value, unit, 3); };
+    picture_->setMeaning(model_->headingText(column), text);
+    space_->setMeaning(model_->headingText(column), text);
   } else {
     picture_->setMeaning({}, {});
+    space_->setMeaning({}, {});
   }
+  drawSpace(drawn);
   picture_->setSeams(std::move(drawn));
   picture_->setPicked(model_->rowOf(desk_.selection.seam()));
 }
@@ -293,9 +296,11 @@ void SeamsPage::insert(const Seam& seam, const QString& what) {
     emit message(refusal->text);
     return;
   }
+  // The new seam is named, not its weldment.
+  weldment_fields_->setChecked(false);
   desk_.selection.setSeam({w, at});
   showSeam();
-  form_->focusField("id");
+  form_->nameNew();
 }
 
 void SeamsPage::addSeam() {
@@ -318,7 +323,7 @@ void SeamsPage::addWeldment() {
   desk_.selection.setSeam({at, 0});
   fillWeldments();
   weldment_fields_->setChecked(true);
-  form_->focusField("id");
+  form_->nameNew();
 }
 
 void SeamsPage::duplicateSeam() {

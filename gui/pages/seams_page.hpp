@@ -2,19 +2,25 @@
 
 #include "pages/page.hpp"
 
+class QButtonGroup;
 class QComboBox;
+class QStackedWidget;
 class QToolButton;
 
 namespace seamtakt::desk {
 
+class AxonometricView;
+struct DrawnSeam;
 class FieldForm;
 struct FieldGroup;
 class GridView;
 class SeamModel;
 class SeamView;
 class ValueModel;
+enum class Projection;
 
-/// Weldments and seams: the table, the form of one seam, where it is, and what each pass gives.
+/// Weldments and seams: the table, the form of one seam, where it is, in space or in plan and elevation, and
+/// what each pass gives.
 class SeamsPage : public Page {
   Q_OBJECT
 
@@ -25,7 +31,12 @@ class SeamsPage : public Page {
 
   GridView& table() { return *table_; }
   FieldForm& form() { return *form_; }
+  /// In plan and elevation, of all seams of the table.
   SeamView& picture() { return *picture_; }
+  /// In space, of the weldment whose seam is chosen.
+  AxonometricView& space() { return *space_; }
+  void showSpace();
+  void showFlat(Projection projection);
 
  public slots:
   void addSeam();
@@ -37,10 +48,12 @@ class SeamsPage : public Page {
   QWidget* makeWhat();
   QWidget* makeWhy();
   void makeTools();
+  void makeViewTools();
   void fillWeldments();
   void showSeam();
   void showPasses();
   void draw();
+  void drawSpace(const std::vector<DrawnSeam>& rows);
   void insert(const Seam& seam, const QString& what);
 
   SeamModel* model_;
@@ -48,8 +61,12 @@ class SeamsPage : public Page {
   GridView *table_, *pass_table_;
   FieldForm* form_;
   SeamView* picture_;
+  AxonometricView* space_;
+  QStackedWidget* pictures_;
+  QButtonGroup* views_;
   QComboBox *weldments_, *meaning_;
   QToolButton* weldment_fields_;
+  std::size_t drawn_weldment_ = 0;  ///< whose picture in space is shown
 };
 
 /// The groups of a seam's form.

@@ -118,7 +118,8 @@ void WindowPanel::describe() {
                                            units.quantityText(*limit.bound, limit.unit.c_str(), 3));
   }
   text += QStringLiteral(" ") +
-          tr("Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5.");
+          tr("Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5 by "
+             "EN 1011-2.");
   limits_->setText(text);
 }
 

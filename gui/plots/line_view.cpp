@@ -83,10 +83,11 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
   for (const UnitResult& unit : result_->units) units.push_back(&unit);
   if (units.size() < 2) return;
   std::sort(units.begin(), units.end(),
-            [](const UnitResult* a, const UnitResult* b) { return a->end_s < b->end_s; });
+            [](const UnitResult* a, const UnitResult* b) { return a->left_work_s < b->left_work_s; });
+  // In working time, so that a night isn't a missed takt.
   double longest = result_->takt_s.value_or(0) * 1.3;
   for (std::size_t i = 1; i < units.size(); ++i)
-    longest = std::max(longest, (units[i]->end_s - units[i - 1]->end_s) * 1.06);
+    longest = std::max(longest, (units[i]->left_work_s - units[i - 1]->left_work_s) * 1.06);
   const double left = 62;
   const QRectF plot = area.adjusted(left, 8, -8, -34);
   const auto y = [&](double seconds) { return plot.bottom() - seconds / longest * plot.height(); };
@@ -98,7 +99,7 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
                      Qt::AlignRight | Qt::AlignVCenter, minutes_text(minutes * 60));
   const double step = plot.width() / static_cast<double>(units.size());
   for (std::size_t i = 1; i < units.size(); ++i) {
-    const double interval = units[i]->end_s - units[i - 1]->end_s;
+    const double interval = units[i]->left_work_s - units[i - 1]->left_work_s;
     const bool late = units[i]->wanted_s.has_value();
     const QRectF bar(plot.left() + step * static_cast<double>(i) + 1, y(interval), std::max(1.0, step - 2),
                      plot.bottom() - y(interval));

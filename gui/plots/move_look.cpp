@@ -30,6 +30,10 @@ Qt::BrushStyle fill_of(MoveKind kind) {
       return Qt::CrossPattern;
     case MoveKind::index:
       return Qt::FDiagPattern;
+    case MoveKind::tip_change:
+      return Qt::Dense5Pattern;
+    case MoveKind::spool_change:
+      return Qt::Dense7Pattern;
   }
   return Qt::NoBrush;
 }

@@ -6,17 +6,16 @@
 #include <QToolTip>
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
+#include "models/words/state_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-constexpr int classes = 5;
 constexpr double pick_px = 9;
 
 QPointF flat(const Point_mm& point, Projection projection) {
@@ -31,17 +30,9 @@ QPointF flat(const Point_mm& point, Projection projection) {
   return {};
 }
 
-QColor ramp_color(int which) {
-  // The end of the ramp that would be invisible on the background is left out.
-  const int first = Palette::current().dark ? 2 : 0;
-  const QColor color = QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
-  // 3:1 against the dark ground (WCAG 2.1, 1.4.11), still darker than the next.
-  return Palette::current().dark && which == 0 ? color.lighter(125) : color;
-}
-
 /// Each class has a dash of its own, so that it reads without colour.
 QVector<qreal> dash_of(int which) {
-  static const QVector<qreal> dashes[classes] = {{1, 2}, {3, 2}, {6, 2}, {8, 2, 1, 2}, {}};
+  static const QVector<qreal> dashes[ValueClasses::count] = {{1, 2}, {3, 2}, {6, 2}, {8, 2, 1, 2}, {}};
   return dashes[which];
 }
 
@@ -54,6 +45,36 @@ double distance_px(const QPointF& at, const QPointF& a, const QPointF& b) {
 }
 
 }  // namespace
+
+QColor seam_ramp_color(int which) {
+  // The end of the ramp that would be invisible on the background is left out.
+  const int first = Palette::current().dark ? 2 : 0;
+  const QColor color = QColor::fromRgb(heat_ramp[static_cast<std::size_t>(first + which)]);
+  // 3:1 against the dark ground (WCAG 2.1, 1.4.11), still darker than the next.
+  return Palette::current().dark && which == 0 ? color.lighter(125) : color;
+}
+
+ValueClasses::ValueClasses(const std::vector<DrawnSeam>& seams) {
+  for (const DrawnSeam& seam : seams) {
+    if (!seam.value) continue;
+    low_ = has_values_ ? std::min(low_, *seam.value) : *seam.value;
+    high_ = has_values_ ? std::max(high_, *seam.value) : *seam.value;
+    has_values_ = true;
+  }
+}
+
+int ValueClasses::classOf(double value) const {
+  if (isOne()) return count / 2;
+  return std::clamp(static_cast<int>((value - low_) / (high_ - low_) * count), 0, count - 1);
+}
+
+std::vector<std::pair<int, double>> ValueClasses::shown() const {
+  if (!has_values_) return {};
+  if (isOne()) return {{count / 2, low_}};
+  std::vector<std::pair<int, double>> classes;
+  for (int i = 0; i < count; ++i) classes.emplace_back(i, low_ + (high_ - low_) * (i + 1) / count);
+  return classes;
+}
 
 /// How millimetres become pixels.
 struct SeamView::Frame {
@@ -71,13 +92,7 @@ SeamView::SeamView(QWidget* parent) : QWidget(parent) {
 
 void SeamView::setSeams(std::vector<DrawnSeam> seams) {
   seams_ = std::move(seams);
-  low_ = std::numeric_limits<double>::max();
-  high_ = std::numeric_limits<double>::lowest();
-  for (const DrawnSeam& seam : seams_)
-    if (seam.value) {
-      low_ = std::min(low_, *seam.value);
-      high_ = std::max(high_, *seam.value);
-    }
+  values_ = ValueClasses(seams_);
   update();
 }
 
@@ -116,21 +131,20 @@ SeamView::Frame SeamView::frame() const {
   return frame;
 }
 
-int SeamView::classOf(double value) const {
-  if (!(high_ > low_)) return classes / 2;
-  return std::clamp(static_cast<int>((value - low_) / (high_ - low_) * classes), 0, classes - 1);
-}
-
 QPen SeamView::penOf(const DrawnSeam& seam, bool is_picked) const {
   const double width = is_picked ? 5 : 3;
   if (!heading_.isEmpty() && seam.value) {
-    const int which = classOf(*seam.value);
-    QPen pen(ramp_color(which), width, Qt::SolidLine, Qt::FlatCap);
+    const int which = values_.classOf(*seam.value);
+    QPen pen(seam_ramp_color(which), width, Qt::SolidLine, Qt::FlatCap);
     if (!dash_of(which).isEmpty()) pen.setDashPattern(dash_of(which));
     return pen;
   }
   QPen pen(heading_.isEmpty() ? Palette::current().of(seam.severity) : Palette::current().rule, width,
            Qt::SolidLine, Qt::FlatCap);
+  if (heading_.isEmpty() && !seam.severity && seam.is_partly_judged) {
+    pen.setColor(Palette::current().quiet);
+    pen.setDashPattern({10, 1.5, 1, 1.5});
+  }
   if (heading_.isEmpty() && seam.severity)
     pen.setDashPattern(seam.severity == Severity::fail   ? QVector<qreal>{1, 1}
                        : seam.severity == Severity::warn ? QVector<qreal>{3, 1.5}
@@ -168,14 +182,19 @@ void SeamView::paintLegend(QPainter& painter) const {
       sample.severity = severity;
       entry(penOf(sample, false), severity_word(severity));
     }
+    const auto is_partly = [](const DrawnSeam& seam) { return !seam.severity && seam.is_partly_judged; };
+    if (std::any_of(seams_.begin(), seams_.end(), is_partly)) {
+      DrawnSeam sample;
+      sample.is_partly_judged = true;
+      entry(penOf(sample, false), partly_judged_word());
+    }
     return;
   }
-  if (!text_ || !(high_ >= low_)) return;
-  const int shown = high_ > low_ ? classes : 1;
-  for (int i = 0; i < shown; ++i) {
-    QPen pen(ramp_color(shown == 1 ? classes / 2 : i), 3, Qt::SolidLine, Qt::FlatCap);
-    if (!dash_of(i).isEmpty() && shown > 1) pen.setDashPattern(dash_of(i));
-    entry(pen, shown == 1 ? text_(low_) : tr("to %1").arg(text_(low_ + (high_ - low_) * (i + 1) / classes)));
+  if (!text_) return;
+  for (const auto& [which, limit] : values_.shown()) {
+    QPen pen(seam_ramp_color(which), 3, Qt::SolidLine, Qt::FlatCap);
+    if (!dash_of(which).isEmpty() && !values_.isOne()) pen.setDashPattern(dash_of(which));
+    entry(pen, values_.isOne() ? text_(limit) : tr("to %1").arg(text_(limit)));
   }
 }
 

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "base/finding.hpp"
@@ -18,9 +20,32 @@ struct DrawnSeam {
   std::vector<Point_mm> path_mm;
   std::optional<double> value;
   std::optional<Severity> severity;
+  bool is_partly_judged = false;  ///< without a severity: not in order, but partly judged
   bool by_hand = false;
-  int order = 0;  ///< place in the welding order, from 1; 0: not said
+  int order = 0;    ///< place in the welding order, from 1; 0: not said
+  QString figures;  ///< of what fails on it: "5.1 of 6 mm"
 };
+
+/// The seams' values in classes of equal width.
+class ValueClasses {
+ public:
+  static constexpr int count = 5;
+
+  ValueClasses() = default;
+  explicit ValueClasses(const std::vector<DrawnSeam>& seams);
+  int classOf(double value) const;
+  /// Whether all values are one.
+  bool isOne() const { return !(high_ > low_); }
+  /// Each class that is in use, with the value up to which it goes; none without values.
+  std::vector<std::pair<int, double>> shown() const;
+
+ private:
+  bool has_values_ = false;
+  double low_ = 0, high_ = 0;
+};
+
+/// The heat ramp's colour of a class.
+QColor seam_ramp_color(int which);
 
 /// Seams in plan and elevation. Colour and dash both tell the class of the value; the picked seam is thick
 /// and named.
@@ -51,7 +76,6 @@ class SeamView : public QWidget {
   struct Frame;
   Frame frame() const;
   int seamAt(const QPointF& at) const;
-  int classOf(double value) const;
   QPen penOf(const DrawnSeam& seam, bool is_picked) const;
   void paintLegend(QPainter& painter) const;
   void paintAxes(QPainter& painter) const;
@@ -61,7 +85,7 @@ class SeamView : public QWidget {
   Projection projection_ = Projection::plan;
   QString heading_;
   std::function<QString(double)> text_;
-  double low_ = 0, high_ = 0;
+  ValueClasses values_;
 };
 
 }  // namespace seamtakt::desk

@@ -63,7 +63,7 @@ TemperaturePlot::TemperaturePlot(QWidget* parent) : QWidget(parent) {
     value = map_->yAxis->pixelToCoord(event->position().y());
     const UnitView& units = UnitView::shared();
     const double at_C = colors_->data()->data(key, value);
-    emit readOut(tr("%1 behind the arc, %2 beside the seam: %3")
+    emit readOut(tr("%1 behind the arc, %2 beside the seam: %3 in one plate")
                      .arg(units.quantityText(units.fromShown(-key, "mm"), "mm", 3),
                           units.quantityText(units.fromShown(std::abs(value), "mm"), "mm", 3),
                           units.quantityText(units.fromShown(at_C, "C"), "C", 4)));
@@ -157,8 +157,8 @@ void TemperaturePlot::setCycles(const std::vector<ThermalCycle>& cycles) {
         tr("%1 beside: peak %2")
             .arg(units.quantityText(cycle.aside_mm, "mm", 3), units.quantityText(cycle.peak_C, "C", 4));
     if (cycle.at_800_s && cycle.at_500_s)
-      name +=
-          tr(", t8/5 %1 s").arg(QString::fromStdString(rounded_text(*cycle.at_500_s - *cycle.at_800_s, 3)));
+      name += tr(", t8/5 of one plate %1 s")
+                  .arg(QString::fromStdString(rounded_text(*cycle.at_500_s - *cycle.at_800_s, 3)));
     graph->setName(name);
   }
   cycles_->legend->setVisible(!cycles.empty());
@@ -167,7 +167,7 @@ void TemperaturePlot::setCycles(const std::vector<ThermalCycle>& cycles) {
   cycles_->legend->setTextColor(p.ink);
   cycles_->legend->setFont(font());
   cycles_->xAxis->setLabel(tr("time after the arc has passed, s"));
-  cycles_->yAxis->setLabel(tr("temperature (%1)").arg(units.unitText("C")));
+  cycles_->yAxis->setLabel(tr("temperature in one plate (%1)").arg(units.unitText("C")));
   cycles_->xAxis->setRange(-latest / 10, latest);
   cycles_->yAxis->setRange(0, units.toShown(steel_melting_C * 1.05, "C"));
   cycles_->replot(QCustomPlot::rpQueuedReplot);

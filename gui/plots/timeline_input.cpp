@@ -96,6 +96,7 @@ void TimelineView::mousePressEvent(QMouseEvent* event) {
 }
 
 void TimelineView::mouseMoveEvent(QMouseEvent* event) {
+  emit pointedAt(axis_.at(event->position().x(), width()));
   if (!(event->buttons() & Qt::LeftButton)) return;
   if (pressed_move_ >= 0) {
     const bool far = (event->position() - pressed_).manhattanLength() >= QApplication::startDragDistance();

@@ -52,6 +52,8 @@ class TimelineView : public QWidget {
  signals:
   void picked(const QString& seam, int pass);
   void rangeShown(double from_s, double to_s);
+  /// The time under the cursor.
+  void pointedAt(double at_s);
   void carried(const QString& seam, const seamtakt::desk::OrderPlace& to);
   void dropped(const QString& seam, const seamtakt::desk::OrderPlace& to);
 

@@ -39,6 +39,17 @@
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::ActualPanel</name>
+    <message>
+        <source>Units beside their planned cycles</source>
+        <translation>Einheiten neben ihren geplanten Zyklen</translation>
+    </message>
+    <message>
+        <source>Arcs and gaps of the unit</source>
+        <translation>Lichtbögen und Lücken der Einheit</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::BrowsedTable</name>
     <message>
         <source>void</source>
@@ -144,10 +155,6 @@
         <translation>Platz in der Folge des Roboters</translation>
     </message>
     <message>
-        <source>The cell&apos;s robots are not described in this plan. The demo shows a cell of two robots.</source>
-        <translation>Dieser Plan beschreibt keine Roboter. Das Beispiel zeigt eine Zelle mit zweien.</translation>
-    </message>
-    <message>
         <source>cycle %1, arc on %2 %</source>
         <translation>Taktzeit %1, Lichtbogen %2 %</translation>
     </message>
@@ -198,6 +205,22 @@
     <message>
         <source>, %1: no margin</source>
         <translation>, %1: kein Abstand zum Takt</translation>
+    </message>
+    <message>
+        <source>The plan has no cell yet. The Edit menu adds a starter cell; the demo shows one with two robots.</source>
+        <translation>Der Plan hat noch keine Zelle. Das Menü Bearbeiten legt eine an; die Demo zeigt eine mit zwei Robotern.</translation>
+    </message>
+    <message>
+        <source>3D</source>
+        <translation>3D</translation>
+    </message>
+    <message>
+        <source>Weldment in space</source>
+        <translation>Bauteil im Raum</translation>
+    </message>
+    <message>
+        <source>Shows the weldment in space in place of the plan of its seams</source>
+        <translation>Zeigt das Bauteil im Raum statt des Grundrisses seiner Nähte</translation>
     </message>
 </context>
 <context>
@@ -356,8 +379,16 @@
         <translation>Von gesperrten Schweißplänen benutzt: %1. Die Änderung kann in eine Kopie.</translation>
     </message>
     <message>
-        <source>Nothing is changed. %1, %2: %3</source>
-        <translation>Nichts ist geändert. %1, %2: %3</translation>
+        <source>the table has no such column</source>
+        <translation>die Tabelle hat keine solche Spalte</translation>
+    </message>
+    <message>
+        <source>the table can&apos;t take more rows</source>
+        <translation>die Tabelle nimmt keine weiteren Zeilen auf</translation>
+    </message>
+    <message>
+        <source>an id is changed by Rename, with all that refers to it</source>
+        <translation>eine Kennung ändert „Umbenennen“, mit allem, was sich auf sie bezieht</translation>
     </message>
 </context>
 <context>
@@ -392,6 +423,10 @@
     <message>
         <source>no</source>
         <translation>nein</translation>
+    </message>
+    <message>
+        <source>F2 or a double click: rename, with all that refers to it</source>
+        <translation>F2 oder Doppelklick: umbenennen, mit allem, was sich darauf bezieht</translation>
     </message>
 </context>
 <context>
@@ -613,8 +648,20 @@ Quelle: %3</translation>
         <translation>Einfügen</translation>
     </message>
     <message>
-        <source>Nothing is changed: what was copied is larger than the table from here on</source>
-        <translation>Nichts ist geändert: Das Kopierte ist größer als die Tabelle ab hier</translation>
+        <source>Nothing is changed: there is the same already</source>
+        <translation>Nichts ist geändert: Es steht schon dasselbe da</translation>
+    </message>
+    <message>
+        <source>Nothing is changed. %1: %2</source>
+        <translation>Nichts ist geändert. %1: %2</translation>
+    </message>
+    <message>
+        <source>The plan has changed meanwhile: nothing is pasted.</source>
+        <translation>Der Plan hat sich inzwischen geändert: Nichts ist eingefügt.</translation>
+    </message>
+    <message>
+        <source>Pasted. %1 Undo takes it back.</source>
+        <translation>Eingefügt. %1 Rückgängig nimmt es zurück.</translation>
     </message>
 </context>
 <context>
@@ -658,6 +705,14 @@ Quelle: %3</translation>
     <message>
         <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>
         <translation>Wärme folgt aus Nähten und Schweißplänen: das Beispiel öffnen oder einer Naht einen Plan geben.</translation>
+    </message>
+    <message>
+        <source>Map and curves: one plate of %1 with images of the arc (Grong 1997, chapter 1), constant handbook properties.</source>
+        <translation>Karte und Kurven: ein Blech von %1 mit Spiegelbildern des Lichtbogens (Grong 1997, Kapitel 1), feste Stoffwerte aus dem Handbuch.</translation>
+    </message>
+    <message>
+        <source>The table&apos;s t8/5 of this pass, %1, is by EN 1011-2, annex D: its shape factors count the heat that the joint&apos;s second plate takes, which the curves leave out.</source>
+        <translation>Die t8/5 dieser Raupe in der Tabelle, %1, ist nach EN 1011-2, Anhang D: Deren Nahtfaktoren zählen die Wärme mit, die das zweite Blech des Stoßes aufnimmt; die Kurven lassen sie weg.</translation>
     </message>
 </context>
 <context>
@@ -908,6 +963,22 @@ Quelle: %3</translation>
         <source>Tables and picture are of one draw of %1, the one in the middle by throughput: seed %2.</source>
         <translation>Tabellen und Bild zeigen eine Ziehung von %1, die mittlere nach Durchsatz: Startwert %2.</translation>
     </message>
+    <message>
+        <source>, %1 orders late</source>
+        <translation>, %1 Aufträge verspätet</translation>
+    </message>
+    <message>
+        <source>, %1 done on %2</source>
+        <translation>, %1 fertig am %2</translation>
+    </message>
+    <message>
+        <source>Not finished on %1: %2.</source>
+        <translation>Nicht fertig am %1: %2.</translation>
+    </message>
+    <message>
+        <source>%1 orders late</source>
+        <translation>%1 Aufträge verspätet</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::LineTable</name>
@@ -1002,6 +1073,18 @@ Quelle: %3</translation>
     <message>
         <source>not run</source>
         <translation>läuft nicht</translation>
+    </message>
+    <message>
+        <source>%1 h after it was due</source>
+        <translation>%1 h nach dem Termin</translation>
+    </message>
+    <message>
+        <source>after it was due in %1 % of the runs</source>
+        <translation>in %1 % der Läufe nach dem Termin</translation>
+    </message>
+    <message>
+        <source>overdue</source>
+        <translation>überfällig</translation>
     </message>
 </context>
 <context>
@@ -1280,28 +1363,6 @@ Die bisherige Datei ist noch da.</translation>
         <translation>Tasten</translation>
     </message>
     <message>
-        <source>Ctrl+1 … Ctrl+7: the links of the chain and the findings
-F1: Explain the value in focus
-F2 or typing: edit a cell
-Enter on a finding: go to its field
-Arrow up and down in a number: step; Page up and down: ten steps
-Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet
-Ctrl+Z, Ctrl+Y: undo, redo
-Ctrl+U: SI or US units
-Ctrl+I: import a log; Ctrl+E: report as PDF
-F6: next part of the page</source>
-        <translation>Strg+1 … Strg+7: Glieder der Kette und Befunde
-F1: den Wert erklären
-F2 oder Tippen: Zelle bearbeiten
-Eingabe auf einem Befund: zu seinem Feld
-Pfeil auf und ab in einer Zahl: ein Schritt; Bild auf und ab: zehn
-Strg+C, Strg+V: Bereich einer Tabelle
-Strg+Z, Strg+Y: rückgängig, wiederholen
-Strg+U: SI- oder US-Einheiten
-Strg+I: Protokoll einlesen; Strg+E: Bericht als PDF
-F6: nächster Teil der Seite</translation>
-    </message>
-    <message>
         <source>&amp;About Seamtakt</source>
         <translation>Ü&amp;ber Seamtakt</translation>
     </message>
@@ -1440,6 +1501,96 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>&amp;Certificate of a unit …</source>
         <translation>&amp;Bescheinigung einer Einheit …</translation>
+    </message>
+    <message>
+        <source>Ctrl+1 … Ctrl+7: the links of the chain and the findings
+F1: Explain the value in focus
+F2 or typing: edit a cell; F2 on an id: rename
+Enter on a finding: go to its field
+Arrow up and down in a number: step; Page up and down: ten steps
+Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet
+Ctrl+Z, Ctrl+Y: undo, redo
+F8: SI or US units
+Ctrl+I: import a log; Ctrl+R: report as PDF
+F6: next part of the page</source>
+        <translation>Strg+1 … Strg+7: Glieder der Kette und Befunde
+F1: den Wert im Fokus erklären
+F2 oder tippen: Zelle ändern; F2 auf einer Kennung: umbenennen
+Eingabe auf einem Befund: zu seinem Feld
+Pfeil auf und ab in einer Zahl: ein Schritt; Bild auf und ab: zehn Schritte
+Strg+C, Strg+V: Bereich einer Tabelle, zu und von einer Tabellenkalkulation
+Strg+Z, Strg+Y: rückgängig, wiederholen
+F8: SI- oder US-Einheiten
+Strg+I: Protokoll einlesen; Strg+R: Bericht als PDF
+F6: nächster Teil der Seite</translation>
+    </message>
+    <message>
+        <source>Re&amp;name …</source>
+        <translation>&amp;Umbenennen …</translation>
+    </message>
+    <message>
+        <source>Add a starter &amp;cell</source>
+        <translation>Anfangs&amp;zelle anlegen</translation>
+    </message>
+    <message>
+        <source>Add a starter cell</source>
+        <translation>Anfangszelle anlegen</translation>
+    </message>
+    <message>
+        <source>The plan has a cell: it is in Plan data.</source>
+        <translation>Der Plan hat eine Zelle: Sie steht unter Plandaten.</translation>
+    </message>
+    <message>
+        <source>Two robots, a positioner and two stations: put in your own times in Plan data.</source>
+        <translation>Zwei Roboter, ein Positionierer und zwei Stationen: Tragen Sie Ihre Zeiten unter Plandaten ein.</translation>
+    </message>
+    <message>
+        <source>Import sea&amp;ms or schedules …</source>
+        <translation>Nähte oder Schweißanweisungen i&amp;mportieren …</translation>
+    </message>
+    <message>
+        <source>E&amp;xport seams and schedules …</source>
+        <translation>Nähte und Schweißanweisungen e&amp;xportieren …</translation>
+    </message>
+    <message>
+        <source>Import list</source>
+        <translation>Liste importieren</translation>
+    </message>
+    <message>
+        <source>Lists (*.xlsx *.ods *.csv);;All files (*)</source>
+        <translation>Listen (*.xlsx *.ods *.csv);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Imported: %1 new, %2 changed.</source>
+        <translation>Importiert: %1 neu, %2 geändert.</translation>
+    </message>
+    <message>
+        <source>Export seams and schedules</source>
+        <translation>Nähte und Schweißanweisungen exportieren</translation>
+    </message>
+    <message>
+        <source>Workbooks (*.xlsx);;Seams as CSV (*.csv)</source>
+        <translation>Arbeitsmappen (*.xlsx);;Nähte als CSV (*.csv)</translation>
+    </message>
+    <message>
+        <source>List written to %1</source>
+        <translation>Liste geschrieben: %1</translation>
+    </message>
+    <message>
+        <source>%1 and %2 more</source>
+        <translation>%1 und %2 weitere</translation>
+    </message>
+    <message>
+        <source>No schedule is chosen.</source>
+        <translation>Keine Schweißanweisung ist gewählt.</translation>
+    </message>
+    <message>
+        <source>Schedule sheets as PDF</source>
+        <translation>Schweißanweisungen als PDF</translation>
+    </message>
+    <message>
+        <source>Schedule sheets written to %1</source>
+        <translation>Schweißanweisungen nach %1 geschrieben</translation>
     </message>
 </context>
 <context>
@@ -1617,6 +1768,38 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>It can&apos;t go: %1</source>
         <translation>Das kann nicht weg: %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Hinzufügen</translation>
+    </message>
+    <message>
+        <source>Rename …</source>
+        <translation>Umbenennen …</translation>
+    </message>
+    <message>
+        <source>The plan</source>
+        <translation>Der Plan</translation>
+    </message>
+    <message>
+        <source>It can&apos;t be added: %1</source>
+        <translation>Das kann nicht hinzugefügt werden: %1</translation>
+    </message>
+    <message>
+        <source>Two robots, a positioner, two stations</source>
+        <translation>Zwei Roboter, ein Positionierer, zwei Stationen</translation>
+    </message>
+    <message>
+        <source>Add a starter cell</source>
+        <translation>Anfangszelle anlegen</translation>
+    </message>
+    <message>
+        <source>Blank</source>
+        <translation>Leer</translation>
     </message>
 </context>
 <context>
@@ -2046,6 +2229,10 @@ F6: nächster Teil der Seite</translation>
 <context>
     <name>seamtakt::desk::RecordsPage</name>
     <message>
+        <source>Planned and actual</source>
+        <translation>Geplant und gemessen</translation>
+    </message>
+    <message>
         <source>Records</source>
         <translation>Protokolle</translation>
     </message>
@@ -2230,6 +2417,10 @@ F6: nächster Teil der Seite</translation>
         <translation>Einsatz</translation>
     </message>
     <message>
+        <source>Pulse</source>
+        <translation>Puls</translation>
+    </message>
+    <message>
         <source>Weave</source>
         <translation>Pendeln</translation>
     </message>
@@ -2340,6 +2531,18 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 stays as it is: a change goes into a new revision.</source>
         <translation>%1 bleibt, wie es ist: Eine Änderung kommt in eine neue Ausgabe.</translation>
+    </message>
+    <message>
+        <source>In force today: %1.</source>
+        <translation>Heute gilt: %1.</translation>
+    </message>
+    <message>
+        <source>Print sheet …</source>
+        <translation>Blatt drucken …</translation>
+    </message>
+    <message>
+        <source>The sheets of the chosen schedules as PDF, a page each to sign</source>
+        <translation>Die Blätter der gewählten Schweißanweisungen als PDF, je eine Seite zum Unterschreiben</translation>
     </message>
 </context>
 <context>
@@ -2557,6 +2760,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Add weldment</source>
         <translation>Neues Bauteil</translation>
+    </message>
+    <message>
+        <source>3D</source>
+        <translation>3D</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
     </message>
 </context>
 <context>
@@ -2888,8 +3099,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Temperaturverläufe gewählter Punkte</translation>
     </message>
     <message>
-        <source>%1 behind the arc, %2 beside the seam: %3</source>
-        <translation>%1 hinter dem Lichtbogen, %2 neben der Naht: %3</translation>
+        <source>%1 behind the arc, %2 beside the seam: %3 in one plate</source>
+        <translation>%1 hinter dem Lichtbogen, %2 neben der Naht: %3 in einem Blech</translation>
     </message>
     <message>
         <source>along the seam, ahead of the arc to the right (%1)</source>
@@ -2904,16 +3115,16 @@ F6: nächster Teil der Seite</translation>
         <translation>%1 daneben: Spitze %2</translation>
     </message>
     <message>
-        <source>, t8/5 %1 s</source>
-        <translation>, t8/5 %1 s</translation>
+        <source>, t8/5 of one plate %1 s</source>
+        <translation>, t8/5 eines Blechs %1 s</translation>
     </message>
     <message>
         <source>time after the arc has passed, s</source>
         <translation>Zeit nach dem Lichtbogen, s</translation>
     </message>
     <message>
-        <source>temperature (%1)</source>
-        <translation>Temperatur (%1)</translation>
+        <source>temperature in one plate (%1)</source>
+        <translation>Temperatur in einem Blech (%1)</translation>
     </message>
 </context>
 <context>
@@ -2953,6 +3164,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>wire change</source>
         <translation>Drahtwechsel</translation>
+    </message>
+    <message>
+        <source>tip change</source>
+        <translation>Düsenwechsel</translation>
+    </message>
+    <message>
+        <source>spool change</source>
+        <translation>Spulenwechsel</translation>
     </message>
     <message>
         <source>index</source>
@@ -3047,8 +3266,8 @@ F6: nächster Teil der Seite</translation>
         <translation>%1: %2 gegen %3.</translation>
     </message>
     <message>
-        <source>Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5.</source>
-        <translation>Schraffiert: eine Grenze ist verletzt. Linien: Schenkel; gestrichelt: Wärmeeinbringung; gepunktet: t8/5.</translation>
+        <source>Hatched: a limit is not kept. Solid lines: leg; dashed: heat input; dotted: t8/5 by EN 1011-2.</source>
+        <translation>Schraffiert: eine Grenze ist verletzt. Linien: Schenkel; gestrichelt: Wärmeeinbringung; gepunktet: t8/5 nach EN 1011-2.</translation>
     </message>
     <message>
         <source>Move working point</source>
@@ -3111,6 +3330,270 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 is given or counted: no formula stands behind it.</source>
         <translation>%1 ist gegeben oder gezählt: dahinter steht keine Formel.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::PasteDialog</name>
+    <message>
+        <source>Refused. %1: %2</source>
+        <translation>Abgelehnt. %1: %2</translation>
+    </message>
+    <message>
+        <source>%1: %2 → %3</source>
+        <translation>%1: %2 → %3</translation>
+    </message>
+    <message>
+        <source>Rows: %1. Cells: %2.</source>
+        <translation>Zeilen: %1. Zellen: %2.</translation>
+    </message>
+    <message>
+        <source>New rows: %1.</source>
+        <translation>Neue Zeilen: %1.</translation>
+    </message>
+    <message>
+        <source>Left out, because their values are derived: %1.</source>
+        <translation>Ausgelassen, weil ihre Werte abgeleitet sind: %1.</translation>
+    </message>
+    <message>
+        <source>Refused: %1. Nothing is pasted.</source>
+        <translation>Abgelehnt: %1. Nichts wird eingefügt.</translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation>Einfügen</translation>
+    </message>
+    <message>
+        <source>What the paste changes</source>
+        <translation>Was das Einfügen ändert</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>So lassen, wie es ist</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RenameDialog</name>
+    <message>
+        <source>Rename</source>
+        <translation>Umbenennen</translation>
+    </message>
+    <message>
+        <source>New id of %1:</source>
+        <translation>Neue Kennung von %1:</translation>
+    </message>
+    <message>
+        <source>New id</source>
+        <translation>Neue Kennung</translation>
+    </message>
+    <message>
+        <source>Nothing refers to it.</source>
+        <translation>Nichts bezieht sich darauf.</translation>
+    </message>
+    <message>
+        <source>Fields that refer to it and are renamed with it: %1</source>
+        <translation>Felder, die sich darauf beziehen und mit umbenannt werden: %1</translation>
+    </message>
+    <message>
+        <source>What refers to it</source>
+        <translation>Was sich darauf bezieht</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>So lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>Rename %1</source>
+        <translation>%1 umbenennen</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SeamImportDialog</name>
+    <message>
+        <source>Import list</source>
+        <translation>Liste importieren</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>List of</source>
+        <translation>Liste von</translation>
+    </message>
+    <message>
+        <source>Seams</source>
+        <translation>Nähte</translation>
+    </message>
+    <message>
+        <source>Schedules</source>
+        <translation>Schweißanweisungen</translation>
+    </message>
+    <message>
+        <source>Weldment of rows that name none</source>
+        <translation>Bauteil der Zeilen, die keines nennen</translation>
+    </message>
+    <message>
+        <source>Base metal of new seams that name none</source>
+        <translation>Grundwerkstoff neuer Nähte, die keinen nennen</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>Heading</source>
+        <translation>Überschrift</translation>
+    </message>
+    <message>
+        <source>Read as</source>
+        <translation>Gelesen als</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Spalten</translation>
+    </message>
+    <message>
+        <source>Row</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Heading or key</source>
+        <translation>Überschrift oder Schlüssel</translation>
+    </message>
+    <message>
+        <source>Before, or found</source>
+        <translation>Vorher oder gefunden</translation>
+    </message>
+    <message>
+        <source>After, or expected</source>
+        <translation>Nachher oder erwartet</translation>
+    </message>
+    <message>
+        <source>Preview</source>
+        <translation>Vorschau</translation>
+    </message>
+    <message>
+        <source>&amp;Columns</source>
+        <translation>S&amp;palten</translation>
+    </message>
+    <message>
+        <source>&amp;Preview</source>
+        <translation>&amp;Vorschau</translation>
+    </message>
+    <message>
+        <source>Leave refused rows out and import the others</source>
+        <translation>Abgelehnte Zeilen auslassen und die anderen importieren</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importieren</translation>
+    </message>
+    <message>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
+    </message>
+    <message>
+        <source>%1 new, %2 changed, %3 unchanged, %4 refused</source>
+        <translation>%1 neu, %2 geändert, %3 unverändert, %4 abgelehnt</translation>
+    </message>
+    <message>
+        <source>Read %1 as</source>
+        <translation>%1 lesen als</translation>
+    </message>
+    <message>
+        <source>not read</source>
+        <translation>nicht gelesen</translation>
+    </message>
+    <message>
+        <source>Unit of %1</source>
+        <translation>Einheit von %1</translation>
+    </message>
+    <message>
+        <source>refused</source>
+        <translation>abgelehnt</translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>… and more</source>
+        <translation>… und weitere</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::AxonometricView</name>
+    <message>
+        <source>The weldment in space</source>
+        <translation>Das Bauteil im Raum</translation>
+    </message>
+    <message>
+        <source>Arrow keys turn it, plus and minus zoom, 1 to 6 are views along the axes, Home is the first view. The table of seams says the same in words.</source>
+        <translation>Pfeiltasten drehen es, Plus und Minus vergrößern und verkleinern, 1 bis 6 sind Ansichten längs der Achsen, Pos1 ist die erste Ansicht. Die Tabelle der Nähte sagt dasselbe in Worten.</translation>
+    </message>
+    <message>
+        <source> (manual)</source>
+        <translation> (Hand)</translation>
+    </message>
+    <message>
+        <source>Turned freely</source>
+        <translation>Frei gedreht</translation>
+    </message>
+    <message>
+        <source>; state of each seam</source>
+        <translation>; Stand jeder Naht</translation>
+    </message>
+    <message>
+        <source>From the front</source>
+        <translation>Von vorn</translation>
+    </message>
+    <message>
+        <source>From the rear</source>
+        <translation>Von hinten</translation>
+    </message>
+    <message>
+        <source>From the left</source>
+        <translation>Von links</translation>
+    </message>
+    <message>
+        <source>From the right</source>
+        <translation>Von rechts</translation>
+    </message>
+    <message>
+        <source>From above</source>
+        <translation>Von oben</translation>
+    </message>
+    <message>
+        <source>From below</source>
+        <translation>Von unten</translation>
+    </message>
+    <message>
+        <source>From the front, left and above</source>
+        <translation>Von vorn links oben</translation>
+    </message>
+    <message>
+        <source>; plates guessed from seams</source>
+        <translation>; Bleche nach den Nähten geschätzt</translation>
     </message>
 </context>
 </TS>

@@ -6,6 +6,7 @@
 
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
+#include "models/words/state_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -37,11 +38,14 @@ QSize ChainLink::sizeHint() const {
 }
 
 void ChainLink::setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
-                          const QString& counted) {
+                          const QString& counted, bool is_partly_judged) {
   figure_ = figure;
   detail_ = detail;
   worst_ = worst;
-  QString state = figure.isEmpty() ? QString() : severity_word(worst);
+  is_partly_judged_ = is_partly_judged;
+  QString state = figure.isEmpty()   ? QString()
+                  : isPartlyJudged() ? partly_judged_word()
+                                     : severity_word(worst);
   if (!state.isEmpty() && !counted.isEmpty()) state += QStringLiteral("; ") + counted;
   setAccessibleDescription(figure + QStringLiteral(" ") + detail + QStringLiteral(", ") + state);
   setToolTip(name_ + QStringLiteral(" (") + key_ + QStringLiteral(")\n") + figure + QStringLiteral(" ") +
@@ -57,7 +61,11 @@ void ChainLink::paintEvent(QPaintEvent*) {
   if (underMouse() && !isChecked()) painter.fillRect(rect().adjusted(2, 2, -2, -12), p.selection);
 
   const int mark = 13;
-  if (!figure_.isEmpty()) draw_mark(painter, QRectF(area.left(), area.top() + 2, mark, mark), worst_);
+  const QRectF mark_box(area.left(), area.top() + 2, mark, mark);
+  if (!figure_.isEmpty() && isPartlyJudged())
+    draw_partly_mark(painter, mark_box);
+  else if (!figure_.isEmpty())
+    draw_mark(painter, mark_box, worst_);
   QFont name_font = scaled(font(), 0.95);
   name_font.setBold(isChecked());
   painter.setFont(name_font);

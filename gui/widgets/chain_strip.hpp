@@ -16,12 +16,14 @@ class ChainLink : public QAbstractButton {
 
  public:
   ChainLink(const QString& name, const QString& key, QWidget* parent);
-  /// `counted`: the findings that the mark counts, for the tip.
+  /// `counted`: the findings that the mark counts, for the tip. `is_partly_judged`: without a finding the
+  /// link isn't "ok".
   void setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
-                 const QString& counted = {});
+                 const QString& counted = {}, bool is_partly_judged = false);
   const QString& figure() const { return figure_; }
   const QString& detail() const { return detail_; }
   const std::optional<Severity>& worst() const { return worst_; }
+  bool isPartlyJudged() const { return !worst_ && is_partly_judged_; }
   QSize sizeHint() const override;
 
  protected:
@@ -30,6 +32,7 @@ class ChainLink : public QAbstractButton {
  private:
   QString name_, key_, figure_, detail_;
   std::optional<Severity> worst_;
+  bool is_partly_judged_ = false;
 };
 
 /// The window's spine: six links in the order in which the job flows, and the findings at its end.

@@ -1,6 +1,7 @@
 #include "widgets/field_cell.hpp"
 
 #include <QComboBox>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
@@ -11,6 +12,7 @@
 #include "models/tables/typed_edit.hpp"
 #include "models/words/unit_view.hpp"
 #include "widgets/quantity_edit.hpp"
+#include "widgets/rename_dialog.hpp"
 
 namespace seamtakt::desk {
 
@@ -38,6 +40,9 @@ FieldCell::FieldCell(Document& document, std::string pointer, const FieldInfo& f
   column->addWidget(refusal_);
   column->addStretch(1);
   label_->setBuddy(editor());
+  const auto object = object_at(*document_.plan(), pointer_);
+  is_id_ = line_ && object && object->table().id_field == &field_;
+  if (is_id_) lockId();
   refresh();
 }
 
@@ -79,6 +84,7 @@ void FieldCell::makeLine() {
   connect(line_, &QuantityEdit::typed, this, [this](const QString& text) { set(text, WhenLocked::refuse); });
   connect(line_, &QuantityEdit::dropped, this, &FieldCell::takeBack);
   connect(line_, &QLineEdit::editingFinished, this, &FieldCell::finish);
+  line_->installEventFilter(this);
   connect(line_, &QuantityEdit::refusalChanged, this, [this](const QString& reason) {
     refusal_->setText(reason);
     refusal_->setVisible(!reason.isEmpty());
@@ -100,10 +106,35 @@ void FieldCell::set(const QString& text, WhenLocked when_locked) {
   }
 }
 
+/// An id is what others name it by: no stray key changes it.
+void FieldCell::lockId() {
+  line_->setReadOnly(true);
+  line_->setToolTip(core_text(field_.help) + QStringLiteral("\n") +
+                    tr("F2 or a double click: rename, with all that refers to it"));
+}
+
+void FieldCell::openId() {
+  if (!is_id_) return;
+  line_->setReadOnly(false);
+  line_->setFocus(Qt::ShortcutFocusReason);
+  line_->selectAll();
+}
+
+bool FieldCell::eventFilter(QObject* watched, QEvent* event) {
+  if (watched != line_ || !is_id_ || !line_->isReadOnly()) return QWidget::eventFilter(watched, event);
+  const bool asks =
+      event->type() == QEvent::MouseButtonDblClick ||
+      (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_F2);
+  if (!asks) return QWidget::eventFilter(watched, event);
+  RenameDialog::ask(document_, pointer_, this);
+  return true;
+}
+
 /// The entry is whole. What the plan took while it was typed stays; what it couldn't take because of a lock
 /// is asked for once.
 void FieldCell::finish() {
   document_.endTyping();
+  if (is_id_) lockId();
   if (!std::exchange(asks_, false)) return;
   static_cast<void>(
       set_typed(document_, pointer_, std::string(field_.key), line_->text(), WhenLocked::offer));

@@ -21,7 +21,12 @@ class FieldCell : public QWidget {
   /// Shows what the plan holds.
   void refresh();
   QWidget* editor() const;
+  /// Of an id, which otherwise only the command Rename changes: what was just made gets its name.
+  void openId();
   const FieldInfo& field() const { return field_; }
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void makeChoice();
@@ -30,6 +35,7 @@ class FieldCell : public QWidget {
   void set(const QString& text, WhenLocked when_locked);
   void finish();
   void takeBack();
+  void lockId();
 
   Document& document_;
   std::string pointer_;
@@ -38,6 +44,7 @@ class FieldCell : public QWidget {
   QLabel* refusal_;
   QComboBox* choice_ = nullptr;
   QuantityEdit* line_ = nullptr;
+  bool is_id_ = false;
   bool asks_ = false;  ///< the text would change something locked: the end of editing asks what to do
 };
 

@@ -125,7 +125,9 @@ void FieldForm::arrange() {
     grid_->addWidget(section.heading, row++, 0, 1, columns);
     int column = 0;
     for (FieldCell* cell : section.cells) {
-      const bool wide = cell->field().kind == FieldKind::path || cell->field().kind == FieldKind::composition;
+      const FieldKind kind = cell->field().kind;
+      const bool wide = kind == FieldKind::path || kind == FieldKind::number_pairs ||
+                        kind == FieldKind::text_pairs || kind == FieldKind::composition;
       const int span = wide ? columns : 1;
       if (column + span > columns) {
         ++row;
@@ -145,20 +147,32 @@ void FieldForm::resizeEvent(QResizeEvent* event) {
   arrange();
 }
 
-QWidget* FieldForm::editorOf(const QString& key) const {
+FieldCell* FieldForm::cellOf(const QString& key) const {
   for (const Section& section : sections_)
     for (FieldCell* cell : section.cells) {
       const std::string name = section.nested.empty() ? std::string(cell->field().key)
                                                       : section.nested + "." + std::string(cell->field().key);
-      if (name == key.toStdString()) return cell->editor();
+      if (name == key.toStdString()) return cell;
     }
   return nullptr;
+}
+
+QWidget* FieldForm::editorOf(const QString& key) const {
+  const FieldCell* cell = cellOf(key);
+  return cell ? cell->editor() : nullptr;
 }
 
 bool FieldForm::focusField(const QString& key) {
   QWidget* editor = editorOf(key);
   if (!editor) return false;
   editor->setFocus(Qt::ShortcutFocusReason);
+  return true;
+}
+
+bool FieldForm::nameNew() {
+  FieldCell* cell = cellOf(QStringLiteral("id"));
+  if (!cell) return false;
+  cell->openId();
   return true;
 }
 

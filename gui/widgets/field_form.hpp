@@ -33,6 +33,8 @@ class FieldForm : public QWidget {
   const std::string& pointer() const { return pointer_; }
   /// Puts the cursor into the field; false where the form hasn't got it.
   bool focusField(const QString& key);
+  /// The same of the id of something that was just made: it may be typed until the field is left.
+  bool nameNew();
   /// The widget that edits a field ("limits.heat_input_kJ_mm" or "leg_mm"); nullptr where there is none.
   QWidget* editorOf(const QString& key) const;
 
@@ -40,6 +42,7 @@ class FieldForm : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
+  FieldCell* cellOf(const QString& key) const;
   void rebuild();
   void refresh();
   void arrange();

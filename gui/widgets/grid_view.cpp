@@ -9,9 +9,13 @@
 #include <QPainter>
 #include <QSortFilterProxyModel>
 
+#include "document/document.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
+#include "models/tables/pasted_range.hpp"
+#include "widgets/paste_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
+#include "widgets/rename_dialog.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -50,8 +54,13 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   option.widget->style()->drawControl(QStyle::CE_ItemViewItem, &shifted, painter, option.widget);
   if (word.isEmpty()) return;
   const QRect box(option.rect.left() + 8, option.rect.center().y() - 6, 13, 13);
-  draw_mark(*painter, box, severity_of(index));
-  painter->setPen(Palette::current().of(severity_of(index)));
+  const std::optional<Severity> own = severity_of(index);
+  const bool is_partly_judged = !own && index.data(PartlyJudgedRole).toBool();
+  if (is_partly_judged)
+    draw_partly_mark(*painter, box);
+  else
+    draw_mark(*painter, box, own);
+  painter->setPen(is_partly_judged ? Palette::current().quiet : Palette::current().of(own));
   painter->drawText(option.rect.adjusted(27, 0, -2, 0), Qt::AlignVCenter | Qt::AlignLeft, word);
   if (!beyond) return;
   const int after = box.right() + 6 + painter->fontMetrics().horizontalAdvance(word) + 8;
@@ -180,28 +189,83 @@ void GridView::copy() {
   QApplication::clipboard()->setMimeData(copied);
 }
 
+/// The lines of a text of cells; the first is left out where it has the headings of the columns.
+QStringList GridView::pastedLines(const QString& text, int first_column) const {
+  QStringList lines = text.split('\n');
+  for (QString& line : lines)
+    if (line.endsWith('\r')) line.chop(1);
+  if (!lines.isEmpty() && lines.last().trimmed().isEmpty()) lines.removeLast();
+  if (lines.size() < 2) return lines;
+  const QStringList cells = lines[0].split('\t');
+  for (qsizetype c = 0; c < cells.size(); ++c) {
+    const int column = first_column + static_cast<int>(c);
+    if (column >= grid_.columnCount() || cells[c].trimmed() != grid_.headingText(column)) return lines;
+  }
+  return lines.mid(1);
+}
+
 bool GridView::paste(const QString& text) {
   const QModelIndex from = currentIndex();
-  if (!from.isValid()) return false;
-  QStringList lines = text.split('\n');
-  if (!lines.isEmpty() && lines.last().trimmed().isEmpty()) lines.removeLast();
-  std::vector<std::pair<QModelIndex, QString>> targets;
+  if (!from.isValid() || !grid_.edited()) return false;
+  const QStringList lines = pastedLines(text, from.column());
+  std::vector<PastedCell> cells;
+  qsizetype columns = 0;
   for (qsizetype r = 0; r < lines.size(); ++r) {
-    QStringList values = lines[r].split('\t');
-    for (qsizetype c = 0; c < values.size(); ++c) {
-      const QModelIndex at =
-          proxy_->index(from.row() + static_cast<int>(r), from.column() + static_cast<int>(c));
-      if (!at.isValid()) {
-        emit refused(tr("Nothing is changed: what was copied is larger than the table from here on"));
-        return false;
-      }
-      if (at.flags() & Qt::ItemIsEditable) targets.emplace_back(proxy_->mapToSource(at), values[c].trimmed());
-    }
+    const QStringList values = lines[r].split('\t');
+    columns = std::max(columns, values.size());
+    const int shown = from.row() + static_cast<int>(r), rows = proxy_->rowCount();
+    const int row =
+        shown < rows ? proxy_->mapToSource(proxy_->index(shown, 0)).row() : grid_.rowCount() + shown - rows;
+    for (qsizetype c = 0; c < values.size(); ++c)
+      cells.push_back({row, from.column() + static_cast<int>(c), values[c].trimmed()});
   }
-  return grid_.setCells(tr("Paste"), targets);
+  auto range = std::make_shared<const PastedRange>(read_pasted(grid_, cells));
+  if (range->lines.empty() && range->added == 0) {
+    emit refused(tr("Nothing is changed: there is the same already"));
+    return false;
+  }
+  if (cells.size() == 1 && range->refused > 0) {
+    const PastedRange::Line& line = range->lines.front();
+    emit refused(tr("Nothing is changed. %1: %2").arg(line.where, line.refusal));
+    return false;
+  }
+  // One column goes where the cursor is; what is wider may be shifted, and is shown before.
+  if (columns == 1 && range->added + range->refused + range->left_out == 0) return takePasted(*range);
+  auto* preview = new PasteDialog(*range, window());
+  preview->setAttribute(Qt::WA_DeleteOnClose);
+  connect(preview, &QDialog::accepted, this, [this, range] { takePasted(*range); });
+  preview->open();
+  return false;
+}
+
+bool GridView::takePasted(const PastedRange& range) {
+  Document& document = *grid_.edited();
+  if (range.before != document.plan() || !range.after) {
+    emit refused(tr("The plan has changed meanwhile: nothing is pasted."));
+    return false;
+  }
+  document.endTyping();
+  const auto refusal = document.edit(tr("Paste"), {}, [&](Plan& plan) { plan = *range.after; });
+  if (refusal)
+    emit refused(refusal->text);
+  else
+    emit said(tr("Pasted. %1 Undo takes it back.").arg(PasteDialog::summary(range)));
+  return !refusal;
+}
+
+/// The command that changes an id is asked for where the id is.
+bool GridView::askToRename(const QModelIndex& at) {
+  if (!at.isValid() || !grid_.edited() || !grid_.isId(at.column())) return false;
+  RenameDialog::ask(*grid_.edited(), at.data(AddressRole).toString().toStdString(), this);
+  return true;
+}
+
+void GridView::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (!askToRename(indexAt(event->position().toPoint()))) QTableView::mouseDoubleClickEvent(event);
 }
 
 void GridView::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_F2 && askToRename(currentIndex())) return;
   if (event->matches(QKeySequence::Copy)) return copy();
   if (event->matches(QKeySequence::Paste)) {
     const QMimeData* copied = QApplication::clipboard()->mimeData();

@@ -8,6 +8,7 @@ class QSortFilterProxyModel;
 namespace seamtakt::desk {
 
 class GridModel;
+struct PastedRange;
 
 /// Draws rows 28 px high with a mark in the state column, and edits cells with the same line as forms have.
 class GridDelegate : public QStyledItemDelegate {
@@ -42,7 +43,9 @@ class GridView : public QTableView {
   QString copyText() const;
   /// The headings of the selected columns, tab-separated: "Time, s".
   QString copyHeadings() const;
-  /// Puts tab-separated text in from the current cell on, all of it or nothing. False if nothing was pasted.
+  /// Puts tab-separated text in from the current cell on, all of it or nothing; more rows than there are add
+  /// rows. What is more than one column, adds rows or has a refused cell is shown before, and a person
+  /// decides. Whether it was pasted at once.
   bool paste(const QString& text);
   /// Columns that there is no room for are left to their end; widths follow the contents.
   void fitColumns();
@@ -64,14 +67,20 @@ class GridView : public QTableView {
   /// Values that a paste could not set, and why.
   void refused(const QString& reason);
   void opened(int source_row);
+  /// What was done.
+  void said(const QString& text);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
  private:
+  QStringList pastedLines(const QString& text, int first_column) const;
+  bool takePasted(const PastedRange& range);
+  bool askToRename(const QModelIndex& at);
   int contentWidth(int column) const;
   void giveRoom();
 

@@ -5,6 +5,7 @@
 #include "document/document.hpp"
 
 class QLabel;
+class QMenu;
 class QPushButton;
 class QTreeWidget;
 class QTreeWidgetItem;
@@ -13,8 +14,8 @@ namespace seamtakt::desk {
 
 class FieldForm;
 
-/// What pages have no room for: metals, wires, gases, power sources, qualifications, instruments, the cell,
-/// the line, costs. A tree of them, and the form of the chosen one.
+/// All that a plan holds, as a tree made from the field tables, and the form of the chosen one. Each kind of
+/// thing is added, duplicated, removed and renamed here.
 class PlanDataDialog : public QDialog {
   Q_OBJECT
 
@@ -22,20 +23,32 @@ class PlanDataDialog : public QDialog {
   explicit PlanDataDialog(Document& document, QWidget* parent = nullptr);
   QTreeWidget& tree() { return *tree_; }
   FieldForm& form() { return *form_; }
+  /// Chooses the node of an object, a list ("/wires") or an object that may be absent ("/cell"); false where
+  /// there is none.
+  bool choose(const std::string& pointer);
+
+ protected:
+  void showEvent(QShowEvent* event) override;
 
  private:
+  void makeTree();
+  void makeButtons();
   void fill();
-  void choose();
+  void showChosen();
+  /// What Add can make here, more than one way: a menu; else it is made at once.
+  void add();
+  void addBy(const QString& what, const std::function<std::string(Plan&)>& make);
   void duplicate();
   void remove();
-  std::string chosen() const;
+  void rename();
+  QTreeWidgetItem* itemAt(const std::string& pointer) const;
 
   Document& document_;
   QTreeWidget* tree_;
   FieldForm* form_;
   QLabel* refusal_;
-  QPushButton *duplicate_, *remove_;
-  std::string shown_;  ///< all pointers and ids in the tree: refilled only when they change
+  QPushButton *add_, *duplicate_, *remove_, *rename_;
+  std::string shown_;  ///< all pointers and texts in the tree: refilled only when they change
 };
 
 }  // namespace seamtakt::desk

@@ -6,8 +6,8 @@
 
 namespace seamtakt::desk {
 
-/// The menu's key for the other units. On some platforms it empties a line, which it must not do here.
-inline constexpr QKeyCombination other_units_key = Qt::CTRL | Qt::Key_U;
+/// The menu's key for the other units: one that edits no text on any platform.
+inline constexpr QKeyCombination other_units_key = Qt::Key_F8;
 
 /// A line for one field: takes "45 cm/min" or "18 in/min", shows the view's unit, steps with the arrow keys
 /// (Page Up and Down ten times as far), and shows why it refuses.

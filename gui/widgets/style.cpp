@@ -145,4 +145,20 @@ void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> sev
   painter.restore();
 }
 
+void draw_partly_mark(QPainter& painter, const QRectF& box) {
+  const QColor color = Palette::current().quiet;
+  const double side = std::min(box.width(), box.height()), inset = side * 0.12;
+  QRectF inner(0, 0, side - 2 * inset, side - 2 * inset);
+  inner.moveCenter(box.center());
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(color, side / 7.0));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawEllipse(inner);
+  painter.setBrush(color);
+  constexpr int degree = 16;  // as Qt counts angles
+  painter.drawPie(inner, 90 * degree, 180 * degree);
+  painter.restore();
+}
+
 }  // namespace seamtakt::desk

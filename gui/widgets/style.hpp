@@ -17,5 +17,7 @@ inline constexpr int row_px = 28;
 
 /// The mark of a severity: filled disc (ok), ring (note), triangle (warning), square with a cross (fail).
 void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> severity);
+/// The mark of what is partly judged: a quiet ring, half of it filled.
+void draw_partly_mark(QPainter& painter, const QRectF& box);
 
 }  // namespace seamtakt::desk

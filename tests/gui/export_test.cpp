@@ -66,6 +66,43 @@ TEST(DeskProgram, ExportsAReportInItsOwnLanguageAndUnits) {
     EXPECT_FALSE(text.contains(part)) << part;
 }
 
+TEST(DeskProgram, ExportsAScheduleSheetAsOnePageWithAllItsItems) {
+  QTemporaryDir folder;
+  const QString pdf = folder.filePath("sheets.pdf");
+  const Ran ran = run_desk({"--export", pdf, "--schedule", "F5S,B12F", demo_path()});
+  ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
+  const QStringList pages = text_of_pdf(pdf).split('\f', Qt::SkipEmptyParts);
+  ASSERT_EQ(pages.size(), 2);
+  // A label may be on two lines of its column: its words are looked for.
+  for (const QString& page : pages)
+    for (const char* word :
+         {"Manufacturer", "Qualification", "Parent",    "15608",     "thickness", "diameter", "6947",
+          "cleaning",     "tacks",         "Backing",   "gouging",   "Technique", "Preheat",  "Interpass",
+          "breaks",       "hydrogen",      "Post-weld", "4063",      "transfer",  "polarity", "Filler",
+          "14175",        "Nozzle",        "Pulse",     "feed",      "voltage",   "Travel",   "kJ/mm",
+          "t8/5",         "Drafted:",      "Reviewed:", "Approved:", "signature", "SHA-256"})
+      EXPECT_TRUE(page.contains(word)) << word;
+  for (const char* part : {"Schedule F5S", "z 5", "271 to 331", "used by"})
+    EXPECT_TRUE(pages[0].contains(part)) << part;
+  for (const char* part : {"Schedule B12F", "g 2", "c 1", "60", "used by"})
+    EXPECT_TRUE(pages[1].contains(part)) << part;
+  EXPECT_EQ(run_desk({"--export", pdf, "--schedule", "F99", demo_path()}).code, 2);
+}
+
+TEST(ScheduleSheets, OfAllSchedulesOfTheDemoTakeAPageEach) {
+  QTemporaryDir folder;
+  const QString pdf = folder.filePath("sheets.pdf");
+  const auto plan = std::make_shared<const Plan>(load_plan(demo_path().toStdString()));
+  export_schedules_pdf(*results_of(plan), demo_path(), {}, pdf);
+  const QStringList pages = text_of_pdf(pdf).split('\f', Qt::SkipEmptyParts);
+  ASSERT_EQ(pages.size(), static_cast<int>(plan->schedules.size()));
+  for (int i = 0; i < pages.size(); ++i) {
+    const std::string& id = plan->schedules[static_cast<std::size_t>(i)].id;
+    EXPECT_TRUE(pages[i].contains("Schedule " + QString::fromStdString(id))) << id;
+    EXPECT_TRUE(pages[i].contains("Approved:")) << id;
+  }
+}
+
 TEST(DeskProgram, ExportsAUnitsRecordFromAStore) {
   QTemporaryDir folder;
   const QString uri = make_demo_store(folder.filePath("records.db")), pdf = folder.filePath("unit.pdf");
@@ -256,6 +293,7 @@ TEST(DeskProgram, SaysInOneLineWhatItCannotUse) {
       {"--export", folder.filePath("a.pdf"), folder.filePath("absent.weldplan.json")},
       {"--theme"},
       {"--unit", "U1"},
+      {"--schedule", "F5S", demo_path()},
       {"--store", "sqlite:x.db", "--unit", "U1"},
       {"--export", "a.pdf", "--store", "sqlite:x.db", "--unit", "U1", demo_path()}};
   for (const QStringList& arguments : bad) {
@@ -270,8 +308,8 @@ TEST(DeskProgram, SaysInOneLineWhatItCannotUse) {
 TEST(DeskProgram, HelpNamesEveryOption) {
   const Ran ran = run_desk({"--help"});
   EXPECT_EQ(ran.code, 0);
-  for (const char* option :
-       {"--export", "--pictures", "--size", "--theme", "--language", "--units", "--log", "--store", "--unit"})
+  for (const char* option : {"--export", "--pictures", "--size", "--theme", "--language", "--units", "--log",
+                             "--store", "--unit", "--schedule"})
     EXPECT_TRUE(ran.output.contains(option)) << option;
 }
 

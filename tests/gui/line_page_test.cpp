@@ -70,6 +70,36 @@ TEST_F(LinePageTest, SaysThatNothingIsLeftToChance) {
   EXPECT_EQ(page().findChild<LineView*>()->drawText(), "");
 }
 
+TEST_F(LinePageTest, WithACalendarUnitsAreOnTheClockAndLateOnesAreMarked) {
+  // The demo's first orders are due on Monday 2026-03-02; four hours a day finish few of them.
+  window->document().edit("calendar", {}, [](Plan& plan) {
+    plan.line->calendar = Calendar{};
+    plan.line->calendar->start = "2026-03-02T05:30";
+    plan.line->calendar->shifts.resize(1);
+    Shift& shift = plan.line->calendar->shifts[0];
+    shift.days = {"mon", "tue", "wed", "thu", "fri"};
+    shift.from = "06:00";
+    shift.to = "10:00";
+  });
+  settle();
+  const QString said = asked();
+  ASSERT_TRUE(page().line());
+  const LineResult& line = *page().line();
+  photograph("line-clock");
+  EXPECT_GT(line.figures.late_orders, 0);
+  EXPECT_TRUE(said.contains(", " + rounded(line.figures.late_orders) + " orders late, " +
+                            rounded(line.figures.finished_first_day) + " done on 2026-03-02"))
+      << said.toStdString();
+  EXPECT_EQ(page().figureDetail(), rounded(line.figures.late_orders) + " orders late");
+  EXPECT_TRUE(page().summary().toolTip().contains("Not finished on 2026-03-02: "));
+  const QAbstractItemModel& units = *page().units().model();
+  EXPECT_EQ(units.index(0, 4).data().toString(), "2026-03-02 06:00");
+  bool overdue = false;
+  for (int row = 0; row < units.rowCount(); ++row)
+    overdue = overdue || units.index(row, 0).data().toString() == "overdue";
+  EXPECT_TRUE(overdue);
+}
+
 TEST_F(LinePageTest, UnitsWithUnweldedSeamsAreNotRun) {
   window->document().edit("wire", {}, [](Plan& plan) {
     plan.wires.push_back(plan.wires.front());

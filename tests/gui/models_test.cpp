@@ -202,7 +202,8 @@ TEST(Formula, StacksQuotientsAndLosesNothing) {
 
 TEST_F(ModelsTest, ExplanationsNameFormulaSourceAndRange) {
   const QString html = explanation_html(*document.plan(), "BD/S01/pass 1", "heat_input_kJ_mm");
-  for (const char* part : {"en-1011-1", "Source", "Holds", "Accuracy"})
+  for (const char* part : {"en-1011-1", "Source", "Holds", "Accuracy", "Standard uncertainty",
+                           "current by the melting law", "Degrees of freedom"})
     EXPECT_TRUE(html.contains(part)) << part;
   EXPECT_FALSE(explanation_html(*document.plan(), "BD/NOPE", "leg_mm").isEmpty());
   EXPECT_TRUE(explanation_tip(*document.plan(), "BD/NOPE", "leg_mm").isEmpty());

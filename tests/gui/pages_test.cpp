@@ -97,7 +97,8 @@ TEST_F(DeskTest, F1ExplainsTheDerivedValueInFocus) {
 TEST_F(DeskTest, AClickOnTheDrawnSeamChoosesItEverywhere) {
   auto& page = page_of<SeamsPage>(*window, DeskPage::seams);
   UserActions actions(*window);
-  page.picture().setProjection(Projection::plan);
+  page.showFlat(Projection::plan);
+  QApplication::processEvents();
   actions.clickAt(&page.picture(), page.picture().pointOf(5).toPoint());
   const std::size_t picked = window->selection().seam().seam;
   EXPECT_EQ(page.table().currentRow(), static_cast<int>(picked));

@@ -79,7 +79,8 @@ class Bait {
 const QSet<QString>& reference_keys() {
   static const QSet<QString> keys = {"id",     "after", "base_metals",  "gas",           "orientation",
                                      "robot",  "wire",  "power_source", "qualification", "rework_to",
-                                     "robots", "seams", "schedule",     "schedules",     "where"};
+                                     "robots", "seams", "schedule",     "schedules",     "where",
+                                     "part",   "plates"};
   return keys;
 }
 const QSet<QString>& text_keys() {

@@ -4,6 +4,7 @@
 #include <QTemporaryDir>
 #include <cmath>
 
+#include "pages/actual_panel.hpp"
 #include "pages/records_page.hpp"
 #include "plan/seam_geometry.hpp"
 #include "plots/individuals_plot.hpp"
@@ -145,6 +146,35 @@ TEST_F(DeskTest, EachScheduleHasItsControlChartAndCapability) {
       table.grid().index(table.currentRow(), table.grid().columnNamed("Ppk")).data().toString();
   photograph("records-charts");
   EXPECT_NEAR(shown.toDouble(), *of.capability->Ppk, 0.01 * std::abs(*of.capability->Ppk));
+}
+
+TEST_F(DeskTest, UnitsAreShownBesideTheirPlannedCycles) {
+  UserActions actions(*window);
+  actions.page(DeskPage::records);
+  auto& page = page_of<RecordsPage>(*window, DeskPage::records);
+  page.importLogs({demo_log()});
+  page.job().wait();
+  ASSERT_TRUE(page.logs());
+  ActualPanel& panel = page.actual();
+  page.tabs().setCurrentWidget(&panel);
+  GridView& units = panel.units();
+  ASSERT_EQ(units.grid().rowCount(), 3);
+  EXPECT_EQ(units.grid().index(1, units.grid().columnNamed("weldment")).data().toString(), "TT");
+  // From 06:19:26.4 to 07:15:53.5 in the log.
+  EXPECT_NEAR(units.grid().index(1, units.grid().columnNamed("logged_s")).data().toString().toDouble(),
+              3387.1, 0.1);
+  units.setFocus();
+  units.selectRow(1);
+  const GridModel& steps = panel.steps().grid();
+  std::size_t expected = 0;
+  for (const RobotActual& robot : page.logs()->cycles.units[1].robots) expected += robot.steps.size();
+  ASSERT_EQ(steps.rowCount(), static_cast<int>(expected));
+  EXPECT_EQ(steps.index(0, steps.columnNamed("unit_serial")).data().toString(), "AE-26-0102");
+  const QString kind = steps.index(0, steps.columnNamed("kind")).data().toString();
+  EXPECT_TRUE(kind == "arc" || kind == "gap") << kind.toStdString();
+  photograph("records-actual");
+  window->document().open(demo_path());
+  EXPECT_EQ(units.grid().rowCount(), 0) << "another plan: the comparison was with the last one";
 }
 
 TEST_F(DeskTest, F1OnALoggedNumberExplainsIt) {

@@ -117,6 +117,50 @@ TEST(ReportDocument, ADrawingIsPaintedAsVectorsAndACodeAsSquares) {
   }
 }
 
+TEST(ReportDocument, ColumnsAreBesideOneAnotherByTheirShares) {
+  const auto column = [](int share, const char* label) {
+    return GroupBlock{GroupBlock::Kind::whole,
+                      {ItemsBlock{{{std::string(label), 1.0}}}, ParagraphBlock{std::string("below")}},
+                      share};
+  };
+  Report report{std::string("Plan"), {}};
+  report.add(GroupBlock{GroupBlock::Kind::columns, {column(3, "left"), column(1, "right")}});
+  report.add(ParagraphBlock{std::string("after")});
+  ReportDocument document(report, TextView::plain_english());
+  QImage page(800, 900, QImage::Format_RGB32);
+  document.layOut(page);
+  ASSERT_EQ(tables_of(document).size(), 1u);
+  const QTextTable& table = *tables_of(document)[0];
+  ASSERT_EQ(table.columns(), 2);
+  ASSERT_EQ(table.childFrames().size(), 2) << "a table of items in each";
+  const QRectF left = document.documentLayout()->frameBoundingRect(table.childFrames()[0]),
+               right = document.documentLayout()->frameBoundingRect(table.childFrames()[1]);
+  EXPECT_NEAR(left.top(), right.top(), 1);
+  EXPECT_NEAR(right.left(), 600, 20);
+  EXPECT_EQ(document.lastBlock().text(), "after");
+}
+
+TEST(ReportDocument, ASketchIsPaintedInItsPlace) {
+  Drawing drawing;
+  drawing.width = 96;
+  drawing.height = 48;
+  drawing.paths.push_back(
+      {{{0, 0}, {96, 0}, {96, 48}, {0, 48}}, true, DrawingFill::ink, DrawingStroke::none});
+  Report report{std::string("Plan"), {DrawingsBlock{[&](const TextView&) {
+                  return std::vector<Drawing>{drawing, drawing};
+                }}}};
+  ReportDocument document(report, TextView::plain_english());
+  QImage page(1200, 900, QImage::Format_RGB32);
+  page.fill(Qt::white);
+  document.layOut(page);
+  QPainter painter(&page);
+  document.documentLayout()->draw(&painter, {});
+  painter.end();
+  const QRectF place = document.documentLayout()->blockBoundingRect(document.begin().next());
+  EXPECT_EQ(page.pixelColor(static_cast<int>(place.left()) + 10, static_cast<int>(place.top()) + 10),
+            QColor(0x23, 0x27, 0x2e));
+}
+
 TEST(ReportDocument, ATableThatIsTooWideIsSetSmaller) {
   Sheet wide{"wide", {}, {{}}};
   for (int i = 0; i < 20; ++i) {

@@ -22,10 +22,12 @@ struct Part {
   double seconds;
 };
 
-std::vector<Part> parts_of(const CycleResult& cycle) {
+/// Of the parts that only some cycles have, those that this one or the other has.
+std::vector<Part> parts_of(const CycleResult& cycle, const CycleResult& other) {
   std::vector<Part> parts;
   for (const auto* part : cycle_parts())
-    parts.push_back({core_label(part->label), column_number(part->value(cycle)).value_or(0)});
+    if (!part->present || part->present(cycle) || part->present(other))
+      parts.push_back({core_label(part->label), column_number(part->value(cycle)).value_or(0)});
   return parts;
 }
 
@@ -92,6 +94,10 @@ QString move_word(MoveKind kind) {
       return QCoreApplication::translate("seamtakt::desk::TimelineView", "torch service");
     case MoveKind::wire_change:
       return QCoreApplication::translate("seamtakt::desk::TimelineView", "wire change");
+    case MoveKind::tip_change:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "tip change");
+    case MoveKind::spool_change:
+      return QCoreApplication::translate("seamtakt::desk::TimelineView", "spool change");
     case MoveKind::index:
       return QCoreApplication::translate("seamtakt::desk::TimelineView", "index");
     case MoveKind::load:
@@ -111,7 +117,8 @@ std::vector<GridColumn> loss_columns() {
 }
 
 std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResult* other) {
-  const std::vector<Part> parts = parts_of(cycle), others = parts_of(other ? *other : cycle);
+  const CycleResult& compared = other ? *other : cycle;
+  const std::vector<Part> parts = parts_of(cycle, compared), others = parts_of(compared, cycle);
   std::vector<ValueModel::Row> rows;
   for (std::size_t i = 0; i < parts.size(); ++i) rows.push_back(loss_row(parts[i], others[i]));
   std::stable_sort(rows.begin(), rows.end(),

@@ -16,6 +16,7 @@ Link link_of(const Finding& finding) {
       {"seam.", Link::seams},
       {"tracking.", Link::seams},
       {"acceptance.", Link::seams},
+      {"interpass.", Link::heat},
       {"limit.heat", Link::heat},
       {"limit.cooling", Link::heat},
       {"limit.hardness", Link::heat},
@@ -55,6 +56,7 @@ std::optional<Severity> Tally::worst() const {
 /// An absent severity is the least of all.
 void RowState::add(const RowState& other) {
   own = std::max(own, other.own);
+  is_partly_judged = is_partly_judged || other.is_partly_judged;
   if (other.beyond > beyond) {
     beyond = other.beyond;
     beyond_link = other.beyond_link;

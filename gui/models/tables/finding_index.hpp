@@ -33,6 +33,8 @@ struct Tally {
 struct RowState {
   std::optional<Severity> own, beyond;
   Link beyond_link = Link::seams;
+  /// Something that should judge it is missing: without a finding it isn't "ok" but partly judged.
+  bool is_partly_judged = false;
 
   void add(const RowState& other);
 };

@@ -16,6 +16,9 @@ const char* field_of_rule(std::string_view rule) {
   };
   static constexpr Target targets[] = {
       {"line.manual", "manual_s"},
+      {"interpass.plates", "plate_mm"},
+      {"cycle.interpass", "schedules"},
+      {"interpass.never", "schedules"},
       {"leg", "leg_mm"},
       {"throat", "throat_mm"},
       {"gap", "gap_mm"},

@@ -96,6 +96,8 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
       const auto severity = rowBeyond(row);
       return severity ? QVariant(static_cast<int>(*severity)) : QVariant();
     }
+    case PartlyJudgedRole:
+      return rowPartlyJudged(row);
     case FieldRole:
       return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
     default:
@@ -124,30 +126,19 @@ QVariant GridModel::headerData(int section, Qt::Orientation orientation, int rol
 
 Qt::ItemFlags GridModel::flags(const QModelIndex& index) const {
   Qt::ItemFlags flags = QAbstractTableModel::flags(index);
-  if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field)
+  // An id is changed by a command alone: no stray key renames what others refer to.
+  if (index.isValid() && columns_[static_cast<std::size_t>(index.column())].field && !isId(index.column()))
     flags |= Qt::ItemIsEditable;
   return flags;
 }
 
 bool GridModel::setData(const QModelIndex& index, const QVariant& value, int role) {
   const GridColumn& about = columns_[static_cast<std::size_t>(index.column())];
-  if (role != Qt::EditRole || !about.field || !edited_) return false;
+  if (role != Qt::EditRole || !about.field || isId(index.column()) || !edited_) return false;
   edited_->endTyping();
   const auto refusal =
       set_typed(*edited_, rowAddress(index.row()).toStdString(), about.key, value.toString());
   if (refusal) emit refused(index, refusal->text);
-  return !refusal;
-}
-
-bool GridModel::setCells(const QString& what, const std::vector<std::pair<QModelIndex, QString>>& cells) {
-  if (!edited_ || cells.empty()) return false;
-  std::vector<TypedField> fields;
-  for (const auto& [at, text] : cells)
-    fields.push_back(
-        {rowAddress(at.row()).toStdString(), columns_[static_cast<std::size_t>(at.column())].key, text});
-  edited_->endTyping();
-  const auto refusal = set_all_typed(*edited_, what, fields);
-  if (refusal) emit refused(cells[0].first, refusal->text);
   return !refusal;
 }
 

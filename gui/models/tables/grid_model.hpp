@@ -22,7 +22,8 @@ enum GridRole {
   PlaceRole,                    ///< QString: where `explain` finds the derived value; empty for a field
   SeverityRole,                 ///< int of the worst finding of the row; absent where there is none
   FieldRole,                    ///< quintptr of the FieldInfo of an editable cell
-  BeyondRole                    ///< int of a worse finding on the row that another page lists; absent without
+  BeyondRole,                   ///< int of a worse finding on the row that another page lists; absent without
+  PartlyJudgedRole              ///< bool: no finding doesn't mean that the row is in order
 };
 
 /// A column of a table: a field that a person drafts, or a value derived from it.
@@ -58,8 +59,17 @@ class GridModel : public QAbstractTableModel {
   /// Heading with its unit: "Leg, mm".
   QString headingText(int column) const;
 
-  /// Puts texts into editable cells as one step of undo: all of them, or none and `refused` says why.
-  bool setCells(const QString& what, const std::vector<std::pair<QModelIndex, QString>>& cells);
+  /// The plan whose fields are in editable cells; nullptr: nothing can be edited.
+  Document* edited() const { return edited_; }
+  /// Whether the column has the ids of its rows' objects.
+  bool isId(int column) const {
+    const GridColumn& about = columns_[static_cast<std::size_t>(column)];
+    return about.field && about.key == "id";
+  }
+  /// Pointer of the row's object.
+  QString addressOf(int row) const { return rowAddress(row); }
+  /// Adds an object like the last row's to a plan; its pointer. Empty where the table takes no more rows.
+  virtual std::string appendRow(Plan&) const { return {}; }
 
  signals:
   /// A typed value was refused: where and why.
@@ -79,6 +89,7 @@ class GridModel : public QAbstractTableModel {
   virtual const Plan* plan() const { return nullptr; }
   virtual std::optional<Severity> rowSeverity(int) const { return std::nullopt; }
   virtual std::optional<Severity> rowBeyond(int) const { return std::nullopt; }
+  virtual bool rowPartlyJudged(int) const { return false; }
 
  private:
   std::vector<GridColumn> columns_;

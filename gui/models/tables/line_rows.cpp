@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "base/units/units.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/chain_figures.hpp"
 
@@ -20,6 +21,33 @@ GridColumn text_column(const char* key, const QString& label) {
 }
 GridColumn number_column(const char* key, const QString& label, const QString& help = {}) {
   return {key, label, "", help, true, true, nullptr};
+}
+
+/// A unit's time: on the clock where there is one ("2026-11-25 06:00"), else since the start.
+QString time_text(const std::string& clock, double elapsed_s) {
+  if (clock.empty()) return minutes_text(elapsed_s);
+  constexpr qsizetype to_the_minute = 16;
+  return QString::fromStdString(clock).left(to_the_minute).replace(QLatin1Char('T'), QLatin1Char(' '));
+}
+
+/// What there is to say of a unit that was run.
+QString remark_of(const UnitResult& unit) {
+  QStringList remarks;
+  if (unit.late_s)
+    remarks << LineTable::tr("%1 h after it was due")
+                   .arg(QString::fromStdString(rounded_text(*unit.late_s / 3600, 3)));
+  else if (unit.late_pct.value_or(0) > 0)
+    remarks << LineTable::tr("after it was due in %1 % of the runs")
+                   .arg(QString::fromStdString(rounded_text(*unit.late_pct, 2)));
+  if (unit.wanted_s) remarks << LineTable::tr("missed takt: %1").arg(shown_text(unit.cause));
+  if (unit.reworks > 0) remarks << LineTable::tr("reworked");
+  return remarks.join(QStringLiteral("; "));
+}
+
+QString state_of(const UnitResult& unit) {
+  if (unit.scrapped) return LineTable::tr("scrap");
+  if (unit.late_s) return LineTable::tr("overdue");
+  return unit.wanted_s ? LineTable::tr("late") : LineTable::tr("in takt");
 }
 
 /// "2 P7 are missing (none there); its ..." piece by piece.
@@ -59,23 +87,17 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
   std::vector<ValueModel::Row> rows;
   for (const UnitResult& unit : line.units) {
     ValueModel::Row row;
-    const bool late = unit.wanted_s.has_value();
-    if (unit.scrapped)
+    if (unit.scrapped || unit.late_s)
       row.severity = Severity::fail;
-    else if (late)
+    else if (unit.wanted_s)
       row.severity = Severity::warn;
-    QString remark = late ? LineTable::tr("missed takt: %1").arg(shown_text(unit.cause)) : QString();
-    if (unit.reworks > 0)
-      remark += (remark.isEmpty() ? QString() : QStringLiteral("; ")) + LineTable::tr("reworked");
-    row.cells = {text_cell(unit.scrapped ? LineTable::tr("scrap")
-                           : late        ? LineTable::tr("late")
-                                         : LineTable::tr("in takt")),
+    row.cells = {text_cell(state_of(unit)),
                  text_cell(QString::fromStdString(unit.serial)),
                  text_cell(QString::fromStdString(unit.weldment)),
                  text_cell(QString::fromStdString(unit.due)),
-                 text_cell(minutes_text(unit.start_s)),
-                 text_cell(minutes_text(unit.end_s)),
-                 text_cell(remark)};
+                 text_cell(time_text(unit.start_clock, unit.start_s)),
+                 text_cell(time_text(unit.end_clock, unit.end_s)),
+                 text_cell(remark_of(unit))};
     rows.push_back(std::move(row));
   }
   for (const WaitingUnit& unit : line.waiting) {

@@ -1,6 +1,7 @@
 #include "models/tables/schedule_model.hpp"
 
 #include "document/plan_address.hpp"
+#include "document/plan_items.hpp"
 #include "models/words/state_text.hpp"
 #include "models/words/unit_view.hpp"
 
@@ -75,14 +76,22 @@ void ScheduleModel::setResults(const ResultsPtr& results) {
     state.add(findings.stateAt(Link::schedules, schedule.id));
     if (!schedule.qualification.empty()) state.add(findings.stateAt(Link::schedules, schedule.qualification));
   }
-  for (const PassEvaluation& pass : results->evaluation.passes)
-    states_[pass.schedule].add(findings.stateAt(
-        Link::schedules, pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass)));
+  for (const PassEvaluation& pass : results->evaluation.passes) {
+    RowState& state = states_[pass.schedule];
+    state.add(findings.stateAt(Link::schedules,
+                               pass.weldment + "/" + pass.seam + "/pass " + std::to_string(pass.pass)));
+    state.is_partly_judged = state.is_partly_judged || is_partly_judged(pass);
+  }
   if (rowCount() > 0) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
 }
 
 int ScheduleModel::rowCount(const QModelIndex& parent) const {
   return parent.isValid() ? 0 : static_cast<int>(plan_->schedules.size());
+}
+
+std::string ScheduleModel::appendRow(Plan& plan) const {
+  if (plan.schedules.empty()) return add_item(plan, "/schedules");
+  return duplicate_item(plan, schedule_address(plan.schedules.size() - 1));
 }
 
 QString ScheduleModel::cellText(int row, int column) const {
@@ -119,6 +128,10 @@ std::optional<Severity> ScheduleModel::rowSeverity(int row) const {
 
 std::optional<Severity> ScheduleModel::rowBeyond(int row) const {
   return rowState(row).beyond;
+}
+
+bool ScheduleModel::rowPartlyJudged(int row) const {
+  return rowState(row).is_partly_judged;
 }
 
 }  // namespace seamtakt::desk

@@ -15,6 +15,8 @@ class ScheduleModel : public GridModel {
   explicit ScheduleModel(Document& document, QObject* parent = nullptr);
   void setResults(const ResultsPtr& results);
   int rowCount(const QModelIndex& parent = {}) const override;
+  /// A draft like the last schedule.
+  std::string appendRow(Plan& plan) const override;
   /// Worst findings on the schedule, on its qualification and on the passes welded by it.
   RowState rowState(int row) const;
 
@@ -25,6 +27,7 @@ class ScheduleModel : public GridModel {
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
   std::optional<Severity> rowBeyond(int row) const override;
+  bool rowPartlyJudged(int row) const override;
 
  private:
   void rebuild();

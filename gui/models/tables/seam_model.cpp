@@ -1,5 +1,6 @@
 #include "models/tables/seam_model.hpp"
 
+#include "document/plan_items.hpp"
 #include "models/tables/value_model.hpp"
 #include "models/words/state_text.hpp"
 #include "models/words/unit_view.hpp"
@@ -126,6 +127,12 @@ int SeamModel::rowCount(const QModelIndex& parent) const {
   return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }
 
+std::string SeamModel::appendRow(Plan& plan) const {
+  if (plan.weldments.empty()) return {};
+  const std::size_t at = weldment_ < 0 ? plan.weldments.size() - 1 : static_cast<std::size_t>(weldment_);
+  return at < plan.weldments.size() ? add_item(plan, weldment_address(at) + "/seams") : std::string();
+}
+
 int SeamModel::rowOf(const SeamPlace& place) const {
   for (std::size_t row = 0; row < rows_.size(); ++row)
     if (rows_[row].weldment == place.weldment && rows_[row].seam == place.seam) return static_cast<int>(row);
@@ -204,8 +211,25 @@ QString SeamModel::cellPlace(int row, int column) const {
   return key.starts_with("pass.") ? place + QStringLiteral("/pass 1") : QString();
 }
 
+bool SeamModel::isPartlyJudged(int row) const {
+  const SeamEvaluation* of_seam = evaluation(row);
+  const PassEvaluation* pass = of_seam ? firstPass(*of_seam) : nullptr;
+  if (!pass) return false;
+  const std::vector<PassEvaluation>& passes = results_->evaluation.passes;
+  for (const PassEvaluation* const end = passes.data() + passes.size();
+       pass != end && pass->seam == of_seam->seam && pass->weldment == of_seam->weldment; ++pass)
+    if (is_partly_judged(*pass)) return true;
+  return false;
+}
+
 RowState SeamModel::rowState(int row) const {
-  return findings_.stateWithin(Link::seams, weldmentOf(row).id + "/" + seam(row).id);
+  RowState state = findings_.stateWithin(Link::seams, weldmentOf(row).id + "/" + seam(row).id);
+  state.is_partly_judged = isPartlyJudged(row);
+  return state;
+}
+
+bool SeamModel::rowPartlyJudged(int row) const {
+  return isPartlyJudged(row);
 }
 
 std::optional<Severity> SeamModel::rowSeverity(int row) const {

@@ -24,6 +24,8 @@ class SeamModel : public GridModel {
   void setResults(const ResultsPtr& results);
 
   int rowCount(const QModelIndex& parent = {}) const override;
+  /// A seam of the weldment that is shown; of the last one where all are.
+  std::string appendRow(Plan& plan) const override;
 
   const SeamPlace& place(int row) const { return rows_[static_cast<std::size_t>(row)]; }
   int rowOf(const SeamPlace& place) const;
@@ -41,6 +43,7 @@ class SeamModel : public GridModel {
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
   std::optional<Severity> rowBeyond(int row) const override;
+  bool rowPartlyJudged(int row) const override;
   const Plan* plan() const override { return plan_.get(); }
 
  private:
@@ -48,6 +51,8 @@ class SeamModel : public GridModel {
   ColumnValue derived(int row, int column) const;
   QString wordShown(int row, int column) const;
   const PassEvaluation* firstPass(const SeamEvaluation& of_seam) const;
+  /// Whether one of the seam's passes is.
+  bool isPartlyJudged(int row) const;
 
   Document& document_;
   PlanPtr plan_;

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <vector>
-
 #include "document/document.hpp"
 
 namespace seamtakt::desk {
@@ -10,14 +8,5 @@ namespace seamtakt::desk {
 /// reason if it can't be used: the entry that it belongs to is then undone.
 std::optional<Refusal> set_typed(Document& document, const std::string& pointer, const std::string& key,
                                  const QString& typed, WhenLocked when_locked = WhenLocked::offer);
-
-/// What was typed for one field of one object.
-struct TypedField {
-  std::string pointer, key;
-  QString typed;
-};
-/// Sets several fields as one step of undo: all of them, or none and the reason, which names the field.
-std::optional<Refusal> set_all_typed(Document& document, const QString& what,
-                                     const std::vector<TypedField>& fields);
 
 }  // namespace seamtakt::desk

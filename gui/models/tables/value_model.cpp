@@ -39,7 +39,7 @@ std::optional<double> ValueModel::cellNumber(int row, int column) const {
   // States are sorted by severity, not by their words.
   if (key == "mark" || key == "severity") {
     const std::optional<Severity> severity = rowSeverity(row);
-    return severity ? static_cast<double>(*severity) + 1 : 0;
+    return severity ? static_cast<double>(*severity) + 1 : rowPartlyJudged(row) ? 0.5 : 0;
   }
   return cell(row, column).number;
 }
@@ -60,6 +60,9 @@ std::optional<Severity> ValueModel::rowSeverity(int row) const {
 }
 std::optional<Severity> ValueModel::rowBeyond(int row) const {
   return rows_[static_cast<std::size_t>(row)].beyond;
+}
+bool ValueModel::rowPartlyJudged(int row) const {
+  return rows_[static_cast<std::size_t>(row)].is_partly_judged;
 }
 
 }  // namespace seamtakt::desk

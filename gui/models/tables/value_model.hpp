@@ -26,6 +26,7 @@ class ValueModel : public GridModel {
     QString address;
     std::optional<Severity> severity = {};
     std::optional<Severity> beyond = {};  ///< worse, of another page
+    bool is_partly_judged = false;
   };
 
   explicit ValueModel(std::vector<GridColumn> columns, QObject* parent = nullptr);
@@ -43,6 +44,7 @@ class ValueModel : public GridModel {
   QString cellPlace(int row, int column) const override;
   std::optional<Severity> rowSeverity(int row) const override;
   std::optional<Severity> rowBeyond(int row) const override;
+  bool rowPartlyJudged(int row) const override;
   const Plan* plan() const override { return plan_.get(); }
 
  private:

@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "base/sentences/typeset.hpp"
 #include "document/shown_text.hpp"
+#include "formula/uncertainty/budget_text.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/words/formula_layout.hpp"
 #include "models/words/place_text.hpp"
@@ -49,6 +50,46 @@ QString source_text(const FormulaNote& note) {
   return clause.isEmpty() ? key : key + QStringLiteral(", ") + clause;
 }
 
+/// A row of a table: headings, or cells, the numbers to the right.
+QString cells_html(const QStringList& cells, const char* tag) {
+  QString html = QStringLiteral("<tr>");
+  for (qsizetype i = 0; i < cells.size(); ++i)
+    html += QStringLiteral("<%1 align=\"%2\" style=\"padding-right:8px\">%3</%1>")
+                .arg(QLatin1String(tag), i == 0 ? QStringLiteral("left") : QStringLiteral("right"),
+                     cells[i].toHtmlEscaped());
+  return html + QStringLiteral("</tr>");
+}
+
+/// The uncertainty budget of a result in `unit`: what is said of it, and a row an input.
+QString budget_html(const UncertaintyBudget& budget, const std::string& unit) {
+  const auto number = [](double value, int digits) {
+    return QString::fromStdString(rounded_text(value, digits));
+  };
+  const auto with_unit = [](double value, int digits, const std::string& of) {
+    return QString::fromStdString(rounded_text(value, digits)) + QStringLiteral(" ") +
+           UnitView::readable(of.c_str());
+  };
+  QString html = QStringLiteral("<p style=\"margin-top:8px; margin-bottom:2px\">%1</p>")
+                     .arg(QString::fromStdString(
+                              sentence_text(budget_sentence(budget, unit.c_str()), text_view().in_si()))
+                              .toHtmlEscaped());
+  html += QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">");
+  html += cells_html(
+      {shown_word("Input"_word.english()), shown_word("Value"_word.english()),
+       shown_word("Standard uncertainty"_word.english()), shown_word("Distribution"_word.english()),
+       shown_word("Sensitivity"_word.english()), shown_word("Contribution"_word.english()),
+       shown_word("Share"_word.english()), shown_word("Degrees of freedom"_word.english())},
+      "th");
+  for (const BudgetInput& input : budget.inputs)
+    html += cells_html(
+        {shown_text(input.meaning), with_unit(input.value, 5, input.unit), with_unit(input.u, 3, input.unit),
+         shown_word(word_of(input.distribution).english()), number(input.sensitivity, 4),
+         with_unit(input.contribution, 3, unit), with_unit(input.share_pct, 3, "%"),
+         QString::fromStdString(degrees_of_freedom_text(input.degrees_of_freedom, text_view()))},
+        "td");
+  return html + QStringLiteral("</table>");
+}
+
 QString one_html(const Explanation& explanation, bool first, int most_letters) {
   const FormulaNote& note = *explanation.note;
   const QString value = formula_quantity(explanation.result, explanation.unit),
@@ -77,7 +118,9 @@ QString one_html(const Explanation& explanation, bool first, int most_letters) {
                                        .toHtmlEscaped());
   html += row(Words::tr("Holds"), note_text(note.range).toHtmlEscaped());
   html += row(Words::tr("Accuracy"), note_text(note.accuracy).toHtmlEscaped());
-  return html + QStringLiteral("</table>");
+  html += QStringLiteral("</table>");
+  if (explanation.budget) html += budget_html(*explanation.budget, explanation.unit);
+  return html;
 }
 
 QString quiet_paragraph(const QString& text, int top_px = 0) {

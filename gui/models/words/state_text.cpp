@@ -32,8 +32,12 @@ QString link_word(Link link) {
   return {};
 }
 
+QString partly_judged_word() {
+  return core_text("partly judged"_word.english());
+}
+
 QString state_text(const RowState& state) {
-  QString text = severity_word(state.own);
+  QString text = !state.own && state.is_partly_judged ? partly_judged_word() : severity_word(state.own);
   if (state.beyond)
     text += QStringLiteral("; ") + link_word(state.beyond_link) + QStringLiteral(": ") +
             severity_word(state.beyond);
@@ -41,7 +45,8 @@ QString state_text(const RowState& state) {
 }
 
 double state_rank(const RowState& state) {
-  return rank(state.own) + rank(state.beyond) / 10;
+  const double own = !state.own && state.is_partly_judged ? 0.5 : rank(state.own);
+  return own + rank(state.beyond) / 10;
 }
 
 QString tally_text(const Tally& tally) {

@@ -9,6 +9,9 @@ namespace seamtakt::desk {
 /// A link's name in the user's language: "Heat".
 QString link_word(Link link);
 
+/// "partly judged": what is shown in place of "ok" where not all is judged.
+QString partly_judged_word();
+
 /// "fail", or "ok; Heat: fail" where another link's finding on the same thing is worse.
 QString state_text(const RowState& state);
 

@@ -44,6 +44,7 @@ std::string plain_numbers(std::string text, FieldKind kind, bool decimal_comma) 
     case FieldKind::interval:
     case FieldKind::point:
     case FieldKind::path:
+    case FieldKind::number_pairs:
       take_decimal_commas(text);
       return text;
     case FieldKind::number_list:

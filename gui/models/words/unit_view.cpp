@@ -14,11 +14,13 @@ constexpr int typed_digits = 15;
 
 bool holds_numbers(FieldKind kind) {
   return kind == FieldKind::number || kind == FieldKind::interval || kind == FieldKind::number_list ||
-         kind == FieldKind::point || kind == FieldKind::path || kind == FieldKind::choice_or_number;
+         kind == FieldKind::point || kind == FieldKind::path || kind == FieldKind::number_pairs ||
+         kind == FieldKind::choice_or_number;
 }
 
+/// Whether blanks part its numbers.
 bool is_point(FieldKind kind) {
-  return kind == FieldKind::point || kind == FieldKind::path;
+  return kind == FieldKind::point || kind == FieldKind::path || kind == FieldKind::number_pairs;
 }
 
 /// Calls `change` on each piece between separators (',', ';' and "..", blanks too where they separate),

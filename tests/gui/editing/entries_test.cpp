@@ -150,6 +150,7 @@ TEST(TypedNumbers, ACommaIsTheDecimalSignWhereItCannotBeAnythingElse) {
         Case{FieldKind::interval, ".. 6,5", ".. 6.5", ".. 6.5"},
         Case{FieldKind::point, "1,5 2 3,25", "1.5 2 3.25", "1.5 2 3.25"},
         Case{FieldKind::path, "0 0 0; 300,5 0 0", "0 0 0; 300.5 0 0", "0 0 0; 300.5 0 0"},
+        Case{FieldKind::number_pairs, "0 0; 300,5 8,25", "0 0; 300.5 8.25", "0 0; 300.5 8.25"},
         Case{FieldKind::composition, "C=0,17, Mn=1,45", "C=0.17, Mn=1.45", "C=0.17, Mn=1.45"},
         Case{FieldKind::composition, "C=0,17; Mn=1,45", "C=0.17, Mn=1.45", "C=0.17, Mn=1.45"},
         Case{FieldKind::number_list, "8,5", "8,5", "8.5"},
@@ -160,33 +161,17 @@ TEST(TypedNumbers, ACommaIsTheDecimalSignWhereItCannotBeAnythingElse) {
   }
 }
 
-TEST_F(EntriesTest, APasteWithOneRefusedCellChangesNothingAndNamesTheCell) {
-  UserActions actions(*window);
-  actions.page(DeskPage::seams);
-  GridView& table = page_of<SeamsPage>(*window, DeskPage::seams).table();
-  const std::string before = write_plan(plan());
-  QSignalSpy said(&window->page(DeskPage::seams), &Page::message);
-  ASSERT_TRUE(table.focusCell(0, "gap_mm"));
-  QApplication::clipboard()->setText("1.5\nwide\n1.5");
-  actions.key(Qt::Key_V, Qt::ControlModifier);
-  EXPECT_EQ(write_plan(plan()), before);
-  ASSERT_EQ(said.count(), 1);
-  EXPECT_TRUE(said[0][0].toString().contains(QString::fromStdString(plan().weldments[0].seams[1].id)));
-  EXPECT_TRUE(said[0][0].toString().contains("Gap")) << said[0][0].toString().toStdString();
-  ASSERT_TRUE(table.focusCell(table.grid().rowCount() - 1, "gap_mm"));
-  QApplication::clipboard()->setText("1.5\n1.5");
-  actions.key(Qt::Key_V, Qt::ControlModifier);
-  EXPECT_EQ(write_plan(plan()), before) << "there is no second row";
-  EXPECT_EQ(said.count(), 2);
-  ASSERT_TRUE(table.focusCell(0, "schedules"));
-  QApplication::clipboard()->setText("F6S\nNOPE");
-  actions.key(Qt::Key_V, Qt::ControlModifier);
-  EXPECT_EQ(write_plan(plan()), before);
-  ASSERT_EQ(said.count(), 3);
-  EXPECT_TRUE(said[2][0].toString().contains("NOPE"));
-  EXPECT_TRUE(said[2][0].toString().contains(QString::fromStdString(plan().weldments[0].seams[1].id)))
-      << said[2][0].toString().toStdString();
-  EXPECT_EQ(window->document().undo().count(), 0);
+TEST_F(EntriesTest, PairsAreTypedInTheViewsUnitsAndLanguage) {
+  const FieldInfo& outline = *field_named<Plate>("outline_mm");
+  choose_language("de");
+  EXPECT_EQ(UnitView::shared().fieldTyped("0 0; 300,5 8,25", outline), "0 0; 300.5 8.25");
+  choose_language("en");
+  UnitView::shared().setSystem(UnitSystem::us);
+  // 1 in is 25.4 mm.
+  EXPECT_EQ(UnitView::shared().fieldTyped("12 0; 1.5 2", outline), "304.8 0; 38.1 50.8");
+  EXPECT_EQ(UnitView::shared().fieldShown("304.8 0; 38.1 50.8", outline), "12 0; 1.5 2");
+  EXPECT_EQ(UnitView::shared().fieldTyped("06:00 - 06:15; 9:00 - 9:30", *field_named<Shift>("breaks")),
+            "06:00 - 06:15; 9:00 - 9:30");
 }
 
 TEST_F(EntriesTest, OpeningAPageFocusesItsTableAndStrayKeysChangeNothing) {
@@ -259,25 +244,25 @@ TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
   for (const char* key : {"area_allowance", "leg_mm"}) {
     ASSERT_TRUE(form.focusField(key));
     const QString shown = qobject_cast<QuantityEdit*>(form.editorOf(key))->text();
-    actions.key(Qt::Key_U, Qt::ControlModifier);
+    actions.key(Qt::Key_F8);
     EXPECT_EQ(UnitView::shared().system(), UnitSystem::us) << key;
     EXPECT_EQ(write_plan(plan()), before) << key;
     EXPECT_FALSE(qobject_cast<QuantityEdit*>(form.editorOf(key))->text().isEmpty());
-    actions.key(Qt::Key_U, Qt::ControlModifier);
+    actions.key(Qt::Key_F8);
     EXPECT_EQ(qobject_cast<QuantityEdit*>(form.editorOf(key))->text(), shown);
   }
   // In the middle of an entry: it stays the length that it was typed as.
   QuantityEdit* leg = enter(actions, "leg_mm", "12");
-  actions.key(Qt::Key_U, Qt::ControlModifier);
+  actions.key(Qt::Key_F8);
   EXPECT_EQ(leg->text(), "0.4724");
   actions.key(Qt::Key_Return);
   EXPECT_EQ(seam().leg_mm, 12);
-  actions.key(Qt::Key_U, Qt::ControlModifier);
+  actions.key(Qt::Key_F8);
   // In a table's editor the text would be read in other units than it was typed in.
   ASSERT_TRUE(
       page_of<SeamsPage>(*window, DeskPage::seams).table().focusCell(static_cast<int>(seam_), "leg_mm"));
   actions.type("9");
-  actions.key(Qt::Key_U, Qt::ControlModifier);
+  actions.key(Qt::Key_F8);
   EXPECT_EQ(UnitView::shared().system(), UnitSystem::si);
   actions.key(Qt::Key_Return);
   EXPECT_TRUE(QTest::qWaitFor([&] { return seam().leg_mm == 9; }));
@@ -286,7 +271,7 @@ TEST_F(EntriesTest, TheKeyForOtherUnitsWorksInAFieldAndEmptiesNone) {
     if (line->accessibleName() != "Reason") continue;
     line->setFocus();
     actions.type("tried");
-    actions.key(Qt::Key_U, Qt::ControlModifier);
+    actions.key(Qt::Key_F8);
     EXPECT_EQ(line->text(), "tried");
     EXPECT_EQ(UnitView::shared().system(), UnitSystem::us);
   }

@@ -21,6 +21,7 @@
 #include "widgets/grid_view.hpp"
 #include "widgets/plan_data_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
+#include "widgets/rename_dialog.hpp"
 #include "widgets/revision_dialog.hpp"
 
 /// No way of editing changes anything reviewed or approved: a new revision is offered.
@@ -104,7 +105,9 @@ TEST_F(LocksTest, AnAcceptedOfferMakesADraftAndMovesTheTickedSeamsAlone) {
   EXPECT_EQ(draft.id, "F5S-r4");
   EXPECT_EQ(draft.revision, 4);
   EXPECT_EQ(draft.status, "draft");
+  EXPECT_EQ(draft.revision_of, "F5S");
   EXPECT_TRUE(draft.approved_by.empty());
+  EXPECT_TRUE(draft.approved_sha256.empty());
   EXPECT_TRUE(draft.effective_from.empty());
   EXPECT_EQ(draft.travel_speed_mm_s, 11);
   EXPECT_EQ(schedule("F5S").travel_speed_mm_s, 10.5);
@@ -168,15 +171,30 @@ TEST_F(LocksTest, ACellOfTheTableAsksToo) {
   ASSERT_TRUE(page().table().focusCell(0, "id"));
   actions.type("28,5");
   actions.key(Qt::Key_Return);
-  RevisionDialog* dialog = offer();
+  EXPECT_EQ(text(), before) << "an id is no cell to type into";
+  EXPECT_EQ(question(100), nullptr);
+}
+
+TEST_F(LocksTest, TheCommandRenameLeavesALockedScheduleAndSaysWhy) {
+  UserActions actions(*window);
+  actions.page(DeskPage::schedules);
+  const std::string before = text();
+  ASSERT_TRUE(page().table().focusCell(0, "id"));
+  actions.key(Qt::Key_F2);
+  auto* dialog = qobject_cast<RenameDialog*>(question());
   ASSERT_NE(dialog, nullptr);
-  EXPECT_EQ(text(), before) << "an approved schedule isn't renamed";
-  QTest::keyClick(dialog, Qt::Key_Return);
-  bring_to_front(*window);
-  settle();
-  EXPECT_EQ(plan().schedules.back().id, "28,5");
-  EXPECT_EQ(plan().schedules[0].id, "F4S");
-  EXPECT_TRUE(seams_welded_by(plan(), "28,5").empty()) << "no seam followed the name";
+  dialog->line().selectAll();
+  QTest::keyClicks(&dialog->line(), "28,5");
+  QTest::keyClick(&dialog->line(), Qt::Key_Return);
+  QApplication::processEvents();
+  EXPECT_TRUE(dialog->isVisible());
+  EXPECT_EQ(text(), before);
+  bool said = false;
+  for (QLabel* label : dialog->findChildren<QLabel*>())
+    said = said || (label->isVisible() && label->text().contains("F4S (approved)"));
+  EXPECT_TRUE(said);
+  escape(dialog);
+  EXPECT_EQ(text(), before);
 }
 
 TEST_F(LocksTest, APasteOverLockedSchedulesIsWholeOrNothing) {
@@ -287,7 +305,7 @@ TEST_F(LocksTest, ALockedScheduleIsNotRemoved) {
   UserActions actions(*window);
   choose(actions, "SPARE");
   QSignalSpy said(&page(), &Page::message);
-  actions.key(Qt::Key_Delete, Qt::ControlModifier);
+  actions.key(Qt::Key_Delete, Qt::AltModifier);
   EXPECT_NE(find_by_id(plan().schedules, "SPARE"), nullptr);
   ASSERT_EQ(said.count(), 1);
   EXPECT_TRUE(said[0][0].toString().contains("SPARE (approved)")) << said[0][0].toString().toStdString();
@@ -298,9 +316,8 @@ TEST_F(LocksTest, TheFiguresOfAWireThatApprovedSchedulesNameGoIntoACopyAndItsPri
   actions.key(Qt::Key_M, Qt::ControlModifier);
   auto* data = window->findChild<PlanDataDialog*>();
   ASSERT_NE(data, nullptr);
-  const auto wires = data->tree().findItems("S12", Qt::MatchExactly | Qt::MatchRecursive);
-  ASSERT_EQ(wires.size(), 1);
-  data->tree().setCurrentItem(wires[0]);
+  const auto wire = find_by_id(plan().wires, "S12") - plan().wires.data();
+  ASSERT_TRUE(data->choose("/wires/" + std::to_string(wire)));
   const std::string before = text();
   const auto enter = [&](const char* key, const QString& typed) {
     bring_to_front(*data);
@@ -360,8 +377,11 @@ TEST(ScheduleLock, ARevisionOfARevisionCountsOnInItsFamily) {
   Plan plan = load_plan(demo_path().toStdString());
   const Schedule next = next_revision(plan, plan.schedules[1]);
   EXPECT_EQ(next.id, "F5S-r4");
+  EXPECT_EQ(next.revision_of, "F5S");
   plan.schedules.push_back(next);
   EXPECT_EQ(next_revision(plan, plan.schedules.back()).id, "F5S-r5");
+  EXPECT_EQ(next_revision(plan, plan.schedules.back()).revision_of, "F5S")
+      << "the family's first, not the last";
   EXPECT_EQ(next_revision(plan, plan.schedules[1]).id, "F5S-r5") << "revision 4 is there";
   EXPECT_EQ(next_revision(plan, plan.schedules[1]).revision, 5);
 }
