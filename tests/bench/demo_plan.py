@@ -11,6 +11,7 @@ import sys
 sys.dont_write_bytecode = True
 import demo_plan_frames as frames
 import demo_plan_materials as materials
+import demo_plan_plates as plates
 import demo_plan_shop as shop
 
 
@@ -22,6 +23,10 @@ def weldment(name, drawing, frame, part_list, times, features, section):
     item = {"id": name, "drawing": drawing, "parts": part_list, "tolerance_class": "BF", "section": section}
     item.update(zip(("load_s", "unload_s", "tack_s", "manual_s", "measure_s", "inspect_s"), times))
     item["features"] = features
+    solids = plates.SOLIDS[name]()
+    item["plates"] = solids.plates
+    if solids.tubes:
+        item["tubes"] = solids.tubes
     item["seams"] = [{key: value for key, value in seam.items() if value != []} for seam in frame.seams]
     return item
 

@@ -9,10 +9,12 @@
 #include <cstdio>
 #include <cstdlib>
 #include <functional>
+#include <memory>
 
 #include "app/main_window.hpp"
 #include "app/theme_choice.hpp"
 #include "plan/fields/plan_file.hpp"
+#include "plots/axonometric_view.hpp"
 #include "plots/trace_view.hpp"
 #include "plots/window_plot.hpp"
 
@@ -72,6 +74,77 @@ void bench_map(const QString& path) {
           [&](int) { window_map_into(plot.map(), plan, plan.schedules[1].id, seam, options); });
 }
 
+/// 60 plates in a grid of cells with 160 seams at their feet, each in a few stitches or whole.
+Plan plan_of_plates() {
+  Plan plan;
+  Weldment& weldment = plan.weldments.emplace_back();
+  weldment.id = "bench";
+  const auto add_plate = [&](Point_mm origin, Point_mm u, Point_mm v, double wide, double high) {
+    Plate plate;
+    plate.id = "P" + std::to_string(weldment.plates.size() + 1);
+    plate.origin_mm = origin;
+    plate.u = u;
+    plate.v = v;
+    plate.outline_mm = {{0, 0}, {wide, 0}, {wide, high}, {0, high}};
+    plate.thickness_mm = 10;
+    weldment.plates.push_back(plate);
+  };
+  const auto add_seam = [&](Point_mm a, Point_mm b) {
+    Seam seam;
+    seam.id = "S" + std::to_string(weldment.seams.size() + 1);
+    seam.thickness_mm = {10, 10};
+    seam.path_mm = {a, b};
+    if (weldment.seams.size() % 2 == 0) seam.intermittent = Intermittent{60, 90, {}};
+    weldment.seams.push_back(seam);
+  };
+  add_plate({0, 0, 0}, {1, 0, 0}, {0, 1, 0}, 6000, 2000);
+  for (int i = 0; i < 29; ++i) {
+    const double x = 100 + 200 * i;
+    add_plate({x, 0, 10}, {0, 1, 0}, {0, 0, 1}, 2000, 400);
+    add_seam({x, 0, 10}, {x, 2000, 10});
+    add_seam({x + 10, 0, 10}, {x + 10, 2000, 10});
+    add_seam({x, 60, 10}, {x, 60, 400});
+  }
+  for (int i = 0; i < 30; ++i) {
+    const double x = 110 + 190 * (i % 15), y = i < 15 ? 600 : 1300;
+    add_plate({x, y, 10}, {1, 0, 0}, {0, 0, 1}, 170, 250);
+    add_seam({x, y, 10}, {x + 170, y, 10});
+    add_seam({x, y - 10, 10}, {x + 170, y - 10, 10});
+  }
+  while (weldment.seams.size() < 160) {
+    const double x = 110 + 40 * static_cast<double>(weldment.seams.size() % 100);
+    add_seam({x, 10, 10}, {x + 150, 10, 10});
+  }
+  return plan;
+}
+
+/// A weldment that is turned by the hand: each frame looks from another side and is painted.
+void bench_space() {
+  const auto plan = std::make_shared<const Plan>(plan_of_plates());
+  const Weldment& weldment = plan->weldments[0];
+  std::vector<DrawnSeam> seams(weldment.seams.size());
+  for (std::size_t i = 0; i < seams.size(); ++i) {
+    seams[i].name = QString::fromStdString(weldment.seams[i].id);
+    if (i % 20 == 0) seams[i].severity = Severity::fail;
+  }
+  AxonometricView view;
+  view.resize(900, 640);
+  view.show();
+  measure("weldment in space: 60 plates and 160 seams made ready", 10, [&](int) {
+    view.setWeldment(nullptr, 0);
+    view.setWeldment(plan, 0);
+    static_cast<void>(view.scene());
+  });
+  view.setSeams(seams);
+  view.setPicked(3);
+  QImage frame(view.size(), QImage::Format_ARGB32_Premultiplied);
+  measure("weldment in space: a frame while turning, 60 plates and 160 seams", 120, [&](int run) {
+    view.setAngles({3.0 * run, 20 + 40 * std::sin(0.1 * run)});
+    frame.fill(Qt::white);
+    view.render(&frame);
+  });
+}
+
 void bench_trace(std::size_t samples) {
   Trace trace;
   std::uint32_t noise = 1;
@@ -115,6 +188,7 @@ int main(int argc, char** argv) {
     samples = static_cast<std::size_t>(std::atoll(argv[3]));
   bench_window(argv[1]);
   bench_map(argv[1]);
+  bench_space();
   bench_trace(samples);
   return 0;
 }
