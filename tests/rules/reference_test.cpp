@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <iostream>
 #include <map>
 #include <set>
 
@@ -103,6 +104,23 @@ TEST(ReferenceTables, SourcesAreCitedInFull) {
   }
 }
 
+std::size_t recalled_rows(const CsvTable& read) {
+  return static_cast<std::size_t>(std::count_if(read.rows.begin(), read.rows.end(), [&](const CsvRow& row) {
+    return cell(read, row, "basis") == "recalled";
+  }));
+}
+
+// A row is marked read only where its text was read: the two numbers may fall, never rise.
+TEST(ReferenceTables, FewerAndFewerAreRecalled) {
+  const std::size_t most_sources = 21, most_rows = 233;
+  std::size_t sources = 0, rows = 0;
+  for (const TableShape& shape : table_shapes())
+    (std::string_view(shape.file) == "sources.csv" ? sources : rows) += recalled_rows(table(shape.file));
+  std::cout << "recalled: " << sources << " sources, " << rows << " rows of other tables\n";
+  EXPECT_LE(sources, most_sources);
+  EXPECT_LE(rows, most_rows);
+}
+
 TEST(ReferenceTables, HoldOnlySaneNumbers) {
   std::size_t checked = 0;
   for (const TableShape& shape : table_shapes()) {
@@ -159,16 +177,47 @@ TEST(ReferenceWires, MeltingCoefficientsFollowTheDiameter) {
   EXPECT_EQ(checked, 6u);
 }
 
+/// Groups 1 to 3 of ISO/TR 15608: 8.1 is austenitic, 22.4 is aluminium.
+bool is_ferritic_group(const std::string& group) {
+  return group.size() > 1 && group[0] <= '3' && group[1] == '.';
+}
+
+/// IIW's carbon equivalent of a row's maxima.
+double carbon_equivalent(const CsvTable& steels, const CsvRow& row) {
+  const auto pct = [&](const std::string& element) { return number(steels, row, element + "_max_pct", 0); };
+  return pct("C") + pct("Mn") / 6 + (pct("Cr") + pct("Mo") + pct("V")) / 5 + (pct("Ni") + pct("Cu")) / 15;
+}
+
+TEST(ReferenceSteels, HaveTheGradesThatPlansNeedAndNoLimitOfCarbonEquivalentThatNeverBinds) {
+  const CsvTable steels = table("steels.csv");
+  std::set<std::string> ids;
+  std::size_t limits = 0;
+  for (const CsvRow& row : steels.rows) {
+    ids.insert(cell(steels, row, "id"));
+    EXPECT_EQ(cell(steels, row, "CEV_max_pct").empty(), cell(steels, row, "CEV_to_mm").empty()) << row.line;
+    if (cell(steels, row, "CEV_max_pct").empty()) continue;
+    ++limits;
+    const double limit = number(steels, row, "CEV_max_pct");
+    EXPECT_LT(limit, carbon_equivalent(steels, row)) << row.line;
+    EXPECT_GT(limit, number(steels, row, "C_max_pct")) << row.line;
+  }
+  EXPECT_GE(limits, 12u);
+  for (const char* id : {"S420N", "S420M", "S460N", "S460M", "S500MC", "S550MC", "S600MC", "S700MC", "S690QL",
+                         "A36", "A572-50", "A500-B", "A500-C", "1.4301", "1.4404", "AW-5083", "AW-6082"})
+    EXPECT_TRUE(ids.contains(id)) << id;
+}
+
 TEST(ReferenceSteels, BreakAboveTheirYieldAndStateCarbon) {
   const CsvTable steels = table("steels.csv");
-  EXPECT_EQ(steels.rows.size(), 10u);
+  EXPECT_EQ(steels.rows.size(), 29u);
   for (const CsvRow& row : steels.rows) {
     EXPECT_GT(number(steels, row, "tensile_min_MPa"), number(steels, row, "yield_min_MPa")) << row.line;
+    if (!is_ferritic_group(cell(steels, row, "group"))) continue;
     EXPECT_GT(number(steels, row, "C_max_pct"), 0.05) << row.line;
-    EXPECT_LE(number(steels, row, "C_max_pct"), 0.25) << row.line;
+    EXPECT_LE(number(steels, row, "C_max_pct"), 0.26) << row.line;
     double sum = 0;
     for (const std::string& column : steels.header)
-      if (column.ends_with("_max_pct")) sum += number(steels, row, column, 0);
+      if (column.ends_with("_max_pct") && column != "CEV_max_pct") sum += number(steels, row, column, 0);
     EXPECT_LT(sum, 10) << row.line;
   }
 }
