@@ -174,8 +174,10 @@ std::string RandomPlan::objects(const FieldInfo& field) {
   const IdList list = list_of(table.name);
   const int count =
       list == IdList::none || list == IdList::seams ? below(3) : counts_[static_cast<std::size_t>(list)];
+  // A calendar has a shift.
+  const int least = std::string_view(table.name) == "shift" ? 1 : 0;
   std::string json = "[";
-  for (int i = 0; i < count; ++i) json += (i ? ", " : "") + object(table, i);
+  for (int i = 0; i < std::max(count, least); ++i) json += (i ? ", " : "") + object(table, i);
   return json + "]";
 }
 
