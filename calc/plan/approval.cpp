@@ -52,7 +52,7 @@ std::string named_text(const List& list, const std::string& id) {
 }  // namespace
 
 std::string locked_text(const Schedule& schedule) {
-  return text_without(schedule, {"status", "approved_by", "approved_sha256", "effective_from"});
+  return text_without(schedule, {"status", "approved_by", "approved_sha256", "effective_from", "U_waveform_factor_pct"});
 }
 
 std::string locked_text(const Wire& wire) {

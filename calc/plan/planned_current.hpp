@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "formula/wire/melting.hpp"
 #include "formula/wire/pulse.hpp"
 #include "plan/plan.hpp"
 
@@ -36,12 +37,6 @@ inline void set_stated_current(Schedule& schedule, double mean_A) {
     if (frequency_Hz > 0) pulse.frequency_Hz = std::min(frequency_Hz, 1000 / pulse.peak_ms);
   }
 }
-
-/// Of currents by the melting law in steady arcs: the largest error that was seen in published records of
-/// pulsed arcs and of waveform-controlled dip transfer, in % (-37 and -29 %; wire or extension partly
-/// unknown).
-inline constexpr double melting_error_pulsed_pct = 37;
-inline constexpr double melting_error_controlled_dip_pct = 29;
 
 /// What the law's error grows by where a schedule leaves the steady arc that it was fitted for, in %; 0 where
 /// it doesn't, or where the schedule states its current.

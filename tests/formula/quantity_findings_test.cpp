@@ -33,6 +33,10 @@ const Judged judged[] = {
      Severity::warn},
     {"melting-rate", "wire-feed=0.5; extension=15; alpha=0.3; beta=5e-5", "melting.current.range",
      Severity::warn},
+    {"melting-rate", "wire-feed=8; extension=15; alpha=0.3; beta=5e-5; arc=pulsed", "melting.arc",
+     Severity::warn},
+    {"melting-rate", "current=150; rms-current=180; extension=15; alpha=0.3; beta=5e-5; arc=controlled-dip",
+     "melting.arc", Severity::warn},
     {"deposition", "wire-diameter=1.2; wire-feed=9; density=2.7; efficiency=0.98; travel-speed=7",
      "deposition.weld-metal-density", Severity::warn},
     {"fillet", "leg=6; dihedral=50", "fillet.dihedral.range", Severity::warn},
@@ -97,6 +101,7 @@ TEST(Findings, AreNotMadeOfOrdinaryInput) {
   for (auto [quantity, inputs] :
        {std::pair{"heat-input", "voltage=25; current=200; travel-speed=5; process=135"},
         {"melting-rate", "current=250; extension=15; wire-diameter=1.2; wire-material=mild-steel"},
+        {"melting-rate", "current=150; rms-current=180; extension=15; alpha=0.3; beta=5e-5; arc=pulsed"},
         {"deposition", "wire-diameter=1.2; wire-feed=9; density=7.85; efficiency=0.95; travel-speed=7"},
         {"fillet", "leg=6"},
         {"fillet", "leg=6; gap=3; convexity=1"},

@@ -141,6 +141,23 @@ TEST(OpenLimits, the_heat_input_that_passed_by_its_instruments_alone_is_in_the_g
   EXPECT_TRUE(found(measured, "limit.heat-input").empty());
 }
 
+TEST(WaveformFactor, its_uncertainty_counts_where_the_waveform_is_controlled) {
+  Plan plan = guarded_tee();
+  Schedule& schedule = plan.schedules[0];
+  schedule.current_A = evaluate(plan).passes[0].current_A;
+  const auto relative_U = [&] {
+    const PassEvaluation pass = evaluate(plan).passes[0];
+    return *pass.U_heat_input_kJ_mm / pass.heat_input_kJ_mm;
+  };
+  const double conventional = relative_U();
+  schedule.waveform = "waveform-controlled";
+  EXPECT_NEAR(relative_U(), std::hypot(conventional, 2 * 0.03 / std::sqrt(3)), 1e-9);
+  schedule.waveform_factor = 1.12;
+  EXPECT_NEAR(relative_U(), std::hypot(conventional, 2 * 0.12 / std::sqrt(3)), 1e-9);
+  schedule.U_waveform_factor_pct = 2;
+  EXPECT_NEAR(relative_U(), std::hypot(conventional, 0.02), 1e-9);
+}
+
 TEST(OpenLimits, what_a_quarter_of_a_limit_does_not_hold_is_said_once_a_schedule_and_fails_nothing) {
   Plan plan = guarded_tee();
   plan.weldments[0].seams.push_back(plan.weldments[0].seams[0]);

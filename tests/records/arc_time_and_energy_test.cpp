@@ -112,6 +112,35 @@ TEST(Energy, MethodAOnAWaveformControlledScheduleTakesItsFactorAndSaysSo) {
   EXPECT_TRUE(has_finding(instantaneous, "record.sampling.coarse"));
 }
 
+TEST(Energy, TheUncertaintyOfAnAppliedFactorCounts) {
+  Plan plan = small_plan();
+  plan.measuring = Measuring{};
+  plan.measuring->u_current_pct = plan.measuring->u_voltage_pct = plan.measuring->u_travel_speed_pct = 1;
+  plan.schedules[0].waveform = "waveform-controlled";
+  plan.schedules[0].waveform_factor = 0.9;
+  const std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 50) + "50.0,U1,W,S1,1,0,0\n";
+  AuditOptions options;
+  const auto recorded = [&] { return audit_text(log, options, &plan).passes.at(0); };
+  const PassRecord sampled = recorded();
+  ASSERT_TRUE(sampled.U_heat_input_kJ_mm);
+  EXPECT_FALSE(sampled.u_waveform_factor_pct) << "the mean product needs no factor";
+  options.columns = parse_log_columns(R"({"signal": "averaged"})", "columns.json");
+  const auto relative = [](const PassRecord& record) {
+    return *record.U_heat_input_kJ_mm / *record.heat_input_kJ_mm;
+  };
+  // Half-width 10 %, the correction itself: u = 10 %/sqrt(3).
+  const PassRecord corrected = recorded();
+  EXPECT_NEAR(*corrected.u_waveform_factor_pct, 10 / std::sqrt(3.0), 1e-9);
+  EXPECT_NEAR(relative(corrected), std::hypot(relative(sampled), 2 * 0.1 / std::sqrt(3.0)), 1e-9);
+  plan.schedules[0].U_waveform_factor_pct = 4;
+  EXPECT_NEAR(*recorded().u_waveform_factor_pct, 2, 1e-9);
+  EXPECT_NEAR(relative(recorded()), std::hypot(relative(sampled), 0.04), 1e-9);
+  // A factor of 1 that nobody has stated an uncertainty for: 3 %.
+  plan.schedules[0].U_waveform_factor_pct.reset();
+  plan.schedules[0].waveform_factor = 1;
+  EXPECT_NEAR(*recorded().u_waveform_factor_pct, 3 / std::sqrt(3.0), 1e-9);
+}
+
 TEST(Energy, APulseTakesTwentySamplesAPeriod) {
   // 1 s of arc at `step_us` between samples.
   const auto is_coarse = [](const Plan& plan, int step_us) {

@@ -150,6 +150,10 @@ TEST_F(LearnFromRecords, WaveformFactorAndCraterTime) {
   ASSERT_TRUE(factor);
   EXPECT_NEAR(factor->new_value, 1.1, 1e-9);
   EXPECT_TRUE(factor->proposed);
+  const Schedule& refitted = *find_by_id(learned.proposal.schedules, "F");
+  ASSERT_TRUE(refitted.U_waveform_factor_pct);
+  EXPECT_GE(*refitted.U_waveform_factor_pct, factor->prediction_sd_pct);
+  EXPECT_LT(*refitted.U_waveform_factor_pct, 5);
   const auto* crater = find(learned, "cell/robots/R1/crater_fill_s");
   ASSERT_TRUE(crater);
   EXPECT_NEAR(crater->new_value, 0.8045, 0.002);

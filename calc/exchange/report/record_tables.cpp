@@ -58,7 +58,8 @@ const Members& method_members() {
                                          "thermal_efficiency",
                                          "u_voltage_pct",
                                          "u_current_pct",
-                                         "u_travel_speed_pct"};
+                                         "u_travel_speed_pct",
+                                         "u_waveform_factor_pct"};
     Members made;
     for (const std::string_view key : keys)
       append_members<PassRecord>(made, "results.", {find_column(record_columns(), key)});

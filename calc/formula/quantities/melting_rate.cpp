@@ -18,6 +18,8 @@ constexpr OptionSpec options[] = {
     {"beta", OptionKind::number, "", "resistance coefficient, 1/(A^2 s)", nullptr, nullptr},
     {"rms-current", OptionKind::number, "A",
      "effective current of a pulsed waveform; else the current is steady", nullptr, nullptr},
+    {"arc", OptionKind::text, "", "what the arc is; the law is fitted to steady ones", "steady",
+     "steady|pulsed|controlled-dip"},
 };
 
 constexpr ResultSpec results[] = {
@@ -114,6 +116,22 @@ void current_of_feed(const Real& feed, const std::optional<Real>& rms, const Rea
                {"Irms", "effective current", rms.value_or(current), "A"}});
 }
 
+/// A pulse with its effective current is within the law; a controlled dip never is.
+void remark_arc(const std::string& arc, bool has_rms, Findings& findings) {
+  const bool is_pulsed = arc == "pulsed" && !has_rms;
+  if (!is_pulsed && arc != "controlled-dip") return;
+  const double error_pct = is_pulsed ? melting_error_pulsed_pct : melting_error_controlled_dip_pct;
+  findings.push_back({"melting.arc",
+                      Severity::warn,
+                      "--arc",
+                      error_pct,
+                      {},
+                      "%",
+                      Sentence(is_pulsed ? "melting.arc.pulsed"_key : "melting.arc.controlled-dip"_key,
+                               {{"error", UnitValue{error_pct, "%", 2}}}),
+                      "common practice, no source"});
+}
+
 struct MeltingRate {
   template <class Real>
   static void compute(const Inputs<Real>& in, Results<Real>& out) {
@@ -130,6 +148,7 @@ struct MeltingRate {
       if (feed) out.set("wire_feed_speed_m_min", *feed);
       return;
     }
+    remark_arc(in.text("arc"), rms.has_value(), out.findings);
     if (current) feed_of_current(*current, rms, *extension, *coefficients.alpha, *coefficients.beta, out);
     if (feed) current_of_feed(*feed, rms, *extension, *coefficients.alpha, *coefficients.beta, out);
   }

@@ -148,4 +148,10 @@ inline constexpr FormulaNote melting_beta_note{"melting.beta",
                                                "as alpha",
                                                SourceBasis::derived};
 
+/// Of currents by the melting law in steady arcs: the largest error that was seen in published records of
+/// pulsed arcs and of waveform-controlled dip transfer, in % (-37 and -29 %; wire or extension partly
+/// unknown).
+inline constexpr double melting_error_pulsed_pct = 37;
+inline constexpr double melting_error_controlled_dip_pct = 29;
+
 }  // namespace seamtakt

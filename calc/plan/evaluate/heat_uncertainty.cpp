@@ -13,9 +13,9 @@ namespace {
 /// Within so many standard uncertainties a change of the regime counts: first order is off by less beyond.
 constexpr double branch_within = 3;
 
-/// A heat input with its slopes by the relative errors of voltage, current and travel speed. What else it is
-/// the product of (waveform factor, thermal efficiency) is constant: the formula at 1 V, 1 A and 1 mm/s is
-/// scaled to the value.
+/// A heat input with its slopes by the relative errors of voltage, current and travel speed. The waveform
+/// factor's slope is that of the voltage, and the thermal efficiency is constant: the formula at 1 V, 1 A and
+/// 1 mm/s is scaled to the value.
 Dual with_slopes(double heat_input_kJ_mm) {
   const Dual power = arc_power_W<Dual>(seeded(1, 0), seeded(1, 1));
   const Dual at_one = arc_energy_kJ_mm<Dual>(power, seeded(1, 2));
@@ -25,7 +25,7 @@ Dual with_slopes(double heat_input_kJ_mm) {
 std::optional<double> expanded(const Dual& figure, const MeasuringUncertainty& measured) {
   if (!measured.known) return std::nullopt;
   const Dual::Derivatives& slopes = figure.derivatives();
-  return coverage_factor * std::hypot(slopes[0] * measured.voltage_in_all(),
+  return coverage_factor * std::hypot(slopes[0] * measured.voltage_and_factor(),
                                       slopes[1] * measured.current_in_all(),
                                       slopes[2] * measured.travel_speed);
 }

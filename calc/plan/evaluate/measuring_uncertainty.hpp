@@ -19,11 +19,15 @@ struct MeasuringUncertainty {
   double current = 0, voltage = 0, travel_speed = 0, wire_feed_speed = 0;
   /// Of the arc's voltage, by the resistance of the leads that the reading is corrected for.
   double leads = 0;
+  /// Of the waveform factor that the product of voltage and current is multiplied with.
+  double waveform_factor = 0;
   /// Of a planned current that follows from the melting law.
   double melting_law = 0;
   bool known = false;
 
   double voltage_in_all() const { return std::hypot(voltage, leads); }
+  /// The power follows the voltage and the waveform factor alike.
+  double voltage_and_factor() const { return std::hypot(voltage, leads, waveform_factor); }
   double current_in_all() const { return std::hypot(current, melting_law); }
 };
 

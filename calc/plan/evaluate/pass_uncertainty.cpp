@@ -1,5 +1,6 @@
 #include "plan/evaluate/pass_uncertainty.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -39,9 +40,16 @@ std::optional<UncertaintyBudget> budget_by(const Slopes& slopes, const PassFacts
                     slopes[0] / voltage};
   leads.distribution = Distribution::rectangular;
   leads.degrees_of_freedom = std::numeric_limits<double>::infinity();
+  const double factor = facts.schedule.waveform_factor;
+  BudgetInput waveform{"waveform factor"_word, factor, "", u.waveform_factor * factor, slopes[0] / factor};
+  if (!facts.schedule.U_waveform_factor_pct) {
+    waveform.distribution = Distribution::rectangular;
+    waveform.degrees_of_freedom = std::numeric_limits<double>::infinity();
+  }
   return budget_of(
       {std::move(law), measured_input(facts, "current", "current", current, "A", u.current, slopes[1]),
        measured_input(facts, "voltage", "arc voltage", voltage, "V", u.voltage, slopes[0]), std::move(leads),
+       std::move(waveform),
        measured_input(facts, "travel_speed", "travel speed", speed, "mm/s", u.travel_speed, slopes[2])});
 }
 
@@ -54,6 +62,14 @@ double melting_law_uncertainty(const Schedule& schedule, const Wire& wire) {
   return U_pct / 100 / coverage_factor;
 }
 
+double waveform_factor_uncertainty(const Schedule& schedule) {
+  if (schedule.U_waveform_factor_pct) return *schedule.U_waveform_factor_pct / 100 / coverage_factor;
+  if (schedule.waveform != "waveform-controlled") return 0;
+  const double half_width =
+      std::max(std::abs(1 - schedule.waveform_factor), least_waveform_half_width_pct / 100);
+  return half_width / std::sqrt(3.0);
+}
+
 MeasuringUncertainty planned_uncertainty(const PassFacts& facts, const PassEvaluation& pass) {
   MeasuringUncertainty u = measuring_uncertainty(facts.plan, measured_robot(facts.plan, facts.seam),
                                                  {.current_A = pass.current_A,
@@ -61,6 +77,7 @@ MeasuringUncertainty planned_uncertainty(const PassFacts& facts, const PassEvalu
                                                   .travel_speed_mm_s = facts.schedule.travel_speed_mm_s,
                                                   .wire_feed_speed_m_min = {}});
   u.melting_law = melting_law_uncertainty(facts.schedule, facts.wire);
+  u.waveform_factor = waveform_factor_uncertainty(facts.schedule);
   u.known = u.known || (facts.plan.measuring && u.melting_law > 0);
   return u;
 }

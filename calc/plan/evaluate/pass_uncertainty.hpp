@@ -16,6 +16,16 @@ inline constexpr double tabulated_melting_U_pct = 15;
 /// law's error grows by where the arc isn't steady; 0 where the schedule states its current.
 double melting_law_uncertainty(const Schedule& schedule, const Wire& wire);
 
+/// Least half-width (%) of what is possible for the waveform factor of a controlled arc. In the one measured
+/// dip transfer that is validated against, the product of the means is 2.6 % above the mean product
+/// (reference/validation.csv); 3 % is common practice, no source.
+inline constexpr double least_waveform_half_width_pct = 3;
+
+/// Relative standard uncertainty of a schedule's waveform factor: the stated one; else, where the waveform is
+/// controlled, that of a rectangular distribution as wide as the correction itself on either side (jcgm-100,
+/// 4.3.7), at least least_waveform_half_width_pct; 0 for a conventional arc.
+double waveform_factor_uncertainty(const Schedule& schedule);
+
 /// Relative standard uncertainties of a planned pass: those of what will measure it, and of the law that
 /// tells its current. `known`: the plan states an instrument for current, voltage or travel speed, or it has
 /// `measuring` and the current is the law's.

@@ -126,6 +126,10 @@ const FieldTable& fields_of<Schedule>() {
                  "Mean current where it was measured; left out, it follows from the melting law."),
           number("waveform_factor", "waveform factor", &S::waveform_factor, above(0),
                  "Mean of voltage times current over the product of their means."),
+          number("U_waveform_factor_pct", "uncertainty of waveform factor", &S::U_waveform_factor_pct,
+                 from_to(0, 100),
+                 "Expanded uncertainty (k = 2) of the waveform factor; left out, where the waveform is "
+                 "controlled: the correction itself, at least 3 %, as the half-width of what is possible."),
           number("preheat_C", "preheat", &S::preheat_C, {.lower = -60, .upper = 500, .upper_open = true},
                  "Temperature of the plate before welding; above 500 C there is no cooling time from 800 to "
                  "500 C."),

@@ -112,6 +112,7 @@ constexpr DerivedMember derived[] = {
     {"results.u_voltage_pct", "the robot's instruments"_word},
     {"results.u_current_pct", "the robot's instruments"_word},
     {"results.u_travel_speed_pct", "the robot's instruments"_word},
+    {"results.u_waveform_factor_pct", "the schedule"_word},
     {"results.U_heat_input_kJ_mm", "heat_input_kJ_mm and the instruments"_word},
     {"results.cooling_time_s", "heat_input_kJ_mm, the plate and the preheat"_word},
     {"results.verdict", "what was measured and the schedule's limits"_word},

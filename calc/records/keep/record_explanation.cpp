@@ -130,20 +130,25 @@ class Explainer {
     const auto heat = number("heat_input_kJ_mm"), voltage = number("u_voltage_pct"),
                current = number("u_current_pct"), speed = number("u_travel_speed_pct");
     if (!said_.value || !heat || !voltage || !current || !speed) return;
+    const double factor = number("u_waveform_factor_pct").value_or(0);
     add(recorded_U_note, said_.key, "kJ/mm",
         {{"Q", "heat input", *heat, "kJ/mm"},
          {"uU", "standard uncertainty of the voltage", *voltage, "%"},
          {"uI", "standard uncertainty of the current", *current, "%"},
-         {"uv", "standard uncertainty of the travel speed", *speed, "%"}});
-    add_budget(*heat, *voltage, *current, *speed);
-    const double variance = *voltage * *voltage + *current * *current + *speed * *speed;
-    for (const auto& [quantity, u] :
-         {std::pair("voltage", *voltage), std::pair("current", *current), std::pair("travel_speed", *speed)})
+         {"uv", "standard uncertainty of the travel speed", *speed, "%"},
+         {"uf", "standard uncertainty of the waveform factor", factor, "%"}});
+    add_budget(*heat, *voltage, *current, *speed, factor);
+    const double variance = *voltage * *voltage + *current * *current + *speed * *speed + factor * factor;
+    std::vector<std::pair<const char*, double>> parts = {
+        {"voltage", *voltage}, {"current", *current}, {"travel_speed", *speed}};
+    if (factor > 0) parts.emplace_back("waveform_factor", factor);
+    for (const auto& [quantity, u] : parts)
       said_.budget.push_back({quantity, u, *heat * u / 100, variance > 0 ? 100 * u * u / variance : 0});
   }
 
   /// The same as a budget of the heat input; u in % of the means, as the record has them.
-  void add_budget(double heat, double u_voltage_pct, double u_current_pct, double u_speed_pct) {
+  void add_budget(double heat, double u_voltage_pct, double u_current_pct, double u_speed_pct,
+                  double u_factor_pct) {
     const auto voltage = number("mean_voltage_V"), current = number("mean_current_A"),
                speed = number("travel_speed_mm_s");
     if (said_.formulas.empty() || !voltage || !current || !speed || *voltage <= 0 || *current <= 0 ||
@@ -152,9 +157,12 @@ class Explainer {
     const auto input = [&](Word meaning, double value, const char* unit, double u_pct, double sign) {
       return BudgetInput{meaning, value, unit, u_pct / 100 * value, sign * heat / value};
     };
-    said_.formulas.back().budget = budget_of({input("arc voltage"_word, *voltage, "V", u_voltage_pct, 1),
-                                              input("current"_word, *current, "A", u_current_pct, 1),
-                                              input("travel speed"_word, *speed, "mm/s", u_speed_pct, -1)});
+    std::vector<BudgetInput> inputs = {input("arc voltage"_word, *voltage, "V", u_voltage_pct, 1),
+                                       input("current"_word, *current, "A", u_current_pct, 1),
+                                       input("travel speed"_word, *speed, "mm/s", u_speed_pct, -1)};
+    if (const auto factor = number("waveform_factor"); factor && *factor > 0)
+      inputs.push_back(input("waveform factor"_word, *factor, "", u_factor_pct, 1));
+    said_.formulas.back().budget = budget_of(std::move(inputs));
   }
 
   /// The rows that were logged, the instruments, the schedule.
@@ -199,7 +207,7 @@ constexpr Word power_words[] = {"mean product"_word, "product of means"_word, "l
                                 "energy counter"_word};
 constexpr Word length_words[] = {"positions"_word, "travel speed"_word, "plan"_word};
 constexpr Word quantity_words[] = {"voltage"_word, "current"_word, "travel_speed"_word,
-                                   "wire_feed_speed"_word};
+                                   "wire_feed_speed"_word, "waveform_factor"_word};
 
 }  // namespace
 

@@ -17,7 +17,7 @@ namespace seamtakt {
 struct RecordExplanation {
   /// What an instrument has to do with the number's uncertainty.
   struct Share {
-    const char* quantity = "";  ///< "voltage", "current", "travel_speed"
+    const char* quantity = "";  ///< "voltage", "current", "travel_speed", "waveform_factor"
     double u_pct = 0;           ///< relative standard uncertainty
     double u_kJ_mm = 0;         ///< its part in the heat input's standard uncertainty
     double share_pct = 0;       ///< of the variance

@@ -26,7 +26,7 @@ inline constexpr FormulaNote recorded_speed_note{"record.travel-speed",
 inline constexpr FormulaNote recorded_U_note{
     "record.heat-input-uncertainty",
     "U_heat_input_kJ_mm",
-    "U = 2*Q*sqrt(uU^2 + uI^2 + uv^2)/100",
+    "U = 2*Q*sqrt(uU^2 + uI^2 + uv^2 + uf^2)/100",
     "jcgm-100",
     "5.1.2, coverage factor 2",
     "independent errors of the instruments; thermal efficiency is a convention and has none",

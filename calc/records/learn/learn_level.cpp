@@ -1,7 +1,9 @@
 // Parameters that are the level of one figure: the waveform factor and the crater time.
+#include <algorithm>
 #include <cmath>
 
 #include "records/learn/learn_parts.hpp"
+#include "records/statistics/process_chart.hpp"
 
 namespace seamtakt {
 
@@ -57,8 +59,14 @@ void learn_waveform_factor(const Examples& examples, const Schedule& schedule, L
   if (!parameter) return;
   // A part in a thousand is below what any arc voltage is measured to.
   parameter->proposed = lies_outside(*parameter, 1e-3);
-  if (parameter->proposed)
-    find_by_id(learned.proposal.schedules, schedule.id)->waveform_factor = parameter->new_value;
+  if (parameter->proposed) {
+    Schedule& proposal = *find_by_id(learned.proposal.schedules, schedule.id);
+    proposal.waveform_factor = parameter->new_value;
+    // What the records say of a single pass, not of their mean.
+    const std::size_t rows = parameter->records - parameter->outliers;
+    proposal.U_waveform_factor_pct =
+        std::min(100.0, student_t_95(std::max<std::size_t>(rows, 2) - 1) * parameter->prediction_sd_pct);
+  }
   learned.parameters.push_back(*parameter);
 }
 

@@ -197,6 +197,8 @@ constexpr Column<P> record_table[] = {
                                  "Standard uncertainty by the instruments in force"),
     column<P, &P::u_travel_speed_pct>("u_travel_speed_pct", "Uncertainty of the travel speed", "%", 3,
                                       full_only, "Standard uncertainty by the instruments in force"),
+    column<P, &P::u_waveform_factor_pct>("u_waveform_factor_pct", "Uncertainty of the waveform factor", "%",
+                                         3, full_only, "Standard uncertainty by the schedule"),
     column<P, &P::cooling_time_s>("cooling_time_s", "t8/5 by EN 1011-2", "s", 4, brief,
                                   "By EN 1011-2, annex D, from the logged temperature where there is one",
                                   "t8/5"),

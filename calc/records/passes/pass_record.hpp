@@ -114,6 +114,7 @@ struct PassRecord {
   std::optional<double> thermal_efficiency;  ///< k of EN 1011-1, of the schedule's process; empty: not known
   /// Relative standard uncertainties of the means that U_heat_input_kJ_mm follows from; empty as that is.
   std::optional<double> u_voltage_pct, u_current_pct, u_travel_speed_pct;
+  std::optional<double> u_waveform_factor_pct;  ///< of the factor that was applied; empty: none was
   double frozen_s = 0;  ///< left out of the arc time: the logger repeated itself
   std::vector<Interruption> interruptions;
   std::uint64_t interruption_count = 0;

@@ -3,6 +3,7 @@
 #include "formula/heat/heat_input.hpp"
 #include "formula/metal/haz_hardness.hpp"
 #include "plan/evaluate/heat_uncertainty.hpp"
+#include "plan/evaluate/pass_uncertainty.hpp"
 #include "plan/steel_of_metal.hpp"
 #include "records/passes/heat_figures.hpp"
 #include "records/passes/pass_review.hpp"
@@ -67,6 +68,7 @@ void fill_uncertainty(PassRecord& record, const MeasuringUncertainty& measured) 
   record.u_voltage_pct = 100 * measured.voltage_in_all();
   record.u_current_pct = 100 * measured.current;
   record.u_travel_speed_pct = 100 * measured.travel_speed;
+  if (record.waveform_factor) record.u_waveform_factor_pct = 100 * measured.waveform_factor;
 }
 
 }  // namespace
@@ -80,6 +82,7 @@ MeasuringUncertainty measured_with(const PassReview& review) {
                                                   .wire_feed_speed_m_min = {}});
   // Energy that was logged as such isn't corrected for the leads (correct_for_leads).
   if (review.entry.energy_source != EnergySource::voltage_and_current) u.leads = 0;
+  if (record.waveform_factor) u.waveform_factor = waveform_factor_uncertainty(*review.schedule());
   return u;
 }
 
