@@ -60,22 +60,7 @@ int main(int argc, char** argv) {
   const cli::Command program = whole.commands();
   cli::add_view_options(program);
   cli::add_password_option(program);
-  cli::add_calc(program, result);
-  cli::add_evaluate(program, result);
-  cli::add_window(program, result);
-  cli::add_fit(program, result);
-  cli::add_cycle(program, result);
-  cli::add_line(program, result);
-  cli::add_kit(program, result);
-  cli::add_audit(program, result);
-  cli::add_ledger(program, result);
-  cli::add_report(program, result);
-  cli::add_learn(program, result);
-  cli::add_measure(program, result);
-  cli::add_import(program, result);
-  cli::add_export(program, result);
-  cli::add_diff(program, result);
-  cli::add_merge(program, result);
+  for (const cli::CommandEntry& command : cli::all_commands()) command.add(program, result);
 
   const auto refuse = [&](int code, const std::string& message) {
     return fail(code, given.without_passwords(message));

@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <memory>
+#include <span>
 #include <string>
 
 #include "base/files/ordered_output.hpp"
@@ -54,5 +55,17 @@ void add_import(const Command& app, Result& result);
 void add_export(const Command& app, Result& result);
 void add_diff(const Command& app, Result& result);
 void add_merge(const Command& app, Result& result);
+void add_serve(const Command& app, Result& result);
+void add_manual(const Command& app, Result& result);
+
+/// What adds one command.
+using AddCommand = void (*)(const Command& app, Result& result);
+struct CommandEntry {
+  const char* name;
+  AddCommand add;
+};
+
+/// All commands, in the order in which help lists them.
+std::span<const CommandEntry> all_commands();
 
 }  // namespace seamtakt::cli

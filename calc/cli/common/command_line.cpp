@@ -84,6 +84,52 @@ bool Command::has_chosen_command() const {
   return !app_->get_subcommands().empty();
 }
 
+const Command& Command::hidden() const {
+  app_->group("");
+  return *this;
+}
+
+namespace {
+
+/// The words that one_of allows: the library describes them as "{given,best}".
+std::vector<std::string> choices_of(const std::string& type) {
+  const std::size_t open = type.find('{');
+  if (open == std::string::npos || !type.ends_with('}')) return {};
+  return CLI::detail::split(type.substr(open + 1, type.size() - open - 2), ',');
+}
+
+OptionInfo info_of(const CLI::Option& option) {
+  OptionInfo info;
+  info.is_positional = option.get_positional();
+  if (info.is_positional) info.names.push_back(option.get_name(true));
+  for (const std::string& name : option.get_snames()) info.names.push_back("-" + name);
+  for (const std::string& name : option.get_lnames()) info.names.push_back("--" + name);
+  info.text = option.get_description();
+  info.is_flag = option.get_items_expected_max() == 0;
+  info.is_required = option.get_required();
+  info.is_list = option.get_items_expected_max() > 1;
+  info.heading = option.get_group() == "Options" ? "" : option.get_group();
+  const std::string type = option.get_type_name();
+  info.choices = choices_of(type);
+  if (!info.is_flag) info.takes = type.substr(0, type.find(':'));
+  return info;
+}
+
+CommandInfo info_of_command(const CLI::App& app) {
+  CommandInfo info{app.get_name(), app.get_description(), app.get_footer(), {}, {}};
+  for (const CLI::Option* option : app.get_options()) info.options.push_back(info_of(*option));
+  const auto all = [](const CLI::App*) { return true; };
+  for (const CLI::App* below : app.get_subcommands(all))
+    if (!below->get_group().empty()) info.commands.push_back(info_of_command(*below));
+  return info;
+}
+
+}  // namespace
+
+CommandInfo Command::info() const {
+  return info_of_command(*app_);
+}
+
 void Command::run(std::function<void()> action) const {
   app_->callback(std::move(action));
 }

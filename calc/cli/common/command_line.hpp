@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "cli/common/command_info.hpp"
+
 namespace CLI {
 class App;
 class Option;
@@ -62,6 +64,10 @@ class Command {
   /// How many commands must be chosen below this one.
   void needs_commands(int least, int most) const;
   bool has_chosen_command() const;
+  /// Help, manual and completions don't name it.
+  const Command& hidden() const;
+  /// The command as it is declared by now, and those below it.
+  CommandInfo info() const;
   /// What to do when the command is chosen and its options are read.
   void run(std::function<void()> action) const;
 
