@@ -20,12 +20,12 @@ std::string take_text(std::FILE* file) {
   return text;
 }
 
-}  // namespace
-
-ProgramRun run_program(const std::vector<std::string>& arguments) {
+/// `input`: nullptr where the program has the test's own standard input.
+ProgramRun run(const std::vector<std::string>& arguments, std::FILE* input) {
   std::FILE *output = std::tmpfile(), *errors = std::tmpfile();
   const pid_t child = fork();
   if (child == 0) {
+    if (input) dup2(fileno(input), STDIN_FILENO);
     dup2(fileno(output), STDOUT_FILENO);
     dup2(fileno(errors), STDERR_FILENO);
     std::vector<char*> argv{const_cast<char*>(SEAMTAKT_PROGRAM)};
@@ -36,11 +36,26 @@ ProgramRun run_program(const std::vector<std::string>& arguments) {
   }
   int status = 0;
   waitpid(child, &status, 0);
-  ProgramRun run;
-  run.exit_code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
-  run.output = take_text(output);
-  run.errors = take_text(errors);
-  return run;
+  ProgramRun made;
+  made.exit_code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+  made.output = take_text(output);
+  made.errors = take_text(errors);
+  return made;
+}
+
+}  // namespace
+
+ProgramRun run_program(const std::vector<std::string>& arguments) {
+  return run(arguments, nullptr);
+}
+
+ProgramRun run_program(const std::vector<std::string>& arguments, const std::string& input) {
+  std::FILE* file = std::tmpfile();
+  std::fwrite(input.data(), 1, input.size(), file);
+  std::rewind(file);
+  ProgramRun made = run(arguments, file);
+  std::fclose(file);
+  return made;
 }
 
 }  // namespace seamtakt::test
