@@ -7,6 +7,8 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -22,6 +24,9 @@ namespace seamtakt {
 /// it names. JSON has the sentence in English.
 using ColumnValue = std::variant<std::monostate, double, int, std::string_view, std::array<double, 2>, bool,
                                  std::uint64_t, const Sentence*>;
+
+/// What a member is in JSON where it isn't null, for schemas and SQL. `open`: its table alone doesn't say.
+enum class ColumnType { open, number, whole, text, truth, pair };
 
 /// One member of a result.
 template <class Row>
@@ -46,6 +51,8 @@ struct Column {
   /// JSON has the text as a list of its words, which are apart by ", ".
   bool is_list = false;
   int group = 0;  ///< by which a room finds those of its columns that belong together
+  ColumnType type = ColumnType::open;
+  bool may_be_null = true;
 
   /// As people see it; files and JSON have the number.
   ColumnValue shown(const Row& row) const {
@@ -104,6 +111,26 @@ ColumnValue text_value(const Row& row) {
   return std::string_view((row.*....*Members));
 }
 
+/// What a member of this type is.
+template <class T>
+struct ColumnTypeOf {
+  static constexpr ColumnType type = std::is_same_v<T, double>                  ? ColumnType::number
+                                     : std::is_same_v<T, bool>                  ? ColumnType::truth
+                                     : std::is_integral_v<T>                    ? ColumnType::whole
+                                     : std::is_same_v<T, std::array<double, 2>> ? ColumnType::pair
+                                                                                : ColumnType::text;
+  /// Text that is empty says nothing.
+  static constexpr bool may_be_null = type == ColumnType::text;
+};
+template <class T>
+struct ColumnTypeOf<std::optional<T>> {
+  static constexpr ColumnType type = ColumnTypeOf<T>::type;
+  static constexpr bool may_be_null = true;
+};
+
+template <class Row, auto... Members>
+using MemberTypeOf = ColumnTypeOf<std::remove_cvref_t<decltype((std::declval<const Row&>().*....*Members))>>;
+
 template <class Row>
 ColumnValue no_value(const Row&) {
   return {};
@@ -122,6 +149,8 @@ constexpr Column<Row> column(const char* key, const char* label, const char* uni
                              const char* short_label = nullptr) {
   Column<Row> made{key, label, unit, digits, is_brief, help, &member_value<Row, Members...>};
   made.short_label = short_label;
+  made.type = MemberTypeOf<Row, Members...>::type;
+  made.may_be_null = MemberTypeOf<Row, Members...>::may_be_null;
   return made;
 }
 
@@ -137,7 +166,10 @@ constexpr Column<Row> column_where(bool (*present)(const Row&), const char* key,
 /// A text that is a value even where it is empty.
 template <class Row, auto... Members>
 constexpr Column<Row> text_column(const char* key, const char* label, bool is_brief = full_only) {
-  return {key, label, "", 0, is_brief, "", &text_value<Row, Members...>};
+  Column<Row> made{key, label, "", 0, is_brief, "", &text_value<Row, Members...>};
+  made.type = ColumnType::text;
+  made.may_be_null = false;
+  return made;
 }
 
 /// A value that is no member.
