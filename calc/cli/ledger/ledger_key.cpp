@@ -71,6 +71,7 @@ void replace_key(const LedgerOptions& given, Result& result, bool lost) {
   else
     ledger.write(key_provider(given.store, given.key), stamp_of(given), fill);
   std::filesystem::rename(next_key_path(path), path);
+  if (given.json) return show_key(ledger, given, result);
   result.output = shown_text(Sentence(lost ? "cli.key.new.lost"_key : "cli.key.new"_key,
                                       {{"key", next.public_key().id()}, {"file", printable(path, 400)}})) +
                   "\n";
@@ -83,6 +84,7 @@ void protect_key(const LedgerOptions& given, Result& result) {
     throw InputError("SEAMTAKT_KEY_PASSPHRASE", "nothing"_word,
                      "the passphrase to protect the key with"_word);
   save_signing_key(path, load_signing_key(path), key_passphrase(), true);
+  if (given.json) return show_key(ledger, given, result);
   result.output = shown_text(Sentence("cli.key.protected"_key, {{"file", printable(path, 400)}})) + "\n";
 }
 

@@ -257,6 +257,11 @@ void ledger_export(const LedgerOptions& given, Result& result) {
     return;
   }
   save_made(given.output, kind, exported);
+  if (given.json) {
+    JsonWriter json;
+    result.output = json.begin_object().member("written", given.output).end_object().take();
+    return;
+  }
   result.output = shown_text(Sentence("cli.written"_key, {{"what", printable(given.output, 400)}})) + "\n";
 }
 

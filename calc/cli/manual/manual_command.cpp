@@ -4,6 +4,8 @@
 #include "base/version.hpp"
 #include "cli/common/command.hpp"
 #include "cli/manual/manual_files.hpp"
+#include "cli/manual/result_schemas.hpp"
+#include "cli/manual/store_views.hpp"
 
 namespace seamtakt::cli {
 
@@ -12,6 +14,10 @@ std::vector<ManualFile> manual_files(const CommandInfo& program, const std::stri
   files.push_back(bash_completion(program));
   files.push_back(zsh_completion(program));
   files.push_back(fish_completion(program));
+  files.push_back({"seamtakt/schemas/results.schema.json", result_schema()});
+  files.push_back({"seamtakt/schemas/serve.schema.json", serve_schema(program)});
+  files.push_back({"seamtakt/sql/store-views.sqlite.sql", store_views(SqlDialect::sqlite)});
+  files.push_back({"seamtakt/sql/store-views.postgresql.sql", store_views(SqlDialect::postgresql)});
   return files;
 }
 
@@ -34,7 +40,8 @@ std::string manual_text(const std::vector<ManualFile>& files, const std::string&
 void add_manual(const Command& app, Result& result) {
   const auto wanted = std::make_shared<std::string>();
   const Command command = app.command(
-      "manual", "Lists the manual pages and completions, made from the commands, or prints one of them");
+      "manual",
+      "Lists manual pages, completions, schemas and SQL, all made from the program's tables, or prints one");
   command.hidden();
   command.option("FILE", *wanted, "one of the list");
   command.run([app, wanted, &result] {
