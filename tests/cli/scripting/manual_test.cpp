@@ -9,6 +9,7 @@
 
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
+#include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -240,6 +241,24 @@ TEST_F(ManualCommand, ShellsAndTheManReaderTakeTheFilesWithoutComplaint) {
     EXPECT_EQ(std::string(std::istreambuf_iterator<char>(stream), {}), "") << file;
   }
   EXPECT_GT(pages, 15);
+}
+
+TEST(Manual, EveryOptionOfTheDeskIsInItsManPage) {
+  const auto text_of = [](const std::string& path) {
+    std::ifstream stream(source_path(path));
+    return std::string(std::istreambuf_iterator<char>(stream), {});
+  };
+  const std::string code = text_of("/gui/app/desk_options.cpp");
+  const std::string page = without_escapes(text_of("/packaging/install/seamtakt-desk.1"));
+  std::set<std::string> options;
+  // Options are told apart by comparing with their names.
+  for (std::size_t at = 0; (at = code.find("argument == \"--", at)) != std::string::npos; ++at) {
+    const std::size_t begin = at + std::string("argument == \"").size();
+    options.insert(code.substr(begin, code.find('"', begin) - begin));
+  }
+  EXPECT_GT(options.size(), 8u);
+  for (const std::string& option : options)
+    EXPECT_NE(page.find(".TP\n\\fB" + option + "\\fR"), std::string::npos) << option;
 }
 
 TEST(Manual, AnUnknownFileIsRefused) {
