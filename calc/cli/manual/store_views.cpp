@@ -209,11 +209,6 @@ const std::vector<ListView>& list_views() {
   return views;
 }
 
-/// Both dialects have quoted names, so that capitals stay.
-std::string name_of(const std::string& name) {
-  return "\"" + name + "\"";
-}
-
 /// An expression for the member of the JSON value `from` at a path.
 class Expressions {
  public:
@@ -267,11 +262,11 @@ class Expressions {
 };
 
 void add_column(std::string& text, const std::string& expression, const std::string& name) {
-  text += (text.empty() ? "  " : ",\n  ") + expression + " AS " + name_of(name);
+  text += (text.empty() ? "  " : ",\n  ") + expression + " AS " + name;
 }
 
 std::string begin_of(const char* view, const char* about) {
-  return std::string("\n-- ") + about + "\nCREATE TEMP VIEW " + name_of(view) + " AS SELECT\n";
+  return std::string("\n-- ") + about + "\nCREATE TEMP VIEW " + view + " AS SELECT\n";
 }
 
 std::string text_of(const KindView& view, const Expressions& sql) {
