@@ -10,8 +10,11 @@ namespace {
 /// Text as roff shows it word for word: a backslash and a dash are escaped, and no line begins with a
 /// request.
 std::string roff(const std::string& text) {
-  std::string out = text.starts_with('.') || text.starts_with('\'') ? "\\&" : "";
+  std::string out;
+  bool at_begin = true;
   for (const char c : text) {
+    if (at_begin && (c == '.' || c == '\'')) out += "\\&";
+    at_begin = c == '\n';
     if (c == '\\')
       out += "\\e";
     else if (c == '-')
