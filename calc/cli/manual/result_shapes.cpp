@@ -81,7 +81,7 @@ std::vector<NamedShape> plan_shapes() {
       "number?, "
       "heat_kJ: number?, cost: number?}";
   const std::string limits =
-      "[{rule: text, side: \"upper\" | \"lower\", bound: number, needed: number?, unit: text, text: text, "
+      "[{rule: text, side: \"upper\" | \"lower\", bound: number?, needed: number?, unit: text, text: text, "
       "sentence: text?, arguments: <any>, needed_with: [text]}]";
   const std::string map = "[[number?]]?";
   return {
@@ -98,7 +98,7 @@ std::vector<NamedShape> plan_shapes() {
            map +
            ">, feasible: [[truth]], feasible_pct: number, working_point: {wire_feed_speed_m_min: "
            "number, travel_speed_mm_s: number, feasible: truth}, limits: [{rule: text, what: text, key: "
-           "text?, side: \"upper\" | \"lower\", bound: number, value: number?, margin: number?, unit: "
+           "text?, side: \"upper\" | \"lower\", bound: number?, value: number?, margin: number?, unit: "
            "text, broken_pct: number, alone_pct: number, cuts: truth, source: text}]")},
       {"fit",
        with_findings("objective: text, output: text?, seams: [{weldment: text, seam: text, fitted: truth, "

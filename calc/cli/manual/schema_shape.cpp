@@ -60,8 +60,15 @@ class ShapeReader {
 
   std::string maybe() {
     std::string schema = value();
-    if (take('?')) return "{\"anyOf\": [" + schema + ", {\"type\": \"null\"}]}";
-    return schema;
+    if (!take('?')) return schema;
+    // A kind alone: {"type": ["number", "null"]}.
+    constexpr std::string_view type = R"({"type": ")";
+    if (schema.starts_with(type)) {
+      const std::size_t end = schema.find('"', type.size());
+      return R"({"type": [")" + schema.substr(type.size(), end - type.size()) + R"(", "null"])" +
+             schema.substr(end + 1);
+    }
+    return "{\"anyOf\": [" + schema + ", {\"type\": \"null\"}]}";
   }
 
   std::string value() {

@@ -50,7 +50,7 @@ calc = [
     ["heat-input", "--voltage", "24.8V", "--u-voltage", "1%", "--current", "205", "--travel-speed", "30cm/min",
      "--process", "135", "--explain", "--monte-carlo", "100"],
     ["melting-rate", "--current", "205", "--extension", "15", "--wire-diameter", "1.2", "--wire-material", "mild-steel"],
-    ["deposition", "--wire-diameter", "1.2", "--wire-feed", "9", "--efficiency", "0.95", "--travel-speed", "8"],
+    ["deposition", "--wire-diameter", "1.2", "--wire-feed", "9", "--density", "7.85", "--efficiency", "0.95", "--travel-speed", "8"],
     ["fillet", "--leg", "6", "--gap", "1"],
     ["fillet-minimum", "--thickness", "12"],
     ["groove", "--type", "single-v", "--thickness", "12", "--angle", "60", "--gap", "2"],
