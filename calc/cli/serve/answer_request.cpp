@@ -21,6 +21,7 @@ std::string on_one_line(std::string_view document) {
       continue;
     }
     while (at + 1 < document.size() && document[at + 1] == ' ') ++at;
+    if (line.ends_with(',')) line += ' ';
   }
   return line;
 }

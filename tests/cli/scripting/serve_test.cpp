@@ -1,7 +1,7 @@
 // `serve --stdio`: many requests a process, the same results as the command line's --json.
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
-#include <chrono>
 #include <filesystem>
 #include <sstream>
 
@@ -42,6 +42,7 @@ std::string on_one_line(const std::string& document) {
       continue;
     }
     while (i + 1 < document.size() && document[i + 1] == ' ') ++i;
+    if (line.ends_with(',')) line += ' ';
   }
   return line;
 }
@@ -62,6 +63,15 @@ std::string place_of(const std::string& answer) {
   EXPECT_TRUE(error) << answer;
   EXPECT_FALSE(error && error->find("found")->string.empty()) << answer;
   return error ? error->find("where")->string : "";
+}
+
+double time_of_children_s() {
+  struct rusage usage {};
+  getrusage(RUSAGE_CHILDREN, &usage);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec);
+  };
+  return seconds(usage.ru_utime) + seconds(usage.ru_stime);
 }
 
 class Serve : public FolderTest {};
@@ -232,17 +242,14 @@ TEST_F(Serve, AThousandCalculationsTakeLessThanAFifthOfASecond) {
     requests += "{\"id\": " + std::to_string(i) +
                 ", \"command\": \"calc heat-input\", \"arguments\": {\"voltage\": \"24.8V\", \"current\": " +
                 std::to_string(150 + i % 100) + ", \"travel-speed\": \"30cm/min\", \"process\": \"135\"}}\n";
-  double least_s = 1e9;
-  for (int run = 0; run < 5; ++run) {  // another program may have had the machine for a moment
-    const auto begun = std::chrono::steady_clock::now();
-    const std::vector<std::string> answers = asked(requests);
-    least_s =
-        std::min(least_s, std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count());
-    ASSERT_EQ(answers.size(), 1000u);
-    EXPECT_TRUE(answers[999].starts_with("{\"id\": 999, \"exit_code\": 0, \"result\": {"));
-  }
-  EXPECT_LT(least_s, 0.2);
-  RecordProperty("least_s", std::to_string(least_s));
+  // The processor's time, start included: what the clock says depends on what else the machine does.
+  const double before_s = time_of_children_s();
+  const std::vector<std::string> answers = asked(requests);
+  const double taken_s = time_of_children_s() - before_s;
+  ASSERT_EQ(answers.size(), 1000u);
+  EXPECT_TRUE(answers[999].starts_with("{\"id\": 999, \"exit_code\": 0, \"result\": {"));
+  EXPECT_GT(taken_s, 0);
+  EXPECT_LT(taken_s, 0.2);
 }
 
 TEST_F(Serve, WithoutStdioItIsRefused) {
