@@ -16,9 +16,12 @@ set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
 # Folders that nothing lists would be made with the umask of whoever packs.
 set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
 
-set(what "Plans robot weld cells: from the drawing's fillet to weld schedule, heat input, cooling time, distortion, robot
- timeline, takt, and to the audited arc log. All results are estimates; the governing code and a responsible welding
- coordinator decide.")
+# CPack begins each line with a blank, and puts a dot into an empty one.
+set(what "Plans robot weld cells: from the drawing's fillet to weld schedule, heat
+input, cooling time, distortion, robot timeline and takt, and to the
+audited arc log. All results are estimates; the governing code and a
+responsible welding coordinator decide.
+")
 
 set(CPACK_DEBIAN_CLI_PACKAGE_NAME seamtakt)
 set(CPACK_DEBIAN_CLI_PACKAGE_SECTION science)
@@ -27,9 +30,8 @@ set(CPACK_DEBIAN_CLI_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_CLI_PACKAGE_DEPENDS libpq5)
 set(CPACK_DEBIAN_CLI_PACKAGE_SUGGESTS seamtakt-desk)
 set(CPACK_DEBIAN_CLI_DESCRIPTION "planner for robot weld cells, command line
- ${what}
- .
- This package has the command line, its manual and a demonstration plan.")
+${what}
+This package has the command line, its manual and a demonstration plan.")
 
 set(CPACK_DEBIAN_DESK_PACKAGE_NAME seamtakt-desk)
 set(CPACK_DEBIAN_DESK_PACKAGE_SECTION science)
@@ -38,9 +40,8 @@ set(CPACK_DEBIAN_DESK_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_DESK_PACKAGE_DEPENDS "seamtakt (= ${PROJECT_VERSION}), libpq5, libqt6svg6, fonts-dejavu-core")
 set(CPACK_DEBIAN_DESK_PACKAGE_RECOMMENDS "qt6-wayland, qt6-translations-l10n")
 set(CPACK_DEBIAN_DESK_DESCRIPTION "planner for robot weld cells, desk
- ${what}
- .
- This package has the desk, a window over the same plan and records.")
+${what}
+This package has the desk, a window over the same plan and records.")
 
 set(CPACK_DEBIAN_DEV_PACKAGE_NAME libseamtakt-dev)
 set(CPACK_DEBIAN_DEV_PACKAGE_SECTION libdevel)
@@ -48,9 +49,9 @@ set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libeigen3-dev, libminizip-dev, libpugixml-
  libssl-dev, libutf8proc-dev, libxlsxwriter-dev, nlohmann-json3-dev, pkg-config, zlib1g-dev")
 set(CPACK_DEBIAN_DEV_PACKAGE_SUGGESTS cmake)
 set(CPACK_DEBIAN_DEV_DESCRIPTION "planner for robot weld cells, development files
- ${what}
- .
- This package has the static library and its headers, found by find_package(Seamtakt).")
+${what}
+This package has the static library and its headers, which CMake finds by
+find_package(Seamtakt).")
 
 # Each package says its licence and its changes.
 string(TIMESTAMP SEAMTAKT_CHANGED_ON "%a, %d %b %Y %H:%M:%S +0000" UTC)

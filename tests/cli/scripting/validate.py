@@ -29,7 +29,7 @@ def validator(name, schema="results"):
 
 def run(*words):
     done = subprocess.run([program, *words, "--json"], capture_output=True, text=True, encoding="utf-8")
-    if done.returncode > 1:
+    if done.returncode not in (0, 1):
         sys.exit("%s: %s" % (" ".join(words), done.stderr))
     return json.loads(done.stdout)
 
