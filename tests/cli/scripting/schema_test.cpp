@@ -79,7 +79,8 @@ TEST_F(Scripting, TheExampleInPythonPrintsThePlansWorstHeatInputAndCycles) {
   EXPECT_NE(said.find(" kJ/mm\n"), std::string::npos) << said;
   for (const char* weldment : {"BD: ", "TT: ", "BL: "})
     EXPECT_NE(said.find(weldment), std::string::npos) << said;
-  EXPECT_NE(said.find("--leg: found unknown unit \"parrots\" in \"5 parrots\", expected "), std::string::npos) << said;
+  EXPECT_NE(said.find("--leg: found unknown unit \"parrots\" in \"5 parrots\", expected "), std::string::npos)
+      << said;
 }
 
 TEST_F(Scripting, AStoreIsReadBySqlAndStaysAsItIs) {
