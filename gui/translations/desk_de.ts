@@ -77,11 +77,11 @@
     </message>
     <message>
         <source>Pass</source>
-        <translation>Lage</translation>
+        <translation>Raupe</translation>
     </message>
     <message>
         <source>Schedule</source>
-        <translation>Schweißplan</translation>
+        <translation>Schweißanweisung</translation>
     </message>
     <message>
         <source>Robot</source>
@@ -105,7 +105,7 @@
     </message>
     <message>
         <source>, pass %1</source>
-        <translation>, Lage %1</translation>
+        <translation>, Raupe %1</translation>
     </message>
     <message>
         <source>Record %1: unit %2, seam %3</source>
@@ -124,7 +124,7 @@
     </message>
     <message>
         <source>What the cycle is made of</source>
-        <translation>Woraus die Taktzeit besteht</translation>
+        <translation>Woraus die Zykluszeit besteht</translation>
     </message>
     <message>
         <source>Moves of the robots</source>
@@ -156,7 +156,7 @@
     </message>
     <message>
         <source>cycle %1, arc on %2 %</source>
-        <translation>Taktzeit %1, Lichtbogen %2 %</translation>
+        <translation>Zykluszeit %1, Lichtbogen %2 %</translation>
     </message>
     <message>
         <source>, %1 under takt</source>
@@ -220,7 +220,7 @@
     </message>
     <message>
         <source>Shows the weldment in space in place of the plan of its seams</source>
-        <translation>Zeigt das Bauteil im Raum statt des Grundrisses seiner Nähte</translation>
+        <translation>Zeigt das Bauteil im Raum statt der Draufsicht seiner Nähte</translation>
     </message>
 </context>
 <context>
@@ -235,7 +235,7 @@
     </message>
     <message>
         <source>Schedules</source>
-        <translation>Schweißpläne</translation>
+        <translation>Schweißanweisungen</translation>
     </message>
     <message>
         <source>Heat</source>
@@ -262,7 +262,7 @@
     <name>seamtakt::desk::CycleTable</name>
     <message>
         <source>Part of the cycle</source>
-        <translation>Teil der Taktzeit</translation>
+        <translation>Teil der Zykluszeit</translation>
     </message>
     <message>
         <source>Time</source>
@@ -286,11 +286,11 @@
     </message>
     <message>
         <source>From this cycle to the compared one</source>
-        <translation>Von dieser Taktzeit zur verglichenen</translation>
+        <translation>Von dieser Zykluszeit zur verglichenen</translation>
     </message>
     <message>
         <source>Cycle</source>
-        <translation>Taktzeit</translation>
+        <translation>Zykluszeit</translation>
     </message>
     <message>
         <source>Robot</source>
@@ -314,7 +314,7 @@
     </message>
     <message>
         <source>Pass</source>
-        <translation>Lage</translation>
+        <translation>Raupe</translation>
     </message>
     <message>
         <source>cell</source>
@@ -376,7 +376,7 @@
     </message>
     <message>
         <source>Used by locked schedules: %1. The change may go into a copy.</source>
-        <translation>Von gesperrten Schweißplänen benutzt: %1. Die Änderung kann in eine Kopie.</translation>
+        <translation>Von gesperrten Schweißanweisungen benutzt: %1. Die Änderung kann in eine Kopie.</translation>
     </message>
     <message>
         <source>the table has no such column</source>
@@ -499,7 +499,7 @@
     </message>
     <message>
         <source>Weldment, seam and pass</source>
-        <translation>Bauteil, Naht und Lage</translation>
+        <translation>Bauteil, Naht und Raupe</translation>
     </message>
     <message>
         <source>Finding</source>
@@ -680,7 +680,7 @@ Quelle: %3</translation>
     </message>
     <message>
         <source>Heat of each pass</source>
-        <translation>Wärme je Lage</translation>
+        <translation>Wärme je Raupe</translation>
     </message>
     <message>
         <source>Views of heat</source>
@@ -704,7 +704,7 @@ Quelle: %3</translation>
     </message>
     <message>
         <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>
-        <translation>Wärme folgt aus Nähten und Schweißplänen: das Beispiel öffnen oder einer Naht einen Plan geben.</translation>
+        <translation>Wärme folgt aus Nähten und Schweißanweisungen: das Beispiel öffnen oder einer Naht eine Schweißanweisung geben.</translation>
     </message>
     <message>
         <source>Map and curves: one plate of %1 with images of the arc (Grong 1997, chapter 1), constant handbook properties.</source>
@@ -778,7 +778,7 @@ Quelle: %3</translation>
     <name>seamtakt::desk::IndividualsPlot</name>
     <message>
         <source>%1: passes in order</source>
-        <translation>%1: Lagen der Reihe nach</translation>
+        <translation>%1: Raupen der Reihe nach</translation>
     </message>
     <message>
         <source>Control chart</source>
@@ -786,7 +786,7 @@ Quelle: %3</translation>
     </message>
     <message>
         <source>Values pass by pass. Dashed: the schedule&apos;s limits. Line: mean. Dots and dashes: control limits, three sigma about the mean. Ring: the value completes a pattern that chance rarely makes.</source>
-        <translation>Werte Lage für Lage. Gestrichelt: Grenzen des Schweißplans. Linie: Mittel. Strichpunkt: Eingriffsgrenzen, drei Sigma um das Mittel. Ring: Der Wert schließt ein Muster ab, das der Zufall selten bildet.</translation>
+        <translation>Werte Raupe für Raupe. Gestrichelt: Grenzen der Schweißanweisung. Linie: Mittel. Strichpunkt: Eingriffsgrenzen, drei Sigma um das Mittel. Ring: Der Wert schließt ein Muster ab, das der Zufall selten bildet.</translation>
     </message>
     <message>
         <source>lower limit</source>
@@ -1464,7 +1464,7 @@ Die bisherige Datei ist noch da.</translation>
     </message>
     <message>
         <source>Locked schedules are welded with it and stay as they are: %1. The change may go into a copy, %2, which a new revision can name.</source>
-        <translation>Damit wird nach gesperrten Schweißplänen geschweißt, die bleiben, wie sie sind: %1. Die Änderung kann in eine Kopie, %2, die eine neue Ausgabe nennen kann.</translation>
+        <translation>Damit wird nach gesperrten Schweißanweisungen geschweißt, die bleiben, wie sie sind: %1. Die Änderung kann in eine Kopie, %2, die eine neue Ausgabe nennen kann.</translation>
     </message>
     <message>
         <source>Recover</source>
@@ -1633,7 +1633,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Searches order, robots and directions of the shortest cycle until you stop it</source>
-        <translation>Sucht Reihenfolge, Roboter und Richtungen der kürzesten Taktzeit, bis Sie anhalten</translation>
+        <translation>Sucht Reihenfolge, Roboter und Richtungen der kürzesten Zykluszeit, bis Sie anhalten</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -1673,7 +1673,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Shows the cycle alone again</source>
-        <translation>Zeigt die Taktzeit wieder allein</translation>
+        <translation>Zeigt die Zykluszeit wieder allein</translation>
     </message>
     <message>
         <source>%1: no. %2 of %3 on %4</source>
@@ -1697,7 +1697,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>The order is the plan&apos;s: cycle %1. Undo brings back the one before.</source>
-        <translation>Die Reihenfolge ist die des Plans: Taktzeit %1. Rückgängig holt die vorige zurück.</translation>
+        <translation>Die Reihenfolge ist die des Plans: Zykluszeit %1. Rückgängig holt die vorige zurück.</translation>
     </message>
     <message>
         <source>Before</source>
@@ -1725,7 +1725,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>; cycle %1 (%2)</source>
-        <translation>; Taktzeit %1 (%2)</translation>
+        <translation>; Zykluszeit %1 (%2)</translation>
     </message>
     <message>
         <source>; refused: expected %1</source>
@@ -1806,7 +1806,7 @@ F6: nächster Teil der Seite</translation>
     <name>seamtakt::desk::RecordBrowser</name>
     <message>
         <source>Stored passes</source>
-        <translation>Gespeicherte Lagen</translation>
+        <translation>Gespeicherte Raupen</translation>
     </message>
     <message>
         <source>Serial number</source>
@@ -1842,7 +1842,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Schedule</source>
-        <translation>Schweißplan</translation>
+        <translation>Schweißanweisung</translation>
     </message>
     <message>
         <source>By which it was judged</source>
@@ -1870,7 +1870,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Looks for the stored passes (Enter)</source>
-        <translation>Sucht die gespeicherten Lagen (Eingabetaste)</translation>
+        <translation>Sucht die gespeicherten Raupen (Eingabetaste)</translation>
     </message>
     <message>
         <source>Next page</source>
@@ -1878,7 +1878,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>The next %1 passes</source>
-        <translation>Die nächsten %1 Lagen</translation>
+        <translation>Die nächsten %1 Raupen</translation>
     </message>
     <message>
         <source>Disposition …</source>
@@ -1886,7 +1886,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>What becomes of a pass that failed or was left undecided</source>
-        <translation>Was aus einer Lage wird, die nicht bestand oder unentschieden blieb</translation>
+        <translation>Was aus einer Raupe wird, die nicht bestand oder unentschieden blieb</translation>
     </message>
     <message>
         <source>Correct …</source>
@@ -1958,11 +1958,11 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>%1 passes, and there are more</source>
-        <translation>%1 Lagen, und es gibt weitere</translation>
+        <translation>%1 Raupen, und es gibt weitere</translation>
     </message>
     <message>
         <source>%1 passes</source>
-        <translation>%1 Lagen</translation>
+        <translation>%1 Raupen</translation>
     </message>
 </context>
 <context>
@@ -2024,7 +2024,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Schedule of the repair</source>
-        <translation>Schweißplan der Ausbesserung</translation>
+        <translation>Schweißanweisung der Ausbesserung</translation>
     </message>
     <message>
         <source>needed for a repair</source>
@@ -2044,7 +2044,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Cause, of all passes of the unit</source>
-        <translation>Ursache, für alle Lagen der Einheit</translation>
+        <translation>Ursache, für alle Raupen der Einheit</translation>
     </message>
     <message>
         <source>Correction</source>
@@ -2191,7 +2191,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes</source>
-        <translation>Lagen</translation>
+        <translation>Raupen</translation>
     </message>
     <message>
         <source>Failed</source>
@@ -2207,11 +2207,11 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>What was welded and keeps the unit incomplete, with the number of passes by cause</source>
-        <translation>Was geschweißt wurde und die Einheit unvollständig lässt, mit der Zahl der Lagen je Grund</translation>
+        <translation>Was geschweißt wurde und die Einheit unvollständig lässt, mit der Zahl der Raupen je Grund</translation>
     </message>
     <message>
         <source>Missing passes</source>
-        <translation>Fehlende Lagen</translation>
+        <translation>Fehlende Raupen</translation>
     </message>
     <message>
         <source>complete</source>
@@ -2250,7 +2250,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes of the unit</source>
-        <translation>Lagen der Einheit</translation>
+        <translation>Raupen der Einheit</translation>
     </message>
     <message>
         <source>Import log …</source>
@@ -2258,7 +2258,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Reads arc logs and judges each pass by the plan (Ctrl+I)</source>
-        <translation>Liest Lichtbogenprotokolle und beurteilt jede Lage nach dem Plan (Strg+I)</translation>
+        <translation>Liest Lichtbogenprotokolle und beurteilt jede Raupe nach dem Plan (Strg+I)</translation>
     </message>
     <message>
         <source>Demo log</source>
@@ -2294,7 +2294,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected</source>
-        <translation>%1 Lagen; Zeilen: %2 gelesen = %3 in Lagen + %4 ohne Lichtbogen + %5 abgewiesen</translation>
+        <translation>%1 Raupen; Zeilen: %2 gelesen = %3 in Raupen + %4 ohne Lichtbogen + %5 abgewiesen</translation>
     </message>
     <message>
         <source>%1 of %2</source>
@@ -2310,7 +2310,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Units and passes</source>
-        <translation>Einheiten und Lagen</translation>
+        <translation>Einheiten und Raupen</translation>
     </message>
     <message>
         <source>Record store</source>
@@ -2326,7 +2326,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Stored passes</source>
-        <translation>Gespeicherte Lagen</translation>
+        <translation>Gespeicherte Raupen</translation>
     </message>
     <message>
         <source>Import with …</source>
@@ -2383,15 +2383,15 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes</source>
-        <translation>Lagen</translation>
+        <translation>Raupen</translation>
     </message>
     <message>
         <source>Passes that are welded by it</source>
-        <translation>Lagen, die damit geschweißt werden</translation>
+        <translation>Raupen, die damit geschweißt werden</translation>
     </message>
     <message>
         <source>Worst finding on it and on the passes welded by it that this page lists; behind it, where it is worse, what another page has on them</source>
-        <translation>Schlimmster Befund des Schweißplans und der damit geschweißten Lagen, den diese Seite aufführt; dahinter, wo er schlimmer ist, der einer anderen Seite</translation>
+        <translation>Schlimmster Befund der Schweißanweisung und der damit geschweißten Raupen, den diese Seite aufführt; dahinter, wo er schlimmer ist, der einer anderen Seite</translation>
     </message>
 </context>
 <context>
@@ -2430,19 +2430,19 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Schedules</source>
-        <translation>Schweißpläne</translation>
+        <translation>Schweißanweisungen (WPS)</translation>
     </message>
     <message>
         <source>A schedule is a draft until it is qualified by test under the governing code and approved by a responsible person.</source>
-        <translation>Ein Schweißplan ist ein Entwurf, bis er nach der geltenden Norm qualifiziert und von verantwortlicher Seite freigegeben ist.</translation>
+        <translation>Eine Schweißanweisung ist ein Entwurf, bis sie nach der geltenden Norm qualifiziert und von verantwortlicher Seite freigegeben ist.</translation>
     </message>
     <message>
         <source>Fields of the schedule</source>
-        <translation>Felder des Schweißplans</translation>
+        <translation>Felder der Schweißanweisung</translation>
     </message>
     <message>
         <source>Passes welded by the schedule</source>
-        <translation>Lagen nach diesem Schweißplan</translation>
+        <translation>Raupen nach dieser Schweißanweisung</translation>
     </message>
     <message>
         <source>Difference to</source>
@@ -2450,15 +2450,15 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Schedule to compare with</source>
-        <translation>Schweißplan zum Vergleich</translation>
+        <translation>Schweißanweisung zum Vergleich</translation>
     </message>
     <message>
         <source>Difference of two schedules</source>
-        <translation>Unterschied zweier Schweißpläne</translation>
+        <translation>Unterschied zweier Schweißanweisungen</translation>
     </message>
     <message>
         <source>Add schedule</source>
-        <translation>Neuer Schweißplan</translation>
+        <translation>Neue Schweißanweisung</translation>
     </message>
     <message>
         <source>A draft like the chosen one</source>
@@ -2478,27 +2478,27 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Take the schedule out of the plan</source>
-        <translation>Den Schweißplan aus dem Plan nehmen</translation>
+        <translation>Die Schweißanweisung aus dem Plan nehmen</translation>
     </message>
     <message>
         <source>A schedule says how a pass is welded. Open the demo to look around, or start a new plan: it begins with one draft.</source>
-        <translation>Ein Schweißplan sagt, wie eine Lage geschweißt wird. Das Beispiel öffnen oder einen neuen Plan beginnen: er bringt einen Entwurf mit.</translation>
+        <translation>Eine Schweißanweisung sagt, wie eine Raupe geschweißt wird. Das Beispiel öffnen oder einen neuen Plan beginnen: er bringt einen Entwurf mit.</translation>
     </message>
     <message>
         <source>Passes welded by %1: %2</source>
-        <translation>Lagen nach %1: %2</translation>
+        <translation>Raupen nach %1: %2</translation>
     </message>
     <message>
         <source>There is no schedule to begin from: start a new plan.</source>
-        <translation>Kein Schweißplan zum Anfangen: einen neuen Plan beginnen.</translation>
+        <translation>Keine Schweißanweisung zum Anfangen: einen neuen Plan beginnen.</translation>
     </message>
     <message>
         <source>Remove schedule</source>
-        <translation>Schweißplan entfernen</translation>
+        <translation>Schweißanweisung entfernen</translation>
     </message>
     <message>
         <source>The schedule can&apos;t go: %1</source>
-        <translation>Der Schweißplan kann nicht weg: %1</translation>
+        <translation>Die Schweißanweisung kann nicht weg: %1</translation>
     </message>
     <message>
         <source>Other plan …</source>
@@ -2506,7 +2506,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Compares with the schedules of another plan file</source>
-        <translation>Vergleicht mit den Schweißplänen einer anderen Plandatei</translation>
+        <translation>Vergleicht mit den Schweißanweisungen einer anderen Plandatei</translation>
     </message>
     <message>
         <source>Compare with plan</source>
@@ -2526,7 +2526,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Makes a reviewed or approved schedule a draft again, after a question</source>
-        <translation>Macht einen geprüften oder freigegebenen Schweißplan nach einer Frage wieder zum Entwurf</translation>
+        <translation>Macht eine geprüfte oder freigegebene Schweißanweisung nach einer Frage wieder zum Entwurf</translation>
     </message>
     <message>
         <source>%1 stays as it is: a change goes into a new revision.</source>
@@ -2596,7 +2596,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Plan, from above</source>
-        <translation>Grundriss, von oben</translation>
+        <translation>Draufsicht</translation>
     </message>
     <message>
         <source>Elevation, from the front</source>
@@ -2647,7 +2647,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes of the seam</source>
-        <translation>Lagen der Naht</translation>
+        <translation>Raupen der Naht</translation>
     </message>
     <message>
         <source>Weldment</source>
@@ -2691,7 +2691,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Plan</source>
-        <translation>Grundriss</translation>
+        <translation>Draufsicht</translation>
     </message>
     <message>
         <source>Front</source>
@@ -2805,7 +2805,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Schedule</source>
-        <translation>Schweißplan</translation>
+        <translation>Schweißanweisung</translation>
     </message>
     <message>
         <source>Quantity</source>
@@ -2813,7 +2813,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes</source>
-        <translation>Lagen</translation>
+        <translation>Raupen</translation>
     </message>
     <message>
         <source>Mean</source>
@@ -2849,7 +2849,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>95 % lower bound of Ppk for so few passes</source>
-        <translation>Untere 95-%-Schranke von Ppk bei so wenigen Lagen</translation>
+        <translation>Untere 95-%-Schranke von Ppk bei so wenigen Raupen</translation>
     </message>
     <message>
         <source>Cpk</source>
@@ -3037,7 +3037,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>complete: all passes there, nothing open, none to be welded again; not known: no plan said what the unit needs</source>
-        <translation>vollständig: alle Lagen da, nichts offen, keine neu zu schweißen; unbekannt: Kein Plan sagte, was die Einheit braucht</translation>
+        <translation>vollständig: alle Raupen da, nichts offen, keine neu zu schweißen; unbekannt: Kein Plan sagte, was die Einheit braucht</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -3049,7 +3049,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Passes</source>
-        <translation>Lagen</translation>
+        <translation>Raupen</translation>
     </message>
     <message>
         <source>Failed</source>
@@ -3069,11 +3069,11 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Nonconformances without an end, and causes that left passes undecided</source>
-        <translation>Abweichungen ohne Abschluss und Gründe, die Lagen offen ließen</translation>
+        <translation>Abweichungen ohne Abschluss und Gründe, die Raupen offen ließen</translation>
     </message>
     <message>
         <source>Missing passes</source>
-        <translation>Fehlende Lagen</translation>
+        <translation>Fehlende Raupen</translation>
     </message>
     <message>
         <source>Record</source>
@@ -3199,7 +3199,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>cycle %1</source>
-        <translation>Taktzeit %1</translation>
+        <translation>Zykluszeit %1</translation>
     </message>
     <message>
         <source>cell</source>
@@ -3207,7 +3207,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>, pass %1</source>
-        <translation>, Lage %1</translation>
+        <translation>, Raupe %1</translation>
     </message>
     <message>
         <source>%1%2
@@ -3220,11 +3220,11 @@ F6: nächster Teil der Seite</translation>
     <name>seamtakt::desk::TraceView</name>
     <message>
         <source>Trace of the pass</source>
-        <translation>Aufzeichnung der Lage</translation>
+        <translation>Aufzeichnung der Raupe</translation>
     </message>
     <message>
         <source>Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts.</source>
-        <translation>Plus und Minus vergrößern, Pfeiltasten schieben, Pos1 zeigt alles. Die Tabelle der Lagen hat Mittel und Urteile.</translation>
+        <translation>Plus und Minus vergrößern, Pfeiltasten schieben, Pos1 zeigt alles. Die Tabelle der Raupen hat Mittel und Urteile.</translation>
     </message>
     <message>
         <source>outside for %1: %2</source>
@@ -3236,7 +3236,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Choose a pass to see what was logged of it.</source>
-        <translation>Eine Lage wählen, um ihre Aufzeichnung zu sehen.</translation>
+        <translation>Eine Raupe wählen, um ihre Aufzeichnung zu sehen.</translation>
     </message>
     <message>
         <source>line %1, %2 s</source>
@@ -3325,7 +3325,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Choose a number of the pass, such as its heat input.</source>
-        <translation>Wählen Sie eine Zahl der Lage, etwa ihre Wärmeeinbringung.</translation>
+        <translation>Wählen Sie eine Zahl der Raupe, etwa ihre Wärmeeinbringung.</translation>
     </message>
     <message>
         <source>%1 is given or counted: no formula stands behind it.</source>

@@ -124,8 +124,8 @@ TEST(LanguageOfResults, UsUnitsAreInches) {
 TEST(LanguageOfResults, TheDemosCyclesAreGerman) {
   const std::string text = run_with(cycle, {"--language", "de"}).output;
   for (const char* part :
-       {"Bauteil", "Taktzeit", "Schranke", "Größte Verluste neben dem Lichtbogen", "BD: Warten 1027\u202fs",
-        "Die Taktzeit ist 2785.1\u202fs; der Takt lässt 2160\u202fs.", "wie gezeichnet", "Brennerpflege",
+       {"Bauteil", "Zykluszeit", "Schranke", "Größte Verluste neben dem Lichtbogen", "BD: Warten 1027\u202fs",
+        "Die Zykluszeit ist 2785.1\u202fs; der Takt lässt 2160\u202fs.", "wie gezeichnet", "Brennerpflege",
         "Befunde: 1 Fehler, 6 Warnungen, 4 Hinweise"})
     EXPECT_TRUE(contains(text, part)) << part;
   for (const char* part : {"Weldment", "Margin", "Largest", "Robot ", "orientation", "fail "})

@@ -74,8 +74,8 @@ TEST(LanguageOfRecords, JsonStaysEnglishAndSi) {
 
 TEST(LanguageOfRecords, TheDemosAuditIsGerman) {
   const std::string text = run_with(audit, {"--language", "de"}).output;
-  for (const char* part : {"Lagen\n", "Einheiten\n", "Urteil", "Wärmeeinbringung", "bestanden",
-                           "Zeilen: ", " in Lagen + ", "nicht beurteilt", "Fehlende Lagen"})
+  for (const char* part : {"Raupen\n", "Einheiten\n", "Urteil", "Wärmeeinbringung", "bestanden",
+                           "Zeilen: ", " in Raupen + ", "nicht beurteilt", "Fehlende Raupen"})
     EXPECT_TRUE(contains(text, part)) << part;
   for (const char* part :
        {"Verdict", "Passes", "undecided", "not judged", "Rows", "Missing", " yes", "arc off"})
@@ -143,7 +143,7 @@ TEST_F(LanguageOfLedger, RefusalsOfCorrectionsAreGerman) {
   EXPECT_EQ(
       refused({"correct", pass, "--set", "results.heat_input_kJ_mm=1"}),
       "--set: gefunden: results.heat_input_kJ_mm, das aus anderen folgt, erwartet: das, woraus es folgt: "
-      "energy_J, length_mm und das Verfahren des Schweißplans\n");
+      "energy_J, length_mm und das Verfahren der Schweißanweisung\n");
   EXPECT_EQ(
       refused({"void", "1"}),
       "record 1: gefunden: ein Nachweis der Art genesis, erwartet: einer, der für ungültig erklärt werden "

@@ -113,7 +113,7 @@ TEST_F(ReportLanguage, ASeamsStatisticsNameTheirQuantityToPeople) {
   const Arguments seam = {"--store", store_, "--seam", "BD/S03"};
   const std::string page = report(seam, "s.html", {"--language", "de", "--units", "us"});
   EXPECT_TRUE(contains(page, ">Wärmeeinbringung, kJ/in</td>"));
-  EXPECT_TRUE(contains(page, "BD/S03/Lage 1"));
+  EXPECT_TRUE(contains(page, "BD/S03/Raupe 1"));
   EXPECT_FALSE(contains(page, ">heat_input_kJ_mm</td>"));
   EXPECT_TRUE(contains(report(seam, "e.html"), ">heat_input_kJ_mm</td>")) << "as files have it";
 }
@@ -168,14 +168,15 @@ TEST_F(ReportLanguage, CsvStaysEnglishAndSi) {
 
 TEST_F(ReportLanguage, AWorkbookIsGermanInItsTabsHeadsAndProperties) {
   report({plan}, "report.xlsx", {"--language", "de", "--units", "us"});
-  EXPECT_EQ(python_on("report.xlsx",
-                      "all('name=\"' + tab + '\"' in book for tab in ['Lagen', 'Nähte', 'Bauteile', 'Takt', "
-                      "'Befunde', 'Schweißpläne', 'Angaben']), "
-                      "'Wärmeeinbringung, kJ/in' in texts, 'nicht angegeben' in texts, "
-                      "'Heat input' in texts, 'not stated' in texts, 'kJ/mm' in texts, "
-                      "'Plan der Schweißungen' in parts['docProps/core.xml'], "
-                      "'Seite &amp;P von &amp;N' in parts['xl/worksheets/sheet1.xml']"),
-            "True True True False False False True True\n");
+  EXPECT_EQ(
+      python_on("report.xlsx",
+                "all('name=\"' + tab + '\"' in book for tab in ['Raupen', 'Nähte', 'Bauteile', 'Zyklus', "
+                "'Befunde', 'Schweißanweisungen', 'Angaben']), "
+                "'Wärmeeinbringung, kJ/in' in texts, 'nicht angegeben' in texts, "
+                "'Heat input' in texts, 'not stated' in texts, 'kJ/mm' in texts, "
+                "'Plan der Schweißungen' in parts['docProps/core.xml'], "
+                "'Seite &amp;P von &amp;N' in parts['xl/worksheets/sheet1.xml']"),
+      "True True True False False False True True\n");
 }
 
 TEST_F(ReportLanguage, AThirdLanguageOfAFolderReachesTheReport) {

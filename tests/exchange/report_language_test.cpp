@@ -168,9 +168,9 @@ TEST(ReportLanguage, german_is_spoken_by_words_choices_sources_and_patterns) {
 TEST(ReportLanguage, a_page_names_its_language) {
   const Demo demo;
   const std::string page = report_html(demo.plan, demo.evaluation, demo.cycles, demo.provenance, in_german());
-  for (const char* part :
-       {"<html lang=\"de\">", "<h2>Schweißplanblätter</h2>", "<th class=\"n\">Wärmeeinbringung, kJ/mm</th>",
-        "Nur Schätzungen.", "aria-label=\"Zeitplan von BD\"", ">Schranke ", "<div>Freigegeben</div>"})
+  for (const char* part : {"<html lang=\"de\">", "<h2>Blätter der Schweißanweisungen (WPS)</h2>",
+                           "<th class=\"n\">Wärmeeinbringung, kJ/mm</th>", "Nur Schätzungen.",
+                           "aria-label=\"Zeitplan von BD\"", ">Schranke ", "<div>Freigegeben</div>"})
     EXPECT_NE(page.find(part), std::string::npos) << part;
   for (const char* part : {"Estimates only", ">not stated", "Timeline of", ">Heat input", ">bound "})
     EXPECT_EQ(page.find(part), std::string::npos) << part;

@@ -60,7 +60,8 @@ TEST(DeskProgram, ExportsAReportInItsOwnLanguageAndUnits) {
   const Ran ran = run_desk({"--export", pdf, "--language", "de", "--units", "us", demo_path()});
   ASSERT_EQ(ran.code, 0) << ran.errors.toStdString();
   const QString text = text_of_pdf(pdf);
-  for (const char* part : {"kJ/in", "Schweißplanblätter", "nicht angegeben", "Nur Schätzungen."})
+  for (const char* part :
+       {"kJ/in", "Blätter der Schweißanweisungen (WPS)", "nicht angegeben", "Nur Schätzungen."})
     EXPECT_TRUE(text.contains(part)) << part;
   for (const char* part : {"kJ/mm", "Schedule sheets", "not stated", "Estimates only"})
     EXPECT_FALSE(text.contains(part)) << part;

@@ -141,7 +141,7 @@ TEST_F(GermanNotes, NameResultsThatAreNoColumn) {
 TEST_F(GermanNotes, StandInThePanelAndInTooltips) {
   const Plan plan = load_plan(demo_path().toStdString());
   const QString html = explanation_html(plan, "BD/S02/pass 1", "cooling_time_s");
-  for (const char* part : {"BD/S02/Lage 1", "Abkühlzeit t8/5, zweidimensionale Wärmeableitung", "Anhang D",
+  for (const char* part : {"BD/S02/Raupe 1", "Abkühlzeit t8/5, zweidimensionale Wärmeableitung", "Anhang D",
                            "teils gelesen", "Nahtfaktor", "Vorwärmung"})
     EXPECT_TRUE(html.contains(part)) << part;
   EXPECT_TRUE(explanation_tip(plan, "BD/S02/pass 1", "cooling_time_s")

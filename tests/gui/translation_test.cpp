@@ -113,8 +113,8 @@ TEST_F(German, SpeaksOfTheSourcesOfFindings) {
 }
 
 TEST_F(German, NamesPlacesAsTheyAreRead) {
-  EXPECT_EQ(place_text("BD/S03/pass 12"), "BD/S03/Lage 12");
-  EXPECT_EQ(place_text("schedule F5S"), "Schweißplan F5S");
+  EXPECT_EQ(place_text("BD/S03/pass 12"), "BD/S03/Raupe 12");
+  EXPECT_EQ(place_text("schedule F5S"), "Schweißanweisung F5S");
   EXPECT_EQ(place_text("BD/S03"), "BD/S03");
   choose_language("en");
   EXPECT_EQ(place_text("BD/S03/pass 12"), "BD/S03/pass 12");
