@@ -33,6 +33,7 @@ namespace seamtakt::desk {
 namespace {
 
 enum Exit { done = 0, found_fail = 1, bad_input = 2, machine_failed = 3 };
+constexpr int another_language = 1000;  ///< not an exit code: the window is made again
 
 /// Reports and pictures need no display, and nobody reads the platform's messages there.
 void go_offscreen(const DeskOptions& options) {
@@ -53,7 +54,9 @@ void apply_view(const DeskOptions& options, bool remember) {
                                                  : QStringLiteral("si");
   look_at_platform();
   choose_theme(theme);
-  choose_language(options.language.isEmpty() && !remember ? QStringLiteral("en") : options.language);
+  choose_language(!options.language.isEmpty() ? options.language
+                  : remember                  ? settings.value("view/language").toString()
+                                              : QStringLiteral("en"));
   UnitView::shared().setSystem(units == QStringLiteral("us") ? UnitSystem::us : UnitSystem::si);
 }
 
@@ -113,17 +116,35 @@ int make_pictures(const DeskOptions& options) {
   return done;
 }
 
-int open_window(const DeskOptions& options) {
+/// One window until it closes or another language is chosen; `open`: what the window before had open.
+int open_window_once(const DeskOptions& options, std::optional<OpenPlan>& open) {
   MainWindow window(Recovery::standardFolder());
   window.readSettings();
-  if (options.size) window.resize(*options.size);
+  if (options.size && !open) window.resize(*options.size);
   window.show();
   QTimer::singleShot(0, &window, [&] {
+    if (open) return window.takeUp(*open);
     window.offerRecovery();
     if (!options.plan.isEmpty() && !window.document().isModified()) window.openPlan(options.plan);
     if (!options.log.isEmpty()) window.importLog(options.log);
   });
-  return QApplication::exec();
+  QObject::connect(&window, &MainWindow::languageChosen, &window,
+                   [] { QApplication::exit(another_language); });
+  const int code = QApplication::exec();
+  if (code == another_language) {
+    window.writeSettings();
+    open = window.openPlanNow();
+  }
+  return code;
+}
+
+int open_window(const DeskOptions& options) {
+  std::optional<OpenPlan> open;
+  for (;;) {
+    const int code = open_window_once(options, open);
+    if (code != another_language) return code;
+    choose_language(QSettings().value("view/language").toString());
+  }
 }
 
 int run(const DeskOptions& options) {

@@ -29,6 +29,14 @@ class LinePage;
 class RecordsPage;
 struct StoreReportQuestion;
 
+/// What a window hands to the one that takes its place.
+struct OpenPlan {
+  PlanPtr plan;
+  QString path;
+  bool is_modified = false;
+  DeskPage page = DeskPage::seams;
+};
+
 /// One window over one plan file. It wires document, evaluation and pages together and computes nothing.
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -60,6 +68,13 @@ class MainWindow : public QMainWindow {
   void offerRecovery();
   void readSettings();
   void writeSettings() const;
+  OpenPlan openPlanNow() const;
+  /// Goes on with what another window had open; its steps of undo are gone.
+  void takeUp(const OpenPlan& open);
+
+ signals:
+  /// The window speaks the language only once it is made again.
+  void languageChosen(const QString& code);
 
  protected:
   bool event(QEvent* event) override;
@@ -76,6 +91,7 @@ class MainWindow : public QMainWindow {
   void makeFileMenu();
   void makeEditMenu();
   void makeViewMenu();
+  void makeLanguageMenu(QMenu& menu);
   void makeHelpMenu();
   void connectParts();
   void showResults(const ResultsPtr& results);

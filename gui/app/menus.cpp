@@ -125,6 +125,27 @@ void MainWindow::makeViewMenu() {
     action->setChecked(QSettings().value("view/theme", "system").toString() == theme);
     themes->addAction(action);
   }
+  view->addSeparator();
+  makeLanguageMenu(*view->addMenu(tr("&Language")));
+}
+
+/// Each language by its own name. The window is made again in the other one, with the same plan.
+void MainWindow::makeLanguageMenu(QMenu& menu) {
+  auto* languages = new QActionGroup(this);
+  const QString chosen = QSettings().value("view/language").toString();
+  const std::pair<QString, QString> choices[] = {{tr("Language of the system"), QString()},
+                                                 {QStringLiteral("English"), QStringLiteral("en")},
+                                                 {QStringLiteral("Deutsch"), QStringLiteral("de")}};
+  for (const auto& [text, code] : choices) {
+    QAction* action = menu.addAction(text, this, [this, code = code] {
+      if (QSettings().value("view/language").toString() == code) return;
+      QSettings().setValue("view/language", code);
+      emit languageChosen(code);
+    });
+    action->setCheckable(true);
+    action->setChecked(code == chosen);
+    languages->addAction(action);
+  }
 }
 
 void MainWindow::makeHelpMenu() {

@@ -95,6 +95,18 @@ void MainWindow::saveAs() {
   }
 }
 
+OpenPlan MainWindow::openPlanNow() const {
+  return {document_.plan(), document_.path(), document_.isModified(), currentPage()};
+}
+
+void MainWindow::takeUp(const OpenPlan& open) {
+  if (!open.is_modified && !open.path.isEmpty())
+    openPlan(open.path);
+  else if (open.is_modified || !open.plan->weldments.empty() || !open.plan->schedules.empty())
+    document_.start(*open.plan, open.path, open.is_modified);
+  showPage(open.page);
+}
+
 bool MainWindow::mayLeave() {
   if (!document_.isModified()) return true;
   QMessageBox box(QMessageBox::Question, tr("Unsaved changes"), {}, QMessageBox::NoButton, this);

@@ -43,7 +43,7 @@ QByteArray pdf_of(const Report& report, const QString& title) {
     writer.setPageMargins(QMarginsF(14, 12, 14, 10), QPageLayout::Millimeter);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Seamtakt"));
-    paint_report(report, text_view().on_paper(), writer, nullptr);
+    paint_report(report, text_view(), writer, nullptr);
   }
   return bytes;
 }
@@ -78,8 +78,7 @@ QString title_of(const StoreReportQuestion& question) {
 }  // namespace
 
 void export_html(const Results& results, const QString& plan_path, const QString& to) {
-  save_output(to.toStdString(), FileKind::page,
-              report_page(report_of(results, plan_path), text_view().on_paper()));
+  save_output(to.toStdString(), FileKind::page, report_page(report_of(results, plan_path), text_view()));
 }
 
 void export_pdf(const Results& results, const QString& plan_path, const QString& to) {
@@ -119,7 +118,7 @@ bool export_store_pdf(const StoreReportQuestion& question, const QString& to) {
 
 void print_report(const Results& results, const QString& plan_path, QPrinter& printer) {
   printer.setPageOrientation(QPageLayout::Landscape);
-  paint_report(report_of(results, plan_path), text_view().on_paper(), printer, &printer);
+  paint_report(report_of(results, plan_path), text_view(), printer, &printer);
 }
 
 }  // namespace seamtakt::desk

@@ -14,8 +14,19 @@
 namespace seamtakt::desk {
 
 namespace {
+
 bool platform_is_dark = false;
-}
+
+/// Names of keys that menus and tips show. Qt's own translations aren't on every machine.
+[[maybe_unused]] constexpr const char* key_names[] = {
+    QT_TRANSLATE_NOOP("QShortcut", "Ctrl"),      QT_TRANSLATE_NOOP("QShortcut", "Shift"),
+    QT_TRANSLATE_NOOP("QShortcut", "Alt"),       QT_TRANSLATE_NOOP("QShortcut", "Ins"),
+    QT_TRANSLATE_NOOP("QShortcut", "Del"),       QT_TRANSLATE_NOOP("QShortcut", "Left"),
+    QT_TRANSLATE_NOOP("QShortcut", "Right"),     QT_TRANSLATE_NOOP("QShortcut", "Home"),
+    QT_TRANSLATE_NOOP("QShortcut", "End"),       QT_TRANSLATE_NOOP("QShortcut", "Return"),
+    QT_TRANSLATE_NOOP("QShortcut", "Backspace"), QT_TRANSLATE_NOOP("QShortcut", "Esc")};
+
+}  // namespace
 
 void look_at_platform() {
   platform_is_dark = QApplication::palette().color(QPalette::Window).lightness() < 128;

@@ -182,7 +182,7 @@ std::optional<Refusal> Document::setField(const std::string& pointer, const std:
                                           const std::string& text, WhenLocked when_locked) {
   if (const FieldInfo* info = field_info(*plan_, pointer, key)) {
     if (field_text(*plan_, pointer, key) == text) return std::nullopt;
-    const QString what = tr("Change %1").arg(QString::fromUtf8(info->label));
+    const QString what = tr("Change %1").arg(shown_word(info->label));
     const std::string before = field_text(*plan_, pointer, key);
     return edit(
         what, pointer + "." + key,

@@ -5,7 +5,7 @@ namespace seamtakt::desk {
 namespace {
 
 TextView& own_view() {
-  static TextView view(english());
+  static TextView view = TextView(english()).on_paper();
   return view;
 }
 
@@ -17,11 +17,11 @@ const TextView& text_view() {
 
 void show_language(const QString& code) {
   const Language* language = find_language(code.toStdString());
-  own_view() = TextView(language ? *language : english(), own_view().units());
+  own_view() = TextView(language ? *language : english(), own_view().units()).on_paper();
 }
 
 void show_units(UnitSystem units) {
-  own_view() = TextView(own_view().language(), units);
+  own_view() = TextView(own_view().language(), units).on_paper();
 }
 
 QString shown_text(const Sentence& sentence) {

@@ -8,7 +8,8 @@
 
 namespace seamtakt::desk {
 
-/// The language and units in which the desk shows the program's own sentences and words.
+/// The language and units in which the desk shows the program's own sentences and words; numbers have the
+/// language's decimal sign.
 const TextView& text_view();
 void show_language(const QString& code);
 void show_units(UnitSystem units);

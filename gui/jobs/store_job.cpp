@@ -1,6 +1,7 @@
 #include "jobs/store_job.hpp"
 
 #include "base/files/atomic_save.hpp"
+#include "document/shown_text.hpp"
 #include "ledger/store/refusal_sentence.hpp"
 
 namespace seamtakt::desk {
@@ -76,8 +77,7 @@ QString verdict_text(const VerifyReport& report) {
       return StoreJob::tr("Not trusted: record %1 isn't as it was written.").arg(from);
     return StoreJob::tr("Not trusted: the store isn't as it was written.");
   }
-  const QString all = StoreJob::tr("%1 records are as they were written, and the signatures over them hold")
-                          .arg(report.records);
+  const QString all = shown_text(Sentence("desk.records.sound"_key, {{"records", report.records}}));
   if (report.anchored_to > 0)
     return StoreJob::tr("Trusted: %1, and the anchor covers the first %2.").arg(all).arg(report.anchored_to);
   return StoreJob::tr(

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "base/error.hpp"
+#include "document/shown_text.hpp"
 #include "exchange/picture/torch_place.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/cycle_rows.hpp"
@@ -253,12 +254,12 @@ void CellPage::showChoices(const Plan& plan) {
   without_->setCurrentIndex(std::max(0, without_->findData(what_if_results_ ? out : QString())));
   without_note_->setVisible(what_if_results_ != nullptr);
   if (!what_if_results_) return;
-  without_note_->setText(
-      tr("Without %1: %2 seams go to another robot; %3")
-          .arg(out, QString::number(out_.taken_over.size()),
-               out_.unreached.empty()
-                   ? tr("none is left to hands.")
-                   : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached))));
+  const QString rest = out_.unreached.empty()
+                           ? tr("none is left to hands.")
+                           : tr("nobody reaches %1: by hand, or they wait.").arg(listed(out_.unreached));
+  without_note_->setText(shown_text(Sentence(
+      "desk.cell.without"_key,
+      {{"robot", out.toStdString()}, {"seams", out_.taken_over.size()}, {"rest", rest.toStdString()}})));
 }
 
 void CellPage::showTimelines(const CycleResult& cycle) {

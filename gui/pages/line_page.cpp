@@ -16,7 +16,9 @@
 #include "base/error.hpp"
 #include "base/text/comma_list.hpp"
 #include "document/demo_plan.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/line_rows.hpp"
+#include "models/words/unit_view.hpp"
 #include "plots/line_view.hpp"
 #include "widgets/field_form.hpp"
 #include "widgets/finding_list.hpp"
@@ -151,7 +153,7 @@ void LinePage::show(const LineResultPtr& line) {
 namespace {
 
 QString rounded(double value, int digits) {
-  return QString::fromStdString(rounded_text(value, digits));
+  return UnitView::shared().rounded(value, digits);
 }
 
 }  // namespace
@@ -165,7 +167,9 @@ QString LinePage::headlineOf(const LineResult& line) {
                .arg(line.not_run)
                .arg(line.not_run + line.units.size());
   if (line.units.empty()) return text + tr("No unit is run.");
-  text += tr("%1 units, %2 units/h").arg(line.units.size()).arg(rounded(figures.throughput_per_h, 3));
+  text += shown_text(
+      Sentence("desk.line.units"_key,
+               {{"units", line.units.size()}, {"rate", rounded(figures.throughput_per_h, 3).toStdString()}}));
   if (line.certain)
     text += tr(" (nothing is left to chance)");
   else if (figures.runs == 1)
@@ -186,7 +190,7 @@ QString LinePage::headlineOf(const LineResult& line) {
     text += tr(", %1 done on %2")
                 .arg(rounded(figures.finished_first_day, 3), QString::fromStdString(line.first_day));
   const auto for_carts = std::ranges::count(line.waiting, 0, &WaitingUnit::unwelded_seams);
-  if (for_carts > 0) text += tr(", %1 units wait").arg(for_carts);
+  if (for_carts > 0) text += shown_text(Sentence("desk.line.wait"_key, {{"units", for_carts}}));
   return text;
 }
 

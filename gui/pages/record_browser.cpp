@@ -5,6 +5,7 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
+#include "document/shown_text.hpp"
 #include "models/tables/browsed_rows.hpp"
 #include "pages/record_forms.hpp"
 #include "widgets/grid_view.hpp"
@@ -137,8 +138,8 @@ void RecordBrowser::show(const BrowseAnswerPtr& answer) {
   rows_->setRows(browsed_rows(answer->page.records));
   table_->fitColumns();
   const auto count = static_cast<int>(answer->page.records.size());
-  said_->setText(answer->page.next != 0 ? tr("%1 passes, and there are more").arg(count)
-                                        : tr("%1 passes").arg(count));
+  said_->setText(shown_text(
+      Sentence(answer->page.next != 0 ? "desk.passes.more"_key : "desk.passes"_key, {{"passes", count}})));
   if (count > 0) table_->selectRow(0);
   enable();
 }

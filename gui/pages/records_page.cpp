@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "document/demo_plan.hpp"
+#include "document/shown_text.hpp"
 #include "models/tables/record_rows.hpp"
 #include "models/tables/statistics_rows.hpp"
 #include "models/words/explanation_html.hpp"
@@ -201,12 +202,11 @@ void RecordsPage::show(const ImportedLogsPtr& logs) {
   trace_->setTrace(nullptr, 0, 0, {}, {});
   logs_ = logs;
   const AuditResult& audit = logs->audit;
-  summary_->setText(tr("%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected")
-                        .arg(audit.passes.size())
-                        .arg(audit.rows.read)
-                        .arg(audit.rows.in_passes)
-                        .arg(audit.rows.arc_off)
-                        .arg(audit.rows.rejected));
+  summary_->setText(shown_text(Sentence("desk.audit"_key, {{"passes", audit.passes.size()},
+                                                           {"read", audit.rows.read},
+                                                           {"in_passes", audit.rows.in_passes},
+                                                           {"arc_off", audit.rows.arc_off},
+                                                           {"rejected", audit.rows.rejected}})));
   units_->setRows(unit_rows(audit));
   unit_table_->fitColumns();
   statistics_->setRows(statistics_rows(audit));

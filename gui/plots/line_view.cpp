@@ -8,6 +8,7 @@
 #include "models/pictures/contour.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/chain_figures.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -66,8 +67,7 @@ void LineView::paintStages(QPainter& painter, const QRectF& area) const {
         painter.setPen(QPen(p.series(share.series), 1));
         painter.drawRect(bar);
       }
-      const QString text =
-          QStringLiteral("%1 %").arg(QString::fromStdString(rounded_text(stage.*share.pct, 2)));
+      const QString text = QStringLiteral("%1 %").arg(UnitView::shared().rounded(stage.*share.pct, 2));
       if (share.fill == Qt::SolidPattern && wide > painter.fontMetrics().horizontalAdvance(text) + 6) {
         painter.setPen(p.dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
         painter.drawText(bar, Qt::AlignCenter, text);

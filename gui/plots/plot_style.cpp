@@ -3,6 +3,7 @@
 #include <qcustomplot.h>
 
 #include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -21,11 +22,12 @@ void style_plot(QCustomPlot& plot) {
       axis->setLabelFont(plot.font());
       axis->grid()->setPen(QPen(p.rule, 1));
       axis->grid()->setZeroLinePen(QPen(p.rule, 1));
-      // '.' is the decimal sign whatever the locale.
       axis->setNumberFormat(QStringLiteral("gb"));
     }
   }
-  plot.setLocale(QLocale::c());
+  QLocale locale = UnitView::shared().hasDecimalComma() ? QLocale(QLocale::German) : QLocale::c();
+  locale.setNumberOptions(QLocale::OmitGroupSeparator);
+  plot.setLocale(locale);
 }
 
 QCPItemText* map_text(QCustomPlot& plot, double x, double y, const QString& text) {

@@ -158,7 +158,7 @@ void TemperaturePlot::setCycles(const std::vector<ThermalCycle>& cycles) {
             .arg(units.quantityText(cycle.aside_mm, "mm", 3), units.quantityText(cycle.peak_C, "C", 4));
     if (cycle.at_800_s && cycle.at_500_s)
       name += tr(", t8/5 of one plate %1 s")
-                  .arg(QString::fromStdString(rounded_text(*cycle.at_500_s - *cycle.at_800_s, 3)));
+                  .arg(UnitView::shared().rounded(*cycle.at_500_s - *cycle.at_800_s, 3));
     graph->setName(name);
   }
   cycles_->legend->setVisible(!cycles.empty());

@@ -9,6 +9,7 @@
 #include "cell/timeline/plan_order.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/cycle_rows.hpp"
+#include "models/words/unit_view.hpp"
 #include "plots/timeline_view.hpp"
 
 namespace seamtakt::desk {
@@ -139,9 +140,10 @@ bool TimelineView::event(QEvent* event) {
   const QString seam = move.seam.empty() ? QString()
                                          : QStringLiteral(" ") + QString::fromStdString(move.seam) +
                                                (move.pass ? tr(", pass %1").arg(move.pass) : QString());
-  QString text = tr("%1%2\n%3 to %4 s")
-                     .arg(move_word(move.kind), seam, QString::number(move.start_s, 'f', 1),
-                          QString::number(move.end_s, 'f', 1));
+  QString text =
+      tr("%1%2\n%3 to %4 s")
+          .arg(move_word(move.kind), seam, UnitView::shared().decimal(QString::number(move.start_s, 'f', 1)),
+               UnitView::shared().decimal(QString::number(move.end_s, 'f', 1)));
   if (!move.why.is_empty()) text += QStringLiteral("\n") + shown_text(move.why);
   QToolTip::showText(help->globalPos(), text, this);
   return true;

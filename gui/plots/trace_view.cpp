@@ -172,7 +172,7 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
                                              units.toShown(lane.high, name.unit), lane.area.height())) {
     const double y = lane.y(units.fromShown(level, name.unit));
     painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter,
-                     QString::fromStdString(rounded_text(level, 5)));
+                     UnitView::shared().rounded(level, 5));
     painter.drawLine(QPointF(left_px - 3, y), QPointF(left_px, y));
   }
   const TraceChannel& channel = trace_->channel(lane.channel);
@@ -214,8 +214,7 @@ void TraceView::paintTime(QPainter& painter) const {
                                          std::max(2, static_cast<int>((width() - left_px) / 110)))) {
     const double at = x(level + first_s_);
     painter.drawLine(QPointF(at, y - 4), QPointF(at, y));
-    painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter,
-                     QString::fromStdString(rounded_text(level, 7)));
+    painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter, UnitView::shared().rounded(level, 7));
   }
   painter.drawText(QRectF(left_px, y + 13, width() - left_px - right_px, 16),
                    Qt::AlignRight | Qt::AlignVCenter, tr("time since the first sample, s"));
@@ -260,7 +259,7 @@ void TraceView::mouseMoveEvent(QMouseEvent* event) {
   const UnitView& units = UnitView::shared();
   QString text = tr("line %1, %2 s")
                      .arg(trace_->line(index))
-                     .arg(QString::fromStdString(rounded_text(trace_->time_s(index) - first_s_, 6)));
+                     .arg(UnitView::shared().rounded(trace_->time_s(index) - first_s_, 6));
   for (int i = 0; i < Trace::channels; ++i)
     if (trace_->has(static_cast<Trace::Channel>(i)))
       text +=

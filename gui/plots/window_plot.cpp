@@ -225,9 +225,9 @@ void WindowPlot::drawIsolines(const QString& value) {
         if (!has_room(map_.travel_speed_mm_s, middle.x1, 0.04) ||
             !has_room(map_.wire_feed_speed_m_min, middle.y1, 0.025))
           continue;
-        map_text(*plot_, units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit),
-                 QString::fromStdString(rounded_text(level, 4)) + QStringLiteral("\u202f") +
-                     units.unitText(about->unit));
+        map_text(
+            *plot_, units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit),
+            UnitView::shared().rounded(level, 4) + QStringLiteral("\u202f") + units.unitText(about->unit));
       }
     }
     isolines_[i]->setData(t, x, y, true);

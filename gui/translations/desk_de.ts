@@ -2,13 +2,6 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
-    <name>MainWindow</name>
-    <message>
-        <source>%1 and %2 more</source>
-        <translation>%1 und %2 weitere</translation>
-    </message>
-</context>
-<context>
     <name>QObject</name>
     <message>
         <source>File …</source>
@@ -17,6 +10,57 @@
     <message>
         <source>Chooses a file</source>
         <translation>Wählt eine Datei</translation>
+    </message>
+</context>
+<context>
+    <name>QShortcut</name>
+    <message>
+        <source>Ctrl</source>
+        <translation>Strg</translation>
+    </message>
+    <message>
+        <source>Shift</source>
+        <translation>Umschalt</translation>
+    </message>
+    <message>
+        <source>Alt</source>
+        <translation>Alt</translation>
+    </message>
+    <message>
+        <source>Ins</source>
+        <translation>Einfg</translation>
+    </message>
+    <message>
+        <source>Del</source>
+        <translation>Entf</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Links</translation>
+    </message>
+    <message>
+        <source>Right</source>
+        <translation>Rechts</translation>
+    </message>
+    <message>
+        <source>Home</source>
+        <translation>Pos1</translation>
+    </message>
+    <message>
+        <source>End</source>
+        <translation>Ende</translation>
+    </message>
+    <message>
+        <source>Return</source>
+        <translation>Eingabe</translation>
+    </message>
+    <message>
+        <source>Backspace</source>
+        <translation>Rück</translation>
+    </message>
+    <message>
+        <source>Esc</source>
+        <translation>Esc</translation>
     </message>
 </context>
 <context>
@@ -47,6 +91,61 @@
     <message>
         <source>Arcs and gaps of the unit</source>
         <translation>Lichtbögen und Lücken der Einheit</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::AxonometricView</name>
+    <message>
+        <source>The weldment in space</source>
+        <translation>Das Bauteil im Raum</translation>
+    </message>
+    <message>
+        <source>Arrow keys turn it, plus and minus zoom, 1 to 6 are views along the axes, Home is the first view. The table of seams says the same in words.</source>
+        <translation>Pfeiltasten drehen es, Plus und Minus vergrößern und verkleinern, 1 bis 6 sind Ansichten längs der Achsen, Pos1 ist die erste Ansicht. Die Tabelle der Nähte sagt dasselbe in Worten.</translation>
+    </message>
+    <message>
+        <source> (manual)</source>
+        <translation> (Hand)</translation>
+    </message>
+    <message>
+        <source>Turned freely</source>
+        <translation>Frei gedreht</translation>
+    </message>
+    <message>
+        <source>; state of each seam</source>
+        <translation>; Stand jeder Naht</translation>
+    </message>
+    <message>
+        <source>From the front</source>
+        <translation>Von vorn</translation>
+    </message>
+    <message>
+        <source>From the rear</source>
+        <translation>Von hinten</translation>
+    </message>
+    <message>
+        <source>From the left</source>
+        <translation>Von links</translation>
+    </message>
+    <message>
+        <source>From the right</source>
+        <translation>Von rechts</translation>
+    </message>
+    <message>
+        <source>From above</source>
+        <translation>Von oben</translation>
+    </message>
+    <message>
+        <source>From below</source>
+        <translation>Von unten</translation>
+    </message>
+    <message>
+        <source>From the front, left and above</source>
+        <translation>Von vorn links oben</translation>
+    </message>
+    <message>
+        <source>; plates guessed from seams</source>
+        <translation>; Bleche nach den Nähten geschätzt</translation>
     </message>
 </context>
 <context>
@@ -183,10 +282,6 @@
         <translation>ohne %1</translation>
     </message>
     <message>
-        <source>Without %1: %2 seams go to another robot; %3</source>
-        <translation>Ohne %1: %2 Nähte gehen an einen anderen Roboter; %3</translation>
-    </message>
-    <message>
         <source>none is left to hands.</source>
         <translation>keine bleibt für die Hand.</translation>
     </message>
@@ -251,7 +346,7 @@
     </message>
     <message>
         <source>Records</source>
-        <translation>Protokolle</translation>
+        <translation>Nachweise</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -430,18 +525,21 @@
     </message>
 </context>
 <context>
-    <name>seamtakt::desk::Figures</name>
+    <name>seamtakt::desk::FieldForm</name>
     <message>
-        <source>%1 seams</source>
-        <translation>%1 Nähte</translation>
+        <source>Add %1</source>
+        <translation>%1 hinzufügen</translation>
     </message>
+    <message>
+        <source>Remove %1</source>
+        <translation>%1 entfernen</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::Figures</name>
     <message>
         <source>%1 fail</source>
         <translation>%1 Fehler</translation>
-    </message>
-    <message>
-        <source>%1 schedules</source>
-        <translation>%1 Pläne</translation>
     </message>
     <message>
         <source>%1 not approved</source>
@@ -454,10 +552,6 @@
     <message>
         <source>takt</source>
         <translation>Takt</translation>
-    </message>
-    <message>
-        <source>%1 warn, %2 notes</source>
-        <translation>%1 Warn., %2 Hinw.</translation>
     </message>
     <message>
         <source>%1 unwelded</source>
@@ -477,10 +571,6 @@
     <message>
         <source>No findings here</source>
         <translation>Hier keine Befunde</translation>
-    </message>
-    <message>
-        <source>Findings: %1 fail, %2 warnings, %3 notes</source>
-        <translation>Befunde: %1 Fehler, %2 Warnungen, %3 Hinweise</translation>
     </message>
 </context>
 <context>
@@ -912,10 +1002,6 @@ Quelle: %3</translation>
         <translation> (geglättet: vorher %1, nachher %2, Mittel)</translation>
     </message>
     <message>
-        <source>, %1 units wait</source>
-        <translation>, %1 Einheiten warten</translation>
-    </message>
-    <message>
         <source>%1 units/h</source>
         <translation>%1 Einh./h</translation>
     </message>
@@ -930,10 +1016,6 @@ Quelle: %3</translation>
     <message>
         <source>No unit is run.</source>
         <translation>Keine Einheit läuft.</translation>
-    </message>
-    <message>
-        <source>%1 units, %2 units/h</source>
-        <translation>%1 Einheiten, %2 Einheiten/h</translation>
     </message>
     <message>
         <source> (nothing is left to chance)</source>
@@ -1136,6 +1218,10 @@ Quelle: %3</translation>
 </context>
 <context>
     <name>seamtakt::desk::MainWindow</name>
+    <message>
+        <source>%1 and %2 more</source>
+        <translation>%1 und %2 weitere</translation>
+    </message>
     <message>
         <source>Seamtakt desk</source>
         <translation>Seamtakt</translation>
@@ -1577,10 +1663,6 @@ F6: nächster Teil der Seite</translation>
         <translation>Liste geschrieben: %1</translation>
     </message>
     <message>
-        <source>%1 and %2 more</source>
-        <translation>%1 und %2 weitere</translation>
-    </message>
-    <message>
         <source>No schedule is chosen.</source>
         <translation>Keine Schweißanweisung ist gewählt.</translation>
     </message>
@@ -1591,6 +1673,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Schedule sheets written to %1</source>
         <translation>Schweißanweisungen nach %1 geschrieben</translation>
+    </message>
+    <message>
+        <source>&amp;Language</source>
+        <translation>&amp;Sprache</translation>
+    </message>
+    <message>
+        <source>Language of the system</source>
+        <translation>Sprache des Systems</translation>
     </message>
 </context>
 <context>
@@ -1745,6 +1835,45 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>New plan</source>
         <translation>Neuer Plan</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::PasteDialog</name>
+    <message>
+        <source>%1: %2 → %3</source>
+        <translation>%1: %2 → %3</translation>
+    </message>
+    <message>
+        <source>Refused. %1: %2</source>
+        <translation>Abgelehnt. %1: %2</translation>
+    </message>
+    <message>
+        <source>Rows: %1. Cells: %2.</source>
+        <translation>Zeilen: %1. Zellen: %2.</translation>
+    </message>
+    <message>
+        <source>New rows: %1.</source>
+        <translation>Neue Zeilen: %1.</translation>
+    </message>
+    <message>
+        <source>Left out, because their values are derived: %1.</source>
+        <translation>Ausgelassen, weil ihre Werte abgeleitet sind: %1.</translation>
+    </message>
+    <message>
+        <source>Refused: %1. Nothing is pasted.</source>
+        <translation>Abgelehnt: %1. Nichts wird eingefügt.</translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation>Einfügen</translation>
+    </message>
+    <message>
+        <source>What the paste changes</source>
+        <translation>Was das Einfügen ändert</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>So lassen, wie es ist</translation>
     </message>
 </context>
 <context>
@@ -1955,14 +2084,6 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Looking …</source>
         <translation>Suche …</translation>
-    </message>
-    <message>
-        <source>%1 passes, and there are more</source>
-        <translation>%1 Raupen, und es gibt weitere</translation>
-    </message>
-    <message>
-        <source>%1 passes</source>
-        <translation>%1 Raupen</translation>
     </message>
 </context>
 <context>
@@ -2234,7 +2355,7 @@ F6: nächster Teil der Seite</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation>Protokolle</translation>
+        <translation>Nachweise</translation>
     </message>
     <message>
         <source>A verdict holds for what was logged: it says nothing of what no sensor saw. Instruments must be in date.</source>
@@ -2293,10 +2414,6 @@ F6: nächster Teil der Seite</translation>
         <translation>Liest %1 …</translation>
     </message>
     <message>
-        <source>%1 passes; rows: %2 read = %3 in passes + %4 arc off + %5 rejected</source>
-        <translation>%1 Raupen; Zeilen: %2 gelesen = %3 in Raupen + %4 ohne Lichtbogen + %5 abgewiesen</translation>
-    </message>
-    <message>
         <source>%1 of %2</source>
         <translation>%1 von %2</translation>
     </message>
@@ -2339,6 +2456,41 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Open a record store and choose a unit first.</source>
         <translation>Zuerst einen Speicher öffnen und eine Einheit wählen.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::RenameDialog</name>
+    <message>
+        <source>Rename</source>
+        <translation>Umbenennen</translation>
+    </message>
+    <message>
+        <source>New id of %1:</source>
+        <translation>Neue Kennung von %1:</translation>
+    </message>
+    <message>
+        <source>New id</source>
+        <translation>Neue Kennung</translation>
+    </message>
+    <message>
+        <source>Nothing refers to it.</source>
+        <translation>Nichts bezieht sich darauf.</translation>
+    </message>
+    <message>
+        <source>Fields that refer to it and are renamed with it: %1</source>
+        <translation>Felder, die sich darauf beziehen und mit umbenannt werden: %1</translation>
+    </message>
+    <message>
+        <source>What refers to it</source>
+        <translation>Was sich darauf bezieht</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>So lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>Rename %1</source>
+        <translation>%1 umbenennen</translation>
     </message>
 </context>
 <context>
@@ -2546,6 +2698,141 @@ F6: nächster Teil der Seite</translation>
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::SeamImportDialog</name>
+    <message>
+        <source>Import list</source>
+        <translation>Liste importieren</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>List of</source>
+        <translation>Liste von</translation>
+    </message>
+    <message>
+        <source>Seams</source>
+        <translation>Nähte</translation>
+    </message>
+    <message>
+        <source>Schedules</source>
+        <translation>Schweißanweisungen</translation>
+    </message>
+    <message>
+        <source>Weldment of rows that name none</source>
+        <translation>Bauteil der Zeilen, die keines nennen</translation>
+    </message>
+    <message>
+        <source>Base metal of new seams that name none</source>
+        <translation>Grundwerkstoff neuer Nähte, die keinen nennen</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>Heading</source>
+        <translation>Überschrift</translation>
+    </message>
+    <message>
+        <source>Read as</source>
+        <translation>Gelesen als</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Spalten</translation>
+    </message>
+    <message>
+        <source>Row</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Heading or key</source>
+        <translation>Überschrift oder Schlüssel</translation>
+    </message>
+    <message>
+        <source>Before, or found</source>
+        <translation>Vorher oder gefunden</translation>
+    </message>
+    <message>
+        <source>After, or expected</source>
+        <translation>Nachher oder erwartet</translation>
+    </message>
+    <message>
+        <source>Preview</source>
+        <translation>Vorschau</translation>
+    </message>
+    <message>
+        <source>&amp;Columns</source>
+        <translation>S&amp;palten</translation>
+    </message>
+    <message>
+        <source>&amp;Preview</source>
+        <translation>&amp;Vorschau</translation>
+    </message>
+    <message>
+        <source>Leave refused rows out and import the others</source>
+        <translation>Abgelehnte Zeilen auslassen und die anderen importieren</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importieren</translation>
+    </message>
+    <message>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
+    </message>
+    <message>
+        <source>%1 new, %2 changed, %3 unchanged, %4 refused</source>
+        <translation>%1 neu, %2 geändert, %3 unverändert, %4 abgelehnt</translation>
+    </message>
+    <message>
+        <source>Read %1 as</source>
+        <translation>%1 lesen als</translation>
+    </message>
+    <message>
+        <source>not read</source>
+        <translation>nicht gelesen</translation>
+    </message>
+    <message>
+        <source>Unit of %1</source>
+        <translation>Einheit von %1</translation>
+    </message>
+    <message>
+        <source>refused</source>
+        <translation>abgelehnt</translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>… and more</source>
+        <translation>… und weitere</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::SeamModel</name>
     <message>
         <source>State</source>
@@ -2580,7 +2867,7 @@ F6: nächster Teil der Seite</translation>
     <name>seamtakt::desk::SeamView</name>
     <message>
         <source>Seams in plan and elevation</source>
-        <translation>Nähte im Grund- und Aufriss</translation>
+        <translation>Nähte in Draufsicht und Seitenansicht</translation>
     </message>
     <message>
         <source>The table of seams says the same in words.</source>
@@ -2929,10 +3216,6 @@ F6: nächster Teil der Seite</translation>
         <source>Not trusted: record %1 isn&apos;t as it was written.</source>
         <translation>Nicht vertrauenswürdig: Nachweis %1 ist nicht, wie er geschrieben wurde.</translation>
     </message>
-    <message>
-        <source>%1 records are as they were written, and the signatures over them hold</source>
-        <translation>%1 Nachweise sind, wie sie geschrieben wurden, und die Signaturen darüber gelten</translation>
-    </message>
 </context>
 <context>
     <name>seamtakt::desk::StorePanel</name>
@@ -3244,6 +3527,29 @@ F6: nächster Teil der Seite</translation>
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::UnitView</name>
+    <message>
+        <source>from %1</source>
+        <translation>ab %1</translation>
+    </message>
+    <message>
+        <source>up to %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::WindowPanel</name>
     <message>
         <source>Value that colours the window</source>
@@ -3330,270 +3636,6 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 is given or counted: no formula stands behind it.</source>
         <translation>%1 ist gegeben oder gezählt: dahinter steht keine Formel.</translation>
-    </message>
-</context>
-<context>
-    <name>seamtakt::desk::PasteDialog</name>
-    <message>
-        <source>Refused. %1: %2</source>
-        <translation>Abgelehnt. %1: %2</translation>
-    </message>
-    <message>
-        <source>%1: %2 → %3</source>
-        <translation>%1: %2 → %3</translation>
-    </message>
-    <message>
-        <source>Rows: %1. Cells: %2.</source>
-        <translation>Zeilen: %1. Zellen: %2.</translation>
-    </message>
-    <message>
-        <source>New rows: %1.</source>
-        <translation>Neue Zeilen: %1.</translation>
-    </message>
-    <message>
-        <source>Left out, because their values are derived: %1.</source>
-        <translation>Ausgelassen, weil ihre Werte abgeleitet sind: %1.</translation>
-    </message>
-    <message>
-        <source>Refused: %1. Nothing is pasted.</source>
-        <translation>Abgelehnt: %1. Nichts wird eingefügt.</translation>
-    </message>
-    <message>
-        <source>Paste</source>
-        <translation>Einfügen</translation>
-    </message>
-    <message>
-        <source>What the paste changes</source>
-        <translation>Was das Einfügen ändert</translation>
-    </message>
-    <message>
-        <source>Leave it as it is</source>
-        <translation>So lassen, wie es ist</translation>
-    </message>
-</context>
-<context>
-    <name>seamtakt::desk::RenameDialog</name>
-    <message>
-        <source>Rename</source>
-        <translation>Umbenennen</translation>
-    </message>
-    <message>
-        <source>New id of %1:</source>
-        <translation>Neue Kennung von %1:</translation>
-    </message>
-    <message>
-        <source>New id</source>
-        <translation>Neue Kennung</translation>
-    </message>
-    <message>
-        <source>Nothing refers to it.</source>
-        <translation>Nichts bezieht sich darauf.</translation>
-    </message>
-    <message>
-        <source>Fields that refer to it and are renamed with it: %1</source>
-        <translation>Felder, die sich darauf beziehen und mit umbenannt werden: %1</translation>
-    </message>
-    <message>
-        <source>What refers to it</source>
-        <translation>Was sich darauf bezieht</translation>
-    </message>
-    <message>
-        <source>Leave it as it is</source>
-        <translation>So lassen, wie es ist</translation>
-    </message>
-    <message>
-        <source>Rename %1</source>
-        <translation>%1 umbenennen</translation>
-    </message>
-</context>
-<context>
-    <name>seamtakt::desk::SeamImportDialog</name>
-    <message>
-        <source>Import list</source>
-        <translation>Liste importieren</translation>
-    </message>
-    <message>
-        <source>File</source>
-        <translation>Datei</translation>
-    </message>
-    <message>
-        <source>List of</source>
-        <translation>Liste von</translation>
-    </message>
-    <message>
-        <source>Seams</source>
-        <translation>Nähte</translation>
-    </message>
-    <message>
-        <source>Schedules</source>
-        <translation>Schweißanweisungen</translation>
-    </message>
-    <message>
-        <source>Weldment of rows that name none</source>
-        <translation>Bauteil der Zeilen, die keines nennen</translation>
-    </message>
-    <message>
-        <source>Base metal of new seams that name none</source>
-        <translation>Grundwerkstoff neuer Nähte, die keinen nennen</translation>
-    </message>
-    <message>
-        <source>none</source>
-        <translation>keiner</translation>
-    </message>
-    <message>
-        <source>Column</source>
-        <translation>Spalte</translation>
-    </message>
-    <message>
-        <source>Heading</source>
-        <translation>Überschrift</translation>
-    </message>
-    <message>
-        <source>Read as</source>
-        <translation>Gelesen als</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Einheit</translation>
-    </message>
-    <message>
-        <source>Columns</source>
-        <translation>Spalten</translation>
-    </message>
-    <message>
-        <source>Row</source>
-        <translation>Zeile</translation>
-    </message>
-    <message>
-        <source>Name</source>
-        <translation>Name</translation>
-    </message>
-    <message>
-        <source>State</source>
-        <translation>Zustand</translation>
-    </message>
-    <message>
-        <source>Heading or key</source>
-        <translation>Überschrift oder Schlüssel</translation>
-    </message>
-    <message>
-        <source>Before, or found</source>
-        <translation>Vorher oder gefunden</translation>
-    </message>
-    <message>
-        <source>After, or expected</source>
-        <translation>Nachher oder erwartet</translation>
-    </message>
-    <message>
-        <source>Preview</source>
-        <translation>Vorschau</translation>
-    </message>
-    <message>
-        <source>&amp;Columns</source>
-        <translation>S&amp;palten</translation>
-    </message>
-    <message>
-        <source>&amp;Preview</source>
-        <translation>&amp;Vorschau</translation>
-    </message>
-    <message>
-        <source>Leave refused rows out and import the others</source>
-        <translation>Abgelehnte Zeilen auslassen und die anderen importieren</translation>
-    </message>
-    <message>
-        <source>Import</source>
-        <translation>Importieren</translation>
-    </message>
-    <message>
-        <source>Reading …</source>
-        <translation>Wird gelesen …</translation>
-    </message>
-    <message>
-        <source>%1 new, %2 changed, %3 unchanged, %4 refused</source>
-        <translation>%1 neu, %2 geändert, %3 unverändert, %4 abgelehnt</translation>
-    </message>
-    <message>
-        <source>Read %1 as</source>
-        <translation>%1 lesen als</translation>
-    </message>
-    <message>
-        <source>not read</source>
-        <translation>nicht gelesen</translation>
-    </message>
-    <message>
-        <source>Unit of %1</source>
-        <translation>Einheit von %1</translation>
-    </message>
-    <message>
-        <source>refused</source>
-        <translation>abgelehnt</translation>
-    </message>
-    <message>
-        <source>changed</source>
-        <translation>geändert</translation>
-    </message>
-    <message>
-        <source>new</source>
-        <translation>neu</translation>
-    </message>
-    <message>
-        <source>… and more</source>
-        <translation>… und weitere</translation>
-    </message>
-</context>
-<context>
-    <name>seamtakt::desk::AxonometricView</name>
-    <message>
-        <source>The weldment in space</source>
-        <translation>Das Bauteil im Raum</translation>
-    </message>
-    <message>
-        <source>Arrow keys turn it, plus and minus zoom, 1 to 6 are views along the axes, Home is the first view. The table of seams says the same in words.</source>
-        <translation>Pfeiltasten drehen es, Plus und Minus vergrößern und verkleinern, 1 bis 6 sind Ansichten längs der Achsen, Pos1 ist die erste Ansicht. Die Tabelle der Nähte sagt dasselbe in Worten.</translation>
-    </message>
-    <message>
-        <source> (manual)</source>
-        <translation> (Hand)</translation>
-    </message>
-    <message>
-        <source>Turned freely</source>
-        <translation>Frei gedreht</translation>
-    </message>
-    <message>
-        <source>; state of each seam</source>
-        <translation>; Stand jeder Naht</translation>
-    </message>
-    <message>
-        <source>From the front</source>
-        <translation>Von vorn</translation>
-    </message>
-    <message>
-        <source>From the rear</source>
-        <translation>Von hinten</translation>
-    </message>
-    <message>
-        <source>From the left</source>
-        <translation>Von links</translation>
-    </message>
-    <message>
-        <source>From the right</source>
-        <translation>Von rechts</translation>
-    </message>
-    <message>
-        <source>From above</source>
-        <translation>Von oben</translation>
-    </message>
-    <message>
-        <source>From below</source>
-        <translation>Von unten</translation>
-    </message>
-    <message>
-        <source>From the front, left and above</source>
-        <translation>Von vorn links oben</translation>
-    </message>
-    <message>
-        <source>; plates guessed from seams</source>
-        <translation>; Bleche nach den Nähten geschätzt</translation>
     </message>
 </context>
 </TS>

@@ -106,7 +106,9 @@ ChainStrip::ChainStrip(QWidget* parent) : QWidget(parent) {
                                             tr("Line"),  tr("Records"),   tr("Findings")};
   for (const DeskPage page : desk_pages) {
     const std::size_t i = position_of(page);
-    auto* link = new ChainLink(names[i], QStringLiteral("Ctrl+%1").arg(i + 1), this);
+    const auto key = static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i));
+    auto* link =
+        new ChainLink(names[i], QKeySequence(Qt::CTRL | key).toString(QKeySequence::NativeText), this);
     links_[i] = link;
     row->addWidget(link, 1);
     connect(link, &QAbstractButton::clicked, this, [this, page] { emit chosen(page); });

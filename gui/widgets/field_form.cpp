@@ -78,8 +78,9 @@ void FieldForm::addGroup(const FieldGroup& group) {
     heading->setStyleSheet("font-weight: 600; padding-top: 8px;");
     connect(heading, &QCheckBox::clicked, this,
             [this, nested = group.nested, title = group.title, heading](bool on) {
+              const QString what = on ? tr("Add %1").arg(title) : tr("Remove %1").arg(title);
               const auto refusal =
-                  document_.edit(title, {}, [&](Plan& plan) { set_nested(plan, pointer_, nested, on); });
+                  document_.edit(what, {}, [&](Plan& plan) { set_nested(plan, pointer_, nested, on); });
               if (refusal) {
                 heading->setChecked(!on);
                 heading->setToolTip(refusal->text);

@@ -65,7 +65,7 @@ void QuantityEdit::step(double steps) {
   const double lower = field_ ? UnitView::shared().toShown(field_->range.lower, field_->unit) : -1e300;
   const std::string plain = plain_numbers(text().toStdString(), FieldKind::number, true);
   if (const auto next = stepped_text(plain, steps, lower)) {
-    setText(QString::fromStdString(*next));
+    setText(UnitView::shared().decimal(QString::fromStdString(*next)));
     setModified(true);
     emit typed(text());
   }

@@ -166,7 +166,7 @@ TEST_F(ModelsTest, LimitsAndListsAreTypedInTheViewsUnitToo) {
   EXPECT_EQ(units.fieldTyped("25.4 .. 1 kJ/mm", heat), "1 .. 1");
   const FieldInfo& thickness = *field_named<Seam>("thickness_mm");
   EXPECT_EQ(units.fieldTyped("0.5, 10 mm", thickness), "12.7, 10");
-  EXPECT_EQ(units.fieldShown("12.7, 10", thickness).toStdString(), "0.5, 0.3937");
+  EXPECT_EQ(units.fieldShown("12.7, 10", thickness).toStdString(), "0.5; 0.3937");
   EXPECT_THROW(units.fieldTyped("0.5, ten", thickness), InputError);
   const FieldInfo& path = *field_named<Seam>("path_mm");
   EXPECT_EQ(units.fieldTyped("0 0 1; 10 0 1", path), "0 0 25.4; 254 0 25.4");

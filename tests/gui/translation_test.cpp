@@ -70,10 +70,10 @@ TEST_F(German, IsSpokenInTheUnitsOfTheView) {
   UnitView::shared().setSystem(UnitSystem::us);
   EXPECT_EQ(shown_text(field_named<Seam>("leg_mm")->expectation()), "eine Zahl über 0\u202fin");
   EXPECT_EQ(shown_text(undersize(6.35, 12.7)),
-            "Schenkel der Kehlnaht: 0.25 von 0.5\u202fin, die die Zeichnung verlangt.");
+            "Schenkel der Kehlnaht: 0,25 von 0,5\u202fin, die die Zeichnung verlangt.");
   UnitView::shared().setSystem(UnitSystem::si);
   EXPECT_EQ(shown_text(undersize(5.1, 6)),
-            "Schenkel der Kehlnaht: 5.1 von 6\u202fmm, die die Zeichnung verlangt.");
+            "Schenkel der Kehlnaht: 5,1 von 6\u202fmm, die die Zeichnung verlangt.");
 }
 
 TEST_F(German, TellsInAFormWhatAFieldMayHold) {
@@ -91,7 +91,7 @@ TEST_F(German, LeavesTheWordsOfPeopleAsTheyAre) {
       "finding.accepted"_key,
       {{"finding", undersize(5.1, 6)}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "{by} %1 days"}});
   EXPECT_EQ(shown_text(accepted),
-            "Schenkel der Kehlnaht: 5.1 von 6\u202fmm, die die Zeichnung verlangt. Angenommen von w. e. am "
+            "Schenkel der Kehlnaht: 5,1 von 6\u202fmm, die die Zeichnung verlangt. Angenommen von w. e. am "
             "2026-11-25: {by} %1 days");
 }
 

@@ -6,6 +6,7 @@
 #include <limits>
 #include <tuple>
 
+#include "document/shown_text.hpp"
 #include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
@@ -20,15 +21,15 @@ LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
   std::size_t seams = 0;
   for (const Weldment& weldment : results.plan->weldments) seams += weldment.seams.size();
   const Tally& tally = findings.tally(Link::seams);
-  return {Figures::tr("%1 seams").arg(seams), tally.fail ? Figures::tr("%1 fail").arg(tally.fail) : QString(),
-          tally};
+  return {shown_text(Sentence("desk.seams"_key, {{"seams", seams}})),
+          tally.fail ? Figures::tr("%1 fail").arg(tally.fail) : QString(), tally};
 }
 
 LinkFigure schedules_figure(const Results& results, const FindingIndex& findings) {
   const auto& schedules = results.plan->schedules;
   const auto drafts = std::count_if(schedules.begin(), schedules.end(),
                                     [](const Schedule& each) { return each.status != "approved"; });
-  return {Figures::tr("%1 schedules").arg(schedules.size()),
+  return {shown_text(Sentence("desk.schedules"_key, {{"schedules", schedules.size()}})),
           drafts ? Figures::tr("%1 not approved").arg(drafts) : QString(), findings.tally(Link::schedules)};
 }
 
@@ -99,8 +100,9 @@ QString change_text(double seconds) {
 std::vector<LinkFigure> chain_figures(const Results& results) {
   const FindingIndex findings(results.findings);
   const Tally& all = findings.all();
-  const LinkFigure last{Figures::tr("%1 fail").arg(all.fail),
-                        Figures::tr("%1 warn, %2 notes").arg(all.warn).arg(all.note), all};
+  const LinkFigure last{
+      Figures::tr("%1 fail").arg(all.fail),
+      shown_text(Sentence("desk.findings.lesser"_key, {{"warnings", all.warn}, {"notes", all.note}})), all};
   return {seams_figure(results, findings), schedules_figure(results, findings),
           heat_figure(results, findings),  cell_figure(results, findings),
           line_figure(results, findings),  last};

@@ -5,6 +5,7 @@
 #include "base/units/units.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/chain_figures.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -34,11 +35,10 @@ QString time_text(const std::string& clock, double elapsed_s) {
 QString remark_of(const UnitResult& unit) {
   QStringList remarks;
   if (unit.late_s)
-    remarks << LineTable::tr("%1 h after it was due")
-                   .arg(QString::fromStdString(rounded_text(*unit.late_s / 3600, 3)));
+    remarks << LineTable::tr("%1 h after it was due").arg(UnitView::shared().rounded(*unit.late_s / 3600, 3));
   else if (unit.late_pct.value_or(0) > 0)
     remarks << LineTable::tr("after it was due in %1 % of the runs")
-                   .arg(QString::fromStdString(rounded_text(*unit.late_pct, 2)));
+                   .arg(UnitView::shared().rounded(*unit.late_pct, 2));
   if (unit.wanted_s) remarks << LineTable::tr("missed takt: %1").arg(shown_text(unit.cause));
   if (unit.reworks > 0) remarks << LineTable::tr("reworked");
   return remarks.join(QStringLiteral("; "));

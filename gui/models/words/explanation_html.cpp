@@ -27,8 +27,7 @@ QString row(const QString& label, const QString& value) {
 
 /// A quantity in the unit that the formula works in.
 QString formula_quantity(double value, const std::string& unit) {
-  return (QString::fromStdString(rounded_text(value, 6)) + QStringLiteral(" ") +
-          UnitView::readable(unit.c_str()))
+  return (UnitView::shared().rounded(value, 6) + QStringLiteral(" ") + UnitView::readable(unit.c_str()))
       .toHtmlEscaped();
 }
 
@@ -62,12 +61,9 @@ QString cells_html(const QStringList& cells, const char* tag) {
 
 /// The uncertainty budget of a result in `unit`: what is said of it, and a row an input.
 QString budget_html(const UncertaintyBudget& budget, const std::string& unit) {
-  const auto number = [](double value, int digits) {
-    return QString::fromStdString(rounded_text(value, digits));
-  };
+  const auto number = [](double value, int digits) { return UnitView::shared().rounded(value, digits); };
   const auto with_unit = [](double value, int digits, const std::string& of) {
-    return QString::fromStdString(rounded_text(value, digits)) + QStringLiteral(" ") +
-           UnitView::readable(of.c_str());
+    return UnitView::shared().rounded(value, digits) + QStringLiteral(" ") + UnitView::readable(of.c_str());
   };
   QString html = QStringLiteral("<p style=\"margin-top:8px; margin-bottom:2px\">%1</p>")
                      .arg(QString::fromStdString(

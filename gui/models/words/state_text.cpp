@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "document/shown_text.hpp"
 #include "models/tables/grid_model.hpp"
 
 namespace seamtakt::desk {
@@ -52,11 +53,8 @@ double state_rank(const RowState& state) {
 QString tally_text(const Tally& tally) {
   if (tally.total() == 0)
     return QCoreApplication::translate("seamtakt::desk::FindingList", "No findings here");
-  return QCoreApplication::translate("seamtakt::desk::FindingList",
-                                     "Findings: %1 fail, %2 warnings, %3 notes")
-      .arg(tally.fail)
-      .arg(tally.warn)
-      .arg(tally.note);
+  return shown_text(Sentence("desk.findings"_key,
+                             {{"fails", tally.fail}, {"warnings", tally.warn}, {"notes", tally.note}}));
 }
 
 }  // namespace seamtakt::desk

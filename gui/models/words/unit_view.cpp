@@ -96,7 +96,20 @@ double UnitView::fromShown(double value, const char* unit) const {
 }
 
 QString UnitView::numberText(double value, const char* unit, int digits) const {
-  return QString::fromStdString(rounded_text(toShown(value, unit), digits > 0 ? digits : typed_digits));
+  return rounded(toShown(value, unit), digits > 0 ? digits : typed_digits);
+}
+
+QString UnitView::decimal(QString number) const {
+  return has_decimal_comma_ ? number.replace(QLatin1Char('.'), QLatin1Char(',')) : number;
+}
+
+QString UnitView::rounded(double value, int digits) const {
+  return decimal(QString::fromStdString(rounded_text(value, digits)));
+}
+
+QString UnitView::rangeText(const QString& lower, const QString& upper) const {
+  if (upper.isEmpty()) return tr("from %1").arg(lower);
+  return lower.isEmpty() ? tr("up to %1").arg(upper) : tr("%1 to %2").arg(lower, upper);
 }
 
 QString UnitView::quantityText(double value, const char* unit, int digits) const {
@@ -109,27 +122,32 @@ QString UnitView::quantityText(double value, const char* unit, int digits) const
 QString UnitView::columnText(const ColumnValue& value, const char* unit, int digits) const {
   if (const double* number = std::get_if<double>(&value)) return numberText(*number, unit, digits);
   if (const auto* pair = std::get_if<std::array<double, 2>>(&value))
-    return numberText((*pair)[0], unit, digits) + QStringLiteral(" – ") +
-           numberText((*pair)[1], unit, digits);
+    return rangeText(numberText((*pair)[0], unit, digits), numberText((*pair)[1], unit, digits));
   if (const int* number = std::get_if<int>(&value)) return QString::number(*number);
   if (const auto* count = std::get_if<std::uint64_t>(&value)) return QString::number(*count);
-  if (const bool* truth = std::get_if<bool>(&value))
-    return *truth ? QStringLiteral("yes") : QStringLiteral("no");
+  if (const bool* truth = std::get_if<bool>(&value)) return *truth ? tr("yes") : tr("no");
   if (const auto* text = std::get_if<std::string_view>(&value))
     return QString::fromUtf8(text->data(), static_cast<qsizetype>(text->size()));
   return QStringLiteral("–");
 }
 
-QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) const {
+std::string UnitView::inShownUnit(const std::string& text, const FieldInfo& field) const {
   const Unit* unit = find_unit(field.unit);
-  if (!unit || !*field.unit || !holds_numbers(field.kind) || &shown(*unit) == unit)
-    return QString::fromStdString(text);
-  return QString::fromStdString(each_number(text, is_point(field.kind), [&](const std::string& piece) {
+  if (!unit || !*field.unit || !holds_numbers(field.kind) || &shown(*unit) == unit) return text;
+  return each_number(text, is_point(field.kind), [&](const std::string& piece) {
     double value = 0;
     if (!is_number(piece, value)) return piece;
     // Four digits read well; a field that was not typed in is never written back.
     return rounded_text(convert(value, *unit, shown(*unit)), 4);
-  }));
+  });
+}
+
+QString UnitView::fieldShown(const std::string& text, const FieldInfo& field) const {
+  const QString shown =
+      QString::fromStdString(shown_numbers(inShownUnit(text, field), field.kind, has_decimal_comma_));
+  const qsizetype dots = shown.indexOf(QStringLiteral(".."));
+  if (field.kind != FieldKind::interval || dots < 0) return shown;
+  return rangeText(shown.left(dots).trimmed(), shown.mid(dots + 2).trimmed());
 }
 
 std::string UnitView::fieldTyped(const QString& typed, const FieldInfo& field) const {

@@ -30,6 +30,12 @@ class UnitView : public QObject {
   /// The unit's name as people read it: superscripts, degree sign.
   static QString readable(const char* unit);
 
+  /// A number of the program, with a point, with the decimal sign of the view's language.
+  QString decimal(QString number) const;
+  /// A number without unit, rounded to so many significant digits.
+  QString rounded(double value, int digits) const;
+  /// "253 to 309".
+  QString rangeText(const QString& lower, const QString& upper) const;
   /// A number given in `unit` with so many significant digits, without the unit.
   QString numberText(double value, const char* unit, int digits) const;
   /// The same with its unit.
@@ -48,6 +54,8 @@ class UnitView : public QObject {
   void changed();
 
  private:
+  std::string inShownUnit(const std::string& text, const FieldInfo& field) const;
+
   UnitSystem system_ = UnitSystem::si;
   bool has_decimal_comma_ = false;
 };
