@@ -118,6 +118,11 @@ void MainWindow::makePages() {
     connect(page, &Page::message, this, &MainWindow::say);
     connect(page, &Page::demoAsked, this, &MainWindow::openDemo);
     connect(page, &Page::newAsked, this, &MainWindow::newPlan);
+    connect(page, &Page::explainShown, this, [this] { setExplainShown(true); });
+    connect(page, &Page::findingsAsked, this, [this](const QString& place) {
+      showPage(DeskPage::findings);
+      static_cast<FindingsPage&>(this->page(DeskPage::findings)).chooseAt(place);
+    });
   }
 }
 

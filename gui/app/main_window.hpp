@@ -17,7 +17,6 @@ class QLabel;
 class QMenu;
 class QSplitter;
 class QStackedWidget;
-class QUndoView;
 
 namespace seamtakt::desk {
 
@@ -118,6 +117,7 @@ class MainWindow : public QMainWindow {
   void fileChangedOnDisk();
   void fillRecent();
   void showPlanData();
+  void showHistory();
   void renameChosen();
   void addStarterCell();
   void remember(const QString& path);
@@ -149,6 +149,7 @@ class MainWindow : public QMainWindow {
   LinePage* line_ = nullptr;
   RecordsPage* records_ = nullptr;
   PlanDataDialog* data_ = nullptr;
+  QDialog* history_ = nullptr;
   QPointer<QDialog> lock_question_;
 };
 

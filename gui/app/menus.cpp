@@ -11,6 +11,8 @@
 #include <QPrinter>
 #include <QSettings>
 #include <QTreeWidget>
+#include <QUndoView>
+#include <QVBoxLayout>
 
 #include "app/main_window.hpp"
 #include "app/report_export.hpp"
@@ -79,6 +81,8 @@ void MainWindow::makeEditMenu() {
   QAction* redo = document_.undo().createRedoAction(this, tr("Redo"));
   redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
   edit->addActions({undo, redo});
+  edit->addSeparator();
+  edit->addAction(tr("&History …"), this, &MainWindow::showHistory);
   edit->addSeparator();
   edit->addAction(tr("Re&name …"), QKeySequence(Qt::SHIFT | Qt::Key_F2), this, &MainWindow::renameChosen);
   edit->addAction(tr("Add a starter &cell"), this, &MainWindow::addStarterCell);
@@ -156,8 +160,9 @@ void MainWindow::makeHelpMenu() {
                    "value in focus\nF2 or typing: edit a cell; F2 on an id: rename\n"
                    "Enter on a finding: go to its field\nArrow up and down in a number: step; "
                    "Page up and down: ten steps\n"
-                   "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\nCtrl+Z, "
-                   "Ctrl+Y: undo, redo\nF8: SI or US units\n"
+                   "Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet\n"
+                   "Ctrl+F: filter the table; Ctrl+Enter: set for all selected rows\n"
+                   "Ctrl+Z, Ctrl+Y: undo, redo\nF8: SI or US units\n"
                    "Ctrl+I: import a log; Ctrl+R: report as PDF\nF6: next part of the page"));
   });
   help->addAction(tr("&About Seamtakt"), this, [this] {
@@ -185,6 +190,22 @@ void MainWindow::showPlanData() {
   data_->show();
   data_->raise();
   data_->tree().setFocus(Qt::OtherFocusReason);
+}
+
+/// All steps of undo; a click on one goes there.
+void MainWindow::showHistory() {
+  if (!history_) {
+    history_ = new QDialog(this);
+    history_->setWindowTitle(tr("History of the plan"));
+    auto* column = new QVBoxLayout(history_);
+    auto* steps = new QUndoView(&document_.undo(), history_);
+    steps->setEmptyLabel(tr("The plan as it was opened"));
+    steps->setAccessibleName(history_->windowTitle());
+    column->addWidget(steps);
+    history_->resize(360, 420);
+  }
+  history_->show();
+  history_->raise();
 }
 
 /// The schedule on the page of schedules, else the seam.

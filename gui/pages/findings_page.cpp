@@ -1,5 +1,6 @@
 #include "pages/findings_page.hpp"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -29,13 +30,13 @@ FindingsPage::FindingsPage(const Desk& desk, QWidget* parent)
   table_ = new GridView(*model_, tr("Findings"), this);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setRoomTaker(2);
+  table_->keepColumns(QStringLiteral("findings"));
   setWhat(table_);
   setWhy(makeDetail());
   setShares(3, 1);
   makeTools();
   connect(table_, &GridView::rowChosen, this, &FindingsPage::showFinding);
-  connect(table_, &GridView::opened, this,
-          [this](int row) { desk_.selection.goTo(model_->target(row).address, model_->target(row).key); });
+  connect(table_, &GridView::opened, this, &FindingsPage::openRow);
   connect(&desk_.document, &Document::replaced, table_, [this] { table_->selectRow(-1); });
   showFinding(-1);
   showFirstStep();
@@ -57,14 +58,50 @@ void FindingsPage::makeTools() {
   words_->setAccessibleName(tr("Filter findings"));
   words_->setClearButtonEnabled(true);
   words_->setMaximumWidth(280);
+  table_->setFilterBox(words_);
+  grouped_ = new QCheckBox(tr("By cause"), this);
+  grouped_->setAccessibleName(grouped_->text());
+  grouped_->setToolTip(tr("Findings of one rule are one row; Enter opens it"));
+  connect(grouped_, &QCheckBox::toggled, this, &FindingsPage::group);
   auto* hint = new QLabel(tr("Enter goes to the field"), this);
   hint->setProperty("role", "quiet");
   tools().addWidget(severity_);
   tools().addWidget(words_, 1);
+  tools().addWidget(grouped_);
   tools().addStretch(1);
   tools().addWidget(hint);
   connect(severity_, &QComboBox::currentIndexChanged, this, &FindingsPage::filter);
   connect(words_, &QLineEdit::textChanged, this, &FindingsPage::filter);
+}
+
+/// Groups keep the order of their findings: they aren't sorted by a column.
+void FindingsPage::group(bool grouped) {
+  if (grouped) table_->sortByColumn(-1, Qt::AscendingOrder);
+  table_->setSortingEnabled(!grouped);
+  model_->setGrouped(grouped);
+  table_->fitColumns();
+  showFinding(table_->currentRow());
+}
+
+void FindingsPage::openRow(int row) {
+  if (!model_->isGroup(row))
+    return desk_.selection.goTo(model_->target(row).address, model_->target(row).key);
+  model_->toggle(row);
+  table_->selectRow(row);
+}
+
+void FindingsPage::chooseAt(const QString& place) {
+  words_->clear();
+  severity_->setCurrentIndex(0);
+  const int row = model_->rowAt(place.toStdString());
+  if (row < 0) return;
+  if (model_->isGroup(row)) {
+    model_->toggle(row);
+    table_->selectRow(model_->rowAt(place.toStdString()));
+  } else {
+    table_->selectRow(row);
+  }
+  table_->setFocus(Qt::OtherFocusReason);
 }
 
 void FindingsPage::filter() {
@@ -126,7 +163,7 @@ QWidget* FindingsPage::makeDetail() {
 }
 
 void FindingsPage::showFinding(int row) {
-  const bool any = row >= 0 && row < model_->rowCount();
+  const bool any = row >= 0 && row < model_->rowCount() && !model_->isGroup(row);
   for (QWidget* widget : {static_cast<QWidget*>(jump_), static_cast<QWidget*>(accept_),
                           static_cast<QWidget*>(reason_), static_cast<QWidget*>(by_)})
     widget->setEnabled(any);
@@ -156,7 +193,7 @@ void FindingsPage::showFinding(int row) {
 
 void FindingsPage::accept() {
   const int row = table_->currentRow();
-  if (row < 0) return;
+  if (row < 0 || model_->isGroup(row)) return;
   const QString reason = reason_->text().trimmed(), by = by_->text().trimmed();
   if (reason.isEmpty() || by.isEmpty()) {
     refusal_->setText(tr("found nothing, expected a reason and a name"));

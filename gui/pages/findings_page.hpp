@@ -2,6 +2,7 @@
 
 #include "pages/page.hpp"
 
+class QCheckBox;
 class QComboBox;
 class QLineEdit;
 class QLabel;
@@ -22,6 +23,8 @@ class FindingsPage : public Page {
   GridView& table() { return *table_; }
   /// Accepts the chosen finding with the reason and name entered in their fields.
   void accept();
+  /// Puts the cursor on the first finding at a place or within it.
+  void chooseAt(const QString& place);
 
  private:
   QWidget* makeDetail();
@@ -29,10 +32,13 @@ class FindingsPage : public Page {
   void showFirstStep();
   void filter();
   void showFinding(int row);
+  void openRow(int row);
+  void group(bool grouped);
 
   FindingModel* model_;
   GridView* table_;
   QComboBox* severity_;
+  QCheckBox* grouped_;
   QLineEdit *words_, *reason_, *by_;
   QLabel *text_, *figures_, *source_, *refusal_;
   QPushButton *accept_, *jump_;

@@ -62,6 +62,7 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
            parent) {
   passes_ = new ValueModel(heat_columns(), this);
   table_ = new GridView(*passes_, tr("Heat of each pass"), this);
+  table_->keepColumns(QStringLiteral("heat"));
   views_ = new QTabWidget(this);
   views_->setAccessibleName(tr("Views of heat"));
   views_->setDocumentMode(true);

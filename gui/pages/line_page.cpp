@@ -58,6 +58,7 @@ QWidget* LinePage::makeWhat() {
   tabs->setAccessibleName(tr("Tables of the line"));
   tabs->setDocumentMode(true);
   unit_table_ = new GridView(*units_, tr("Units of the day"), tabs);
+  unit_table_->keepColumns(QStringLiteral("units"));
   cure_table_ = new GridView(*cures_, tr("What would help"), tabs);
   auto* drafted = new QWidget(tabs);
   auto* column = new QVBoxLayout(drafted);

@@ -2,15 +2,18 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedLayout>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 #include "models/tables/grid_model.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -69,6 +72,31 @@ class EmptySide : public QWidget {
     return made;
   }
 };
+
+/// The place of a row's object as findings call it, and the schedules that it is welded with.
+struct RowPlace {
+  std::string place;
+  std::vector<std::size_t> schedules;
+};
+
+RowPlace row_place(const Plan& plan, const std::string& address) {
+  const PointerStep list = first_step(address), item = first_step(list.rest);
+  if (list.part == "schedules") {
+    const std::size_t at = list_index(item.part, plan.schedules.size());
+    return at < plan.schedules.size() ? RowPlace{plan.schedules[at].id, {at}} : RowPlace();
+  }
+  const std::size_t w = list_index(item.part, plan.weldments.size());
+  if (list.part != "weldments" || w >= plan.weldments.size()) return {};
+  const Weldment& weldment = plan.weldments[w];
+  const PointerStep seams = first_step(item.rest);
+  const std::size_t s = list_index(first_step(seams.rest).part, weldment.seams.size());
+  if (seams.part != "seams" || s >= weldment.seams.size()) return {weldment.id, {}};
+  RowPlace row{weldment.id + "/" + weldment.seams[s].id, {}};
+  for (const std::string& id : weldment.seams[s].schedules)
+    if (const auto at = find_schedule(plan, id); at && std::ranges::count(row.schedules, *at) == 0)
+      row.schedules.push_back(*at);
+  return row;
+}
 
 }  // namespace
 
@@ -154,6 +182,8 @@ QPushButton* Page::firstStep() const {
 void Page::connectExplain() {
   for (GridView* table : findChildren<GridView*>()) {
     connect(table, &GridView::said, this, &Page::message);
+    connect(table, &GridView::menuAsked, this,
+            [this, table](QMenu& menu, const QModelIndex& at) { addToMenu(*table, menu, at); });
     connect(table, &GridView::cellChosen, this, [this, table](const QString& place, const QString& key) {
       if (!table->isVisible()) return;
       explained_ = table;
@@ -162,6 +192,28 @@ void Page::connectExplain() {
   }
   explained_ = across_->count() > 0 ? across_->widget(0)->findChild<GridView*>() : nullptr;
   if (!explained_ && across_->count() > 0) explained_ = qobject_cast<GridView*>(across_->widget(0));
+}
+
+void Page::addToMenu(GridView&, QMenu& menu, const QModelIndex& at) {
+  menu.addSeparator();
+  const QString place = at.data(PlaceRole).toString();
+  QAction* explain = menu.addAction(tr("Explain"), this, &Page::explainShown);
+  explain->setEnabled(!place.isEmpty());
+  const PlanPtr plan = desk_.document.plan();
+  std::string address = at.data(AddressRole).toString().toStdString();
+  if (address.empty()) address = address_of_finding(*plan, place.toStdString());
+  const RowPlace row = row_place(*plan, address);
+  QAction* findings = menu.addAction(tr("Go to finding"), this,
+                                     [this, row] { emit findingsAsked(QString::fromStdString(row.place)); });
+  const auto is_here = [&](const Finding& finding) { return lies_in(finding.where, row.place); };
+  findings->setEnabled(results_ && !row.place.empty() && std::ranges::any_of(results_->findings, is_here));
+  for (const std::size_t schedule : row.schedules)
+    menu.addAction(
+        tr("Open schedule %1").arg(menu_text(QString::fromStdString(plan->schedules[schedule].id))), this,
+        [this, schedule] {
+          desk_.selection.goTo(QString::fromStdString(schedule_address(schedule)),
+                               QStringLiteral("wire_feed_speed_m_min"));
+        });
 }
 
 void Page::explainAgain() {

@@ -9,6 +9,8 @@
 
 class QHBoxLayout;
 class QLabel;
+class QMenu;
+class QModelIndex;
 class QPushButton;
 class QSplitter;
 class QStackedLayout;
@@ -54,6 +56,10 @@ class Page : public QWidget {
   void message(const QString& text);
   void demoAsked();
   void newAsked();
+  /// Shows the panel that explains values.
+  void explainShown();
+  /// Shows the findings on a place ("BD/S03").
+  void findingsAsked(const QString& place);
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -63,6 +69,8 @@ class Page : public QWidget {
   void setWhat(QWidget* what) { fill(0, what); }
   void setWhy(QWidget* why) { fill(1, why); }
   void setShares(int what, int why);
+  /// Adds to a table's menu what leads from a row to other places. Pages add their own.
+  virtual void addToMenu(GridView& table, QMenu& menu, const QModelIndex& at);
   /// The row of buttons beside the title.
   QHBoxLayout& tools() { return *tools_; }
   /// Shows `step` and a button for the demo instead of the page; an empty text shows the page.

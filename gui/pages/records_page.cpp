@@ -86,6 +86,7 @@ QWidget* RecordsPage::makeWhat() {
   unit_table_ = new GridView(*units_, tr("Units"), split);
   unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   pass_table_ = new GridView(*passes_, tr("Passes of the unit"), split);
+  pass_table_->keepColumns(QStringLiteral("records"));
   split->addWidget(unit_table_);
   split->addWidget(pass_table_);
   split->setSizes({180, 360});

@@ -101,6 +101,7 @@ SchedulesPage::SchedulesPage(const Desk& desk, QWidget* parent)
 QWidget* SchedulesPage::makeWhat() {
   auto* split = new QSplitter(Qt::Vertical);
   table_ = new GridView(*model_, tr("Schedules"), split);
+  table_->keepColumns(QStringLiteral("schedules"));
   auto* below = new QWidget(split);
   auto* column = new QVBoxLayout(below);
   column->setContentsMargins(0, unit_px, 0, 0);
@@ -131,6 +132,7 @@ QWidget* SchedulesPage::makeWhy() {
   uses_title_ = new QLabel(side);
   uses_title_->setProperty("role", "section");
   uses_table_ = new GridView(*uses_, tr("Passes welded by the schedule"), side);
+  uses_table_->keepColumns(QStringLiteral("schedule-passes"));
   auto* head = new QHBoxLayout;
   auto* title = new QLabel(tr("Difference to"), side);
   title->setProperty("role", "section");

@@ -82,6 +82,7 @@ QWidget* SeamsPage::makeWhat() {
   auto* split = new QSplitter(Qt::Vertical);
   table_ = new GridView(*model_, tr("Seams"), split);
   table_->setColumnHidden(model_->columnNamed("weldment"), true);
+  table_->keepColumns(QStringLiteral("seams"));
   auto* scroll = new QScrollArea(split);
   scroll->setWidgetResizable(true);
   scroll->setFocusPolicy(Qt::NoFocus);
@@ -106,6 +107,7 @@ QWidget* SeamsPage::makeWhy() {
   pictures_->addWidget(picture_);
   pass_table_ = new GridView(*passes_, tr("Passes of the seam"), split);
   for (int column = 0; column < 2; ++column) pass_table_->setColumnHidden(column, true);
+  pass_table_->keepColumns(QStringLiteral("seam-passes"));
   split->addWidget(pictures_);
   split->addWidget(pass_table_);
   split->setStretchFactor(0, 4);

@@ -354,6 +354,24 @@
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::ChoiceDialog</name>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::ChoiceTable</name>
+    <message>
+        <source>On this seam</source>
+        <translation>An dieser Naht</translation>
+    </message>
+    <message>
+        <source>What is found first</source>
+        <translation>Was zuerst befunden wird</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::CycleTable</name>
     <message>
         <source>Part of the cycle</source>
@@ -378,10 +396,6 @@
     <message>
         <source>Change</source>
         <translation>Änderung</translation>
-    </message>
-    <message>
-        <source>From this cycle to the compared one</source>
-        <translation>Von dieser Zykluszeit zur verglichenen</translation>
     </message>
     <message>
         <source>Cycle</source>
@@ -414,6 +428,10 @@
     <message>
         <source>cell</source>
         <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>From the cycle before to the one after it: what is gained is negative</source>
+        <translation>Vom Zyklus davor zu dem danach: Gewonnenes ist negativ</translation>
     </message>
 </context>
 <context>
@@ -627,6 +645,10 @@
         <source>Standard and clause</source>
         <translation>Norm und Abschnitt</translation>
     </message>
+    <message>
+        <source>such as: %1</source>
+        <translation>zum Beispiel: %1</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::FindingsPage</name>
@@ -730,6 +752,108 @@ Quelle: %3</translation>
         <source>Source</source>
         <translation>Quelle</translation>
     </message>
+    <message>
+        <source>By cause</source>
+        <translation>Nach Ursache</translation>
+    </message>
+    <message>
+        <source>Findings of one rule are one row; Enter opens it</source>
+        <translation>Befunde einer Regel sind eine Zeile; die Eingabetaste öffnet sie</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FitDialog</name>
+    <message>
+        <source>Fit seams</source>
+        <translation>Nähte einstellen</translation>
+    </message>
+    <message>
+        <source>What to have least of</source>
+        <translation>Wovon möglichst wenig</translation>
+    </message>
+    <message>
+        <source>Least time</source>
+        <translation>Wenig Zeit</translation>
+    </message>
+    <message>
+        <source>Least heat</source>
+        <translation>Wenig Wärme</translation>
+    </message>
+    <message>
+        <source>Least cost</source>
+        <translation>Wenig Kosten</translation>
+    </message>
+    <message>
+        <source>Only schedules that exist</source>
+        <translation>Nur vorhandene Schweißanweisungen</translation>
+    </message>
+    <message>
+        <source>Seams take another schedule of the plan as it stands; no settings are new</source>
+        <translation>Nähte nehmen eine andere Schweißanweisung des Plans, wie sie ist; keine Einstellung ist neu</translation>
+    </message>
+    <message>
+        <source>Settings before and after</source>
+        <translation>Einstellungen davor und danach</translation>
+    </message>
+    <message>
+        <source>Conflicts</source>
+        <translation>Konflikte</translation>
+    </message>
+    <message>
+        <source>Take it over</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>searching …</source>
+        <translation>sucht …</translation>
+    </message>
+    <message>
+        <source>The settings are the plan&apos;s. Undo brings back the ones before.</source>
+        <translation>Die Einstellungen sind die des Plans. Rückgängig holt die vorigen zurück.</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::FitTable</name>
+    <message>
+        <source>no settings</source>
+        <translation>keine Einstellungen</translation>
+    </message>
+    <message>
+        <source>existing schedule</source>
+        <translation>vorhandene Schweißanweisung</translation>
+    </message>
+    <message>
+        <source>as planned</source>
+        <translation>wie geplant</translation>
+    </message>
+    <message>
+        <source>new settings, not taken</source>
+        <translation>neue Einstellungen, nicht übernommen</translation>
+    </message>
+    <message>
+        <source>new settings</source>
+        <translation>neue Einstellungen</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Gefunden</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Held back by, or in conflict</source>
+        <translation>Begrenzt durch, oder im Konflikt</translation>
+    </message>
+    <message>
+        <source>Without settings: limits that no settings keep together</source>
+        <translation>Ohne Einstellungen: Grenzen, die keine Einstellung zusammen hält</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::GridView</name>
@@ -750,8 +874,28 @@ Quelle: %3</translation>
         <translation>Der Plan hat sich inzwischen geändert: Nichts ist eingefügt.</translation>
     </message>
     <message>
-        <source>Pasted. %1 Undo takes it back.</source>
-        <translation>Eingefügt. %1 Rückgängig nimmt es zurück.</translation>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
+    </message>
+    <message>
+        <source>Set for all selected …</source>
+        <translation>Für alle gewählten setzen …</translation>
+    </message>
+    <message>
+        <source>Filter …</source>
+        <translation>Filter …</translation>
+    </message>
+    <message>
+        <source>Set %1</source>
+        <translation>%1 setzen</translation>
+    </message>
+    <message>
+        <source>All columns in their first order</source>
+        <translation>Alle Spalten in der ersten Reihenfolge</translation>
+    </message>
+    <message>
+        <source>%1: %2 Undo takes it back.</source>
+        <translation>%1: %2 Rückgängig nimmt es zurück.</translation>
     </message>
 </context>
 <context>
@@ -1589,28 +1733,6 @@ Die bisherige Datei ist noch da.</translation>
         <translation>&amp;Bescheinigung einer Einheit …</translation>
     </message>
     <message>
-        <source>Ctrl+1 … Ctrl+7: the links of the chain and the findings
-F1: Explain the value in focus
-F2 or typing: edit a cell; F2 on an id: rename
-Enter on a finding: go to its field
-Arrow up and down in a number: step; Page up and down: ten steps
-Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet
-Ctrl+Z, Ctrl+Y: undo, redo
-F8: SI or US units
-Ctrl+I: import a log; Ctrl+R: report as PDF
-F6: next part of the page</source>
-        <translation>Strg+1 … Strg+7: Glieder der Kette und Befunde
-F1: den Wert im Fokus erklären
-F2 oder tippen: Zelle ändern; F2 auf einer Kennung: umbenennen
-Eingabe auf einem Befund: zu seinem Feld
-Pfeil auf und ab in einer Zahl: ein Schritt; Bild auf und ab: zehn Schritte
-Strg+C, Strg+V: Bereich einer Tabelle, zu und von einer Tabellenkalkulation
-Strg+Z, Strg+Y: rückgängig, wiederholen
-F8: SI- oder US-Einheiten
-Strg+I: Protokoll einlesen; Strg+R: Bericht als PDF
-F6: nächster Teil der Seite</translation>
-    </message>
-    <message>
         <source>Re&amp;name …</source>
         <translation>&amp;Umbenennen …</translation>
     </message>
@@ -1682,6 +1804,46 @@ F6: nächster Teil der Seite</translation>
         <source>Language of the system</source>
         <translation>Sprache des Systems</translation>
     </message>
+    <message>
+        <source>&amp;History …</source>
+        <translation>&amp;Verlauf …</translation>
+    </message>
+    <message>
+        <source>&amp;Fit selected seams …</source>
+        <translation>Gewählte Nähte &amp;einstellen …</translation>
+    </message>
+    <message>
+        <source>Ctrl+1 … Ctrl+7: the links of the chain and the findings
+F1: Explain the value in focus
+F2 or typing: edit a cell; F2 on an id: rename
+Enter on a finding: go to its field
+Arrow up and down in a number: step; Page up and down: ten steps
+Ctrl+C, Ctrl+V: a range of a table, to and from a spreadsheet
+Ctrl+F: filter the table; Ctrl+Enter: set for all selected rows
+Ctrl+Z, Ctrl+Y: undo, redo
+F8: SI or US units
+Ctrl+I: import a log; Ctrl+R: report as PDF
+F6: next part of the page</source>
+        <translation>Strg+1 … Strg+7: Glieder der Kette und Befunde
+F1: den Wert im Fokus erklären
+F2 oder tippen: Zelle ändern; F2 auf einer Kennung: umbenennen
+Eingabe auf einem Befund: zu seinem Feld
+Pfeil auf und ab in einer Zahl: ein Schritt; Bild auf und ab: zehn Schritte
+Strg+C, Strg+V: Bereich einer Tabelle, zu und von einer Tabellenkalkulation
+Strg+F: Tabelle filtern; Strg+Eingabe: für alle gewählten Zeilen setzen
+Strg+Z, Strg+Y: rückgängig, wiederholen
+F8: SI- oder US-Einheiten
+Strg+I: Protokoll einlesen; Strg+R: Bericht als PDF
+F6: nächster Teil der Seite</translation>
+    </message>
+    <message>
+        <source>History of the plan</source>
+        <translation>Verlauf des Plans</translation>
+    </message>
+    <message>
+        <source>The plan as it was opened</source>
+        <translation>Der Plan, wie er geöffnet wurde</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::OrderBar</name>
@@ -1694,16 +1856,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Früher</translation>
     </message>
     <message>
-        <source>Welds the chosen seam one place earlier</source>
-        <translation>Schweißt die gewählte Naht einen Platz früher</translation>
-    </message>
-    <message>
         <source>Later</source>
         <translation>Später</translation>
-    </message>
-    <message>
-        <source>Welds the chosen seam one place later</source>
-        <translation>Schweißt die gewählte Naht einen Platz später</translation>
     </message>
     <message>
         <source>Other robot</source>
@@ -1720,10 +1874,6 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Search best order</source>
         <translation>Beste Reihenfolge suchen</translation>
-    </message>
-    <message>
-        <source>Searches order, robots and directions of the shortest cycle until you stop it</source>
-        <translation>Sucht Reihenfolge, Roboter und Richtungen der kürzesten Zykluszeit, bis Sie anhalten</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -1825,6 +1975,30 @@ F6: nächster Teil der Seite</translation>
         <source>Only %1 reaches %2.</source>
         <translation>Nur %1 erreicht %2.</translation>
     </message>
+    <message>
+        <source>Welds the chosen pass before what its robot welds before it</source>
+        <translation>Schweißt die gewählte Raupe vor dem, was ihr Roboter vor ihr schweißt</translation>
+    </message>
+    <message>
+        <source>Welds the chosen pass after what its robot welds next</source>
+        <translation>Schweißt die gewählte Raupe nach dem, was ihr Roboter als Nächstes schweißt</translation>
+    </message>
+    <message>
+        <source>Length of the search</source>
+        <translation>Dauer der Suche</translation>
+    </message>
+    <message>
+        <source>After so many seconds the search ends by itself</source>
+        <translation>Nach so vielen Sekunden endet die Suche von selbst</translation>
+    </message>
+    <message>
+        <source>Searches order, robots and directions of the shortest cycle, as long as the field says or until you stop it</source>
+        <translation>Sucht Reihenfolge, Roboter und Richtungen der kürzesten Zykluszeit, so lange das Feld sagt oder bis Sie anhalten</translation>
+    </message>
+    <message>
+        <source>%1, pass %2</source>
+        <translation>%1, Raupe %2</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::Page</name>
@@ -1835,6 +2009,18 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>New plan</source>
         <translation>Neuer Plan</translation>
+    </message>
+    <message>
+        <source>Explain</source>
+        <translation>Erklären</translation>
+    </message>
+    <message>
+        <source>Go to finding</source>
+        <translation>Zum Befund</translation>
+    </message>
+    <message>
+        <source>Open schedule %1</source>
+        <translation>Schweißanweisung %1 öffnen</translation>
     </message>
 </context>
 <context>
@@ -3056,6 +3242,53 @@ F6: nächster Teil der Seite</translation>
         <source>%1 of %2</source>
         <translation>%1 von %2</translation>
     </message>
+    <message>
+        <source>A fit begins with the schedule of a seam: choose a seam that has one.</source>
+        <translation>Einstellen beginnt mit der Schweißanweisung einer Naht: eine Naht wählen, die eine hat.</translation>
+    </message>
+    <message>
+        <source>Schedule of %1</source>
+        <translation>Schweißanweisung von %1</translation>
+    </message>
+    <message>
+        <source>Weld with it</source>
+        <translation>Damit schweißen</translation>
+    </message>
+    <message>
+        <source>Weld with %1</source>
+        <translation>Mit %1 schweißen</translation>
+    </message>
+    <message>
+        <source>Choose schedule …</source>
+        <translation>Schweißanweisung wählen …</translation>
+    </message>
+    <message>
+        <source>Fit selected seams …</source>
+        <translation>Gewählte Nähte einstellen …</translation>
+    </message>
+    <message>
+        <source>Fit this seam …</source>
+        <translation>Diese Naht einstellen …</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::SetDialog</name>
+    <message>
+        <source>Set for all selected rows</source>
+        <translation>Für alle gewählten Zeilen setzen</translation>
+    </message>
+    <message>
+        <source>%1, rows: %2</source>
+        <translation>%1, Zeilen: %2</translation>
+    </message>
+    <message>
+        <source>Set</source>
+        <translation>Setzen</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::StateWords</name>
@@ -3369,6 +3602,17 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 to %2</source>
         <translation>%1 bis %2</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::TableFilter</name>
+    <message>
+        <source>Rows that have these words</source>
+        <translation>Zeilen mit diesen Wörtern</translation>
+    </message>
+    <message>
+        <source>Filter of the table</source>
+        <translation>Filter der Tabelle</translation>
     </message>
 </context>
 <context>

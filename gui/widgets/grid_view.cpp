@@ -2,21 +2,21 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QComboBox>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QMimeData>
-#include <QPainter>
-#include <QSortFilterProxyModel>
+#include <set>
 
 #include "document/document.hpp"
-#include "models/pictures/palette.hpp"
 #include "models/tables/grid_model.hpp"
 #include "models/tables/pasted_range.hpp"
+#include "widgets/frozen_columns.hpp"
+#include "widgets/grid_delegate.hpp"
 #include "widgets/paste_dialog.hpp"
-#include "widgets/quantity_edit.hpp"
 #include "widgets/rename_dialog.hpp"
+#include "widgets/sorted_rows.hpp"
 #include "widgets/style.hpp"
+#include "widgets/table_filter.hpp"
 
 namespace seamtakt::desk {
 
@@ -25,15 +25,6 @@ namespace {
 /// The copied cells without their headings, which a paste into a table of the desk mustn't take for values.
 constexpr const char* cells_format = "application/x-seamtakt-cells";
 
-const FieldInfo* field_of(const QModelIndex& index) {
-  return reinterpret_cast<const FieldInfo*>(index.data(FieldRole).value<quintptr>());
-}
-
-std::optional<Severity> severity_of(const QModelIndex& index, int role = SeverityRole) {
-  const QVariant severity = index.data(role);
-  return severity.isValid() ? std::optional(static_cast<Severity>(severity.toInt())) : std::nullopt;
-}
-
 /// The state of "ok; Heat: fail" that is this page's own.
 QString first_word(const QString& state) {
   return state.section(QStringLiteral("; "), 0, 0);
@@ -41,64 +32,8 @@ QString first_word(const QString& state) {
 
 }  // namespace
 
-void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
-                         const QModelIndex& index) const {
-  const QString key = index.data(KeyRole).toString();
-  if (key != "mark" && key != "severity") return QStyledItemDelegate::paint(painter, option, index);
-  QStyleOptionViewItem shifted = option;
-  initStyleOption(&shifted, index);
-  // A finding of another page is a second mark; the cell's tip and Explain have its words.
-  const std::optional<Severity> beyond = severity_of(index, BeyondRole);
-  const QString word = first_word(shifted.text);
-  shifted.text.clear();
-  option.widget->style()->drawControl(QStyle::CE_ItemViewItem, &shifted, painter, option.widget);
-  if (word.isEmpty()) return;
-  const QRect box(option.rect.left() + 8, option.rect.center().y() - 6, 13, 13);
-  const std::optional<Severity> own = severity_of(index);
-  const bool is_partly_judged = !own && index.data(PartlyJudgedRole).toBool();
-  if (is_partly_judged)
-    draw_partly_mark(*painter, box);
-  else
-    draw_mark(*painter, box, own);
-  painter->setPen(is_partly_judged ? Palette::current().quiet : Palette::current().of(own));
-  painter->drawText(option.rect.adjusted(27, 0, -2, 0), Qt::AlignVCenter | Qt::AlignLeft, word);
-  if (!beyond) return;
-  const int after = box.right() + 6 + painter->fontMetrics().horizontalAdvance(word) + 8;
-  draw_mark(*painter, box.translated(after - box.left(), 0), beyond);
-}
-
-QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
-                                    const QModelIndex& index) const {
-  const FieldInfo* field = field_of(index);
-  if (!field) return nullptr;
-  if (field->kind == FieldKind::choice) {
-    auto* choice = new QComboBox(parent);
-    choice->setAccessibleName(core_label(field->label));
-    if (!field->required) choice->addItem(QStringLiteral("–"), QString());
-    for (std::string_view item : field->choices)
-      choice->addItem(core_text(item), QString::fromUtf8(item.data(), static_cast<qsizetype>(item.size())));
-    return choice;
-  }
-  auto* line = new QuantityEdit(parent);
-  line->setField(field);
-  return line;
-}
-
-void GridDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
-  const QString text = index.data(Qt::EditRole).toString();
-  if (auto* choice = qobject_cast<QComboBox*>(editor))
-    choice->setCurrentIndex(std::max(0, choice->findData(text)));
-  // An evaluation that ends meanwhile changes the cell; the text being typed is kept.
-  if (auto* line = qobject_cast<QuantityEdit*>(editor); line && !line->isModified()) line->setText(text);
-}
-
-void GridDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const {
-  if (auto* choice = qobject_cast<QComboBox*>(editor)) model->setData(index, choice->currentData());
-  if (auto* line = qobject_cast<QuantityEdit*>(editor)) model->setData(index, line->text());
-}
-
 GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
-    : QTableView(parent), grid_(grid), proxy_(new QSortFilterProxyModel(this)) {
+    : QTableView(parent), grid_(grid), proxy_(new SortedRows(this)) {
   proxy_->setSourceModel(&grid_);
   proxy_->setSortRole(SortRole);
   proxy_->setSortCaseSensitivity(Qt::CaseInsensitive);
@@ -108,7 +43,7 @@ GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
   setItemDelegate(new GridDelegate(this));
   setAccessibleName(name);
   setSelectionBehavior(QAbstractItemView::SelectItems);
-  setSelectionMode(QAbstractItemView::ContiguousSelection);
+  setSelectionMode(QAbstractItemView::ExtendedSelection);
   setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
                   QAbstractItemView::AnyKeyPressed);
   setShowGrid(false);
@@ -128,6 +63,16 @@ GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
   connect(this, &QTableView::activated, this,
           [this](const QModelIndex& at) { emit opened(proxy_->mapToSource(at).row()); });
   connect(&grid_, &QAbstractItemModel::headerDataChanged, this, &GridView::fitColumns);
+  connect(horizontalHeader(), &QHeaderView::sortIndicatorChanged, this, [this](int column) {
+    // The arrow takes room.
+    if (column >= 0 && column < grid_.columnCount())
+      setColumnWidth(column, std::max(columnWidth(column), std::min(contentWidth(column), 420)));
+  });
+  if (const int naming = namingColumns(); naming > 0) frozen_ = new FrozenColumns(*this, naming);
+}
+
+QSortFilterProxyModel& GridView::proxy() const {
+  return *proxy_;
 }
 
 int GridView::currentRow() const {
@@ -154,19 +99,25 @@ bool GridView::focusCell(int source_row, std::string_view key) {
   return true;
 }
 
+/// Cells between those that are selected apart from one another are left blank.
 QString GridView::copyText() const {
-  QModelIndexList cells = selectionModel()->selectedIndexes();
-  std::sort(cells.begin(), cells.end(), [](const QModelIndex& a, const QModelIndex& b) {
-    return a.row() != b.row() ? a.row() < b.row() : a.column() < b.column();
-  });
-  QString text;
-  for (qsizetype i = 0; i < cells.size(); ++i) {
-    if (i > 0) text += cells[i].row() == cells[i - 1].row() ? '\t' : '\n';
-    QString cell = cells[i].data(Qt::EditRole).toString();
-    if (cell == QStringLiteral("–")) cell.clear();
-    text += cell.replace('\t', ' ').replace('\n', ' ');
+  std::set<int> rows, columns;
+  for (const QModelIndex& cell : selectionModel()->selectedIndexes()) {
+    rows.insert(cell.row());
+    columns.insert(cell.column());
   }
-  return text;
+  QStringList lines;
+  for (const int row : rows) {
+    QStringList line;
+    for (const int column : columns) {
+      const QModelIndex at = proxy_->index(row, column);
+      QString cell = selectionModel()->isSelected(at) ? at.data(Qt::EditRole).toString() : QString();
+      if (cell == QStringLiteral("–")) cell.clear();
+      line << cell.replace('\t', ' ').replace('\n', ' ');
+    }
+    lines << line.join('\t');
+  }
+  return lines.join('\n');
 }
 
 QString GridView::copyHeadings() const {
@@ -230,26 +181,27 @@ bool GridView::paste(const QString& text) {
     return false;
   }
   // One column goes where the cursor is; what is wider may be shifted, and is shown before.
-  if (columns == 1 && range->added + range->refused + range->left_out == 0) return takePasted(*range);
+  if (columns == 1 && range->added + range->refused + range->left_out == 0)
+    return takePasted(*range, tr("Paste"));
   auto* preview = new PasteDialog(*range, window());
   preview->setAttribute(Qt::WA_DeleteOnClose);
-  connect(preview, &QDialog::accepted, this, [this, range] { takePasted(*range); });
+  connect(preview, &QDialog::accepted, this, [this, range] { takePasted(*range, tr("Paste")); });
   preview->open();
   return false;
 }
 
-bool GridView::takePasted(const PastedRange& range) {
+bool GridView::takePasted(const PastedRange& range, const QString& what) {
   Document& document = *grid_.edited();
   if (range.before != document.plan() || !range.after) {
     emit refused(tr("The plan has changed meanwhile: nothing is pasted."));
     return false;
   }
   document.endTyping();
-  const auto refusal = document.edit(tr("Paste"), {}, [&](Plan& plan) { plan = *range.after; });
+  const auto refusal = document.edit(what, {}, [&](Plan& plan) { plan = *range.after; });
   if (refusal)
     emit refused(refusal->text);
   else
-    emit said(tr("Pasted. %1 Undo takes it back.").arg(PasteDialog::summary(range)));
+    emit said(tr("%1: %2 Undo takes it back.").arg(what, PasteDialog::summary(range)));
   return !refusal;
 }
 
@@ -267,18 +219,35 @@ void GridView::mouseDoubleClickEvent(QMouseEvent* event) {
 void GridView::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_F2 && askToRename(currentIndex())) return;
   if (event->matches(QKeySequence::Copy)) return copy();
-  if (event->matches(QKeySequence::Paste)) {
-    const QMimeData* copied = QApplication::clipboard()->mimeData();
-    const QLatin1String format(cells_format);
-    paste(copied && copied->hasFormat(format) ? QString::fromUtf8(copied->data(format))
-                                              : QApplication::clipboard()->text());
-    return;
-  }
+  if (event->matches(QKeySequence::Paste)) return pasteClipboard();
+  if (event->matches(QKeySequence::Find)) return askFilter();
+  if (event->keyCombination() == QKeyCombination(Qt::CTRL, Qt::Key_Return)) return askToSet();
   QTableView::keyPressEvent(event);
+}
+
+void GridView::pasteClipboard() {
+  const QMimeData* copied = QApplication::clipboard()->mimeData();
+  const QLatin1String format(cells_format);
+  paste(copied && copied->hasFormat(format) ? QString::fromUtf8(copied->data(format))
+                                            : QApplication::clipboard()->text());
+}
+
+/// The filter's key is the table's where a menu has it too.
+bool GridView::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride &&
+      static_cast<QKeyEvent*>(event)->matches(QKeySequence::Find))
+    event->accept();
+  return QTableView::event(event);
+}
+
+void GridView::openAt(const QModelIndex& at) {
+  if (!askToRename(at)) emit opened(proxy_->mapToSource(at).row());
 }
 
 void GridView::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
   QTableView::currentChanged(current, previous);
+  // The whole row is lit.
+  if (current.row() != previous.row()) viewport()->update();
   if (!current.isValid()) {
     emit cellChosen({}, {});
     return;
@@ -297,14 +266,14 @@ void GridView::focusInEvent(QFocusEvent* event) {
 int GridView::contentWidth(int column) const {
   const QFontMetrics metrics = fontMetrics();
   const QStringList heading =
-      grid_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
+      proxy_->headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().split('\n');
   int width = 0;
   for (const QString& line : heading) width = std::max(width, metrics.horizontalAdvance(line) + 22);
   const std::string& key = grid_.columns()[static_cast<std::size_t>(column)].key;
   const bool is_mark = key == "mark" || key == "severity";
-  const int sampled = std::min(grid_.rowCount(), 100);
+  const int sampled = std::min(grid_.rowCount(), 100), digits = grid_.fractionDigits(column);
   for (int row = 0; row < sampled; ++row) {
-    const QString text = grid_.index(row, column).data().toString();
+    const QString text = GridDelegate::aligned(grid_.index(row, column).data().toString(), digits);
     width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26);
   }
   if (is_mark) {
@@ -341,6 +310,8 @@ void GridView::giveRoom() {
 void GridView::resizeEvent(QResizeEvent* event) {
   QTableView::resizeEvent(event);
   giveRoom();
+  if (frozen_) frozen_->follow();
+  if (filter_) filter_->place();
 }
 
 }  // namespace seamtakt::desk

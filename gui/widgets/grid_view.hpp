@@ -1,29 +1,23 @@
 #pragma once
 
-#include <QStyledItemDelegate>
 #include <QTableView>
+#include <vector>
 
+class QLineEdit;
+class QMenu;
 class QSortFilterProxyModel;
 
 namespace seamtakt::desk {
 
+class FrozenColumns;
 class GridModel;
+class SortedRows;
+class TableFilter;
+struct PastedCell;
 struct PastedRange;
 
-/// Draws rows 28 px high with a mark in the state column, and edits cells with the same line as forms have.
-class GridDelegate : public QStyledItemDelegate {
-  Q_OBJECT
-
- public:
-  using QStyledItemDelegate::QStyledItemDelegate;
-  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
-  QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
-                        const QModelIndex& index) const override;
-  void setEditorData(QWidget* editor, const QModelIndex& index) const override;
-  void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
-};
-
-/// A table of the desk: sorted by the cells' unrounded numbers, copied to and pasted from a spreadsheet.
+/// A table of the desk: sorted by the cells' unrounded numbers, filtered, copied to and pasted from a
+/// spreadsheet, with a menu for what can be done with its cells.
 class GridView : public QTableView {
   Q_OBJECT
 
@@ -31,7 +25,7 @@ class GridView : public QTableView {
   GridView(GridModel& grid, const QString& name, QWidget* parent = nullptr);
 
   GridModel& grid() const { return grid_; }
-  QSortFilterProxyModel& proxy() const { return *proxy_; }
+  QSortFilterProxyModel& proxy() const;
   /// Row of the model for the current one; -1 where there is none.
   int currentRow() const;
   /// Puts the cursor into that row, in its present column; -1: nowhere.
@@ -51,6 +45,24 @@ class GridView : public QTableView {
   void fitColumns();
   /// One column as wide as its contents, within bounds in pixels.
   void fitColumn(int column, int least, int most);
+  /// Columns are chosen in the heading's menu, moved by dragging, and kept under this name.
+  void keepColumns(const QString& key);
+  QMenu* columnMenu();
+  /// Ctrl+F goes to this box in place of the table's own.
+  void setFilterBox(QLineEdit* box);
+  void askFilter();
+  /// Rows of the model that the selection touches, in their order.
+  std::vector<int> selectedRows() const;
+  /// Sets a field in all selected rows, as one step of undo, or in none.
+  void setSelected(int column, const QString& value);
+  /// The same of other cells. `what`: the name of the step.
+  void setCells(const std::vector<PastedCell>& cells, const QString& what);
+  /// Asks for the value of the current column that all selected rows get.
+  void askToSet();
+  void showMenu(const QModelIndex& at, const QPoint& where);
+  /// What a double click does.
+  void openAt(const QModelIndex& at);
+  void scrollTo(const QModelIndex& index, ScrollHint hint = EnsureVisible) override;
   /// The column that takes the remaining width: a large window shows more of a long text.
   void setRoomTaker(int column);
 
@@ -58,6 +70,7 @@ class GridView : public QTableView {
   /// Puts the selected range on the clipboard: for other programs with its headings, for a table of the desk
   /// without them. A single cell is its value alone.
   void copy();
+  void pasteClipboard();
 
  signals:
   void rowChosen(int source_row);
@@ -69,23 +82,35 @@ class GridView : public QTableView {
   void opened(int source_row);
   /// What was done.
   void said(const QString& text);
+  /// The menu of a cell is about to be shown: pages add what they can do with it.
+  void menuAsked(QMenu& menu, const QModelIndex& at);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
   void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
+  bool event(QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
  private:
   QStringList pastedLines(const QString& text, int first_column) const;
-  bool takePasted(const PastedRange& range);
+  bool takePasted(const PastedRange& range, const QString& what);
+  bool canSet() const;
+  int namingColumns() const;
+  void storeColumns() const;
+  void restoreColumns();
   bool askToRename(const QModelIndex& at);
   int contentWidth(int column) const;
   void giveRoom();
 
   GridModel& grid_;
-  QSortFilterProxyModel* proxy_;
+  SortedRows* proxy_;
+  FrozenColumns* frozen_ = nullptr;
+  TableFilter* filter_ = nullptr;
+  QLineEdit* filter_box_ = nullptr;
+  QString kept_;
   int room_taker_ = -1;
 };
 

@@ -23,6 +23,7 @@ QTableView::item { padding: 0 8px; border-bottom: 1px solid %4; }
 QTableView::item:selected { background: %6; color: %2; }
 QTableView::item:focus { border: 1px solid %7; }
 QHeaderView { background: %1; border: 0; }
+QHeaderView::up-arrow, QHeaderView::down-arrow { width: 0; height: 0; image: none; }
 QHeaderView::section { background: %1; color: %3; border: 0; border-bottom: 2px solid %2; padding: 2px 8px; }
 QLineEdit, QComboBox, QPlainTextEdit, QSpinBox, QDateEdit { background: %5; color: %2; border: 0; border-bottom: 1px solid %3; padding: 3px 6px; selection-background-color: %7; selection-color: %1; min-height: 20px; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border-bottom: 2px solid %7; padding-bottom: 2px; }

@@ -32,6 +32,42 @@ QString core_label(const char* text) {
   return label;
 }
 
+std::optional<int> fraction_digits_of(const QString& text) {
+  qsizetype sign = -1, digits = 0;
+  for (qsizetype i = 0; i < text.size(); ++i) {
+    const QChar letter = text[i];
+    if (letter.isDigit()) {
+      ++digits;
+    } else if ((letter == '.' || letter == ',') && sign < 0 && digits > 0) {
+      sign = i;
+    } else if (i > 0 || (letter != '-' && letter != QChar(0x2212))) {
+      return std::nullopt;
+    }
+  }
+  if (digits == 0 || sign == text.size() - 1) return std::nullopt;
+  return sign < 0 ? 0 : static_cast<int>(text.size() - sign - 1);
+}
+
+GridModel::GridModel(QObject* parent, Document* edited) : QAbstractTableModel(parent), edited_(edited) {
+  const auto forget = [this] { fractions_.clear(); };
+  connect(this, &QAbstractItemModel::dataChanged, this, forget);
+  connect(this, &QAbstractItemModel::modelReset, this, forget);
+  connect(this, &QAbstractItemModel::headerDataChanged, this, forget);
+}
+
+int GridModel::fractionDigits(int column) const {
+  constexpr int most_rows = 200;
+  if (!columns_[static_cast<std::size_t>(column)].is_number) return 0;
+  fractions_.resize(columns_.size(), -1);
+  int& digits = fractions_[static_cast<std::size_t>(column)];
+  if (digits >= 0) return digits;
+  digits = 0;
+  for (int row = 0; row < std::min(rowCount(), most_rows); ++row) {
+    digits = std::max(digits, fraction_digits_of(cellText(row, column)).value_or(0));
+  }
+  return digits;
+}
+
 int GridModel::columnNamed(std::string_view key) const {
   for (std::size_t column = 0; column < columns_.size(); ++column)
     if (columns_[column].key == key) return static_cast<int>(column);
@@ -98,6 +134,8 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
     }
     case PartlyJudgedRole:
       return rowPartlyJudged(row);
+    case FractionRole:
+      return fractionDigits(column);
     case FieldRole:
       return about.field ? QVariant::fromValue(reinterpret_cast<quintptr>(about.field)) : QVariant();
     default:

@@ -23,6 +23,7 @@ enum GridRole {
   SeverityRole,                 ///< int of the worst finding of the row; absent where there is none
   FieldRole,                    ///< quintptr of the FieldInfo of an editable cell
   BeyondRole,                   ///< int of a worse finding on the row that another page lists; absent without
+  FractionRole,                 ///< int: digits after the decimal sign that the column's numbers have
   PartlyJudgedRole              ///< bool: no finding doesn't mean that the row is in order
 };
 
@@ -44,8 +45,7 @@ class GridModel : public QAbstractTableModel {
 
  public:
   /// `edited`: the plan whose fields are in editable cells; nullptr: nothing can be edited.
-  explicit GridModel(QObject* parent = nullptr, Document* edited = nullptr)
-      : QAbstractTableModel(parent), edited_(edited) {}
+  explicit GridModel(QObject* parent = nullptr, Document* edited = nullptr);
 
   const std::vector<GridColumn>& columns() const { return columns_; }
   int columnNamed(std::string_view key) const;
@@ -58,6 +58,9 @@ class GridModel : public QAbstractTableModel {
 
   /// Heading with its unit: "Leg, mm".
   QString headingText(int column) const;
+
+  /// The most digits after the decimal sign among a column's numbers (of its first rows).
+  int fractionDigits(int column) const;
 
   /// The plan whose fields are in editable cells; nullptr: nothing can be edited.
   Document* edited() const { return edited_; }
@@ -94,7 +97,11 @@ class GridModel : public QAbstractTableModel {
  private:
   std::vector<GridColumn> columns_;
   Document* edited_;
+  mutable std::vector<int> fractions_;  ///< by column; -1: not counted yet
 };
+
+/// Digits after the decimal sign of a text that is one number and nothing else; nothing for other texts.
+std::optional<int> fraction_digits_of(const QString& text);
 
 /// "fail", "warn", "note" or "ok" in the user's language.
 QString severity_word(std::optional<Severity> severity);

@@ -13,6 +13,8 @@ namespace {
 /// What the table shows of a seam's own fields, in this order; the form has them all.
 constexpr const char* shown_fields[] = {"id",       "joint",     "thickness_mm", "leg_mm", "gap_mm",
                                         "position", "schedules", "by",           "jobs"};
+/// Behind the derived values: what a cell programmer sets for many seams at once.
+constexpr const char* shown_cell_fields[] = {"robots", "orientation", "after"};
 constexpr const char* shown_seam_values[] = {"leg_mm", "throat_mm", "angular_distortion_deg"};
 constexpr const char* shown_pass_values[] = {"heat_input_kJ_mm", "cooling_time_s", "preheat_needed_C",
                                              "haz_hardness_HV", "arc_time_s"};
@@ -52,6 +54,10 @@ std::vector<GridColumn> seam_table_columns() {
   for (const char* key : shown_pass_values)
     if (const auto* column = find_column(pass_columns(), key))
       columns.push_back(derived_column(*column, "pass."));
+  for (const char* key : shown_cell_fields)
+    if (const FieldInfo* field = field_named<Seam>(key))
+      columns.push_back(
+          {key, core_label(field->label), field->unit, core_text(field->help), false, false, field});
   // The drawn leg and the obtained one are side by side: say which is which.
   for (GridColumn& column : columns) {
     if (column.key == "seam.leg_mm") column.label = SeamModel::tr("Leg obtained");
