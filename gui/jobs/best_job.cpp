@@ -6,7 +6,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr qint64 longest_ms = 600'000, told_every_ms = 100;
+constexpr qint64 told_every_ms = 100;
 
 /// The searched makespan as the cycle that follows from it.
 SearchState state_of(const BestProgress& progress, const Cell& cell, const Weldment& weldment,
@@ -25,7 +25,8 @@ SearchState state_of(const BestProgress& progress, const Cell& cell, const Weldm
 BestJob::BestJob(QObject* parent)
     : QObject(parent), worker_([this](const QString& reason) { emit failed(reason); }) {}
 
-BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, unsigned run) {
+BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, qint64 longest_ms,
+                             unsigned run) {
   struct Told {
     BestProgress last;
     qint64 at_ms = -told_every_ms;
@@ -33,7 +34,7 @@ BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, un
   auto told = std::make_shared<Told>();
   BestOptions options;
   options.progress = [told](const BestProgress& progress) { told->last = progress; };
-  options.stop = [this, told, results, weldment, run] {
+  options.stop = [this, told, results, weldment, longest_ms, run] {
     const qint64 now_ms = since_start_.elapsed();
     if (now_ms - told->at_ms >= told_every_ms && told->last.best_s > 0) {
       told->at_ms = now_ms;
@@ -46,14 +47,15 @@ BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, un
   return options;
 }
 
-void BestJob::start(const ResultsPtr& results, std::size_t weldment) {
-  worker_.start([this, results, weldment](unsigned run) -> Worker::Said {
+void BestJob::start(const ResultsPtr& results, std::size_t weldment, int seconds) {
+  const qint64 longest_ms = qint64{1000} * seconds;
+  worker_.start([this, results, weldment, longest_ms](unsigned run) -> Worker::Said {
     since_start_.start();
     auto order = std::make_shared<FoundOrder>();
     order->of = results;
     order->weldment = weldment;
     order->cycle = cycle_best(*results->plan, results->plan->weldments[weldment], results->evaluation,
-                              options(results, weldment, run));
+                              options(results, weldment, longest_ms, run));
     return [this, order] { emit found(order); };
   });
 }

@@ -23,8 +23,8 @@ struct FoundOrder {
 };
 using FoundOrderPtr = std::shared_ptr<const FoundOrder>;
 
-/// Searches a weldment's best order on a thread of its own until it is stopped, the order is proven, or ten
-/// minutes are over.
+/// Searches a weldment's best order on a thread of its own until it is stopped, the order is proven, or its
+/// time is over.
 class BestJob : public QObject {
   Q_OBJECT
 
@@ -32,7 +32,7 @@ class BestJob : public QObject {
   explicit BestJob(QObject* parent = nullptr);
 
   /// A search that still runs is dropped.
-  void start(const ResultsPtr& results, std::size_t weldment);
+  void start(const ResultsPtr& results, std::size_t weldment, int seconds);
   /// Ends the search; what it found is kept and `found` follows.
   void stop() { worker_.stop(); }
   /// Ends the search; nothing follows.
@@ -46,7 +46,7 @@ class BestJob : public QObject {
   void failed(const QString& reason);
 
  private:
-  BestOptions options(const ResultsPtr& results, std::size_t weldment, unsigned run);
+  BestOptions options(const ResultsPtr& results, std::size_t weldment, qint64 longest_ms, unsigned run);
 
   QElapsedTimer since_start_;
   Worker worker_;

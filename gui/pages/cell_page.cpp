@@ -42,6 +42,7 @@ QWidget* CellPage::makeWhat() {
   auto* what = new QSplitter(Qt::Vertical);
   loss_table_ = new GridView(*loss_, tr("What the cycle is made of"), what);
   move_table_ = new GridView(*moves_, tr("Moves of the robots"), what);
+  move_table_->keepColumns(QStringLiteral("moves"));
   move_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   what->addWidget(loss_table_);
   what->addWidget(move_table_);
@@ -120,8 +121,7 @@ void CellPage::connectParts() {
     what_if_results_ = results;
     showCycle();
   });
-  for (TimelineView* each : {timeline_, other_})
-    connect(each, &TimelineView::picked, this, [this](const QString& seam, int) { pick(seam); });
+  for (TimelineView* each : {timeline_, other_}) connect(each, &TimelineView::picked, this, &CellPage::pick);
   connect(timeline_, &TimelineView::pointedAt, this, &CellPage::showTorches);
   connect(space_, &AxonometricView::picked, this, [this](int index) {
     desk_.selection.setSeam({desk_.selection.seam().weldment, static_cast<std::size_t>(index)});
@@ -134,8 +134,10 @@ void CellPage::connectParts() {
   connect(timeline_, &TimelineView::dropped, bar_, &OrderBar::place);
   connect(bar_, &OrderBar::comparisonChanged, this, &CellPage::showCycle);
   connect(bar_, &OrderBar::message, this, &Page::message);
-  connect(move_table_, &GridView::rowChosen, this,
-          [this](int row) { pick(moves_->row(row).cells[move_seam_column].text); });
+  connect(move_table_, &GridView::rowChosen, this, [this](int row) {
+    const auto& cells = moves_->row(row).cells;
+    pick(cells[move_seam_column].text, cells[move_pass_column].text.toInt());
+  });
   connect(move_table_, &GridView::opened, this,
           [this](int row) { desk_.selection.goTo(moves_->row(row).address, "robots"); });
   connect(&desk_.selection, &Selection::seamChanged, this, &CellPage::showCycle);
@@ -188,11 +190,14 @@ double planned_s(const CycleResult& cycle) {
 
 }  // namespace
 
-void CellPage::pick(const QString& seam) {
+void CellPage::pick(const QString& seam, int pass) {
   const CycleResult* shown = cycle();
   if (!shown || seam.isEmpty()) return;
-  if (const auto place = find_seam(*results()->plan, shown->weldment, seam.toStdString()))
-    desk_.selection.setSeam(*place);
+  const auto place = find_seam(*results()->plan, shown->weldment, seam.toStdString());
+  if (!place) return;
+  desk_.selection.setSeam(*place);
+  // Moves that belong to no pass leave the one that was chosen.
+  if (pass > 0) bar_->setPass(pass);
 }
 
 /// Seams named by their place in the welding order of their robot: "3 S07".
@@ -321,7 +326,8 @@ void CellPage::showCycle() {
   showTimelines(*shown);
   showHeadline(*shown);
   const auto& comparison = bar_->comparison();
-  loss_->setRows(loss_rows(*shown, comparison ? &comparison->cycle : nullptr));
+  loss_->setRows(
+      loss_rows(*shown, comparison ? &comparison->cycle : nullptr, comparison && comparison->is_before));
   for (int column = loss_other_column; column < loss_->columnCount(); ++column)
     loss_table_->setColumnHidden(column, !comparison);
   loss_table_->fitColumns();
@@ -342,6 +348,8 @@ void CellPage::followMoves() {
   if (const int now = move_table_->currentRow(); now >= 0 && is_of_seam(now)) return;
   int row = 0;
   while (row < moves_->rowCount() && !is_of_seam(row)) ++row;
+  // Nobody chose this row: the pass that was chosen stays.
+  const QSignalBlocker quiet(move_table_);
   move_table_->selectRow(row < moves_->rowCount() ? row : -1);
 }
 

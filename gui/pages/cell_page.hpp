@@ -54,7 +54,7 @@ class CellPage : public Page {
   void showHeadline(const CycleResult& cycle);
   void showOrder(const CycleResult& cycle);
   void showTorches(double at_s);
-  void pick(const QString& seam);
+  void pick(const QString& seam, int pass);
   /// The table of moves is at the chosen seam's.
   void followMoves();
 

@@ -4,9 +4,12 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QSettings>
+#include <QSpinBox>
 
 #include "base/error.hpp"
 #include "cell/timeline/plan_order.hpp"
+#include "document/pass_step.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/words/unit_view.hpp"
@@ -51,10 +54,10 @@ void OrderBar::makeButtons() {
     row->addWidget(made);
     return made;
   };
-  earlier_ = button(tr("Earlier"), tr("Welds the chosen seam one place earlier"),
-                    QKeySequence(Qt::ALT | Qt::Key_Left), [this] { step(-1); });
-  later_ = button(tr("Later"), tr("Welds the chosen seam one place later"),
-                  QKeySequence(Qt::ALT | Qt::Key_Right), [this] { step(1); });
+  earlier_ = button(tr("Earlier"), tr("Welds the chosen pass before what its robot welds before it"),
+                    QKeySequence(Qt::ALT | Qt::Key_Left), [this] { step(false); });
+  later_ = button(tr("Later"), tr("Welds the chosen pass after what its robot welds next"),
+                  QKeySequence(Qt::ALT | Qt::Key_Right), [this] { step(true); });
   robot_ = button(tr("Other robot"), tr("Gives the chosen seam to the next robot that reaches it"),
                   QKeySequence(Qt::ALT | Qt::Key_R), [this] { changeRobot(); });
   place_ = new QLabel(this);
@@ -68,9 +71,20 @@ void OrderBar::makeButtons() {
   state_->setAccessibleName(tr("Search for the best order"));
   state_->setMinimumWidth(10);
   row->addWidget(state_);
-  search_ = button(tr("Search best order"),
-                   tr("Searches order, robots and directions of the shortest cycle until you stop it"),
-                   QKeySequence(Qt::CTRL | Qt::Key_B), [this] { search(); });
+  seconds_ = new QSpinBox(this);
+  seconds_->setRange(1, 600);
+  seconds_->setSuffix(QStringLiteral("\u202fs"));
+  seconds_->setValue(QSettings().value("search_s", 60).toInt());
+  seconds_->setAccessibleName(tr("Length of the search"));
+  seconds_->setToolTip(tr("After so many seconds the search ends by itself"));
+  connect(seconds_, &QSpinBox::valueChanged, this,
+          [](int value) { QSettings().setValue("search_s", value); });
+  row->addWidget(seconds_);
+  search_ =
+      button(tr("Search best order"),
+             tr("Searches order, robots and directions of the shortest cycle, as long as the field says or "
+                "until you stop it"),
+             QKeySequence(Qt::CTRL | Qt::Key_B), [this] { search(); });
   stop_ = button(tr("Stop"), tr("Ends the search; the best order found is kept"),
                  QKeySequence(Qt::CTRL | Qt::Key_B), [this] { job_.stop(); });
   take_ = button(tr("Take it over"), tr("Makes the order that was found the plan's, as one step of undo"),
@@ -112,6 +126,7 @@ CycleResult OrderBar::cycleNow() const {
 
 void OrderBar::setShown(const ResultsPtr& results, std::size_t weldment, const QString& seam, bool is_plan) {
   const bool other_weldment = weldment != weldment_;
+  if (other_weldment || seam != seam_) pass_ = 1;
   shown_ = results;
   weldment_ = weldment;
   seam_ = seam;
@@ -132,16 +147,26 @@ void OrderBar::showState() {
   const auto at = std::find_if(visits.begin(), visits.end(),
                                [&](const SeamVisit& visit) { return visit.seam == seam_.toStdString(); });
   const bool movable = is_plan_ && at != visits.end();
-  earlier_->setEnabled(movable && at != visits.begin());
-  later_->setEnabled(movable && at + 1 != visits.end());
+  const auto can_go = [&](bool later) {
+    return movable && moved_pass(*now, seam_.toStdString(), pass_, later).has_value();
+  };
+  earlier_->setEnabled(can_go(false));
+  later_->setEnabled(can_go(true));
   robot_->setEnabled(movable && shown_->plan->cell->robots.size() > 1);
+  const auto passes =
+      now ? std::count_if(now->order.begin(), now->order.end(),
+                          [&](const OrderStep& each) { return each.seam == seam_.toStdString(); })
+          : 0;
+  const QString name = passes > 1 ? tr("%1, pass %2").arg(seam_).arg(pass_) : seam_;
   place_->setText(at == visits.end()
                       ? QString()
                       : tr("%1: no. %2 of %3 on %4")
-                            .arg(seam_, QString::number(at - visits.begin() + 1),
+                            .arg(name, QString::number(at - visits.begin() + 1),
                                  QString::number(visits.size()), QString::fromStdString(robot)));
+  place_->setToolTip(place_->text());
   const bool running = job_.isRunning();
   search_->setVisible(!running && !comparison_);
+  seconds_->setVisible(!running && !comparison_);
   search_->setEnabled(now != nullptr);
   stop_->setVisible(running);
   take_->setVisible(!running && found_ != nullptr);
@@ -154,7 +179,7 @@ void OrderBar::showState() {
 void OrderBar::search() {
   if (!cycle()) return;
   close();
-  job_.start(shown_, weldment_);
+  job_.start(shown_, weldment_, seconds_->value());
   say(tr("searching …"));
   showState();
 }
@@ -162,7 +187,7 @@ void OrderBar::search() {
 void OrderBar::showFound(const FoundOrderPtr& order) {
   found_ = order;
   const CycleResult& now = order->of->cycles[order->weldment];
-  comparison_ = {tr("Best order found"), order->cycle};
+  comparison_ = Comparison{tr("Best order found"), order->cycle};
   say(tr("%1 against %2, gap %3 %")
           .arg(change_text(order->cycle.cycle_time_s - now.cycle_time_s), minutes_text(now.cycle_time_s),
                UnitView::shared().numberText(order->cycle.gap_pct.value_or(0), "", 3)));
@@ -179,7 +204,7 @@ void OrderBar::take() {
   if (refusal) return emit message(refusal->text);
   emit message(tr("The order is the plan's: cycle %1. Undo brings back the one before.")
                    .arg(minutes_text(order->cycle.cycle_time_s)));
-  comparison_ = {tr("Before"), order->of->cycles[order->weldment]};
+  comparison_ = Comparison{tr("Before"), order->of->cycles[order->weldment], true};
   found_.reset();
   showState();
   emit comparisonChanged();
@@ -208,7 +233,7 @@ void OrderBar::showOther() {
   if (other_name_.isEmpty() || !shown_ || weldment_ >= shown_->plan->weldments.size()) return;
   const std::string& wanted = shown_->plan->weldments[weldment_].id;
   for (const CycleResult& each : other_.results()->cycles)
-    if (each.weldment == wanted) comparison_ = {other_name_, each};
+    if (each.weldment == wanted) comparison_ = Comparison{other_name_, each};
   if (!comparison_)
     emit message(tr("%1 has no weldment %2 in a cell.").arg(other_name_, QString::fromStdString(wanted)));
   showState();
@@ -258,21 +283,19 @@ QString OrderBar::preview(const QString& seam, const OrderPlace& to) const {
   }
 }
 
-void OrderBar::step(int places) {
+void OrderBar::setPass(int pass) {
+  pass_ = std::max(1, pass);
+  showState();
+}
+
+void OrderBar::step(bool later) {
   if (!canArrange()) return;
-  const CycleResult now = cycleNow();
-  const std::string robot = robot_of(now, seam_.toStdString());
-  std::vector<SeamVisit> visits = visits_of(now, robot);
-  const auto at = std::find_if(visits.begin(), visits.end(),
-                               [&](const SeamVisit& visit) { return visit.seam == seam_.toStdString(); });
-  if (at == visits.end()) return;
-  // Among the others it is placed before the one that many places further on.
-  const auto next = (at - visits.begin()) + places;
-  visits.erase(at);
-  if (next < 0 || next > static_cast<std::ptrdiff_t>(visits.size())) return;
-  const bool is_last = next == static_cast<std::ptrdiff_t>(visits.size());
-  place(seam_, {QString::fromStdString(robot),
-                is_last ? QString() : QString::fromStdString(visits[static_cast<std::size_t>(next)].seam)});
+  const auto moved = moved_pass(cycleNow(), seam_.toStdString(), pass_, later);
+  if (!moved) return;
+  const auto refusal = desk_.document.edit(
+      tr("Move %1").arg(seam_), {}, [&](Plan& plan) { plan.weldments[weldment_].order = moved->order; });
+  if (refusal) return emit message(tr("%1 can't go there: %2").arg(seam_, refusal->text));
+  setPass(moved->pass);
 }
 
 void OrderBar::changeRobot() {

@@ -9,6 +9,7 @@
 
 class QLabel;
 class QPushButton;
+class QSpinBox;
 
 namespace seamtakt::desk {
 
@@ -16,6 +17,8 @@ namespace seamtakt::desk {
 struct Comparison {
   QString name;
   CycleResult cycle;
+  /// It was the plan's before a change: differences are from it to the plan's, else to it.
+  bool is_before = false;
 };
 
 /// The row above the timelines: a seam moved to another place or robot, the best order searched and taken
@@ -40,8 +43,14 @@ class OrderBar : public QWidget {
   void place(const QString& seam, const OrderPlace& to);
   /// What the cycle would be after `place`.
   QString preview(const QString& seam, const OrderPlace& to) const;
-  void step(int places);
+  /// Moves one pass of the chosen seam past what its robot welds before or after it.
+  void step(bool later);
+  /// Of the chosen seam, the pass that is moved.
+  void setPass(int pass);
+  int pass() const { return pass_; }
   void changeRobot();
+  /// How long a search lasts.
+  QSpinBox& seconds() { return *seconds_; }
 
  signals:
   void comparisonChanged();
@@ -65,11 +74,13 @@ class OrderBar : public QWidget {
   ResultsPtr shown_;
   std::size_t weldment_ = 0;
   QString seam_, other_name_;
+  int pass_ = 1;
   bool is_plan_ = false;
   FoundOrderPtr found_;
   std::optional<Comparison> comparison_;
   QPushButton *search_, *stop_, *take_, *close_, *compare_, *earlier_, *later_, *robot_;
   QLabel *place_, *state_;
+  QSpinBox* seconds_;
 };
 
 }  // namespace seamtakt::desk

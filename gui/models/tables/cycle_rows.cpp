@@ -36,10 +36,11 @@ double change_s(double from_s, double to_s) {
   return std::abs(to_s - from_s) < 1e-6 ? 0 : to_s - from_s;
 }
 
-ValueModel::Row loss_row(const Part& part, const Part& other) {
+ValueModel::Row loss_row(const Part& part, const Part& other, bool other_is_before) {
+  const double change = change_s(part.seconds, other.seconds);
   ValueModel::Row row;
   row.cells = {text_cell(part.name), number_cell(part.seconds, 5), number_cell(other.seconds, 5),
-               number_cell(change_s(part.seconds, other.seconds), 4)};
+               number_cell(other_is_before && change != 0 ? -change : change, 4)};
   return row;
 }
 
@@ -50,7 +51,8 @@ double waited_s(const std::vector<WaitSum>& sums, WaitCause cause) {
 }
 
 /// Below the waits what they are made of.
-void add_wait_rows(const CycleResult& cycle, const CycleResult& other, std::vector<ValueModel::Row>& rows) {
+void add_wait_rows(const CycleResult& cycle, const CycleResult& other, bool other_is_before,
+                   std::vector<ValueModel::Row>& rows) {
   const QString waiting = core_label("Waiting");
   auto at = std::find_if(rows.begin(), rows.end(),
                          [&](const ValueModel::Row& row) { return row.cells[0].text == waiting; });
@@ -58,7 +60,8 @@ void add_wait_rows(const CycleResult& cycle, const CycleResult& other, std::vect
   const std::vector<WaitSum> others = wait_sums(other);
   for (const WaitSum& sum : wait_sums(cycle)) {
     const QString name = QStringLiteral("    ") + core_text(name_of(sum.cause).english());
-    at = rows.insert(at + 1, loss_row({name, sum.time_s}, {name, waited_s(others, sum.cause)}));
+    at = rows.insert(at + 1,
+                     loss_row({name, sum.time_s}, {name, waited_s(others, sum.cause)}, other_is_before));
   }
 }
 
@@ -112,20 +115,24 @@ std::vector<GridColumn> loss_columns() {
       {"seconds", CycleTable::tr("Time"), "s", CycleTable::tr("Sum over all robots"), true, true, nullptr},
       {"other", CycleTable::tr("Compared"), "s", CycleTable::tr("The same of what it is compared with"), true,
        true, nullptr},
-      {"change", CycleTable::tr("Change"), "s", CycleTable::tr("From this cycle to the compared one"), true,
-       true, nullptr}};
+      {"change", CycleTable::tr("Change"), "s",
+       CycleTable::tr("From the cycle before to the one after it: what is gained is negative"), true, true,
+       nullptr}};
 }
 
-std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResult* other) {
+std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResult* other,
+                                       bool other_is_before) {
   const CycleResult& compared = other ? *other : cycle;
   const std::vector<Part> parts = parts_of(cycle, compared), others = parts_of(compared, cycle);
   std::vector<ValueModel::Row> rows;
-  for (std::size_t i = 0; i < parts.size(); ++i) rows.push_back(loss_row(parts[i], others[i]));
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    rows.push_back(loss_row(parts[i], others[i], other_is_before));
   std::stable_sort(rows.begin(), rows.end(),
                    [](const auto& a, const auto& b) { return *a.cells[1].number > *b.cells[1].number; });
-  add_wait_rows(cycle, other ? *other : cycle, rows);
+  add_wait_rows(cycle, other ? *other : cycle, other_is_before, rows);
   const Part whole{CycleTable::tr("Cycle"), cycle.cycle_time_s};
-  rows.insert(rows.begin(), loss_row(whole, {{}, other ? other->cycle_time_s : cycle.cycle_time_s}));
+  rows.insert(rows.begin(),
+              loss_row(whole, {{}, other ? other->cycle_time_s : cycle.cycle_time_s}, other_is_before));
   return rows;
 }
 
