@@ -23,6 +23,7 @@
 #include "models/tables/grid_model.hpp"
 #include "models/words/unit_view.hpp"
 #include "pages/records_page.hpp"
+#include "pages/seams_page.hpp"
 #include "widgets/chain_strip.hpp"
 #include "widgets/plain_text.hpp"
 #include "widgets/plan_data_dialog.hpp"
@@ -85,6 +86,8 @@ void MainWindow::makeEditMenu() {
   edit->addAction(tr("&History …"), this, &MainWindow::showHistory);
   edit->addSeparator();
   edit->addAction(tr("Re&name …"), QKeySequence(Qt::SHIFT | Qt::Key_F2), this, &MainWindow::renameChosen);
+  edit->addAction(tr("&Fit selected seams …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F), this,
+                  [this] { static_cast<SeamsPage&>(page(DeskPage::seams)).fitSelected(); });
   edit->addAction(tr("Add a starter &cell"), this, &MainWindow::addStarterCell);
   edit->addAction(tr("Plan &data …"), QKeySequence(Qt::CTRL | Qt::Key_M), this, &MainWindow::showPlanData);
 }

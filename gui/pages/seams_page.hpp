@@ -43,6 +43,13 @@ class SeamsPage : public Page {
   void duplicateSeam();
   void removeSeam();
   void addWeldment();
+  /// Asks calc for settings inside all limits for the selected seams.
+  void fitSelected();
+  /// Offers the plan's schedules for the chosen seam, those that fit first; all selected seams get it.
+  void chooseSchedule();
+
+ protected:
+  void addToMenu(GridView& table, QMenu& menu, const QModelIndex& at) override;
 
  private:
   QWidget* makeWhat();
@@ -55,6 +62,7 @@ class SeamsPage : public Page {
   void draw();
   void drawSpace(const std::vector<DrawnSeam>& rows);
   void insert(const Seam& seam, const QString& what);
+  std::vector<std::string> selectedSeams() const;
 
   SeamModel* model_;
   ValueModel* passes_;

@@ -1,0 +1,95 @@
+#include "models/tables/fit_rows.hpp"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "document/plan_address.hpp"
+#include "document/shown_text.hpp"
+
+namespace seamtakt::desk {
+
+namespace {
+
+class FitTable : public QObject {
+  Q_OBJECT
+};
+
+bool is_changed(const FittedSeam& seam, bool only_existing) {
+  return seam.is_existing || (seam.is_changed && !only_existing);
+}
+
+QString state_of(const FittedSeam& seam, bool only_existing) {
+  if (!seam.has_settings) return FitTable::tr("no settings");
+  if (seam.is_existing) return FitTable::tr("existing schedule");
+  if (!seam.is_changed) return FitTable::tr("as planned");
+  return only_existing ? FitTable::tr("new settings, not taken") : FitTable::tr("new settings");
+}
+
+/// "8.6 → 9.2", or the value alone where it stays.
+ValueModel::Cell change_cell(std::optional<double> from, std::optional<double> to, const char* unit) {
+  const UnitView& units = UnitView::shared();
+  const auto text = [&](std::optional<double> value) {
+    return value ? units.numberText(*value, unit, 4) : QStringLiteral("–");
+  };
+  return text_cell(text(from) == text(to) ? text(from) : text(from) + QStringLiteral(" → ") + text(to));
+}
+
+QString listed(const std::vector<FitLimit>& limits) {
+  QStringList words;
+  for (const FitLimit& limit : limits) words << shown_text(limit.sentence);
+  return words.join(QStringLiteral("; "));
+}
+
+}  // namespace
+
+std::vector<GridColumn> fit_columns() {
+  const auto column = [](const char* key, const QString& label, const char* unit = "",
+                         const QString& help = {}) {
+    return GridColumn{key, label, unit, help, false, true, nullptr};
+  };
+  return {column("seam", core_label("Seam")),
+          column("state", FitTable::tr("Found")),
+          column("schedule", core_label("Schedule")),
+          column("passes", core_label("Passes")),
+          column("wire_feed_speed_m_min", core_label("wire feed speed"), "m/min"),
+          column("arc_voltage_V", core_label("arc voltage"), "V"),
+          column("travel_speed_mm_s", core_label("travel speed"), "mm/s"),
+          column("heat_input_kJ_mm", core_label("Heat input"), "kJ/mm"),
+          column("leg_mm", core_label("Leg"), "mm"),
+          column("time_s", FitTable::tr("Time"), "s"),
+          column("held", FitTable::tr("Held back by, or in conflict"), "",
+                 FitTable::tr("Without settings: limits that no settings keep together"))};
+}
+
+std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result, bool only_existing) {
+  std::vector<ValueModel::Row> rows;
+  for (const FittedSeam& seam : result.seams) {
+    const FitSettings &a = seam.before, &b = is_changed(seam, only_existing) ? seam.after : seam.before;
+    const QString from = QString::fromStdString(a.schedule), to = QString::fromStdString(b.schedule);
+    ValueModel::Row row;
+    row.cells = {text_cell(QString::fromStdString(seam.weldment + "/" + seam.seam)),
+                 text_cell(state_of(seam, only_existing)),
+                 text_cell(from == to ? from : from + QStringLiteral(" → ") + to),
+                 change_cell(a.passes, b.passes, ""),
+                 change_cell(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min, "m/min"),
+                 change_cell(a.arc_voltage_V, b.arc_voltage_V, "V"),
+                 change_cell(a.travel_speed_mm_s, b.travel_speed_mm_s, "mm/s"),
+                 change_cell(a.heat_input_kJ_mm, b.heat_input_kJ_mm, "kJ/mm"),
+                 change_cell(a.leg_mm, b.leg_mm, "mm"),
+                 change_cell(a.time_s, b.time_s, "s"),
+                 text_cell(listed(seam.has_settings ? seam.binding : seam.conflicts))};
+    if (const auto at = find_seam(plan, seam.weldment, seam.seam))
+      row.address = QString::fromStdString(seam_address(at->weldment, at->seam));
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+int changed_seams(const FitResult& result, bool only_existing) {
+  return static_cast<int>(std::ranges::count_if(
+      result.seams, [&](const FittedSeam& seam) { return is_changed(seam, only_existing); }));
+}
+
+}  // namespace seamtakt::desk
+
+#include "fit_rows.moc"

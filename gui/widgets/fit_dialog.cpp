@@ -1,0 +1,121 @@
+#include "widgets/fit_dialog.hpp"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include "document/shown_text.hpp"
+#include "models/tables/fit_rows.hpp"
+#include "widgets/grid_view.hpp"
+#include "widgets/style.hpp"
+
+namespace seamtakt::desk {
+
+FitDialog::FitDialog(Document& document, std::vector<std::string> seams, QWidget* parent)
+    : QDialog(parent), document_(document), seams_(std::move(seams)) {
+  setWindowTitle(tr("Fit seams"));
+  setAccessibleName(windowTitle());
+  resize(980, 460);
+  auto* column = new QVBoxLayout(this);
+  column->setSpacing(unit_px);
+  auto* head = new QHBoxLayout;
+  objective_ = new QComboBox(this);
+  objective_->setAccessibleName(tr("What to have least of"));
+  objective_->setToolTip(objective_->accessibleName());
+  objective_->addItem(tr("Least time"), static_cast<int>(FitObjective::time));
+  objective_->addItem(tr("Least heat"), static_cast<int>(FitObjective::heat));
+  objective_->addItem(tr("Least cost"), static_cast<int>(FitObjective::cost));
+  only_existing_ = new QCheckBox(tr("Only schedules that exist"), this);
+  only_existing_->setAccessibleName(only_existing_->text());
+  only_existing_->setToolTip(tr("Seams take another schedule of the plan as it stands; no settings are new"));
+  state_ = new QLabel(this);
+  state_->setTextFormat(Qt::PlainText);
+  state_->setProperty("role", "quiet");
+  head->addWidget(objective_);
+  head->addWidget(only_existing_);
+  head->addWidget(state_, 1);
+  column->addLayout(head);
+  rows_ = new ValueModel(fit_columns(), this);
+  table_ = new GridView(*rows_, tr("Settings before and after"), this);
+  table_->setRoomTaker(static_cast<int>(rows_->columns().size()) - 1);
+  column->addWidget(table_, 3);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  said_ = new QLabel(scroll);
+  said_->setTextFormat(Qt::PlainText);
+  said_->setWordWrap(true);
+  said_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  said_->setAccessibleName(tr("Conflicts"));
+  said_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  scroll->setWidget(said_);
+  column->addWidget(scroll, 2);
+  auto* buttons = new QDialogButtonBox(this);
+  take_ = buttons->addButton(tr("Take it over"), QDialogButtonBox::AcceptRole);
+  QPushButton* leave = buttons->addButton(tr("Leave it as it is"), QDialogButtonBox::RejectRole);
+  for (QPushButton* each : {take_, leave}) each->setAccessibleName(each->text());
+  take_->setDefault(true);
+  column->addWidget(buttons);
+  connect(buttons, &QDialogButtonBox::accepted, this, &FitDialog::take);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  connect(objective_, &QComboBox::activated, this, &FitDialog::ask);
+  connect(only_existing_, &QCheckBox::toggled, this, &FitDialog::showRows);
+  connect(&job_, &FitJob::answered, this, &FitDialog::showFound);
+  connect(&job_, &FitJob::failed, state_, &QLabel::setText);
+  ask();
+}
+
+QString FitDialog::said() const {
+  return said_->text();
+}
+
+void FitDialog::ask() {
+  FitOptions options;
+  options.objective = static_cast<FitObjective>(objective_->currentData().toInt());
+  options.seams = seams_;
+  take_->setEnabled(false);
+  state_->setText(tr("searching …"));
+  job_.ask(document_.plan(), options);
+}
+
+/// Where a schedule of the plan does for a seam, that is proposed before anything new.
+void FitDialog::showFound(const FoundFitPtr& found) {
+  found_ = found;
+  const bool any_existing = changed_seams(found->result, true) > 0;
+  only_existing_->setEnabled(any_existing);
+  only_existing_->setChecked(any_existing);
+  QStringList said;
+  for (const Finding& finding : found->result.findings)
+    said << QString::fromStdString(finding.where) + QStringLiteral(": ") + shown_text(finding.sentence);
+  said_->setText(said.join(QStringLiteral("\n\n")));
+  showRows();
+}
+
+void FitDialog::showRows() {
+  if (!found_) return;
+  const bool only_existing = only_existing_->isChecked();
+  rows_->setRows(fit_rows(*found_->of, found_->result, only_existing));
+  table_->fitColumns();
+  const int changed = changed_seams(found_->result, only_existing);
+  state_->setText(shown_text(
+      Sentence("desk.fit.changes"_key, {{"seams", found_->result.seams.size()}, {"changed", changed}})));
+  take_->setEnabled(changed > 0);
+}
+
+void FitDialog::take() {
+  if (!found_) return;
+  if (found_->of != document_.plan()) return ask();
+  const bool only_existing = only_existing_->isChecked();
+  Plan fitted = only_existing ? with_existing_schedules(*found_->of, found_->result) : found_->result.plan;
+  document_.endTyping();
+  const auto refusal = document_.edit(tr("Fit seams"), {}, [&](Plan& plan) { plan = std::move(fitted); });
+  if (refusal) return state_->setText(refusal->text);
+  emit message(tr("The settings are the plan's. Undo brings back the ones before."));
+  accept();
+}
+
+}  // namespace seamtakt::desk
