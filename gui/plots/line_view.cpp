@@ -6,6 +6,7 @@
 
 #include "base/units/units.hpp"
 #include "models/pictures/contour.hpp"
+#include "models/pictures/contrast.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/words/unit_view.hpp"
@@ -69,7 +70,7 @@ void LineView::paintStages(QPainter& painter, const QRectF& area) const {
       }
       const QString text = QStringLiteral("%1 %").arg(UnitView::shared().rounded(stage.*share.pct, 2));
       if (share.fill == Qt::SolidPattern && wide > painter.fontMetrics().horizontalAdvance(text) + 6) {
-        painter.setPen(p.dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
+        painter.setPen(text_on(p.series(share.series)));
         painter.drawText(bar, Qt::AlignCenter, text);
       }
       x += wide;

@@ -1,6 +1,7 @@
 #include "plots/move_look.hpp"
 
 #include "cell/timeline/move_look.hpp"
+#include "models/pictures/contrast.hpp"
 #include "models/pictures/palette.hpp"
 
 namespace seamtakt::desk {
@@ -38,22 +39,23 @@ Qt::BrushStyle fill_of(MoveKind kind) {
   return Qt::NoBrush;
 }
 
+}  // namespace
+
 /// A grey or an empty bar is drawn in the palette's own quiet colour.
-QColor color_of(MoveKind kind) {
+QColor move_color(MoveKind kind) {
   const Palette& palette = Palette::current();
   const std::string_view name = look_of(kind).colour;
   const QColor color = name == "none" ? palette.quiet : QColor(name.data());
-  return color.saturation() == 0 || name == "none" ? palette.quiet : palette.shown(color);
+  if (color.saturation() == 0 || name == "none") return palette.quiet;
+  return seen_on(palette.shown(color), palette.paper);
 }
-
-}  // namespace
 
 double bar_share(MoveKind kind) {
   return look_of(kind).share;
 }
 
 void paint_move(QPainter& painter, const QRectF& bar, MoveKind kind) {
-  const QColor color = color_of(kind);
+  const QColor color = move_color(kind);
   painter.fillRect(bar, Palette::current().paper);
   painter.fillRect(bar, QBrush(color, fill_of(kind)));
   if (bar.width() > 2.5) {

@@ -5,9 +5,11 @@
 #include <cmath>
 
 #include "cell/timeline/plan_order.hpp"
+#include "models/pictures/contrast.hpp"
 #include "models/pictures/palette.hpp"
 #include "models/tables/chain_figures.hpp"
 #include "models/tables/cycle_rows.hpp"
+#include "plots/label_row.hpp"
 #include "plots/move_look.hpp"
 
 namespace seamtakt::desk {
@@ -103,7 +105,7 @@ void TimelineView::paintScale(QPainter& painter) const {
 
 void TimelineView::paintSeamName(QPainter& painter, const QRectF& bar, const QString& seam) const {
   if (bar.width() <= painter.fontMetrics().horizontalAdvance(seam) + 6) return;
-  painter.setPen(Palette::current().dark ? QColor(0x1d, 0x21, 0x27) : QColor(Qt::white));
+  painter.setPen(text_on(move_color(MoveKind::arc)));
   painter.drawText(bar, Qt::AlignCenter, seam);
 }
 
@@ -136,24 +138,19 @@ QColor TimelineView::limitColor() const {
 void TimelineView::paintLimits(QPainter& painter) const {
   const Palette& p = Palette::current();
   const double head = top() - top_px;
-  std::vector<QRectF> taken;
+  struct Text {
+    QString text;
+    QColor color;
+  };
+  std::vector<RowLabel> labels;
+  std::vector<Text> texts;
   const auto line = [&](double at_s, const QString& text, const QColor& color, Qt::PenStyle style,
                         bool left) {
     if (at_s < from() || at_s > to()) return;
     painter.setPen(QPen(color, 2, style));
     painter.drawLine(QPointF(x(at_s), head + 18), QPointF(x(at_s), height() - bottom() + 4));
-    const double wide = painter.fontMetrics().horizontalAdvance(text) + 4;
-    const auto box = [&](bool at_left) {
-      const double at = at_left ? x(at_s) - wide - 4 : x(at_s) + 4;
-      return QRectF(std::clamp(at, 0.0, width() - wide), head + 2, wide, 16);
-    };
-    const auto is_taken = [&](const QRectF& wanted) {
-      return std::any_of(taken.begin(), taken.end(),
-                         [&](const QRectF& other) { return other.intersects(wanted); });
-    };
-    const QRectF at = is_taken(box(left)) && !is_taken(box(!left)) ? box(!left) : box(left);
-    taken.push_back(at);
-    painter.drawText(at, Qt::AlignLeft | Qt::AlignVCenter, text);
+    labels.push_back({x(at_s), painter.fontMetrics().horizontalAdvance(text) + 4.0, left});
+    texts.push_back({text, color});
   };
   if (cycle_.lower_bound_s)
     line(*cycle_.lower_bound_s, tr("bound %1").arg(minutes_text(*cycle_.lower_bound_s)), p.note, Qt::DotLine,
@@ -163,6 +160,12 @@ void TimelineView::paintLimits(QPainter& painter) const {
          planned_s_ < cycle_.cycle_time_s);
   line(cycle_.cycle_time_s, tr("cycle %1").arg(minutes_text(cycle_.cycle_time_s)), p.ink, Qt::SolidLine,
        cycle_.cycle_time_s < planned_s_);
+  const std::vector<double> places = placed_labels(labels, width());
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    painter.setPen(texts[i].color);
+    painter.drawText(QRectF(places[i], head + 2, labels[i].wide_px, 16), Qt::AlignLeft | Qt::AlignVCenter,
+                     texts[i].text);
+  }
 }
 
 void TimelineView::paintLegend(QPainter& painter) const {

@@ -20,8 +20,6 @@ namespace seamtakt::desk {
 namespace {
 
 constexpr double grab_px = 14;
-constexpr const char* feed_unit = "m/min";
-constexpr const char* speed_unit = "mm/s";
 
 /// Isolines: key, how many, dash.
 struct Isoline {
@@ -127,6 +125,8 @@ WindowPlot::WindowPlot(QWidget* parent) : QWidget(parent) {
   hatch_->setLayer(QStringLiteral("main"));
   for (std::size_t i = 0; i < std::size(isoline_values); ++i)
     isolines_.push_back(new QCPCurve(plot_->xAxis, plot_->yAxis));
+  outline_ = new QCPCurve(plot_->xAxis, plot_->yAxis);
+  outline_->setSelectable(QCP::stNone);
   ellipse_ = new QCPCurve(plot_->xAxis, plot_->yAxis);
   point_ = new QCPItemTracer(plot_);
   point_->setStyle(QCPItemTracer::tsCrosshair);
@@ -197,6 +197,8 @@ void WindowPlot::drawIsolines(const QString& value) {
   const UnitView& units = UnitView::shared();
   for (int i = plot_->itemCount() - 1; i >= 0; --i)
     if (qobject_cast<QCPItemText*>(plot_->item(i))) plot_->removeItem(i);
+  labels_.clear();
+  drawEdges();
   const std::size_t stride = std::max<std::size_t>(1, map_.travel_speed_mm_s.size() / 160);
   for (std::size_t i = 0; i < isolines_.size(); ++i) {
     const std::vector<double>* values = valuesOf(QString::fromUtf8(isoline_values[i].key));
@@ -221,13 +223,14 @@ void WindowPlot::drawIsolines(const QString& value) {
           y.push_back(units.toShown(lines.y[point], feed_unit));
         }
         if (pieces.size() < 8) continue;
-        const ContourPiece& middle = pieces[pieces.size() * (i + 1) / 4];
-        if (!has_room(map_.travel_speed_mm_s, middle.x1, 0.04) ||
-            !has_room(map_.wire_feed_speed_m_min, middle.y1, 0.025))
-          continue;
-        map_text(
-            *plot_, units.toShown(middle.x1, speed_unit), units.toShown(middle.y1, feed_unit),
-            UnitView::shared().rounded(level, 4) + QStringLiteral("\u202f") + units.unitText(about->unit));
+        const QString text = units.rounded(level, 4) + QStringLiteral("\u202f") + units.unitText(about->unit);
+        // At its own part of the line, else where there is room.
+        for (const std::size_t eighths : {2 * (i + 1), 2 * (i + 1) - 1, 2 * (i + 1) + 1}) {
+          const ContourPiece& at = pieces[pieces.size() * eighths / 8];
+          if (has_room(map_.travel_speed_mm_s, at.x1, 0.04) &&
+              has_room(map_.wire_feed_speed_m_min, at.y1, 0.025) && label(at.y1, at.x1, text))
+            break;
+        }
       }
     }
     isolines_[i]->setData(t, x, y, true);

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <QRectF>
 #include <QWidget>
 #include <optional>
+#include <vector>
 
 #include "plan/window/window.hpp"
 
@@ -13,6 +15,9 @@ class QCustomPlot;
 namespace seamtakt::desk {
 
 class OutsideHatch;
+
+/// Units of the map's axes.
+inline constexpr const char *feed_unit = "m/min", *speed_unit = "mm/s";
 
 /// Wire feed speed against travel speed: one value as colours, isolines of the values that limits are about,
 /// all that isn't feasible hatched, the working point with its uncertainty ellipse. The point is dragged with
@@ -34,6 +39,8 @@ class WindowPlot : public QWidget {
   QPointF pointPixel() const;
   QPointF pixelOf(double wire_feed_speed_m_min, double travel_speed_mm_s) const;
   QCustomPlot& plot() { return *plot_; }
+  /// Where the map's texts stand, in pixels.
+  const std::vector<QRectF>& labels() const { return labels_; }
 
  signals:
   /// The working point was moved; `last`: and let go.
@@ -46,6 +53,9 @@ class WindowPlot : public QWidget {
  private:
   void colour(const QString& value);
   void drawIsolines(const QString& value);
+  void drawEdges();
+  /// Puts a text on the map where the working point and other texts leave room; false where it has none.
+  bool label(double wire_feed_speed_m_min, double travel_speed_mm_s, const QString& text);
   void drawEllipse();
   void press(QMouseEvent* event);
   void follow(QMouseEvent* event);
@@ -59,6 +69,8 @@ class WindowPlot : public QWidget {
   OutsideHatch* hatch_;
   QCPCurve* ellipse_;
   std::vector<QCPCurve*> isolines_;
+  QCPCurve* outline_;
+  std::vector<QRectF> labels_;  ///< of the map, in pixels
   QCPItemTracer* point_;
   QString value_;
   double feed_m_min_ = 0, speed_mm_s_ = 0, u_feed_m_min_ = 0, u_speed_mm_s_ = 0;

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "models/pictures/palette.hpp"
+
 namespace seamtakt::desk {
 
 namespace {
@@ -65,7 +67,10 @@ Piece joined(const std::vector<Piece>& row) {
 
 Piece fraction(const Piece& above, const Piece& below) {
   return {QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>%1</tr><tr>%2</tr></table>")
-              .arg(cell(above.html, QStringLiteral("border-bottom-width:1px; border-bottom-style:solid;")),
+              .arg(cell(above.html,
+                        QStringLiteral(
+                            "border-bottom-width:1px; border-bottom-style:solid; border-bottom-color:%1;")
+                            .arg(Palette::current().ink.name())),
                    cell(below.html)),
           true, std::max(above.letters, below.letters)};
 }
