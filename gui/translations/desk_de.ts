@@ -541,6 +541,10 @@
         <source>F2 or a double click: rename, with all that refers to it</source>
         <translation>F2 oder Doppelklick: umbenennen, mit allem, was sich darauf bezieht</translation>
     </message>
+    <message>
+        <source>F2 or a double click: as a table</source>
+        <translation>F2 oder Doppelklick: als Tabelle</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::FieldForm</name>
@@ -2115,6 +2119,25 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Blank</source>
         <translation>Leer</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::PointsDialog</name>
+    <message>
+        <source>Add point</source>
+        <translation>Punkt hinzufügen</translation>
+    </message>
+    <message>
+        <source>Remove point</source>
+        <translation>Punkt entfernen</translation>
+    </message>
+    <message>
+        <source>Take these points</source>
+        <translation>Diese Punkte nehmen</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Lassen, wie es ist</translation>
     </message>
 </context>
 <context>

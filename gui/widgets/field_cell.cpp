@@ -11,6 +11,7 @@
 #include "models/tables/grid_model.hpp"
 #include "models/tables/typed_edit.hpp"
 #include "models/words/unit_view.hpp"
+#include "widgets/points_dialog.hpp"
 #include "widgets/quantity_edit.hpp"
 #include "widgets/rename_dialog.hpp"
 
@@ -85,6 +86,8 @@ void FieldCell::makeLine() {
   connect(line_, &QuantityEdit::dropped, this, &FieldCell::takeBack);
   connect(line_, &QLineEdit::editingFinished, this, &FieldCell::finish);
   line_->installEventFilter(this);
+  if (arePoints())
+    line_->setToolTip(line_->toolTip() + QStringLiteral("\n") + tr("F2 or a double click: as a table"));
   connect(line_, &QuantityEdit::refusalChanged, this, [this](const QString& reason) {
     refusal_->setText(reason);
     refusal_->setVisible(!reason.isEmpty());
@@ -120,13 +123,32 @@ void FieldCell::openId() {
   line_->selectAll();
 }
 
+bool FieldCell::arePoints() const {
+  return line_ && (field_.kind == FieldKind::path || field_.kind == FieldKind::number_pairs);
+}
+
+void FieldCell::askForPoints() {
+  auto* dialog = new PointsDialog(field_, line_->text(), window());
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &QDialog::accepted, this, [this, dialog] {
+    document_.endTyping();
+    set(dialog->text(), WhenLocked::offer);
+    document_.endTyping();
+  });
+  dialog->open();
+}
+
 bool FieldCell::eventFilter(QObject* watched, QEvent* event) {
-  if (watched != line_ || !is_id_ || !line_->isReadOnly()) return QWidget::eventFilter(watched, event);
+  const bool is_own = watched == line_ && (arePoints() || (is_id_ && line_->isReadOnly()));
+  if (!is_own) return QWidget::eventFilter(watched, event);
   const bool asks =
       event->type() == QEvent::MouseButtonDblClick ||
       (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_F2);
   if (!asks) return QWidget::eventFilter(watched, event);
-  RenameDialog::ask(document_, pointer_, this);
+  if (arePoints())
+    askForPoints();
+  else
+    RenameDialog::ask(document_, pointer_, this);
   return true;
 }
 

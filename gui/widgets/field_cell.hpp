@@ -36,6 +36,8 @@ class FieldCell : public QWidget {
   void finish();
   void takeBack();
   void lockId();
+  bool arePoints() const;
+  void askForPoints();
 
   Document& document_;
   std::string pointer_;

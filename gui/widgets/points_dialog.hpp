@@ -1,0 +1,29 @@
+#pragma once
+
+#include <QDialog>
+
+#include "plan/fields/field.hpp"
+
+class QTableWidget;
+
+namespace seamtakt::desk {
+
+/// The points of a path, or pairs of numbers, as a small table: a row a point.
+class PointsDialog : public QDialog {
+  Q_OBJECT
+
+ public:
+  /// `text`: the field as its line shows it, "0 0 0; 120 0 0".
+  PointsDialog(const FieldInfo& field, const QString& text, QWidget* parent);
+  QTableWidget& points() { return *points_; }
+  /// The same of what the table holds; rows without any number are left out.
+  QString text() const;
+
+ private:
+  void addRow();
+  void removeRow();
+
+  QTableWidget* points_;
+};
+
+}  // namespace seamtakt::desk
