@@ -1,0 +1,172 @@
+#include <sys/resource.h>
+#include <unistd.h>
+
+#include <Standard_Failure.hxx>
+#include <charconv>
+#include <cmath>
+#include <csignal>
+#include <cstdio>
+#include <cstring>
+#include <iostream>
+#include <new>
+#include <string>
+#include <string_view>
+
+#include "drawing/refusal.hpp"
+#include "drawing/result_json.hpp"
+
+namespace seamtakt::drawing {
+
+namespace {
+
+constexpr const char* help =
+    "Usage: seamtakt-drawing FILE [options]\n"
+    "Finds the seams between the parts of a STEP file (AP203, AP214, AP242).\n\n"
+    "  --json             one JSON document on standard output\n"
+    "  --gap MM           parts nearer than this touch (default 1mm; up to 10mm)\n"
+    "  --up +X|-X|+Y|-Y|+Z|-Z   where up is: seams get their position (ISO 6947)\n"
+    "  --seconds S        a limit for the whole (default 300)\n"
+    "  --pair-seconds S   a limit for two parts; slower ones are left out, with a note (default 10)\n"
+    "  --memory-MiB N     a limit of memory (default 4096)\n"
+    "  --help\n\n"
+    "Exit codes: 0 done; 2 the file or an option can't be used, one line says why; 3 the machine failed or the time "
+    "is over.\n";
+
+struct Options {
+  std::string file;
+  bool json = false;
+  FindOptions find;
+  double seconds = 300;
+  double memory_MiB = 4096;
+};
+
+double number_of(std::string_view option, std::string_view text, std::string_view unit, double least, double most) {
+  std::string_view digits = text;
+  if (!unit.empty() && digits.ends_with(unit)) digits.remove_suffix(unit.size());
+  double value = 0;
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value) || value < least ||
+      value > most) {
+    char range[64];
+    std::snprintf(range, sizeof range, "a number from %g to %g", least, most);
+    throw Refusal(std::string(option), "\"" + std::string(text) + "\"", range);
+  }
+  return value;
+}
+
+gp_Vec up_of(std::string_view text) {
+  const bool has_sign = text.size() == 2 && (text[0] == '+' || text[0] == '-');
+  const char axis = has_sign ? text[1] : ' ';
+  const double sign = has_sign && text[0] == '-' ? -1 : 1;
+  if (axis == 'X' || axis == 'x') return {sign, 0, 0};
+  if (axis == 'Y' || axis == 'y') return {0, sign, 0};
+  if (axis == 'Z' || axis == 'z') return {0, 0, sign};
+  throw Refusal("--up", "\"" + std::string(text) + "\"", "+X, -X, +Y, -Y, +Z or -Z");
+}
+
+Options options_of(int count, char** words) {
+  Options options;
+  const auto value_of = [&](int& i) -> std::string_view {
+    if (++i >= count) throw Refusal(words[i - 1], "nothing after it", "a value");
+    return words[i];
+  };
+  for (int i = 1; i < count; ++i) {
+    const std::string_view word = words[i];
+    if (word == "--json") {
+      options.json = true;
+    } else if (word == "--gap") {
+      options.find.gap_mm = number_of(word, value_of(i), "mm", 0, 10);
+    } else if (word == "--up") {
+      options.find.up = up_of(value_of(i));
+    } else if (word == "--seconds") {
+      options.seconds = number_of(word, value_of(i), "s", 0.1, 86400);
+    } else if (word == "--pair-seconds") {
+      options.find.pair_seconds = number_of(word, value_of(i), "s", 0.01, 86400);
+    } else if (word == "--memory-MiB") {
+      options.memory_MiB = number_of(word, value_of(i), "MiB", 64, 1e6);
+    } else if (word.starts_with("-") && word != "-") {
+      throw Refusal("the command line", "\"" + std::string(word) + "\"", "an option that --help names");
+    } else if (options.file.empty()) {
+      options.file = word;
+    } else {
+      throw Refusal("the command line", "a second file, \"" + std::string(word) + "\"", "one FILE");
+    }
+  }
+  if (options.file.empty()) throw Refusal("the command line", "no file", "FILE; --help says more");
+  return options;
+}
+
+/// OpenCASCADE's reading can't be stopped from inside.
+void end_at_time(int) {
+  static constexpr char line[] = "seamtakt-drawing: the time is over (--seconds)\n";
+  const auto ignored = write(STDERR_FILENO, line, sizeof line - 1);
+  static_cast<void>(ignored);
+  _exit(3);
+}
+
+void set_limits(const Options& options) {
+  const auto bytes = static_cast<rlim_t>(options.memory_MiB * 1024 * 1024);
+  rlimit limit{};
+  if (getrlimit(RLIMIT_AS, &limit) == 0 && (limit.rlim_max == RLIM_INFINITY || limit.rlim_max > bytes)) {
+    limit.rlim_cur = bytes;
+    setrlimit(RLIMIT_AS, &limit);
+  }
+  // Finding ends by itself and keeps what it has; this is for reading, and for a pair that doesn't look at the clock.
+  std::signal(SIGALRM, end_at_time);
+  alarm(static_cast<unsigned>(std::ceil(options.seconds * 1.2 + options.find.pair_seconds)));
+}
+
+int run(const Options& options) {
+  set_limits(options);
+  Drawing drawing;
+  drawing.path = options.file;
+  drawing.options = options.find;
+  drawing.assembly = read_step(options.file);
+  drawing.found = find_joints(drawing.assembly.parts, options.find, options.seconds);
+  if (drawing.assembly.surfaces > 0)
+    drawing.found.notes.push_back({"surfaces",
+                                   std::to_string(drawing.assembly.surfaces) +
+                                       " shapes are surfaces without a body and were left out.",
+                                   {}});
+  const std::string output = options.json ? result_json(drawing) : result_text(drawing);
+  std::cout << output << std::flush;
+  if (!std::cout) throw Failure("standard output: " + std::string(std::strerror(errno)));
+  return 0;
+}
+
+/// One line, whatever is in a file's name.
+std::string one_line(std::string text) {
+  for (char& c : text)
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f) c = '?';
+  return text;
+}
+
+}  // namespace
+
+}  // namespace seamtakt::drawing
+
+int main(int count, char** words) {
+  using namespace seamtakt::drawing;
+  const auto complain = [](const std::string& text, int code) {
+    std::cerr << one_line(text) << "\n";
+    return code;
+  };
+  try {
+    for (int i = 1; i < count; ++i)
+      if (std::string_view(words[i]) == "--help") {
+        std::cout << help;
+        return 0;
+      }
+    return run(options_of(count, words));
+  } catch (const Refusal& refusal) {
+    return complain(refusal.what(), 2);
+  } catch (const Failure& failure) {
+    return complain(failure.what(), 3);
+  } catch (const Standard_Failure& failure) {
+    return complain(std::string("the drawing can't be worked out: ") + failure.GetMessageString(), 2);
+  } catch (const std::bad_alloc&) {
+    return complain("there isn't enough memory for the drawing (--memory-MiB)", 3);
+  } catch (const std::exception& failure) {
+    return complain(failure.what(), 3);
+  }
+}
