@@ -224,7 +224,8 @@ std::optional<SurfacePlace> Body::nearest_on_edge(int index, const gp_Pnt& point
   return place;
 }
 
-std::optional<SurfacePlace> Body::nearest(const gp_Pnt& point, double reach_mm, double snap_mm) const {
+std::optional<SurfacePlace> Body::nearest(const gp_Pnt& point, double reach_mm, double snap_mm,
+                                          const gp_Vec& along) const {
   if (is_beyond(box_, point, reach_mm)) return {};
   std::optional<SurfacePlace> on_face, on_edge;
   for (std::size_t i = 0; i < faces_.size(); ++i) {
@@ -236,6 +237,7 @@ std::optional<SurfacePlace> Body::nearest(const gp_Pnt& point, double reach_mm, 
   for (std::size_t i = 0; i < edges_.size(); ++i) {
     auto place = nearest_on_edge(static_cast<int>(i), from, edge_reach);
     if (!place) continue;
+    if (on_face && std::abs(tangent_at(edges_[i], place->at).Dot(along)) < 0.9) continue;
     const bool is_nearer = !on_edge || place->distance_mm < on_edge->distance_mm - fine_mm ||
                            (place->distance_mm < on_edge->distance_mm + fine_mm && on_edge->is_end && !place->is_end);
     if (is_nearer) on_edge = std::move(place);

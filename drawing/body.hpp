@@ -74,9 +74,9 @@ class Body {
   double volume_mm3() const { return volume_mm3_; }
   bool has_curved_edges() const { return has_curved_edges_; }
 
-  /// The nearest place of the surface; none beyond `reach_mm`. A place within `snap_mm` of an edge counts as on
-  /// it.
-  std::optional<SurfacePlace> nearest(const gp_Pnt& point, double reach_mm, double snap_mm) const;
+  /// The nearest place of the surface; none beyond `reach_mm`. A place within `snap_mm` of an edge that runs
+  /// `along` counts as on it.
+  std::optional<SurfacePlace> nearest(const gp_Pnt& point, double reach_mm, double snap_mm, const gp_Vec& along) const;
   bool contains(const gp_Pnt& point) const;
   /// Outward normal of a face beside an edge.
   gp_Vec normal_at_edge(const BodyEdge& edge, const EdgeUse& use, double at) const;

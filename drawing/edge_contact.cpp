@@ -38,10 +38,10 @@ const std::optional<ContactAt>& EdgeContact::at(double parameter) const {
 
 std::optional<ContactAt> EdgeContact::look(double parameter) const {
   const gp_Pnt point = edge_.curve.Value(parameter);
-  auto place = other_.nearest(point, options_.gap_mm, snap_mm);
-  if (!place || place->is_end) return {};
   const gp_Vec along = tangent_at(edge_, parameter);
   if (along.Magnitude() < 0.5) return {};
+  auto place = other_.nearest(point, options_.gap_mm, snap_mm, along);
+  if (!place || place->is_end) return {};
   const CrossPlane plane(along);
   const gp_Vec to_other(point, place->point);
   // Beside an edge of the other body that ends here the nearest place is out of the plane across: no seam there.

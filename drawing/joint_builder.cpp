@@ -58,6 +58,20 @@ std::vector<std::vector<Understood>> contacts_of(std::vector<Understood> pieces,
   return contacts;
 }
 
+/// Across the ends of what isn't a plate as a whole, a bent one: as short as the same part is thick beside the
+/// contact's other pieces, and longer straight in.
+void mark_ends(std::vector<Understood>& contact) {
+  for (Understood& each : contact) {
+    if (each.meeting != Meeting::standing || each.piece.flags.end) continue;
+    for (const Understood& beside : contact) {
+      if (beside.piece.own != each.piece.own || beside.meeting != Meeting::standing) continue;
+      const auto& thin = beside.own.thickness_mm;
+      if (!thin || each.piece.length_mm > 1.1 * *thin || beside.piece.length_mm < 2 * each.piece.length_mm) continue;
+      if (!each.own.thickness_mm || *each.own.thickness_mm > 1.5 * *thin) each.piece.flags.end = true;
+    }
+  }
+}
+
 struct Verdict {
   JointType type;
   bool own_is_through = false;  ///< of the first piece
@@ -134,6 +148,7 @@ Understood understood(const std::vector<Part>& parts, SeamPiece piece) {
 
 Joint joint_of(const std::vector<Part>& parts, std::vector<Understood> contact, const FindOptions& options) {
   Joint joint;
+  mark_ends(contact);
   const Verdict verdict = verdict_of(parts, contact);
   joint.type = verdict.type;
   const SeamPiece& first = contact.front().piece;

@@ -41,7 +41,7 @@ std::optional<TubeShape> round_tube(const Body& body) {
   if (!first) return {};
   const gp_Ax1 axis = first->surface.Cylinder().Axis();
   std::vector<double> radii;
-  double walls_mm2 = 0, all_mm2 = 0;
+  double walls_mm2 = 0, all_mm2 = 0, turn_rad = 0;
   for (const BodyFace& face : body.faces()) {
     all_mm2 += face.area_mm2;
     if (face.surface.GetType() != GeomAbs_Cylinder) continue;
@@ -51,9 +51,12 @@ std::optional<TubeShape> round_tube(const Body& body) {
       continue;
     radii.push_back(cylinder.Radius());
     walls_mm2 += face.area_mm2;
+    turn_rad += face.surface.LastUParameter() - face.surface.FirstUParameter();
   }
   radii = different(radii);
-  if (radii.size() != 2 || walls_mm2 < wall_share * all_mm2) return {};
+  // All round, inside and outside; else it is a curved plate.
+  constexpr double all_round_rad = 4 * 3.14;
+  if (radii.size() != 2 || turn_rad < all_round_rad || walls_mm2 < wall_share * all_mm2) return {};
   const gp_Vec along(axis.Direction());
   const auto extent = extent_along(body, axis.Location(), along);
   if (!extent) return {};
