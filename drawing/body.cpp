@@ -22,9 +22,13 @@ namespace {
 
 constexpr double fine_mm = 1e-7;
 
-Bnd_Box box_of(const TopoDS_Shape& shape) {
+/// Tight, but of a spline: there a search for its extremes takes longer than all the rest.
+Bnd_Box box_of(const TopoDS_Shape& shape, bool is_spline) {
   Bnd_Box box;
-  BRepBndLib::AddOptimal(shape, box, false, false);
+  if (is_spline)
+    BRepBndLib::Add(shape, box, false);
+  else
+    BRepBndLib::AddOptimal(shape, box, false, false);
   return box;
 }
 
@@ -62,7 +66,7 @@ void Body::read_faces() {
     face.is_reversed = face.face.Orientation() == TopAbs_REVERSED;
     face.is_plane = face.surface.GetType() == GeomAbs_Plane;
     if (face.is_plane) face.plane = face.surface.Plane();
-    face.box = box_of(face.face);
+    face.box = box_of(face.face, face.surface.GetType() > GeomAbs_Torus);
     GProp_GProps area;
     BRepGProp::SurfaceProperties(face.face, area);
     face.area_mm2 = area.Mass();
@@ -110,7 +114,7 @@ void Body::read_edges() {
     edge.is_line = edge.curve.GetType() == GeomAbs_Line;
     edge.is_closed = edge.curve.Value(edge.first).Distance(edge.curve.Value(edge.last)) < 1e-4;
     edge.length_mm = edge.is_line ? edge.last - edge.first : GCPnts_AbscissaPoint::Length(edge.curve);
-    edge.box = box_of(shape);
+    edge.box = box_of(shape, edge.curve.GetType() > GeomAbs_Circle);
     edge.is_ignored = edge.uses.size() != 2 || edge.uses[0].face == edge.uses[1].face || edge.length_mm < 1e-4;
     has_curved_edges_ = has_curved_edges_ || !edge.is_line;
   }

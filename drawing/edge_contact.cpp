@@ -66,9 +66,13 @@ std::optional<ContactAt> EdgeContact::look(double parameter) const {
   return contact;
 }
 
+bool EdgeContact::is_filled_by_own(const ContactAt& contact, const AirWedge& air) const {
+  const gp_Pnt probe = contact.point.Translated(air.bisector * probe_mm(options_));
+  return own_.contains(probe) || other_.contains(probe);
+}
+
 bool EdgeContact::is_filled(const ContactAt& contact, const AirWedge& air) const {
   const gp_Pnt probe = contact.point.Translated(air.bisector * probe_mm(options_));
-  if (own_.contains(probe) || other_.contains(probe)) return true;
   return std::any_of(thirds_.begin(), thirds_.end(), [&](const Body* third) { return third->contains(probe); });
 }
 

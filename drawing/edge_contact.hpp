@@ -40,6 +40,8 @@ class EdgeContact {
   bool is_open(double parameter, std::size_t side) const;
   /// Where is_open may change.
   std::vector<double> cuts() const;
+  /// One of the two bodies comes back into the air: a groove, no seam.
+  bool is_filled_by_own(const ContactAt& contact, const AirWedge& air) const;
   const BodyEdge& edge() const { return edge_; }
 
  private:

@@ -123,6 +123,9 @@ void find_form(Part& part) {
   }
   const std::vector<int> order = faces_by_area(body);
   if (order.empty()) return;
+  // A bent plate's narrow flat sides, or a shaft's ends, are as parallel as a plate's faces.
+  for (const BodyFace& face : body.faces())
+    if (face.area_mm2 > 1.1 * body.faces()[static_cast<std::size_t>(order.front())].area_mm2) return;
   const FacePair pair = opposite_of(body, order.front());
   if (pair.face < 0 || !fills(body, pair)) return;
   part.thickness_mm = pair.distance_mm;

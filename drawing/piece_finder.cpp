@@ -161,6 +161,7 @@ void PieceFinder::add_piece(const EdgeContact& contact, int own, int index, int 
   const auto& at_middle = contact.at(middle);
   if (!at_middle || !at_middle->air.sides[side]) return;
   const AirWedge& air = *at_middle->air.sides[side];
+  if (contact.is_filled_by_own(*at_middle, air)) return;
   piece.dihedral_deg = {air.width_deg, air.width_deg, air.width_deg};
   piece.gap_least_mm = piece.gap_largest_mm = at_middle->gap_mm;
   constexpr int samples = 16;
