@@ -62,7 +62,7 @@ std::vector<std::vector<Understood>> contacts_of(std::vector<Understood> pieces,
 /// contact's other pieces, and longer straight in.
 void mark_ends(std::vector<Understood>& contact) {
   for (Understood& each : contact) {
-    if (each.meeting != Meeting::standing || each.piece.flags.end) continue;
+    if (each.piece.flags.end) continue;
     for (const Understood& beside : contact) {
       if (beside.piece.own != each.piece.own || beside.meeting != Meeting::standing) continue;
       const auto& thin = beside.own.thickness_mm;

@@ -6,6 +6,7 @@
 #include <Message.hxx>
 #include <Message_PrinterOStream.hxx>
 #include <STEPCAFControl_Reader.hxx>
+#include <STEPControl_Controller.hxx>
 #include <StepData_StepModel.hxx>
 #include <TColStd_SequenceOfAsciiString.hxx>
 #include <TDF_LabelSequence.hxx>
@@ -131,10 +132,11 @@ Assembly read_step(const std::string& path) {
   assembly.sha256 = text.sha256;
   Handle(TDocStd_Document) document;
   XCAFApp_Application::GetApplication()->NewDocument("BinXCAF", document);
-  STEPCAFControl_Reader reader;
-  // The reader's settings exist from here on.
+  // The settings exist from here on, and a reader takes them when it is made.
+  STEPControl_Controller::Init();
   Interface_Static::SetCVal("xstep.cascade.unit", "MM");
   Interface_Static::SetCVal("read.step.codepage", text.is_utf8 ? "UTF8" : "CP1252");
+  STEPCAFControl_Reader reader;
   reader.SetColorMode(false);
   reader.SetLayerMode(false);
   reader.SetGDTMode(false);

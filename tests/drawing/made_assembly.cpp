@@ -9,6 +9,7 @@
 #include <Interface_Static.hxx>
 #include <Message.hxx>
 #include <STEPCAFControl_Writer.hxx>
+#include <STEPControl_Controller.hxx>
 #include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
 #include <TopExp_Explorer.hxx>
@@ -114,10 +115,12 @@ std::filesystem::path MadeAssembly::write(const std::string& name, const FileFor
     TDataStd_Name::Set(shapes->AddComponent(assembly, label, TopLoc_Location()), text);
   }
   shapes->UpdateAssemblies();
-  STEPCAFControl_Writer writer;
+  // The settings exist from here on, and a writer takes them when it is made.
+  STEPControl_Controller::Init();
   Interface_Static::SetCVal("xstep.cascade.unit", "MM");
   Interface_Static::SetCVal("write.step.unit", form.unit.c_str());
   Interface_Static::SetCVal("write.step.schema", form.schema.c_str());
+  STEPCAFControl_Writer writer;
   const std::filesystem::path path = scratch_folder() / name;
   if (!writer.Transfer(document) || writer.Write(path.c_str()) != IFSelect_RetDone)
     throw std::runtime_error("the STEP file can't be written: " + path.string());
