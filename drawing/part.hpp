@@ -26,6 +26,7 @@ struct TubeShape {
   gp_Pnt begin, end;
   std::optional<double> d_mm, b_mm, h_mm, r_mm;
   double t_mm = 0;
+  gp_Vec b_along;  ///< of a rectangular one
 };
 
 struct Part {
@@ -36,7 +37,12 @@ struct Part {
   std::optional<double> thickness_mm;
   /// Of a plate: across it. None where two directions are as good (a square bar).
   std::optional<gp_Vec> thickness_direction;
+  /// By its name a bolt, nut, washer, bearing or the like: told, never left out here.
+  bool is_hardware = false;
 };
+
+/// By a word such as "nut" beside a standard or a thread ("DIN", "M6x30"): "bearing bracket" is a bracket.
+bool is_named_hardware(const std::string& name);
 
 /// Finds out whether it is a plate or a tube.
 void find_form(Part& part);

@@ -1,7 +1,8 @@
 #include "drawing/result_json.hpp"
 
+#include <algorithm>
 #include <cmath>
-#include <cstdio>
+#include <map>
 
 #include "base/json/json_writer.hpp"
 
@@ -54,6 +55,7 @@ void write_tube(JsonWriter& json, const TubeShape& tube) {
   write_maybe(json, "h_mm", tube.h_mm);
   write_maybe(json, "r_mm", tube.r_mm);
   json.member("t_mm", rounded(tube.t_mm));
+  if (tube.b_mm) json.member("b_along", numbers(tube.b_along.XYZ()));
   json.end_object();
 }
 
@@ -63,6 +65,7 @@ void write_part(JsonWriter& json, const Part& part) {
   json.member("path", part.path);
   json.member("form", part.plate ? "plate" : part.tube ? "tube" : "other");
   write_maybe(json, "thickness_mm", part.thickness_mm);
+  json.member("is_hardware", part.is_hardware);
   if (part.plate) write_plate(json, *part.plate);
   if (part.tube) write_tube(json, *part.tube);
   json.end_object();
@@ -97,6 +100,8 @@ void write_side(JsonWriter& json, const SeamSide& side, const std::string& id) {
 
 void write_joints(JsonWriter& json, const std::vector<Joint>& joints) {
   json.key("joints").begin_array();
+  // Sides count between the same two parts, so that a part more elsewhere leaves their ids as they are.
+  std::map<std::pair<int, int>, int> sides;
   for (std::size_t i = 0; i < joints.size(); ++i) {
     const std::string id = "J" + std::to_string(i + 1);
     json.begin_object();
@@ -106,7 +111,7 @@ void write_joints(JsonWriter& json, const std::vector<Joint>& joints) {
     json.member("type", type_name(joints[i].type));
     json.key("sides").begin_array();
     for (std::size_t k = 0; k < joints[i].sides.size(); ++k)
-      write_side(json, joints[i].sides[k], id + "." + std::to_string(k + 1));
+      write_side(json, joints[i].sides[k], std::to_string(++sides[std::minmax(joints[i].part_a, joints[i].part_b)]));
     json.end_array();
     json.end_object();
   }

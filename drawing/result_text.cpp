@@ -1,6 +1,5 @@
 #include <cstdio>
 
-#include "base/text/utf8.hpp"
 #include "drawing/result_json.hpp"
 
 namespace seamtakt::drawing {

@@ -80,6 +80,7 @@ class Collector {
         throw Refusal("the assembly", "more than 20000 parts", "a weldment");
       Part& part = assembly_.parts.emplace_back();
       part.name = name;
+      part.is_hardware = is_named_hardware(name);
       part.path = unique(solids.size() > 1 ? path + "/" + std::to_string(i + 1) : path);
       part.body = std::make_unique<Body>(solids[i]);
     }

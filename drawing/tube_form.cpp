@@ -118,6 +118,7 @@ std::optional<TubeShape> box_tube(const Body& body) {
   tube.begin = origin.Translated(centre + *along * extent->first);
   tube.end = origin.Translated(centre + *along * extent->second);
   tube.b_mm = x_mm[3] - x_mm[0];
+  tube.b_along = *x;
   tube.h_mm = y_mm[3] - y_mm[0];
   tube.t_mm = wall;
   if (!radii.empty()) tube.r_mm = *std::max_element(radii.begin(), radii.end());

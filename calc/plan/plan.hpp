@@ -172,6 +172,13 @@ struct Tacks {
   FileKeys file_keys;
 };
 
+/// Where in a drawing a seam was found.
+struct SeamDrawing {
+  std::vector<std::string> parts;  ///< paths of the two in the drawing's assembly, the through part first
+  std::string side;                ///< which of the sides between these two
+  FileKeys file_keys;
+};
+
 struct Seam {
   SEAMTAKT_SPECIAL_MEMBERS(Seam)
   std::string id;
@@ -204,6 +211,7 @@ struct Seam {
   std::string with;                  ///< seam that is begun together with this one, by another robot
   std::vector<std::string> jobs;     ///< of the robot or power source, one a pass; may be empty
   std::string manual_schedule;       ///< of each pass where the seam is welded by hand; may be empty
+  std::optional<SeamDrawing> drawing;
   FileKeys file_keys;
 };
 
@@ -249,9 +257,19 @@ struct Tube {
   FileKeys file_keys;
 };
 
+/// The 3D model that a weldment's seams were taken from, and how it was read.
+struct DrawingFile {
+  std::string path, sha256;
+  std::string unit;  ///< of the file; the plan is in mm
+  std::string up;    ///< +X, -X, +Y, -Y, +Z, -Z, or empty: not said
+  std::optional<double> gap_mm;
+  FileKeys file_keys;
+};
+
 struct Weldment {
   SEAMTAKT_SPECIAL_MEMBERS(Weldment)
   std::string id, drawing;
+  std::optional<DrawingFile> drawing_file;
   std::vector<Part> parts;
   std::string tolerance_class;
   std::optional<Section> section;

@@ -249,6 +249,8 @@ template <> const FieldTable& fields_of<Tube>();
 template <> const FieldTable& fields_of<Groove>();
 template <> const FieldTable& fields_of<Intermittent>();
 template <> const FieldTable& fields_of<Tacks>();
+template <> const FieldTable& fields_of<SeamDrawing>();
+template <> const FieldTable& fields_of<DrawingFile>();
 template <> const FieldTable& fields_of<Seam>();
 template <> const FieldTable& fields_of<Weldment>();
 template <> const FieldTable& fields_of<Loaded>();

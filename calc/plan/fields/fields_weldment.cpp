@@ -112,6 +112,34 @@ const FieldTable& fields_of<Tacks>() {
 }
 
 template <>
+const FieldTable& fields_of<SeamDrawing>() {
+  using S = SeamDrawing;
+  static const FieldTable table(
+      struct_info<S>("seam_drawing", "a seam's place in the drawing"),
+      {
+          texts("parts", "parts", &S::parts, "The two parts in the drawing, the through part first.").count(2, 2),
+          text("side", "side", &S::side, "Which of the sides between the two."),
+      });
+  return table;
+}
+
+template <>
+const FieldTable& fields_of<DrawingFile>() {
+  using S = DrawingFile;
+  static const FieldTable table(
+      struct_info<S>("drawing_file", "a drawing's file"),
+      {
+          text("path", "file", &S::path, "The file as it was named when it was read.").require(),
+          text("sha256", "SHA-256", &S::sha256, "Digest of the file that was read."),
+          text("unit", "unit", &S::unit, "Unit of lengths in the file."),
+          choice("up", "up", &S::up, {"+X", "-X", "+Y", "-Y", "+Z", "-Z"},
+                 "The direction that is up where the seams are welded."),
+          number("gap_mm", "gap", &S::gap_mm, at_least(0), "Parts nearer than this counted as touching."),
+      });
+  return table;
+}
+
+template <>
 const FieldTable& fields_of<Seam>() {
   using S = Seam;
   static const FieldTable table(
@@ -181,6 +209,7 @@ const FieldTable& fields_of<Seam>() {
           reference(
               "manual_schedule", "manual schedule", &S::manual_schedule, IdList::schedules,
               "Schedule of each pass where the seam is welded by hand; a robot's isn't weldable by hand."),
+          object("drawing", "from the drawing", &S::drawing, "Where in the drawing it was found."),
       },
       {{{"leg_mm", "throat_mm", "groove"}, true}});
   return table;
@@ -273,6 +302,8 @@ const FieldTable& fields_of<Weldment>() {
       {
           id(&S::id, "Name of the weldment, as orders and logs have it."),
           text("drawing", "drawing", &S::drawing, "Number of its drawing."),
+          object("drawing_file", "drawing's file", &S::drawing_file,
+                 "The 3D model that its seams were taken from."),
           objects("parts", "parts", &S::parts, "The parts that it takes."),
           choice("tolerance_class", "tolerance class", &S::tolerance_class, tolerance_classes(),
                  "Class by ISO 13920: A to D, and E to H for straightness."),
