@@ -115,7 +115,8 @@ void Body::read_edges() {
     edge.is_closed = edge.curve.Value(edge.first).Distance(edge.curve.Value(edge.last)) < 1e-4;
     edge.length_mm = edge.is_line ? edge.last - edge.first : GCPnts_AbscissaPoint::Length(edge.curve);
     edge.box = box_of(shape, edge.curve.GetType() > GeomAbs_Circle);
-    edge.is_ignored = edge.uses.size() != 2 || edge.uses[0].face == edge.uses[1].face || edge.length_mm < 1e-4;
+    edge.is_ignored =
+        edge.uses.size() != 2 || edge.uses[0].face == edge.uses[1].face || edge.length_mm < 1e-4;
     has_curved_edges_ = has_curved_edges_ || !edge.is_line;
   }
 }
@@ -242,8 +243,9 @@ std::optional<SurfacePlace> Body::nearest(const gp_Pnt& point, double reach_mm, 
     auto place = nearest_on_edge(static_cast<int>(i), from, edge_reach);
     if (!place) continue;
     if (on_face && std::abs(tangent_at(edges_[i], place->at).Dot(along)) < 0.9) continue;
-    const bool is_nearer = !on_edge || place->distance_mm < on_edge->distance_mm - fine_mm ||
-                           (place->distance_mm < on_edge->distance_mm + fine_mm && on_edge->is_end && !place->is_end);
+    const bool is_nearer =
+        !on_edge || place->distance_mm < on_edge->distance_mm - fine_mm ||
+        (place->distance_mm < on_edge->distance_mm + fine_mm && on_edge->is_end && !place->is_end);
     if (is_nearer) on_edge = std::move(place);
   }
   if (!on_edge) return on_face;

@@ -54,10 +54,10 @@ struct BodyFace {
 struct SurfacePlace {
   gp_Pnt point;
   double distance_mm = 0;
-  int face = -1;      ///< inside of a face
-  int edge = -1;      ///< on an edge; face is -1 then
-  double at = 0;      ///< parameter on the edge
-  gp_Vec normal;      ///< outward, where it is inside of a face
+  int face = -1;        ///< inside of a face
+  int edge = -1;        ///< on an edge; face is -1 then
+  double at = 0;        ///< parameter on the edge
+  gp_Vec normal;        ///< outward, where it is inside of a face
   bool is_end = false;  ///< at an end of the edge
 };
 
@@ -76,7 +76,8 @@ class Body {
 
   /// The nearest place of the surface; none beyond `reach_mm`. A place within `snap_mm` of an edge that runs
   /// `along` counts as on it.
-  std::optional<SurfacePlace> nearest(const gp_Pnt& point, double reach_mm, double snap_mm, const gp_Vec& along) const;
+  std::optional<SurfacePlace> nearest(const gp_Pnt& point, double reach_mm, double snap_mm,
+                                      const gp_Vec& along) const;
   bool contains(const gp_Pnt& point) const;
   /// Outward normal of a face beside an edge.
   gp_Vec normal_at_edge(const BodyEdge& edge, const EdgeUse& use, double at) const;

@@ -44,7 +44,8 @@ std::optional<ContactAt> EdgeContact::look(double parameter) const {
   if (!place || place->is_end) return {};
   const CrossPlane plane(along);
   const gp_Vec to_other(point, place->point);
-  // Beside an edge of the other body that ends here the nearest place is out of the plane across: no seam there.
+  // Beside an edge of the other body that ends here the nearest place is out of the plane across: no seam
+  // there.
   const double askew = place->edge >= 0 ? 0.02 : 0.2;
   if (std::abs(to_other.Dot(plane.along)) > askew * place->distance_mm + touch_mm) return {};
   const auto own = wedge_at_edge(plane, own_, index_, parameter);
@@ -73,7 +74,8 @@ bool EdgeContact::is_filled_by_own(const ContactAt& contact, const AirWedge& air
 
 bool EdgeContact::is_filled(const ContactAt& contact, const AirWedge& air) const {
   const gp_Pnt probe = contact.point.Translated(air.bisector * probe_mm(options_));
-  return std::any_of(thirds_.begin(), thirds_.end(), [&](const Body* third) { return third->contains(probe); });
+  return std::any_of(thirds_.begin(), thirds_.end(),
+                     [&](const Body* third) { return third->contains(probe); });
 }
 
 bool EdgeContact::is_open(double parameter, std::size_t side) const {

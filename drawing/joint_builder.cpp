@@ -28,7 +28,8 @@ struct ContactPlane {
 };
 
 ContactPlane plane_of(const SeamPiece& piece) {
-  const gp_Vec normal = piece.contact_normal.Magnitude() > 0.5 ? piece.contact_normal : piece.other_contact_normal;
+  const gp_Vec normal =
+      piece.contact_normal.Magnitude() > 0.5 ? piece.contact_normal : piece.other_contact_normal;
   return {normal, gp_Vec(gp_Pnt(0, 0, 0), piece.middle).Dot(normal)};
 }
 
@@ -58,15 +59,16 @@ std::vector<std::vector<Understood>> contacts_of(std::vector<Understood> pieces,
   return contacts;
 }
 
-/// Across the ends of what isn't a plate as a whole, a bent one: as short as the same part is thick beside the
-/// contact's other pieces, and longer straight in.
+/// Across the ends of what isn't a plate as a whole, a bent one: as short as the same part is thick beside
+/// the contact's other pieces, and longer straight in.
 void mark_ends(std::vector<Understood>& contact) {
   for (Understood& each : contact) {
     if (each.piece.flags.end) continue;
     for (const Understood& beside : contact) {
       if (beside.piece.own != each.piece.own || beside.meeting != Meeting::standing) continue;
       const auto& thin = beside.own.thickness_mm;
-      if (!thin || each.piece.length_mm > 1.1 * *thin || beside.piece.length_mm < 2 * each.piece.length_mm) continue;
+      if (!thin || each.piece.length_mm > 1.1 * *thin || beside.piece.length_mm < 2 * each.piece.length_mm)
+        continue;
       if (!each.own.thickness_mm || *each.own.thickness_mm > 1.5 * *thin) each.piece.flags.end = true;
     }
   }
@@ -113,14 +115,15 @@ Verdict verdict_of(const std::vector<Part>& parts, const std::vector<Understood>
     // The thicker part is the one that goes on; of equal ones the first.
     const auto thickness = [&](int part) {
       for (const Understood& each : contact)
-        for (const auto& [is_it, plate] : {std::pair(each.piece.own == part, &each.own),
-                                           std::pair(each.piece.other == part, &each.other)})
+        for (const auto& [is_it, plate] :
+             {std::pair(each.piece.own == part, &each.own), std::pair(each.piece.other == part, &each.other)})
           if (is_it && plate->thickness_mm) return *plate->thickness_mm;
       return 0.0;
     };
     const int other = contact.front().piece.other;
     const double own_mm = thickness(first_own), other_mm = thickness(other);
-    verdict.own_is_through = own_mm > other_mm + 1e-3 || (std::abs(own_mm - other_mm) <= 1e-3 && first_own < other);
+    verdict.own_is_through =
+        own_mm > other_mm + 1e-3 || (std::abs(own_mm - other_mm) <= 1e-3 && first_own < other);
   }
   return verdict;
 }
@@ -171,7 +174,8 @@ Joint joint_of(const std::vector<Part>& parts, std::vector<Understood> contact, 
     if (side.is_closed || along.Magnitude() < 1e-6) continue;  // it has every position, or several
     const bool is_straight = side.path.size() == 2;
     if (is_straight)
-      side.position = position_of(*options.up, along.Normalized(), side.outward, joint.type == JointType::butt);
+      side.position =
+          position_of(*options.up, along.Normalized(), side.outward, joint.type == JointType::butt);
     // Vertical seams are drawn upwards.
     if (side.position == "PF" && along.Dot(*options.up) < 0) std::reverse(side.path.begin(), side.path.end());
   }

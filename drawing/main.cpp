@@ -29,7 +29,8 @@ constexpr const char* help =
     "  --pair-seconds S   a limit for two parts; slower ones are left out, with a note (default 10)\n"
     "  --memory-MiB N     a limit of memory (default 4096)\n"
     "  --help\n\n"
-    "Exit codes: 0 done; 2 the file or an option can't be used, one line says why; 3 the machine failed or the time "
+    "Exit codes: 0 done; 2 the file or an option can't be used, one line says why; 3 the machine failed or "
+    "the time "
     "is over.\n";
 
 struct Options {
@@ -40,13 +41,14 @@ struct Options {
   double memory_MiB = 4096;
 };
 
-double number_of(std::string_view option, std::string_view text, std::string_view unit, double least, double most) {
+double number_of(std::string_view option, std::string_view text, std::string_view unit, double least,
+                 double most) {
   std::string_view digits = text;
   if (!unit.empty() && digits.ends_with(unit)) digits.remove_suffix(unit.size());
   double value = 0;
   const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-  if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value) || value < least ||
-      value > most) {
+  if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value) ||
+      value < least || value > most) {
     char range[64];
     std::snprintf(range, sizeof range, "a number from %g to %g", least, most);
     throw Refusal(std::string(option), "\"" + std::string(text) + "\"", range);
@@ -111,7 +113,8 @@ void set_limits(const Options& options) {
     limit.rlim_cur = bytes;
     setrlimit(RLIMIT_AS, &limit);
   }
-  // Finding ends by itself and keeps what it has; this is for reading, and for a pair that doesn't look at the clock.
+  // Finding ends by itself and keeps what it has; this is for reading, and for a pair that doesn't look at
+  // the clock.
   std::signal(SIGALRM, end_at_time);
   alarm(static_cast<unsigned>(std::ceil(options.seconds * 1.2 + options.find.pair_seconds)));
 }
@@ -124,10 +127,10 @@ int run(const Options& options) {
   drawing.assembly = read_step(options.file);
   drawing.found = find_joints(drawing.assembly.parts, options.find, options.seconds);
   if (drawing.assembly.surfaces > 0)
-    drawing.found.notes.push_back({"surfaces",
-                                   std::to_string(drawing.assembly.surfaces) +
-                                       " shapes are surfaces without a body and were left out.",
-                                   {}});
+    drawing.found.notes.push_back(
+        {"surfaces",
+         std::to_string(drawing.assembly.surfaces) + " shapes are surfaces without a body and were left out.",
+         {}});
   const std::string output = options.json ? result_json(drawing) : result_text(drawing);
   std::cout << output << std::flush;
   if (!std::cout) throw Failure("standard output: " + std::string(std::strerror(errno)));

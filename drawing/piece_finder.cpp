@@ -114,7 +114,8 @@ void PieceFinder::look_along_edge(int own, int index, int other) {
   const BodyEdge& edge = body.edges()[static_cast<std::size_t>(index)];
   Bnd_Box near = edge.box;
   near.Enlarge(4 * std::max(options_.gap_mm, 0.5));
-  const EdgeContact contact(body, index, *parts_[static_cast<std::size_t>(other)].body, thirds_near(near), options_);
+  const EdgeContact contact(body, index, *parts_[static_cast<std::size_t>(other)].body, thirds_near(near),
+                            options_);
   std::vector<double> cuts = contact.cuts();
   add_known_ends(edge, cuts);
   const double fine = edge.is_line ? border_mm : border_mm * (edge.last - edge.first) / edge.length_mm;
@@ -146,8 +147,8 @@ bool PieceFinder::is_known(const gp_Pnt& point, const gp_Vec& outward) const {
   });
 }
 
-void PieceFinder::add_piece(const EdgeContact& contact, int own, int index, int other, std::size_t side, double from,
-                            double to) {
+void PieceFinder::add_piece(const EdgeContact& contact, int own, int index, int other, std::size_t side,
+                            double from, double to) {
   const BodyEdge& edge = contact.edge();
   const Body& body = *parts_[static_cast<std::size_t>(own)].body;
   SeamPiece piece;

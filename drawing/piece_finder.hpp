@@ -32,7 +32,8 @@ class PieceFinder {
   void look_along_edge(int own, int edge, int other);
   bool is_known(const gp_Pnt& point, const gp_Vec& outward) const;
   void add_known_ends(const BodyEdge& edge, std::vector<double>& cuts) const;
-  void add_piece(const EdgeContact& contact, int own, int edge, int other, std::size_t side, double from, double to);
+  void add_piece(const EdgeContact& contact, int own, int edge, int other, std::size_t side, double from,
+                 double to);
   std::vector<const Body*> thirds_near(const Bnd_Box& box) const;
   void check_time() const;
 

@@ -19,7 +19,8 @@ LocalPlate thinner(const Body& body, const gp_Pnt& at, const gp_Vec& normal, con
   plate.across = normal;
   plate.thickness_mm = wall_thickness_mm(body, at.Translated(direction * beside_root_mm), normal);
   if (contact_normal.Magnitude() < 0.5) return plate;
-  const auto other = wall_thickness_mm(body, at.Translated(contact_direction * beside_root_mm), contact_normal);
+  const auto other =
+      wall_thickness_mm(body, at.Translated(contact_direction * beside_root_mm), contact_normal);
   if (!other || (plate.thickness_mm && *plate.thickness_mm <= *other * (1 + 1e-6))) return plate;
   return {other, contact_normal};
 }
@@ -36,8 +37,9 @@ gp_Vec into_contact(const gp_Vec& contact_normal, const gp_Vec& along, const gp_
 
 LocalPlate own_plate(const Part& part, const SeamPiece& piece) {
   if (part.thickness_direction) return {part.thickness_mm, *part.thickness_direction};
-  LocalPlate plate = thinner(*part.body, piece.middle, piece.own_normal, piece.own_direction, piece.contact_normal,
-                             into_contact(piece.contact_normal, piece.along, piece.own_normal));
+  LocalPlate plate =
+      thinner(*part.body, piece.middle, piece.own_normal, piece.own_direction, piece.contact_normal,
+              into_contact(piece.contact_normal, piece.along, piece.own_normal));
   if (part.thickness_mm) plate.thickness_mm = part.thickness_mm;
   return plate;
 }
@@ -64,8 +66,8 @@ Meeting meeting_of(const SeamPiece& piece, const LocalPlate& own, const LocalPla
   return std::abs(own.across.Dot(other.across)) > mostly ? Meeting::butt : Meeting::mitre;
 }
 
-bool goes_on_behind(const std::vector<Part>& parts, const SeamPiece& piece, Meeting meeting, const LocalPlate& own,
-                    const LocalPlate& other) {
+bool goes_on_behind(const std::vector<Part>& parts, const SeamPiece& piece, Meeting meeting,
+                    const LocalPlate& own, const LocalPlate& other) {
   const bool own_stands = meeting == Meeting::standing;
   const LocalPlate& standing = own_stands ? own : other;
   const LocalPlate& through = own_stands ? other : own;
@@ -81,10 +83,11 @@ bool goes_on_behind(const std::vector<Part>& parts, const SeamPiece& piece, Meet
     if (away.Dot(piece.outward) < 0) away.Reverse();
   }
   const double depth = 0.25 * std::min(through.thickness_mm.value_or(4), 4.0);
-  const gp_Vec in = piece.flags.flush ? through.across * (through.across.Dot(piece.other_contact_normal) > 0 ? -1 : 1)
-                                      : -through_normal;
-  const gp_Pnt behind = piece.middle.Translated(away * (-1.98 * *standing.thickness_mm) +
-                                                in * (depth + piece.gap_largest_mm));
+  const gp_Vec in = piece.flags.flush
+                        ? through.across * (through.across.Dot(piece.other_contact_normal) > 0 ? -1 : 1)
+                        : -through_normal;
+  const gp_Pnt behind =
+      piece.middle.Translated(away * (-1.98 * *standing.thickness_mm) + in * (depth + piece.gap_largest_mm));
   return body.contains(behind);
 }
 

@@ -19,8 +19,8 @@ enum class Meeting : char { standing, under, lap, butt, mitre };
 Meeting meeting_of(const SeamPiece& piece, const LocalPlate& own, const LocalPlate& other);
 
 /// Behind the standing part the other goes on by at least the standing one's thickness.
-bool goes_on_behind(const std::vector<Part>& parts, const SeamPiece& piece, Meeting meeting, const LocalPlate& own,
-                    const LocalPlate& other);
+bool goes_on_behind(const std::vector<Part>& parts, const SeamPiece& piece, Meeting meeting,
+                    const LocalPlate& own, const LocalPlate& other);
 
 /// It runs across the end of a plate.
 bool is_across_end(const std::vector<Part>& parts, const SeamPiece& piece, Meeting meeting);

@@ -26,7 +26,8 @@ void write_maybe(JsonWriter& json, std::string_view name, const std::optional<do
 
 void write_outline(JsonWriter& json, const std::vector<Point2_mm>& outline) {
   json.begin_array(JsonWriter::Layout::compact);
-  for (const Point2_mm& point : outline) json.value(std::vector<double>{rounded(point[0]), rounded(point[1])});
+  for (const Point2_mm& point : outline)
+    json.value(std::vector<double>{rounded(point[0]), rounded(point[1])});
   json.end_array();
 }
 
@@ -111,7 +112,8 @@ void write_joints(JsonWriter& json, const std::vector<Joint>& joints) {
     json.member("type", type_name(joints[i].type));
     json.key("sides").begin_array();
     for (std::size_t k = 0; k < joints[i].sides.size(); ++k)
-      write_side(json, joints[i].sides[k], std::to_string(++sides[std::minmax(joints[i].part_a, joints[i].part_b)]));
+      write_side(json, joints[i].sides[k],
+                 std::to_string(++sides[std::minmax(joints[i].part_a, joints[i].part_b)]));
     json.end_array();
     json.end_object();
   }
@@ -136,10 +138,14 @@ void write_notes(JsonWriter& json, const std::vector<Note>& notes) {
 
 const char* type_name(JointType type) {
   switch (type) {
-    case JointType::tee: return "tee";
-    case JointType::corner: return "corner";
-    case JointType::lap: return "lap";
-    case JointType::butt: return "butt";
+    case JointType::tee:
+      return "tee";
+    case JointType::corner:
+      return "corner";
+    case JointType::lap:
+      return "lap";
+    case JointType::butt:
+      return "butt";
   }
   return "tee";
 }

@@ -36,7 +36,8 @@ std::string result_text(const Drawing& drawing) {
             shown(parts[static_cast<std::size_t>(joint.part_b)].path) + "\n";
     for (std::size_t k = 0; k < joint.sides.size(); ++k) {
       const SeamSide& side = joint.sides[k];
-      text += "  J" + std::to_string(i + 1) + "." + std::to_string(k + 1) + "  " + number(side.length_mm) + " mm";
+      text +=
+          "  J" + std::to_string(i + 1) + "." + std::to_string(k + 1) + "  " + number(side.length_mm) + " mm";
       if (side.dihedral_deg) text += ", " + number((*side.dihedral_deg)[1]) + " deg";
       text += ", t " + number(side.thickness_mm[0]) + "/" + number(side.thickness_mm[1]) + " mm";
       if (side.gap_largest_mm > 0.01) text += ", gap " + number(side.gap_largest_mm, "%.2f") + " mm";

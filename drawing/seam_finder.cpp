@@ -43,8 +43,9 @@ Found find_joints(std::vector<Part>& parts, const FindOptions& options, double s
   for (std::size_t i = 0; i < pairs.size(); ++i) {
     if (progress) progress(i, pairs.size());
     if (is_over()) {
-      found.notes.push_back({"time", "The time is over: " + std::to_string(pairs.size() - i) + " of " +
-                                         std::to_string(pairs.size()) + " pairs of parts weren't looked at.",
+      found.notes.push_back({"time",
+                             "The time is over: " + std::to_string(pairs.size() - i) + " of " +
+                                 std::to_string(pairs.size()) + " pairs of parts weren't looked at.",
                              {}});
       break;
     }
@@ -57,9 +58,10 @@ Found find_joints(std::vector<Part>& parts, const FindOptions& options, double s
     } catch (const TookTooLong&) {
       found.notes.push_back({"pair-time", both(parts, pair) + " took too long and were left out.", named});
     } catch (const Standard_Failure& failure) {
-      found.notes.push_back({"geometry", both(parts, pair) + " couldn't be compared: " +
-                                             std::string(failure.GetMessageString()) + ".",
-                             named});
+      found.notes.push_back(
+          {"geometry",
+           both(parts, pair) + " couldn't be compared: " + std::string(failure.GetMessageString()) + ".",
+           named});
     }
   }
   return found;

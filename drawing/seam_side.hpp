@@ -27,14 +27,14 @@ struct SeamPiece {
   std::array<double, 3> dihedral_deg{};  ///< least, middle, largest
   bool has_dihedral = true;
   double gap_least_mm = 0, gap_largest_mm = 0;
-  gp_Pnt middle;                  ///< on own's edge
-  gp_Pnt other_point;             ///< beside it on the other's surface
-  gp_Vec along, outward;          ///< at the middle
+  gp_Pnt middle;                    ///< on own's edge
+  gp_Pnt other_point;               ///< beside it on the other's surface
+  gp_Vec along, outward;            ///< at the middle
   gp_Vec own_normal, other_normal;  ///< of the surfaces beside the air
-  gp_Vec contact_normal;          ///< of own's surface that meets the other part; no length where none does
+  gp_Vec contact_normal;            ///< of own's surface that meets the other part; no length where none does
   gp_Vec own_direction, other_direction;  ///< along the surfaces beside the air
-  bool is_other_edge = false;     ///< the other part ends here too
-  gp_Vec other_contact_normal;    ///< then: of the other's surface that meets own
+  bool is_other_edge = false;             ///< the other part ends here too
+  gp_Vec other_contact_normal;            ///< then: of the other's surface that meets own
   SideFlags flags;
 };
 

@@ -46,7 +46,8 @@ class Collector {
   explicit Collector(Assembly& assembly) : assembly_(assembly) {}
 
   void collect(const TDF_Label& label, const TopLoc_Location& above, const std::string& path, int depth) {
-    if (depth > deepest_assembly) throw Refusal("the assembly", "parts nested deeper than 64", "a tree of parts");
+    if (depth > deepest_assembly)
+      throw Refusal("the assembly", "parts nested deeper than 64", "a tree of parts");
     TDF_Label shape = label;
     if (XCAFDoc_ShapeTool::IsReference(label)) XCAFDoc_ShapeTool::GetReferredShape(label, shape);
     const TopLoc_Location place = above * XCAFDoc_ShapeTool::GetLocation(label);
@@ -64,7 +65,8 @@ class Collector {
     const bool is_reference = !shape.IsEqual(label);
     const TopoDS_Shape form = XCAFDoc_ShapeTool::GetShape(shape);
     if (form.IsNull()) return;
-    add_solids(is_reference ? form.Moved(place) : form.Moved(above), product.empty() ? instance : product, here);
+    add_solids(is_reference ? form.Moved(place) : form.Moved(above), product.empty() ? instance : product,
+               here);
   }
 
  private:
@@ -148,8 +150,7 @@ Assembly read_step(const std::string& path) {
     throw Refusal(path, "text that isn't in the form of a STEP file", "a STEP file (ISO 10303-21)");
   assembly.schema = schema_of(reader);
   assembly.unit = unit_of(reader);
-  if (!reader.Transfer(document))
-    throw Refusal(path, "no shape", "solid parts (AP203, AP214 or AP242)");
+  if (!reader.Transfer(document)) throw Refusal(path, "no shape", "solid parts (AP203, AP214 or AP242)");
   const Handle(XCAFDoc_ShapeTool) shapes = XCAFDoc_DocumentTool::ShapeTool(document->Main());
   TDF_LabelSequence roots;
   shapes->GetFreeShapes(roots);
@@ -158,7 +159,8 @@ Assembly read_step(const std::string& path) {
   if (assembly.parts.empty())
     throw Refusal(path, assembly.surfaces > 0 ? "only surfaces" : "no body", "solid parts");
   if (assembly.parts.size() == 1)
-    throw Refusal(path, "one body, its parts are fused or there is one part alone", "each part as a body of its own");
+    throw Refusal(path, "one body, its parts are fused or there is one part alone",
+                  "each part as a body of its own");
   return assembly;
 }
 

@@ -13,8 +13,8 @@ struct Assembly {
   std::size_t surfaces = 0;  ///< shapes without a solid, left out
 };
 
-/// The placed solids of a STEP file (AP203, AP214, AP242), each instance a part. Refusal where there is nothing
-/// to find seams between: no solid, or one alone.
+/// The placed solids of a STEP file (AP203, AP214, AP242), each instance a part. Refusal where there is
+/// nothing to find seams between: no solid, or one alone.
 Assembly read_step(const std::string& path);
 
 }  // namespace seamtakt::drawing

@@ -13,7 +13,8 @@ constexpr double same_mm = 0.01;
 constexpr double wall_share = 0.7;
 
 /// Where the body begins and ends along an axis.
-std::optional<std::pair<double, double>> extent_along(const Body& body, const gp_Pnt& origin, const gp_Vec& axis) {
+std::optional<std::pair<double, double>> extent_along(const Body& body, const gp_Pnt& origin,
+                                                      const gp_Vec& axis) {
   if (body.vertices().empty()) return {};
   double low = 1e300, high = -1e300;
   for (const gp_Pnt& vertex : body.vertices()) {
@@ -36,7 +37,8 @@ std::vector<double> different(std::vector<double> values) {
 std::optional<TubeShape> round_tube(const Body& body) {
   const BodyFace* first = nullptr;
   for (const BodyFace& face : body.faces())
-    if (face.surface.GetType() == GeomAbs_Cylinder && (!first || face.area_mm2 > first->area_mm2 * (1 + 1e-9)))
+    if (face.surface.GetType() == GeomAbs_Cylinder &&
+        (!first || face.area_mm2 > first->area_mm2 * (1 + 1e-9)))
       first = &face;
   if (!first) return {};
   const gp_Ax1 axis = first->surface.Cylinder().Axis();

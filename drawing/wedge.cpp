@@ -20,7 +20,8 @@ double turned_deg(double angle_deg) {
 }
 
 CrossPlane::CrossPlane(const gp_Vec& direction) : along(direction.Normalized()) {
-  // The axis that is least along gives the steadiest cross product; the first of equals, so that it's repeatable.
+  // The axis that is least along gives the steadiest cross product; the first of equals, so that it's
+  // repeatable.
   const double ax = std::abs(along.X()), ay = std::abs(along.Y()), az = std::abs(along.Z());
   const gp_Vec axis = ax <= ay && ax <= az ? gp_Vec(1, 0, 0) : ay <= az ? gp_Vec(0, 1, 0) : gp_Vec(0, 0, 1);
   x = axis.Crossed(along).Normalized();

@@ -29,15 +29,15 @@ struct Wedge {
 /// An air wedge between two bodies.
 struct AirWedge {
   double width_deg = 0;
-  gp_Vec bisector;            ///< out of the joint
-  int own_face = -1;          ///< that bounds it on the body of the edge
-  int own_other_face = -1;    ///< the edge's other face, which meets the other body
+  gp_Vec bisector;                        ///< out of the joint
+  int own_face = -1;                      ///< that bounds it on the body of the edge
+  int own_other_face = -1;                ///< the edge's other face, which meets the other body
   gp_Vec own_direction, other_direction;  ///< along the surfaces, away from the root
   int other_face = -1;
 };
 
-/// Between the wedge of the body that owns the edge (own) and the other's. First: after own's end; second: before
-/// its begin. Narrower than `least_deg` is none.
+/// Between the wedge of the body that owns the edge (own) and the other's. First: after own's end; second:
+/// before its begin. Narrower than `least_deg` is none.
 struct AirAround {
   std::array<std::optional<AirWedge>, 2> sides;
   double overlap_deg = 0;  ///< both have material there

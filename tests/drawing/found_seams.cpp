@@ -80,7 +80,8 @@ std::vector<std::string> differences(const std::vector<TrueSeam>& truth, const s
 ::testing::AssertionResult agree(const std::vector<TrueSeam>& truth, const std::vector<TrueSeam>& found) {
   const auto lines = differences(truth, found);
   if (lines.empty()) return ::testing::AssertionSuccess();
-  auto result = ::testing::AssertionFailure() << truth.size() << " seams by its making, " << found.size() << " found";
+  auto result = ::testing::AssertionFailure()
+                << truth.size() << " seams by its making, " << found.size() << " found";
   for (const std::string& line : lines) result << "\n  " << line;
   return result;
 }

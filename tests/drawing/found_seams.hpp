@@ -31,8 +31,8 @@ struct FoundSeams {
 
 FoundSeams find_in(const std::filesystem::path& file, const FindOptions& options = {});
 
-/// Missed and extra seams, a line each; nothing where all agree: parts, type, length within 0.2 % (or 0.002 mm),
-/// angle within 1 degree, thickness within 0.05 mm.
+/// Missed and extra seams, a line each; nothing where all agree: parts, type, length within 0.2 % (or 0.002
+/// mm), angle within 1 degree, thickness within 0.05 mm.
 std::vector<std::string> differences(const std::vector<TrueSeam>& truth, const std::vector<TrueSeam>& found);
 ::testing::AssertionResult agree(const std::vector<TrueSeam>& truth, const std::vector<TrueSeam>& found);
 

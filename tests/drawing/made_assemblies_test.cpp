@@ -1,7 +1,7 @@
 // Assemblies of known seams: none missed, none extra.
+#include <gtest/gtest.h>
 #include <BRepAlgoAPI_Fuse.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
-#include <gtest/gtest.h>
 
 #include <cmath>
 #include <ctime>
@@ -137,7 +137,8 @@ TEST(MadeAssemblies, ACurvedWebHasCurvedSeams) {
   const double quarter = std::numbers::pi / 2;
   made.add("web", cut_of(BRepPrimAPI_MakeCylinder(axis, 108, 60, quarter).Shape(),
                          BRepPrimAPI_MakeCylinder(axis, 100, 60, quarter).Shape()));
-  made.seam({"plate", "web", "tee", quarter * 100, 90, 10, 8}).seam({"plate", "web", "tee", quarter * 108, 90, 10, 8});
+  made.seam({"plate", "web", "tee", quarter * 100, 90, 10, 8})
+      .seam({"plate", "web", "tee", quarter * 108, 90, 10, 8});
   const FoundSeams seams = find_in(made.write("curved.step"));
   EXPECT_TRUE(agree(made.truth(), seams.offered()));
   // Each chord's middle is within 0.05 mm of the arc.
@@ -154,8 +155,9 @@ TEST(MadeAssemblies, ACurvedWebHasCurvedSeams) {
 
 TEST(MadeAssemblies, ATubeThroughAPlatesHoleHasASeamOnEachSide) {
   MadeAssembly made;
-  made.add("plate", cut_of(block_of(-100, -100, 0, 100, 100, 12),
-                           BRepPrimAPI_MakeCylinder(gp_Ax2(gp_Pnt(0, 0, -1), gp_Dir(0, 0, 1)), 30.5, 20).Shape()));
+  made.add("plate",
+           cut_of(block_of(-100, -100, 0, 100, 100, 12),
+                  BRepPrimAPI_MakeCylinder(gp_Ax2(gp_Pnt(0, 0, -1), gp_Dir(0, 0, 1)), 30.5, 20).Shape()));
   made.add("tube", round_tube_of(0, 0, -100, 200, 60, 4));
   made.seams(2, {"tube", "plate", "tee", std::numbers::pi * 61, 90, 4, 12});
   EXPECT_TRUE(finds_all_of(made, "through.step"));

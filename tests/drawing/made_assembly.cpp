@@ -56,7 +56,8 @@ TopoDS_Shape rounded_bar(double x0, double x1, double y, double z, double b, dou
 
 }  // namespace
 
-TopoDS_Shape box_tube_of(double x0, double x1, double y, double z, double b, double h, double wall, double r) {
+TopoDS_Shape box_tube_of(double x0, double x1, double y, double z, double b, double h, double wall,
+                         double r) {
   return cut_of(rounded_bar(x0, x1, y, z, b, h, r),
                 rounded_bar(x0 - 1, x1 + 1, y, z, b - 2 * wall, h - 2 * wall, r > wall ? r - wall : 0));
 }
@@ -73,8 +74,8 @@ MadeAssembly& MadeAssembly::add(const std::string& name, const TopoDS_Shape& sha
   return *this;
 }
 
-MadeAssembly& MadeAssembly::block(const std::string& name, double x0, double y0, double z0, double x1, double y1,
-                                  double z1) {
+MadeAssembly& MadeAssembly::block(const std::string& name, double x0, double y0, double z0, double x1,
+                                  double y1, double z1) {
   return add(name, block_of(x0, y0, z0, x1, y1, z1));
 }
 

@@ -26,7 +26,8 @@ class MadeAssembly {
  public:
   MadeAssembly& add(const std::string& name, const TopoDS_Shape& shape);
   /// A block from corner to corner.
-  MadeAssembly& block(const std::string& name, double x0, double y0, double z0, double x1, double y1, double z1);
+  MadeAssembly& block(const std::string& name, double x0, double y0, double z0, double x1, double y1,
+                      double z1);
   MadeAssembly& seam(TrueSeam truth);
   MadeAssembly& seams(int count, const TrueSeam& truth);
   /// All parts at another place, turned.

@@ -39,8 +39,8 @@ MadeAssembly stiffened(double snipe_mm) {
   TopoDS_Shape rib = block_of(195, 64, 12, 205, 120, 132);
   if (snipe_mm > 0) {
     const double side = snipe_mm * 1.4142135623730951;  // of a square that stands on its corner
-    rib = cut_of(rib, turned(block_of(190, 64 - side / 2, 12 - side / 2, 210, 64 + side / 2, 12 + side / 2), 0, 64,
-                             12, 1, 0, 0, 45));
+    rib = cut_of(rib, turned(block_of(190, 64 - side / 2, 12 - side / 2, 210, 64 + side / 2, 12 + side / 2),
+                             0, 64, 12, 1, 0, 0, 45));
   }
   made.add("rib", rib);
   made.seam({"flange", "web", "tee", 400, 90, 12, 8});

@@ -1,9 +1,9 @@
 // The files as they come: units, schemas, names, places, and those that can't be used.
+#include <gtest/gtest.h>
+#include <sys/wait.h>
 #include <BRepAlgoAPI_Fuse.hxx>
 #include <STEPControl_Writer.hxx>
 #include <TopExp_Explorer.hxx>
-#include <gtest/gtest.h>
-#include <sys/wait.h>
 
 #include <cstdlib>
 #include <fstream>
@@ -30,8 +30,8 @@ struct ProgramRun {
 ProgramRun run_program(const std::string& words) {
   static int count = 0;
   const auto base = scratch_folder() / ("run" + std::to_string(++count));
-  const std::string command = std::string(SEAMTAKT_DRAWING_PROGRAM) + " " + words + " >" + base.string() + ".out 2>" +
-                              base.string() + ".err";
+  const std::string command = std::string(SEAMTAKT_DRAWING_PROGRAM) + " " + words + " >" + base.string() +
+                              ".out 2>" + base.string() + ".err";
   const int status = std::system(command.c_str());
   return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, bytes_of(base.string() + ".out"),
           bytes_of(base.string() + ".err")};
@@ -59,8 +59,8 @@ TEST_P(EachUnit, GivesTheSameSeams) {
   EXPECT_TRUE(agree(stiffened(0).truth(), seams.offered()));
 }
 INSTANTIATE_TEST_SUITE_P(StepFiles, EachUnit,
-                         ::testing::Values(std::pair("MM", "mm"), std::pair("CM", "cm"), std::pair("INCH", "in"),
-                                           std::pair("M", "m")));
+                         ::testing::Values(std::pair("MM", "mm"), std::pair("CM", "cm"),
+                                           std::pair("INCH", "in"), std::pair("M", "m")));
 
 class EachSchema : public ::testing::TestWithParam<std::pair<const char*, const char*>> {};
 
@@ -143,8 +143,8 @@ TEST(StepFiles, NamesOfAnOlderEncodingAreRead) {
 
 TEST(StepFiles, PlatesAndTubesAreKnown) {
   MadeAssembly made;
-  made.add("plate", turned(cut_of(block_of(0, 0, 0, 200, 100, 12), block_of(50, 30, -1, 90, 60, 20)), 0, 0, 0, 1, 2,
-                           3, 40));
+  made.add("plate", turned(cut_of(block_of(0, 0, 0, 200, 100, 12), block_of(50, 30, -1, 90, 60, 20)), 0, 0, 0,
+                           1, 2, 3, 40));
   made.add("box", box_tube_of(0, 300, 400, 0, 80, 60, 4, 8));
   made.add("round", round_tube_of(0, 900, 0, 250, 60.3, 4));
   const FoundSeams seams = find_in(made.write("forms.step"));
@@ -169,7 +169,8 @@ TEST(StepFiles, FusedBodiesAreNamedAsSuch) {
       BRepAlgoAPI_Fuse(block_of(0, 0, 0, 300, 100, 12), block_of(20, 46, 12, 280, 54, 92)).Shape();
   MadeAssembly made;
   made.add("frame", fused);
-  EXPECT_NE(refusal_of(made.write("fused.step")).find("found one body, its parts are fused"), std::string::npos);
+  EXPECT_NE(refusal_of(made.write("fused.step")).find("found one body, its parts are fused"),
+            std::string::npos);
 }
 
 TEST(StepFiles, SurfacesAloneAreNamedAsSuch) {
@@ -188,8 +189,8 @@ TEST(StepFiles, WhatIsNoStepFileEndsWithTwoAndOneLine) {
   std::ofstream(folder / "hollow.step")
       << "ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\nENDSEC;\nEND-ISO-10303-21;\n";
   const std::vector<std::pair<std::string, std::string>> cases = {
-      {"empty.step", "an empty file"}, {"cut.step", "cut off"},      {"text.step", "\"a letter\\n\""},
-      {"absent.step", "no file"},      {".", "no regular file"},     {"hollow.step", "found"}};
+      {"empty.step", "an empty file"}, {"cut.step", "cut off"},  {"text.step", "\"a letter\\n\""},
+      {"absent.step", "no file"},      {".", "no regular file"}, {"hollow.step", "found"}};
   for (const auto& [name, words] : cases) {
     const ProgramRun run = run_program((folder / name).string() + " --json");
     EXPECT_EQ(run.exit_code, 2) << name;
@@ -203,7 +204,8 @@ TEST(StepFiles, EachCutOfAFileIsRefusedInOneLine) {
   const std::string whole = bytes_of(tee_of().write("whole.step"));
   const auto file = scratch_folder() / "cut-anywhere.step";
   for (int tenth = 0; tenth < 10; ++tenth) {
-    std::ofstream(file, std::ios::binary) << whole.substr(0, whole.size() * static_cast<std::size_t>(tenth) / 10);
+    std::ofstream(file, std::ios::binary)
+        << whole.substr(0, whole.size() * static_cast<std::size_t>(tenth) / 10);
     const ProgramRun run = run_program(file.string());
     EXPECT_EQ(run.exit_code, 2) << tenth;
     EXPECT_TRUE(is_one_line(run.complaint)) << run.complaint;
@@ -212,8 +214,8 @@ TEST(StepFiles, EachCutOfAFileIsRefusedInOneLine) {
 
 TEST(StepFiles, WrongOptionsEndWithTwo) {
   const std::string file = tee_of().write("whole.step").string();
-  for (const char* words : {"--gap -1", "--gap nan", "--gap 11mm", "--up Z", "--up +W", "--seconds 0", "--gap", "--no",
-                            "second.step"}) {
+  for (const char* words : {"--gap -1", "--gap nan", "--gap 11mm", "--up Z", "--up +W", "--seconds 0",
+                            "--gap", "--no", "second.step"}) {
     const ProgramRun run = run_program(file + " " + words);
     EXPECT_EQ(run.exit_code, 2) << words;
     EXPECT_EQ(run.output, "") << words;
@@ -225,7 +227,8 @@ TEST(StepFiles, WrongOptionsEndWithTwo) {
 
 TEST(StepFiles, TheSameFileGivesTheSameBytes) {
   const std::string file = plate_frame().write("frame.step").string();
-  const ProgramRun first = run_program(file + " --json --up +Z"), second = run_program(file + " --json --up +Z");
+  const ProgramRun first = run_program(file + " --json --up +Z"),
+                   second = run_program(file + " --json --up +Z");
   EXPECT_EQ(first.exit_code, 0) << first.complaint;
   EXPECT_GT(first.output.size(), 1000u);
   EXPECT_EQ(first.output, second.output);

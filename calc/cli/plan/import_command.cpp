@@ -5,6 +5,7 @@
 #include "base/files/output_file.hpp"
 #include "cli/common/command.hpp"
 #include "cli/common/output.hpp"
+#include "cli/plan/drawing_option.hpp"
 #include "cli/plan/list_option.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "plan/fields/plan_file.hpp"
@@ -15,6 +16,7 @@ namespace {
 
 struct Options {
   ListOptions list;
+  DrawingOptions drawing;
   std::string plan, output;
   bool preview = false, json = false;
 };
@@ -29,8 +31,12 @@ bool is_to_write(const Options& options, const ListImport& import) {
   return changes || !options.output.empty();
 }
 
+const std::string& output_of(const Options& options) {
+  return options.output.empty() ? options.plan : options.output;
+}
+
 void save(const Options& options, const LoadedPlan& loaded, const Plan& plan) {
-  const std::string& output = options.output.empty() ? options.plan : options.output;
+  const std::string& output = output_of(options);
   std::error_code ignored;
   const bool is_input = std::filesystem::equivalent(options.plan, output, ignored);
   SaveOptions save_options;
@@ -45,7 +51,7 @@ std::string json_text(const Options& options, const PreviewedList& list, const P
   json.begin_object();
   write_preview(json, list, options.list.kind());
   if (is_written)
-    json.member("written", options.output.empty() ? options.plan : options.output);
+    json.member("written", output_of(options));
   else
     json.null_member("written");
   write_provenance(json, provenance);
@@ -56,10 +62,7 @@ std::string json_text(const Options& options, const PreviewedList& list, const P
 std::string people_text(const Options& options, const PreviewedList& list, bool is_written) {
   std::string text = preview_text(list, options.list.kind());
   if (is_written)
-    text += "\n" +
-            shown_text(Sentence("fit.written"_key,
-                                {{"file", options.output.empty() ? options.plan : options.output}})) +
-            "\n";
+    text += "\n" + shown_text(Sentence("fit.written"_key, {{"file", output_of(options)}})) + "\n";
   return text;
 }
 
@@ -71,7 +74,59 @@ std::string complaint_of(const ListImport& import) {
              Sentence("list.nothing-taken"_key, {{"count", import.count(ImportedRow::State::refused)}}));
 }
 
+/// Options of lists don't say anything about a drawing, and the other way round.
+void refuse_strange_options(const Options& options) {
+  if (!is_drawing(options.list.file)) {
+    const std::string given = options.drawing.given();
+    if (!given.empty()) throw InputError(given, "a list"_word, "a drawing: a file .step, .stp or .p21"_word);
+    return;
+  }
+  const ListOptions& list = options.list;
+  for (const auto& [name, is_given] :
+       {std::pair("--schedules", list.schedules), std::pair("--columns", !list.columns.empty()),
+        std::pair("--default", !list.standards.empty()), std::pair("--skip-refused", list.skip_refused)})
+    if (is_given) throw InputError(name, "a drawing"_word, "a list: .xlsx, .ods or .csv"_word);
+}
+
+std::string drawing_json(const Options& options, const PreviewedDrawing& preview,
+                         const Provenance& provenance, bool is_written) {
+  JsonWriter json;
+  json.begin_object();
+  write_preview(json, preview);
+  if (is_written)
+    json.member("written", output_of(options));
+  else
+    json.null_member("written");
+  write_provenance(json, provenance);
+  json.end_object();
+  return json.take();
+}
+
+/// What is complete is written; what lacks something is listed, and ends with 1.
+void run_drawing(const Options& options, Result& result) {
+  const LoadedPlan loaded = load(options.plan);
+  PreviewedDrawing preview;
+  preview_drawing(loaded.plan, options.list.file, options.list.weldment, options.list.metals, options.drawing,
+                  preview);
+  using State = DrawingCandidate::State;
+  const DrawingImport& import = preview.import;
+  const bool changes =
+      import.count(State::added) + import.count(State::moved) + import.plates + import.tubes > 0;
+  const bool writes = !options.preview && (changes || !options.output.empty());
+  if (writes) save(options, loaded, import.plan);
+  if (options.json) {
+    result.output = drawing_json(options, preview, loaded.provenance, writes);
+  } else {
+    result.output = preview_text(preview);
+    if (writes)
+      result.output += "\n" + shown_text(Sentence("fit.written"_key, {{"file", output_of(options)}})) + "\n";
+  }
+  if (import.count(State::open) > 0) result.exit_code = found_fail;
+}
+
 void run(const Options& options, Result& result) {
+  refuse_strange_options(options);
+  if (is_drawing(options.list.file)) return run_drawing(options, result);
   const LoadedPlan loaded = load(options.plan);
   const PreviewedList list = preview_list(loaded.plan, options.list);
   const bool writes = is_to_write(options, list.import);
@@ -90,8 +145,12 @@ void add_import(const Command& app, Result& result) {
   const Command command = app.command(
       "import",
       "A list of seams or schedules, a workbook or a CSV, into a plan: new ones are added, those that "
-      "the plan has are changed by their id; all rows or none");
-  command.option("FILE", options->list.file, "the list: .xlsx, .ods or .csv").required();
+      "the plan has are changed by their id; all rows or none. Or a drawing (STEP): its seams are proposed, "
+      "what is "
+      "complete is taken");
+  command
+      .option("FILE", options->list.file, "the list: .xlsx, .ods or .csv; the drawing: .step, .stp or .p21")
+      .required();
   command.option("--into", options->plan, "the plan file that takes it; the file before is kept as NAME~")
       .required();
   command.option("--output", options->output, "write the plan to this file, and leave the other as it is");
@@ -110,6 +169,7 @@ void add_import(const Command& app, Result& result) {
       .one_value_each();
   command.flag("--skip-refused", options->list.skip_refused,
                "leave rows with a bad cell out and take the others");
+  add_drawing_options(command, options->drawing);
   command.flag("--preview", options->preview, "show what would change, write nothing");
   command.flag("--json", options->json, "one JSON document on standard output");
   command.run([options, &result] { run(*options, result); });

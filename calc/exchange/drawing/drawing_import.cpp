@@ -123,7 +123,8 @@ class DrawingImporter {
   std::vector<std::string> reasons_against(const DrawingJoint& joint, const DrawingSide& side) const {
     std::vector<std::string> reasons;
     for (const std::string& flag : side.flags)
-      if (std::find(options_.take_flags.begin(), options_.take_flags.end(), flag) == options_.take_flags.end())
+      if (std::find(options_.take_flags.begin(), options_.take_flags.end(), flag) ==
+          options_.take_flags.end())
         reasons.push_back(flag);
     const bool is_hardware =
         drawing_.parts[joint.part_a].is_hardware || drawing_.parts[joint.part_b].is_hardware;
@@ -191,8 +192,8 @@ class DrawingImporter {
     else
       seam.base_metals = {options_.metals.front(), options_.metals.back()};
     if (!set_size(joint, seam)) lacks.push_back("size"_word);
-    if (const Schedule* schedule = options_.schedules_by_use && lacks.empty() ? fitting_schedule(result_.plan, seam)
-                                                                             : nullptr)
+    if (const Schedule* schedule =
+            options_.schedules_by_use && lacks.empty() ? fitting_schedule(result_.plan, seam) : nullptr)
       seam.schedules = {schedule->id};
     else
       lacks.push_back("schedule"_word);
@@ -215,9 +216,8 @@ class DrawingImporter {
 
   /// At least two of the joint's sides are fillets that are offered.
   bool is_two_sided(const DrawingJoint& joint) const {
-    return std::count_if(joint.sides.begin(), joint.sides.end(), [&](const DrawingSide& side) {
-             return reasons_against(joint, side).empty();
-           }) >= 2;
+    return std::count_if(joint.sides.begin(), joint.sides.end(),
+                         [&](const DrawingSide& side) { return reasons_against(joint, side).empty(); }) >= 2;
   }
 
   void note_source() {
@@ -248,7 +248,8 @@ std::size_t DrawingImport::count(DrawingCandidate::State state) const {
                     [state](const DrawingCandidate& candidate) { return candidate.state == state; }));
 }
 
-DrawingImport import_drawing(const Plan& plan, const DrawingResult& drawing, const DrawingImportOptions& options) {
+DrawingImport import_drawing(const Plan& plan, const DrawingResult& drawing,
+                             const DrawingImportOptions& options) {
   return DrawingImporter(plan, drawing, options).import();
 }
 

@@ -11,12 +11,12 @@
 namespace seamtakt {
 
 struct DrawingImportOptions {
-  std::string weldment;             ///< that takes the seams; made where the plan lacks it. Empty: the only one
-  std::vector<std::string> metals;  ///< ids: of both plates, or of each
+  std::string weldment;  ///< that takes the seams; made where the plan lacks it. Empty: the only one
+  std::vector<std::string> metals;                           ///< ids: of both plates, or of each
   std::vector<std::pair<std::string, double>> thickness_mm;  ///< name or path of a part -> its thickness
   std::optional<SizeRule> throat_rule;
-  std::optional<SizeRule> leg_rule;  ///< of fillets on both sides of a joint
-  bool schedules_by_use = false;     ///< the first schedule whose use fits
+  std::optional<SizeRule> leg_rule;     ///< of fillets on both sides of a joint
+  bool schedules_by_use = false;        ///< the first schedule whose use fits
   std::vector<std::string> take_flags;  ///< sides with these flags are candidates too
   bool take_hardware = false;
   std::string up;
@@ -28,8 +28,8 @@ struct DrawingCandidate {
   State state = State::open;
   const DrawingJoint* joint = nullptr;
   const DrawingSide* side = nullptr;
-  std::string seam;              ///< id in the weldment; empty where it isn't written
-  std::vector<Word> lacks;       ///< of an open one: thickness, metal, size, schedule
+  std::string seam;                ///< id in the weldment; empty where it isn't written
+  std::vector<Word> lacks;         ///< of an open one: thickness, metal, size, schedule
   std::vector<std::string> flags;  ///< why it is left out; "hardware" where a part is a bolt or the like
 };
 
@@ -45,8 +45,10 @@ struct DrawingImport {
 
 /// Proposes the drawing's sides as seams of a weldment. A seam that came from the same side of the same parts
 /// before keeps its size and schedules, and gets the drawing's path where that has moved. Nothing is made up:
-/// what lacks something stays open. InputError where no weldment can be told, or a metal or a part isn't there.
-DrawingImport import_drawing(const Plan& plan, const DrawingResult& drawing, const DrawingImportOptions& options);
+/// what lacks something stays open. InputError where no weldment can be told, or a metal or a part isn't
+/// there.
+DrawingImport import_drawing(const Plan& plan, const DrawingResult& drawing,
+                             const DrawingImportOptions& options);
 
 /// "PART=8mm". InputError at --thickness otherwise.
 std::pair<std::string, double> parse_part_thickness(const std::string& text);

@@ -140,7 +140,8 @@ std::string find_drawing_program() {
     const std::size_t colon = rest.find(':');
     const std::string_view folder = rest.substr(0, colon);
     // An empty entry would be the working directory, which never has a say.
-    if (folder.starts_with('/') && is_program(fs::path(folder) / program_name)) return fs::path(folder) / program_name;
+    if (folder.starts_with('/') && is_program(fs::path(folder) / program_name))
+      return fs::path(folder) / program_name;
     rest = colon == std::string_view::npos ? std::string_view() : rest.substr(colon + 1);
   }
   return {};
@@ -149,10 +150,16 @@ std::string find_drawing_program() {
 std::string run_drawing_program(const DrawingProgramOptions& options) {
   const std::string program = find_drawing_program();
   if (program.empty())
-    fail(ENOENT, "reading STEP files needs seamtakt-drawing: run packaging/setup drawing and build again, or name it "
-                 "in SEAMTAKT_DRAWING_PROGRAM");
+    fail(ENOENT,
+         "reading STEP files needs seamtakt-drawing: run packaging/setup drawing and build again, or name it "
+         "in SEAMTAKT_DRAWING_PROGRAM");
   const std::string file = options.file.starts_with('-') ? "./" + options.file : options.file;
-  std::vector<std::string> words = {program, file, "--json", "--gap", number_text(options.gap_mm), "--seconds",
+  std::vector<std::string> words = {program,
+                                    file,
+                                    "--json",
+                                    "--gap",
+                                    number_text(options.gap_mm),
+                                    "--seconds",
                                     number_text(options.seconds)};
   if (!options.up.empty()) words.insert(words.end(), {"--up", options.up});
   // It ends by itself after its time; what comes later is a hang.
@@ -166,7 +173,8 @@ std::string run_drawing_program(const DrawingProgramOptions& options) {
     fail(EIO, std::string(program_name) + " was ended by signal " + std::to_string(WTERMSIG(status)));
   if (WEXITSTATUS(status) == 2) pass_on(complaint, options.file);
   if (WEXITSTATUS(status) != 0)
-    fail(EIO, std::string(program_name) + " failed: " + printable(complaint.substr(0, complaint.find('\n')), 500));
+    fail(EIO,
+         std::string(program_name) + " failed: " + printable(complaint.substr(0, complaint.find('\n')), 500));
   return output;
 }
 

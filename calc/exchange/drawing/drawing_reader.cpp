@@ -33,8 +33,7 @@ class DrawingReader {
     expect(root, JsonNode::Kind::object, "an object");
     if (text(member(root, "format")) != "seamtakt-drawing")
       refuse(member(root, "format"), "another form", "\"seamtakt-drawing\"");
-    if (number(member(root, "version"), 0, 1e6) != 1)
-      refuse(member(root, "version"), "another version", "1");
+    if (number(member(root, "version"), 0, 1e6) != 1) refuse(member(root, "version"), "another version", "1");
     const JsonNode& source = object(member(root, "source"));
     result.path = text(member(source, "path"));
     result.sha256 = text(member(source, "sha256"));
@@ -51,8 +50,8 @@ class DrawingReader {
 
  private:
   [[noreturn]] void refuse(const JsonNode& at, Phrase found, Phrase expected) const {
-    throw InputError(name_ + ":" + std::to_string(at.line) + ":" + std::to_string(at.column), std::move(found),
-                     std::move(expected));
+    throw InputError(name_ + ":" + std::to_string(at.line) + ":" + std::to_string(at.column),
+                     std::move(found), std::move(expected));
   }
   void expect(const JsonNode& node, JsonNode::Kind kind, const char* expected) const {
     if (node.kind != kind) refuse(node, node.kind_name(), expected);
@@ -77,7 +76,8 @@ class DrawingReader {
   std::string text(const JsonNode& node) const {
     expect(node, JsonNode::Kind::string, "a string");
     if (node.string.size() > most_name_bytes)
-      refuse(node, std::to_string(node.string.size()) + " bytes", "at most " + std::to_string(most_name_bytes));
+      refuse(node, std::to_string(node.string.size()) + " bytes",
+             "at most " + std::to_string(most_name_bytes));
     return node.string;
   }
   double number(const JsonNode& node, double least, double most) const {
@@ -102,7 +102,8 @@ class DrawingReader {
     std::vector<NumberPair> corners;
     for (const JsonNode& each : list(node, most_points)) {
       const auto& values = list(each, 2, 2);
-      corners.push_back({number(values[0], -farthest_mm, farthest_mm), number(values[1], -farthest_mm, farthest_mm)});
+      corners.push_back(
+          {number(values[0], -farthest_mm, farthest_mm), number(values[1], -farthest_mm, farthest_mm)});
     }
     return corners;
   }
@@ -116,7 +117,8 @@ class DrawingReader {
     plate.v = space::unit(space::minus(v, space::times(space::dot(v, plate.u), plate.u)));
     plate.thickness_mm = number(member(node, "thickness_mm"), 1e-3, farthest_mm);
     plate.outline_mm = outline(member(node, "outline_mm"));
-    for (const JsonNode& each : list(member(node, "holes_mm"), most_holes)) plate.holes.push_back({outline(each), {}});
+    for (const JsonNode& each : list(member(node, "holes_mm"), most_holes))
+      plate.holes.push_back({outline(each), {}});
     return plate;
   }
 
@@ -153,7 +155,8 @@ class DrawingReader {
   DrawingSide side(const JsonNode& node) const {
     DrawingSide side;
     side.id = text(member(node, "id"));
-    for (const JsonNode& each : list(member(node, "path_mm"), most_points, 2)) side.path_mm.push_back(point(each));
+    for (const JsonNode& each : list(member(node, "path_mm"), most_points, 2))
+      side.path_mm.push_back(point(each));
     side.is_closed = truth(member(node, "closed"));
     side.length_mm = number(member(node, "length_mm"), 1e-3, longest_mm);
     const JsonNode& dihedral = member(node, "dihedral_deg");
@@ -162,7 +165,8 @@ class DrawingReader {
       side.dihedral_deg = {number(values[0], 0, 360), number(values[1], 0, 360), number(values[2], 0, 360)};
     }
     const auto& thicknesses = list(member(node, "thickness_mm"), 2, 2);
-    for (std::size_t i = 0; i < 2; ++i) side.thickness_mm[i] = maybe_number(thicknesses[i], 1e-3, farthest_mm);
+    for (std::size_t i = 0; i < 2; ++i)
+      side.thickness_mm[i] = maybe_number(thicknesses[i], 1e-3, farthest_mm);
     side.gap_mm = number(list(member(node, "gap_mm"), 2, 2)[1], 0, 1000);
     const JsonNode& position = member(node, "position");
     if (position.kind != JsonNode::Kind::null) side.position = text(position);

@@ -13,9 +13,9 @@ namespace seamtakt {
 struct DrawingPart {
   std::string name, path;
   std::optional<double> thickness_mm;
-  bool is_hardware = false;     ///< by its name a bolt, nut, washer or the like
-  std::optional<Plate> plate;   ///< without id
-  std::optional<Tube> tube;     ///< without id
+  bool is_hardware = false;         ///< by its name a bolt, nut, washer or the like
+  std::optional<Plate> plate;       ///< without id
+  std::optional<Tube> tube;         ///< without id
   std::optional<Point_mm> b_along;  ///< of a rectangular tube: where its width points
 };
 
@@ -33,7 +33,7 @@ struct DrawingSide {
 };
 
 struct DrawingJoint {
-  std::string id, type;  ///< type: tee, corner, lap, butt
+  std::string id, type;                ///< type: tee, corner, lap, butt
   std::size_t part_a = 0, part_b = 0;  ///< the through part first
   std::vector<DrawingSide> sides;
 };

@@ -21,7 +21,8 @@ std::optional<double> leg_of(const Seam& seam) {
 
 bool fits(const ScheduleUse& use, const Seam& seam) {
   const bool says_position = !use.positions.empty() && !seam.position.empty();
-  if (says_position && std::find(use.positions.begin(), use.positions.end(), seam.position) == use.positions.end())
+  if (says_position &&
+      std::find(use.positions.begin(), use.positions.end(), seam.position) == use.positions.end())
     return false;
   for (const double thickness : seam.thickness_mm)
     if (!holds(use.thickness_mm, thickness)) return false;

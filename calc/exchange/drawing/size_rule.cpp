@@ -14,7 +14,8 @@ SizeRule parse_size_rule(const std::string& text, const std::string& option) {
   const bool is_rule = error == std::errc() && end + 1 == text.data() + text.size() && *end == 't' &&
                        rule.share > 0 && rule.share <= 2;
   if (!is_rule)
-    throw InputError(option, '"' + printable(text) + '"', "a share of the thickness up to 2t, such as 0.5t"_word);
+    throw InputError(option, '"' + printable(text) + '"',
+                     "a share of the thickness up to 2t, such as 0.5t"_word);
   return rule;
 }
 

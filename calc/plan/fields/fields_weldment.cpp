@@ -117,7 +117,8 @@ const FieldTable& fields_of<SeamDrawing>() {
   static const FieldTable table(
       struct_info<S>("seam_drawing", "a seam's place in the drawing"),
       {
-          texts("parts", "parts", &S::parts, "The two parts in the drawing, the through part first.").count(2, 2),
+          texts("parts", "parts", &S::parts, "The two parts in the drawing, the through part first.")
+              .count(2, 2),
           text("side", "side", &S::side, "Which of the sides between the two."),
       });
   return table;
