@@ -154,17 +154,21 @@ std::string run_drawing_program(const DrawingProgramOptions& options) {
          "reading STEP files needs seamtakt-drawing: run packaging/setup drawing and build again, or name it "
          "in SEAMTAKT_DRAWING_PROGRAM");
   const std::string file = options.file.starts_with('-') ? "./" + options.file : options.file;
+  const double pair_seconds = std::min(10.0, options.seconds);
   std::vector<std::string> words = {program,
                                     file,
                                     "--json",
                                     "--gap",
                                     number_text(options.gap_mm),
                                     "--seconds",
-                                    number_text(options.seconds)};
+                                    number_text(options.seconds),
+                                    "--pair-seconds",
+                                    number_text(pair_seconds)};
   if (!options.up.empty()) words.insert(words.end(), {"--up", options.up});
-  // It ends by itself after its time; what comes later is a hang.
-  const auto end = Clock::now() + std::chrono::duration_cast<Clock::duration>(
-                                      std::chrono::duration<double>(options.seconds * 1.5 + 30));
+  // It ends by itself after its time and a pair's; what comes later is a hang.
+  const double limit_s = 1.5 * options.seconds + pair_seconds + 2;
+  const auto end =
+      Clock::now() + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(limit_s));
   Child child(program, words);
   std::string output, complaint;
   read_all(child, end, output, complaint);
