@@ -52,7 +52,8 @@ std::string named_text(const List& list, const std::string& id) {
 }  // namespace
 
 std::string locked_text(const Schedule& schedule) {
-  return text_without(schedule, {"status", "approved_by", "approved_sha256", "effective_from", "U_waveform_factor_pct"});
+  return text_without(
+      schedule, {"status", "approved_by", "approved_sha256", "effective_from", "U_waveform_factor_pct"});
 }
 
 std::string locked_text(const Wire& wire) {
@@ -76,6 +77,17 @@ std::string approval_sha256(const Plan& plan, const Schedule& schedule) {
     text += '\n';
   }
   return sha256_hex(text);
+}
+
+void clear_approval(Schedule& schedule) {
+  schedule.approved_by.clear();
+  schedule.approved_sha256.clear();
+  schedule.effective_from.clear();
+  std::vector<std::string> keys = schedule.file_keys.order.keys();
+  std::erase_if(keys, [](const std::string& key) {
+    return key == "approved_by" || key == "approved_sha256" || key == "effective_from";
+  });
+  schedule.file_keys.order = KeyOrder(std::move(keys));
 }
 
 bool is_changed_since_approval(const Plan& plan, const Schedule& schedule) {

@@ -25,6 +25,10 @@ std::string locked_text(const PowerSource& source);
 /// keys that state a default don't count.
 std::string approval_sha256(const Plan& plan, const Schedule& schedule);
 
+/// Takes an approval away: a copy or a changed schedule hasn't been approved. Its empty keys aren't written
+/// to a file either.
+void clear_approval(Schedule& schedule);
+
 /// Whether the schedule is approved and states a digest that isn't that of its present content.
 bool is_changed_since_approval(const Plan& plan, const Schedule& schedule);
 

@@ -96,8 +96,8 @@ struct Schedule {
   double arc_length_mm = 0;
   double gas_flow_l_min = 0;
   std::optional<double> nozzle_mm, torch_work_deg, torch_travel_deg;
-  std::optional<double> current_A;  ///< measured mean; else from the melting law
-  double waveform_factor = 1;       ///< mean(U*I) / (mean U * mean I)
+  std::optional<double> current_A;              ///< measured mean; else from the melting law
+  double waveform_factor = 1;                   ///< mean(U*I) / (mean U * mean I)
   std::optional<double> U_waveform_factor_pct;  ///< expanded (k = 2); absent: waveform_factor_uncertainty()
   double preheat_C = 20;
   std::optional<Pulse> pulse;

@@ -7,6 +7,7 @@
 #include "document/new_item.hpp"
 #include "document/plan_items.hpp"
 #include "document/revision.hpp"
+#include "plan/approval.hpp"
 #include "plan/fields/nested_access.hpp"
 
 namespace seamtakt::desk {

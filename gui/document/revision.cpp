@@ -25,18 +25,6 @@ void copy_item(List& list, const List& before, std::size_t at, std::string& copy
 
 }  // namespace
 
-/// The approval was given to the schedule as it was: its empty keys aren't copied either.
-void clear_approval(Schedule& schedule) {
-  schedule.approved_by.clear();
-  schedule.approved_sha256.clear();
-  schedule.effective_from.clear();
-  std::vector<std::string> keys = schedule.file_keys.order.keys();
-  std::erase_if(keys, [](const std::string& key) {
-    return key == "approved_by" || key == "approved_sha256" || key == "effective_from";
-  });
-  schedule.file_keys.order = KeyOrder(std::move(keys));
-}
-
 QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules) {
   QStringList names;
   for (const std::size_t at : schedules) {

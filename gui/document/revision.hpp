@@ -21,9 +21,6 @@ struct LockedEdit {
 /// "F4S (approved), F5S (reviewed)", in the view's language.
 QString locked_names(const Plan& plan, const std::vector<std::size_t>& schedules);
 
-/// Takes out who approved the schedule, from when, and the digest of what was approved.
-void clear_approval(Schedule& schedule);
-
 /// The next revision of a schedule as a draft of its family, under an id that the plan doesn't have.
 Schedule next_revision(const Plan& plan, const Schedule& schedule);
 

@@ -130,10 +130,13 @@ bool FieldCell::arePoints() const {
 void FieldCell::askForPoints() {
   auto* dialog = new PointsDialog(field_, line_->text(), window());
   dialog->setAttribute(Qt::WA_DeleteOnClose);
-  connect(dialog, &QDialog::accepted, this, [this, dialog] {
+  dialog->setTaker([this](const QString& text) {
     document_.endTyping();
-    set(dialog->text(), WhenLocked::offer);
+    set(text, WhenLocked::offer);
+    const QString reason = line_->refusal();
     document_.endTyping();
+    refresh();
+    return reason;
   });
   dialog->open();
 }

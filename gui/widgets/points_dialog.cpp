@@ -3,6 +3,7 @@
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -52,16 +53,32 @@ PointsDialog::PointsDialog(const FieldInfo& field, const QString& text, QWidget*
   }
   below->addStretch(1);
   column->addLayout(below);
+  refusal_ = new QLabel(this);
+  refusal_->setTextFormat(Qt::PlainText);
+  refusal_->setWordWrap(true);
+  refusal_->hide();
+  column->addWidget(refusal_);
   auto* buttons = new QDialogButtonBox(this);
   QPushButton* take = buttons->addButton(tr("Take these points"), QDialogButtonBox::AcceptRole);
   take->setAccessibleName(take->text());
   buttons->addButton(tr("Leave it as it is"), QDialogButtonBox::RejectRole);
   for (QAbstractButton* each : buttons->buttons()) static_cast<QPushButton*>(each)->setAutoDefault(false);
   column->addWidget(buttons);
-  connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+  connect(buttons, &QDialogButtonBox::accepted, this, &PointsDialog::accept);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   if (points_->rowCount() > 0) points_->setCurrentCell(0, 0);
   points_->setFocus();
+}
+
+void PointsDialog::accept() {
+  const QString reason = taker_ ? taker_(text()) : QString();
+  if (reason.isEmpty()) return QDialog::accept();
+  refusal_->setText(reason);
+  refusal_->show();
+}
+
+QString PointsDialog::refusal() const {
+  return refusal_->text();
 }
 
 void PointsDialog::addRow() {

@@ -1,9 +1,11 @@
 #pragma once
 
 #include <QDialog>
+#include <functional>
 
 #include "plan/fields/field.hpp"
 
+class QLabel;
 class QTableWidget;
 
 namespace seamtakt::desk {
@@ -15,6 +17,10 @@ class PointsDialog : public QDialog {
  public:
   /// `text`: the field as its line shows it, "0 0 0; 120 0 0".
   PointsDialog(const FieldInfo& field, const QString& text, QWidget* parent);
+  /// Takes what text() says; the reason where it is refused: then the dialog stays, with the reason.
+  void setTaker(std::function<QString(const QString& text)> taker) { taker_ = std::move(taker); }
+  void accept() override;
+  QString refusal() const;
   QTableWidget& points() { return *points_; }
   /// The same of what the table holds; rows without any number are left out.
   QString text() const;
@@ -24,6 +30,8 @@ class PointsDialog : public QDialog {
   void removeRow();
 
   QTableWidget* points_;
+  QLabel* refusal_;
+  std::function<QString(const QString& text)> taker_;
 };
 
 }  // namespace seamtakt::desk

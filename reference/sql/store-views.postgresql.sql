@@ -49,6 +49,7 @@ CREATE TEMP VIEW passes AS SELECT
   (b.body #>> '{results,u_voltage_pct}')::double precision AS u_voltage_pct,
   (b.body #>> '{results,u_current_pct}')::double precision AS u_current_pct,
   (b.body #>> '{results,u_travel_speed_pct}')::double precision AS u_travel_speed_pct,
+  (b.body #>> '{results,u_waveform_factor_pct}')::double precision AS u_waveform_factor_pct,
   (b.body #>> '{results,cooling_time_s}')::double precision AS cooling_time_s,
   (b.body #>> '{results,cooling_from_C}')::double precision AS cooling_from_C,
   (b.body #>> '{results,cooling_from_source}') AS cooling_from_source,

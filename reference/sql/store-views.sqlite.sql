@@ -48,6 +48,7 @@ CREATE TEMP VIEW passes AS SELECT
   json_extract(r.body, '$.results.u_voltage_pct') AS u_voltage_pct,
   json_extract(r.body, '$.results.u_current_pct') AS u_current_pct,
   json_extract(r.body, '$.results.u_travel_speed_pct') AS u_travel_speed_pct,
+  json_extract(r.body, '$.results.u_waveform_factor_pct') AS u_waveform_factor_pct,
   json_extract(r.body, '$.results.cooling_time_s') AS cooling_time_s,
   json_extract(r.body, '$.results.cooling_from_C') AS cooling_from_C,
   json_extract(r.body, '$.results.cooling_from_source') AS cooling_from_source,

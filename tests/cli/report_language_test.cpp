@@ -20,7 +20,7 @@ using Arguments = std::vector<std::string>;
 const std::string plan = demo + "ground-equipment.weldplan.json";
 
 /// Words that both languages spell alike.
-const std::set<std::string> same_in_german = {"Plan", "Takt"};
+const std::set<std::string> same_in_german = {"Plan", "Position", "Takt"};
 
 bool contains(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;

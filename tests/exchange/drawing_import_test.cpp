@@ -130,7 +130,11 @@ TEST(DrawingImport, AButtIsListedSinceNoRuleGivesItsGroove) {
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
   EXPECT_EQ(import.count(State::added), 0u);
   EXPECT_EQ(import.count(State::open), 2u);
-  EXPECT_EQ(import.candidates[0].lacks.front(), "size"_word);
+  for (const auto& candidate : import.candidates) {
+    if (candidate.state != State::open) continue;
+    ASSERT_FALSE(candidate.lacks.empty());
+    EXPECT_EQ(candidate.lacks.front(), "size"_word);
+  }
 }
 
 TEST(DrawingImport, ALegRuleIsForJointsWithTwoSides) {

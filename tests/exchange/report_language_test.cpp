@@ -17,7 +17,7 @@ namespace seamtakt {
 namespace {
 
 /// Words that both languages spell alike.
-const std::set<std::string> same_in_german = {"Plan", "Takt"};
+const std::set<std::string> same_in_german = {"Plan", "Position", "Takt"};
 
 const Language& german() {
   return *find_language("de");

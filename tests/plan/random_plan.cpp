@@ -107,6 +107,7 @@ std::string RandomPlan::value(const FieldTable& table, const FieldInfo& field, i
   if (key == "u") return "[1, 0, 0]";
   if (key == "v") return "[0, 0, 1]";
   if (key == "outline_mm") return "[[0, 0], [250.5, 0], [250.5, 80], [0, 60]]";
+  if (std::string_view(table.name) == "drawing_file" && key == "path") return "\"x" + text().substr(1);
   if (key == "box_mm" || key == "axis_mm") return "[" + point() + ", " + point() + "]";
   if (key == "peak_ms") return number_text(number({1, 10}));
   if (key == "frequency_Hz" && std::string_view(table.name) == "pulse") return number_text(number({1, 100}));

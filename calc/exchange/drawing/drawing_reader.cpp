@@ -14,8 +14,8 @@ namespace {
 /// 10 km: no weldment is larger, and a file in the wrong unit isn't taken for one.
 constexpr double farthest_mm = 1e7;
 constexpr double longest_mm = 1e8;
-constexpr std::size_t most_parts = 20'000, most_joints = 200'000, most_sides = 10'000, most_points = 100'000,
-                      most_notes = 100'000, most_holes = 1'000;
+constexpr std::size_t most_drawn_parts = 20'000, most_joints = 200'000, most_sides = 10'000,
+                      most_points = 100'000, most_notes = 100'000, most_holes = 1'000;
 constexpr std::size_t most_name_bytes = 4096;
 constexpr JsonLimits limits = {.bytes = std::size_t{256} << 20,
                                .depth = 16,
@@ -40,7 +40,8 @@ class DrawingReader {
     result.schema = text(member(source, "schema"));
     result.unit = text(member(source, "unit"));
     result.gap_mm = number(member(root, "gap_mm"), 0, 1000);
-    for (const JsonNode& each : list(member(root, "parts"), most_parts)) result.parts.push_back(part(each));
+    for (const JsonNode& each : list(member(root, "parts"), most_drawn_parts))
+      result.parts.push_back(part(each));
     for (const JsonNode& each : list(member(root, "joints"), most_joints))
       result.joints.push_back(joint(each, result.parts.size()));
     for (const JsonNode& each : list(member(root, "notes"), most_notes))

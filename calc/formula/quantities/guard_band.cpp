@@ -65,7 +65,8 @@ void set_acceptance(const Real& u, const Limits<Real>& tolerance, Results<Real>&
   }
 }
 
-void judge(double value, double u, const Limits<double>& tolerance, GuardDecision decision, Findings& findings) {
+void judge(double value, double u, const Limits<double>& tolerance, GuardDecision decision,
+           Findings& findings) {
   if (decision == GuardDecision::pass) return;
   const Limits<double> acceptance = acceptance_interval(u, tolerance);
   const bool failed = decision == GuardDecision::fail;
@@ -84,8 +85,8 @@ void set_probability(const Real& value, const Real& u, const Limits<Real>& toler
                      Results<Real>& out) {
   // Without uncertainty the value is inside or it isn't.
   const bool certain = value_of(u) == 0;
-  const Real probability =
-      certain ? Real(decision == GuardDecision::fail ? 0.0 : 1.0) : probability_of_conformity(value, u, tolerance);
+  const Real probability = certain ? Real(decision == GuardDecision::fail ? 0.0 : 1.0)
+                                   : probability_of_conformity(value, u, tolerance);
   out.set("probability_of_conformity", probability);
   out.explain(conformity_note, probability, "",
               {{"y", "measured value", value, ""}, {"u", "standard uncertainty", u, ""}});

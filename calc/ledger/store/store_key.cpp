@@ -35,7 +35,8 @@ std::string key_folder() {
 std::string key_path(const std::string& store_uri, const std::string& given, const std::string& store_id) {
   const std::string path = given.empty() ? key_folder() + "/" + store_id + ".pem" : given;
   constexpr std::string_view sqlite = "sqlite:";
-  if (store_uri.starts_with(sqlite) && real_folder_of(path) == real_folder_of(store_uri.substr(sqlite.size())))
+  if (store_uri.starts_with(sqlite) &&
+      real_folder_of(path) == real_folder_of(store_uri.substr(sqlite.size())))
     throw InputError("--key", Sentence("cli.key.in-store-folder"_key, {{"file", printable(path)}}),
                      "a file in another folder"_word);
   return path;

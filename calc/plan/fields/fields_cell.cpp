@@ -190,7 +190,8 @@ const FieldTable& fields_of<Changeover>() {
       {
           reference("from", "from", &Changeover::from, IdList::weldments, "Weldment before.").require(),
           reference("to", "to", &Changeover::to, IdList::weldments, "Weldment after.").require(),
-          number("time_s", "time", &Changeover::time_s, at_least(0), "Time to change the fixtures.").require(),
+          number("time_s", "time", &Changeover::time_s, at_least(0), "Time to change the fixtures.")
+              .require(),
       });
   return table;
 }

@@ -22,8 +22,9 @@ const FieldTable& fields_of<BaseMetal>() {
           number("tensile_MPa", "tensile strength", &BaseMetal::tensile_MPa, above(0),
                  "Ultimate tensile strength."),
           number("yield_MPa", "yield strength", &BaseMetal::yield_MPa, above(0), "Yield strength."),
-          number("CEV", "carbon equivalent", &BaseMetal::CEV, from_to(0, 2),
-                 "Carbon equivalent by the IIW's formula, of the certificate; goes before the composition's."),
+          number(
+              "CEV", "carbon equivalent", &BaseMetal::CEV, from_to(0, 2),
+              "Carbon equivalent by the IIW's formula, of the certificate; goes before the composition's."),
       });
   return table;
 }

@@ -8,6 +8,7 @@
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "formula/valid_range.hpp"
+#include "plan/approval.hpp"
 #include "plan/fit/fit_seam.hpp"
 #include "plan/planned_current.hpp"
 #include "plan/window/seam_alone.hpp"
@@ -116,12 +117,8 @@ class FittedPlan {
     ++next.revision;
     next.id = free_id(planned.id + "-r" + std::to_string(next.revision));
     next.status = "draft";
-    next.approved_by.clear();
-    next.effective_from.clear();
-    std::vector<std::string> keys = next.file_keys.order.keys();
-    std::erase_if(keys,
-                  [](const std::string& key) { return key == "approved_by" || key == "effective_from"; });
-    next.file_keys.order = KeyOrder(std::move(keys));
+    if (next.revision_of.empty()) next.revision_of = planned.id;  // the family's first id
+    clear_approval(next);
     apply_settings(next, settings);
     // Beside the schedule that it follows, where a person looks for it.
     auto place = std::find_if(plan_.schedules.begin(), plan_.schedules.end(),

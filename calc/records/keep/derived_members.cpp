@@ -91,7 +91,8 @@ class Recomputation {
     if (any({"energy_J", "length_mm", "schedule", "robot"}))
       set("U_heat_input_kJ_mm", known ? Number(*U_before / *before * *heat) : std::nullopt);
     if (any({"robot"}))
-      for (const char* each : {"u_voltage_pct", "u_current_pct", "u_travel_speed_pct", "u_waveform_factor_pct"})
+      for (const char* each :
+           {"u_voltage_pct", "u_current_pct", "u_travel_speed_pct", "u_waveform_factor_pct"})
         set(each, std::nullopt);
     if (!any({"energy_J", "length_mm", "schedule", "weldment", "seam", "pass"}) &&
         !(is_from_interpass && any({"interpass_C"})))

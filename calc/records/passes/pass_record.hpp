@@ -115,7 +115,7 @@ struct PassRecord {
   /// Relative standard uncertainties of the means that U_heat_input_kJ_mm follows from; empty as that is.
   std::optional<double> u_voltage_pct, u_current_pct, u_travel_speed_pct;
   std::optional<double> u_waveform_factor_pct;  ///< of the factor that was applied; empty: none was
-  double frozen_s = 0;  ///< left out of the arc time: the logger repeated itself
+  double frozen_s = 0;                          ///< left out of the arc time: the logger repeated itself
   std::vector<Interruption> interruptions;
   std::uint64_t interruption_count = 0;
   std::string source, source_last;  ///< logs in which it begins and ends

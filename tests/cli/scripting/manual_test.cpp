@@ -101,11 +101,6 @@ std::string path_of(const Words& words) {
   return path;
 }
 
-bool is_of_program(const std::string& option) {
-  const Words& own = all_commands().at({}).options;
-  return std::find(own.begin(), own.end(), option) != own.end();
-}
-
 /// The lines of the fish completion that hold for a command; those without a condition hold for all.
 std::string fish_lines(const std::string& fish, const Words& words) {
   std::istringstream lines(fish);

@@ -64,7 +64,12 @@ TEST_F(FitAtDesk, NewSettingsGoIntoADraftAsOneStep) {
   const Plan& after = *window->document().plan();
   EXPECT_EQ(after.schedules[shared].travel_speed_mm_s, 11) << "other seams keep theirs";
   ASSERT_GT(after.schedules.size(), before->schedules.size());
-  const Schedule& made = after.schedules.back();
+  const auto is_new = [&](const Schedule& each) { return !find_by_id(before->schedules, each.id); };
+  const auto found = std::ranges::find_if(after.schedules, is_new);
+  ASSERT_NE(found, after.schedules.end());
+  const Schedule& made = *found;
+  EXPECT_EQ(made.revision_of, "F6S");
+  EXPECT_TRUE(made.approved_sha256.empty());
   EXPECT_EQ(made.status, "draft");
   EXPECT_TRUE(made.approved_by.empty());
   EXPECT_LT(made.travel_speed_mm_s, 11);
@@ -93,8 +98,12 @@ TEST_F(FitAtDesk, AScheduleOfThePlanComesFirst) {
 }
 
 TEST_F(FitAtDesk, AConflictIsSaidWithTheNumberThatWouldBeNeeded) {
-  ASSERT_FALSE(
-      window->document().edit("leg", {}, [](Plan& plan) { plan.weldments[0].seams[4].leg_mm = 19; }));
+  make_drafts(window->document());
+  ASSERT_FALSE(window->document().edit("limit", {}, [](Plan& plan) {
+    Schedule& schedule = *find_by_id(plan.schedules, "F6S");
+    if (!schedule.limits) schedule.limits.emplace();
+    schedule.limits->heat_input_kJ_mm = Interval{{}, 0.3};  // a leg of 6 mm needs more
+  }));
   settle();
   FitDialog* dialog = fitRows({4});
   ASSERT_NE(dialog, nullptr);
