@@ -76,12 +76,12 @@ Rooms calc_rooms() {
   return rooms;
 }
 
-/// The desk's rooms from the ground up: each may include those before it, and all of calc but the program.
+/// The desk's rooms from the ground up: each may include those before it, and all of calc but the programs.
 Rooms desk_rooms() {
   Rooms rooms;
   std::set<std::string> below;
   for (const auto& [room, uses] : calc_rooms())
-    if (room != "cli") below.insert(room);
+    if (room != "cli" && room != "drawing") below.insert(room);
   for (const char* room : {"document", "jobs", "models", "widgets", "plots", "pages", "app"}) {
     below.insert(room);
     rooms[room] = below;
