@@ -161,6 +161,10 @@ TEST_F(Evaluated, ExplanationEndsInTheSameNumberAsTheEvaluation) {
 }
 
 TEST_F(Evaluated, ExplainRefusesAnUnknownPlaceAndAnUnknownKey) {
+  EXPECT_EQ(explain(plan, "S2", "leg_mm")[0].result, *evaluation.seams[1].leg_mm) << "one weldment has it";
+  EXPECT_EQ(explain(plan, "X/S1", "heat_input_kJ_mm")[0].result, evaluation.passes[0].heat_input_kJ_mm)
+      << "of its only pass";
+  EXPECT_THROW(explain(plan, "X/S3", "heat_input_kJ_mm"), InputError) << "of three passes";
   EXPECT_THROW(explain(plan, "X/S7", "leg_mm"), InputError);
   EXPECT_THROW(explain(plan, "X/S1", "lge_mm"), InputError);
 }

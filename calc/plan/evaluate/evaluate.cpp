@@ -6,6 +6,7 @@
 
 #include "base/error.hpp"
 #include "base/files/large_pages.hpp"
+#include "base/text/comma_list.hpp"
 #include "plan/bow/weldment_bow.hpp"
 #include "plan/evaluate/evaluate_pass.hpp"
 #include "plan/evaluate/evaluate_seam.hpp"
@@ -186,12 +187,15 @@ struct Place {
 
 Place find_place(const Plan& plan, std::string_view text) {
   if (const Weldment* weldment = find_by_id(plan.weldments, text)) return {weldment, nullptr, 0};
+  std::vector<Place> by_seam_alone;
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams) {
+      if (text == seam.id) by_seam_alone.push_back({&weldment, &seam, 0});
       if (text == seam_place(weldment.id, seam.id)) return {&weldment, &seam, 0};
       for (int pass = 1; pass <= static_cast<int>(seam.schedules.size()); ++pass)
         if (text == pass_place(weldment.id, seam.id, pass)) return {&weldment, &seam, pass};
     }
+  if (by_seam_alone.size() == 1) return by_seam_alone.front();
   throw InputError(
       "--explain", "\"" + printable(text) + "\"",
       "a weldment, a seam such as \"WELDMENT/SEAM\" or a pass such as \"WELDMENT/SEAM/pass 1\" of the plan"_word);
@@ -210,6 +214,31 @@ void gather(const ExplanationSink& sink, std::string_view key, std::vector<Expla
     for (const std::string& below : entry->rests_on) gather(sink, below, gathered, taken);
     return;
   }
+}
+
+/// The value of `key` at the place and what it rests on; nothing where the place has none. `known` gains the
+/// place's keys.
+std::vector<Explanation> explained(const Plan& plan, const PlanIndex& index, const Place& place,
+                                   std::string_view key, std::vector<std::string>& known) {
+  ExplanationSink sink;
+  std::vector<PassEvaluation> passes;
+  for (const Seam& seam : place.weldment->seams)
+    for (int pass = 1;
+         (!place.seam || &seam == place.seam) && pass <= static_cast<int>(seam.schedules.size()); ++pass)
+      passes.push_back(evaluate_pass(pass_facts(plan, index, *place.weldment, seam, pass),
+                                     place.seam && pass == place.pass ? &sink : nullptr));
+  if (!place.seam)
+    evaluate_weldment(plan, index, *place.weldment, passes, &sink);
+  else if (!place.pass)
+    evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
+  for (const auto& entry : sink.entries)
+    if (std::find(known.begin(), known.end(), entry.key) == known.end()) known.push_back(entry.key);
+  std::vector<Explanation> gathered;
+  std::vector<std::string> taken;
+  gather(sink, key, gathered, taken);
+  // An uncertainty is explained by the budget of its value.
+  if (gathered.empty() && key.starts_with("U_")) gather(sink, key.substr(2), gathered, taken);
+  return gathered;
 }
 
 }  // namespace
@@ -243,29 +272,15 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
 std::vector<Explanation> explain(const Plan& plan, std::string_view place_text, std::string_view key) {
   const PlanIndex index(plan);
   const Place place = find_place(plan, place_text);
-  ExplanationSink sink;
-  std::vector<PassEvaluation> passes;
-  for (const Seam& seam : place.weldment->seams)
-    for (int pass = 1;
-         (!place.seam || &seam == place.seam) && pass <= static_cast<int>(seam.schedules.size()); ++pass)
-      passes.push_back(evaluate_pass(pass_facts(plan, index, *place.weldment, seam, pass),
-                                     place.seam && pass == place.pass ? &sink : nullptr));
-  if (!place.seam)
-    evaluate_weldment(plan, index, *place.weldment, passes, &sink);
-  else if (!place.pass)
-    evaluate_seam(plan, index, *place.weldment, *place.seam, passes, &sink);
-  std::vector<Explanation> gathered;
-  std::vector<std::string> taken;
-  gather(sink, key, gathered, taken);
-  // An uncertainty is explained by the budget of its value.
-  if (gathered.empty() && key.starts_with("U_")) gather(sink, key.substr(2), gathered, taken);
+  std::vector<std::string> known;
+  std::vector<Explanation> gathered = explained(plan, index, place, key, known);
+  // A seam of one pass is named by the seam.
+  if (gathered.empty() && place.seam && !place.pass && place.seam->schedules.size() == 1)
+    gathered = explained(plan, index, {place.weldment, place.seam, 1}, key, known);
   if (!gathered.empty()) return gathered;
-  std::string known;
-  for (const auto& entry : sink.entries)
-    if (known.find(entry.key) == std::string::npos) known += (known.empty() ? "" : ", ") + entry.key;
-  if (known.empty()) known = "bow_mm";  // of a weldment, where its section is stated
+  if (known.empty()) known = {"bow_mm"};  // of a weldment, where its section is stated
   throw InputError("--explain", Sentence("plan.the-key"_key, {{"key", printable(key)}}),
-                   Sentence("plan.one-of"_key, {{"names", known}}));
+                   Sentence("plan.one-of"_key, {{"names", comma_list(known)}}));
 }
 
 }  // namespace seamtakt

@@ -18,10 +18,10 @@ namespace seamtakt {
 Evaluation evaluate(const Plan& plan, std::string_view date = {}, ThreadPool& pool = ThreadPool::shared());
 
 /// How one derived number is computed: the requested number first, then its inputs.
-/// `place`: "WELDMENT/SEAM/pass 1" for a key of passes[], "WELDMENT/SEAM" for one of seams[],
-/// "WELDMENT" for its bow. A value with an
-/// uncertainty has its budget; the key of the uncertainty gives that value.
-/// InputError where the place or the key is unknown or the value is null.
+/// `place`: "WELDMENT/SEAM/pass 1" for a key of passes[], "WELDMENT/SEAM" for one of seams[] and, where the
+/// seam has one pass, of that pass; the seam's id alone where one weldment has it; "WELDMENT" for its bow. A
+/// value with an uncertainty has its budget; the key of the uncertainty gives that value. InputError where
+/// the place or the key is unknown or the value is null.
 std::vector<Explanation> explain(const Plan& plan, std::string_view place, std::string_view key);
 
 }  // namespace seamtakt
