@@ -263,7 +263,7 @@ Evaluation evaluate(const Plan& plan, std::string_view date, ThreadPool& pool) {
   judge_composition_basis(plan, evaluation.findings);
   judge_composition_range(plan, evaluation.findings);
   judge_section_axis(plan, evaluation.findings);
-  judge_unequal_legs(plan, evaluation.findings);
+  judge_unequal_legs(plan, index, evaluation.findings);
   apply_severities(plan, evaluation.findings);
   apply_acceptances(plan, AcceptanceScope::evaluation(), evaluation.findings);
   return evaluation;

@@ -1,6 +1,8 @@
 // How large a pass may be in its position, at which angle two plates make a fillet, and over which gap.
 #include <algorithm>
 #include <cmath>
+#include <string_view>
+#include <unordered_map>
 
 #include "formula/size/largest_single_pass.hpp"
 #include "formula/tolerance/imperfection.hpp"
@@ -76,23 +78,25 @@ void judge_root_gap(const SeamFacts& facts, Findings& findings) {
 
 // A torch off the bisector lays more on one plate. How much more no published relation says, so that the
 // imperfection 512 can't be foreseen: that is said instead of being passed over.
-void judge_unequal_legs(const Plan& plan, Findings& findings) {
+void judge_unequal_legs(const Plan& plan, const PlanIndex& index, Findings& findings) {
   constexpr double as_set_deg = 1e-6;
-  const auto is_off = [](const Schedule& schedule, double bisector_deg) {
-    return schedule.torch_work_deg &&
-           std::abs(std::abs(*schedule.torch_work_deg) - bisector_deg) > as_set_deg;
-  };
-  for (const Schedule& schedule : plan.schedules) {
-    // Most fillets are at right angles: only their torches off 45 deg are looked for among the seams.
-    const bool is_off_usual = is_off(schedule, 45);
-    std::size_t fillets = 0;
-    for (const Weldment& weldment : plan.weldments)
-      for (const Seam& seam : weldment.seams) {
-        if (seam.groove || seam.quality.empty() || (!is_off_usual && seam.dihedral_deg == 90)) continue;
-        if (!is_off(schedule, seam.dihedral_deg / 2)) continue;
-        fillets +=
-            std::find(seam.schedules.begin(), seam.schedules.end(), schedule.id) != seam.schedules.end();
+  std::unordered_map<std::string_view, std::size_t> fillets_of;  // of schedules that turn the torch
+  for (const Schedule& schedule : plan.schedules)
+    if (schedule.torch_work_deg) fillets_of.emplace(schedule.id, 0);
+  if (fillets_of.empty()) return;
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams) {
+      if (seam.groove || seam.quality.empty()) continue;
+      for (auto name = seam.schedules.begin(); name != seam.schedules.end(); ++name) {
+        const auto found = fillets_of.find(*name);
+        if (found == fillets_of.end() || std::find(seam.schedules.begin(), name, *name) != name) continue;
+        const double work_deg = std::abs(*index.schedule(*name)->torch_work_deg);
+        found->second += std::abs(work_deg - seam.dihedral_deg / 2) > as_set_deg;
       }
+    }
+  for (const Schedule& schedule : plan.schedules) {
+    const auto found = fillets_of.find(schedule.id);
+    const std::size_t fillets = found == fillets_of.end() ? 0 : found->second;
     if (fillets == 0) continue;
     findings.push_back(remark("fillet.legs.not-judged", schedule.id,
                               Sentence("fillet.legs.not-judged"_key,

@@ -73,7 +73,7 @@ void judge_qualification_lapse(const Plan&, const PlanIndex&, std::string_view d
 void judge_tack_lengths(const Plan&, Findings&);
 void judge_run_gaps(const Plan&, Findings&);
 /// Fillets with a quality level whose torch isn't on the bisector: said once a schedule that it isn't judged.
-void judge_unequal_legs(const Plan&, Findings&);
+void judge_unequal_legs(const Plan&, const PlanIndex&, Findings&);
 void judge_composition_basis(const Plan&, Findings&);
 void judge_composition_range(const Plan&, Findings&);
 void judge_qualification_basis(const Plan&, Findings&);
