@@ -9,12 +9,12 @@
 namespace seamtakt {
 namespace {
 
-using Source = MovingSource<double>;
+using WeldArc = MovingSource<double>;
+using WeldPoint = FieldPoint<double>;
 using Shape = DoubleEllipsoid<double>;
-using Point = FieldPoint<double>;
 
 constexpr double diffusivity = 0.040 / 0.0045;
-const Source arc{4000, 5, 0.040, 0.0045, 20};
+const WeldArc arc{4000, 5, 0.040, 0.0045, 20};
 const Shape uneven{4, 5, 4, 10, 0.6};
 
 /// goldak-1984: W/mm3 at a point seen from the source.
@@ -28,7 +28,7 @@ double density_W_mm3(double power, const Shape& s, double aside, double depth, d
                   3 * depth * depth / (s.depth_mm * s.depth_mm) - 3 * ahead * ahead / (c * c));
 }
 
-double integral(const std::function<double(double)>& f, double from, double to, int panels) {
+double gauss_integral(const std::function<double(double)>& f, double from, double to, int panels) {
   static const auto nodes = detail::gauss_legendre_16();
   double sum = 0;
   for (int panel = 0; panel < panels; ++panel)
@@ -38,17 +38,19 @@ double integral(const std::function<double(double)>& f, double from, double to, 
 
 TEST(DoubleEllipsoid, DensityHoldsTheArcsWholePower) {
   // Separable: the integral over the half space is the product of three.
-  const auto across = integral([](double y) { return std::exp(-3 * y * y / 16); }, -30, 30, 40);
-  const auto down = integral([](double z) { return std::exp(-3 * z * z / 25); }, 0, 40, 40);
-  const auto ahead = integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, 0, 40, 40);
-  const auto behind = integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, -80, 0, 40);
+  const auto across = gauss_integral([](double y) { return std::exp(-3 * y * y / 16); }, -30, 30, 40);
+  const auto down = gauss_integral([](double z) { return std::exp(-3 * z * z / 25); }, 0, 40, 40);
+  const auto ahead = gauss_integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, 0, 40, 40);
+  const auto behind =
+      gauss_integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, -80, 0, 40);
   EXPECT_NEAR(across * down * (ahead + behind), 4000, 1e-6);
   EXPECT_NEAR(across * down * ahead, 0.3 * 4000, 1e-6);
 }
 
 /// The other route: the density cut into point sources, each of which spreads by the heat kernel; nothing in
 /// closed form. Exponentials factor by direction, so the threefold sum is a product of sums.
-double brute_force_temperature_C(const Source& arc_, const Shape& shape, const Point& point, double time) {
+double brute_force_temperature_C(const WeldArc& arc_, const Shape& shape, const WeldPoint& point,
+                                 double time) {
   const auto spread = [](double variance, double distance) {
     return std::exp(-distance * distance / (2 * variance)) / std::sqrt(2 * std::numbers::pi * variance);
   };
@@ -57,9 +59,9 @@ double brute_force_temperature_C(const Source& arc_, const Shape& shape, const P
     const auto smeared = [&](const std::function<double(double)>& density, double at, double from,
                              double to) {
       const double low = std::max(from, at - reach), high = std::min(to, at + reach);
-      return low >= high
-                 ? 0.0
-                 : integral([&](double p) { return density(p) * spread(variance, at - p); }, low, high, 12);
+      return low >= high ? 0.0
+                         : gauss_integral([&](double p) { return density(p) * spread(variance, at - p); },
+                                          low, high, 12);
     };
     const double past = point.ahead_mm + arc_.travel_speed_mm_s * age;
     const auto gauss = [](double width) {
@@ -74,12 +76,12 @@ double brute_force_temperature_C(const Source& arc_, const Shape& shape, const P
   const auto in_fourth_power = [&](double u) {
     return released(time * u * u * u * u) * 4 * time * u * u * u;
   };
-  return arc_.preheat_C + integral(in_fourth_power, 0, 1, 12);
+  return arc_.preheat_C + gauss_integral(in_fourth_power, 0, 1, 12);
 }
 
 TEST(DoubleEllipsoid, EqualsBruteForceIntegrationOfPointSources) {
-  for (const Point& point :
-       {Point{-5, 0, 0}, Point{-12, 3, 3}, Point{0, 0, 0}, Point{3, 2, 0}, Point{-30, 6, 4}}) {
+  for (const WeldPoint& point : {WeldPoint{-5, 0, 0}, WeldPoint{-12, 3, 3}, WeldPoint{0, 0, 0},
+                                 WeldPoint{3, 2, 0}, WeldPoint{-30, 6, 4}}) {
     const double direct = brute_force_temperature_C(arc, uneven, point, 6);
     EXPECT_NEAR(double_ellipsoid_temperature_C(arc, uneven, point, 6.0), direct, 1e-6 * direct)
         << point.ahead_mm << " " << point.aside_mm << " " << point.depth_mm;
@@ -87,16 +89,16 @@ TEST(DoubleEllipsoid, EqualsBruteForceIntegrationOfPointSources) {
 }
 
 TEST(DoubleEllipsoid, HasTheCheckValuesAndNotThoseOfTheUncorrectedForm) {
-  const double at_pool = double_ellipsoid_temperature_C(arc, uneven, Point{-5, 0, 0}, 6.0);
+  const double at_pool = double_ellipsoid_temperature_C(arc, uneven, WeldPoint{-5, 0, 0}, 6.0);
   EXPECT_NEAR(at_pool, 3177.5, 0.05);
   EXPECT_GT(std::abs(at_pool - 2678.3), 100);
-  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, uneven, Point{-12, 3, 3}, 6.0), 1090.83, 0.005);
+  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, uneven, WeldPoint{-12, 3, 3}, 6.0), 1090.83, 0.005);
   const Shape even{4, 5, 6, 6, 1};
-  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, even, Point{-5, 0, 0}, 6.0), 2770.0, 0.05);
+  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, even, WeldPoint{-5, 0, 0}, 6.0), 2770.0, 0.05);
 }
 
 /// The form that circulates since 1999: each half without its error function.
-double uncorrected_temperature_C(const Source& s, const Shape& shape, const Point& p, double time) {
+double uncorrected_temperature_C(const WeldArc& s, const Shape& shape, const WeldPoint& p, double time) {
   const auto half = [&](double f, double c, double past, double g) {
     return f * std::exp(-3 * past * past / (c * c + g)) / std::sqrt(c * c + g);
   };
@@ -112,18 +114,18 @@ double uncorrected_temperature_C(const Source& s, const Shape& shape, const Poin
   const auto in_fourth_power = [&](double u) { return at_age(time * u * u * u * u) * 4 * time * u * u * u; };
   return s.preheat_C + 3 * std::sqrt(3.0) * s.net_power_W /
                            (s.heat_capacity_J_mm3K * std::pow(std::numbers::pi, 1.5)) *
-                           integral(in_fourth_power, 0, 1, 12);
+                           gauss_integral(in_fourth_power, 0, 1, 12);
 }
 
 TEST(DoubleEllipsoid, TheUncorrectedFormIsRightForEqualLengthsOnly) {
-  EXPECT_NEAR(uncorrected_temperature_C(arc, uneven, Point{-5, 0, 0}, 6), 2678.3, 0.05);
+  EXPECT_NEAR(uncorrected_temperature_C(arc, uneven, WeldPoint{-5, 0, 0}, 6), 2678.3, 0.05);
   const Shape even{4, 5, 6, 6, 1};
-  EXPECT_NEAR(uncorrected_temperature_C(arc, even, Point{-5, 0, 0}, 6),
-              double_ellipsoid_temperature_C(arc, even, Point{-5, 0, 0}, 6.0), 1e-6);
+  EXPECT_NEAR(uncorrected_temperature_C(arc, even, WeldPoint{-5, 0, 0}, 6),
+              double_ellipsoid_temperature_C(arc, even, WeldPoint{-5, 0, 0}, 6.0), 1e-6);
 }
 
 TEST(DoubleEllipsoid, RisesToItsSteadyStateFromBelow) {
-  const Point point{-12, 3, 3};
+  const WeldPoint point{-12, 3, 3};
   double before = 20;
   for (double time : {0.5, 1.0, 2.0, 4.0, 8.0, 16.0}) {
     const double now = double_ellipsoid_temperature_C(arc, uneven, point, time);
@@ -137,7 +139,7 @@ TEST(DoubleEllipsoid, RisesToItsSteadyStateFromBelow) {
 
 TEST(DoubleEllipsoid, LooksLikeAPointSourceFromFarBehind) {
   const Shape small{1, 1, 1, 1.5, 0.6};
-  for (const Point& point : {Point{-80, 3, 0}, Point{-60, 12, 5}}) {
+  for (const WeldPoint& point : {WeldPoint{-80, 3, 0}, WeldPoint{-60, 12, 5}}) {
     const double point_source = thick_plate_temperature_C(arc, point) - 20;
     EXPECT_NEAR((double_ellipsoid_temperature_C(arc, small, point, 1e4) - 20) / point_source, 1, 0.01);
   }
@@ -147,8 +149,9 @@ TEST(DoubleEllipsoid, QuadratureHoldsItsDigitsForOddShapesAndLongTimes) {
   const Shape needle{0.3, 2.5, 0.3, 8, 0.2}, disc{12, 0.4, 9, 9.5, 1.0};
   for (const Shape& shape : {needle, disc, uneven})
     for (double speed : {0.5, 8.0, 60.0})
-      for (const Point& point : {Point{-0.01, 0, 0}, Point{-2, 1, 0}, Point{-300, 4, 3}, Point{1, 0, 0.2}}) {
-        const Source source{5000, speed, 0.040, 0.0045, 20};
+      for (const WeldPoint& point :
+           {WeldPoint{-0.01, 0, 0}, WeldPoint{-2, 1, 0}, WeldPoint{-300, 4, 3}, WeldPoint{1, 0, 0.2}}) {
+        const WeldArc source{5000, speed, 0.040, 0.0045, 20};
         for (double time : {0.05, 20.0, 3000.0}) {
           const double coarse = double_ellipsoid_temperature_C(source, shape, point, time) - 20;
           const double fine = double_ellipsoid_temperature_C(source, shape, point, time, 240) - 20;
@@ -159,8 +162,8 @@ TEST(DoubleEllipsoid, QuadratureHoldsItsDigitsForOddShapesAndLongTimes) {
 }
 
 TEST(DoubleEllipsoid, LeavesThePlateColdFarAheadAndAside) {
-  EXPECT_EQ(double_ellipsoid_temperature_C(arc, uneven, Point{5000, 0, 0}, 10.0), 20);
-  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, uneven, Point{0, 500, 0}, 10.0), 20, 1e-12);
+  EXPECT_EQ(double_ellipsoid_temperature_C(arc, uneven, WeldPoint{5000, 0, 0}, 10.0), 20);
+  EXPECT_NEAR(double_ellipsoid_temperature_C(arc, uneven, WeldPoint{0, 500, 0}, 10.0), 20, 1e-12);
 }
 
 }  // namespace
