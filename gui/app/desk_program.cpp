@@ -77,7 +77,7 @@ int export_report(const DeskOptions& options) {
 }
 
 /// A file in the same folder; empty where there is none.
-QString beside(const QString& file, const QString& name) {
+QString file_beside(const QString& file, const QString& name) {
   const QString path = QFileInfo(file).dir().filePath(name);
   return QFileInfo::exists(path) ? path : QString();
 }
@@ -101,13 +101,13 @@ int make_pictures(const DeskOptions& options) {
   if (window.width() >= 1500) explain_a_cooling_time(window);
   if (!options.log.isEmpty()) {
     auto& records = static_cast<RecordsPage&>(window.page(DeskPage::records));
-    records.importLogs({options.log}, beside(options.log, QStringLiteral("manual-seams.csv")));
+    records.importLogs({options.log}, file_beside(options.log, QStringLiteral("manual-seams.csv")));
     records.job().wait();
     if (!records.logs())
       throw InputError(options.log.toStdString(), "a log that can't be read", "an arc log");
   }
   auto& line = static_cast<LinePage&>(window.page(DeskPage::line));
-  if (const QString orders = beside(options.plan, QStringLiteral("orders.csv")); !orders.isEmpty()) {
+  if (const QString orders = file_beside(options.plan, QStringLiteral("orders.csv")); !orders.isEmpty()) {
     line.readOrders(orders);
     line.job().wait();
   }

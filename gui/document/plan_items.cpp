@@ -121,7 +121,7 @@ struct List {
   std::string key;
 };
 
-std::optional<List> list_of(Plan& plan, std::string_view pointer) {
+std::optional<List> owned_list(Plan& plan, std::string_view pointer) {
   const std::size_t slash = pointer.rfind('/');
   if (slash == std::string_view::npos) return std::nullopt;
   const auto owner = object_at(plan, pointer.substr(0, slash));
@@ -164,7 +164,7 @@ void follow_on(std::vector<Shift>& shifts) {
 }
 
 std::string last_item(Plan& plan, std::string_view list) {
-  const auto found = list_of(plan, list);
+  const auto found = owned_list(plan, list);
   if (!found) return {};
   const std::size_t count = found->field->objects->elements(found->owner.data(), *found->field).count;
   return std::string(list) + "/" + std::to_string(count - 1);
@@ -199,11 +199,11 @@ std::string add_item(Plan& plan, std::string_view list) {
       plan.base_metals.back().standard.clear();
       plan.base_metals.back().composition_basis.clear();
     }
-    name_last(*list_of(plan, list), first_id(list.substr(1)));
+    name_last(*owned_list(plan, list), first_id(list.substr(1)));
     return made;
   }
   if (add_seam(plan, list)) return last_item(plan, list);
-  const auto found = list_of(plan, list);
+  const auto found = owned_list(plan, list);
   if (!found) return {};
   const NestedAccess& access = *found->field->objects;
   const std::size_t count = access.elements(found->owner.data(), *found->field).count;
@@ -229,7 +229,7 @@ std::string add_from_catalogue(Plan& plan, std::string_view list, std::string_vi
     plan.gases.push_back(catalogue_gas(row));
   else
     return {};
-  const auto found = list_of(plan, list);
+  const auto found = owned_list(plan, list);
   name_last(*found, std::string(row));
   return last_item(plan, list);
 }

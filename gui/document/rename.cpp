@@ -9,7 +9,7 @@ namespace seamtakt::desk {
 namespace {
 
 /// The list whose items references name, for the list that has the item at `pointer`.
-IdList list_of(std::string_view pointer) {
+IdList referencing_list(std::string_view pointer) {
   struct Kind {
     std::string_view key;
     IdList list;
@@ -40,7 +40,7 @@ struct Named {
 };
 
 Named named_at(const Plan& plan, std::string_view pointer) {
-  Named named{list_of(pointer), field_text(plan, pointer, "id"), {}, {}};
+  Named named{referencing_list(pointer), field_text(plan, pointer, "id"), {}, {}};
   if (named.list != IdList::seams && named.list != IdList::parts) return named;
   named.within = pointer.substr(0, pointer.rfind('/'));
   named.within.resize(named.within.rfind('/'));
@@ -50,8 +50,9 @@ Named named_at(const Plan& plan, std::string_view pointer) {
 
 /// The id that `reference`, a value of `field` in the object at `pointer`, has once the item is called
 /// `after`; nothing where it names something else.
-std::optional<std::string> followed(const Named& named, const std::string& after, const FieldInfo& field,
-                                    std::string_view pointer, const std::string& reference) {
+std::optional<std::string> followed_reference(const Named& named, const std::string& after,
+                                              const FieldInfo& field, std::string_view pointer,
+                                              const std::string& reference) {
   if (field.refers_to == IdList::seam_places) {
     if (named.list == IdList::seams && reference == named.weldment + "/" + named.id)
       return named.weldment + "/" + after;
@@ -114,7 +115,7 @@ std::optional<std::string> followed_place(const Named& named, const std::string&
 void follow(Plan& plan, const Named& named, const std::string& after) {
   each_referring(plan, {}, [&](ConstObjectRef object, const FieldInfo& field, const std::string& at) {
     each_id(object, field, [&](std::string& id) {
-      if (auto now = followed(named, after, field, at, id)) id = std::move(*now);
+      if (auto now = followed_reference(named, after, field, at, id)) id = std::move(*now);
     });
   });
   for (Acceptance& accepted : plan.accepted)
@@ -130,7 +131,7 @@ std::vector<Reference> references_to(const Plan& plan, std::string_view pointer)
   each_referring(plan, {}, [&](ConstObjectRef object, const FieldInfo& field, const std::string& at) {
     const Reference here{at, std::string(field.key)};
     each_id(object, field, [&](const std::string& id) {
-      if (followed(named, {}, field, at, id) && (found.empty() || !(found.back() == here)))
+      if (followed_reference(named, {}, field, at, id) && (found.empty() || !(found.back() == here)))
         found.push_back(here);
     });
   });

@@ -9,8 +9,8 @@ namespace {
 constexpr qint64 told_every_ms = 100;
 
 /// The searched makespan as the cycle that follows from it.
-SearchState state_of(const BestProgress& progress, const Cell& cell, const Weldment& weldment,
-                     qint64 elapsed_ms) {
+SearchState search_state(const BestProgress& progress, const Cell& cell, const Weldment& weldment,
+                         qint64 elapsed_ms) {
   const auto cycle_s = [&](double weld_s) {
     return station_cycle_s(cell.stations, weld_s, weldment.load_s, weldment.unload_s, cell.index_s);
   };
@@ -39,7 +39,7 @@ BestOptions BestJob::options(const ResultsPtr& results, std::size_t weldment, qi
     if (now_ms - told->at_ms >= told_every_ms && told->last.best_s > 0) {
       told->at_ms = now_ms;
       const SearchState state =
-          state_of(told->last, *results->plan->cell, results->plan->weldments[weldment], now_ms);
+          search_state(told->last, *results->plan->cell, results->plan->weldments[weldment], now_ms);
       worker_.say(run, [this, state] { emit progress(state); });
     }
     return worker_.isStopped() || now_ms >= longest_ms;

@@ -6,7 +6,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-Extremes joined(Extremes a, Extremes b) {
+Extremes extremes_of_both(Extremes a, Extremes b) {
   return {std::min(a.low, b.low), std::max(a.high, b.high)};
 }
 
@@ -33,7 +33,7 @@ void TraceChannel::build() {
     for (std::size_t begin = 0; begin < below.size(); begin += fan) {
       Extremes all = below[begin];
       for (std::size_t i = begin + 1; i < std::min(begin + fan, below.size()); ++i)
-        all = joined(all, below[i]);
+        all = extremes_of_both(all, below[i]);
       level.push_back(all);
     }
   }
@@ -48,7 +48,7 @@ Extremes TraceChannel::extremes(std::size_t begin, std::size_t end) const {
   while (begin < end) {
     std::size_t level = 0, block = fan;
     if (begin % fan != 0 || begin + fan > end) {
-      all = joined(all, {values_[begin], values_[begin]});
+      all = extremes_of_both(all, {values_[begin], values_[begin]});
       ++begin;
       continue;
     }
@@ -56,7 +56,7 @@ Extremes TraceChannel::extremes(std::size_t begin, std::size_t end) const {
       block *= fan;
       ++level;
     }
-    all = joined(all, levels_[level][begin / block]);
+    all = extremes_of_both(all, levels_[level][begin / block]);
     begin += block;
   }
   return all;

@@ -18,7 +18,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-std::string text_of(const QLineEdit* line) {
+std::string typed_text(const QLineEdit* line) {
   return line->text().trimmed().toStdString();
 }
 
@@ -80,7 +80,7 @@ void RecordForms::disposeFailed(const QString& uri, const BrowsedRecord& record)
   form->finish(tr("Write the disposition"), uri, [=, about = record.seq] {
     DispositionRequest request;
     request.decision = parse_decision(choice_of(decision));
-    request.schedule = text_of(schedule);
+    request.schedule = typed_text(schedule);
     request.retest = record_number(retest, "--retest");
     return [=](const HandWriting& to) { return write_disposition_of(to, about, request); };
   });
@@ -118,7 +118,7 @@ void RecordForms::correct(const QString& uri, const BrowsedRecord& record) {
   QLineEdit* value = form->addLine(tr("What it should have been"));
   form->finish(tr("Write the correction"), uri, [=, about = record.seq, kind = record.kind] {
     const std::string path = choice_of(member);
-    std::string typed = text_of(value);
+    std::string typed = typed_text(value);
     // A number is typed with the decimal sign of any language.
     for (const CorrectableMember& each : correctable_members(kind))
       if (path == each.path && each.type == CorrectableMember::Type::number)
@@ -135,7 +135,7 @@ void RecordForms::signOff(const QString& uri, const BrowsedRecord& record) {
       form->addLine(tr("Your own key (optional)"),
                     tr("file; empty: person.pem in the folder of keys, made where there is none"));
   form->finish(tr("Sign off"), uri, [=, about = record.seq] {
-    const std::string file = text_of(key);
+    const std::string file = typed_text(key);
     return [=](const HandWriting& to) {
       to.ledger.record(about);  // refused before a key is made
       return write_signoff(to, about, person_signing_key(file));
@@ -166,8 +166,8 @@ void RecordForms::calibrate(const QString& uri) {
                                        {as_found_in_tolerance, tr("in tolerance")},
                                        {as_found_out_of_tolerance, tr("out of tolerance")}});
   form->finish(tr("Write the calibration"), uri, [=] {
-    const CalibrationRequest request{text_of(instrument), text_of(certificate), text_of(date), text_of(due),
-                                     choice_of(as_found)};
+    const CalibrationRequest request{typed_text(instrument), typed_text(certificate), typed_text(date),
+                                     typed_text(due), choice_of(as_found)};
     check_calibration(request);
     return [=](const HandWriting& to) { return write_calibration(to, request); };
   });

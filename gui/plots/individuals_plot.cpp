@@ -14,18 +14,18 @@ namespace seamtakt::desk {
 
 namespace {
 
-struct Kind {
+struct VerdictMark {
   std::optional<Verdict> verdict;
   QColor color;
   QCPScatterStyle::ScatterShape shape;
 };
 
-std::array<Kind, 4> kinds() {
+std::array<VerdictMark, 4> verdict_marks() {
   const Palette& p = Palette::current();
-  return {Kind{Verdict::pass, p.ok, QCPScatterStyle::ssDisc},
-          Kind{Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
-          Kind{Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle},
-          Kind{std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
+  return {VerdictMark{Verdict::pass, p.ok, QCPScatterStyle::ssDisc},
+          VerdictMark{Verdict::fail, p.fail, QCPScatterStyle::ssCrossSquare},
+          VerdictMark{Verdict::undecided, p.warn, QCPScatterStyle::ssTriangle},
+          VerdictMark{std::nullopt, p.quiet, QCPScatterStyle::ssCircle}};
 }
 
 }  // namespace
@@ -61,7 +61,7 @@ void IndividualsPlot::widen(double shown) {
 
 void IndividualsPlot::drawPoints() {
   const UnitView& units = UnitView::shared();
-  for (const Kind& kind : kinds()) {
+  for (const VerdictMark& kind : verdict_marks()) {
     QVector<double> x, y, u;
     for (std::size_t i = 0; i < chart_.points.size(); ++i) {
       const IndividualsChart::Point& point = chart_.points[i];

@@ -16,7 +16,8 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr double left_px = 64, right_px = 24, top_px = 44, title_px = 20, legend_px = 60, foot_px = 8;
+constexpr double timeline_left_px = 64, timeline_right_px = 24, timeline_top_px = 44, title_px = 20,
+                 legend_px = 60, foot_px = 8;
 constexpr double most_row_px = 74;
 
 double tick_step_s(double span_s, double room_px) {
@@ -27,7 +28,7 @@ double tick_step_s(double span_s, double room_px) {
 
 }  // namespace
 
-TimelineView::TimelineView(QWidget* parent) : QWidget(parent), axis_(left_px, right_px, 2) {
+TimelineView::TimelineView(QWidget* parent) : QWidget(parent), axis_(timeline_left_px, timeline_right_px, 2) {
   setAccessibleName(tr("Timeline of the robots"));
   setAccessibleDescription(
       tr("The table of moves says the same in words. Arrow keys move, plus and minus zoom, Home shows all."));
@@ -64,7 +65,7 @@ void TimelineView::setPicked(const QString& seam) {
 }
 
 double TimelineView::top() const {
-  return title_.isEmpty() ? top_px : top_px + title_px;
+  return title_.isEmpty() ? timeline_top_px : timeline_top_px + title_px;
 }
 
 double TimelineView::bottom() const {
@@ -112,7 +113,7 @@ void TimelineView::paintSeamName(QPainter& painter, const QRectF& bar, const QSt
 void TimelineView::paintBars(QPainter& painter) const {
   const Palette& p = Palette::current();
   painter.save();
-  painter.setClipRect(QRectF(left_px, 0, axis_.room_px(width()) + 1, height()));
+  painter.setClipRect(QRectF(timeline_left_px, 0, axis_.room_px(width()) + 1, height()));
   for (std::size_t i = 0; i < cycle_.moves.size(); ++i) {
     const Move& move = cycle_.moves[i];
     if (move.end_s < from() || move.start_s > to()) continue;
@@ -137,7 +138,7 @@ QColor TimelineView::limitColor() const {
 
 void TimelineView::paintLimits(QPainter& painter) const {
   const Palette& p = Palette::current();
-  const double head = top() - top_px;
+  const double head = top() - timeline_top_px;
   struct Text {
     QString text;
     QColor color;
@@ -169,7 +170,7 @@ void TimelineView::paintLimits(QPainter& painter) const {
 }
 
 void TimelineView::paintLegend(QPainter& painter) const {
-  double at = left_px;
+  double at = timeline_left_px;
   double y = height() - 40;
   for (const MoveKind kind : legend_kinds()) {
     if (std::none_of(cycle_.moves.begin(), cycle_.moves.end(),
@@ -178,7 +179,7 @@ void TimelineView::paintLegend(QPainter& painter) const {
     const QString word = move_word(kind);
     const double wide = painter.fontMetrics().horizontalAdvance(word);
     if (at + wide + 24 > width()) {
-      at = left_px;
+      at = timeline_left_px;
       y += 20;
     }
     const double high = 14 * bar_share(kind);
@@ -223,7 +224,7 @@ void TimelineView::paintEvent(QPaintEvent*) {
   for (std::size_t row = 0; row < robots_.size(); ++row) {
     painter.setPen(p.ink);
     const QString name = robots_[row].empty() ? tr("cell") : QString::fromStdString(robots_[row]);
-    painter.drawText(QRectF(4, top() + lanePx() * static_cast<double>(row), left_px - 10, lanePx()),
+    painter.drawText(QRectF(4, top() + lanePx() * static_cast<double>(row), timeline_left_px - 10, lanePx()),
                      Qt::AlignVCenter | Qt::AlignRight, name);
   }
   if (!title_.isEmpty()) {

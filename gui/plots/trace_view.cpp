@@ -15,7 +15,7 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr double left_px = 62, right_px = 14, top_px = 40, bottom_px = 34, lane_gap_px = 22;
+constexpr double trace_left_px = 62, trace_right_px = 14, trace_top_px = 40, bottom_px = 34, lane_gap_px = 22;
 
 struct ChannelName {
   const char* name;
@@ -26,7 +26,7 @@ constexpr ChannelName names[Trace::channels] = {{QT_TRANSLATE_NOOP("TraceView", 
                                                 {QT_TRANSLATE_NOOP("TraceView", "wire feed"), "m/min"},
                                                 {QT_TRANSLATE_NOOP("TraceView", "travel"), "mm/s"}};
 
-QString name_of(int channel) {
+QString channel_name(int channel) {
   return QCoreApplication::translate("TraceView", names[channel].name);
 }
 
@@ -50,7 +50,7 @@ struct TraceView::Lane {
   double y(double value) const { return area.bottom() - (value - low) / (high - low) * area.height(); }
 };
 
-TraceView::TraceView(QWidget* parent) : QWidget(parent), axis_(left_px, right_px, 0.01) {
+TraceView::TraceView(QWidget* parent) : QWidget(parent), axis_(trace_left_px, trace_right_px, 0.01) {
   setAccessibleName(tr("Trace of the pass"));
   setAccessibleDescription(tr(
       "Plus and minus zoom, arrow keys move, Home shows all. The table of passes has means and verdicts."));
@@ -99,12 +99,13 @@ std::vector<TraceView::Lane> TraceView::lanes() const {
   for (int i = 0; i < Trace::channels; ++i)
     if (trace_->has(static_cast<Trace::Channel>(i)))
       lanes.push_back({static_cast<Trace::Channel>(i), {}, 0, 1});
-  const double room = height() - top_px - bottom_px - lane_gap_px * (static_cast<double>(lanes.size()) - 1);
+  const double room =
+      height() - trace_top_px - bottom_px - lane_gap_px * (static_cast<double>(lanes.size()) - 1);
   const double high = lanes.empty() ? 0 : room / static_cast<double>(lanes.size());
   for (std::size_t i = 0; i < lanes.size(); ++i) {
     Lane& lane = lanes[i];
-    lane.area = QRectF(left_px, top_px + static_cast<double>(i) * (high + lane_gap_px),
-                       width() - left_px - right_px, high);
+    lane.area = QRectF(trace_left_px, trace_top_px + static_cast<double>(i) * (high + lane_gap_px),
+                       width() - trace_left_px - trace_right_px, high);
     const Extremes all = trace_->channel(lane.channel).extremes(begin_, end_);
     lane.low = std::min<double>(0, all.low);
     lane.high = all.high;
@@ -171,9 +172,9 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   for (const double level : levels_with_room(units.toShown(lane.low, name.unit),
                                              units.toShown(lane.high, name.unit), lane.area.height())) {
     const double y = lane.y(units.fromShown(level, name.unit));
-    painter.drawText(QRectF(0, y - 9, left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter,
+    painter.drawText(QRectF(0, y - 9, trace_left_px - 6, 18), Qt::AlignRight | Qt::AlignVCenter,
                      UnitView::shared().rounded(level, 5));
-    painter.drawLine(QPointF(left_px - 3, y), QPointF(left_px, y));
+    painter.drawLine(QPointF(trace_left_px - 3, y), QPointF(trace_left_px, y));
   }
   const TraceChannel& channel = trace_->channel(lane.channel);
   painter.setPen(QPen(p.series(lane.channel == 3 ? 4 : lane.channel), 1));
@@ -203,7 +204,7 @@ void TraceView::paintLane(QPainter& painter, const Lane& lane) const {
   painter.setPen(p.ink);
   painter.drawText(QRectF(lane.area.left(), lane.area.top() - 19, lane.area.width(), 18),
                    Qt::AlignLeft | Qt::AlignVCenter,
-                   name_of(lane.channel) + QStringLiteral(", ") + units.unitText(name.unit));
+                   channel_name(lane.channel) + QStringLiteral(", ") + units.unitText(name.unit));
 }
 
 void TraceView::paintTime(QPainter& painter) const {
@@ -211,12 +212,12 @@ void TraceView::paintTime(QPainter& painter) const {
   painter.setPen(p.quiet);
   const double y = height() - bottom_px + 4;
   for (const double level : round_levels(from() - first_s_, to() - first_s_,
-                                         std::max(2, static_cast<int>((width() - left_px) / 110)))) {
+                                         std::max(2, static_cast<int>((width() - trace_left_px) / 110)))) {
     const double at = x(level + first_s_);
     painter.drawLine(QPointF(at, y - 4), QPointF(at, y));
     painter.drawText(QRectF(at - 50, y, 100, 14), Qt::AlignCenter, UnitView::shared().rounded(level, 7));
   }
-  painter.drawText(QRectF(left_px, y + 13, width() - left_px - right_px, 16),
+  painter.drawText(QRectF(trace_left_px, y + 13, width() - trace_left_px - trace_right_px, 16),
                    Qt::AlignRight | Qt::AlignVCenter, tr("time since the first sample, s"));
 }
 
@@ -230,7 +231,8 @@ void TraceView::paintEvent(QPaintEvent*) {
                      tr("Choose a pass to see what was logged of it."));
     return;
   }
-  painter.drawText(QRectF(left_px, 2, width() - left_px, 18), Qt::AlignLeft | Qt::AlignVCenter, title_);
+  painter.drawText(QRectF(trace_left_px, 2, width() - trace_left_px, 18), Qt::AlignLeft | Qt::AlignVCenter,
+                   title_);
   for (const Lane& lane : lanes()) paintLane(painter, lane);
   paintTime(painter);
   if (hasFocus()) {
@@ -268,7 +270,7 @@ void TraceView::mouseMoveEvent(QMouseEvent* event) {
   const double at_s = trace_->time_s(index) - first_s_;
   for (const TraceMark& mark : limits_.marks)
     if (mark.from_s <= at_s && at_s < mark.to_s)
-      text += QStringLiteral("; ") + name_of(mark.channel) + QStringLiteral(" ") + markText(mark);
+      text += QStringLiteral("; ") + channel_name(mark.channel) + QStringLiteral(" ") + markText(mark);
   emit readOut(text);
 }
 

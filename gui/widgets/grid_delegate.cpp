@@ -24,7 +24,7 @@ std::optional<Severity> severity_of(const QModelIndex& index, int role = Severit
 }
 
 /// The column beside a cell as it is seen; invalid at the table's end.
-QModelIndex beside(const QTableView& table, const QModelIndex& index, int step) {
+QModelIndex column_beside(const QTableView& table, const QModelIndex& index, int step) {
   const QHeaderView& header = *table.horizontalHeader();
   int visual = header.visualIndex(index.column()) + step;
   while (visual >= 0 && visual < header.count() && header.isSectionHidden(header.logicalIndex(visual)))
@@ -45,8 +45,8 @@ void draw_outline(QPainter& painter, const QTableView& table, const QRect& rect,
     painter.drawLine(rect.topLeft(), rect.topRight());
   if (is_edge(index.sibling(index.row() + 1, index.column())))
     painter.drawLine(rect.bottomLeft(), rect.bottomRight());
-  if (is_edge(beside(table, index, -1))) painter.drawLine(rect.topLeft(), rect.bottomLeft());
-  if (is_edge(beside(table, index, 1))) painter.drawLine(rect.topRight(), rect.bottomRight());
+  if (is_edge(column_beside(table, index, -1))) painter.drawLine(rect.topLeft(), rect.bottomLeft());
+  if (is_edge(column_beside(table, index, 1))) painter.drawLine(rect.topRight(), rect.bottomRight());
 }
 
 }  // namespace
@@ -74,7 +74,7 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   paintCell(painter, option, index);
   if (!table) return;
   painter->save();
-  if (is_current && !beside(*table, index, -1).isValid())
+  if (is_current && !column_beside(*table, index, -1).isValid())
     painter->fillRect(QRect(option.rect.topLeft(), QSize(3, option.rect.height())),
                       Palette::current().accent);
   draw_outline(*painter, *table, option.rect.adjusted(0, 0, -1, -1), index);

@@ -25,14 +25,14 @@ namespace {
 
 enum NodeRole { PointerRole = Qt::UserRole, KindRole, ItemRole };
 
-using Kind = PlanNode::Kind;
+using NodeKind = PlanNode::Kind;
 
 std::string pointer_of(const QTreeWidgetItem* item) {
   return item ? item->data(0, PointerRole).toString().toStdString() : std::string();
 }
 
-Kind kind_of(const QTreeWidgetItem* item) {
-  return static_cast<Kind>(item->data(0, KindRole).toInt());
+NodeKind kind_of(const QTreeWidgetItem* item) {
+  return static_cast<NodeKind>(item->data(0, KindRole).toInt());
 }
 
 /// The list that an item is in, or the object that a key is of.
@@ -65,13 +65,13 @@ void add_nodes(QTreeWidgetItem* parent, const PlanNode& node, const std::set<std
                bool is_first) {
   for (const PlanNode& below : node.below) {
     auto* item = new QTreeWidgetItem(parent);
-    const bool counts = below.kind == Kind::list && !below.below.empty();
+    const bool counts = below.kind == NodeKind::list && !below.below.empty();
     item->setText(
         0, counts ? PlanDataDialog::tr("%1 (%2)").arg(below.text).arg(below.below.size()) : below.text);
     item->setData(0, PointerRole, QString::fromStdString(below.pointer));
     item->setData(0, KindRole, static_cast<int>(below.kind));
     item->setData(0, ItemRole, below.is_item);
-    if (below.kind == Kind::absent || (below.kind == Kind::list && below.below.empty()))
+    if (below.kind == NodeKind::absent || (below.kind == NodeKind::list && below.below.empty()))
       item->setForeground(0, Palette::current().quiet);
     add_nodes(item, below, expanded, is_first);
     const bool opens = is_first && node.pointer.empty() && below.below.size() <= most_expanded;
@@ -158,7 +158,7 @@ void PlanDataDialog::fill() {
   auto* plan = new QTreeWidgetItem(tree_);
   plan->setText(0, tr("The plan"));
   plan->setData(0, PointerRole, QString());
-  plan->setData(0, KindRole, static_cast<int>(Kind::object));
+  plan->setData(0, KindRole, static_cast<int>(NodeKind::object));
   add_nodes(tree_->invisibleRootItem(), root, expanded, is_first);
   QTreeWidgetItem* again = itemAt(before);
   // Of something that was removed, its list.
@@ -187,7 +187,7 @@ void PlanDataDialog::showChosen() {
   if (!item) return;
   const std::string pointer = pointer_of(item);
   const bool is_item = item->data(0, ItemRole).toBool();
-  const bool is_there = kind_of(item) == Kind::object;
+  const bool is_there = kind_of(item) == NodeKind::object;
   const auto object = object_at(*document_.plan(), pointer);
   add_->setEnabled(is_item || !is_there);
   duplicate_->setEnabled(is_item);
@@ -210,7 +210,7 @@ void PlanDataDialog::add() {
   const QTreeWidgetItem* item = tree_->currentItem();
   if (!item) return;
   const std::string pointer = pointer_of(item);
-  if (kind_of(item) == Kind::absent) {
+  if (kind_of(item) == NodeKind::absent) {
     const auto blank = [pointer](Plan& plan) {
       set_nested(plan, above(pointer), std::string_view(pointer).substr(above(pointer).size() + 1), true);
       return pointer;

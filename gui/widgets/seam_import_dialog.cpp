@@ -75,7 +75,7 @@ void add_row(QTableWidget& to, const QStringList& texts) {
   }
 }
 
-QString name_of(const ImportedRow& row) {
+QString row_name(const ImportedRow& row) {
   return text_of(row.weldment.empty() ? row.id : row.weldment + "/" + row.id);
 }
 
@@ -319,16 +319,16 @@ void SeamImportDialog::showRows() {
   for (const ImportedRow& row : import.rows)
     for (const RefusedCell& cell : row.refused)
       if (!is_full())
-        add_row(*rows_, {QString::number(row.row), name_of(row), tr("refused"), text_of(cell.heading),
+        add_row(*rows_, {QString::number(row.row), row_name(row), tr("refused"), text_of(cell.heading),
                          shown_text(cell.found), shown_text(cell.expected)});
   for (const ImportedRow& row : import.rows)
     for (const ChangedValue& change : row.changes)
       if (row.state == State::changed && !is_full())
-        add_row(*rows_, {QString::number(row.row), name_of(row), tr("changed"), text_of(change.key),
+        add_row(*rows_, {QString::number(row.row), row_name(row), tr("changed"), text_of(change.key),
                          text_of(change.before), text_of(change.after)});
   for (const ImportedRow& row : import.rows)
     if (row.state == State::added && !is_full())
-      add_row(*rows_, {QString::number(row.row), name_of(row), tr("new"), {}, {}, {}});
+      add_row(*rows_, {QString::number(row.row), row_name(row), tr("new"), {}, {}, {}});
   if (is_full()) add_row(*rows_, {{}, tr("… and more"), {}, {}, {}, {}});
   rows_->resizeColumnsToContents();
 }

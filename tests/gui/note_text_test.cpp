@@ -29,7 +29,7 @@ constexpr SourceBasis every_basis[] = {SourceBasis::read, SourceBasis::part_read
                                        SourceBasis::derived, SourceBasis::common_practice};
 
 /// What explanations say, each text once, with the id of a note that says it.
-struct Said {
+struct SaidInNotes {
   std::map<std::string, std::string> texts, results;
   std::map<std::string, QString> meanings;  ///< of symbols: in English, and as they are shown
   std::set<std::string> notes;
@@ -54,9 +54,9 @@ struct Said {
   }
 };
 
-Said said_by_the_demo() {
+SaidInNotes said_by_the_demo() {
   const Plan plan = load_plan(demo_path().toStdString());
-  Said said;
+  SaidInNotes said;
   for (const Weldment& weldment : plan.weldments)
     for (const Seam& seam : weldment.seams) {
       const std::string place = weldment.id + "/" + seam.id;
@@ -68,8 +68,8 @@ Said said_by_the_demo() {
   return said;
 }
 
-Said said_by_the_registry() {
-  Said said;
+SaidInNotes said_by_the_registry() {
+  SaidInNotes said;
   for (const Quantity* quantity : quantities())
     for (const FormulaNote* note : quantity->notes) said.add(*note);
   return said;
@@ -81,7 +81,7 @@ bool has_words(const std::string& text) {
   return QString::fromStdString(text).contains(word);
 }
 
-void expect_german(const Said& said) {
+void expect_german(const SaidInNotes& said) {
   for (const auto& [text, note] : said.texts)
     if (has_words(text)) {
       EXPECT_NE(shown_word(text).toStdString(), text) << note;
@@ -98,7 +98,7 @@ void expect_german(const Said& said) {
 }
 
 TEST_F(GermanNotes, SayAllThatTheDemoExplains) {
-  const Said said = said_by_the_demo();
+  const SaidInNotes said = said_by_the_demo();
   EXPECT_GT(said.meanings.size(), 20u);
   for (const char* id : {"cooling-time.2d", "cooling-time.3d", "preheat.method-b", "haz-hardness.yurioka",
                          "distortion.fillet-angular-angle", "plan.leg"})
@@ -108,13 +108,13 @@ TEST_F(GermanNotes, SayAllThatTheDemoExplains) {
 }
 
 TEST_F(GermanNotes, SayWhatEveryRegisteredFormulaSays) {
-  const Said said = said_by_the_registry();
+  const SaidInNotes said = said_by_the_registry();
   EXPECT_GT(said.notes.size(), 80u);
   expect_german(said);
 }
 
 TEST_F(GermanNotes, SayHowEachSourceWasHad) {
-  Said said;
+  SaidInNotes said;
   for (const SourceBasis basis : every_basis) said.texts.emplace(to_string(basis), "basis");
   EXPECT_EQ(said.texts.size(), 5u);
   expect_german(said);

@@ -15,18 +15,15 @@ class BrowsedTable : public QObject {
 ValueModel::Cell name_cell(const std::string& name) {
   return text_cell(QString::fromStdString(name));
 }
-GridColumn column(const char* key, const QString& label, const char* unit = "", bool is_number = false) {
-  return {key, label, unit, {}, is_number, true, nullptr};
-}
 
-std::optional<Severity> severity_of(const BrowsedRecord& record) {
+std::optional<Severity> browsed_severity(const BrowsedRecord& record) {
   if (record.is_void) return Severity::note;
   if (record.verdict == "fail") return Severity::fail;
   if (record.verdict == "undecided") return Severity::warn;
   return record.verdict.empty() ? std::optional(Severity::note) : std::nullopt;
 }
 
-QString state_of(const BrowsedRecord& record) {
+QString browsed_state(const BrowsedRecord& record) {
   if (record.is_void) return BrowsedTable::tr("void");
   for (const Verdict verdict : {Verdict::pass, Verdict::fail, Verdict::undecided})
     if (record.verdict == to_string(verdict)) return verdict_word(verdict);
@@ -36,38 +33,32 @@ QString state_of(const BrowsedRecord& record) {
 }  // namespace
 
 std::vector<GridColumn> browsed_columns() {
-  return {column("mark", BrowsedTable::tr("Verdict")),
-          column("record", BrowsedTable::tr("Record"), "", true),
-          column("unit", BrowsedTable::tr("Unit")),
-          column("weldment", BrowsedTable::tr("Weldment")),
-          column("seam", BrowsedTable::tr("Seam")),
-          column("pass", BrowsedTable::tr("Pass"), "", true),
-          column("schedule", BrowsedTable::tr("Schedule")),
-          column("robot", BrowsedTable::tr("Robot")),
-          column("welder", BrowsedTable::tr("Welder")),
-          column("lot", BrowsedTable::tr("Lot")),
-          column("time", BrowsedTable::tr("Welded (UTC)")),
-          column("heat_input_kJ_mm", BrowsedTable::tr("Heat input"), "kJ/mm", true)};
+  return {text_column("mark", BrowsedTable::tr("Verdict")),
+          number_column("record", BrowsedTable::tr("Record")),
+          text_column("unit", BrowsedTable::tr("Unit")),
+          text_column("weldment", BrowsedTable::tr("Weldment")),
+          text_column("seam", BrowsedTable::tr("Seam")),
+          number_column("pass", BrowsedTable::tr("Pass")),
+          text_column("schedule", BrowsedTable::tr("Schedule")),
+          text_column("robot", BrowsedTable::tr("Robot")),
+          text_column("welder", BrowsedTable::tr("Welder")),
+          text_column("lot", BrowsedTable::tr("Lot")),
+          text_column("time", BrowsedTable::tr("Welded (UTC)")),
+          number_column("heat_input_kJ_mm", BrowsedTable::tr("Heat input"), {}, "kJ/mm")};
 }
 
 std::vector<ValueModel::Row> browsed_rows(const std::vector<BrowsedRecord>& records) {
   std::vector<ValueModel::Row> rows;
   for (const BrowsedRecord& record : records) {
     ValueModel::Row row;
-    row.severity = severity_of(record);
+    row.severity = browsed_severity(record);
     const auto pass = record.pass ? std::optional<double>(*record.pass) : std::nullopt;
-    row.cells = {{state_of(record), std::nullopt, 0, {}, {}},
-                 number_cell(static_cast<double>(record.seq), 15),
-                 name_cell(record.unit_serial),
-                 name_cell(record.weldment),
-                 name_cell(record.seam),
-                 number_cell(pass, 9),
-                 name_cell(record.schedule),
-                 name_cell(record.robot),
-                 name_cell(record.welder),
-                 name_cell(record.lot),
-                 name_cell(record.time),
-                 number_cell(record.heat_input_kJ_mm, 4)};
+    row.cells = {text_cell(browsed_state(record)), number_cell(static_cast<double>(record.seq), 15),
+                 name_cell(record.unit_serial),    name_cell(record.weldment),
+                 name_cell(record.seam),           number_cell(pass, 9),
+                 name_cell(record.schedule),       name_cell(record.robot),
+                 name_cell(record.welder),         name_cell(record.lot),
+                 name_cell(record.time),           number_cell(record.heat_input_kJ_mm, 4)};
     rows.push_back(std::move(row));
   }
   return rows;

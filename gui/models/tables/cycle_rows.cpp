@@ -111,7 +111,7 @@ QString move_word(MoveKind kind) {
 
 std::vector<GridColumn> loss_columns() {
   return {
-      {"part", CycleTable::tr("Part of the cycle"), "", {}, false, true, nullptr},
+      text_column("part", CycleTable::tr("Part of the cycle")),
       {"seconds", CycleTable::tr("Time"), "s", CycleTable::tr("Sum over all robots"), true, true, nullptr},
       {"other", CycleTable::tr("Compared"), "s", CycleTable::tr("The same of what it is compared with"), true,
        true, nullptr},
@@ -137,15 +137,15 @@ std::vector<ValueModel::Row> loss_rows(const CycleResult& cycle, const CycleResu
 }
 
 std::vector<GridColumn> move_columns() {
-  return {{"robot", CycleTable::tr("Robot"), "", {}, false, true, nullptr},
-          {"start", CycleTable::tr("From"), "s", {}, true, true, nullptr},
-          {"end", CycleTable::tr("To"), "s", {}, true, true, nullptr},
-          {"kind", CycleTable::tr("Move"), "", {}, false, true, nullptr},
-          {"seam", CycleTable::tr("Seam"), "", {}, false, true, nullptr},
-          {"pass", CycleTable::tr("Pass"), "", {}, true, true, nullptr},
-          {"why", core_label("Why"), "", {}, false, true, nullptr},
-          {"direction", core_label("Direction"), "", {}, false, true, nullptr},
-          {"orientation", core_label("Orientation"), "", {}, false, true, nullptr}};
+  return {text_column("robot", CycleTable::tr("Robot")),
+          number_column("start", CycleTable::tr("From"), {}, "s"),
+          number_column("end", CycleTable::tr("To"), {}, "s"),
+          text_column("kind", CycleTable::tr("Move")),
+          text_column("seam", CycleTable::tr("Seam")),
+          number_column("pass", CycleTable::tr("Pass")),
+          text_column("why", core_label("Why")),
+          text_column("direction", core_label("Direction")),
+          text_column("orientation", core_label("Orientation"))};
 }
 
 std::vector<ValueModel::Row> move_rows(const Plan& plan, const CycleResult& cycle) {

@@ -26,11 +26,6 @@ std::vector<GridColumn> finding_columns() {
            nullptr}};
 }
 
-/// The unit differs from row to row, so it is shown beside the number.
-ValueModel::Cell number_cell(const std::optional<double>& number, const std::string& unit) {
-  return text_cell(number ? UnitView::shared().quantityText(*number, unit.c_str(), 4) : QString());
-}
-
 }  // namespace
 
 FindingModel::FindingModel(QObject* parent) : ValueModel(finding_columns(), parent) {}
@@ -135,7 +130,8 @@ ValueModel::Row FindingModel::rowOf(const Line& line) const {
     row.address = targets_[line.findings.front()].address;
     row.cells = {text_cell(severity_word(first.severity)),
                  text_cell((line.is_member ? QStringLiteral("    ") : QString()) + place_text(first.where)),
-                 text_cell(text), number_cell(first.value, first.unit), number_cell(first.limit, first.unit)};
+                 text_cell(text), quantity_cell(first.value, first.unit),
+                 quantity_cell(first.limit, first.unit)};
   }
   row.cells.push_back(text_cell(QString::fromStdString(first.rule)));
   row.cells.push_back(text_cell(shown_source(first.source)));

@@ -18,7 +18,7 @@ bool is_changed(const FittedSeam& seam, bool only_existing) {
   return seam.is_existing || (seam.is_changed && !only_existing);
 }
 
-QString state_of(const FittedSeam& seam, bool only_existing) {
+QString fitted_state(const FittedSeam& seam, bool only_existing) {
   if (!seam.has_settings) return FitTable::tr("no settings");
   if (seam.is_existing) return FitTable::tr("existing schedule");
   if (!seam.is_changed) return FitTable::tr("as planned");
@@ -34,7 +34,7 @@ ValueModel::Cell change_cell(std::optional<double> from, std::optional<double> t
   return text_cell(text(from) == text(to) ? text(from) : text(from) + QStringLiteral(" → ") + text(to));
 }
 
-QString listed(const std::vector<FitLimit>& limits) {
+QString limits_text(const std::vector<FitLimit>& limits) {
   QStringList words;
   for (const FitLimit& limit : limits) words << shown_text(limit.sentence);
   return words.join(QStringLiteral("; "));
@@ -43,22 +43,18 @@ QString listed(const std::vector<FitLimit>& limits) {
 }  // namespace
 
 std::vector<GridColumn> fit_columns() {
-  const auto column = [](const char* key, const QString& label, const char* unit = "",
-                         const QString& help = {}) {
-    return GridColumn{key, label, unit, help, false, true, nullptr};
-  };
-  return {column("seam", core_label("Seam")),
-          column("state", FitTable::tr("Found")),
-          column("schedule", core_label("Schedule")),
-          column("passes", core_label("Passes")),
-          column("wire_feed_speed_m_min", core_label("wire feed speed"), "m/min"),
-          column("arc_voltage_V", core_label("arc voltage"), "V"),
-          column("travel_speed_mm_s", core_label("travel speed"), "mm/s"),
-          column("heat_input_kJ_mm", core_label("Heat input"), "kJ/mm"),
-          column("leg_mm", core_label("Leg"), "mm"),
-          column("time_s", FitTable::tr("Time"), "s"),
-          column("held", FitTable::tr("Held back by, or in conflict"), "",
-                 FitTable::tr("Without settings: limits that no settings keep together"))};
+  return {text_column("seam", core_label("Seam")),
+          text_column("state", FitTable::tr("Found")),
+          text_column("schedule", core_label("Schedule")),
+          text_column("passes", core_label("Passes")),
+          text_column("wire_feed_speed_m_min", core_label("wire feed speed"), {}, "m/min"),
+          text_column("arc_voltage_V", core_label("arc voltage"), {}, "V"),
+          text_column("travel_speed_mm_s", core_label("travel speed"), {}, "mm/s"),
+          text_column("heat_input_kJ_mm", core_label("Heat input"), {}, "kJ/mm"),
+          text_column("leg_mm", core_label("Leg"), {}, "mm"),
+          text_column("time_s", FitTable::tr("Time"), {}, "s"),
+          text_column("held", FitTable::tr("Held back by, or in conflict"),
+                      FitTable::tr("Without settings: limits that no settings keep together"))};
 }
 
 std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result, bool only_existing) {
@@ -68,7 +64,7 @@ std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result,
     const QString from = QString::fromStdString(a.schedule), to = QString::fromStdString(b.schedule);
     ValueModel::Row row;
     row.cells = {text_cell(QString::fromStdString(seam.weldment + "/" + seam.seam)),
-                 text_cell(state_of(seam, only_existing)),
+                 text_cell(fitted_state(seam, only_existing)),
                  text_cell(from == to ? from : from + QStringLiteral(" → ") + to),
                  change_cell(a.passes, b.passes, ""),
                  change_cell(a.wire_feed_speed_m_min, b.wire_feed_speed_m_min, "m/min"),
@@ -77,7 +73,7 @@ std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result,
                  change_cell(a.heat_input_kJ_mm, b.heat_input_kJ_mm, "kJ/mm"),
                  change_cell(a.leg_mm, b.leg_mm, "mm"),
                  change_cell(a.time_s, b.time_s, "s"),
-                 text_cell(listed(seam.has_settings ? seam.binding : seam.conflicts))};
+                 text_cell(limits_text(seam.has_settings ? seam.binding : seam.conflicts))};
     if (const auto at = find_seam(plan, seam.weldment, seam.seam))
       row.address = QString::fromStdString(seam_address(at->weldment, at->seam));
     rows.push_back(std::move(row));

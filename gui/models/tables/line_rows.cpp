@@ -17,13 +17,6 @@ class LineTable : public QObject {
 
 constexpr std::size_t most_cures = 12;
 
-GridColumn text_column(const char* key, const QString& label) {
-  return {key, label, "", {}, false, true, nullptr};
-}
-GridColumn number_column(const char* key, const QString& label, const QString& help = {}) {
-  return {key, label, "", help, true, true, nullptr};
-}
-
 /// A unit's time: on the clock where there is one ("2026-11-25 06:00"), else since the start.
 QString time_text(const std::string& clock, double elapsed_s) {
   if (clock.empty()) return minutes_text(elapsed_s);
@@ -44,7 +37,7 @@ QString remark_of(const UnitResult& unit) {
   return remarks.join(QStringLiteral("; "));
 }
 
-QString state_of(const UnitResult& unit) {
+QString line_unit_state(const UnitResult& unit) {
   if (unit.scrapped) return LineTable::tr("scrap");
   if (unit.late_s) return LineTable::tr("overdue");
   return unit.wanted_s ? LineTable::tr("late") : LineTable::tr("in takt");
@@ -91,7 +84,7 @@ std::vector<ValueModel::Row> line_unit_rows(const LineResult& line) {
       row.severity = Severity::fail;
     else if (unit.wanted_s)
       row.severity = Severity::warn;
-    row.cells = {text_cell(state_of(unit)),
+    row.cells = {text_cell(line_unit_state(unit)),
                  text_cell(QString::fromStdString(unit.serial)),
                  text_cell(QString::fromStdString(unit.weldment)),
                  text_cell(QString::fromStdString(unit.due)),

@@ -14,18 +14,11 @@ class RecordTable : public QObject {
   Q_OBJECT
 };
 
-GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
-  return {key, label, "", help, false, true, nullptr};
-}
-GridColumn number_column(const char* key, const QString& label, const char* unit, const QString& help = {}) {
-  return {key, label, unit, help, true, true, nullptr};
-}
-
 QString yes_no(const std::optional<bool>& truth) {
   return !truth ? QStringLiteral("–") : *truth ? RecordTable::tr("yes") : RecordTable::tr("no");
 }
 
-QString listed(const std::vector<PassRef>& passes) {
+QString passes_text(const std::vector<PassRef>& passes) {
   QStringList names;
   for (const PassRef& pass : passes)
     names << QString::fromStdString(pass.seam) +
@@ -44,11 +37,11 @@ std::vector<const Column<PassRecord>*> shown_columns() {
 }
 
 /// "12 × instrument overdue; 1 × too short"; the sentences and the passes as a tip.
-ValueModel::Cell open_items_cell(const std::vector<OpenItem>& items) {
+ValueModel::Cell audited_items_cell(const std::vector<OpenItem>& items) {
   QStringList causes, tips;
   for (const OpenItem& item : items) {
     causes << QStringLiteral("%1 × %2").arg(item.passes.size()).arg(cause_word(item.cause));
-    tips << shown_text(item.sentence) + QStringLiteral(" (") + listed(item.passes) + QStringLiteral(")");
+    tips << shown_text(item.sentence) + QStringLiteral(" (") + passes_text(item.passes) + QStringLiteral(")");
   }
   return {causes.join(QStringLiteral("; ")), std::nullopt, 0, {}, tips.join(QLatin1Char('\n'))};
 }
@@ -98,9 +91,9 @@ std::vector<GridColumn> unit_columns() {
       text_column("weldment", RecordTable::tr("Weldment")),
       text_column("complete", RecordTable::tr("Complete"),
                   RecordTable::tr("All robot and manual passes there, each of them with verdict pass")),
-      number_column("passes", RecordTable::tr("Passes"), ""),
-      number_column("fail", RecordTable::tr("Failed"), ""),
-      number_column("undecided", RecordTable::tr("Undecided"), ""),
+      number_column("passes", RecordTable::tr("Passes")),
+      number_column("fail", RecordTable::tr("Failed")),
+      number_column("undecided", RecordTable::tr("Undecided")),
       text_column("open", RecordTable::tr("Open items"),
                   RecordTable::tr("What was welded and keeps the unit incomplete, with the number of passes "
                                   "by cause")),
@@ -125,8 +118,8 @@ std::vector<ValueModel::Row> unit_rows(const AuditResult& audit) {
                  number_cell(counts.passes, 9),
                  number_cell(counts.fail, 9),
                  number_cell(counts.undecided, 9),
-                 open_items_cell(unit.open_items),
-                 text_cell(listed(unit.missing_passes))};
+                 audited_items_cell(unit.open_items),
+                 text_cell(passes_text(unit.missing_passes))};
     rows.push_back(std::move(row));
   }
   return rows;

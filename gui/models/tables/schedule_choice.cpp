@@ -51,17 +51,14 @@ QString shown_use(const Schedule& schedule, const char* key) {
 }  // namespace
 
 std::vector<GridColumn> schedule_choice_columns() {
-  const auto column = [](const char* key, const QString& label, const char* unit = "") {
-    return GridColumn{key, label, unit, {}, false, true, nullptr};
-  };
-  return {column("mark", ChoiceTable::tr("On this seam")),
-          column("id", core_label("id")),
-          column("status", core_label("status")),
-          column("positions", core_label("positions")),
-          column("thickness_mm", core_label("thickness"), "mm"),
-          column("gap_mm", core_label("gap"), "mm"),
-          column("leg_mm", core_label("leg"), "mm"),
-          column("text", ChoiceTable::tr("What is found first"))};
+  return {text_column("mark", ChoiceTable::tr("On this seam")),
+          text_column("id", core_label("id")),
+          text_column("status", core_label("status")),
+          text_column("positions", core_label("positions")),
+          text_column("thickness_mm", core_label("thickness"), {}, "mm"),
+          text_column("gap_mm", core_label("gap"), {}, "mm"),
+          text_column("leg_mm", core_label("leg"), {}, "mm"),
+          text_column("text", ChoiceTable::tr("What is found first"))};
 }
 
 std::vector<ValueModel::Row> schedule_choice_rows(const Plan& plan, const Weldment& weldment,

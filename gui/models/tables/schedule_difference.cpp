@@ -10,10 +10,6 @@ class Difference : public QObject {
   Q_OBJECT
 };
 
-ValueModel::Cell cell(const QString& text) {
-  return {text, std::nullopt, 0, {}, {}};
-}
-
 template <class Object>
 void add_rows(std::vector<ValueModel::Row>& rows, const QString& prefix, const Object& one,
               const Object& other) {
@@ -25,10 +21,10 @@ void add_rows(std::vector<ValueModel::Row>& rows, const QString& prefix, const O
     if (a == b) continue;
     const QString unit = units.unitText(field.unit);
     ValueModel::Row row;
-    row.cells = {
-        cell(prefix + core_label(field.label) + (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit)),
-        cell(a.empty() ? QStringLiteral("–") : units.fieldShown(a, field)),
-        cell(b.empty() ? QStringLiteral("–") : units.fieldShown(b, field))};
+    row.cells = {text_cell(prefix + core_label(field.label) +
+                           (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit)),
+                 text_cell(a.empty() ? QStringLiteral("–") : units.fieldShown(a, field)),
+                 text_cell(b.empty() ? QStringLiteral("–") : units.fieldShown(b, field))};
     rows.push_back(std::move(row));
   }
 }
@@ -41,9 +37,8 @@ Nested value_or_empty(const std::optional<Nested>& maybe) {
 }  // namespace
 
 std::vector<GridColumn> difference_columns() {
-  return {{"field", Difference::tr("Field"), "", {}, false, true, nullptr},
-          {"one", Difference::tr("This schedule"), "", {}, false, true, nullptr},
-          {"other", Difference::tr("Compared with"), "", {}, false, true, nullptr}};
+  return {text_column("field", Difference::tr("Field")), text_column("one", Difference::tr("This schedule")),
+          text_column("other", Difference::tr("Compared with"))};
 }
 
 std::vector<ValueModel::Row> difference_rows(const Schedule& one, const Schedule& other) {

@@ -9,17 +9,17 @@ namespace seamtakt::desk {
 
 namespace {
 
-constexpr const char* shown_fields[] = {"id",
-                                        "revision",
-                                        "status",
-                                        "process",
-                                        "transfer",
-                                        "wire",
-                                        "gas",
-                                        "wire_feed_speed_m_min",
-                                        "arc_voltage_V",
-                                        "travel_speed_mm_s",
-                                        "preheat_C"};
+constexpr const char* shown_schedule_fields[] = {"id",
+                                                 "revision",
+                                                 "status",
+                                                 "process",
+                                                 "transfer",
+                                                 "wire",
+                                                 "gas",
+                                                 "wire_feed_speed_m_min",
+                                                 "arc_voltage_V",
+                                                 "travel_speed_mm_s",
+                                                 "preheat_C"};
 
 std::vector<GridColumn> schedule_table_columns() {
   std::vector<GridColumn> columns;
@@ -28,7 +28,7 @@ std::vector<GridColumn> schedule_table_columns() {
        ScheduleModel::tr("Worst finding on it and on the passes welded by it that this page lists; "
                          "behind it, where it is worse, what another page has on them"),
        false, true, nullptr});
-  for (const char* key : shown_fields)
+  for (const char* key : shown_schedule_fields)
     if (const FieldInfo* field = field_named<Schedule>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
                          field->kind == FieldKind::number || field->kind == FieldKind::integer, false,

@@ -11,8 +11,8 @@ namespace seamtakt::desk {
 namespace {
 
 /// What the table shows of a seam's own fields, in this order; the form has them all.
-constexpr const char* shown_fields[] = {"id",       "joint",     "thickness_mm", "leg_mm", "gap_mm",
-                                        "position", "schedules", "by",           "jobs"};
+constexpr const char* shown_seam_fields[] = {"id",       "joint",     "thickness_mm", "leg_mm", "gap_mm",
+                                             "position", "schedules", "by",           "jobs"};
 /// Behind the derived values: what a cell programmer sets for many seams at once.
 constexpr const char* shown_cell_fields[] = {"robots", "orientation", "after"};
 constexpr const char* shown_seam_values[] = {"leg_mm", "throat_mm", "angular_distortion_deg"};
@@ -44,7 +44,7 @@ std::vector<GridColumn> seam_table_columns() {
        false, true, nullptr});
   columns.push_back({"weldment", SeamModel::tr("Weldment"), "",
                      SeamModel::tr("The weldment that the seam belongs to"), false, true, nullptr});
-  for (const char* key : shown_fields)
+  for (const char* key : shown_seam_fields)
     if (const FieldInfo* field = field_named<Seam>(key))
       columns.push_back({key, core_label(field->label), field->unit, core_text(field->help),
                          is_number_kind(field->kind), false, field});

@@ -12,17 +12,8 @@ class StatisticsTable : public QObject {
   Q_OBJECT
 };
 
-/// Its unit differs from row to row, so the column has none.
-ValueModel::Cell quantity_cell(double value, const std::string& unit) {
-  return text_cell(UnitView::shared().quantityText(value, unit.c_str(), 4));
-}
-
-GridColumn column(const char* key, const QString& label, bool is_number, const QString& help = {}) {
-  return {key, label, "", help, is_number, true, nullptr};
-}
-
 /// What the audit found of this row.
-std::optional<Severity> severity_of(const QuantityStatistics& of, const AuditResult& audit) {
+std::optional<Severity> statistics_severity(const QuantityStatistics& of, const AuditResult& audit) {
   for (const Finding& finding : audit.findings)
     if (finding.rule == "statistics.capability.low" &&
         finding.where == "schedule " + of.schedule + "/" + of.robot && of.capability &&
@@ -68,29 +59,30 @@ std::optional<Interval> limits_of(const Schedule* schedule, std::string_view qua
 
 std::vector<GridColumn> statistics_columns() {
   return {
-      column("mark", StatisticsTable::tr("State"), false,
-             StatisticsTable::tr("warning: Ppk is low; note: the chart shows a pattern that chance rarely "
-                                 "makes")),
-      column("schedule", StatisticsTable::tr("Schedule"), false),
-      column("robot", core_label("robot"), false),
-      column("quantity", StatisticsTable::tr("Quantity"), false),
-      column("values", StatisticsTable::tr("Passes"), true),
-      column("mean", StatisticsTable::tr("Mean"), true),
-      column("Ppk", StatisticsTable::tr("Ppk"), true,
-             StatisticsTable::tr("Performance: distance to the nearer limit in units of three overall "
-                                 "standard deviations")),
-      column("Ppk_low", StatisticsTable::tr("Ppk, at least"), true,
-             StatisticsTable::tr("95 % lower bound of Ppk for so few passes")),
-      column("Cpk", StatisticsTable::tr("Cpk"), true,
-             StatisticsTable::tr("Capability: the same with the sigma of the moving ranges")),
-      column("Pp", StatisticsTable::tr("Pp"), true),
-      column("Cp", StatisticsTable::tr("Cp"), true),
-      column("lower", StatisticsTable::tr("Lower control limit"), true,
-             StatisticsTable::tr("Mean less three times the sigma of the moving ranges")),
-      column("upper", StatisticsTable::tr("Upper control limit"), true,
-             StatisticsTable::tr("Mean and three times the sigma of the moving ranges")),
-      column("signals", StatisticsTable::tr("Patterns"), false,
-             StatisticsTable::tr("Runs rules that the chart completes"))};
+      text_column(
+          "mark", StatisticsTable::tr("State"),
+          StatisticsTable::tr("warning: Ppk is low; note: the chart shows a pattern that chance rarely "
+                              "makes")),
+      text_column("schedule", StatisticsTable::tr("Schedule")),
+      text_column("robot", core_label("robot")),
+      text_column("quantity", StatisticsTable::tr("Quantity")),
+      number_column("values", StatisticsTable::tr("Passes")),
+      number_column("mean", StatisticsTable::tr("Mean")),
+      number_column("Ppk", StatisticsTable::tr("Ppk"),
+                    StatisticsTable::tr("Performance: distance to the nearer limit in units of three overall "
+                                        "standard deviations")),
+      number_column("Ppk_low", StatisticsTable::tr("Ppk, at least"),
+                    StatisticsTable::tr("95 % lower bound of Ppk for so few passes")),
+      number_column("Cpk", StatisticsTable::tr("Cpk"),
+                    StatisticsTable::tr("Capability: the same with the sigma of the moving ranges")),
+      number_column("Pp", StatisticsTable::tr("Pp")),
+      number_column("Cp", StatisticsTable::tr("Cp")),
+      number_column("lower", StatisticsTable::tr("Lower control limit"),
+                    StatisticsTable::tr("Mean less three times the sigma of the moving ranges")),
+      number_column("upper", StatisticsTable::tr("Upper control limit"),
+                    StatisticsTable::tr("Mean and three times the sigma of the moving ranges")),
+      text_column("signals", StatisticsTable::tr("Patterns"),
+                  StatisticsTable::tr("Runs rules that the chart completes"))};
 }
 
 std::vector<ValueModel::Row> statistics_rows(const AuditResult& audit) {
@@ -98,7 +90,7 @@ std::vector<ValueModel::Row> statistics_rows(const AuditResult& audit) {
   for (const QuantityStatistics& of : audit.statistics.quantities) {
     const Capability can = of.capability.value_or(Capability{});
     ValueModel::Row row;
-    row.severity = severity_of(of, audit);
+    row.severity = statistics_severity(of, audit);
     row.cells = {text_cell(severity_word(row.severity)),
                  text_cell(QString::fromStdString(of.schedule)),
                  text_cell(QString::fromStdString(of.robot)),

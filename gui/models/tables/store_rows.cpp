@@ -17,15 +17,9 @@ class StoreTable : public QObject {
 ValueModel::Cell count_cell(std::size_t count) {
   return {{}, static_cast<double>(count), 9, {}, {}};
 }
-GridColumn text_column(const char* key, const QString& label, const QString& help = {}) {
-  return {key, label, "", help, false, true, nullptr};
-}
-GridColumn count_column(const char* key, const QString& label, const QString& help = {}) {
-  return {key, label, "", help, true, true, nullptr};
-}
 
 /// Nonconformances and causes of undecided passes; the latter named in the tip.
-ValueModel::Cell open_items_cell(const UnitStatus& unit) {
+ValueModel::Cell kept_items_cell(const UnitStatus& unit) {
   ValueModel::Cell cell = count_cell(unit.open_items());
   QStringList tips;
   for (const OpenCause& each : unit.open_causes)
@@ -34,18 +28,18 @@ ValueModel::Cell open_items_cell(const UnitStatus& unit) {
   return cell;
 }
 
-QString listed(const std::vector<std::string>& passes) {
+QString places_text(const std::vector<std::string>& passes) {
   QStringList names;
   for (const std::string& pass : passes) names << place_text(pass);
   return names.join(QStringLiteral(", "));
 }
 
-std::optional<Severity> severity_of(const UnitStatus& unit) {
+std::optional<Severity> kept_unit_severity(const UnitStatus& unit) {
   if (unit.complete == true) return std::nullopt;
   return unit.scrapped || unit.open_nonconformances() > 0 ? Severity::fail : Severity::warn;
 }
 
-QString state_of(const UnitStatus& unit) {
+QString kept_unit_state(const UnitStatus& unit) {
   if (unit.scrapped) return StoreTable::tr("scrapped");
   if (!unit.complete) return StoreTable::tr("not known");
   return *unit.complete ? StoreTable::tr("complete") : StoreTable::tr("incomplete");
@@ -60,12 +54,12 @@ std::vector<GridColumn> store_unit_columns() {
                                  "known: no plan said what the unit needs")),
       text_column("unit", StoreTable::tr("Unit")),
       text_column("weldment", StoreTable::tr("Weldment")),
-      count_column("passes", StoreTable::tr("Passes")),
-      count_column("failed", StoreTable::tr("Failed")),
-      count_column("undecided", StoreTable::tr("Undecided")),
-      count_column("manual", StoreTable::tr("By hand")),
-      count_column("open", StoreTable::tr("Open"),
-                   StoreTable::tr("Nonconformances without an end, and causes that left passes undecided")),
+      number_column("passes", StoreTable::tr("Passes")),
+      number_column("failed", StoreTable::tr("Failed")),
+      number_column("undecided", StoreTable::tr("Undecided")),
+      number_column("manual", StoreTable::tr("By hand")),
+      number_column("open", StoreTable::tr("Open"),
+                    StoreTable::tr("Nonconformances without an end, and causes that left passes undecided")),
       text_column("missing", StoreTable::tr("Missing passes"))};
 }
 
@@ -73,16 +67,16 @@ std::vector<ValueModel::Row> store_unit_rows(const std::vector<UnitStatus>& unit
   std::vector<ValueModel::Row> rows;
   for (const UnitStatus& unit : units) {
     ValueModel::Row row;
-    row.severity = severity_of(unit);
-    row.cells = {text_cell(state_of(unit)),
+    row.severity = kept_unit_severity(unit);
+    row.cells = {text_cell(kept_unit_state(unit)),
                  text_cell(QString::fromStdString(unit.unit_serial)),
                  text_cell(QString::fromStdString(unit.weldment)),
                  count_cell(unit.passes.size()),
                  count_cell(unit.failed),
                  count_cell(unit.undecided),
                  count_cell(unit.manual.size()),
-                 open_items_cell(unit),
-                 text_cell(listed(unit.missing))};
+                 kept_items_cell(unit),
+                 text_cell(places_text(unit.missing))};
     rows.push_back(std::move(row));
   }
   return rows;

@@ -61,6 +61,20 @@ inline ValueModel::Cell number_cell(const std::optional<double>& number, int dig
   return {QStringLiteral("–"), number, digits, {}, {}};
 }
 
+/// A number whose unit differs from row to row, so that the column has none; empty where there is no number.
+inline ValueModel::Cell quantity_cell(const std::optional<double>& number, const std::string& unit) {
+  return text_cell(number ? UnitView::shared().quantityText(*number, unit.c_str(), 4) : QString());
+}
+/// A read-only column of texts, which may have a number's unit: "8.6 → 9.2".
+inline GridColumn text_column(const char* key, const QString& label, const QString& help = {},
+                              const char* unit = "") {
+  return {key, label, unit, help, false, true, nullptr};
+}
+inline GridColumn number_column(const char* key, const QString& label, const QString& help = {},
+                                const char* unit = "") {
+  return {key, label, unit, help, true, true, nullptr};
+}
+
 /// The columns of one of the core's tables.
 template <class Row>
 std::vector<GridColumn> value_columns(std::span<const Column<Row>> columns, bool brief_only) {

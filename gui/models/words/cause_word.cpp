@@ -9,12 +9,12 @@ namespace seamtakt::desk {
 namespace {
 
 /// How a rule begins or ends, and what it is about. The first that fits counts.
-struct Words {
+struct CauseWord {
   std::string_view begins, ends;
   Word words;
 };
 
-constexpr Words all_words[] = {
+constexpr CauseWord all_words[] = {
     {"record.", ".guard-band", "within the uncertainty of a limit"_word},
     {"record.", ".high", "above a limit"_word},
     {"record.", ".low", "below a limit"_word},
@@ -42,7 +42,7 @@ constexpr Words all_words[] = {
 }  // namespace
 
 QString cause_word(const std::string& rule) {
-  for (const Words& each : all_words)
+  for (const CauseWord& each : all_words)
     if (rule.starts_with(each.begins) && rule.ends_with(each.ends)) return shown_word(each.words.english());
   return QString::fromStdString(rule);
 }

@@ -43,18 +43,18 @@ const QHash<QString, QString>& letters() {
   return names;
 }
 
-QString cell(const QString& html, const QString& style = {}) {
+QString html_cell(const QString& html, const QString& style = {}) {
   return QStringLiteral("<td align=\"center\" valign=\"middle\" style=\"white-space:nowrap; %2\">%1</td>")
       .arg(html, style);
 }
 
 QString as_table(const std::vector<Piece>& row) {
   QString html = QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>");
-  for (const Piece& piece : row) html += cell(piece.html);
+  for (const Piece& piece : row) html += html_cell(piece.html);
   return html + QStringLiteral("</tr></table>");
 }
 
-Piece joined(const std::vector<Piece>& row) {
+Piece joined_pieces(const std::vector<Piece>& row) {
   Piece whole;
   for (const Piece& piece : row) {
     whole.tall = whole.tall || piece.tall;
@@ -66,17 +66,18 @@ Piece joined(const std::vector<Piece>& row) {
 }
 
 Piece fraction(const Piece& above, const Piece& below) {
-  return {QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>%1</tr><tr>%2</tr></table>")
-              .arg(cell(above.html,
-                        QStringLiteral(
-                            "border-bottom-width:1px; border-bottom-style:solid; border-bottom-color:%1;")
-                            .arg(Palette::current().ink.name())),
-                   cell(below.html)),
-          true, std::max(above.letters, below.letters)};
+  return {
+      QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\"><tr>%1</tr><tr>%2</tr></table>")
+          .arg(html_cell(above.html,
+                         QStringLiteral(
+                             "border-bottom-width:1px; border-bottom-style:solid; border-bottom-color:%1;")
+                             .arg(Palette::current().ink.name())),
+               html_cell(below.html)),
+      true, std::max(above.letters, below.letters)};
 }
 
 Piece in_brackets(const Piece& inner) {
-  return joined({line(QStringLiteral("(")), inner, line(QStringLiteral(")"))});
+  return joined_pieces({line(QStringLiteral("(")), inner, line(QStringLiteral(")"))});
 }
 
 /// Lines of at most so many letters where the pieces allow it; a new one begins with a sign.
@@ -123,7 +124,7 @@ class Reader {
     return at_ < text_.size() ? text_[at_] : QChar();
   }
 
-  Piece sum() { return joined(sum_pieces()); }
+  Piece sum() { return joined_pieces(sum_pieces()); }
 
   std::vector<Piece> sum_pieces() {
     std::vector<Piece> row = product();
@@ -144,7 +145,7 @@ class Reader {
         strip_ = true;
         const Piece below = power();
         // Everything multiplied so far is above the bar.
-        row = {fraction(joined(row), below)};
+        row = {fraction(joined_pieces(row), below)};
       } else {
         row.push_back(line(QStringLiteral("·")));
         row.push_back(power());
@@ -180,7 +181,7 @@ class Reader {
     if (c == '(') return bracketed(strip);
     if (c == '-') {
       ++at_;
-      return joined({line(QStringLiteral("−")), atom(false)});
+      return joined_pieces({line(QStringLiteral("−")), atom(false)});
     }
     qsizetype end = at_;
     while (end < text_.size() &&
@@ -193,7 +194,7 @@ class Reader {
     const QString name = text_.mid(at_, end - at_);
     at_ = end;
     const Piece symbol = line(symbol_html(name));
-    if (at_ < text_.size() && text_[at_] == '(') return joined({symbol, bracketed(false)});
+    if (at_ < text_.size() && text_[at_] == '(') return joined_pieces({symbol, bracketed(false)});
     return symbol;
   }
 
@@ -220,7 +221,7 @@ QString symbol_html(const QString& name) {
 QString stacked_formula(const QString& formula, int most_letters) {
   QString html;
   for (const auto& pieces : lines_of(Reader(formula).all(), most_letters)) {
-    const Piece whole = joined(pieces);
+    const Piece whole = joined_pieces(pieces);
     html += whole.tall ? whole.html : QStringLiteral("<p>%1</p>").arg(whole.html);
   }
   return html;
