@@ -15,7 +15,7 @@ using namespace std::string_view_literals;
 
 namespace {
 
-std::string message(std::string_view text, const CsvLimits& limits = {}) {
+std::string csv_refusal(std::string_view text, const CsvLimits& limits = {}) {
   try {
     parse_csv(text, "t.csv", limits);
   } catch (const InputError& error) {
@@ -77,49 +77,51 @@ TEST(CsvTest, columns_are_found_without_regard_to_case_and_blanks_around) {
 }
 
 TEST(CsvTest, says_what_is_wrong_and_where) {
-  EXPECT_EQ(message(""), "t.csv: found an empty file, expected a header row");
-  EXPECT_EQ(message("\xef\xbb\xbf\r\n\n"), "t.csv: found an empty file, expected a header row");
-  EXPECT_EQ(message("a,b\n1,\"x\n2,3\n"),
+  EXPECT_EQ(csv_refusal(""), "t.csv: found an empty file, expected a header row");
+  EXPECT_EQ(csv_refusal("\xef\xbb\xbf\r\n\n"), "t.csv: found an empty file, expected a header row");
+  EXPECT_EQ(csv_refusal("a,b\n1,\"x\n2,3\n"),
             "t.csv:2:3: found a quote that is never closed, expected a closing quote");
-  EXPECT_EQ(message("a,b\n1,\"x\"y\n"),
+  EXPECT_EQ(csv_refusal("a,b\n1,\"x\"y\n"),
             "t.csv:2:6: found text after a closing quote, expected a delimiter or the end of the line");
-  EXPECT_EQ(message("a,b\n1,2\n1\n"), "t.csv:3:1: found 1 field, expected 2 as in the header");
-  EXPECT_EQ(message("a,b\n1,2,3\n"), "t.csv:2:1: found 3 fields, expected 2 as in the header");
-  EXPECT_EQ(message("a,b,A\n"), "t.csv:1:1: found the column \"A\" twice, expected each column once");
-  EXPECT_EQ(message("a,b\n1,\0\n"sv), "t.csv:2:3: found the byte NUL, expected text in UTF-8");
-  EXPECT_EQ(message("a,b\nää\xff,1\n"), "t.csv:2:3: found a byte that isn't UTF-8, expected text in UTF-8");
-  EXPECT_EQ(message("a,b\n1,\xc0\xaf\n"), "t.csv:2:3: found a byte that isn't UTF-8, expected text in UTF-8");
-  EXPECT_EQ(message("a,b\r1,2\r"),
+  EXPECT_EQ(csv_refusal("a,b\n1,2\n1\n"), "t.csv:3:1: found 1 field, expected 2 as in the header");
+  EXPECT_EQ(csv_refusal("a,b\n1,2,3\n"), "t.csv:2:1: found 3 fields, expected 2 as in the header");
+  EXPECT_EQ(csv_refusal("a,b,A\n"), "t.csv:1:1: found the column \"A\" twice, expected each column once");
+  EXPECT_EQ(csv_refusal("a,b\n1,\0\n"sv), "t.csv:2:3: found the byte NUL, expected text in UTF-8");
+  EXPECT_EQ(csv_refusal("a,b\nää\xff,1\n"),
+            "t.csv:2:3: found a byte that isn't UTF-8, expected text in UTF-8");
+  EXPECT_EQ(csv_refusal("a,b\n1,\xc0\xaf\n"),
+            "t.csv:2:3: found a byte that isn't UTF-8, expected text in UTF-8");
+  EXPECT_EQ(csv_refusal("a,b\r1,2\r"),
             "t.csv:1:4: found a carriage return without a line feed, expected lines that end in LF or CRLF");
 }
 
 TEST(CsvTest, names_files_that_are_no_tables) {
-  EXPECT_NE(message("\xff\xfe"
-                    "a\0,\0b\0"sv)
+  EXPECT_NE(csv_refusal("\xff\xfe"
+                        "a\0,\0b\0"sv)
                 .find("UTF-16"),
             std::string::npos);
-  EXPECT_NE(message("\x1f\x8b\x08\0\0"sv).find("gzip"), std::string::npos);
-  EXPECT_NE(message("PK\x03\x04\x14\0"sv).find("spreadsheet"), std::string::npos);
+  EXPECT_NE(csv_refusal("\x1f\x8b\x08\0\0"sv).find("gzip"), std::string::npos);
+  EXPECT_NE(csv_refusal("PK\x03\x04\x14\0"sv).find("spreadsheet"), std::string::npos);
 }
 
 TEST(CsvTest, nameless_columns_may_repeat) {
-  EXPECT_EQ(message("a,b,,\n1,2,,\n"), "accepted");
+  EXPECT_EQ(csv_refusal("a,b,,\n1,2,,\n"), "accepted");
 }
 
 TEST(CsvTest, keeps_to_its_limits) {
   const std::string long_field(4096, 'x');
-  EXPECT_EQ(message("a,b\n" + long_field + ",1\n"), "accepted");
-  EXPECT_NE(message("a,b\n" + long_field + "x,1\n").find("a field of more than 4096 bytes"),
+  EXPECT_EQ(csv_refusal("a,b\n" + long_field + ",1\n"), "accepted");
+  EXPECT_NE(csv_refusal("a,b\n" + long_field + "x,1\n").find("a field of more than 4096 bytes"),
             std::string::npos);
-  EXPECT_NE(message("a,b\n\"" + long_field + "x\",1\n").find("a field of more than 4096 bytes"),
+  EXPECT_NE(csv_refusal("a,b\n\"" + long_field + "x\",1\n").find("a field of more than 4096 bytes"),
             std::string::npos);
   std::string wide = "a";
   for (int i = 1; i < 256; ++i) wide += ",a" + std::to_string(i);
-  EXPECT_EQ(message(wide + "\n"), "accepted");
-  EXPECT_NE(message(wide + ",b\n").find("more than 256 fields"), std::string::npos);
+  EXPECT_EQ(csv_refusal(wide + "\n"), "accepted");
+  EXPECT_NE(csv_refusal(wide + ",b\n").find("more than 256 fields"), std::string::npos);
   CsvLimits limits;
   limits.record_bytes = 20;
-  EXPECT_NE(message("a,b\n0123456789,01234567890\n", limits).find("a row of more than 20 bytes"),
+  EXPECT_NE(csv_refusal("a,b\n0123456789,01234567890\n", limits).find("a row of more than 20 bytes"),
             std::string::npos);
 }
 

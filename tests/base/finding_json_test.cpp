@@ -5,7 +5,7 @@
 namespace seamtakt {
 namespace {
 
-std::string json_of(const Finding& finding) {
+std::string finding_json(const Finding& finding) {
   JsonWriter json;
   write_json(finding, json);
   return json.take();
@@ -13,16 +13,16 @@ std::string json_of(const Finding& finding) {
 
 TEST(FindingJson, holds_the_contracts_keys_in_their_order) {
   EXPECT_EQ(
-      json_of({"fillet.leg", Severity::fail, "W/S1", 5.1, 6.0, "mm", Sentence::verbatim("Too small."),
-               "plan limit"}),
+      finding_json({"fillet.leg", Severity::fail, "W/S1", 5.1, 6.0, "mm", Sentence::verbatim("Too small."),
+                    "plan limit"}),
       "{\"rule\": \"fillet.leg\", \"severity\": \"fail\", \"where\": \"W/S1\", \"value\": 5.1, \"limit\": 6, "
       "\"unit\": \"mm\", \"text\": \"Too small.\", \"source\": \"plan limit\", "
       "\"sentence\": null, \"arguments\": {\"text\": \"Too small.\"}}\n");
 }
 
 TEST(FindingJson, is_null_where_there_is_no_value_limit_or_unit) {
-  EXPECT_EQ(json_of({"a.b", Severity::note, "", std::nullopt, std::nullopt, "", Sentence::verbatim("Text."),
-                     "none"}),
+  EXPECT_EQ(finding_json({"a.b", Severity::note, "", std::nullopt, std::nullopt, "",
+                          Sentence::verbatim("Text."), "none"}),
             "{\"rule\": \"a.b\", \"severity\": \"note\", \"where\": \"\", \"value\": null, \"limit\": null, "
             "\"unit\": null, \"text\": \"Text.\", \"source\": \"none\", "
             "\"sentence\": null, \"arguments\": {\"text\": \"Text.\"}}\n");
@@ -38,7 +38,7 @@ TEST(FindingJson, a_sentence_of_the_table_is_given_with_its_key_and_its_argument
       "C",
       Sentence("preheat.below-needed"_key, {{"given", UnitValue{20, "C"}}, {"needed", UnitValue{80.5, "C"}}}),
       "none"};
-  const std::string text = json_of(finding);
+  const std::string text = finding_json(finding);
   EXPECT_NE(text.find("\"text\": \"Preheat is 20 C, method B asks for 80.5 C.\""), std::string::npos) << text;
   EXPECT_NE(text.find("\"sentence\": \"preheat.below-needed\", \"arguments\": {\"given\": {\"value\": 20, "
                       "\"unit\": \"C\", \"digits\": 4}, \"needed\": {\"value\": 80.5, "),

@@ -13,11 +13,10 @@
 #include "base/sentences/language.hpp"
 
 using namespace seamtakt;
-using Kind = JsonNode::Kind;
 
 namespace {
 
-std::string message(std::string_view text, const JsonLimits& limits = {}) {
+std::string json_refusal(std::string_view text, const JsonLimits& limits = {}) {
   try {
     parse_json(text, "f.json", limits);
   } catch (const InputError& error) {
@@ -36,7 +35,7 @@ std::string repeated(std::string_view text, std::size_t count) {
 
 TEST(JsonReaderTest, builds_the_tree_in_the_files_order) {
   const JsonNode root = parse_json(R"({"b": [1, -2.5e1, true, null, "x\nä"], "a": {}})", "f.json");
-  ASSERT_EQ(root.kind, Kind::object);
+  ASSERT_EQ(root.kind, JsonNode::Kind::object);
   ASSERT_EQ(root.members.size(), 2u);
   EXPECT_EQ(root.members[0].key, "b");
   EXPECT_EQ(root.members[1].key, "a");
@@ -47,7 +46,7 @@ TEST(JsonReaderTest, builds_the_tree_in_the_files_order) {
   EXPECT_EQ(list[1].number, -25);
   EXPECT_FALSE(list[1].is_integer);
   EXPECT_TRUE(list[2].boolean);
-  EXPECT_EQ(list[3].kind, Kind::null);
+  EXPECT_EQ(list[3].kind, JsonNode::Kind::null);
   EXPECT_EQ(list[4].string, "x\nä");
   EXPECT_EQ(root.find("c"), nullptr);
 }
@@ -92,31 +91,32 @@ TEST(JsonReaderTest, integers_are_exact_up_to_2_to_the_53) {
 }
 
 TEST(JsonReaderTest, says_what_it_found_where_and_what_it_expected) {
-  EXPECT_EQ(message("[1,]"), "f.json:1:4: found \"]\", expected a JSON value (at /0)");
-  EXPECT_EQ(message("[1 2]"), "f.json:1:4: found \"2\", expected ',' or ']' (at /0)");
-  EXPECT_EQ(message("{\"x\" 1}"), "f.json:1:6: found \"1\", expected ':' after the key (at /x)");
-  EXPECT_EQ(message("{1:2}"), "f.json:1:2: found \"1\", expected a key in double quotes");
-  EXPECT_EQ(message("{\"a\":{\"b/c\":[1,\n tru]}}"),
+  EXPECT_EQ(json_refusal("[1,]"), "f.json:1:4: found \"]\", expected a JSON value (at /0)");
+  EXPECT_EQ(json_refusal("[1 2]"), "f.json:1:4: found \"2\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(json_refusal("{\"x\" 1}"), "f.json:1:6: found \"1\", expected ':' after the key (at /x)");
+  EXPECT_EQ(json_refusal("{1:2}"), "f.json:1:2: found \"1\", expected a key in double quotes");
+  EXPECT_EQ(json_refusal("{\"a\":{\"b/c\":[1,\n tru]}}"),
             "f.json:2:2: found \"tru\", expected a JSON value (at /a/b~1c/0)");
-  EXPECT_EQ(message("[1}"), "f.json:1:3: found \"}\", expected ',' or ']' (at /0)");
-  EXPECT_EQ(message("{\"a\":1,}"), "f.json:1:8: found \"}\", expected a key in double quotes (at /a)");
-  EXPECT_EQ(message("[\"surrogate\" \"ill-formed UTF-8\"]"),
+  EXPECT_EQ(json_refusal("[1}"), "f.json:1:3: found \"}\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(json_refusal("{\"a\":1,}"), "f.json:1:8: found \"}\", expected a key in double quotes (at /a)");
+  EXPECT_EQ(json_refusal("[\"surrogate\" \"ill-formed UTF-8\"]"),
             "f.json:1:14: found the string \"ill-formed UTF-8\", expected ',' or ']' (at /0)");
 }
 
 TEST(JsonReaderTest, what_follows_a_number_at_once_is_found_where_it_is) {
-  EXPECT_EQ(message("[1x]"), "f.json:1:3: found \"x\", expected ',' or ']' (at /0)");
-  EXPECT_EQ(message("[1{\"k\":2}]"), "f.json:1:3: found \"{\", expected ',' or ']' (at /0)");
-  EXPECT_EQ(message("{\"a\":1\"b\"}"), "f.json:1:7: found the string \"b\", expected ',' or '}' (at /a)");
-  EXPECT_EQ(message("12.5.1"), "f.json:1:5: found \".1\", expected the end of the text");
+  EXPECT_EQ(json_refusal("[1x]"), "f.json:1:3: found \"x\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(json_refusal("[1{\"k\":2}]"), "f.json:1:3: found \"{\", expected ',' or ']' (at /0)");
+  EXPECT_EQ(json_refusal("{\"a\":1\"b\"}"),
+            "f.json:1:7: found the string \"b\", expected ',' or '}' (at /a)");
+  EXPECT_EQ(json_refusal("12.5.1"), "f.json:1:5: found \".1\", expected the end of the text");
 }
 
 TEST(JsonReaderTest, a_fault_inside_a_string_comes_before_one_of_its_place) {
-  EXPECT_EQ(message("[1 \"a\\x\"]"),
+  EXPECT_EQ(json_refusal("[1 \"a\\x\"]"),
             "f.json:1:7: found an unknown escape in a string, expected an escape that JSON has (at /0)");
-  EXPECT_EQ(message("[\"\\ud800x\"]"),
+  EXPECT_EQ(json_refusal("[\"\\ud800x\"]"),
             "f.json:1:9: found half of a surrogate pair, expected both \\u halves of it");
-  EXPECT_EQ(message("[\"a\xc3(\"]"), "f.json:1:4: found a byte that isn't UTF-8, expected UTF-8 text");
+  EXPECT_EQ(json_refusal("[\"a\xc3(\"]"), "f.json:1:4: found a byte that isn't UTF-8, expected UTF-8 text");
 }
 
 TEST(JsonReaderTest, kinds_of_values_have_german_names) {
@@ -125,105 +125,106 @@ TEST(JsonReaderTest, kinds_of_values_have_german_names) {
 }
 
 TEST(JsonReaderTest, refuses_an_end_that_comes_too_soon) {
-  EXPECT_EQ(message(""), "f.json:1:1: found the end of the text, expected the rest of a JSON value");
-  EXPECT_EQ(message("[1,2"),
+  EXPECT_EQ(json_refusal(""), "f.json:1:1: found the end of the text, expected the rest of a JSON value");
+  EXPECT_EQ(json_refusal("[1,2"),
             "f.json:1:5: found the end of the text, expected the rest of a JSON value (at /1)");
-  EXPECT_EQ(message("{\"a\": \"xy"),
+  EXPECT_EQ(json_refusal("{\"a\": \"xy"),
             "f.json:1:10: found the end of the text, expected the rest of a JSON value (at /a)");
-  EXPECT_NE(message("\xef\xbb\xbf"), "accepted");
+  EXPECT_NE(json_refusal("\xef\xbb\xbf"), "accepted");
 }
 
 TEST(JsonReaderTest, refuses_text_after_the_value) {
-  EXPECT_EQ(message("[]x"), "f.json:1:3: found \"x\", expected the end of the text");
-  EXPECT_EQ(message("{}\n{}"), "f.json:2:1: found \"{\", expected the end of the text");
-  EXPECT_NE(message("1 2"), "accepted");
-  EXPECT_NE(message("[]]"), "accepted");
-  EXPECT_EQ(message("[] \n\t\r "), "accepted");
+  EXPECT_EQ(json_refusal("[]x"), "f.json:1:3: found \"x\", expected the end of the text");
+  EXPECT_EQ(json_refusal("{}\n{}"), "f.json:2:1: found \"{\", expected the end of the text");
+  EXPECT_NE(json_refusal("1 2"), "accepted");
+  EXPECT_NE(json_refusal("[]]"), "accepted");
+  EXPECT_EQ(json_refusal("[] \n\t\r "), "accepted");
 }
 
 TEST(JsonReaderTest, refuses_a_key_twice) {
-  EXPECT_EQ(message("{\"a\":1,\n \"a\":2}"),
+  EXPECT_EQ(json_refusal("{\"a\":1,\n \"a\":2}"),
             "f.json:2:2: found the key \"a\" a second time, expected each key once in an object (at /a)");
-  EXPECT_NE(message("{\"a\":1, \"\\u0061\":2}"), "accepted");
+  EXPECT_NE(json_refusal("{\"a\":1, \"\\u0061\":2}"), "accepted");
   std::string many = "{";
   for (int i = 0; i < 100; ++i) many.append("\"k").append(std::to_string(i)).append("\":1,");
-  EXPECT_EQ(message(many + "\"l\":1}"), "accepted");
-  EXPECT_NE(message(many + "\"k3\":1}").find("the key \"k3\" a second time"), std::string::npos);
-  EXPECT_NE(message(many + "\"k99\":1}").find("the key \"k99\" a second time"), std::string::npos);
-  EXPECT_EQ(message("[{\"a\":1},{\"a\":1}]"), "accepted");
+  EXPECT_EQ(json_refusal(many + "\"l\":1}"), "accepted");
+  EXPECT_NE(json_refusal(many + "\"k3\":1}").find("the key \"k3\" a second time"), std::string::npos);
+  EXPECT_NE(json_refusal(many + "\"k99\":1}").find("the key \"k99\" a second time"), std::string::npos);
+  EXPECT_EQ(json_refusal("[{\"a\":1},{\"a\":1}]"), "accepted");
 }
 
 TEST(JsonReaderTest, refuses_nul_raw_and_escaped) {
   using namespace std::string_view_literals;
-  EXPECT_EQ(message("123\0"sv), "f.json:1:4: found the byte NUL, expected JSON text in UTF-8");
-  EXPECT_EQ(message("[\n\"a\0\"]"sv), "f.json:2:3: found the byte NUL, expected JSON text in UTF-8");
-  EXPECT_NE(message("\"\\u0000\""), "accepted");
-  EXPECT_NE(message("{\"a\\u0000b\": 1}"), "accepted");
+  EXPECT_EQ(json_refusal("123\0"sv), "f.json:1:4: found the byte NUL, expected JSON text in UTF-8");
+  EXPECT_EQ(json_refusal("[\n\"a\0\"]"sv), "f.json:2:3: found the byte NUL, expected JSON text in UTF-8");
+  EXPECT_NE(json_refusal("\"\\u0000\""), "accepted");
+  EXPECT_NE(json_refusal("{\"a\\u0000b\": 1}"), "accepted");
 }
 
 TEST(JsonReaderTest, refuses_text_that_is_not_utf8) {
   for (const char* text : {"\"\xff\"", "\"\xc0\xaf\"", "\"\xed\xa0\x80\"", "\"\xf4\x90\x80\x80\"", "\"\xc3\"",
                            "{\"\xe2\x82\":1}"}) {
-    EXPECT_NE(message(text).find("a byte that isn't UTF-8"), std::string::npos) << message(text);
+    EXPECT_NE(json_refusal(text).find("a byte that isn't UTF-8"), std::string::npos) << json_refusal(text);
   }
-  EXPECT_NE(message("\xff\xfe[\x01]"), "accepted");
+  EXPECT_NE(json_refusal("\xff\xfe[\x01]"), "accepted");
 }
 
 TEST(JsonReaderTest, refuses_half_of_a_surrogate_pair) {
   for (const char* text :
        {R"("\ud800")", R"("\ud800x")", R"("\udc00")", R"("\ud800\u0041")", R"("\ud800\ud800")"}) {
-    EXPECT_NE(message(text).find("half of a surrogate pair"), std::string::npos) << message(text);
+    EXPECT_NE(json_refusal(text).find("half of a surrogate pair"), std::string::npos) << json_refusal(text);
   }
   EXPECT_EQ(parse_json(R"("\ud83d\ude00")", "f").string, "\xf0\x9f\x98\x80");
 }
 
 TEST(JsonReaderTest, refuses_numbers_that_are_not_finite_or_not_json) {
-  EXPECT_EQ(message("[\n  1e999]"), "f.json:2:3: found the number \"1e999\", expected a finite number");
+  EXPECT_EQ(json_refusal("[\n  1e999]"), "f.json:2:3: found the number \"1e999\", expected a finite number");
   for (const char* text :
        {"-1e400", "NaN", "Infinity", "-Infinity", "+1", "01", "1.", ".5", "0x10", "1e", "--1", "1_000"}) {
-    EXPECT_NE(message(text), "accepted") << text;
+    EXPECT_NE(json_refusal(text), "accepted") << text;
   }
   EXPECT_EQ(parse_json("1e-400", "f").number, 0);
   EXPECT_EQ(parse_json("1.7976931348623157e308", "f").number, 1.7976931348623157e308);
 }
 
 TEST(JsonReaderTest, refuses_control_characters_and_unknown_escapes) {
-  EXPECT_EQ(message("\"a\tb\""),
+  EXPECT_EQ(json_refusal("\"a\tb\""),
             "f.json:1:3: found a control character in a string, expected an escape such as \\n");
-  EXPECT_EQ(message("\"\\x\""),
+  EXPECT_EQ(json_refusal("\"\\x\""),
             "f.json:1:3: found an unknown escape in a string, expected an escape that JSON has");
-  EXPECT_EQ(message("\"\\u12g4\""),
+  EXPECT_EQ(json_refusal("\"\\u12g4\""),
             "f.json:1:6: found a \\u escape cut short, expected four hexadecimal digits");
-  EXPECT_NE(message("// note\n[]"), "accepted");
-  EXPECT_NE(message("['a']"), "accepted");
+  EXPECT_NE(json_refusal("// note\n[]"), "accepted");
+  EXPECT_NE(json_refusal("['a']"), "accepted");
 }
 
 TEST(JsonReaderTest, keeps_to_its_limits) {
-  EXPECT_EQ(message(repeated("[", 64) + repeated("]", 64)), "accepted");
-  EXPECT_NE(message(repeated("[", 65) + repeated("]", 65)).find("f.json:1:65: found nesting deeper than 64"),
-            std::string::npos);
-  EXPECT_NE(message(repeated("[", 1000000)).find("nesting deeper"), std::string::npos);
-  EXPECT_NE(message(repeated("{\"a\":", 65)).find("nesting deeper"), std::string::npos);
+  EXPECT_EQ(json_refusal(repeated("[", 64) + repeated("]", 64)), "accepted");
+  EXPECT_NE(
+      json_refusal(repeated("[", 65) + repeated("]", 65)).find("f.json:1:65: found nesting deeper than 64"),
+      std::string::npos);
+  EXPECT_NE(json_refusal(repeated("[", 1000000)).find("nesting deeper"), std::string::npos);
+  EXPECT_NE(json_refusal(repeated("{\"a\":", 65)).find("nesting deeper"), std::string::npos);
 
   JsonLimits limits;
   limits.string_bytes = 4;
-  EXPECT_EQ(message("\"abcd\"", limits), "accepted");
-  EXPECT_NE(message("\"abcde\"", limits), "accepted");
-  EXPECT_NE(message("{\"abcde\":1}", limits), "accepted");
+  EXPECT_EQ(json_refusal("\"abcd\"", limits), "accepted");
+  EXPECT_NE(json_refusal("\"abcde\"", limits), "accepted");
+  EXPECT_NE(json_refusal("{\"abcde\":1}", limits), "accepted");
   limits = {};
   limits.members = 3;
-  EXPECT_EQ(message("[[1,2,3],[4,5,6]]", limits), "accepted");
-  EXPECT_NE(message("[1,2,3,4]", limits).find("more than 3 elements"), std::string::npos);
-  EXPECT_NE(message("{\"a\":1,\"b\":1,\"c\":1,\"d\":1}", limits).find("more than 3 members"),
+  EXPECT_EQ(json_refusal("[[1,2,3],[4,5,6]]", limits), "accepted");
+  EXPECT_NE(json_refusal("[1,2,3,4]", limits).find("more than 3 elements"), std::string::npos);
+  EXPECT_NE(json_refusal("{\"a\":1,\"b\":1,\"c\":1,\"d\":1}", limits).find("more than 3 members"),
             std::string::npos);
   limits = {};
   limits.values = 3;
-  EXPECT_EQ(message("[1,2]", limits), "accepted");
-  EXPECT_NE(message("[1,2,3]", limits).find("more than 3 values"), std::string::npos);
+  EXPECT_EQ(json_refusal("[1,2]", limits), "accepted");
+  EXPECT_NE(json_refusal("[1,2,3]", limits).find("more than 3 values"), std::string::npos);
   limits = {};
   limits.bytes = 5;
-  EXPECT_EQ(message("[1,2]", limits), "accepted");
-  EXPECT_EQ(message("[1,2] ", limits), "f.json: found more than 5 bytes, expected a smaller file");
+  EXPECT_EQ(json_refusal("[1,2]", limits), "accepted");
+  EXPECT_EQ(json_refusal("[1,2] ", limits), "f.json: found more than 5 bytes, expected a smaller file");
 }
 
 TEST(JsonReaderTest, reads_a_million_elements) {
@@ -283,7 +284,7 @@ TEST(JsonTestSuite, files_are_accepted_and_refused_as_their_names_say) {
     const std::string name = entry.path().filename();
     if (!name.ends_with(".json")) continue;
     ++tried;
-    const bool accepted = message(read_file(entry.path(), 1u << 24)) == "accepted";
+    const bool accepted = json_refusal(read_file(entry.path(), 1u << 24)) == "accepted";
     if (name.starts_with("n_")) {
       EXPECT_FALSE(accepted) << name;
     }

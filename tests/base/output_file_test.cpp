@@ -22,7 +22,7 @@ struct Sample {
   FileKind kind;
   std::string bytes;
 };
-const std::vector<Sample> samples = {
+const std::vector<Sample> file_samples = {
     {FileKind::database, database},
     {FileKind::journal, "\xd9\xd5\x05\xf9\x20\xa1\x63\xd7 and more"},
     {FileKind::private_key, private_key},
@@ -68,15 +68,15 @@ class OutputFile : public testing::Test {
 }  // namespace
 
 TEST_F(OutputFile, kinds_are_told_by_content) {
-  for (const Sample& sample : samples)
+  for (const Sample& sample : file_samples)
     EXPECT_EQ(kind_of_file(make("named.pdf", sample.bytes)), sample.kind) << sample.bytes.substr(0, 40);
   EXPECT_EQ(kind_of_file(folder_ / "none"), FileKind::absent);
 }
 
 TEST_F(OutputFile, each_kind_replaces_itself_and_no_other) {
-  for (const Sample& there : samples) {
+  for (const Sample& there : file_samples) {
     if (there.kind == FileKind::empty) continue;
-    for (const Sample& written : samples) {
+    for (const Sample& written : file_samples) {
       if (written.kind == FileKind::empty || written.kind == FileKind::other) continue;
       const std::string path = make("file", there.bytes);
       const bool is_kept = there.kind == FileKind::database || there.kind == FileKind::journal ||

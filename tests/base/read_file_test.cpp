@@ -17,7 +17,7 @@ using namespace seamtakt;
 
 namespace {
 
-std::string message(const std::string& path, std::size_t limit = 100) {
+std::string read_refusal(const std::string& path, std::size_t limit = 100) {
   try {
     read_file(path, limit);
   } catch (const InputError& error) {
@@ -32,25 +32,25 @@ TEST(ReadFileTest, reads_all_bytes_up_to_the_limit) {
   const ScratchFolder folder;
   std::ofstream(folder / "a", std::ios::binary) << std::string("x\0y\n", 4);
   EXPECT_EQ(read_file(folder / "a", 4), std::string("x\0y\n", 4));
-  EXPECT_EQ(message(folder / "a", 3), "a file of more than 3 bytes");
+  EXPECT_EQ(read_refusal(folder / "a", 3), "a file of more than 3 bytes");
   std::ofstream(folder / "empty");
   EXPECT_EQ(read_file(folder / "empty", 0), "");
 }
 
 TEST(ReadFileTest, what_is_absent_or_no_regular_file_is_bad_input) {
   const ScratchFolder folder;
-  EXPECT_EQ(message(folder / "absent"), "no such file");
-  EXPECT_EQ(message(folder / "absent/below"), "no such file");
-  EXPECT_EQ(message(folder.path()), "a directory");
-  EXPECT_EQ(message(folder / std::string(300, 'n')), "no such file");
-  EXPECT_EQ(message(std::string("a\0b", 3)), "no such file");
-  EXPECT_EQ(message("/dev/zero"), "no regular file");
+  EXPECT_EQ(read_refusal(folder / "absent"), "no such file");
+  EXPECT_EQ(read_refusal(folder / "absent/below"), "no such file");
+  EXPECT_EQ(read_refusal(folder.path()), "a directory");
+  EXPECT_EQ(read_refusal(folder / std::string(300, 'n')), "no such file");
+  EXPECT_EQ(read_refusal(std::string("a\0b", 3)), "no such file");
+  EXPECT_EQ(read_refusal("/dev/zero"), "no regular file");
   ASSERT_EQ(mkfifo((folder / "fifo").c_str(), 0600), 0);
-  EXPECT_EQ(message(folder / "fifo"), "no regular file");  // and it doesn't wait for a writer
+  EXPECT_EQ(read_refusal(folder / "fifo"), "no regular file");  // and it doesn't wait for a writer
   std::filesystem::create_symlink("loop", folder / "loop");
-  EXPECT_EQ(message(folder / "loop"), "no such file");
+  EXPECT_EQ(read_refusal(folder / "loop"), "no such file");
   std::filesystem::create_symlink("absent", folder / "dangling");
-  EXPECT_EQ(message(folder / "dangling"), "no such file");
+  EXPECT_EQ(read_refusal(folder / "dangling"), "no such file");
 }
 
 TEST(ReadFileTest, what_may_not_be_read_is_the_machines_failure) {

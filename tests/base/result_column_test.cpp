@@ -43,7 +43,7 @@ constexpr Column<Outer> table[] = {
 };
 constexpr std::span<const Column<Outer>> columns = table;
 
-std::string json_of(const Outer& row) {
+std::string members_json(const Outer& row) {
   JsonWriter json;
   json.begin_object(JsonWriter::Layout::compact);
   write_members(json, columns, row);
@@ -59,7 +59,7 @@ std::string keys_of(const std::vector<const Column<Outer>*>& found) {
 
 TEST(ResultColumns, GiveTheMembersOfJsonInTheirOrder) {
   EXPECT_EQ(
-      json_of({}),
+      members_json({}),
       "{\"name\": null, \"remark\": \"\", \"count\": 0, \"rows\": 0, \"list\": [], \"speed_mm_s\": null, "
       "\"span\": [1, 2.5]}\n");
   Outer row;
@@ -69,7 +69,7 @@ TEST(ResultColumns, GiveTheMembersOfJsonInTheirOrder) {
   row.list = {"x", "y"};
   row.inner.speed_mm_s = 7.5;
   EXPECT_EQ(
-      json_of(row),
+      members_json(row),
       "{\"name\": \"a\", \"remark\": \"\", \"count\": 0, \"rows\": 18446744073709551615, \"done\": true, "
       "\"list\": [\"x\", \"y\"], \"speed_mm_s\": 7.5, \"span\": [1, 2.5]}\n");
 }

@@ -16,7 +16,7 @@ const Language& german() {
   return *find_language("de");
 }
 
-std::string json_of(const Sentence& sentence) {
+std::string sentence_json(const Sentence& sentence) {
   JsonWriter json;
   json.begin_object();
   write_sentence_members(json, sentence);
@@ -71,8 +71,8 @@ TEST(SentenceJson, is_read_back_as_it_was_written) {
       {{"finding", preheat()}, {"by", "w. e."}, {"date", "2026-11-25"}, {"why", "tried"}});
   for (const Sentence& sentence :
        {preheat(), accepted, Sentence("Heat input"_word), Sentence::verbatim("a person's words")}) {
-    const Sentence again = read_back(json_of(sentence));
-    EXPECT_EQ(json_of(again), json_of(sentence));
+    const Sentence again = read_back(sentence_json(sentence));
+    EXPECT_EQ(sentence_json(again), sentence_json(sentence));
     EXPECT_EQ(sentence_text(again, TextView(german())), sentence_text(sentence, TextView(german())));
   }
 }

@@ -21,7 +21,7 @@ double in(const char* text, const char* unit) {
   return parse_quantity(text, *find_unit(unit), "--x");
 }
 
-std::string message(const char* text, const char* unit) {
+std::string unit_refusal(const char* text, const char* unit) {
   try {
     in(text, unit);
   } catch (const InputError& error) {
@@ -100,20 +100,20 @@ TEST(UnitTest, bare_number_has_the_unit_named_by_the_option) {
 }
 
 TEST(UnitTest, refuses_with_the_units_that_fit) {
-  EXPECT_EQ(message("5 furlong", "mm/s"),
+  EXPECT_EQ(unit_refusal("5 furlong", "mm/s"),
             "--x: found unknown unit \"furlong\" in \"5 furlong\", expected a number with mm/s, cm/min, "
             "m/min, mm/min or in/min");
-  EXPECT_EQ(message("250A", "V"), "--x: found unit \"A\" in \"250A\", expected a number with V or mV");
-  EXPECT_EQ(message("5 MM", "mm"),
+  EXPECT_EQ(unit_refusal("250A", "V"), "--x: found unit \"A\" in \"250A\", expected a number with V or mV");
+  EXPECT_EQ(unit_refusal("5 MM", "mm"),
             "--x: found unknown unit \"MM\" in \"5 MM\", expected a number with mm, cm, m, in or ft");
-  EXPECT_EQ(message("", "A"), "--x: found nothing, expected a number with A or kA");
-  EXPECT_EQ(message("5 mm", ""), "--x: found unit \"mm\" in \"5 mm\", expected a number without a unit");
+  EXPECT_EQ(unit_refusal("", "A"), "--x: found nothing, expected a number with A or kA");
+  EXPECT_EQ(unit_refusal("5 mm", ""), "--x: found unit \"mm\" in \"5 mm\", expected a number without a unit");
 }
 
 TEST(UnitTest, refuses_what_is_no_finite_number) {
   for (const char* text : {"nan", "inf", "-inf", "infinity mm", "1e999", "0x10", "--5", "+-5", "five", "1,5",
                            "5e", "mm", "1 2", "5 mm mm", "5\tmm", "1e308 m"}) {
-    EXPECT_NE(message(text, "mm"), "accepted") << text;
+    EXPECT_NE(unit_refusal(text, "mm"), "accepted") << text;
   }
 }
 

@@ -61,7 +61,7 @@ bool whole(const std::vector<double>& costs) {
 
 void run(const std::string& file, const Options& options) {
   using Clock = std::chrono::steady_clock;
-  const testing::RoutingInstance instance = testing::read_routing_instance(file);
+  const test::RoutingInstance instance = test::read_routing_instance(file);
   const auto begun = Clock::now();
   const auto elapsed_s = [&] { return std::chrono::duration<double>(Clock::now() - begun).count(); };
   double reached_s = 0;

@@ -5,7 +5,7 @@
 #include "cell/search/best_order.hpp"
 #include "twin_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// Four seams along x, two on each side of y = 50; the file has one side first.
@@ -19,7 +19,7 @@ Plan beam() {
   return plan;
 }
 
-CycleResult best_of(const Plan& plan) {
+CycleResult best_cycle_of(const Plan& plan) {
   BestOptions options;
   options.steps = 3000;
   return cycle_best(plan, plan.weldments[0], evaluation_of(plan), options);
@@ -27,7 +27,7 @@ CycleResult best_of(const Plan& plan) {
 
 TEST(Balance, ABestOrderAlternatesTheSides) {
   const Plan plan = beam();
-  const CycleResult best = best_of(plan);
+  const CycleResult best = best_cycle_of(plan);
   EXPECT_TRUE(findings_of(best.findings, "cycle.balance.broken").empty());
   EXPECT_TRUE(check_balance(plan.weldments[0], best).empty());
   expect_rules_kept(plan, best);
@@ -57,7 +57,7 @@ TEST(Balance, TheLargerSideEndsInARow) {
     plan.weldments[0].seams.push_back(seam_along("T" + std::to_string(i), {{600, y, 0}, {800, y, 0}}));
     plan.weldments[0].seams.back().balance = "G";
   }
-  const CycleResult best = best_of(plan);
+  const CycleResult best = best_cycle_of(plan);
   EXPECT_TRUE(check_balance(plan.weldments[0], best).empty());
   EXPECT_EQ(arcs_of(best, "R1").size(), 7u);
 }
@@ -67,7 +67,7 @@ TEST(Balance, TwoRobotsOfOneGroupTakeTurnsToo) {
   plan.cell->robots.push_back(robot_at("R2", {500, 0, 0}));
   for (int i = 0; i < 4; ++i) plan.weldments[0].seams[i].robots = {i % 2 == 0 ? "R1" : "R2"};
   EXPECT_FALSE(findings_of(cycle_of_plan(plan).findings, "cycle.balance.broken").empty());
-  const CycleResult best = best_of(plan);
+  const CycleResult best = best_cycle_of(plan);
   EXPECT_TRUE(check_balance(plan.weldments[0], best).empty());
   expect_rules_kept(plan, best);
 }
@@ -76,7 +76,7 @@ TEST(Balance, PrecedenceGoesBeforeIt) {
   Plan plan = beam();
   plan.weldments[0].seams[2].after = {"S1", "S2"};
   plan.weldments[0].seams[3].after = {"S1", "S2"};
-  const CycleResult best = best_of(plan);
+  const CycleResult best = best_cycle_of(plan);
   EXPECT_TRUE(findings_of(best.findings, "cycle.balance.broken").empty());
   EXPECT_TRUE(check_balance(plan.weldments[0], best).empty());
   expect_rules_kept(plan, best);
@@ -134,7 +134,7 @@ TEST(Balance, SeamsInLineAreBalancedAlongIt) {
     plan.weldments[0].seams.back().balance = "G";
   }
   EXPECT_EQ(findings_of(cycle_of_plan(plan).findings, "cycle.balance.broken").size(), 1u);
-  EXPECT_TRUE(check_balance(plan.weldments[0], best_of(plan)).empty());
+  EXPECT_TRUE(check_balance(plan.weldments[0], best_cycle_of(plan)).empty());
 }
 
 TEST(Balance, GroupsThatBlockEachOtherAreGivenUpAloud) {
@@ -151,11 +151,11 @@ TEST(Balance, GroupsThatBlockEachOtherAreGivenUpAloud) {
   add("X0", 0, "H", {});
   add("X1", 0.1, "H", {});
   add("Y1", 300, "H", {"A2"});
-  const CycleResult best = best_of(plan);
+  const CycleResult best = best_cycle_of(plan);
   EXPECT_EQ(findings_of(best.findings, "cycle.balance.circular").size(), 2u);
   EXPECT_EQ(arcs_of(best, "R1").size(), 6u);
   expect_rules_kept(plan, best);
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -10,7 +10,7 @@
 #include "random_cell.hpp"
 #include "twin_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 BestOptions steps(std::uint64_t count, std::uint64_t seed = 1) {
@@ -20,15 +20,15 @@ BestOptions steps(std::uint64_t count, std::uint64_t seed = 1) {
   return options;
 }
 
-struct Drawn {
+struct DrawnModel {
   Plan plan;
   Evaluation evaluation;
   CompiledCell compiled;
 };
 
-Drawn drawn_cell(unsigned seed, int seams, int robots) {
+DrawnModel drawn_cell(unsigned seed, int seams, int robots) {
   RandomCell random(seed);
-  Drawn drawn;
+  DrawnModel drawn;
   drawn.plan = random.plan(seams, robots);
   drawn.evaluation = random.evaluation(drawn.plan);
   drawn.compiled = compile_cell(drawn.plan, drawn.plan.weldments[0], drawn.evaluation);
@@ -37,7 +37,7 @@ Drawn drawn_cell(unsigned seed, int seams, int robots) {
 
 /// What the best order of a random cell breaks.
 std::vector<std::string> broken_by_best(unsigned seed, int seams, int robots) {
-  const Drawn drawn = drawn_cell(seed, seams, robots);
+  const DrawnModel drawn = drawn_cell(seed, seams, robots);
   const Weldment& weldment = drawn.plan.weldments[0];
   const auto left_out = seams_left_out(drawn.plan);
   const CycleResult best = cycle_best(drawn.plan, weldment, drawn.evaluation, steps(1500));
@@ -66,7 +66,7 @@ TEST(BestOrder, SeamsBegunTogetherCountInTheOrderThatAlternates) {
 }
 
 TEST(BestOrder, TheSameSeedAndStepsGiveTheSameOrder) {
-  const Drawn drawn = drawn_cell(7, 30, 3);
+  const DrawnModel drawn = drawn_cell(7, 30, 3);
   const BestOrder first = best_order(drawn.compiled.model, steps(5000)),
                   second = best_order(drawn.compiled.model, steps(5000));
   EXPECT_EQ(first.makespan_s, second.makespan_s);
@@ -80,7 +80,7 @@ TEST(BestOrder, TheSameSeedAndStepsGiveTheSameOrder) {
 }
 
 TEST(BestOrder, MoreStepsAreNeverWorse) {
-  const Drawn drawn = drawn_cell(11, 30, 2);
+  const DrawnModel drawn = drawn_cell(11, 30, 2);
   double before_s = Scheduler::impossible;
   for (const std::uint64_t count : {20u, 200u, 2000u, 20000u}) {
     const BestOrder best = best_order(drawn.compiled.model, steps(count));
@@ -91,7 +91,7 @@ TEST(BestOrder, MoreStepsAreNeverWorse) {
 }
 
 TEST(BestOrder, AStopAtOnceLeavesAnOrderThatCanBeWelded) {
-  const Drawn drawn = drawn_cell(3, 25, 2);
+  const DrawnModel drawn = drawn_cell(3, 25, 2);
   BestOptions options;
   options.stop = [] { return true; };
   const BestOrder best = best_order(drawn.compiled.model, options);
@@ -99,7 +99,7 @@ TEST(BestOrder, AStopAtOnceLeavesAnOrderThatCanBeWelded) {
 }
 
 TEST(BestOrder, ProgressOnlyGetsBetter) {
-  const Drawn drawn = drawn_cell(5, 25, 2);
+  const DrawnModel drawn = drawn_cell(5, 25, 2);
   double before_s = Scheduler::impossible;
   int reports = 0;
   BestOptions options = steps(3000);
@@ -159,7 +159,7 @@ class Exhaustive {
 TEST(BestOrder, FindsTheFastestOfAllOrdersOfSmallCells) {
   int proven = 0;
   for (unsigned seed = 100; seed < 140; ++seed) {
-    const Drawn drawn = drawn_cell(seed, 4, 1 + static_cast<int>(seed % 2));
+    const DrawnModel drawn = drawn_cell(seed, 4, 1 + static_cast<int>(seed % 2));
     if (drawn.compiled.model.passes.size() > 6) continue;
     const double least_s = Exhaustive(drawn.compiled.model).least_s();
     const BestOrder best = best_order(drawn.compiled.model, steps(100000));
@@ -174,7 +174,7 @@ TEST(BestOrder, TheBoundIsNeverAboveTheBestOfTenThousandRandomCells) {
   const char* length = std::getenv("SEAMTAKT_TEST_LENGTH");
   const unsigned cells = length && std::string(length) == "long" ? 100000 : 10000;
   for (unsigned seed = 0; seed < cells; ++seed) {
-    const Drawn drawn =
+    const DrawnModel drawn =
         drawn_cell(seed + 50000, 1 + static_cast<int>(seed % 8), 1 + static_cast<int>(seed / 8 % 3));
     const BestOrder best = best_order(drawn.compiled.model, steps(150));
     ASSERT_LE(best.bound_s, best.makespan_s * (1 + 1e-12)) << "seed " << seed;
@@ -186,4 +186,4 @@ TEST(BestOrder, TheBoundIsNeverAboveTheBestOfTenThousandRandomCells) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -5,7 +5,7 @@
 
 // What surrounds the robots' timeline: stations, takt, and plans that leave nothing to weld.
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(Cell, OneStationLoadsBetweenTheCycles) {
@@ -123,4 +123,4 @@ TEST(Cell, AnEvaluationOfAnotherPlanIsAProgrammingError) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -6,7 +6,7 @@
 #include "cell/timeline/timeline.hpp"
 #include "plan/seam_geometry.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// A cell with round numbers, so that a test can add up its cycle by hand. Travel 10 mm/s; air 1000 mm/s and
 /// 4000 mm/s2; wrist 0.25 s; start 0.5 s; crater 0.75 s; post-flow 0.25 s: a run takes 1.5 s in addition to
@@ -111,4 +111,4 @@ inline std::vector<Move> moves_of(const CycleResult& cycle, MoveKind kind, const
   return moves;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -3,7 +3,7 @@
 #include "base/error.hpp"
 #include "twin_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 // The sums in the comments: way in + sensing + (1.5 + arc) a run + way home, as robot_at() has it.
@@ -339,4 +339,4 @@ TEST(Cell, ARobotLeavesForASeamThatNoticesNoOtherAsSoonAsItIsFree) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

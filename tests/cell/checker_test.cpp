@@ -6,7 +6,7 @@
 #include "cell_plan.hpp"
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// Two robots, zone, precedence, turn, interpass, service, sensing: something for each rule to be broken.
@@ -158,4 +158,4 @@ TEST(TimelineCheck, CatchesWhatThePlanNoLongerAllows) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -8,7 +8,7 @@
 #include "plan/fields/plan_file.hpp"
 #include "support/source_path.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// One robot with a source of 350 A at 60 % that welds at 320 A.
@@ -145,4 +145,4 @@ TEST(Duty, AnAcceptedFindingIsANoteInBothRoutes) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

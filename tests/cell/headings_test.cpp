@@ -5,7 +5,7 @@
 #include "cell/timeline/cycle_columns.hpp"
 #include "cell/timeline/move_look.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 std::vector<const Language*> translations() {
@@ -43,4 +43,4 @@ TEST(MoveKinds, HaveTheContractsWordInEnglish) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -10,7 +10,7 @@
 #include "cell/search/best_order.hpp"
 #include "cell/timeline/cycle_columns.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// A tee of two plates of 60 x 100 x 20 mm, passes of 100 mm in 10 s with 0.55 kJ/mm, interpass limit 120 C.
@@ -234,4 +234,4 @@ TEST(HotTimeline, ArcsAboveTheirLimitAreWarned) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -4,7 +4,7 @@
 
 #include "cell/timeline/move_look.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 TEST(MoveLook, every_kind_has_one_and_bars_of_one_colour_share_a_legend) {
   std::set<MoveKind> kinds;
@@ -18,4 +18,4 @@ TEST(MoveLook, every_kind_has_one_and_bars_of_one_colour_share_a_legend) {
   EXPECT_EQ(kinds.size(), static_cast<std::size_t>(last_move_kind) + 1);
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

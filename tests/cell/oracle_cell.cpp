@@ -7,7 +7,7 @@
 
 #include "cell_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 namespace {
 
@@ -278,4 +278,4 @@ std::string minizinc_data(const CellModel& model, double limit_s) {
   return DataWriter(model).data(limit_s);
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -4,7 +4,7 @@
 
 #include "cell/timeline/cell_model.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// One of sixty small cells for the outside solver: 5 to 9 seams, 1 or 2 robots, each with some of: reach,
 /// precedence, directions, zones, orientations, cooling between passes, wire changes, torch service, balance
@@ -18,4 +18,4 @@ std::string oracle_kind(int number);
 /// The cell as data of oracle/cell.mzn; `limit_s` is the makespan of a timeline that is known.
 std::string minizinc_data(const CellModel& model, double limit_s);
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

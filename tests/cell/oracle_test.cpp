@@ -21,12 +21,12 @@
 // cells are solved again in every run where minizinc is installed; all of them, and the file is written
 // again, with SEAMTAKT_UPDATE_OPTIMA=1 (about as long as the column `seconds` says).
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 const std::string folder = source_path("/tests/cell/oracle");
 
-BestOrder best_of(const CellModel& model) {
+BestOrder best_order_of(const CellModel& model) {
   BestOptions options;
   options.steps = 200000;
   return best_order(model, options);
@@ -82,7 +82,7 @@ TEST(Oracle, BestReachesTheProvenOptimumOfEachOfSixtyCells) {
     const CellModel model = oracle_cell(number);
     EXPECT_GE(model.seams.size(), 5u);
     EXPECT_LE(model.seams.size(), 9u);
-    const BestOrder best = best_of(model);
+    const BestOrder best = best_order_of(model);
     EXPECT_NEAR(best.makespan_s, optimum_s, 1e-6) << "cell " << number << ", " << oracle_kind(number);
     EXPECT_LE(best.bound_s, optimum_s + 1e-6) << "cell " << number << ", " << oracle_kind(number);
   }
@@ -139,7 +139,7 @@ TEST(Oracle, TheOptimaAreRewrittenOnDemand) {
   for (int number = 0; number < oracle_cells; ++number) {
     const CellModel model = oracle_cell(number);
     const auto begun = std::chrono::steady_clock::now();
-    const double optimum_s = solved_s(model, best_of(model).makespan_s, 600);
+    const double optimum_s = solved_s(model, best_order_of(model).makespan_s, 600);
     const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
     EXPECT_FALSE(std::isnan(optimum_s)) << "cell " << number;
     file << number << ",\"" << oracle_kind(number) << "\"," << model.seams.size() << ","
@@ -148,4 +148,4 @@ TEST(Oracle, TheOptimaAreRewrittenOnDemand) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -13,7 +13,7 @@
 #include "random_cell.hpp"
 #include "support/source_path.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 Plan three_seams_two_robots() {
@@ -153,4 +153,4 @@ TEST(PlanOrder, WithoutARobotItsStepsAreGone) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

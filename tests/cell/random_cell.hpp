@@ -6,7 +6,7 @@
 
 #include "cell_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// A cell and weldment with everything in them that the cell's rules speak of, drawn from a seed.
 class RandomCell {
@@ -195,4 +195,4 @@ inline std::vector<std::string> seams_left_out(const Plan& plan) {
   return left_out;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -7,10 +7,10 @@
 #include "random_cell.hpp"
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
-void expect_rules_kept(const Plan& plan, const Evaluation& evaluation, const CycleResult& cycle) {
+void hold_rules_kept(const Plan& plan, const Evaluation& evaluation, const CycleResult& cycle) {
   for (const auto& sentence :
        check_timeline(plan, plan.weldments[0], evaluation, cycle, seams_left_out(plan)))
     RC_FAIL(sentence);
@@ -35,13 +35,13 @@ Sequence random_sequence(const CellModel& model, RandomCell& random) {
   return sequence;
 }
 
-struct Drawn {
+struct DrawnPlan {
   RandomCell random;
   Plan plan;
   Evaluation evaluation;
 };
 
-Drawn draw(int least_seams, int most_seams) {
+DrawnPlan draw(int least_seams, int most_seams) {
   // Not gen::arbitrary: it draws the same few values again and again, and four cases of five would be
   // repeats.
   RandomCell random(*rc::gen::inRange<unsigned>(0u, 2000000000u));
@@ -53,22 +53,22 @@ Drawn draw(int least_seams, int most_seams) {
 }
 
 RC_GTEST_PROP(RandomCells, TheGivenOrderBreaksNoRule, ()) {
-  const Drawn drawn = draw(5, 30);
-  expect_rules_kept(drawn.plan, drawn.evaluation,
-                    cycle_given(drawn.plan, drawn.plan.weldments[0], drawn.evaluation));
+  const DrawnPlan drawn = draw(5, 30);
+  hold_rules_kept(drawn.plan, drawn.evaluation,
+                  cycle_given(drawn.plan, drawn.plan.weldments[0], drawn.evaluation));
 }
 
 RC_GTEST_PROP(RandomCells, NoOrderBreaksARule, ()) {
-  Drawn drawn = draw(5, 30);
+  DrawnPlan drawn = draw(5, 30);
   const CompiledCell compiled = compile_cell(drawn.plan, drawn.plan.weldments[0], drawn.evaluation);
   for (int i = 0; i < 5; ++i)
-    expect_rules_kept(drawn.plan, drawn.evaluation,
-                      cycle_of(drawn.plan, drawn.plan.weldments[0], compiled,
-                               random_sequence(compiled.model, drawn.random)));
+    hold_rules_kept(drawn.plan, drawn.evaluation,
+                    cycle_of(drawn.plan, drawn.plan.weldments[0], compiled,
+                             random_sequence(compiled.model, drawn.random)));
 }
 
 RC_GTEST_PROP(RandomCells, TheMakespanIsTheSameWithAndWithoutMoves, ()) {
-  Drawn drawn = draw(1, 20);
+  DrawnPlan drawn = draw(1, 20);
   const CellModel model = compile_cell(drawn.plan, drawn.plan.weldments[0], drawn.evaluation).model;
   Scheduler scheduler(model);
   for (int i = 0; i < 5; ++i) {
@@ -83,7 +83,7 @@ RC_GTEST_PROP(RandomCells, TheMakespanIsTheSameWithAndWithoutMoves, ()) {
 }
 
 RC_GTEST_PROP(RandomCells, NoOrderIsFasterThanTheBound, ()) {
-  Drawn drawn = draw(1, 6);
+  DrawnPlan drawn = draw(1, 6);
   const CellModel model = compile_cell(drawn.plan, drawn.plan.weldments[0], drawn.evaluation).model;
   const double bound_s = makespan_bound_s(model);
   Scheduler scheduler(model);
@@ -94,7 +94,7 @@ RC_GTEST_PROP(RandomCells, NoOrderIsFasterThanTheBound, ()) {
 }
 
 RC_GTEST_PROP(RandomCells, ATableOfAirMovesChangesNothing, ()) {
-  Drawn drawn = draw(1, 12);
+  DrawnPlan drawn = draw(1, 12);
   CellModel model = compile_cell(drawn.plan, drawn.plan.weldments[0], drawn.evaluation).model;
   const Sequence sequence = random_sequence(model, drawn.random);
   const double with_table_s = Scheduler(model).makespan_s(sequence);
@@ -103,4 +103,4 @@ RC_GTEST_PROP(RandomCells, ATableOfAirMovesChangesNothing, ()) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -9,7 +9,7 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 namespace {
 
@@ -131,7 +131,8 @@ std::vector<double> from_points(const LibraryFile& file, const std::string& type
 }
 
 /// Rows and columns that a format lists of row i: [from, to).
-std::pair<std::size_t, std::size_t> listed(const std::string& format, std::size_t i, std::size_t count) {
+std::pair<std::size_t, std::size_t> listed_columns(const std::string& format, std::size_t i,
+                                                   std::size_t count) {
   if (format == "FULL_MATRIX") return {0, count};
   if (format == "UPPER_ROW" || format == "LOWER_COL") return {i + 1, count};
   if (format == "LOWER_ROW" || format == "UPPER_COL") return {0, i};
@@ -144,14 +145,14 @@ std::vector<double> from_matrix(const LibraryFile& file, const std::string& form
   const std::vector<double> numbers = file.numbers("EDGE_WEIGHT_SECTION");
   std::size_t needed = 0, at = 0;
   for (std::size_t i = 0; i < count; ++i)
-    needed += listed(format, i, count).second - listed(format, i, count).first;
+    needed += listed_columns(format, i, count).second - listed_columns(format, i, count).first;
   // SOP files write the dimension before the matrix.
   if (numbers.size() == needed + 1 && numbers.front() == static_cast<double>(count)) at = 1;
   if (numbers.size() != needed + at)
     throw std::runtime_error("EDGE_WEIGHT_SECTION of another size than DIMENSION");
   std::vector<double> cost(count * count);
   for (std::size_t i = 0; i < count; ++i) {
-    const auto [from, to] = listed(format, i, count);
+    const auto [from, to] = listed_columns(format, i, count);
     for (std::size_t k = from; k < to; ++k) {
       cost[i * count + k] = numbers[at++];
       if (format != "FULL_MATRIX") cost[k * count + i] = cost[i * count + k];
@@ -268,4 +269,4 @@ std::vector<int> read_tour(const std::string& path) {
   return tour;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

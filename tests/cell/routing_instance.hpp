@@ -5,7 +5,7 @@
 
 #include "cell/search/routing_problem.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// An instance of a public routing library, in the form of the sequencing code.
 struct RoutingInstance {
@@ -24,4 +24,4 @@ RoutingInstance read_routing_instance(const std::string& path);
 /// The order of a TSPLIB tour file, numbers from 1.
 std::vector<int> read_tour(const std::string& path);
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -16,7 +16,7 @@
 #include "routing_instance.hpp"
 #include "support/folder_test.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 RoutingProblem random_problem(unsigned seed, int clusters, int widest, bool symmetric, double precedence) {
@@ -302,4 +302,4 @@ TEST_F(RoutingFiles, WhatIsNotAnInstanceIsRefusedInASentence) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

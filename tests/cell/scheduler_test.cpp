@@ -7,7 +7,7 @@
 #include "cell/timeline/cycle_result.hpp"
 #include "cell_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 Plan two_seams() {
@@ -19,7 +19,7 @@ Plan two_seams() {
   return plan;
 }
 
-CellModel model_of(const Plan& plan) {
+CellModel plan_model(const Plan& plan) {
   return compile_cell(plan, plan.weldments[0], evaluation_of(plan)).model;
 }
 
@@ -27,7 +27,7 @@ TEST(Scheduler, RefusesSequencesThatCannotBeWelded) {
   Plan plan = two_seams();
   plan.weldments[0].seams[1].after = {"S1"};
   plan.weldments[0].seams[1].direction = "as-drawn";
-  const CellModel model = model_of(plan);
+  const CellModel model = plan_model(plan);
   Scheduler scheduler(model);
   EXPECT_LT(scheduler.makespan_s({{0, 0, false}, {0, 0, true}, {1, 1, false}}), Scheduler::impossible);
   const std::vector<std::pair<const char*, Sequence>> refused{
@@ -65,7 +65,7 @@ TEST(Scheduler, ARobotWeldsAnotherSeamWhileOneCools) {
 TEST(Scheduler, AZoneLostBetweenTwoPassesIsEnteredAgain) {
   Plan plan = two_seams();
   plan.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
-  const CellModel model = model_of(plan);
+  const CellModel model = plan_model(plan);
   // R1 ends pass 1 at 12.25; R2 goes in, 0.75 + 11.5; then R1 again with the wrist's time, and home.
   EXPECT_NEAR(Scheduler(model).makespan_s({{0, 0, false}, {1, 1, false}, {0, 0, true}}),
               12.25 + 12.25 + 0.25 + 11.5 + 0.75, 1e-9);
@@ -73,7 +73,7 @@ TEST(Scheduler, AZoneLostBetweenTwoPassesIsEnteredAgain) {
 
 TEST(Scheduler, AppendsStepByStepAsItLaysOutAWhole) {
   const Plan plan = two_seams();
-  const CellModel model = model_of(plan);
+  const CellModel model = plan_model(plan);
   Scheduler scheduler(model);
   const Sequence sequence{{0, 1, false}, {1, 1, false}, {0, 1, true}};
   const double whole_s = scheduler.makespan_s(sequence);
@@ -93,7 +93,7 @@ TEST(Scheduler, ATurnTakesEveryRobotHomeAndBack) {
   plan.cell->orientation_change_s = 8;
   plan.weldments[0].seams[0].orientation = "up";
   plan.weldments[0].seams[1].orientation = "down";
-  const CellModel model = model_of(plan);
+  const CellModel model = plan_model(plan);
   // Pass 1 and home at 13.1, turn, S2 by R2 and home at 34.2, turn, R1 in again: pass 2 from the far end (350
   // mm).
   EXPECT_NEAR(Scheduler(model).makespan_s({{0, 0, false}, {1, 1, false}, {0, 0, true}}),
@@ -114,31 +114,31 @@ TEST(LowerBound, CountsTheSeamsThatOnlyOneRobotReaches) {
   plan.weldments[0].seams[0].robots = {"R2"};
   // Three passes of 11.5 s on R2 alone, two ways in (nearest: its own home 250 mm, S2's end) and the way
   // home.
-  const double bound_s = makespan_bound_s(model_of(plan));
+  const double bound_s = makespan_bound_s(plan_model(plan));
   EXPECT_GE(bound_s, 34.5 + 3 * 0.75 - 1e-9);
   plan.weldments[0].seams[0].robots = {};
-  EXPECT_LT(makespan_bound_s(model_of(plan)), 34.5);
+  EXPECT_LT(makespan_bound_s(plan_model(plan)), 34.5);
 }
 
 TEST(LowerBound, CountsChainsZonesTurnsAndServices) {
   Plan plan = two_seams();
-  const double plain_s = makespan_bound_s(model_of(plan));
+  const double plain_s = makespan_bound_s(plan_model(plan));
   Plan chained = plan;
   chained.weldments[0].seams[1].after = {"S1"};
-  EXPECT_GE(makespan_bound_s(model_of(chained)), 34.5);
+  EXPECT_GE(makespan_bound_s(plan_model(chained)), 34.5);
   Plan zoned = plan;
   zoned.cell->zones = {{"Z", {"W/S1", "W/S2"}, {}, {}}};
-  EXPECT_GE(makespan_bound_s(model_of(zoned)), 34.5);
+  EXPECT_GE(makespan_bound_s(plan_model(zoned)), 34.5);
   Plan turned = plan;
   turned.cell->orientations = {{"up", {}, {}, {}}, {"down", {}, {}, {}}};
   turned.cell->orientation_change_s = 100;
   turned.weldments[0].seams[0].orientation = "up";
   turned.weldments[0].seams[1].orientation = "down";
-  EXPECT_GE(makespan_bound_s(model_of(turned)), 100 + 34.5 / 2);
+  EXPECT_GE(makespan_bound_s(plan_model(turned)), 100 + 34.5 / 2);
   Plan served = plan;
   served.cell->torch_service =
       TorchService{10, 100, {}, {}};  // three passes of 10 s, two robots: one service
-  EXPECT_GE(makespan_bound_s(model_of(served)), 50 + 34.5 / 2);
+  EXPECT_GE(makespan_bound_s(plan_model(served)), 50 + 34.5 / 2);
   EXPECT_LT(plain_s, 34.5);
 }
 
@@ -161,4 +161,4 @@ TEST(PathBetween, CutsCornersInAndGoesRoundAClosedSeam) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

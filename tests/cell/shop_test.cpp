@@ -17,7 +17,7 @@
 // all seams begin and end at the robots' home, so that only the operations take time. The instances and their
 // optima are those of the OR-Library (job shops) and of Taillard 1993 (flow shops).
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 struct Operation {
@@ -53,7 +53,7 @@ Plan plan_of(const Shop& shop) {
   return plan;
 }
 
-CellModel model_of(const Shop& shop) {
+CellModel shop_model(const Shop& shop) {
   const Plan plan = plan_of(shop);
   return compile_cell(plan, plan.weldments[0], evaluation_of(plan)).model;
 }
@@ -198,7 +198,7 @@ TEST(Shops, TheTimelineOfTaillardsFlowShopsIsTheRecurrenceAndTheMaxPlusProduct) 
   int reached = 0;
   for (const auto& [name, optimum_s] : best_known) {
     const Shop shop = flow_shop(folder + name);
-    const CellModel model = model_of(shop);
+    const CellModel model = shop_model(shop);
     ASSERT_EQ(model.seams.size(), 100u);
     EXPECT_LE(makespan_bound_s(model), optimum_s) << name;
     const std::vector<int> built = neh_order(shop), order = improved(shop, built, 60000);
@@ -219,7 +219,7 @@ TEST(Shops, BestReachesThePublishedOptimaOfJobShopsAndNothingBelowThem) {
   const auto optima = column(folder + "optima.csv", 3);
   ASSERT_EQ(optima.size(), 6u);
   for (const auto& [name, optimum_s] : optima) {
-    const CellModel model = model_of(job_shop(folder + name));
+    const CellModel model = shop_model(job_shop(folder + name));
     EXPECT_LE(makespan_bound_s(model), optimum_s) << name;
     BestOptions options;
 #ifdef SEAMTAKT_SANITIZED
@@ -244,7 +244,7 @@ TEST(Shops, BestReachesThePublishedOptimaOfJobShopsAndNothingBelowThem) {
 /// Two jobs on two machines, all orders by hand: 3 then 2, and 1 then 4.
 TEST(Shops, ATinyJobShopOfWhichEveryOrderIsKnown) {
   const Shop shop{{{{0, 3}, {1, 2}}, {{0, 1}, {1, 4}}}, 2};
-  const CellModel model = model_of(shop);
+  const CellModel model = shop_model(shop);
   EXPECT_EQ(timeline_s(model, shop, {0, 1}), 9);  // 3, 5; 4, 9
   EXPECT_EQ(timeline_s(model, shop, {1, 0}), 7);  // 1, 5; 4, 7
   BestOptions options;
@@ -253,4 +253,4 @@ TEST(Shops, ATinyJobShopOfWhichEveryOrderIsKnown) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -5,7 +5,7 @@
 
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 namespace {
 
@@ -160,4 +160,4 @@ std::vector<std::string> check_balance(const Weldment& weldment, const CycleResu
   return BalanceChecker(weldment, cycle, left_out).check();
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -6,11 +6,10 @@
 #include <set>
 #include <sstream>
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 namespace {
 
-constexpr double slack_s = 1e-6;
 constexpr double slack_mm = 1e-5;
 
 double apart_mm(const Point_mm& a, const Point_mm& b) {
@@ -393,4 +392,4 @@ std::vector<std::string> check_timeline(const Plan& plan, const Weldment& weldme
   return Checker(plan, weldment, evaluation, cycle, left_out).check();
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -5,7 +5,10 @@
 
 #include "cell/timeline/timeline.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
+
+/// What the checks allow two times that should be the same.
+inline constexpr double slack_s = 1e-6;
 
 /// Replays a cycle's moves against the plan and says, a sentence each, which rules of the cell it breaks. It
 /// knows only the moves and the plan and shares no code with the scheduler. Seams in `left_out` aren't
@@ -32,4 +35,4 @@ std::vector<std::string> check_shared(const Plan& plan, const Weldment& weldment
 /// The same for the sums, the cycle time and the bound alone.
 std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, const CycleResult& cycle);
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

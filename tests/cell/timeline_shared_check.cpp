@@ -4,11 +4,9 @@
 
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 namespace {
-
-constexpr double slack_s = 1e-6;
 
 /// Where a torch is at a time of its move, at constant speed along its points.
 Point_mm torch_at(const Move& move, double time_s) {
@@ -195,4 +193,4 @@ std::vector<std::string> check_shared(const Plan& plan, const Weldment& weldment
   return SharedChecker(plan, weldment, cycle).check();
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

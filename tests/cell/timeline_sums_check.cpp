@@ -5,13 +5,9 @@
 
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
-namespace {
-
-constexpr double slack_s = 1e-6;
-
-}  // namespace
+namespace {}  // namespace
 
 std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, const CycleResult& cycle) {
   std::vector<std::string> broken;
@@ -52,4 +48,4 @@ std::vector<std::string> check_sums(const Plan& plan, const Weldment& weldment, 
   return broken;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -8,7 +8,7 @@
 #include "cell_plan.hpp"
 #include "plan/manual_time.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// Two robots; R2 alone reaches S2 (200 mm, two passes, by hand with M at 4 mm/s) and S3 (80 mm, no manual
@@ -134,4 +134,4 @@ TEST(ToManual, APlanOfItsOwnNamesNoAbsentRobot) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

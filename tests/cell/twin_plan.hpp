@@ -5,7 +5,7 @@
 #include "cell_plan.hpp"
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 inline void expect_rules_kept(const Plan& plan, const Evaluation& evaluation, const CycleResult& cycle,
                               const std::vector<std::string>& left_out = {}) {
@@ -29,4 +29,4 @@ inline Plan twin_plan() {
   return plan;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

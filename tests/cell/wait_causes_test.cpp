@@ -7,7 +7,7 @@
 #include "plan/fields/plan_file.hpp"
 #include "support/source_path.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 std::vector<Move> waits_of(const CycleResult& cycle) {
@@ -105,4 +105,4 @@ TEST(WaitCauses, OfTheDemoAddUpToItsWaits) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

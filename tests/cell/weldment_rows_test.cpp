@@ -4,7 +4,7 @@
 
 #include <string>
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// Weldments A and B, two seams each, two passes a seam.
@@ -57,4 +57,4 @@ TEST(WeldmentRows, OfAllWeldmentsComeOneAfterTheOther) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -3,7 +3,7 @@
 #include "cell_plan.hpp"
 #include "timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// Three seams, one robot, two stations: continuous, intermittent and a groove of three passes.
@@ -89,4 +89,4 @@ TEST(WorkedExample, FollowsTheSeamRoundItsCorner) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

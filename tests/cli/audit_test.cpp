@@ -8,6 +8,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
@@ -18,17 +19,7 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string root = source_path();
-const std::string demo_plan = root + "/reference/demo/ground-equipment.weldplan.json";
-const std::string demo_log = root + "/reference/demo/arc-log.csv.gz";
-const std::string demo_manual = root + "/reference/demo/manual-seams.csv";
-
 class Audit : public FolderTest {};
-
-bool is_null(const JsonNode& object, const char* key) {
-  const JsonNode* value = object.find(key);
-  return value && value->kind == JsonNode::Kind::null;
-}
 
 bool has_rule(const JsonNode& result, const std::string& rule) {
   const auto& findings = result.find("findings")->elements;
@@ -188,7 +179,7 @@ TEST(RecordedPasses, AgreeWithTheIndependentFiguresWithinOnePerCent) {
     const std::string& run_name = row.fields[expected.require("run")];
     const std::filesystem::path log = logs / row.fields[expected.require("config")] / (run_name + ".csv");
     const ProgramRun run = run_program({"audit", log, "--process", "135", "--json", "--columns",
-                                        root + "/reference/arc-log-columns/two-column-time.json"});
+                                        source_path() + "/reference/arc-log-columns/two-column-time.json"});
     ASSERT_LE(run.exit_code, 1) << run_name << ": " << run.errors;
     const JsonNode result = parse_json(run.output, "output");
     ASSERT_EQ(result.find("passes")->elements.size(), 1u) << run_name;

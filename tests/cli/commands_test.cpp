@@ -6,6 +6,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
@@ -16,14 +17,11 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string sample = source_path("/tests/data/two-schedules.weldplan.json");
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
 class Folder : public FolderTest {};
 
 /// The sample with one place changed.
 std::string changed_sample(const std::string& from, const std::string& to) {
-  std::ifstream file(sample);
+  std::ifstream file(two_schedules_plan);
   std::string text((std::istreambuf_iterator<char>(file)), {});
   const std::size_t at = text.find(from);
   EXPECT_NE(at, std::string::npos) << from;
@@ -84,7 +82,7 @@ TEST(Calc, AloneListsTheQuantities) {
 }
 
 TEST(EvaluateCommand, JsonHasTheContractsKeys) {
-  const ProgramRun run = run_program({"evaluate", sample, "--json"});
+  const ProgramRun run = run_program({"evaluate", two_schedules_plan, "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
   const JsonNode result = json_of(run);
   ASSERT_TRUE(result.find("passes") && result.find("seams") && result.find("weldments") &&
@@ -126,14 +124,15 @@ TEST(EvaluateCommand, JsonHasTheContractsKeys) {
 }
 
 TEST(EvaluateCommand, ExplainPrintsFormulaNumbersAndSource) {
-  const ProgramRun run = run_program({"evaluate", sample, "--explain", "X/S1/pass 1.heat_input_kJ_mm"});
+  const ProgramRun run =
+      run_program({"evaluate", two_schedules_plan, "--explain", "X/S1/pass 1.heat_input_kJ_mm"});
   EXPECT_EQ(run.exit_code, 0) << run.errors;
   EXPECT_NE(run.output.find("Q = k*E"), std::string::npos) << run.output;
   EXPECT_NE(run.output.find("0.8*1.16"), std::string::npos) << run.output;
 }
 
 TEST(CycleCommand, DemoHasOneWeldmentThatMissesTakt) {
-  const ProgramRun run = run_program({"cycle", demo, "--json"});
+  const ProgramRun run = run_program({"cycle", demo_plan, "--json"});
   EXPECT_EQ(run.exit_code, 1) << run.errors;
   const JsonNode result = json_of(run);
   int missed = 0;
@@ -143,7 +142,7 @@ TEST(CycleCommand, DemoHasOneWeldmentThatMissesTakt) {
 }
 
 TEST(EvaluateCommand, DemoHasOneSeamThatFailsItsLeg) {
-  const ProgramRun run = run_program({"evaluate", demo, "--json"});
+  const ProgramRun run = run_program({"evaluate", demo_plan, "--json"});
   EXPECT_EQ(run.exit_code, 1) << run.errors;
   int undersized = 0;
   const JsonNode result = json_of(run);
@@ -154,7 +153,7 @@ TEST(EvaluateCommand, DemoHasOneSeamThatFailsItsLeg) {
 
 TEST_F(Folder, ReportIsWrittenWithCautionAndProvenance) {
   const std::string report = folder / "report.html";
-  const ProgramRun run = run_program({"report", sample, "--output", report});
+  const ProgramRun run = run_program({"report", two_schedules_plan, "--output", report});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const std::string text = read_file(report, 1u << 24);
   for (const char* part : {"Estimates only", "ISO 15609-1", "Plan SHA-256", "Cycle sheets"})

@@ -8,8 +8,10 @@
 #include <set>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
+#include "support/program_paths.hpp"
 #include "support/scratch_folder.hpp"
 #include "support/source_path.hpp"
 
@@ -18,8 +20,6 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
 const std::vector<JsonNode>& weldments(const JsonNode& root) {
   return root.find("weldments")->elements;
 }
@@ -27,8 +27,8 @@ const std::vector<JsonNode>& weldments(const JsonNode& root) {
 }  // namespace
 
 TEST(CycleBest, BringsTheDemoWithinTaktAndNearItsBound) {
-  const ProgramRun given = run_program({"cycle", demo, "--json"});
-  const ProgramRun best = run_program({"cycle", demo, "--order", "best", "--steps", "60000", "--json"});
+  const ProgramRun given = run_program({"cycle", demo_plan, "--json"});
+  const ProgramRun best = run_program({"cycle", demo_plan, "--order", "best", "--steps", "60000", "--json"});
   EXPECT_EQ(given.exit_code, 1);
   EXPECT_EQ(best.exit_code, 0) << best.output.substr(0, 400);
   const JsonNode before = parse_json(given.output, "given"), after = parse_json(best.output, "best");
@@ -46,8 +46,8 @@ TEST(CycleBest, BringsTheDemoWithinTaktAndNearItsBound) {
 }
 
 TEST(CycleBest, TheSameSeedAndStepsGiveTheSameBytes) {
-  const std::vector<std::string> arguments{"cycle", demo,     "--order", "best",  "--steps",
-                                           "3000",  "--seed", "17",      "--json"};
+  const std::vector<std::string> arguments{"cycle", demo_plan, "--order", "best",  "--steps",
+                                           "3000",  "--seed",  "17",      "--json"};
   const ProgramRun first = run_program(arguments), second = run_program(arguments);
   EXPECT_EQ(first.output, second.output);
   EXPECT_TRUE(first.errors.empty()) << first.errors;
@@ -57,7 +57,7 @@ TEST(CycleBest, AnOrderThatIsWrittenIsThePlansGivenOne) {
   const ScratchFolder folder;
   const std::string taken = folder / "taken.weldplan.json";
   const ProgramRun best =
-      run_program({"cycle", demo, "--order", "best", "--steps", "3000", "--json", "--output", taken});
+      run_program({"cycle", demo_plan, "--order", "best", "--steps", "3000", "--json", "--output", taken});
   EXPECT_LE(best.exit_code, 1) << best.errors;
   const ProgramRun given = run_program({"cycle", taken, "--json"});
   const JsonNode found = parse_json(best.output, "best"), again = parse_json(given.output, "given");
@@ -69,16 +69,18 @@ TEST(CycleBest, AnOrderThatIsWrittenIsThePlansGivenOne) {
 
 TEST(CycleBest, EndsAtItsTime) {
   const auto begun = std::chrono::steady_clock::now();
-  const ProgramRun run = run_program({"cycle", demo, "--order", "best", "--seconds", "600ms", "--summary"});
+  const ProgramRun run =
+      run_program({"cycle", demo_plan, "--order", "best", "--seconds", "600ms", "--summary"});
   EXPECT_LE(run.exit_code, 1) << run.output;
   EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 10);
 }
 
 TEST(CycleBest, InterruptedItPrintsTheBestFound) {
   const ScratchFolder folder;
-  const std::string command =
-      std::string("timeout --foreground --preserve-status -s INT 2 '") + SEAMTAKT_PROGRAM + "' cycle '" +
-      demo + "' --order best --seconds 300 --json > '" + folder / "out" + "' 2> '" + folder / "errors" + "'";
+  const std::string command = std::string("timeout --foreground --preserve-status -s INT 2 '") +
+                              seamtakt_program() + "' cycle '" + demo_plan +
+                              "' --order best --seconds 300 --json > '" + folder / "out" + "' 2> '" +
+                              folder / "errors" + "'";
   const auto begun = std::chrono::steady_clock::now();
   const int status = std::system(command.c_str());
   EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(), 30);
@@ -90,14 +92,16 @@ TEST(CycleBest, InterruptedItPrintsTheBestFound) {
 }
 
 TEST(Cycle, NamesTheLargestLossesOfEachWeldment) {
-  const ProgramRun run = run_program({"cycle", demo, "--weldment", "TT", "--summary"});
+  const ProgramRun run = run_program({"cycle", demo_plan, "--weldment", "TT", "--summary"});
   EXPECT_NE(run.output.find("  TT: waiting 1687 s, sensing 253.8 s, air moves 199.5 s\n"), std::string::npos)
       << run.output.substr(0, 1500);
 }
 
 TEST(Cycle, WithoutARobotTheOthersTakeOverAndTheRestIsListed) {
-  const JsonNode all = parse_json(run_program({"cycle", demo, "--weldment", "TT", "--json"}).output, "all");
-  const ProgramRun run = run_program({"cycle", demo, "--weldment", "TT", "--without-robot", "R2", "--json"});
+  const JsonNode all =
+      parse_json(run_program({"cycle", demo_plan, "--weldment", "TT", "--json"}).output, "all");
+  const ProgramRun run =
+      run_program({"cycle", demo_plan, "--weldment", "TT", "--without-robot", "R2", "--json"});
   EXPECT_EQ(run.exit_code, 1) << run.errors;
   const JsonNode result = parse_json(run.output, "without");
   std::set<std::string> unreached;
@@ -123,7 +127,7 @@ TEST(Cycle, WithoutARobotTheOthersTakeOverAndTheRestIsListed) {
   for (const JsonNode& seam : cycle.find("unwelded_seams")->elements) unwelded.insert("TT/" + seam.string);
   EXPECT_EQ(unwelded, unreached);
   const ProgramRun text =
-      run_program({"cycle", demo, "--weldment", "TT", "--without-robot", "R2", "--summary"});
+      run_program({"cycle", demo_plan, "--weldment", "TT", "--without-robot", "R2", "--summary"});
   EXPECT_NE(text.output.find("\nTT: 29 of 58 robot seams unwelded. The weldment fails, and its time has no "
                              "margin.\n"),
             std::string::npos)
@@ -132,7 +136,7 @@ TEST(Cycle, WithoutARobotTheOthersTakeOverAndTheRestIsListed) {
   EXPECT_TRUE(weldments(all).front().find("unwelded_seams")->elements.empty());
   welded.insert(unreached.begin(), unreached.end());
   EXPECT_EQ(welded, welded_by_all);
-  const ProgramRun unknown = run_program({"cycle", demo, "--without-robot", "R9"});
+  const ProgramRun unknown = run_program({"cycle", demo_plan, "--without-robot", "R9"});
   EXPECT_EQ(unknown.exit_code, 2);
   EXPECT_EQ(unknown.errors, "--without-robot: found \"R9\", expected one of R1, R2\n");
 }
@@ -143,12 +147,12 @@ TEST(CycleBest, RefusesWhatIsNoLimit) {
                                                                                        {"--seconds", "5mm"},
                                                                                        {"--steps", "x"},
                                                                                        {"--seed", "-x"}}) {
-    std::vector<std::string> arguments{"cycle", demo, "--order", "best"};
+    std::vector<std::string> arguments{"cycle", demo_plan, "--order", "best"};
     arguments.insert(arguments.end(), options.begin(), options.end());
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 2) << options.front() << " " << options.back();
     EXPECT_TRUE(run.output.empty());
     EXPECT_FALSE(run.errors.empty());
   }
-  EXPECT_EQ(run_program({"cycle", demo, "--order", "worst"}).exit_code, 2);
+  EXPECT_EQ(run_program({"cycle", demo_plan, "--order", "worst"}).exit_code, 2);
 }

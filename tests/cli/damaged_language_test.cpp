@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -14,8 +15,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
 
 class DamagedLanguage : public FolderTest {
  protected:
@@ -34,7 +33,7 @@ class DamagedLanguage : public FolderTest {
 
 TEST_F(DamagedLanguage, EnglishIsRefusedInTheProgramsOwnEnglish) {
   write("en.json", "{\n  \"name\": \"English\",\n  \"sentences\": [1,]\n}\n");
-  const ProgramRun run = run_program({"evaluate", demo});
+  const ProgramRun run = run_program({"evaluate", demo_plan});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_NE(run.errors.find("languages/en.json:3:19: found \"]\", expected a JSON value"), std::string::npos)
       << run.errors;
@@ -43,14 +42,14 @@ TEST_F(DamagedLanguage, EnglishIsRefusedInTheProgramsOwnEnglish) {
 
 TEST_F(DamagedLanguage, AnotherLanguageIsRefusedInEnglish) {
   write("de.json", "{\"name\": \"Deutsch\", \"name\": \"\"}");
-  const ProgramRun run = run_program({"--language", "de", "evaluate", demo});
+  const ProgramRun run = run_program({"--language", "de", "evaluate", demo_plan});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_NE(run.errors.find("found the key \"name\" a second time"), std::string::npos) << run.errors;
 }
 
 TEST_F(DamagedLanguage, AnEnglishThatLacksSentencesIsFilledUp) {
   write("en.json", R"({"name": "English", "sentences": {}, "words": {}})");
-  const ProgramRun own = run_program({"evaluate", demo});
+  const ProgramRun own = run_program({"evaluate", demo_plan});
   unsetenv("SEAMTAKT_REFERENCE");
-  EXPECT_EQ(own.output, run_program({"evaluate", demo}).output) << own.errors;
+  EXPECT_EQ(own.output, run_program({"evaluate", demo_plan}).output) << own.errors;
 }

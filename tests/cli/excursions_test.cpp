@@ -16,7 +16,7 @@ using namespace seamtakt::test;
 namespace {
 
 /// One seam of 455 mm, current limited to 271 to 331 A.
-constexpr const char* plan_text = R"({"format":"weldplan","version":1,"title":"t",
+constexpr const char* plan_with_limits = R"({"format":"weldplan","version":1,"title":"t",
 "base_metals":[{"id":"steel","composition_pct":{"C":0.16,"Mn":1.45,"Si":0.3}}],
 "wires":[{"id":"w","diameter_mm":1.2,"density_g_cm3":7.85,"alpha_mm_s_A":0.3,"beta_per_s_A2":5e-5,"deposition_efficiency":0.95}],
 "schedules":[{"id":"F6","revision":2,"status":"approved","process":"135","wire":"w","wire_feed_speed_m_min":9,
@@ -43,7 +43,7 @@ class ExcursionCommands : public FolderTest {
  protected:
   void SetUp() override {
     setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
-    plan_ = write("p.weldplan.json", plan_text);
+    plan_ = write("p.weldplan.json", plan_with_limits);
   }
   ProgramRun audit(const std::string& log, std::vector<std::string> more = {}) {
     std::vector<std::string> words = {"audit", log, "--plan", plan_};

@@ -6,7 +6,9 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -15,23 +17,16 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
-std::string bytes_of(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return std::string((std::istreambuf_iterator<char>(file)), {});
-}
-
 class Fit : public FolderTest {};
 
 }  // namespace
 
 TEST_F(Fit, TheSeamThatIsTooSmallIsMendedAndThePlanThatWasReadStaysAsItWas) {
-  const std::string before = bytes_of(demo), output = folder / "fitted.weldplan.json";
-  EXPECT_EQ(run_program({"evaluate", demo, "--summary"}).exit_code, 1);
-  const ProgramRun run = run_program({"fit", demo, "--seam", "TT/S49", "--output", output, "--json"});
+  const std::string before = bytes_of(demo_plan), output = folder / "fitted.weldplan.json";
+  EXPECT_EQ(run_program({"evaluate", demo_plan, "--summary"}).exit_code, 1);
+  const ProgramRun run = run_program({"fit", demo_plan, "--seam", "TT/S49", "--output", output, "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
-  EXPECT_EQ(bytes_of(demo), before);
+  EXPECT_EQ(bytes_of(demo_plan), before);
   EXPECT_EQ(run_program({"evaluate", output, "--summary"}).exit_code, 0);
   const JsonNode document = parse_json(run.output, "output");
   ASSERT_EQ(document.find("seams")->elements.size(), 1u);
@@ -43,33 +38,33 @@ TEST_F(Fit, TheSeamThatIsTooSmallIsMendedAndThePlanThatWasReadStaysAsItWas) {
   EXPECT_TRUE(seam.find("existing_schedule")->boolean);
   EXPECT_EQ(seam.find("new")->find("schedule")->string, "F6S");
   EXPECT_FALSE(seam.find("left_as_they_are")->elements.empty());
-  const ProgramRun table = run_program({"fit", demo, "--seam", "TT/S49"});
+  const ProgramRun table = run_program({"fit", demo_plan, "--seam", "TT/S49"});
   EXPECT_NE(table.output.find("F5S > F6S (existing)"), std::string::npos) << table.output;
 }
 
 TEST_F(Fit, WithoutAnOutputNothingIsWritten) {
-  const std::string before = bytes_of(demo);
-  const ProgramRun run = run_program({"fit", demo, "--objective", "heat"});
+  const std::string before = bytes_of(demo_plan);
+  const ProgramRun run = run_program({"fit", demo_plan, "--objective", "heat"});
   EXPECT_EQ(run.exit_code, 0) << run.output;
-  EXPECT_EQ(bytes_of(demo), before);
+  EXPECT_EQ(bytes_of(demo_plan), before);
   EXPECT_NE(run.output.find("Fitted for heat"), std::string::npos);
 }
 
 TEST_F(Fit, ThePlanThatIsReadIsOnlyWrittenWhenAskedFor) {
   const std::string plan = folder / "plan.weldplan.json";
-  std::filesystem::copy_file(demo, plan);
+  std::filesystem::copy_file(demo_plan, plan);
   const ProgramRun refused = run_program({"fit", plan, "--output", plan});
   EXPECT_EQ(refused.exit_code, 2);
   EXPECT_NE(refused.errors.find("--overwrite"), std::string::npos);
-  EXPECT_EQ(bytes_of(plan), bytes_of(demo));
+  EXPECT_EQ(bytes_of(plan), bytes_of(demo_plan));
   EXPECT_EQ(run_program({"fit", plan, "--output", plan, "--overwrite"}).exit_code, 0);
-  EXPECT_NE(bytes_of(plan), bytes_of(demo));
+  EXPECT_NE(bytes_of(plan), bytes_of(demo_plan));
   EXPECT_EQ(run_program({"evaluate", plan, "--summary"}).exit_code, 0);
 }
 
 TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
   // F8M at a quarter of the heat that its leg needs; no other schedule of the plan lays so much.
-  std::string text = bytes_of(demo);
+  std::string text = bytes_of(demo_plan);
   const std::string from = "\"heat_input_kJ_mm\": [1.33, 1.91]", to = "\"heat_input_kJ_mm\": [0.1, 0.2]";
   const std::size_t at = text.find(from);
   ASSERT_NE(at, std::string::npos);
@@ -99,9 +94,9 @@ TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
 
 TEST_F(Fit, BadInputIsOneLineAndTwo) {
   for (const std::vector<std::string>& arguments : {std::vector<std::string>{"fit"},
-                                                    {"fit", demo, "--objective", "beauty"},
-                                                    {"fit", demo, "--seam", "TT/S4900"},
-                                                    {"fit", demo, "--output", folder}}) {
+                                                    {"fit", demo_plan, "--objective", "beauty"},
+                                                    {"fit", demo_plan, "--seam", "TT/S4900"},
+                                                    {"fit", demo_plan, "--output", folder}}) {
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 2) << run.errors;
     EXPECT_EQ(run.output, "");

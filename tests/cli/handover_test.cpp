@@ -10,8 +10,10 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -19,14 +21,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-const std::string day = demo_folder + "orders-day.csv";
-
-std::string bytes_of(const std::string& file) {
-  return read_file(file, 1u << 24);
-}
 
 std::vector<std::string> serials_of(const JsonNode& line) {
   std::vector<std::string> serials;
@@ -77,7 +71,7 @@ class Handover : public FolderTest {
 
   /// The demo with a manual schedule for each seam that R2 alone reaches, if asked for, and with hours.
   std::string shop(bool with_schedules) {
-    std::string text = bytes_of(demo);
+    std::string text = bytes_of(demo_plan);
     const std::string cell = "\"orientation_change_s\":", list = "\"robots\": [\"R2\"]",
                       schedule = "\"manual_schedule\": \"F4M\", ";
     text.insert(text.find(cell), "\"manual\": {\"arc_share\": 0.25, \"setup_s_per_seam\": 90},\n  ");
@@ -96,12 +90,13 @@ class Handover : public FolderTest {
 }  // namespace
 
 TEST_F(Handover, TheOrderSheetReadBackIsTheTimeline) {
-  ASSERT_EQ(run_program({"report", demo, "--table", "order", "--output", path("order.csv")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--table", "order", "--output", path("order.csv")}).exit_code,
+            0);
   const CsvTable table = read_csv(path("order.csv"));
   EXPECT_EQ(std::vector<std::string>(table.header.begin(), table.header.begin() + 10),
             (std::vector<std::string>{"weldment", "robot", "number", "seam", "pass", "direction",
                                       "orientation", "schedule", "planned_start_s", "length_mm"}));
-  auto arcs = arcs_of(json_of(run_program({"cycle", demo, "--json"})));
+  auto arcs = arcs_of(json_of(run_program({"cycle", demo_plan, "--json"})));
   std::map<std::string, std::size_t> next;
   for (const CsvRow& row : table.rows) {
     const std::string robot = row.fields[0] + " " + row.fields[1];
@@ -121,13 +116,14 @@ TEST_F(Handover, TheOrderSheetReadBackIsTheTimeline) {
 }
 
 TEST_F(Handover, TheOrderSheetHasScheduleLengthAndOrientationOfEachPass) {
-  ASSERT_EQ(run_program({"report", demo, "--table", "order", "--output", path("order.csv")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--table", "order", "--output", path("order.csv")}).exit_code,
+            0);
   const CsvTable table = read_csv(path("order.csv"));
   std::map<std::string, const CsvRow*> rows;
   for (const CsvRow& row : table.rows) rows[row.fields[0] + "/" + row.fields[3] + "/" + row.fields[4]] = &row;
   EXPECT_EQ(rows.size(), table.rows.size()) << "each pass once";
   std::size_t found = 0;
-  const JsonNode evaluation = json_of(run_program({"evaluate", demo, "--json"}));
+  const JsonNode evaluation = json_of(run_program({"evaluate", demo_plan, "--json"}));
   for (const JsonNode& pass : evaluation.find("passes")->elements) {
     const auto row = rows.find(text_of(pass, "weldment") + "/" + text_of(pass, "seam") + "/" +
                                number_text_of(number(pass, "pass")));
@@ -139,7 +135,7 @@ TEST_F(Handover, TheOrderSheetHasScheduleLengthAndOrientationOfEachPass) {
     EXPECT_DOUBLE_EQ(length_mm, number(pass, "length_mm"));
   }
   EXPECT_EQ(found, rows.size());
-  const JsonNode plan = parse_json(bytes_of(demo), "demo");
+  const JsonNode plan = parse_json(bytes_of(demo_plan), "demo");
   for (const JsonNode& weldment : plan.find("weldments")->elements)
     for (const JsonNode& seam : weldment.find("seams")->elements) {
       const auto row = rows.find(text_of(weldment, "id") + "/" + text_of(seam, "id") + "/1");
@@ -150,46 +146,47 @@ TEST_F(Handover, TheOrderSheetHasScheduleLengthAndOrientationOfEachPass) {
 }
 
 TEST_F(Handover, ThePageHasTheOrderSheetInTheReadersLanguage) {
-  ASSERT_EQ(run_program({"report", demo, "--output", path("r.html")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--output", path("r.html")}).exit_code, 0);
   EXPECT_NE(bytes_of(path("r.html")).find("<h2>Order sheet</h2>"), std::string::npos);
-  ASSERT_EQ(run_program({"report", demo, "--language", "de", "--output", path("r.html")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--language", "de", "--output", path("r.html")}).exit_code, 0);
   EXPECT_NE(bytes_of(path("r.html")).find("<h2>Reihenfolge der Roboter</h2>"), std::string::npos);
 }
 
 TEST_F(Handover, TheLevelledSequenceIsReadAgainAsTheGivenOne) {
   const std::string file = path("levelled.csv");
-  const ProgramRun levelled = line(demo, {"--orders", day, "--level", "--output-orders", file, "--json"});
+  const ProgramRun levelled =
+      line(demo_plan, {"--orders", demo_orders, "--level", "--output-orders", file, "--json"});
   ASSERT_LE(levelled.exit_code, 1) << levelled.errors;
   const CsvTable table = read_csv(file);
   EXPECT_EQ(column_of(table, "unit_serial"), serials_of(json_of(levelled)));
   EXPECT_EQ(std::vector<std::string>(table.header.begin(), table.header.begin() + 3),
             (std::vector<std::string>{"unit_serial", "weldment", "due"}));
-  const CsvTable given = read_csv(day);
+  const CsvTable given = read_csv(demo_orders);
   std::map<std::string, std::vector<std::string>> due;
   for (const CsvRow& row : given.rows) due[row.fields[given.require("unit_serial")]] = row.fields;
   for (const CsvRow& row : table.rows) {
     EXPECT_EQ(row.fields[1], due[row.fields[0]][given.require("weldment")]);
     EXPECT_EQ(row.fields[2], due[row.fields[0]][given.require("due")]);
   }
-  const ProgramRun again = line(demo, {"--orders", file, "--json"});
+  const ProgramRun again = line(demo_plan, {"--orders", file, "--json"});
   ASSERT_LE(again.exit_code, 1) << again.errors;
   EXPECT_EQ(serials_of(json_of(again)), serials_of(json_of(levelled)));
 }
 
 TEST_F(Handover, ASequenceIsWrittenTwiceAndCoversNothingElse) {
   const std::string file = path("levelled.csv"), mine = path("mine.csv"), table = path("passes.csv");
-  const std::vector<std::string> words = {"--orders", day, "--level", "--output-orders"};
+  const std::vector<std::string> words = {"--orders", demo_orders, "--level", "--output-orders"};
   const auto to = [&](const std::string& output) {
     std::vector<std::string> all = words;
     all.push_back(output);
-    return line(demo, all);
+    return line(demo_plan, all);
   };
   ASSERT_LE(to(file).exit_code, 1);
   const std::string first = bytes_of(file);
   ASSERT_LE(to(file).exit_code, 1);
   EXPECT_EQ(bytes_of(file), first);
-  std::filesystem::copy_file(day, mine);
-  ASSERT_EQ(run_program({"report", demo, "--output", table}).exit_code, 0);
+  std::filesystem::copy_file(demo_orders, mine);
+  ASSERT_EQ(run_program({"report", demo_plan, "--output", table}).exit_code, 0);
   for (const std::string& other : {mine, table}) {
     const std::string before = bytes_of(other);
     const ProgramRun run = to(other);
@@ -198,17 +195,17 @@ TEST_F(Handover, ASequenceIsWrittenTwiceAndCoversNothingElse) {
     EXPECT_EQ(run.output, "");
     EXPECT_EQ(bytes_of(other), before);
   }
-  const ProgramRun report = run_program({"report", demo, "--output", file});
+  const ProgramRun report = run_program({"report", demo_plan, "--output", file});
   EXPECT_EQ(report.exit_code, 2);
   EXPECT_NE(report.errors.find("found orders written by this program"), std::string::npos) << report.errors;
   EXPECT_EQ(bytes_of(file), first);
-  const ProgramRun itself = line(demo, {"--orders", file, "--level", "--output-orders", file});
+  const ProgramRun itself = line(demo_plan, {"--orders", file, "--level", "--output-orders", file});
   EXPECT_EQ(itself.exit_code, 2);
   EXPECT_NE(itself.errors.find("the orders that are read"), std::string::npos) << itself.errors;
 }
 
 TEST_F(Handover, ASequenceIsWrittenOnlyWhereItIsLevelled) {
-  const ProgramRun run = line(demo, {"--orders", day, "--output-orders", path("o.csv")});
+  const ProgramRun run = line(demo_plan, {"--orders", demo_orders, "--output-orders", path("o.csv")});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_EQ(run.errors, "--output-orders: found no --level, expected --level with it\n");
   EXPECT_FALSE(std::filesystem::exists(path("o.csv")));
@@ -226,12 +223,12 @@ TEST_F(Handover, ASerialThatLooksLikeAFormulaComesBackAsItWas) {
 }
 
 TEST_F(Handover, UnitsThatWaitStayInTheSequence) {
-  const ProgramRun run = line(demo, {"--orders", day, "--carts", demo_folder + "carts", "--level",
-                                     "--output-orders", path("l.csv"), "--json"});
+  const ProgramRun run = line(demo_plan, {"--orders", demo_orders, "--carts", demo_folder + "carts",
+                                          "--level", "--output-orders", path("l.csv"), "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
   EXPECT_EQ(serials_of(json_of(run)).size(), 23u);
   const std::vector<std::string> written = column_of(read_csv(path("l.csv")), "unit_serial"),
-                                 given = column_of(read_csv(day), "unit_serial");
+                                 given = column_of(read_csv(demo_orders), "unit_serial");
   EXPECT_EQ(std::set<std::string>(written.begin(), written.end()),
             std::set<std::string>(given.begin(), given.end()));
   EXPECT_EQ(written.size(), given.size());
@@ -239,7 +236,8 @@ TEST_F(Handover, UnitsThatWaitStayInTheSequence) {
 
 TEST_F(Handover, SeamsThatNobodyReachesAreWeldedByHandAndNoUnitWaits) {
   const std::string plan = shop(true);
-  const ProgramRun run = line(plan, {"--orders", day, "--without-robot", "R2", "--to-manual", "--json"});
+  const ProgramRun run =
+      line(plan, {"--orders", demo_orders, "--without-robot", "R2", "--to-manual", "--json"});
   const JsonNode result = json_of(run);
   EXPECT_EQ(number(result, "units_not_run"), 0);
   EXPECT_EQ(number(result, "unit_count"), 24);
@@ -268,10 +266,10 @@ TEST_F(Handover, SeamsThatNobodyReachesAreWeldedByHandAndNoUnitWaits) {
 
 TEST_F(Handover, TheShiftsPlanGivesTheShiftsResult) {
   const std::string plan = shop(true), shift = path("shift.weldplan.json");
-  const ProgramRun run =
-      line(plan, {"--orders", day, "--without-robot", "R2", "--to-manual", "--output-plan", shift, "--json"});
+  const ProgramRun run = line(plan, {"--orders", demo_orders, "--without-robot", "R2", "--to-manual",
+                                     "--output-plan", shift, "--json"});
   ASSERT_LE(run.exit_code, 1) << run.errors;
-  const ProgramRun again = line(shift, {"--orders", day, "--json"});
+  const ProgramRun again = line(shift, {"--orders", demo_orders, "--json"});
   ASSERT_LE(again.exit_code, 1) << again.errors;
   EXPECT_EQ(number(json_of(again), "makespan_s"), number(json_of(run), "makespan_s"));
   EXPECT_EQ(number(json_of(again), "units_not_run"), 0);
@@ -284,7 +282,7 @@ TEST_F(Handover, TheShiftsPlanGivesTheShiftsResult) {
   EXPECT_NE(cycle.output.find("\nThe shift's plan is in " + path("of-cycle.weldplan.json") + ".\n"),
             std::string::npos);
   const ProgramRun same =
-      line(plan, {"--orders", day, "--without-robot", "R2", "--to-manual", "--output-plan", plan});
+      line(plan, {"--orders", demo_orders, "--without-robot", "R2", "--to-manual", "--output-plan", plan});
   EXPECT_EQ(same.exit_code, 2);
   EXPECT_NE(same.errors.find("the plan that is read"), std::string::npos) << same.errors;
 }
@@ -309,18 +307,19 @@ TEST_F(Handover, HoursWithoutAManualScheduleAreMarkedAndFail) {
 }
 
 TEST_F(Handover, WithoutToManualTheUnitsWaitAsBefore) {
-  const JsonNode result = json_of(line(shop(true), {"--orders", day, "--without-robot", "R2", "--json"}));
+  const JsonNode result =
+      json_of(line(shop(true), {"--orders", demo_orders, "--without-robot", "R2", "--json"}));
   EXPECT_GT(number(result, "units_not_run"), 0);
   int nobody = 0;
   for (const JsonNode& moved : result.find("moved_seams")->elements)
     nobody += moved.find("to")->kind == JsonNode::Kind::null;
   EXPECT_GT(nobody, 0);
-  const ProgramRun text = run_program({"cycle", demo, "--without-robot", "R2", "--summary"});
+  const ProgramRun text = run_program({"cycle", demo_plan, "--without-robot", "R2", "--summary"});
   EXPECT_NE(text.output.find(": nobody, it waits\n"), std::string::npos) << text.output.substr(0, 900);
 }
 
 TEST_F(Handover, HandWorkWithoutAnArcShareOrAStageIsRefused) {
-  const ProgramRun no_share = run_program({"cycle", demo, "--without-robot", "R2", "--to-manual"});
+  const ProgramRun no_share = run_program({"cycle", demo_plan, "--without-robot", "R2", "--to-manual"});
   EXPECT_EQ(no_share.exit_code, 2);
   EXPECT_EQ(no_share.errors,
             "--to-manual: found a cell without hand welding, expected the arc share and the set-up of a seam "
@@ -330,7 +329,7 @@ TEST_F(Handover, HandWorkWithoutAnArcShareOrAStageIsRefused) {
   ASSERT_NE(text.find(stage), std::string::npos);
   text.replace(text.find(stage), stage.size(), "\"time\": 60");
   const std::string plan = write("no-stage.weldplan.json", text);
-  const ProgramRun no_stage = line(plan, {"--orders", day, "--without-robot", "R2", "--to-manual"});
+  const ProgramRun no_stage = line(plan, {"--orders", demo_orders, "--without-robot", "R2", "--to-manual"});
   EXPECT_EQ(no_stage.exit_code, 2);
   EXPECT_EQ(no_stage.output, "");
   EXPECT_NE(no_stage.errors.find("found no stage for hand work, expected a stage with the time \"manual\""),
@@ -340,12 +339,13 @@ TEST_F(Handover, HandWorkWithoutAnArcShareOrAStageIsRefused) {
 
 TEST_F(Handover, AShiftsPlanIsWrittenOnlyWhereEachSeamHasSomebody) {
   const std::string file = path("shift.weldplan.json");
-  const ProgramRun nothing = run_program({"cycle", demo, "--output-plan", file});
+  const ProgramRun nothing = run_program({"cycle", demo_plan, "--output-plan", file});
   EXPECT_EQ(nothing.exit_code, 2);
   EXPECT_EQ(
       nothing.errors,
       "--output-plan: found neither --without-robot nor --to-manual, expected one of the two, or both\n");
-  const ProgramRun unreached = run_program({"cycle", demo, "--without-robot", "R2", "--output-plan", file});
+  const ProgramRun unreached =
+      run_program({"cycle", demo_plan, "--without-robot", "R2", "--output-plan", file});
   EXPECT_EQ(unreached.exit_code, 2);
   EXPECT_NE(unreached.errors.find(" seams that no robot reaches, expected --to-manual with it"),
             std::string::npos)

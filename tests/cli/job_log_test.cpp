@@ -5,6 +5,7 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -13,8 +14,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/");
 
 class JobLog : public FolderTest {
  protected:
@@ -36,14 +35,15 @@ const std::vector<std::string> demo_places = {
     "AE-26-0101/BD/S09/3", "AE-26-0102/TT/S01/1", "AE-26-0102/TT/S02/1"};
 
 TEST_F(JobLog, OfTheDemoIsReadWithItsColumnsFileAndTheUnitsTimes) {
-  EXPECT_EQ(
-      places({"audit", demo + "job-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-              "--columns", demo + "job-log.columns.json", "--unit-times", demo + "unit-times.csv", "--json"}),
-      demo_places);
+  EXPECT_EQ(places({"audit", demo_folder + "job-log.csv.gz", "--plan",
+                    demo_folder + "ground-equipment.weldplan.json", "--columns",
+                    demo_folder + "job-log.columns.json", "--unit-times", demo_folder + "unit-times.csv",
+                    "--json"}),
+            demo_places);
 }
 
 TEST_F(JobLog, IsReadByThePlansJobNumbersWhereTheColumnsFileHasNone) {
-  std::ifstream in(demo + "ground-equipment.weldplan.json");
+  std::ifstream in(demo_folder + "ground-equipment.weldplan.json");
   std::string plan{std::istreambuf_iterator<char>(in), {}};
   // In each weldment the first seam of that name; the plan's file has a seam a line.
   const auto give = [&](const std::string& weldment, const std::string& seam, const std::string& jobs) {
@@ -60,15 +60,16 @@ TEST_F(JobLog, IsReadByThePlansJobNumbersWhereTheColumnsFileHasNone) {
   give("TT", "S01", "[\"201\"]");
   give("TT", "S02", "[\"202\"]");
   std::ofstream(folder / "plan.weldplan.json") << plan;
-  std::ifstream columns_in(demo + "job-log.columns.json");
+  std::ifstream columns_in(demo_folder + "job-log.columns.json");
   std::string columns{std::istreambuf_iterator<char>(columns_in), {}};
   const std::size_t values = columns.find(", \"values\"");
   ASSERT_NE(values, std::string::npos);
   columns.replace(values, columns.rfind("}}}") + 2 - values, "");
   std::ofstream(folder / "columns.json") << columns;
-  EXPECT_EQ(places({"audit", demo + "job-log.csv.gz", "--plan", path("plan.weldplan.json"), "--columns",
-                    path("columns.json"), "--unit-times", demo + "unit-times.csv", "--json"}),
-            demo_places);
+  EXPECT_EQ(
+      places({"audit", demo_folder + "job-log.csv.gz", "--plan", path("plan.weldplan.json"), "--columns",
+              path("columns.json"), "--unit-times", demo_folder + "unit-times.csv", "--json"}),
+      demo_places);
   const ProgramRun order =
       run_program({"report", path("plan.weldplan.json"), "--table", "order", "--output", path("order.csv")});
   ASSERT_EQ(order.exit_code, 0) << order.errors;
@@ -81,9 +82,9 @@ TEST_F(JobLog, IsReadByThePlansJobNumbersWhereTheColumnsFileHasNone) {
 }
 
 TEST_F(JobLog, AColumnWithoutAMeaningIsSaidInANote) {
-  const ProgramRun run =
-      run_program({"audit", demo + "job-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-                   "--columns", demo + "job-log.columns.json", "--unit-times", demo + "unit-times.csv"});
+  const ProgramRun run = run_program(
+      {"audit", demo_folder + "job-log.csv.gz", "--plan", demo_folder + "ground-equipment.weldplan.json",
+       "--columns", demo_folder + "job-log.columns.json", "--unit-times", demo_folder + "unit-times.csv"});
   EXPECT_NE(run.output.find("Columns of the log that aren't used: Shift."), std::string::npos) << run.output;
 }
 

@@ -27,4 +27,13 @@ inline std::string text_of(const JsonNode& object, const char* key) {
   return value ? value->string : "";
 }
 
+inline bool is_null(const JsonNode& object, const char* key) {
+  const JsonNode* value = object.find(key);
+  return value && value->kind == JsonNode::Kind::null;
+}
+
+inline const JsonNode& first_pass(const JsonNode& result) {
+  return result.find("passes")->elements.at(0);
+}
+
 }  // namespace seamtakt::test

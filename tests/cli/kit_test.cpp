@@ -6,6 +6,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -15,9 +16,6 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-
 class KitCommand : public FolderTest {
  protected:
   std::string cart(const std::string& text) {
@@ -26,13 +24,13 @@ class KitCommand : public FolderTest {
     return file.string();
   }
   ProgramRun kit(const std::string& text) {
-    return run_program({"kit", demo, "--cart", cart(text), "--weldment", "BD", "--json"});
+    return run_program({"kit", demo_plan, "--cart", cart(text), "--weldment", "BD", "--json"});
   }
 };
 
 ProgramRun kit_of_demo(const char* serial) {
   return run_program(
-      {"kit", demo, "--cart", demo_folder + "carts/" + serial + ".csv", "--weldment", "BD", "--json"});
+      {"kit", demo_plan, "--cart", demo_folder + "carts/" + serial + ".csv", "--weldment", "BD", "--json"});
 }
 
 }  // namespace
@@ -71,7 +69,7 @@ TEST_F(KitCommand, APartTooManyOnAnotherLineAndHeatIsExtra) {
 
 TEST_F(KitCommand, APartOfAnotherWeldmentIsExtra) {
   const ProgramRun run = run_program(
-      {"kit", demo, "--cart", demo_folder + "carts/AE-26-0101.csv", "--weldment", "TT", "--json"});
+      {"kit", demo_plan, "--cart", demo_folder + "carts/AE-26-0101.csv", "--weldment", "TT", "--json"});
   EXPECT_EQ(run.exit_code, 1);
   const JsonNode result = parse_json(run.output, "output");
   EXPECT_EQ(result.find("extra")->elements.size(), 7u);
@@ -80,7 +78,7 @@ TEST_F(KitCommand, APartOfAnotherWeldmentIsExtra) {
 
 TEST_F(KitCommand, SaysInWordsWhatTheUnitWaitsFor) {
   const ProgramRun run =
-      run_program({"kit", demo, "--cart", demo_folder + "carts/AE-26-0106.csv", "--weldment", "BD"});
+      run_program({"kit", demo_plan, "--cart", demo_folder + "carts/AE-26-0106.csv", "--weldment", "BD"});
   EXPECT_NE(run.output.find("The unit waits: 1 BD-gusset is missing (3 of 4 there)."), std::string::npos)
       << run.output;
 }
@@ -95,9 +93,10 @@ TEST_F(KitCommand, BadInputIsOneLineAndPrintsNothingElse) {
   expect_line(kit("part,quantity\nBD-rail,two\n"),
               file + ":2:9: found \"two\", expected a whole number from 1 to 1000000");
   expect_line(kit("part\nBD-rail\n"), file + ":1:1: found the columns part, expected a column \"quantity\"");
-  expect_line(run_program({"kit", demo, "--cart", cart("part,quantity\n"), "--weldment", "XX"}),
+  expect_line(run_program({"kit", demo_plan, "--cart", cart("part,quantity\n"), "--weldment", "XX"}),
               "--weldment: found \"XX\", expected one of BD, TT, BL");
   EXPECT_EQ(
-      run_program({"kit", demo, "--cart", (folder / "none.csv").string(), "--weldment", "BD"}).exit_code, 2);
+      run_program({"kit", demo_plan, "--cart", (folder / "none.csv").string(), "--weldment", "BD"}).exit_code,
+      2);
   EXPECT_EQ(kit("part,quantity\nBD-rail,2,9\n").exit_code, 2);
 }

@@ -14,7 +14,9 @@
 #include "base/sentences/sentence_text.hpp"
 #include "base/text/comma_list.hpp"
 #include "base/text/utf8.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "cli/text_lines.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -23,27 +25,10 @@ using namespace seamtakt::test;
 
 namespace {
 
-using Arguments = std::vector<std::string>;
-
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-const std::string day = demo_folder + "orders-day.csv";
-
-const Arguments evaluate = {"evaluate", demo};
-const Arguments cycle = {"cycle", demo};
-const Arguments line = {"line", demo, "--orders", day, "--carts", demo_folder + "carts", "--runs", "8"};
-
-ProgramRun run_with(Arguments arguments, const Arguments& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return run_program(arguments);
-}
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream stream(text);
-  for (std::string each; std::getline(stream, each);) lines.push_back(each);
-  return lines;
-}
+const Arguments evaluate = {"evaluate", demo_plan};
+const Arguments cycle = {"cycle", demo_plan};
+const Arguments line = {"line",   demo_plan, "--orders", demo_orders, "--carts", demo_folder + "carts",
+                        "--runs", "8"};
 
 /// The findings of a command's JSON.
 struct Said {
@@ -60,10 +45,6 @@ std::vector<Said> findings_of(const Arguments& command) {
   });
   EXPECT_FALSE(said.empty()) << command.front();
   return said;
-}
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 /// The table of findings, whose last column holds a rule, a word without blanks, in every row.
@@ -113,8 +94,8 @@ TEST(LanguageOfResults, GermanAndUsUnitsLeaveNoEnglishFinding) {
 }
 
 TEST(LanguageOfResults, UsUnitsAreInches) {
-  const std::string si = run_program({"evaluate", demo}).output;
-  const std::string us = run_program({"evaluate", demo, "--units", "us"}).output;
+  const std::string si = run_program({"evaluate", demo_plan}).output;
+  const std::string us = run_program({"evaluate", demo_plan, "--units", "us"}).output;
   // The undersized fillet of the demo: 5.11 of 6 mm.
   EXPECT_TRUE(contains(si, "Fillet leg is 5.11 of 6 mm"));
   EXPECT_TRUE(contains(us, "Fillet leg is 0.201 of 0.236\u202fin"));
@@ -161,13 +142,13 @@ TEST(LanguageOfResults, JsonStaysEnglishAndSi) {
 }
 
 TEST(LanguageOfResults, OptionsOfTheProgramMayBeGivenBeforeTheCommand) {
-  EXPECT_EQ(run_program({"--language", "de", "cycle", demo}).output,
-            run_program({"cycle", demo, "--language", "de"}).output);
+  EXPECT_EQ(run_program({"--language", "de", "cycle", demo_plan}).output,
+            run_program({"cycle", demo_plan, "--language", "de"}).output);
 }
 
 TEST(LanguageOfResults, ARefusalIsInTheLanguage) {
   const ProgramRun run =
-      run_program({"line", demo, "--orders", day, "--unit-count", "0", "--language", "de"});
+      run_program({"line", demo_plan, "--orders", demo_orders, "--unit-count", "0", "--language", "de"});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_EQ(run.output, "");
   EXPECT_EQ(run.errors, "--unit-count: gefunden: \"0\", erwartet: eine ganze Zahl von 1 bis 200000\n");

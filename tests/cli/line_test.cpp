@@ -10,6 +10,7 @@
 #include <set>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
@@ -19,10 +20,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-const std::string day = demo_folder + "orders-day.csv";
 
 std::vector<std::string> serials(const JsonNode& result) {
   std::vector<std::string> list;
@@ -73,7 +70,7 @@ TEST_F(LineCommand, TwentyMinutesOfTaktAreThreeUnitsAnHour) {
 }
 
 TEST_F(LineCommand, GivesTheContractsKeys) {
-  const ProgramRun run = run_program({"line", demo, "--orders", day, "--json"});
+  const ProgramRun run = run_program({"line", demo_plan, "--orders", demo_orders, "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   for (const char* key :
@@ -90,7 +87,7 @@ TEST_F(LineCommand, GivesTheContractsKeys) {
 
 TEST_F(LineCommand, TomorrowsTwentyFourOrdersAreLevelled) {
   // Misses before and after, the bottleneck, and what one more tack bench is worth.
-  const ProgramRun run = run_program({"line", demo, "--orders", day, "--level", "--json"});
+  const ProgramRun run = run_program({"line", demo_plan, "--orders", demo_orders, "--level", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   const JsonNode& levelling = *result.find("levelling");
@@ -116,7 +113,7 @@ TEST_F(LineCommand, TomorrowsTwentyFourOrdersAreLevelled) {
 
 TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
   const ProgramRun run =
-      run_program({"line", demo, "--orders", day, "--carts", demo_folder + "carts", "--json"});
+      run_program({"line", demo_plan, "--orders", demo_orders, "--carts", demo_folder + "carts", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = json_of(run);
   const auto& waiting = result.find("waiting")->elements;
@@ -136,14 +133,15 @@ TEST_F(LineCommand, ACartShortOfAPartWaitsAndTheNextGoes) {
   ASSERT_TRUE(result.find("with_all_carts"));
   EXPECT_GT(number(*result.find("with_all_carts"), "makespan_s"),
             number(*result.find("mean_of_runs"), "makespan_s"));
-  const ProgramRun table =
-      run_program({"line", demo, "--orders", day, "--carts", demo_folder + "carts", "--summary"});
+  const ProgramRun table = run_program(
+      {"line", demo_plan, "--orders", demo_orders, "--carts", demo_folder + "carts", "--summary"});
   EXPECT_NE(table.output.find("1 BD-gusset is missing (3 of 4 there)"), std::string::npos);
 }
 
 TEST_F(LineCommand, ARobotOutForTheShiftListsTheSeamsThatNobodyReaches) {
-  const ProgramRun all = run_program({"line", demo, "--orders", day, "--json"});
-  const ProgramRun run = run_program({"line", demo, "--orders", day, "--without-robot", "R2", "--json"});
+  const ProgramRun all = run_program({"line", demo_plan, "--orders", demo_orders, "--json"});
+  const ProgramRun run =
+      run_program({"line", demo_plan, "--orders", demo_orders, "--without-robot", "R2", "--json"});
   ASSERT_EQ(run.exit_code, 1) << run.errors;
   const JsonNode result = json_of(run);
   std::size_t unreached = 0, taken_over = 0;
@@ -164,14 +162,14 @@ TEST_F(LineCommand, ARobotOutForTheShiftListsTheSeamsThatNobodyReaches) {
     EXPECT_TRUE(text_of(unit, "for").starts_with("nobody welds ")) << text_of(unit, "for");
   }
   EXPECT_EQ(number(json_of(all), "units_not_run"), 0);
-  expect_one_line(run_program({"line", demo, "--orders", day, "--without-robot", "R9"}),
+  expect_one_line(run_program({"line", demo_plan, "--orders", demo_orders, "--without-robot", "R9"}),
                   "--without-robot: found \"R9\", expected one of R1, R2");
 }
 
 TEST_F(LineCommand, WithoutAnyOfItsRobotsTheDemoSaysHowManyUnitsWait) {
   for (const char* robot : {"R1", "R2"}) {
     const ProgramRun run =
-        run_program({"line", demo, "--orders", day, "--without-robot", robot, "--summary"});
+        run_program({"line", demo_plan, "--orders", demo_orders, "--without-robot", robot, "--summary"});
     EXPECT_EQ(run.exit_code, 1) << run.errors;
     EXPECT_NE(run.output.find(" units aren't run: seams of theirs are unwelded. They wait.\n"),
               std::string::npos)
@@ -181,7 +179,7 @@ TEST_F(LineCommand, WithoutAnyOfItsRobotsTheDemoSaysHowManyUnitsWait) {
 }
 
 TEST_F(LineCommand, AWeldmentThatTheListOfRobotsLeavesUnweldedIsNotRun) {
-  std::string text = read_file(demo, 1u << 24);
+  std::string text = read_file(demo_plan, 1u << 24);
   const std::size_t loader = text.find("\"id\": \"BL\""), robots = text.find("\"robots\": [\"R1\"", loader);
   ASSERT_NE(robots, std::string::npos);
   text.insert(robots + std::string("\"robots\": [").size(), "\"R3\"], \"x_was\": [");
@@ -191,8 +189,9 @@ TEST_F(LineCommand, AWeldmentThatTheListOfRobotsLeavesUnweldedIsNotRun) {
   const std::size_t list = text.rfind('{', cell);
   text.insert(list, "{\"id\": \"R3\", \"home_mm\": [0, 0, 0]}, ");
   const std::string plan = write("three.weldplan.json", text);
-  const JsonNode all = json_of(run_program({"line", plan, "--orders", day, "--json"}));
-  const ProgramRun run = run_program({"line", plan, "--orders", day, "--without-robot", "R3", "--json"});
+  const JsonNode all = json_of(run_program({"line", plan, "--orders", demo_orders, "--json"}));
+  const ProgramRun run =
+      run_program({"line", plan, "--orders", demo_orders, "--without-robot", "R3", "--json"});
   ASSERT_EQ(run.exit_code, 1) << run.errors;
   const JsonNode result = json_of(run);
   EXPECT_EQ(number(result, "units_not_run"), 8);  // the belt loaders of the day
@@ -203,7 +202,7 @@ TEST_F(LineCommand, AWeldmentThatTheListOfRobotsLeavesUnweldedIsNotRun) {
 }
 
 TEST_F(LineCommand, TheHeadlineIsTheMeanOfTheRuns) {
-  const JsonNode result = json_of(run_program({"line", demo, "--orders", day, "--json"}));
+  const JsonNode result = json_of(run_program({"line", demo_plan, "--orders", demo_orders, "--json"}));
   const JsonNode& mean = *result.find("mean_of_runs");
   EXPECT_EQ(number(result, "runs"), 200);
   for (const char* key : {"throughput_per_h", "throughput_p10_per_h", "throughput_p90_per_h", "takt_misses",
@@ -216,8 +215,8 @@ TEST_F(LineCommand, TheHeadlineIsTheMeanOfTheRuns) {
   const auto seed = static_cast<long>(number(draw, "seed"));
   EXPECT_GE(number(draw, "throughput_per_h"), number(result, "throughput_p10_per_h"));
   EXPECT_LE(number(draw, "throughput_per_h"), number(result, "throughput_p90_per_h"));
-  const JsonNode one = json_of(
-      run_program({"line", demo, "--orders", day, "--runs", "1", "--seed", std::to_string(seed), "--json"}));
+  const JsonNode one = json_of(run_program(
+      {"line", demo_plan, "--orders", demo_orders, "--runs", "1", "--seed", std::to_string(seed), "--json"}));
   EXPECT_EQ(number(one, "throughput_per_h"), number(draw, "throughput_per_h"));
   EXPECT_EQ(number(one, "makespan_s"), number(draw, "makespan_s"));
   EXPECT_EQ(number(*one.find("draw"), "seed"), seed);
@@ -227,11 +226,12 @@ TEST_F(LineCommand, TheHeadlineIsTheMeanOfTheRuns) {
 }
 
 TEST_F(LineCommand, TheTextSaysWhatItsHeadlineIsMadeOf) {
-  const std::string mean = run_program({"line", demo, "--orders", day, "--summary"}).output;
+  const std::string mean = run_program({"line", demo_plan, "--orders", demo_orders, "--summary"}).output;
   EXPECT_NE(mean.find("Means of 200 runs, seeds 1 and on."), std::string::npos) << mean.substr(0, 800);
   EXPECT_NE(mean.find("is one draw, the one in the middle by throughput: seed "), std::string::npos);
   const std::string one =
-      run_program({"line", demo, "--orders", day, "--runs", "1", "--seed", "9", "--summary"}).output;
+      run_program({"line", demo_plan, "--orders", demo_orders, "--runs", "1", "--seed", "9", "--summary"})
+          .output;
   EXPECT_NE(one.find("One draw of chance, seed 9"), std::string::npos) << one.substr(0, 800);
   EXPECT_EQ(one.find("Means of"), std::string::npos);
   const std::string file = plan(R"({"takt_s": 1200, "stages": [{"id": "weld", "time": 1200}]})");
@@ -246,13 +246,13 @@ TEST_F(LineCommand, TheTextSaysWhatItsHeadlineIsMadeOf) {
 TEST_F(LineCommand, TwoHundredRunsOfADayTakeNoTime) {
   // Some 0.1 s; other work on the machine and sanitizers may take it ten times as long.
   const auto begun = std::chrono::steady_clock::now();
-  EXPECT_EQ(run_program({"line", demo, "--orders", day, "--json"}).exit_code, 0);
+  EXPECT_EQ(run_program({"line", demo_plan, "--orders", demo_orders, "--json"}).exit_code, 0);
   EXPECT_LT(std::chrono::steady_clock::now() - begun, std::chrono::seconds(5));
 }
 
 TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
   // The last order first: its end moves forward, and the whole day is computed again.
-  std::ifstream file(day);
+  std::ifstream file(demo_orders);
   std::string header, row, rest, last;
   std::getline(file, header);
   while (std::getline(file, row)) {
@@ -260,8 +260,8 @@ TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
     last = row;
   }
   const std::string pulled = write("pulled.csv", header + "\n" + last + "\n" + rest);
-  const JsonNode before = json_of(run_program({"line", demo, "--orders", day, "--json"}));
-  const ProgramRun run = run_program({"line", demo, "--orders", pulled, "--json"});
+  const JsonNode before = json_of(run_program({"line", demo_plan, "--orders", demo_orders, "--json"}));
+  const ProgramRun run = run_program({"line", demo_plan, "--orders", pulled, "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode after = json_of(run);
   EXPECT_EQ(serials(after).front(), "AE-26-0124");
@@ -276,7 +276,8 @@ TEST_F(LineCommand, AnOrderPulledForwardComesOutEarlier) {
 
 TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
   const auto run = [&](const char* seed) {
-    return run_program({"line", demo, "--orders", day, "--seed", seed, "--unit-count", "60", "--json"})
+    return run_program(
+               {"line", demo_plan, "--orders", demo_orders, "--seed", seed, "--unit-count", "60", "--json"})
         .output;
   };
   const std::string first = run("7");
@@ -287,8 +288,8 @@ TEST_F(LineCommand, IsTheSameForTheSameSeedAndAnotherForAnother) {
 
 TEST_F(LineCommand, TheBestOrderInTheCellLeavesItLessToDo) {
   const auto cell_work_s = [](const char* order) {
-    const ProgramRun run =
-        run_program({"line", demo, "--orders", day, "--order", order, "--steps", "2000", "--json"});
+    const ProgramRun run = run_program(
+        {"line", demo_plan, "--orders", demo_orders, "--order", order, "--steps", "2000", "--json"});
     EXPECT_EQ(run.exit_code, 0) << run.errors;
     const JsonNode result = json_of(run);
     return number(result.find("stages")->elements.at(2), "busy_pct") / 100 * number(result, "makespan_s");
@@ -298,7 +299,7 @@ TEST_F(LineCommand, TheBestOrderInTheCellLeavesItLessToDo) {
 
 TEST_F(LineCommand, TipAndWireChangesCostTime) {
   const auto makespan = [&](std::vector<std::string> more) {
-    std::vector<std::string> arguments{"line", demo, "--orders", day, "--json"};
+    std::vector<std::string> arguments{"line", demo_plan, "--orders", demo_orders, "--json"};
     arguments.insert(arguments.end(), more.begin(), more.end());
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 0) << run.errors;
@@ -307,7 +308,7 @@ TEST_F(LineCommand, TipAndWireChangesCostTime) {
   const double plain = makespan({});
   EXPECT_GT(makespan({"--tip-every", "2h", "--tip-change", "3min"}), plain);
   EXPECT_GT(makespan({"--wire-package", "16kg", "--wire-change", "10min"}), plain);
-  expect_one_line(run_program({"line", demo, "--orders", day, "--tip-every", "2kg"}),
+  expect_one_line(run_program({"line", demo_plan, "--orders", demo_orders, "--tip-every", "2kg"}),
                   "--tip-every: found unit \"kg\" in \"2kg\", expected a number with s, ms, min or h");
 }
 

@@ -8,7 +8,9 @@
 #include <iterator>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -17,16 +19,9 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
-std::string bytes_of(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 class Lists : public FolderTest {
  protected:
-  Lists() : plan(path("plan.weldplan.json")) { std::filesystem::copy_file(demo, plan); }
+  Lists() : plan(path("plan.weldplan.json")) { std::filesystem::copy_file(demo_plan, plan); }
 
   JsonNode result_of(std::vector<std::string> words) {
     words.push_back("--json");
@@ -38,14 +33,14 @@ class Lists : public FolderTest {
     return result.find("counts")->find(state)->number;
   }
   static double seams_of_demo() {
-    const JsonNode whole = parse_json(bytes_of(demo), demo);
+    const JsonNode whole = parse_json(bytes_of(demo_plan), demo_plan);
     double count = 0;
     for (const JsonNode& weldment : whole.find("weldments")->elements)
       count += static_cast<double>(weldment.find("seams")->elements.size());
     return count;
   }
   static double schedules_of_demo() {
-    const JsonNode whole = parse_json(bytes_of(demo), demo);
+    const JsonNode whole = parse_json(bytes_of(demo_plan), demo_plan);
     return static_cast<double>(whole.find("schedules")->elements.size());
   }
 

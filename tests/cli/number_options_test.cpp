@@ -8,6 +8,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -17,12 +18,7 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-const std::string orders = demo_folder + "orders-day.csv";
-const std::string arc_log = demo_folder + "arc-log.csv.gz";
-
-void expect_refused(const std::vector<std::string>& arguments, const std::string& message) {
+void expect_refused_at_once(const std::vector<std::string>& arguments, const std::string& message) {
   const auto begun = std::chrono::steady_clock::now();
   const ProgramRun run = run_program(arguments);
   std::string line;
@@ -40,10 +36,11 @@ struct BadNumber {
 };
 
 std::vector<BadNumber> bad_numbers() {
-  const std::vector<std::string> cycle = {"cycle", demo, "--order", "best"},
-                                 line = {"line", demo, "--orders", orders}, audit = {"audit", arc_log},
-                                 learn = {"learn", arc_log, "--plan", demo},
-                                 window = {"window", demo, "--schedule", "MF5", "--seam", "BD/S01"};
+  const std::vector<std::string> cycle = {"cycle", demo_plan, "--order", "best"},
+                                 line = {"line", demo_plan, "--orders", demo_orders},
+                                 audit = {"audit", demo_log},
+                                 learn = {"learn", demo_log, "--plan", demo_plan},
+                                 window = {"window", demo_plan, "--schedule", "MF5", "--seam", "BD/S01"};
   return {
       {cycle, "--steps", "-1", "a whole number from 1 to 1000000000000"},
       {cycle, "--steps", "1e3", "a whole number from 1 to 1000000000000"},
@@ -104,7 +101,7 @@ class NumberOptions : public FolderTest {
  protected:
   /// The demo with the first `key` that is followed by `old_text` changed.
   std::string demo_with(const std::string& old_text, const std::string& new_text) {
-    std::string text = read_file(demo, 1u << 24);
+    std::string text = read_file(demo_plan, 1u << 24);
     const std::size_t at = text.find(old_text);
     EXPECT_NE(at, std::string::npos) << old_text;
     return write("p.weldplan.json", text.replace(at, old_text.size(), new_text));
@@ -117,41 +114,42 @@ TEST_F(NumberOptions, OutsideTheirRangeAreBadInput) {
   for (const BadNumber& bad : bad_numbers()) {
     std::vector<std::string> arguments = bad.command;
     arguments.insert(arguments.end(), {bad.option, bad.value});
-    expect_refused(arguments, bad.expected);
+    expect_refused_at_once(arguments, bad.expected);
     arguments.resize(bad.command.size());
     arguments.push_back(std::string(bad.option) + "=" + bad.value);
-    expect_refused(arguments, bad.expected);
+    expect_refused_at_once(arguments, bad.expected);
   }
 }
 
 TEST_F(NumberOptions, TheEndsOfTheirRangeAreTaken) {
-  EXPECT_EQ(run_program({"cycle", demo, "--order", "best", "--steps", "1", "--seed", "18446744073709551615",
-                         "--seconds", "1000000", "--summary"})
+  EXPECT_EQ(run_program({"cycle", demo_plan, "--order", "best", "--steps", "1", "--seed",
+                         "18446744073709551615", "--seconds", "1000000", "--summary"})
                 .exit_code,
             1);
-  EXPECT_LE(run_program({"line", demo, "--orders", orders, "--runs", "1", "--seed", "0", "--window",
+  EXPECT_LE(run_program({"line", demo_plan, "--orders", demo_orders, "--runs", "1", "--seed", "0", "--window",
                          "1000000", "--summary"})
                 .exit_code,
             1);
-  EXPECT_EQ(run_program({"window", demo, "--schedule", "F4S", "--seam", "BD/S01", "--size", "2"}).errors, "");
+  EXPECT_EQ(run_program({"window", demo_plan, "--schedule", "F4S", "--seam", "BD/S01", "--size", "2"}).errors,
+            "");
 }
 
 TEST_F(NumberOptions, CoordinatesBeyondAKilometreAreRefusedEverywhere) {
   const std::string far_path = demo_with("\"path_mm\": [[", "\"path_mm\": [[1e9, 0, 0], [");
   const std::vector<std::vector<std::string>> commands = {{"evaluate", far_path},
                                                           {"cycle", far_path},
-                                                          {"line", far_path, "--orders", orders},
-                                                          {"audit", arc_log, "--plan", far_path}};
+                                                          {"line", far_path, "--orders", demo_orders},
+                                                          {"audit", demo_log, "--plan", far_path}};
   for (const std::vector<std::string>& command : commands)
-    expect_refused(command,
-                   "found 1000000000, expected a number from -1000000 to 1000000 mm (at "
-                   "/weldments/0/seams/0/path_mm/0/0)");
+    expect_refused_at_once(command,
+                           "found 1000000000, expected a number from -1000000 to 1000000 mm (at "
+                           "/weldments/0/seams/0/path_mm/0/0)");
   const std::string far_home = demo_with("\"home_mm\": [", "\"home_mm\": [-1000000.5, 0, 0], \"x_was\": [");
-  expect_refused({"cycle", far_home},
-                 "expected a number from -1000000 to 1000000 mm (at /cell/robots/0/home_mm/0)");
+  expect_refused_at_once({"cycle", far_home},
+                         "expected a number from -1000000 to 1000000 mm (at /cell/robots/0/home_mm/0)");
   const std::string points = write("points.csv", "point,x_mm,y_mm,z_mm\nP1,0,0,1e7\n");
-  expect_refused({"measure", demo, "--weldment", "BD", "--points", points},
-                 "points.csv:2:8: found \"1e7\", expected a coordinate from -1000000 to 1000000 mm");
+  expect_refused_at_once({"measure", demo_plan, "--weldment", "BD", "--points", points},
+                         "points.csv:2:8: found \"1e7\", expected a coordinate from -1000000 to 1000000 mm");
   // A coordinate of a logged row is rejected with the row, and more than --max-rejected of them is bad input.
   const std::string log =
       write("log.csv", "time_s,current_A,voltage_V,x_mm,y_mm\n0,200,25,0,0\n1,200,25,1e9,0\n");
@@ -161,14 +159,15 @@ TEST_F(NumberOptions, CoordinatesBeyondAKilometreAreRefusedEverywhere) {
 TEST_F(NumberOptions, TimesOfMonthsAreRefused) {
   for (const char* time : {"1e308", "1e15", "10000001"}) {
     const std::string load = demo_with("\"load_s\": ", "\"load_s\": " + std::string(time) + ", \"x_was\": ");
-    expect_refused({"line", load, "--orders", orders}, "(at /weldments/0/load_s)");
+    expect_refused_at_once({"line", load, "--orders", demo_orders}, "(at /weldments/0/load_s)");
     const std::string stage =
         demo_with("\"repair_s\": ", "\"repair_s\": " + std::string(time) + ", \"x_was\": ");
-    expect_refused({"line", stage, "--orders", orders}, "/repair_s)");
+    expect_refused_at_once({"line", stage, "--orders", demo_orders}, "/repair_s)");
   }
-  expect_refused({"line", demo_with("\"load_s\": ", "\"load_s\": 1e999, \"x_was\": "), "--orders", orders},
-                 "");
+  expect_refused_at_once(
+      {"line", demo_with("\"load_s\": ", "\"load_s\": 1e999, \"x_was\": "), "--orders", demo_orders}, "");
   // Stops without end within one unit's work hung the line.
-  expect_refused({"line", demo_with("\"repair_s\": ", "\"repair_s\": 1e-9, \"x_was\": "), "--orders", orders},
-                 "expected at most 1000 stops while a unit is there");
+  expect_refused_at_once(
+      {"line", demo_with("\"repair_s\": ", "\"repair_s\": 1e-9, \"x_was\": "), "--orders", demo_orders},
+      "expected at most 1000 stops while a unit is there");
 }

@@ -6,8 +6,6 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo_plan = demo + "ground-equipment.weldplan.json";
-
 class Outputs : public LedgerCommand {
  protected:
   void SetUp() override {
@@ -17,7 +15,7 @@ class Outputs : public LedgerCommand {
       key_ = entry.path();
     ASSERT_EQ(ledger({"export", "--output", path("bundle.jsonl")}).exit_code, 0);
     std::filesystem::copy_file(demo_plan, path("plan.weldplan.json"));
-    std::filesystem::copy_file(demo + "orders.csv", path("orders.csv"));
+    std::filesystem::copy_file(demo_folder + "orders.csv", path("orders.csv"));
     std::filesystem::create_hard_link(path("orders.csv"), path("orders-link.csv"));
     std::filesystem::create_symlink(store_file(), path("to-the-store.html"));
     write_file(path("log.csv"), "time_s,current_A,voltage_V\n0,250,25\n1,250,25\n");
@@ -54,9 +52,9 @@ TEST_F(Outputs, APlanThatIsWrittenCoversPlansAlone) {
   for (const std::string& file : {store_file(), key_, path("bundle.jsonl"), path("log.csv")}) {
     expect_kept(file, {"cycle", demo_plan, "--order", "given", "--output", file});
     expect_kept(file, {"fit", demo_plan, "--seam", "BD/S01", "--overwrite", "--output", file});
-    expect_kept(file, {"learn", demo + "arc-log.csv.gz", "--plan", demo_plan, "--output", file});
+    expect_kept(file, {"learn", demo_folder + "arc-log.csv.gz", "--plan", demo_plan, "--output", file});
   }
-  expect_refused(run_program({"learn", demo + "arc-log.csv.gz", "--plan", path("plan.weldplan.json"),
+  expect_refused(run_program({"learn", demo_folder + "arc-log.csv.gz", "--plan", path("plan.weldplan.json"),
                               "--output", path("./plan.weldplan.json")}),
                  "the plan itself");
 }

@@ -15,6 +15,7 @@
 #include "cli/program.hpp"
 #include "ledger/store/uri_password.hpp"
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -101,7 +102,7 @@ class PasswordTaker {
 class Running {
  public:
   explicit Running(std::vector<std::string> words) {
-    words.insert(words.begin(), SEAMTAKT_PROGRAM);
+    words.insert(words.begin(), seamtakt_program());
     std::vector<char*> arguments;
     for (std::string& word : words) arguments.push_back(word.data());
     arguments.push_back(nullptr);

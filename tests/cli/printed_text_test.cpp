@@ -13,16 +13,16 @@
 #include "base/files/atomic_save.hpp"
 #include "base/json/json_node.hpp"
 #include "base/json/json_writer.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/");
 
 /// ESC, a right-to-left override, a zero-width space, a word joiner, an isolate, a C1 control, a line's end.
 const std::string trap = "\x1b[31m\xe2\x80\xae\xe2\x80\x8b\xe2\x81\xa0\xe2\x81\xa6\xc2\x9b\nfail";
@@ -115,7 +115,7 @@ void write_trapped(const JsonNode& node, const std::string& key, JsonWriter& jso
   }
 }
 
-std::string in_quotes(const std::string& text) {
+std::string quoted_field(const std::string& text) {
   return '"' + text + '"';
 }
 
@@ -124,7 +124,8 @@ class PrintedText : public FolderTest {
   void SetUp() override {
     setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
     store_ = "sqlite:" + (folder / "records.sqlite").string();
-    const JsonNode plan = parse_json(read_file(demo + "ground-equipment.weldplan.json", 64u << 20), "demo");
+    const JsonNode plan =
+        parse_json(read_file(demo_folder + "ground-equipment.weldplan.json", 64u << 20), "demo");
     JsonWriter json;
     write_trapped(plan, "", json);
     plan_ = write("p.weldplan.json", json.take());
@@ -138,9 +139,9 @@ class PrintedText : public FolderTest {
   std::string log_of(const std::string& serial, const std::string& weldment, const std::string& seam) {
     std::string text = "time_s,unit_serial,weldment,seam,pass,robot,current_A,voltage_V,operator\n";
     for (int i = 0; i <= 100; ++i)
-      text += std::to_string(i / 10) + "." + std::to_string(i % 10) + "," + in_quotes(serial) + "," +
-              in_quotes(weldment) + "," + in_quotes(seam) + ",1," + in_quotes("R1" + trap) + "," +
-              std::to_string(i < 100 ? 200 + i % 2 : 0) + ",25," + in_quotes("op" + trap) + "\n";
+      text += std::to_string(i / 10) + "." + std::to_string(i % 10) + "," + quoted_field(serial) + "," +
+              quoted_field(weldment) + "," + quoted_field(seam) + ",1," + quoted_field("R1" + trap) + "," +
+              std::to_string(i < 100 ? 200 + i % 2 : 0) + ",25," + quoted_field("op" + trap) + "\n";
     return text;
   }
 
@@ -167,11 +168,11 @@ class PrintedText : public FolderTest {
 }  // namespace
 
 TEST_F(PrintedText, OfEveryCommandOnAPlanHasNothingHidden) {
-  const std::string orders = write("orders.csv", "unit_serial,weldment,due\n" + in_quotes("U1" + trap) + "," +
-                                                     in_quotes(weldment_) + ",2026-03-02\n");
-  const std::string cart = write("cart.csv", "part,quantity\n" + in_quotes("P1" + trap) + ",3\n");
+  const std::string orders = write("orders.csv", "unit_serial,weldment,due\n" + quoted_field("U1" + trap) +
+                                                     "," + quoted_field(weldment_) + ",2026-03-02\n");
+  const std::string cart = write("cart.csv", "part,quantity\n" + quoted_field("P1" + trap) + ",3\n");
   const std::string points =
-      write("points.csv", "point,x_mm,y_mm,z_mm\n" + in_quotes("A" + trap) + ",0,0,0\n");
+      write("points.csv", "point,x_mm,y_mm,z_mm\n" + quoted_field("A" + trap) + ",0,0,0\n");
   expect_clean({"evaluate", plan_});
   expect_clean({"evaluate", plan_, "--weldment", weldment_});
   expect_clean({"cycle", plan_});
@@ -191,10 +192,10 @@ TEST_F(PrintedText, OfALogsCommandsHasNothingHidden) {
                 "--max-rejected", "1000", "--carry", "operator"},
                false);
   // A store whose persons and notes hide something.
-  const std::string plain = demo + "arc-log.csv.gz";
+  const std::string plain = demo_folder + "arc-log.csv.gz";
   const ProgramRun stored =
-      run_program({"audit", plain, "--plan", demo + "ground-equipment.weldplan.json", "--store", store_,
-                   "--who", "anna" + trap, "--why", "because" + trap});
+      run_program({"audit", plain, "--plan", demo_folder + "ground-equipment.weldplan.json", "--store",
+                   store_, "--who", "anna" + trap, "--why", "because" + trap});
   ASSERT_EQ(stored.exit_code, 1) << stored.errors;
   expect_clean({"audit", plain, "--plan", plan_, "--summary"}, false);
   expect_clean({"learn", plain, "--plan", plan_}, false);
@@ -209,8 +210,8 @@ TEST_F(PrintedText, OfASearchOnATerminalHasNothingHidden) {
   int terminal = -1;
   const pid_t program = ::forkpty(&terminal, nullptr, nullptr, nullptr);
   if (program == 0) {
-    ::execl(SEAMTAKT_PROGRAM, SEAMTAKT_PROGRAM, "cycle", plan_.c_str(), "--order", "best", "--steps", "10",
-            "--summary", nullptr);
+    ::execl(seamtakt_program(), seamtakt_program(), "cycle", plan_.c_str(), "--order", "best", "--steps",
+            "10", "--summary", nullptr);
     ::_exit(99);
   }
   ASSERT_GT(program, 0);

@@ -10,19 +10,17 @@
 #include <tuple>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "cli/read_watch.hpp"
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/");
-const std::string demo_plan = demo + "ground-equipment.weldplan.json";
-const std::string demo_log = demo + "arc-log.csv.gz";
 
 class RecordsCommands : public FolderTest {
  protected:
@@ -96,7 +94,7 @@ TEST_F(RecordsCommands, AFollowedLogIsStoredOnceItIsWholeAndAgainAddsNothing) {
 TEST_F(RecordsCommands, FollowingThatIsStoppedTellsWhatCameAndThatNothingIsStored) {
   const std::string log = write("growing.csv", "time_s,current_A,voltage_V\n" + rows(0, 50));
   const std::string command =
-      "timeout -s INT 1.5 " SEAMTAKT_PROGRAM " audit " + log +
+      std::string("timeout -s INT 1.5 ") + seamtakt_program() + " audit " + log +
       " --follow --follow-idle 60s --process 135 --json --store sqlite:" + path("stopped.sqlite") + " > " +
       path("out.json") + " 2> " + path("err.txt");
   std::ignore = std::system(command.c_str());
@@ -132,7 +130,7 @@ TEST_F(RecordsCommands, LearnFindsHowTheDemosWiresReallyMelt) {
 
 TEST_F(RecordsCommands, LearnFindsHowFastTheRobotsMoveAndWhatAStartTakes) {
   const std::string log = path("moves.csv");
-  const std::string command = std::string(SEAMTAKT_DEMO_LOG) + " " + demo_plan +
+  const std::string command = std::string(demo_log_program()) + " " + demo_plan +
                               " --units 3 --rate 20 --clean --moves --output " + log;
   ASSERT_EQ(std::system(command.c_str()), 0);
   const auto run = run_program({"learn", log, "--plan", demo_plan, "--json"});
@@ -195,13 +193,14 @@ TEST_F(RecordsCommands, LearnTakesWhatTheScalesSay) {
 }
 
 TEST_F(RecordsCommands, MeasureJudgesTheDemosPoints) {
-  const auto run =
-      run_program({"measure", demo_plan, "--weldment", "BD", "--points", demo + "points.csv", "--json"});
+  const auto run = run_program(
+      {"measure", demo_plan, "--weldment", "BD", "--points", demo_folder + "points.csv", "--json"});
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const JsonNode result = parse_json(run.output, "measure");
   EXPECT_FALSE(result.find("features")->elements.empty());
   EXPECT_FALSE(result.find("points")->elements.empty());
-  const auto table = run_program({"measure", demo_plan, "--weldment", "BD", "--points", demo + "points.csv"});
+  const auto table =
+      run_program({"measure", demo_plan, "--weldment", "BD", "--points", demo_folder + "points.csv"});
   EXPECT_NE(table.output.find("Feature"), std::string::npos);
   EXPECT_EQ(run_program({"measure", demo_plan, "--weldment", "BD", "--points", path("none.csv")}).exit_code,
             2);

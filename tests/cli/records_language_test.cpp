@@ -7,28 +7,18 @@
 #include "base/sentences/sentence_json.hpp"
 #include "base/sentences/sentence_text.hpp"
 #include "cli/ledger/ledger_fixture.hpp"
+#include "cli/text_lines.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-using Arguments = std::vector<std::string>;
-
-const std::string plan = demo + "ground-equipment.weldplan.json", log_file = demo + "arc-log.csv.gz";
-const Arguments audit = {"audit", log_file, "--plan", plan, "--manual", demo + "manual-seams.csv"};
-const Arguments learn = {"learn", log_file, "--plan", plan};
-const Arguments measure = {"measure", plan, "--weldment", "BD", "--points", demo + "points.csv"};
+const Arguments audit = {"audit",   demo_log,   "--plan",
+                         demo_plan, "--manual", demo_folder + "manual-seams.csv"};
+const Arguments learn = {"learn", demo_log, "--plan", demo_plan};
+const Arguments measure = {"measure", demo_plan, "--weldment", "BD", "--points", demo_folder + "points.csv"};
 const Arguments german_us = {"--language", "de", "--units", "us"};
-
-ProgramRun run_with(Arguments arguments, const Arguments& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return run_program(arguments);
-}
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 class LanguageOfLedger : public LedgerCommand {
  protected:

@@ -9,22 +9,15 @@
 #include "base/csv/csv.hpp"
 #include "base/units/units.hpp"
 #include "cli/ledger/ledger_fixture.hpp"
+#include "cli/text_lines.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-using Arguments = std::vector<std::string>;
-
-const std::string plan = demo + "ground-equipment.weldplan.json";
-
 /// Words that both languages spell alike.
 const std::set<std::string> same_in_german = {"Plan", "Position", "Takt"};
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 /// Whether a text holds three small letters in a row: a word, not a sign.
 bool has_words(const std::string& text) {
@@ -82,12 +75,12 @@ class ReportLanguage : public LedgerCommand {
 }  // namespace
 
 TEST_F(ReportLanguage, APlansReportHasNoEnglishLabelInGerman) {
-  expect_no_english_label({plan}, 80);
+  expect_no_english_label({demo_plan}, 80);
 }
 
 TEST_F(ReportLanguage, ReportsOfAUnitAShiftAndASeamHaveNoEnglishLabelInGerman) {
   ASSERT_LE(audit_demo().exit_code, 1);
-  const std::string serial = read_csv(demo + "orders.csv").rows.at(0).fields.at(0);
+  const std::string serial = read_csv(demo_folder + "orders.csv").rows.at(0).fields.at(0);
   expect_no_english_label({"--store", store_, "--unit", serial}, 40);
   expect_no_english_label({"--store", store_, "--from", "2026-03-02", "--to", "2026-03-02"}, 40);
   expect_no_english_label({"--store", store_, "--seam", "BD/S03"}, 40);
@@ -95,7 +88,7 @@ TEST_F(ReportLanguage, ReportsOfAUnitAShiftAndASeamHaveNoEnglishLabelInGerman) {
 
 TEST_F(ReportLanguage, AUnitsReportSaysInGermanWhetherTheStoreIsTrusted) {
   ASSERT_LE(audit_demo().exit_code, 1);
-  const std::string serial = read_csv(demo + "orders.csv").rows.at(0).fields.at(0);
+  const std::string serial = read_csv(demo_folder + "orders.csv").rows.at(0).fields.at(0);
   const std::string page =
       report({"--store", store_, "--unit", serial}, "u.html", {"--language", "de", "--units", "us"});
   for (const char* part :
@@ -119,8 +112,8 @@ TEST_F(ReportLanguage, ASeamsStatisticsNameTheirQuantityToPeople) {
 }
 
 TEST_F(ReportLanguage, FindingsAndTheirSourcesAreGerman) {
-  const std::string page = report({plan}, "p.html", {"--language", "de"});
-  const ProgramRun json = run_program({"evaluate", plan, "--json"});
+  const std::string page = report({demo_plan}, "p.html", {"--language", "de"});
+  const ProgramRun json = run_program({"evaluate", demo_plan, "--json"});
   const JsonNode evaluation = parse_json(json.output, "output");
   const auto& findings = evaluation.find("findings")->elements;
   ASSERT_FALSE(findings.empty());
@@ -131,12 +124,12 @@ TEST_F(ReportLanguage, FindingsAndTheirSourcesAreGerman) {
 }
 
 TEST_F(ReportLanguage, UsUnitsConvertAHeatInputAPreheatTemperatureAndAThroat) {
-  const std::string page = report({plan}, "us.html", {"--units", "us"});
+  const std::string page = report({demo_plan}, "us.html", {"--units", "us"});
   for (const char* head : {"<th class=\"n\">Heat input, kJ/in</th>",
                            "<th class=\"n\">Preheat needed, °F</th>", "<th class=\"n\">Throat, in</th>"})
     EXPECT_TRUE(contains(page, head)) << head;
   const auto column = [&](const char* table, const char* key) {
-    report({plan, "--table", table}, "t.csv");
+    report({demo_plan, "--table", table}, "t.csv");
     const CsvTable rows = read_csv(path("t.csv"));
     std::vector<double> values;
     for (const CsvRow& row : rows.rows)
@@ -160,14 +153,14 @@ TEST_F(ReportLanguage, CsvStaysEnglishAndSi) {
   setenv("SOURCE_DATE_EPOCH", "1767225600", 1);
   for (const char* table :
        {"judgement", "passes", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"})
-    EXPECT_EQ(report({plan, "--table", table}, "a.csv", {"--language", "de", "--units", "us"}),
-              report({plan, "--table", table}, "b.csv"))
+    EXPECT_EQ(report({demo_plan, "--table", table}, "a.csv", {"--language", "de", "--units", "us"}),
+              report({demo_plan, "--table", table}, "b.csv"))
         << table;
   unsetenv("SOURCE_DATE_EPOCH");
 }
 
 TEST_F(ReportLanguage, AWorkbookIsGermanInItsTabsHeadsAndProperties) {
-  report({plan}, "report.xlsx", {"--language", "de", "--units", "us"});
+  report({demo_plan}, "report.xlsx", {"--language", "de", "--units", "us"});
   EXPECT_EQ(
       python_on("report.xlsx",
                 "all('name=\"' + tab + '\"' in book for tab in ['Raupen', 'Nähte', 'Bauteile', 'Zyklus', "
@@ -185,8 +178,8 @@ TEST_F(ReportLanguage, AThirdLanguageOfAFolderReachesTheReport) {
              R"({"name": "Q", "sentences": {}, "words": {"Schedule sheets": "Grafoj", "Heat input": "Varmo",)"
              R"( "Schedule {1}": "Plano {1}", "passes": "a[b]", "seams": "weldments"}})");
   setenv("SEAMTAKT_REFERENCE", folder.c_str(), 1);
-  const std::string page = report({plan}, "q.html", {"--language", "qq"});
-  report({plan}, "q.xlsx", {"--language", "qq"});
+  const std::string page = report({demo_plan}, "q.html", {"--language", "qq"});
+  report({demo_plan}, "q.xlsx", {"--language", "qq"});
   unsetenv("SEAMTAKT_REFERENCE");
   for (const char* part : {"<html lang=\"qq\">", "<h2>Grafoj</h2>", "<h3>Plano F4S</h3>",
                            "<th class=\"n\">Varmo, kJ/mm</th>", "<h2>Findings</h2>"})

@@ -7,7 +7,9 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -15,14 +17,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-const std::string sample = source_path("/tests/data/two-schedules.weldplan.json");
-
-std::string bytes_of(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 class Report : public FolderTest {
  protected:
@@ -46,9 +40,9 @@ print()" << expression << ")\n";
 };
 
 TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
-  ASSERT_EQ(run_program({"report", demo, "--output", path("passes.csv")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--output", path("passes.csv")}).exit_code, 0);
   const CsvTable table = read_csv(path("passes.csv"));
-  const JsonNode evaluation = parse_json(run_program({"evaluate", demo, "--json"}).output, "output");
+  const JsonNode evaluation = parse_json(run_program({"evaluate", demo_plan, "--json"}).output, "output");
   const JsonNode& passes = *evaluation.find("passes");
   ASSERT_EQ(table.rows.size(), passes.elements.size());
   const std::size_t seam = table.require("seam"), heat = table.require("heat_input_kJ_mm"),
@@ -68,25 +62,28 @@ TEST_F(Report, CsvHoldsTheSameNumbersAsTheEvaluation) {
 TEST_F(Report, CsvTableIsChosenByName) {
   for (const char* table :
        {"judgement", "seams", "weldments", "cycle", "order", "findings", "schedules", "about"}) {
-    ASSERT_EQ(run_program({"report", demo, "--table", table, "--output", path("t.csv")}).exit_code, 0)
+    ASSERT_EQ(run_program({"report", demo_plan, "--table", table, "--output", path("t.csv")}).exit_code, 0)
         << table;
     EXPECT_FALSE(read_csv(path("t.csv")).rows.empty()) << table;
   }
-  const ProgramRun unknown = run_program({"report", demo, "--table", "pases", "--output", path("none.csv")});
+  const ProgramRun unknown =
+      run_program({"report", demo_plan, "--table", "pases", "--output", path("none.csv")});
   EXPECT_EQ(unknown.exit_code, 2);
   EXPECT_NE(unknown.errors.find("one of judgement, passes, seams"), std::string::npos) << unknown.errors;
   EXPECT_FALSE(std::filesystem::exists(path("none.csv")));
 }
 
 TEST_F(Report, OfOneScheduleIsItsSheetAlone) {
-  ASSERT_EQ(run_program({"report", demo, "--schedule", "F5S", "--output", path("f5s.html")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--schedule", "F5S", "--output", path("f5s.html")}).exit_code,
+            0);
   const std::string page = bytes_of(path("f5s.html"));
   for (const char* part : {"<section class=\"sheet\">", "<h3>Schedule F5S</h3>", "271 to 331 A", "BD/S11",
                            "<svg", "Reviewed: name, date, signature"})
     EXPECT_NE(page.find(part), std::string::npos) << part;
   for (const char* part : {"<h3>Schedule F6S</h3>", "Cycle sheets"})
     EXPECT_EQ(page.find(part), std::string::npos) << part;
-  ASSERT_EQ(run_program({"report", demo, "--schedule", "F5S,F4S", "--output", path("two.csv")}).exit_code, 0);
+  ASSERT_EQ(
+      run_program({"report", demo_plan, "--schedule", "F5S,F4S", "--output", path("two.csv")}).exit_code, 0);
   const CsvTable table = read_csv(path("two.csv"));
   const std::size_t schedule = table.require("schedule");
   ASSERT_FALSE(table.rows.empty());
@@ -95,17 +92,18 @@ TEST_F(Report, OfOneScheduleIsItsSheetAlone) {
 }
 
 TEST_F(Report, OfASheetInGermanHasADecimalComma) {
-  ASSERT_EQ(
-      run_program({"--language", "de", "report", demo, "--schedule", "F5S", "--output", path("f5s.html")})
-          .exit_code,
-      0);
+  ASSERT_EQ(run_program(
+                {"--language", "de", "report", demo_plan, "--schedule", "F5S", "--output", path("f5s.html")})
+                .exit_code,
+            0);
   const std::string page = bytes_of(path("f5s.html"));
   EXPECT_NE(page.find("10,5\u202fmm/s (9,7 bis 11,3\u202fmm/s)"), std::string::npos);
   EXPECT_EQ(page.find("10.5\u202f"), std::string::npos);
 }
 
 TEST_F(Report, OfAllSchedulesIsAPageEach) {
-  ASSERT_EQ(run_program({"report", sample, "--table", "schedules", "--output", path("all.html")}).exit_code,
+  ASSERT_EQ(run_program({"report", two_schedules_plan, "--table", "schedules", "--output", path("all.html")})
+                .exit_code,
             0);
   const std::string page = bytes_of(path("all.html"));
   EXPECT_NE(page.find("<h3>Schedule F</h3>"), std::string::npos);
@@ -114,7 +112,8 @@ TEST_F(Report, OfAllSchedulesIsAPageEach) {
 }
 
 TEST_F(Report, OfAScheduleThatThePlanHasNotIsRefused) {
-  const ProgramRun run = run_program({"report", demo, "--schedule", "F99", "--output", path("none.html")});
+  const ProgramRun run =
+      run_program({"report", demo_plan, "--schedule", "F99", "--output", path("none.html")});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_NE(run.errors.find("--schedule: found \"F99\", expected the id of a schedule of the plan"),
             std::string::npos)
@@ -123,20 +122,20 @@ TEST_F(Report, OfAScheduleThatThePlanHasNotIsRefused) {
 }
 
 TEST_F(Report, UnknownEndingIsRefused) {
-  const ProgramRun run = run_program({"report", demo, "--output", path("report.doc")});
+  const ProgramRun run = run_program({"report", demo_plan, "--output", path("report.doc")});
   EXPECT_EQ(run.exit_code, 2);
   EXPECT_NE(run.errors.find(".html, .csv or .xlsx"), std::string::npos) << run.errors;
 }
 
 TEST_F(Report, WorkbookHasASheetForEachTableAndNoFormula) {
-  ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--output", path("report.xlsx")}).exit_code, 0);
   EXPECT_EQ(python_on_workbook("len(sheets), sum(t.count('<f>') + t.count('<f ') for t in sheets.values()), "
                                "'ISO 10218' in parts['xl/sharedStrings.xml']"),
             "9 0 True\n");
 }
 
 TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
-  ASSERT_EQ(run_program({"report", demo, "--output", path("report.xlsx")}).exit_code, 0);
+  ASSERT_EQ(run_program({"report", demo_plan, "--output", path("report.xlsx")}).exit_code, 0);
   EXPECT_EQ(python_on_workbook(
                 "sum('fitToPage=\"1\"' in t and 'fitToHeight=\"0\"' in t and 'landscape' in t for t in "
                 "sheets.values()), parts['xl/workbook.xml'].count('_xlnm.Print_Titles')"),
@@ -144,7 +143,7 @@ TEST_F(Report, WorkbookIsPrintedAsWideAsAPageWithItsHeadOnEach) {
 }
 
 TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
-  std::string plan = bytes_of(sample);
+  std::string plan = bytes_of(two_schedules_plan);
   const std::string key = "\"title\": \"";
   const std::size_t at = plan.find(key);
   ASSERT_NE(at, std::string::npos);
@@ -163,7 +162,7 @@ TEST_F(Report, TextThatLooksLikeAFormulaStaysText) {
 }
 
 TEST_F(Report, AWorkbookOfTextsThatXmlCannotHoldIsStillXml) {
-  std::string plan = bytes_of(sample);
+  std::string plan = bytes_of(two_schedules_plan);
   const std::string key = "\"title\": \"";
   const std::size_t at = plan.find(key);
   ASSERT_NE(at, std::string::npos);
@@ -182,7 +181,7 @@ TEST_F(Report, AWorkbookOfTextsThatXmlCannotHoldIsStillXml) {
 TEST_F(Report, SameMomentAndPlanGiveTheSameBytes) {
   setenv("SOURCE_DATE_EPOCH", "1767225600", 1);
   for (const char* name : {"a.xlsx", "b.xlsx", "a.csv", "b.csv", "a.html", "b.html"})
-    ASSERT_EQ(run_program({"report", demo, "--output", path(name)}).exit_code, 0) << name;
+    ASSERT_EQ(run_program({"report", demo_plan, "--output", path(name)}).exit_code, 0) << name;
   unsetenv("SOURCE_DATE_EPOCH");
   EXPECT_EQ(bytes_of(path("a.xlsx")), bytes_of(path("b.xlsx")));
   EXPECT_EQ(bytes_of(path("a.csv")), bytes_of(path("b.csv")));

@@ -8,6 +8,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -16,8 +17,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/");
 
 /// What a command said, and the most memory that it had.
 struct Measured {
@@ -80,7 +79,7 @@ class StrangerMemory : public FolderTest {
   }
   /// The demo whose first seam has so many passes.
   std::string plan_of(std::size_t passes) const {
-    std::string text = read_file(demo + "ground-equipment.weldplan.json", 1u << 24);
+    std::string text = read_file(demo_folder + "ground-equipment.weldplan.json", 1u << 24);
     const std::string key = "\"schedules\": [\"";
     const std::size_t at = text.find(key, text.find("\"seams\"")) + key.size() - 1;
     const std::string id = text.substr(at, text.find('"', at + 1) + 1 - at);
@@ -96,7 +95,7 @@ class StrangerMemory : public FolderTest {
 TEST_F(StrangerMemory, AHundredThousandIdentitiesInALogAreRefusedByALimitThatIsSaid) {
   expect_refused({"audit", log_of(100'000), "--summary"}, "more than 10000 different identities", 64);
   expect_refused({"audit", path("log.csv"), "--json"}, "--max-passes N", 64);
-  expect_refused({"learn", path("log.csv"), "--plan", demo + "ground-equipment.weldplan.json"},
+  expect_refused({"learn", path("log.csv"), "--plan", demo_folder + "ground-equipment.weldplan.json"},
                  "more than 10000 different identities", 64);
 }
 
@@ -121,7 +120,8 @@ TEST_F(StrangerMemory, PassesWithoutEndOnOneSeamFitOrAreRefused) {
     EXPECT_LT(result.peak_MiB, most_MiB) << words.back();
   }
   expect_refused({"cycle", plan}, "welds in one weldment", most_MiB);
-  expect_refused({"line", plan, "--orders", demo + "orders-day.csv"}, "welds in one weldment", most_MiB);
+  expect_refused({"line", plan, "--orders", demo_folder + "orders-day.csv"}, "welds in one weldment",
+                 most_MiB);
   expect_refused({"report", plan, "--output", path("r.html")}, "passes in a report", most_MiB);
   EXPECT_FALSE(std::filesystem::exists(path("r.html")));
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/source_path.hpp"
 
@@ -11,10 +12,8 @@ using namespace seamtakt::test;
 
 namespace {
 
-const std::string demo = source_path("/reference/demo/ground-equipment.weldplan.json");
-
 JsonNode map_of(const std::vector<std::string>& more) {
-  std::vector<std::string> arguments{"window", demo, "--schedule", "F6S", "--seam", "BD/S05", "--json"};
+  std::vector<std::string> arguments{"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S05", "--json"};
   arguments.insert(arguments.end(), more.begin(), more.end());
   const ProgramRun run = run_program(arguments);
   EXPECT_EQ(run.exit_code, 0) << run.errors;
@@ -65,7 +64,7 @@ TEST(Window, TheScheduleIsInItsWindowAndEachLimitHasItsMargin) {
 }
 
 TEST(Window, PeopleSeeTheRegionTheMarginsAndTheLimits) {
-  const ProgramRun run = run_program({"window", demo, "--schedule", "F6S", "--seam", "BD/S05"});
+  const ProgramRun run = run_program({"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S05"});
   EXPECT_EQ(run.exit_code, 0);
   for (const char* words :
        {"% of the map keeps all limits", "o the schedule", "##", "Margin", "fillet.leg.undersize"})
@@ -74,25 +73,25 @@ TEST(Window, PeopleSeeTheRegionTheMarginsAndTheLimits) {
 
 TEST(Window, AScheduleOutsideItsWindowEndsWithTheFailsOfEvaluate) {
   // TT/S49 is welded with F5S, which is too small for it; F6S isn't.
-  const ProgramRun planned = run_program({"evaluate", demo, "--weldment", "TT"});
+  const ProgramRun planned = run_program({"evaluate", demo_plan, "--weldment", "TT"});
   EXPECT_EQ(planned.exit_code, 1);
-  const ProgramRun outside = run_program({"window", demo, "--schedule", "F5S", "--seam", "TT/S49"});
+  const ProgramRun outside = run_program({"window", demo_plan, "--schedule", "F5S", "--seam", "TT/S49"});
   EXPECT_EQ(outside.exit_code, 1);
   for (const ProgramRun* run : {&planned, &outside})
     EXPECT_NE(run->output.find("Fillet leg is 5.11 of 6 mm"), std::string::npos) << run->output;
-  EXPECT_EQ(run_program({"window", demo, "--schedule", "F6S", "--seam", "TT/S49"}).exit_code, 0);
+  EXPECT_EQ(run_program({"window", demo_plan, "--schedule", "F6S", "--seam", "TT/S49"}).exit_code, 0);
 }
 
 TEST(Window, BadInputIsOneLineAndTwo) {
   for (const std::vector<std::string>& arguments :
-       {std::vector<std::string>{"window", demo, "--schedule", "F6S"},
-        {"window", demo, "--seam", "BD/S05"},
-        {"window", demo, "--schedule", "F6", "--seam", "BD/S05"},
-        {"window", demo, "--schedule", "F6S", "--seam", "BD/S5"},
-        {"window", demo, "--schedule", "F6S", "--seam", "BD/S05", "--size", "1"},
-        {"window", demo, "--schedule", "F6S", "--seam", "BD/S05", "--size", "-4"},
-        {"window", demo, "--schedule", "F6S", "--seam", "BD/S05", "--size", "1000000000"},
-        {"window", demo + ".absent", "--schedule", "F6S", "--seam", "BD/S05"}}) {
+       {std::vector<std::string>{"window", demo_plan, "--schedule", "F6S"},
+        {"window", demo_plan, "--seam", "BD/S05"},
+        {"window", demo_plan, "--schedule", "F6", "--seam", "BD/S05"},
+        {"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S5"},
+        {"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S05", "--size", "1"},
+        {"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S05", "--size", "-4"},
+        {"window", demo_plan, "--schedule", "F6S", "--seam", "BD/S05", "--size", "1000000000"},
+        {"window", demo_plan + ".absent", "--schedule", "F6S", "--seam", "BD/S05"}}) {
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 2) << run.errors;
     EXPECT_EQ(run.output, "");

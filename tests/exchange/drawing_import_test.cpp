@@ -11,7 +11,7 @@
 namespace seamtakt {
 namespace {
 
-using State = DrawingCandidate::State;
+using CandidateState = DrawingCandidate::State;
 
 std::string result_text(const std::string& name) {
   return read_file(source_path("/tests/data/drawing/" + name), 1u << 20);
@@ -65,9 +65,9 @@ TEST(DrawingImport, WhatIsCompleteBecomesSeams) {
   const DrawingResult drawing = result_of("stiffened.json");
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
   EXPECT_EQ(import.weldment, "stiffened") << "the file's name, where the plan has no weldment";
-  EXPECT_EQ(import.count(State::added), 7u);
-  EXPECT_EQ(import.count(State::open), 0u);
-  EXPECT_EQ(import.count(State::left_out), 4u) << "ends in line with another plate's";
+  EXPECT_EQ(import.count(CandidateState::added), 7u);
+  EXPECT_EQ(import.count(CandidateState::open), 0u);
+  EXPECT_EQ(import.count(CandidateState::left_out), 4u) << "ends in line with another plate's";
   const Weldment& weldment = import.plan.weldments.at(0);
   ASSERT_EQ(weldment.seams.size(), 7u);
   const Seam& first = weldment.seams[0];
@@ -95,11 +95,11 @@ TEST(DrawingImport, WhatIsCompleteBecomesSeams) {
 TEST(DrawingImport, NothingIsMadeUpWhereTheDrawingOrThePersonSaysNothing) {
   const DrawingResult drawing = result_of("stiffened.json");
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, {});
-  EXPECT_EQ(import.count(State::added), 0u);
-  EXPECT_EQ(import.count(State::open), 7u);
+  EXPECT_EQ(import.count(CandidateState::added), 0u);
+  EXPECT_EQ(import.count(CandidateState::open), 7u);
   EXPECT_TRUE(import.plan.weldments.at(0).seams.empty());
   for (const DrawingCandidate& candidate : import.candidates) {
-    if (candidate.state != State::open) continue;
+    if (candidate.state != CandidateState::open) continue;
     EXPECT_EQ(candidate.lacks, (std::vector<Word>{"metal"_word, "size"_word, "schedule"_word}));
   }
 }
@@ -111,11 +111,11 @@ TEST(DrawingImport, AThicknessThatTheDrawingLacksIsAskedFor) {
     text.replace(at, 23, "\"thickness_mm\": [8, null]");
   const DrawingResult drawing = read_drawing_result(text, "result");
   const DrawingImport open = import_drawing(plan_with_schedules(), drawing, all_options());
-  EXPECT_EQ(open.count(State::open), 2u);
-  EXPECT_EQ(open.count(State::added), 5u);
+  EXPECT_EQ(open.count(CandidateState::open), 2u);
+  EXPECT_EQ(open.count(CandidateState::added), 5u);
   DrawingImportOptions options = all_options();
   options.thickness_mm = {{"rib", 10}};
-  EXPECT_EQ(import_drawing(plan_with_schedules(), drawing, options).count(State::added), 7u);
+  EXPECT_EQ(import_drawing(plan_with_schedules(), drawing, options).count(CandidateState::added), 7u);
   options.thickness_mm = {{"ribb", 10}};
   try {
     import_drawing(plan_with_schedules(), drawing, options);
@@ -128,10 +128,10 @@ TEST(DrawingImport, AThicknessThatTheDrawingLacksIsAskedFor) {
 TEST(DrawingImport, AButtIsListedSinceNoRuleGivesItsGroove) {
   const DrawingResult drawing = result_of("butt.json");
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
-  EXPECT_EQ(import.count(State::added), 0u);
-  EXPECT_EQ(import.count(State::open), 2u);
+  EXPECT_EQ(import.count(CandidateState::added), 0u);
+  EXPECT_EQ(import.count(CandidateState::open), 2u);
   for (const auto& candidate : import.candidates) {
-    if (candidate.state != State::open) continue;
+    if (candidate.state != CandidateState::open) continue;
     ASSERT_FALSE(candidate.lacks.empty());
     EXPECT_EQ(candidate.lacks.front(), "size"_word);
   }
@@ -161,8 +161,8 @@ TEST(DrawingImport, TheSameDrawingAgainChangesNothing) {
   const DrawingResult drawing = result_of("stiffened.json");
   const Plan once = import_drawing(plan_with_schedules(), drawing, all_options()).plan;
   const DrawingImport again = import_drawing(once, drawing, all_options());
-  EXPECT_EQ(again.count(State::unchanged), 7u);
-  EXPECT_EQ(again.count(State::added), 0u);
+  EXPECT_EQ(again.count(CandidateState::unchanged), 7u);
+  EXPECT_EQ(again.count(CandidateState::added), 0u);
   EXPECT_EQ(write_plan(again.plan), write_plan(once));
 }
 
@@ -176,8 +176,8 @@ TEST(DrawingImport, AChangedDrawingMovesSeamsAndNamesLostOnes) {
     if (side.length_mm == 400)
       for (Point_mm& point : side.path_mm) point[0] *= 1.1;
   const DrawingImport import = import_drawing(once, changed, all_options());
-  EXPECT_EQ(import.count(State::moved), 1u);
-  EXPECT_EQ(import.count(State::unchanged), 4u);
+  EXPECT_EQ(import.count(CandidateState::moved), 1u);
+  EXPECT_EQ(import.count(CandidateState::unchanged), 4u);
   EXPECT_EQ(import.lost, (std::vector<std::string>{"S06", "S07"}));
   const Seam& moved = *find_by_id(import.plan.weldments[0].seams, longer);
   EXPECT_EQ(moved.throat_mm, 5) << "what a person decided stays";
@@ -190,10 +190,10 @@ TEST(DrawingImport, BoltsAndTheLikeAreLeftOutAndCanBeTaken) {
       replaced(result_text("stiffened.json"), "\"is_hardware\": false", "\"is_hardware\": true");
   const DrawingResult drawing = read_drawing_result(text, "result");
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
-  EXPECT_EQ(import.count(State::added), 2u) << "rib and web alone are left";
+  EXPECT_EQ(import.count(CandidateState::added), 2u) << "rib and web alone are left";
   DrawingImportOptions options = all_options();
   options.take_hardware = true;
-  EXPECT_EQ(import_drawing(plan_with_schedules(), drawing, options).count(State::added), 7u);
+  EXPECT_EQ(import_drawing(plan_with_schedules(), drawing, options).count(CandidateState::added), 7u);
 }
 
 TEST(DrawingImport, ADrawingsResultIsReadStrictly) {

@@ -124,16 +124,17 @@ TEST(JointSketch, of_a_v_has_the_walls_of_its_angle) {
     EXPECT_TRUE(has(texts_of(*shape), text)) << text;
 }
 
-struct Section {
+struct DrawnSection {
   const char* type;
   double angle_deg, area_mm2;
 };
 
 /// g t = 24 and the triangles beside it, by hand: 11^2 tan 30, half of that, 11^2/2 tan 45, 5.5^2 tan 45.
 TEST(JointSketch, of_each_groove_encloses_the_area_of_its_drawing) {
-  for (const Section& section :
-       {Section{"square", 0, 24}, Section{"single-v", 60, 93.8594}, Section{"double-v", 60, 58.9297},
-        Section{"single-bevel", 45, 84.5}, Section{"double-bevel", 45, 54.25}}) {
+  for (const DrawnSection& section :
+       {DrawnSection{"square", 0, 24}, DrawnSection{"single-v", 60, 93.8594},
+        DrawnSection{"double-v", 60, 58.9297}, DrawnSection{"single-bevel", 45, 84.5},
+        DrawnSection{"double-bevel", 45, 54.25}}) {
     const auto shape = joint_shape(butt_of(section.type, section.angle_deg));
     ASSERT_TRUE(shape) << section.type;
     EXPECT_NEAR(area_mm2(shape->weld), section.area_mm2, 1e-3) << section.type;

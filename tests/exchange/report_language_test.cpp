@@ -9,6 +9,7 @@
 #include "cell/timeline/timeline.hpp"
 #include "exchange/report/report.hpp"
 #include "exchange/sheets/cell_text.hpp"
+#include "german_words.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "support/source_path.hpp"
@@ -19,26 +20,12 @@ namespace {
 /// Words that both languages spell alike.
 const std::set<std::string> same_in_german = {"Plan", "Position", "Takt"};
 
-const Language& german() {
-  return *find_language("de");
-}
-
-TextView in_german() {
+TextView german_view() {
   return TextView(german());
 }
 
 TextView in_us_units() {
   return TextView(english(), UnitSystem::us);
-}
-
-/// "CET", "t8/5" and "{1}: {2}" are the same in every language.
-bool has_words(std::string_view text) {
-  std::size_t letters = 0;
-  for (const char c : text) {
-    letters = std::islower(static_cast<unsigned char>(c)) != 0 ? letters + 1 : 0;
-    if (letters == 3) return true;
-  }
-  return false;
 }
 
 Sheet welds() {
@@ -153,7 +140,7 @@ TEST(ReportLanguage, us_units_convert_what_states_its_own_unit) {
 }
 
 TEST(ReportLanguage, german_is_spoken_by_words_choices_sources_and_patterns) {
-  const TextView view = in_german();
+  const TextView view = german_view();
   EXPECT_EQ(cell_text("not stated"_word, view), "nicht angegeben");
   EXPECT_EQ(cell_text(MeasureRange{4.5, 6.0, "mm"}, view), "4.5 bis 6\u202fmm");
   EXPECT_EQ(cell_text(Choice{"spray"}, view), "Sprüh");
@@ -167,7 +154,8 @@ TEST(ReportLanguage, german_is_spoken_by_words_choices_sources_and_patterns) {
 
 TEST(ReportLanguage, a_page_names_its_language) {
   const Demo demo;
-  const std::string page = report_html(demo.plan, demo.evaluation, demo.cycles, demo.provenance, in_german());
+  const std::string page =
+      report_html(demo.plan, demo.evaluation, demo.cycles, demo.provenance, german_view());
   for (const char* part : {"<html lang=\"de\">", "<h2>Blätter der Schweißanweisungen (WPS)</h2>",
                            "<th class=\"n\">Wärmeeinbringung, kJ/mm</th>", "Nur Schätzungen.",
                            "aria-label=\"Zeitplan von BD\"", ">Schranke ", "<div>Freigegeben</div>"})

@@ -13,6 +13,7 @@
 #include "base/sentences/sentence_text.hpp"
 #include "cell/timeline/cycle_columns.hpp"
 #include "formula/quantities/quantity.hpp"
+#include "german_words.hpp"
 #include "line/line_columns.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/evaluate/evaluation_columns.hpp"
@@ -25,22 +26,8 @@
 namespace seamtakt {
 namespace {
 
-const Language& german() {
-  return *find_language("de");
-}
-
-std::string in_german(const Sentence& sentence, UnitSystem units = UnitSystem::si) {
+std::string german_sentence(const Sentence& sentence, UnitSystem units = UnitSystem::si) {
   return sentence_text(sentence, TextView(german(), units));
-}
-
-/// "C.3", "CET", "111" and a formula without words are the same in every language.
-bool has_words(std::string_view text) {
-  std::size_t letters = 0;
-  for (const char c : text) {
-    letters = std::islower(static_cast<unsigned char>(c)) != 0 ? letters + 1 : 0;
-    if (letters == 3) return true;
-  }
-  return false;
 }
 
 void expect_german_word(std::string_view text, std::string_view where) {
@@ -94,7 +81,7 @@ TEST(Translation, what_fields_may_hold_has_no_english_word_left) {
   each_plan_table([](const FieldTable& table) {
     for (const FieldInfo& field : table.fields)
       for (const Sentence& sentence : {field.expectation(), field.element_expectation()}) {
-        const std::string text = in_german(sentence);
+        const std::string text = german_sentence(sentence);
         EXPECT_FALSE(std::regex_search(text, english_word)) << table.name << "." << field.key << ": " << text;
         if (sentence.english().find("[x, y, z]") != 0) {
           EXPECT_NE(text, sentence.english()) << table.name << "." << field.key;
@@ -106,13 +93,13 @@ TEST(Translation, what_fields_may_hold_has_no_english_word_left) {
 TEST(Translation, what_fields_may_hold_is_said_in_the_readers_language_and_units) {
   const FieldInfo& speed = *field_named<Schedule>("travel_speed_mm_s");
   EXPECT_EQ(speed.expectation().english(), "a number above 0 mm/s");
-  EXPECT_EQ(in_german(speed.expectation()), "eine Zahl über 0\u202fmm/s");
-  EXPECT_EQ(in_german(speed.expectation(), UnitSystem::us), "eine Zahl über 0\u202fin/min");
+  EXPECT_EQ(german_sentence(speed.expectation()), "eine Zahl über 0\u202fmm/s");
+  EXPECT_EQ(german_sentence(speed.expectation(), UnitSystem::us), "eine Zahl über 0\u202fin/min");
   const FieldInfo& thicknesses = *field_named<Seam>("thickness_mm");
   EXPECT_EQ(thicknesses.expectation().english(), "a list of 2, each a number above 0 mm");
-  EXPECT_EQ(in_german(thicknesses.expectation()),
+  EXPECT_EQ(german_sentence(thicknesses.expectation()),
             "eine Liste mit 2 Einträgen, jeweils eine Zahl über 0\u202fmm");
-  EXPECT_EQ(in_german(field_named<Seam>("path_mm")->element_expectation(), UnitSystem::us),
+  EXPECT_EQ(german_sentence(field_named<Seam>("path_mm")->element_expectation(), UnitSystem::us),
             "[x, y, z] in in");
 }
 
@@ -122,7 +109,7 @@ TEST(Translation, refusals_of_fields_are_said_in_german) {
     try {
       field_named<Schedule>(key)->set_text(schedule, text);
     } catch (const InputError& error) {
-      return in_german(error.found()) + " | " + in_german(error.expected());
+      return german_sentence(error.found()) + " | " + german_sentence(error.expected());
     }
     return "accepted";
   };
@@ -190,7 +177,7 @@ TEST(Translation, findings_of_the_demo_are_said_in_german) {
   ASSERT_GT(findings.size(), 5u);
   for (const Finding& finding : findings) {
     EXPECT_FALSE(finding.sentence.key().text().empty()) << finding.rule << ": " << finding.text();
-    EXPECT_NE(in_german(finding.sentence), finding.text()) << finding.rule;
+    EXPECT_NE(german_sentence(finding.sentence), finding.text()) << finding.rule;
   }
 }
 

@@ -18,6 +18,7 @@
 
 #include "base/json/json_node.hpp"
 #include "mounted_image.hpp"
+#include "support/program_paths.hpp"
 
 namespace seamtakt {
 
@@ -57,16 +58,12 @@ class RunningCutDisk {
  public:
   RunningCutDisk(const std::string& folder, const std::string& image, const std::string& log)
       : folder_(folder) {
-#ifdef SEAMTAKT_CUTDISK
     child_ = fork();
     if (child_ == 0) {
       prctl(PR_SET_PDEATHSIG, SIGKILL);
-      execl(SEAMTAKT_CUTDISK, SEAMTAKT_CUTDISK, folder.c_str(), image.c_str(), log.c_str(), nullptr);
+      execl(cutdisk_program(), cutdisk_program(), folder.c_str(), image.c_str(), log.c_str(), nullptr);
       _exit(98);
     }
-#else
-    throw std::logic_error("no cutdisk for " + image + " and " + log);
-#endif
     const auto is_there = [&] { return std::filesystem::exists(folder_ + "/disk"); };
     comes_true([&] { return ended() || is_there(); });
     if (!ended() && is_there()) return;
@@ -76,9 +73,7 @@ class RunningCutDisk {
       throw std::system_error(EPERM, std::generic_category(), "FUSE can't mount");
     throw std::runtime_error("cutdisk doesn't show its files");
   }
-  ~RunningCutDisk() {
-    stop();
-  }
+  ~RunningCutDisk() { stop(); }
   RunningCutDisk(const RunningCutDisk&) = delete;
   RunningCutDisk& operator=(const RunningCutDisk&) = delete;
 
@@ -120,9 +115,7 @@ bool keep_mounts_private() {
 }  // namespace
 
 std::string why_no_power_cuts() {
-#ifndef SEAMTAKT_CUTDISK
-  return "built without libfuse3-dev";
-#endif
+  if (*cutdisk_program() == 0) return "built without libfuse3-dev";
   if (geteuid() != 0) return "not root";
   if (access("/dev/fuse", R_OK | W_OK) != 0) return "no /dev/fuse";
   for (const char* program : {"mkfs.ext4", "timeout"})

@@ -12,6 +12,7 @@
 #include <stdexcept>
 #include <thread>
 
+#include "support/program_paths.hpp"
 #include "support/scratch_folder.hpp"
 
 namespace seamtakt {
@@ -33,9 +34,9 @@ void redirect(int descriptor, const std::string& path) {
 
 void set_up_faults(const std::string& folder, const std::string& log, const FaultPoint& point) {
 #ifdef SEAMTAKT_ASAN_LIBRARY
-  setenv("LD_PRELOAD", SEAMTAKT_ASAN_LIBRARY " " SEAMTAKT_IOFAULT, 1);
+  setenv("LD_PRELOAD", (std::string(SEAMTAKT_ASAN_LIBRARY " ") + iofault_library()).c_str(), 1);
 #else
-  setenv("LD_PRELOAD", SEAMTAKT_IOFAULT, 1);
+  setenv("LD_PRELOAD", iofault_library(), 1);
 #endif
   setenv("IOFAULT_PATH", folder.c_str(), 1);
   setenv("IOFAULT_LOG", log.c_str(), 1);
@@ -60,9 +61,8 @@ bool long_tests() {
 }
 
 void exec_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last) {
-  execl(SEAMTAKT_SAVE_DRIVER, SEAMTAKT_SAVE_DRIVER, how.c_str(), path.c_str(),
-        std::to_string(version_size).c_str(), std::to_string(first).c_str(), std::to_string(last).c_str(),
-        nullptr);
+  execl(save_driver(), save_driver(), how.c_str(), path.c_str(), std::to_string(version_size).c_str(),
+        std::to_string(first).c_str(), std::to_string(last).c_str(), nullptr);
 }
 
 FaultOutcome run_with_fault(const std::vector<std::string>& words, const std::string& folder,
@@ -97,12 +97,18 @@ FaultOutcome run_with_fault(const std::vector<std::string>& words, const std::st
 
 FaultOutcome run_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last,
                              const FaultPoint& point) {
-  FaultOutcome outcome = run_with_fault({SEAMTAKT_SAVE_DRIVER, how, path, std::to_string(version_size),
-                                         std::to_string(first), std::to_string(last)},
-                                        path.substr(0, path.rfind('/')), point);
+  FaultOutcome outcome = run_with_fault(
+      {save_driver(), how, path, std::to_string(version_size), std::to_string(first), std::to_string(last)},
+      path.substr(0, path.rfind('/')), point);
   std::istringstream numbers(outcome.output);
   for (unsigned version = 0; numbers >> version;) outcome.acknowledged.push_back(version);
   return outcome;
+}
+
+std::string all_lines(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text.append(line).append("\n");
+  return text;
 }
 
 }  // namespace seamtakt

@@ -38,4 +38,7 @@ inline constexpr std::size_t version_size = 40000;
 /// Becomes the driver: for runs that the caller wants to kill itself. Returns only where that fails.
 void exec_save_driver(const std::string& how, const std::string& path, unsigned first, unsigned last);
 
+/// A line each.
+std::string all_lines(const std::vector<std::string>& lines);
+
 }  // namespace seamtakt

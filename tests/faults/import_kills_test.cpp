@@ -12,6 +12,7 @@
 #include "fault_run.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/program_paths.hpp"
 #include "support/scratch_places.hpp"
 
 using namespace seamtakt;
@@ -45,7 +46,7 @@ class Import {
     std::filesystem::copy_file(folder_ / "base", file());
   }
   FaultOutcome run(const std::string& log, const FaultPoint& point = {}, long kill_after_us = -1) const {
-    return run_with_fault({SEAMTAKT_PROGRAM, "audit", folder_ / log, "--process", "135", "--store",
+    return run_with_fault({seamtakt_program(), "audit", folder_ / log, "--process", "135", "--store",
                            "sqlite:" + file(), "--who", "anna", "--why", "test", "--summary"},
                           folder_ / "store", point, kill_after_us);
   }

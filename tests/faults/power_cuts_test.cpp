@@ -17,6 +17,7 @@
 #include "fault_run.hpp"
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/program_paths.hpp"
 
 using namespace seamtakt;
 
@@ -83,8 +84,8 @@ class SavePowerCutsTest : public PowerCutsTest {
     ASSERT_EQ(run_save_driver("honest", folder + "/f", 1, 1, {}).exit_code, 0);
   }
   std::string command(const std::string& how, const std::string& folder) override {
-    return std::string(SEAMTAKT_SAVE_DRIVER) + " " + how + " " + folder + "/f " +
-           std::to_string(version_size) + " 2 40";
+    return std::string(save_driver()) + " " + how + " " + folder + "/f " + std::to_string(version_size) +
+           " 2 40";
   }
   std::string problem(const std::string& folder, const std::string& acknowledged) override {
     std::istringstream numbers(acknowledged);
@@ -125,7 +126,7 @@ class StorePowerCutsTest : public PowerCutsTest {
 
  private:
   std::string append(const std::string& how, const std::string& folder, int times) const {
-    return std::string(SEAMTAKT_STORE_DRIVER) + " " + how + " " + folder + "/records.sqlite " + key_ + " " +
+    return std::string(store_driver()) + " " + how + " " + folder + "/records.sqlite " + key_ + " " +
            std::to_string(times);
   }
   const ScratchFolder outside_;
@@ -162,7 +163,7 @@ class PostgresPowerCutsTest : public PowerCutsTest {
 
  private:
   std::string append(const std::string& how, const CutCluster& cluster, int times) const {
-    return std::string(SEAMTAKT_STORE_DRIVER) + " " + how + " " + cluster.uri() + " " + key_ + " " +
+    return std::string(store_driver()) + " " + how + " " + cluster.uri() + " " + key_ + " " +
            std::to_string(times);
   }
   const ScratchFolder outside_;

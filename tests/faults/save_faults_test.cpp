@@ -1,18 +1,9 @@
 #include <gtest/gtest.h>
 
+#include "fault_run.hpp"
 #include "save_check.hpp"
 
 using namespace seamtakt;
-
-namespace {
-
-std::string all_lines(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text.append(line).append("\n");
-  return text;
-}
-
-}  // namespace
 
 TEST(SaveFaultsTest, every_call_may_fail_and_the_promises_hold) {
   int runs = 0;

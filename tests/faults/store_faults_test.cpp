@@ -13,6 +13,7 @@
 #include "fault_run.hpp"
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/program_paths.hpp"
 #include "support/scratch_folder.hpp"
 
 using namespace seamtakt;
@@ -40,7 +41,7 @@ class AppendUnderFaults {
   std::string broken_promise(const std::string& how, const FaultPoint& point) {
     restore();
     const FaultOutcome run =
-        run_with_fault({SEAMTAKT_STORE_DRIVER, how, file(), folder_ / "key.pem"}, folder_ / "store", point);
+        run_with_fault({store_driver(), how, file(), folder_ / "key.pem"}, folder_ / "store", point);
     last_calls_ = run.calls.size();
     failed_ += run.exit_code != 0;
     const std::string place = how + ", " + point.mode + " at call " + std::to_string(point.call) + ": ";
@@ -56,7 +57,7 @@ class AppendUnderFaults {
       return place + std::to_string(report.records) + " records";
     // A store that was struck must take the next one.
     const FaultOutcome next =
-        run_with_fault({SEAMTAKT_STORE_DRIVER, "honest", file(), folder_ / "key.pem"}, folder_ / "store", {});
+        run_with_fault({store_driver(), "honest", file(), folder_ / "key.pem"}, folder_ / "store", {});
     if (next.exit_code != 0 || !verified(run.output + next.output).trusted)
       return place + "the next append doesn't do: " + next.error;
     return "";
@@ -110,12 +111,6 @@ class AppendUnderFaults {
   std::size_t last_calls_ = 0;
   int failed_ = 0;
 };
-
-std::string all_lines(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text.append(line).append("\n");
-  return text;
-}
 
 }  // namespace
 

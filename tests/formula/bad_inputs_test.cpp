@@ -36,8 +36,8 @@ Numbers without(Numbers base, const char* name) {
 }
 
 const Numbers field = {{"net-power", 4000}, {"travel-speed", 5}, {"x", -20}, {"y", 5}, {"thickness", 8}};
-const Numbers ellipsoid = {{"net-power", 4000}, {"travel-speed", 5}, {"a", 4},   {"b", 5},
-                           {"c-front", 4},      {"c-rear", 10},      {"time", 5}};
+const Numbers ellipsoid_field = {{"net-power", 4000}, {"travel-speed", 5}, {"a", 4},   {"b", 5},
+                                 {"c-front", 4},      {"c-rear", 10},      {"time", 5}};
 const Numbers zone = {{"heat-input", 0.9}, {"thickness", 6}, {"peak", 730}};
 const Numbers weld = {{"throat", 4}, {"length", 150}};
 const Numbers measured = {{"value", 10}, {"u", 0.1}, {"lower", 9}, {"upper", 11}};
@@ -97,25 +97,25 @@ INSTANTIATE_TEST_SUITE_P(
             "below_absolute_zero", "temperature", with(field, "preheat", -300), {}, "--preheat", "-273.15"},
         BadCase{"ellipsoid_without_length",
                 "temperature",
-                without(ellipsoid, "c-rear"),
+                without(ellipsoid_field, "c-rear"),
                 {{"model", "ellipsoid"}},
                 "--c-rear",
                 "a value"},
         BadCase{"ellipsoid_flat",
                 "temperature",
-                with(ellipsoid, "b", 0),
+                with(ellipsoid_field, "b", 0),
                 {{"model", "ellipsoid"}},
                 "--b",
                 "above 0"},
         BadCase{"ellipsoid_fraction",
                 "temperature",
-                with(ellipsoid, "f-front", 2.5),
+                with(ellipsoid_field, "f-front", 2.5),
                 {{"model", "ellipsoid"}},
                 "--f-front",
                 "from 0 to 2"},
         BadCase{"ellipsoid_before_start",
                 "temperature",
-                with(ellipsoid, "time", -1),
+                with(ellipsoid_field, "time", -1),
                 {{"model", "ellipsoid"}},
                 "--time",
                 "0 or more"},

@@ -6,12 +6,12 @@
 #include <functional>
 #include <numbers>
 
+#include "field_types.hpp"
+
 namespace seamtakt {
 namespace {
 
-using Source = MovingSource<double>;
 using Shape = DoubleEllipsoid<double>;
-using Point = FieldPoint<double>;
 
 constexpr double diffusivity = 0.040 / 0.0045;
 const Source arc{4000, 5, 0.040, 0.0045, 20};
@@ -28,7 +28,7 @@ double density_W_mm3(double power, const Shape& s, double aside, double depth, d
                   3 * depth * depth / (s.depth_mm * s.depth_mm) - 3 * ahead * ahead / (c * c));
 }
 
-double integral(const std::function<double(double)>& f, double from, double to, int panels) {
+double gauss_integral(const std::function<double(double)>& f, double from, double to, int panels) {
   static const auto nodes = detail::gauss_legendre_16();
   double sum = 0;
   for (int panel = 0; panel < panels; ++panel)
@@ -38,10 +38,11 @@ double integral(const std::function<double(double)>& f, double from, double to, 
 
 TEST(DoubleEllipsoid, DensityHoldsTheArcsWholePower) {
   // Separable: the integral over the half space is the product of three.
-  const auto across = integral([](double y) { return std::exp(-3 * y * y / 16); }, -30, 30, 40);
-  const auto down = integral([](double z) { return std::exp(-3 * z * z / 25); }, 0, 40, 40);
-  const auto ahead = integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, 0, 40, 40);
-  const auto behind = integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, -80, 0, 40);
+  const auto across = gauss_integral([](double y) { return std::exp(-3 * y * y / 16); }, -30, 30, 40);
+  const auto down = gauss_integral([](double z) { return std::exp(-3 * z * z / 25); }, 0, 40, 40);
+  const auto ahead = gauss_integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, 0, 40, 40);
+  const auto behind =
+      gauss_integral([](double x) { return density_W_mm3(4000, uneven, 0, 0, x); }, -80, 0, 40);
   EXPECT_NEAR(across * down * (ahead + behind), 4000, 1e-6);
   EXPECT_NEAR(across * down * ahead, 0.3 * 4000, 1e-6);
 }
@@ -57,9 +58,9 @@ double brute_force_temperature_C(const Source& arc_, const Shape& shape, const P
     const auto smeared = [&](const std::function<double(double)>& density, double at, double from,
                              double to) {
       const double low = std::max(from, at - reach), high = std::min(to, at + reach);
-      return low >= high
-                 ? 0.0
-                 : integral([&](double p) { return density(p) * spread(variance, at - p); }, low, high, 12);
+      return low >= high ? 0.0
+                         : gauss_integral([&](double p) { return density(p) * spread(variance, at - p); },
+                                          low, high, 12);
     };
     const double past = point.ahead_mm + arc_.travel_speed_mm_s * age;
     const auto gauss = [](double width) {
@@ -74,7 +75,7 @@ double brute_force_temperature_C(const Source& arc_, const Shape& shape, const P
   const auto in_fourth_power = [&](double u) {
     return released(time * u * u * u * u) * 4 * time * u * u * u;
   };
-  return arc_.preheat_C + integral(in_fourth_power, 0, 1, 12);
+  return arc_.preheat_C + gauss_integral(in_fourth_power, 0, 1, 12);
 }
 
 TEST(DoubleEllipsoid, EqualsBruteForceIntegrationOfPointSources) {
@@ -112,7 +113,7 @@ double uncorrected_temperature_C(const Source& s, const Shape& shape, const Poin
   const auto in_fourth_power = [&](double u) { return at_age(time * u * u * u * u) * 4 * time * u * u * u; };
   return s.preheat_C + 3 * std::sqrt(3.0) * s.net_power_W /
                            (s.heat_capacity_J_mm3K * std::pow(std::numbers::pi, 1.5)) *
-                           integral(in_fourth_power, 0, 1, 12);
+                           gauss_integral(in_fourth_power, 0, 1, 12);
 }
 
 TEST(DoubleEllipsoid, TheUncorrectedFormIsRightForEqualLengthsOnly) {

@@ -10,7 +10,7 @@
 #include "formula/heat/handbook_steel.hpp"
 #include "formula/heat/joint_field.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// Explicit finite differences for the heat equation in any body of cubes, with loss to the air at its open
 /// faces: a route to a joint's temperatures that shares nothing with images and Laplace's transform. Arcs put
@@ -153,4 +153,4 @@ class HeatGrid {
   std::vector<double> now_, next_;
 };
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -16,7 +16,7 @@
 namespace seamtakt {
 namespace {
 
-using testing::HeatGrid;
+using test::HeatGrid;
 
 constexpr double fillet_rad = 1.5 * std::numbers::pi, butt_rad = std::numbers::pi;
 constexpr double loss_W_m2K = 10;

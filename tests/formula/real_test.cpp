@@ -29,6 +29,7 @@ const OneArgument functions[] = {
     FUNCTION(sqrt(x)),     FUNCTION(exp(x)),        FUNCTION(log(x)),        FUNCTION(pow(x, 2.5)),
     FUNCTION(sin(x)),      FUNCTION(cos(x)),        FUNCTION(tan(x)),        FUNCTION(acos(x)),
     FUNCTION(tanh(x)),     FUNCTION(arc_tangent(x))};
+#undef FUNCTION
 
 TEST(Dual, HasTheValueAndTheSlopeOfEachFunction) {
   constexpr double step = 1e-6;

@@ -11,7 +11,7 @@
 namespace seamtakt {
 namespace {
 
-double integral(const std::function<double(double)>& f, double from, double to) {
+double midpoint_integral(const std::function<double(double)>& f, double from, double to) {
   // Midpoint rule; substitution t^2 at the lower end takes care of vertical tangents.
   const int n = 200000;
   double sum = 0;
@@ -31,8 +31,8 @@ double u_half_width(double height, double radius, double wall_deg) {
 }
 
 double u_area(double thickness, double gap, double root_face, double radius, double wall_deg) {
-  return gap * thickness +
-         2 * integral([&](double h) { return u_half_width(h, radius, wall_deg); }, 0, thickness - root_face);
+  return gap * thickness + 2 * midpoint_integral([&](double h) { return u_half_width(h, radius, wall_deg); },
+                                                 0, thickness - root_face);
 }
 
 GrooveShape<double> u_shape(double thickness, double gap, double root_face, double radius, double wall_deg) {
@@ -62,7 +62,7 @@ TEST(SingleU, IsContinuousWhereTheWallBegins) {
 TEST(Grooves, HaveTheAreaOfTheirOutline) {
   double tan_30 = std::tan(30 * std::numbers::pi / 180), tan_45 = 1;
   auto walls = [](double depth, double slope) {
-    return integral([&](double h) { return h * slope; }, 0, depth);
+    return midpoint_integral([&](double h) { return h * slope; }, 0, depth);
   };
   auto shape = [](GrooveType type, double angle) { return GrooveShape<double>{type, 18, angle, 2.5, 3, 0}; };
   EXPECT_NEAR(groove_area_mm2(shape(GrooveType::single_v, 60)), 2.5 * 18 + 2 * walls(15, tan_30), 1e-6);
@@ -86,7 +86,8 @@ double arc_height(double x, double f, double h) {
 TEST(FaceSegment, HasTheAreaUnderItsArc) {
   for (double h : {0.05, 0.2, 0.21, 0.22, 1.0, 3.0})
     EXPECT_NEAR(face_segment_area_mm2(8.485, h),
-                2 * integral([&](double x) { return arc_height(x, 8.485, h); }, 4.2425, 0) * -1, 2e-5)
+                2 * midpoint_integral([&](double x) { return arc_height(x, 8.485, h); }, 4.2425, 0) * -1,
+                2e-5)
         << h;
 }
 

@@ -6,13 +6,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "field_types.hpp"
 #include "formula/heat/haz_width.hpp"
 
 namespace seamtakt {
 namespace {
-
-using Source = MovingSource<double>;
-using Point = FieldPoint<double>;
 
 const Source warm_steel{4000, 5, 0.040, 0.0045, 20};
 

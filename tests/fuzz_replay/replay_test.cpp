@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "fuzz/fuzz_target.hpp"
+#include "support/file_bytes.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::fuzz {
@@ -26,11 +27,6 @@ std::vector<fs::path> files_in(const fs::path& folder) {
     if (entry.is_regular_file()) files.push_back(entry.path());
   std::sort(files.begin(), files.end());
   return files;
-}
-
-std::string bytes_of(const fs::path& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
 }
 
 class Replay : public testing::TestWithParam<Target> {};

@@ -89,6 +89,7 @@ TEST(Philox, a_row_is_its_counters_one_by_one_on_every_path) {
 // the compiler makes shorter vectors of it, and the rest of it runs anywhere.
 #define multiply_in_halves(a, b) (((a)&0xffffffffu) * ((b)&0xffffffffu))
 SEAMTAKT_PHILOX_ROW(philox_row_wide, , 64, Lanes, multiply_in_halves)
+#undef multiply_in_halves
 
 TEST(Philox, vectors_of_64_bytes_give_the_same_words_on_a_processor_without_them) {
   std::vector<std::uint64_t> wide[4], plain[4];

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "base/error.hpp"
+#include "fit_fixture.hpp"
 #include "plan/evaluate/evaluate.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plan/window/seam_alone.hpp"
@@ -13,15 +14,9 @@
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
+using namespace seamtakt::test;
 
 namespace {
-
-Plan demo() {
-  return load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
-}
-Plan two_schedules() {
-  return load_plan(source_path("/tests/data/two-schedules.weldplan.json"));
-}
 
 bool fails_there(const Findings& findings, const std::vector<std::string>& places) {
   return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {

@@ -15,18 +15,13 @@
 #include "ledger/store/postgres_schema.hpp"
 #include "postgres_server.hpp"
 #include "records/keep/nonconformance.hpp"
+#include "support/program_paths.hpp"
 #include "writers.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-std::string bundle_of(const std::string& uri) {
-  std::string text;
-  export_bundle(Ledger::open(uri, {}), {}, [&](std::string_view piece) { text += piece; });
-  return text;
-}
 
 /// One server for all tests of this file: to start one takes seconds.
 class PostgresStore : public testing::Test {
@@ -314,7 +309,7 @@ TEST_F(PostgresStore, a_flush_that_fails_ends_the_server_before_anything_is_ackn
   begin_store(uri_, keys);
   server_->stop_immediately();
   const std::string shim = server_->folder() + "/iofault.so";
-  std::filesystem::copy_file(SEAMTAKT_IOFAULT, shim, std::filesystem::copy_options::overwrite_existing);
+  std::filesystem::copy_file(iofault_library(), shim, std::filesystem::copy_options::overwrite_existing);
   // In each of the server's processes the 25th flush of the write-ahead log fails.
   server_->set_environment("LD_PRELOAD=" + shim +
                            " IOFAULT_PATH=pg_wal/ IOFAULT_NAME=fdatasync IOFAULT_MODE=eio IOFAULT_CALL=25");

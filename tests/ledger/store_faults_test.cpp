@@ -22,12 +22,6 @@ using namespace seamtakt::test;
 
 namespace {
 
-std::string bundle_of(const std::string& uri) {
-  std::string text;
-  export_bundle(Ledger::open(uri, {}), {}, [&](std::string_view piece) { text += piece; });
-  return text;
-}
-
 /// Kills of two writers, again and again; what the store lost of what they had acknowledged, by the kill.
 struct Kills {
   int counted = 0;  ///< kills that fell on at least two acknowledgements: others show nothing

@@ -166,6 +166,12 @@ VerifyReport verified(const std::string& uri, const std::vector<std::string>& an
   return verify_ledger(Ledger::open(uri, {}), options);
 }
 
+std::string bundle_of(const std::string& uri) {
+  std::string text;
+  export_bundle(Ledger::open(uri, {}), {}, [&](std::string_view piece) { text += piece; });
+  return text;
+}
+
 std::string problems_text(const VerifyReport& report) {
   std::string text;
   for (const LedgerProblem& each : report.problems)

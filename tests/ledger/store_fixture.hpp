@@ -63,6 +63,9 @@ void put_together(const std::string& uri, const std::vector<ForgedCommit>& commi
 VerifyReport verified(const std::string& uri, const std::vector<std::string>& anchors = {},
                       const std::string& pinned = {}, const std::string& raw_folder = {});
 
+/// A store as its bundle.
+std::string bundle_of(const std::string& uri);
+
 /// All problems, a line each.
 std::string problems_text(const VerifyReport& report);
 

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "store_fixture.hpp"
+#include "support/file_bytes.hpp"
 #include "support/time_authority.hpp"
 
 using namespace seamtakt;
@@ -21,10 +22,6 @@ class TimestampRecord : public testing::Test {
     ASSERT_TRUE(authority_.works());
     add(some_pass(1));
     add(some_pass(2));
-  }
-  static std::string bytes_of(const std::string& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
   }
   SignedHead head() {
     SignedHead head = *ledger_.backend().snapshot().newest_head;

@@ -12,7 +12,7 @@
 #include "plain_line.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 bool long_tests() {
@@ -20,7 +20,7 @@ bool long_tests() {
   return length && std::string_view(length) == "long";
 }
 
-std::vector<double> ends_of(const LineRun& run) {
+std::vector<double> run_ends(const LineRun& run) {
   std::vector<double> ends;
   for (const UnitTimes& unit : run.units) ends.push_back(unit.end_s);
   return ends;
@@ -38,7 +38,7 @@ TEST(LineByHand, OneServerWithoutChanceGivesAUnitEveryServiceTime) {
 TEST(LineByHand, TwoStagesWithoutBufferBlockTheFasterFirst) {
   // 3 s, then 5 s. Unit 1: 0-3, 3-8. Unit 2: 3-6, blocked 6-8, 8-13. Unit 3: 8-11, blocked 11-13, 13-18.
   const LineRun run = run_calendar(steady_line({stage_of(1, 0), stage_of(1, 0)}, {3, 5}, 3), 1);
-  EXPECT_EQ(ends_of(run), (std::vector<double>{8, 13, 18}));
+  EXPECT_EQ(run_ends(run), (std::vector<double>{8, 13, 18}));
   EXPECT_EQ(run.units[2].start_s, 8);
   EXPECT_EQ(run.stages[0].blocked_s, 4);
   EXPECT_EQ(run.stages[0].work_s, 9);
@@ -49,7 +49,7 @@ TEST(LineByHand, TwoStagesWithoutBufferBlockTheFasterFirst) {
 TEST(LineByHand, ABufferOfOneTakesTheUnitThatWasBlocked) {
   // Unit 2 waits 6-8 in the buffer; unit 3 goes there at 9.
   const LineRun run = run_calendar(steady_line({stage_of(1, 1), stage_of(1, 0)}, {3, 5}, 4), 1);
-  EXPECT_EQ(ends_of(run), (std::vector<double>{8, 13, 18, 23}));
+  EXPECT_EQ(run_ends(run), (std::vector<double>{8, 13, 18, 23}));
   // Unit 4: 9-12 on the first server, blocked until unit 3 leaves the buffer at 13.
   EXPECT_EQ(run.units[3].start_s, 9);
   EXPECT_EQ(run.stages[0].blocked_s, 1);
@@ -57,7 +57,7 @@ TEST(LineByHand, ABufferOfOneTakesTheUnitThatWasBlocked) {
 
 TEST(LineByHand, ASlowFirstStageStarvesTheSecond) {
   const LineRun run = run_calendar(steady_line({stage_of(1, 2), stage_of(1, 0)}, {5, 3}, 3), 1);
-  EXPECT_EQ(ends_of(run), (std::vector<double>{8, 13, 18}));
+  EXPECT_EQ(run_ends(run), (std::vector<double>{8, 13, 18}));
   EXPECT_EQ(run.stages[1].work_s, 9);  // 9 of 18 s starved
 }
 
@@ -65,7 +65,7 @@ TEST(LineByHand, TwoServersShareAStage) {
   // 10 s on two servers, then 4 s: both end at 10, one continues 10-14; the second unit waits on its
   // server until 14 (no buffer), then 14-24.
   const LineRun run = run_calendar(steady_line({stage_of(2, 0), stage_of(1, 0)}, {10, 4}, 4), 1);
-  EXPECT_EQ(ends_of(run), (std::vector<double>{14, 18, 24, 28}));
+  EXPECT_EQ(run_ends(run), (std::vector<double>{14, 18, 24, 28}));
   EXPECT_EQ(run.stages[0].blocked_s, 4);
   EXPECT_EQ(run.units[3].start_s, 14);
 }
@@ -87,7 +87,7 @@ TEST(LineByHand, ChangesAtTheCellStopItOnce) {
   line.change_stage = 0;
   line.change_s = {0, 7, 0};
   const LineRun run = run_calendar(line, 1);
-  EXPECT_EQ(ends_of(run), (std::vector<double>{10, 27, 37}));
+  EXPECT_EQ(run_ends(run), (std::vector<double>{10, 27, 37}));
   EXPECT_EQ(run.stages[0].stop_s, 7);
 }
 
@@ -153,7 +153,7 @@ TEST(LineCalendar, AgreesWithTheRecurrenceOverManyBlocksAndStages) {
   LineModel line = steady_line(stages, std::vector<double>(13, 0), 3000);
   const RandomStream random(5, 0, 0);
   for (std::size_t i = 0; i < line.work_s.size(); ++i) line.work_s[i] = random.uniform(i);
-  EXPECT_EQ(ends_of(run_calendar(line, 1)), ends_of(run_recurrence(line, 1)));
+  EXPECT_EQ(run_ends(run_calendar(line, 1)), run_ends(run_recurrence(line, 1)));
 }
 
 TEST(LineCalendar, TimesAreLinearInMaxPlus) {
@@ -161,14 +161,14 @@ TEST(LineCalendar, TimesAreLinearInMaxPlus) {
   for (std::uint64_t seed = 1; seed <= 300; ++seed) {
     LineModel line = random_line(seed, {});
     for (LineStage& stage : line.stages) stage.availability = 1;
-    const std::vector<double> ends = ends_of(run_calendar(line, 1));
+    const std::vector<double> ends = run_ends(run_calendar(line, 1));
     LineModel longer = line;
     for (double& work_s : longer.work_s) work_s *= 2;
     for (double& change_s : longer.change_s) change_s *= 2;
-    const std::vector<double> doubled = ends_of(run_calendar(longer, 1));
+    const std::vector<double> doubled = run_ends(run_calendar(longer, 1));
     for (std::size_t u = 0; u < ends.size(); ++u) ASSERT_EQ(doubled[u], 2 * ends[u]);
     if (!line.work_s.empty()) line.work_s[line.work_s.size() / 2] += 1;
-    const std::vector<double> later = ends_of(run_calendar(line, 1));
+    const std::vector<double> later = run_ends(run_calendar(line, 1));
     for (std::size_t u = 0; u < ends.size(); ++u) ASSERT_GE(later[u], ends[u]);
   }
 }
@@ -190,7 +190,7 @@ TEST(LineCalendar, WatchingChangesNothingAndTheChainHasNoGap) {
     const LineModel line = random_line(seed, {true, true});
     LineTrace trace;
     const LineRun watched = run_calendar(line, seed, trace), unwatched = run_calendar(line, seed);
-    ASSERT_EQ(ends_of(watched), ends_of(unwatched));
+    ASSERT_EQ(run_ends(watched), run_ends(unwatched));
     for (std::size_t u = 0; u < watched.units.size(); ++u) {
       const Activity* at = &trace.activities[static_cast<std::size_t>(trace.leaving[u])];
       ASSERT_EQ(at->end_s, watched.units[u].end_s);
@@ -304,4 +304,4 @@ TEST(LineStops, YieldSendsItsShareBack) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

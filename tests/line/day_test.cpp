@@ -9,7 +9,7 @@
 #include "line/levelling.hpp"
 #include "line_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(LineOfPlan, AStageAtA20MinTaktGives3UnitsAnHour) {
@@ -329,4 +329,4 @@ TEST(Waiting, WhereNoCartIsCompleteNothingRuns) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -11,7 +11,7 @@
 #include "line_plan.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 constexpr int cases() {
@@ -165,4 +165,4 @@ TEST(FewerIsSlower, HandWorkTakesItsTimeInTheStageForIt) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

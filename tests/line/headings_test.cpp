@@ -4,7 +4,7 @@
 #include "base/sentences/language.hpp"
 #include "line/line_columns.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 template <class Row>
@@ -29,4 +29,4 @@ TEST(LineHeadings, EveryLanguageHasThem) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -9,7 +9,7 @@
 #include "line_plan.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(Quantile, IsBetweenTheValuesInOrder) {
@@ -115,4 +115,4 @@ TEST(LineModel, MoreStopsThanAPersonPlansWithAreRefused) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -7,7 +7,7 @@
 #include "line/line_result.hpp"
 #include "line/orders.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 inline Stage named_stage(const std::string& time_of, int servers = 1, int buffer_after = 0) {
   Stage stage;
@@ -93,4 +93,15 @@ inline std::vector<double> ends_of(const LineResult& line) {
   return ends;
 }
 
-}  // namespace seamtakt::testing
+/// The first finding of a rule; nullptr where there is none.
+inline const Finding* finding_of(const Findings& findings, const std::string& rule) {
+  for (const Finding& finding : findings)
+    if (finding.rule == rule) return &finding;
+  return nullptr;
+}
+
+inline const Finding* finding_of(const LineResult& line, const std::string& rule) {
+  return finding_of(line.findings, rule);
+}
+
+}  // namespace seamtakt::test

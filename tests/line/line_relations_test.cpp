@@ -4,7 +4,7 @@
 #include "base/error.hpp"
 #include "plan/fields/plan_file.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// What a plan with this line (JSON) is refused for: "POINTER: found ..., expected ...".
@@ -141,4 +141,4 @@ TEST(LineRelations, RefuseAStageInTheListsOfTwoGroups) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -7,7 +7,7 @@
 
 #include "line/line_model.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// A line simulated without the program's calendar, as plainly as the rules can be written: look for the next
 /// end, then let units move one by one, from the last stage to the first, until nothing moves any more.
@@ -172,4 +172,4 @@ class PlainLine {
   long turns_ = 0;
 };
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -14,7 +14,7 @@
 
 #include "plan/plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 /// A line by the clock on the wall, written from the definitions and sharing nothing with calc/line but the
 /// plan: look for what happens next (a service or assembly's takt is over, work begins or ends, parts come),
@@ -334,4 +334,4 @@ class PlainShop {
   long turns_ = 0;
 };
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -5,7 +5,7 @@
 
 #include "line_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// 2026-11-30 is a Monday.
@@ -14,12 +14,6 @@ Calendar mondays() {
   calendar.start = "2026-11-30T07:00";
   calendar.shifts = {shift_of({"mon"}, "08:00", "12:00", {{"10:00", "10:30"}})};
   return calendar;
-}
-
-const Finding* finding_of(const LineResult& line, const std::string& rule) {
-  for (const Finding& finding : line.findings)
-    if (finding.rule == rule) return &finding;
-  return nullptr;
 }
 
 TEST(Shop, WorkRestsAtNightAndInBreaksAndThenGoesOn) {
@@ -248,4 +242,4 @@ TEST(Shop, OrdersThatComeAgainAreNeitherDueNorWaitedFor) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

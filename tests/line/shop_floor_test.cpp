@@ -12,7 +12,7 @@
 #include "line/release.hpp"
 #include "support/folder_test.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 Plan two_weldments() {
@@ -304,4 +304,4 @@ TEST(WithoutRobot, RefusesARobotThatTheCellHasNot) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -12,7 +12,7 @@
 #include "plain_shop.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// A random line of timed stages. Either all times are whole tens of minutes, so that things happen at once
@@ -213,4 +213,4 @@ TEST(Shop, PeopleForEveryPlaceChangeNothing) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

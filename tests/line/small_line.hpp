@@ -7,7 +7,7 @@
 
 #include "line/line_model.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 
 inline LineStage stage_of(int servers, int buffer_after) {
   LineStage stage;
@@ -66,4 +66,4 @@ inline LineModel random_line(std::uint64_t seed, RandomLineShape shape) {
   return line;
 }
 
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -8,7 +8,7 @@
 #include "line/line_figures.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 LineRun leaving_at(const std::vector<double>& ends) {
@@ -189,4 +189,4 @@ TEST(LineModelCheck, NamesTheStageAndWhatIsWrong) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -9,14 +9,8 @@
 #include "cell/timeline/without_robot.hpp"
 #include "line_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
-
-const Finding* finding_of(const Findings& findings, const std::string& rule) {
-  for (const Finding& finding : findings)
-    if (finding.rule == rule) return &finding;
-  return nullptr;
-}
 
 /// A of R1 alone, B of R2 alone, C of both; the cell takes as long as the request says.
 Plan plan_of_two_robots() {
@@ -200,4 +194,4 @@ RC_GTEST_PROP(Unwelded, TakingARobotAwayNeverRaisesThroughputByLeavingSeamsUnwel
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -11,7 +11,7 @@
 #include "line_plan.hpp"
 #include "small_line.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(NormalQuantile, IsTheInverseOfTheDistributionFunction) {
@@ -141,4 +141,4 @@ TEST(WorkVariation, CostsThroughputWhereBuffersAreSmall) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -7,7 +7,7 @@
 #include "line_plan.hpp"
 #include "plan/clock_time.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(ClockTime, ReadsAndWritesTheClock) {
@@ -127,4 +127,4 @@ TEST(WorkHours, AgreeWithMinutesCountedOneByOne) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

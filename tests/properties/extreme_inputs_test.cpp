@@ -56,11 +56,11 @@ std::string described(const Quantity& quantity, const QuantityRequest& request) 
   return text;
 }
 
-struct Tally {
+struct AnswersTally {
   int answered = 0, refused = 0;
 };
 
-void try_request(const Quantity& quantity, const QuantityRequest& request, Tally& tally) {
+void try_request(const Quantity& quantity, const QuantityRequest& request, AnswersTally& tally) {
   try {
     QuantityAnswer answered = answer(quantity, request);
     ++tally.answered;
@@ -82,7 +82,7 @@ QuantityRequest with_uncertainties(const Case& each) {
 }
 
 TEST(ExtremeInputs, GiveAFiniteNumberOrAnErrorOneByOne) {
-  Tally tally;
+  AnswersTally tally;
   for (const Case& each : one_case_per_form()) {
     QuantityRequest request = with_uncertainties(each);
     for (const auto& [name, value] : with_uncertainties(each).inputs.numbers)
@@ -101,7 +101,7 @@ TEST(ExtremeInputs, GiveAFiniteNumberOrAnErrorInHundredsOfCombinations) {
   std::mt19937_64 random(20240229);
   std::uniform_int_distribution<std::size_t> pick(0, extremes.size() - 1);
   std::uniform_int_distribution<int> exponent(-32, 32), coin(0, 2);
-  Tally tally;
+  AnswersTally tally;
   for (const Case& each : one_case_per_form()) {
     QuantityRequest request = with_uncertainties(each);
     for (int round = 0; round < 300; ++round) {
@@ -125,7 +125,7 @@ TEST(ExtremeInputs, TakeNoLongerThanOrdinaryOnes) {
       QuantityRequest changed = request;
       for (auto& [name, value] : changed.inputs.numbers) value = huge;
       auto begin = std::chrono::steady_clock::now();
-      Tally tally;
+      AnswersTally tally;
       try_request(*each.quantity, changed, tally);
       std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
       EXPECT_LT(took.count(), 2) << described(*each.quantity, changed);
@@ -147,7 +147,7 @@ TEST(MissingInputs, GiveNullsOrAnErrorWhateverIsLeftOut) {
           part.inputs.numbers.erase(names[i]);
           part.inputs.texts.erase(names[i]);
         }
-      Tally tally;
+      AnswersTally tally;
       try_request(*each.quantity, part, tally);
       if (HasFatalFailure()) return;
     }

@@ -38,11 +38,11 @@ Difference difference(double below, double at, double above, double step) {
   return {(at - below) / step, (above - at) / step, 1e-13 * size / step};
 }
 
-struct Tally {
+struct SlopesTally {
   int compared = 0, kinks = 0;
 };
 
-void compare_slopes(const Case& each, const std::string& name, double value, Tally& tally) {
+void compare_slopes(const Case& each, const std::string& name, double value, SlopesTally& tally) {
   QuantityRequest request = request_of(*each.quantity, each.inputs);
   request.standard_uncertainty = {{name, 1.0}};
   request.inputs.numbers[name] = value;
@@ -66,7 +66,7 @@ void compare_slopes(const Case& each, const std::string& name, double value, Tal
 }
 
 TEST(Slopes, AgreeWithCentralDifferencesForEveryOptionOfEveryQuantity) {
-  Tally tally;
+  SlopesTally tally;
   std::set<std::string> seen;
   for (const Case& each : every_case()) {
     SCOPED_TRACE(std::string(each.quantity->name) + " " + each.inputs);

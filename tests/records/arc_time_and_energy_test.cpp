@@ -8,8 +8,6 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V";
-
 /// Two samples on, one off: every figure by hand.
 TEST(ArcTime, AnIntervalCountsWhereItsFirstSampleIsOn) {
   const auto result = audit_text("time_s,current_A,voltage_V\n0,0,0\n1,100,20\n3,200,30\n4,0,10\n5,0,10\n");
@@ -99,7 +97,8 @@ TEST(Energy, MethodAOnAWaveformControlledScheduleTakesItsFactorAndSaysSo) {
   Plan plan = small_plan();
   plan.schedules[0].waveform = "waveform-controlled";
   plan.schedules[0].waveform_factor = 0.9;
-  const std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 50) + "50.0,U1,W,S1,1,0,0\n";
+  const std::string log =
+      std::string(plain_columns) + "\n" + arc_rows("U1,W,S1,1", 0, 50) + "50.0,U1,W,S1,1,0,0\n";
   AuditOptions options;
   const auto instantaneous = audit_text(log, options, &plan);
   options.columns = parse_log_columns(R"({"signal": "averaged"})", "columns.json");
@@ -118,7 +117,8 @@ TEST(Energy, TheUncertaintyOfAnAppliedFactorCounts) {
   plan.measuring->u_current_pct = plan.measuring->u_voltage_pct = plan.measuring->u_travel_speed_pct = 1;
   plan.schedules[0].waveform = "waveform-controlled";
   plan.schedules[0].waveform_factor = 0.9;
-  const std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 50) + "50.0,U1,W,S1,1,0,0\n";
+  const std::string log =
+      std::string(plain_columns) + "\n" + arc_rows("U1,W,S1,1", 0, 50) + "50.0,U1,W,S1,1,0,0\n";
   AuditOptions options;
   const auto recorded = [&] { return audit_text(log, options, &plan).passes.at(0); };
   const PassRecord sampled = recorded();
@@ -144,7 +144,7 @@ TEST(Energy, TheUncertaintyOfAnAppliedFactorCounts) {
 TEST(Energy, APulseTakesTwentySamplesAPeriod) {
   // 1 s of arc at `step_us` between samples.
   const auto is_coarse = [](const Plan& plan, int step_us) {
-    std::string log = std::string(header) + "\n";
+    std::string log = std::string(plain_columns) + "\n";
     for (int us = 0; us <= 1'000'000; us += step_us)
       log += fixed(us / 1e6, 6) + ",U1,W,S1,1," + (us / step_us % 2 == 0 ? "200" : "201") + ",25.0\n";
     log += fixed(1 + step_us / 1e6, 6) + ",U1,W,S1,1,0,0\n";
@@ -163,7 +163,7 @@ TEST(Energy, APulseTakesTwentySamplesAPeriod) {
 }
 
 TEST(FrozenLogger, NoArcTimeAndAFinding) {
-  std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 2);
+  std::string log = std::string(plain_columns) + "\n" + arc_rows("U1,W,S1,1", 0, 2);
   for (int i = 20; i < 60; ++i) log += fixed(i / 10.0, 1) + ",U1,W,S1,1,222.5,26.10\n";
   log += arc_rows("U1,W,S1,1", 6, 8) + "8.0,U1,W,S1,1,0,0\n";
   const auto result = audit_text(log);
@@ -176,7 +176,7 @@ TEST(FrozenLogger, NoArcTimeAndAFinding) {
 }
 
 TEST(FrozenLogger, TwoSecondsAreStillAllowed) {
-  std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 2);
+  std::string log = std::string(plain_columns) + "\n" + arc_rows("U1,W,S1,1", 0, 2);
   for (int i = 20; i <= 40; ++i) log += fixed(i / 10.0, 1) + ",U1,W,S1,1,222.5,26.10\n";
   log += arc_rows("U1,W,S1,1", 4.1, 6) + "6.0,U1,W,S1,1,0,0\n";
   const auto result = audit_text(log);
@@ -185,7 +185,7 @@ TEST(FrozenLogger, TwoSecondsAreStillAllowed) {
 }
 
 TEST(FrozenLogger, APassThatIsFrozenThroughoutHasNoArcTimeAndIsUndecided) {
-  std::string log = std::string(header) + "\n";
+  std::string log = std::string(plain_columns) + "\n";
   for (int i = 0; i < 500; ++i) log += fixed(i / 10.0, 1) + ",U1,W,S1,1,200,25\n";
   const Plan plan = small_plan();
   const auto result = audit_text(log, {}, &plan);
@@ -196,14 +196,14 @@ TEST(FrozenLogger, APassThatIsFrozenThroughoutHasNoArcTimeAndIsUndecided) {
 }
 
 TEST(FrozenLogger, AVoltageThatStillMovesIsALiveLogger) {
-  std::string log = std::string(header) + "\n";
+  std::string log = std::string(plain_columns) + "\n";
   for (int i = 0; i < 50; ++i)
     log += fixed(i / 10.0, 1) + ",U1,W,S1,1,200," + (i % 2 ? "25.1" : "25.0") + "\n";
   EXPECT_NEAR(audit_text(log).passes[0].arc_time_s, 4.9, 1e-9);
 }
 
 TEST(TimeOrder, GoingBackwardsWithinAPassFails) {
-  const std::string log = std::string(header) +
+  const std::string log = std::string(plain_columns) +
                           "\n0,U1,W,S1,1,200,25\n1,U1,W,S1,1,201,25\n0.5,U1,W,S1,1,202,25\n1.5,U1,W,S1,1,203,"
                           "25\n2,U1,W,S1,1,0,0\n";
   const Plan plan = small_plan();
@@ -216,10 +216,10 @@ TEST(TimeOrder, GoingBackwardsWithinAPassFails) {
 }
 
 TEST(TimeOrder, AWindowPutsSmallDisorderRight) {
-  const std::string sorted = std::string(header) +
+  const std::string sorted = std::string(plain_columns) +
                              "\n0,U1,W,S1,1,200,25\n0.5,U1,W,S1,1,202,25\n1,U1,W,S1,1,201,25\n1.5,U1,W,S1,1,"
                              "203,25\n2,U1,W,S1,1,0,0\n";
-  const std::string mixed = std::string(header) +
+  const std::string mixed = std::string(plain_columns) +
                             "\n0,U1,W,S1,1,200,25\n1,U1,W,S1,1,201,25\n0.5,U1,W,S1,1,202,25\n1.5,U1,W,S1,1,"
                             "203,25\n2,U1,W,S1,1,0,0\n";
   AuditOptions options;
@@ -232,7 +232,7 @@ TEST(TimeOrder, AWindowPutsSmallDisorderRight) {
 
 TEST(TimeOrder, EqualTimesAddNothingAndAreNoted) {
   const auto result =
-      audit_text(std::string(header) +
+      audit_text(std::string(plain_columns) +
                  "\n0,U1,W,S1,1,200,25\n1,U1,W,S1,1,201,25\n1,U1,W,S1,1,301,25\n2,U1,W,S1,1,0,0\n");
   EXPECT_DOUBLE_EQ(result.passes[0].arc_time_s, 2);
   EXPECT_DOUBLE_EQ(*result.passes[0].mean_current_A, (200 + 301) / 2.0);
@@ -240,7 +240,7 @@ TEST(TimeOrder, EqualTimesAddNothingAndAreNoted) {
 }
 
 TEST(TimeOrder, AStepWithoutSamplesIsNoArcTime) {
-  const std::string log = std::string(header) + "\n" + arc_rows("U1,W,S1,1", 0, 3) +
+  const std::string log = std::string(plain_columns) + "\n" + arc_rows("U1,W,S1,1", 0, 3) +
                           arc_rows("U1,W,S1,1", 33, 36) + "36.0,U1,W,S1,1,0,0\n";
   const auto result = audit_text(log);
   ASSERT_EQ(result.passes.size(), 1u);

@@ -1,4 +1,5 @@
 #include "audit_fixture.hpp"
+#include "records/passes/audit_json.hpp"
 
 #include <charconv>
 #include <cmath>
@@ -93,6 +94,12 @@ Plan small_plan() {
   weldment.seams[3].by = "manual";
   plan.weldments = {weldment};
   return plan;
+}
+
+std::string audit_json(const AuditResult& result) {
+  std::string text;
+  write_audit_json(result, text);
+  return text;
 }
 
 }  // namespace seamtakt::test

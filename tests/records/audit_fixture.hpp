@@ -8,6 +8,13 @@
 
 namespace seamtakt::test {
 
+/// Columns of the plainest log, and with the line's end.
+inline constexpr const char* plain_columns = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V";
+inline constexpr const char* plain_header = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n";
+
+/// The audit as its JSON document.
+std::string audit_json(const AuditResult& result);
+
 /// Audits a log that is in memory.
 AuditResult audit_text(const std::string& csv, const AuditOptions& options = {}, const Plan* plan = nullptr,
                        std::size_t chunk = 0);

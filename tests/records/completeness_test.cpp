@@ -7,7 +7,6 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n";
 constexpr const char* manual_header = "unit_serial,seam,pass,welder,schedule,date,result\n";
 
 /// All robot passes of one unit of the small plan, from `start_s` on.
@@ -26,7 +25,7 @@ const UnitRecord& only_unit(const AuditResult& result) {
 TEST(Completeness, NeedsTheRobotsAndTheWeldersSeams) {
   const Plan plan = small_plan();
   AuditOptions options;
-  const auto robots_only = audit_text(header + all_passes("U1", 0), options, &plan);
+  const auto robots_only = audit_text(plain_header + all_passes("U1", 0), options, &plan);
   EXPECT_EQ(only_unit(robots_only).complete, false);
   EXPECT_EQ(only_unit(robots_only).complete_robot, true);
   EXPECT_EQ(only_unit(robots_only).complete_manual, false);
@@ -35,7 +34,7 @@ TEST(Completeness, NeedsTheRobotsAndTheWeldersSeams) {
 
   options.manual =
       parse_manual_seams(manual_header + std::string("U1,M1,1,W. Smith,G,2026-11-25,pass\n"), "m.csv");
-  const auto both = audit_text(header + all_passes("U1", 0), options, &plan);
+  const auto both = audit_text(plain_header + all_passes("U1", 0), options, &plan);
   EXPECT_EQ(only_unit(both).complete, true);
   EXPECT_EQ(only_unit(both).complete_manual, true);
   EXPECT_TRUE(only_unit(both).missing_passes.empty());
@@ -43,9 +42,9 @@ TEST(Completeness, NeedsTheRobotsAndTheWeldersSeams) {
 
 TEST(Completeness, NamesMissingAndExtraPasses) {
   const Plan plan = small_plan();
-  const auto result = audit_text(
-      header + arc_rows("U1,W,S1,1", 0, 50) + arc_rows("U1,W,S3,2", 60, 97) + arc_rows("U1,W,S8,1", 100, 104),
-      {}, &plan);
+  const auto result = audit_text(plain_header + arc_rows("U1,W,S1,1", 0, 50) + arc_rows("U1,W,S3,2", 60, 97) +
+                                     arc_rows("U1,W,S8,1", 100, 104),
+                                 {}, &plan);
   const UnitRecord& unit = only_unit(result);
   ASSERT_EQ(unit.missing_passes.size(), 3u);  // S2, S3/1, M1
   EXPECT_EQ(unit.missing_passes[0].seam, "S2");
@@ -62,7 +61,7 @@ TEST(Completeness, AFailedPassLeavesItsUnitIncomplete) {
   Plan plan = small_plan();
   plan.schedules[1].limits.emplace();
   plan.schedules[1].limits->current_A = Interval{{}, 150};
-  const auto result = audit_text(header + all_passes("U1", 0), {}, &plan);
+  const auto result = audit_text(plain_header + all_passes("U1", 0), {}, &plan);
   EXPECT_EQ(only_unit(result).complete_robot, false);
   EXPECT_EQ(only_unit(result).missing_passes.size(), 1u) << "laid, though not well: only M1 is missing";
 }
@@ -72,13 +71,15 @@ TEST(Completeness, AManualSeamsResultCounts) {
   AuditOptions options;
   options.manual =
       parse_manual_seams(manual_header + std::string("U1,M1,1,W. Smith,G,2026-11-25,Rejected\n"), "m.csv");
-  const auto bad = audit_text(header + all_passes("U1", 0), options, &plan);
+  const auto bad = audit_text(plain_header + all_passes("U1", 0), options, &plan);
   EXPECT_EQ(only_unit(bad).complete_manual, false);
   EXPECT_EQ(findings_of(bad, "manual.result.fail").size(), 1u);
   options.manual[0].result = "so-so";
-  EXPECT_TRUE(has_finding(audit_text(header + all_passes("U1", 0), options, &plan), "manual.result.unclear"));
+  EXPECT_TRUE(
+      has_finding(audit_text(plain_header + all_passes("U1", 0), options, &plan), "manual.result.unclear"));
   options.manual[0] = {"U1", "", "M1", 1, "W. Smith", "F", "2026-11-25", "pass", 2};
-  EXPECT_TRUE(has_finding(audit_text(header + all_passes("U1", 0), options, &plan), "manual.schedule.other"));
+  EXPECT_TRUE(
+      has_finding(audit_text(plain_header + all_passes("U1", 0), options, &plan), "manual.schedule.other"));
 }
 
 TEST(Completeness, FindsPassesWeldedTwice) {
@@ -86,7 +87,7 @@ TEST(Completeness, FindsPassesWeldedTwice) {
   AuditOptions options;
   options.manual = parse_manual_seams(
       manual_header + std::string("U1,M1,1,A,G,2026-11-25,pass\nU1,M1,1,B,G,2026-11-26,pass\n"), "m.csv");
-  const auto result = audit_text(header + all_passes("U1", 0), options, &plan);
+  const auto result = audit_text(plain_header + all_passes("U1", 0), options, &plan);
   ASSERT_EQ(only_unit(result).repeated_passes.size(), 1u);
   EXPECT_EQ(only_unit(result).repeated_passes[0].seam, "M1");
   EXPECT_EQ(findings_of(result, "unit.pass.repeated").size(), 1u);
@@ -114,7 +115,7 @@ TEST(Completeness, AUnitOfWhichNothingIsLoggedIsListed) {
 }
 
 TEST(Completeness, IsOpenWithoutAPlan) {
-  const auto result = audit_text(header + all_passes("U1", 0));
+  const auto result = audit_text(plain_header + all_passes("U1", 0));
   EXPECT_FALSE(only_unit(result).complete);
   EXPECT_FALSE(only_unit(result).complete_robot);
   EXPECT_TRUE(only_unit(result).missing_passes.empty());
@@ -124,7 +125,7 @@ TEST(Completeness, AHandThatThePlanDoesNotHaveIsSaid) {
   const Plan plan = small_plan();
   AuditOptions options;
   options.manual = parse_manual_seams(manual_header + std::string("U1,S1,,A,F,2026-11-25,ok\n"), "m.csv");
-  const auto result = audit_text(header + arc_rows("U1,W,M1,1", 0, 12.5), options, &plan);
+  const auto result = audit_text(plain_header + arc_rows("U1,W,M1,1", 0, 12.5), options, &plan);
   EXPECT_EQ(findings_of(result, "unit.pass.other-hand").size(), 2u);
 }
 

@@ -15,13 +15,13 @@ namespace {
 __extension__ typedef __int128 Whole;
 
 /// A sample as whole numbers: ms, 0.1 A, 0.01 V, 0.01 mm/s.
-struct Sample {
+struct MilliSample {
   std::int64_t ms = 0, current = 0, voltage = 0, speed = 0;
   bool on() const { return current > 50; }
 };
 
 struct Case {
-  std::vector<Sample> samples;
+  std::vector<MilliSample> samples;
   std::int64_t window_ms = 1000, start_ms = 0, crater_ms = 0;
 };
 
@@ -55,7 +55,7 @@ Case random_case(unsigned seed) {
 
 std::string text_of(const Case& made) {
   std::string log = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,travel_speed_mm_s\n";
-  for (const Sample& s : made.samples)
+  for (const MilliSample& s : made.samples)
     log += fixed(static_cast<double>(s.ms) / 1000, 3) + ",U1,W,S1,1," +
            fixed(static_cast<double>(s.current) / 10, 1) + "," +
            fixed(static_cast<double>(s.voltage) / 100, 2) + "," +
@@ -78,7 +78,7 @@ struct PlainExcursion {
 
 /// The intervals of the steady part: of each arc, those wholly between start and crater.
 std::vector<std::size_t> steady_intervals(const Case& made) {
-  const std::vector<Sample>& all = made.samples;
+  const std::vector<MilliSample>& all = made.samples;
   std::vector<std::size_t> steady;
   for (std::size_t first = 0; first < all.size();) {
     std::size_t end = first;
@@ -95,7 +95,7 @@ std::vector<PlainBin> bins_of(const Case& made) {
   std::vector<PlainBin> bins;
   PlainBin bin;
   for (const std::size_t i : steady_intervals(made)) {
-    const Sample& s = made.samples[i];
+    const MilliSample& s = made.samples[i];
     const std::int64_t dt = made.samples[i + 1].ms - s.ms;
     if (bin.ms == 0) bin.begin_ms = s.ms;
     bin.end_ms = s.ms + dt;
@@ -146,12 +146,6 @@ void add_excursions(const std::vector<PlainBin>& bins, const char* quantity, Who
   }
 }
 
-std::string json_of(const AuditResult& result) {
-  std::string text;
-  write_audit_json(result, text);
-  return text;
-}
-
 TEST(ExcursionsReadInAnyWay, AreThoseOfAPlainReckoningToTheLastBit) {
   std::size_t seen = 0;
   for (unsigned seed = 0; seed < 60; ++seed) {
@@ -178,7 +172,7 @@ TEST(ExcursionsReadInAnyWay, AreThoseOfAPlainReckoningToTheLastBit) {
       options.reader.block_bytes = block_bytes;
       options.reader.limits.listed_interruptions = 100'000;
       const auto result = audit_text(log, options, &plan);
-      const std::string json = json_of(result);
+      const std::string json = audit_json(result);
       if (!first.empty()) {
         EXPECT_EQ(json, first) << kernel << ' ' << threads << ' ' << block_bytes;
         return;

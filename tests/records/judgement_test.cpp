@@ -9,12 +9,12 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header =
+constexpr const char* header_with_speed =
     "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V,travel_speed_mm_s\n";
 
 /// A pass over S1 at 8 mm/s with `amperes` and 25 V: 50 s.
 std::string pass_at(double amperes, double volts = 25, double speed = 8) {
-  std::string log = header;
+  std::string log = header_with_speed;
   for (int i = 0; i <= 500; ++i)
     log += fixed(i / 10.0, 1) + ",U1,W,S1,1," + (i < 500 ? fixed(amperes + (i % 2 ? 0.5 : -0.5), 2) : "0") +
            "," + fixed(volts, 3) + "," + fixed(speed, 3) + "\n";
@@ -92,7 +92,7 @@ TEST(Judgement, UsesTheSteadyPartForMeansAndTheWholePassForHeatInput) {
   Plan plan = with_limit(&ScheduleLimits::current_A, {195, 205});
   plan.schedules[0].arc_start_s = 1;
   plan.schedules[0].crater_fill_s = 2;
-  std::string log = header;
+  std::string log = header_with_speed;
   for (int i = 0; i <= 500; ++i) {
     const double amperes = i < 10 ? 300 : i >= 480 ? 120 : 200;
     log += fixed(i / 10.0, 1) + ",U1,W,S1,1," + (i < 500 ? fixed(amperes + (i % 2 ? 0.5 : -0.5), 1) : "0") +
@@ -111,7 +111,7 @@ TEST(Judgement, CutsStartAndCraterOffEveryArc) {
   Plan plan = small_plan();
   plan.schedules[0].arc_start_s = 1;
   plan.schedules[0].crater_fill_s = 1;
-  std::string log = header;
+  std::string log = header_with_speed;
   for (int i = 0; i <= 300; ++i) {
     const bool on = i % 100 < 75 && i < 300;
     log += fixed(i / 10.0, 1) + ",U1,W,S2,1," + (on ? fixed(200 + i % 2, 0) : "0") + ",25,8\n";

@@ -9,7 +9,7 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header =
+constexpr const char* header_with_place =
     "time_s,unit_serial,weldment,seam,pass,robot,current_A,voltage_V,x_mm,y_mm,z_mm\n";
 
 /// A stretch of S1 (400 mm, 8 mm/s, ten samples a second), with the arc out at its end.
@@ -36,7 +36,7 @@ AuditOptions closing() {
 
 TEST(LengthJudgement, FortyMillimetresOfASeamAreNoPass) {
   const Plan plan = small_plan();
-  const auto open = audit_text(header + weld("U1", 0, 0, 40), {}, &plan);
+  const auto open = audit_text(header_with_place + weld("U1", 0, 0, 40), {}, &plan);
   EXPECT_EQ(open.passes[0].verdict, Verdict::undecided);
   EXPECT_EQ(open.passes[0].undecided_by, std::vector<std::string>{"record.length.part"});
   const auto part = findings_of(open, "record.length.part");
@@ -45,7 +45,7 @@ TEST(LengthJudgement, FortyMillimetresOfASeamAreNoPass) {
   EXPECT_NEAR(*part[0].value, 40, 0.01);
   EXPECT_DOUBLE_EQ(*part[0].limit, 400);
 
-  const auto closed = audit_text(header + weld("U1", 0, 0, 40), closing(), &plan);
+  const auto closed = audit_text(header_with_place + weld("U1", 0, 0, 40), closing(), &plan);
   EXPECT_EQ(closed.passes[0].verdict, Verdict::fail);
   EXPECT_EQ(closed.passes[0].failed_by, std::vector<std::string>{"record.length.short"});
   ASSERT_EQ(count_of(closed, "record.length.short"), 1u);
@@ -61,30 +61,32 @@ TEST(LengthJudgement, AStoredPartByTheTravelSpeedAllowsTheUnionWhatItIsAllowed) 
   by_speed.coverage.welded_mm = 200;
   by_speed.coverage.allowed_short_mm = 20;
   options.stored = [&](const PassRecord&) { return StoredWelds{{by_speed}, false}; };
-  const auto together = audit_text(header + weld("U1", 0, 200, 385), options, &plan);
+  const auto together = audit_text(header_with_place + weld("U1", 0, 200, 385), options, &plan);
   EXPECT_EQ(count_of(together, "record.length.short"), 0u);
   by_speed.coverage.allowed_short_mm = 5;
-  const auto shorter = audit_text(header + weld("U1", 0, 200, 380), options, &plan);
+  const auto shorter = audit_text(header_with_place + weld("U1", 0, 200, 380), options, &plan);
   EXPECT_EQ(count_of(shorter, "record.length.short"), 1u);
 }
 
 TEST(LengthJudgement, ALaterUnitOnTheRobotClosesTheUnit) {
   const Plan plan = small_plan();
-  const auto result = audit_text(header + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 40), {}, &plan);
+  const auto result = audit_text(header_with_place + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 40), {}, &plan);
   EXPECT_EQ(result.passes[0].verdict, Verdict::fail) << "R1 went on to U2";
   EXPECT_EQ(result.passes[1].verdict, Verdict::undecided);
   const auto other =
-      audit_text(header + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 400, "S1", "R2"), {}, &plan);
+      audit_text(header_with_place + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 400, "S1", "R2"), {}, &plan);
   EXPECT_EQ(other.passes[0].verdict, Verdict::undecided) << "another robot says nothing";
   const auto back = audit_text(
-      header + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 400) + weld("U1", 70, 0, 400, "S3"), {}, &plan);
+      header_with_place + weld("U1", 0, 0, 40) + weld("U2", 10, 0, 400) + weld("U1", 70, 0, 400, "S3"), {},
+      &plan);
   EXPECT_EQ(back.passes[0].verdict, Verdict::fail) << "though the robot came back to U1";
 }
 
 TEST(LengthJudgement, PartsInSeveralLogsCountTogether) {
   const Plan plan = small_plan();
-  const auto result =
-      audit(memory_logs({header + weld("U1", 0, 0, 208), header + weld("U1", 100, 200, 400)}), {}, &plan);
+  const auto result = audit(
+      memory_logs({header_with_place + weld("U1", 0, 0, 208), header_with_place + weld("U1", 100, 200, 400)}),
+      {}, &plan);
   ASSERT_EQ(result.passes.size(), 2u);
   for (const PassRecord& pass : result.passes) {
     EXPECT_EQ(pass.verdict, Verdict::pass);
@@ -93,8 +95,9 @@ TEST(LengthJudgement, PartsInSeveralLogsCountTogether) {
   }
   EXPECT_FALSE(has_finding(result, "unit.pass.repeated")) << "one pass in two parts";
   // The first half twice isn't the whole.
-  const auto twice = audit(memory_logs({header + weld("U1", 0, 0, 200), header + weld("U1", 100, 0, 200)}),
-                           closing(), &plan);
+  const auto twice = audit(
+      memory_logs({header_with_place + weld("U1", 0, 0, 200), header_with_place + weld("U1", 100, 0, 200)}),
+      closing(), &plan);
   EXPECT_EQ(twice.passes[0].verdict, Verdict::fail);
   EXPECT_NEAR(*findings_of(twice, "record.length.short")[0].value, 200, 0.01);
   EXPECT_EQ(count_of(twice, "record.length.short"), 1u) << "one finding a pass";
@@ -102,20 +105,25 @@ TEST(LengthJudgement, PartsInSeveralLogsCountTogether) {
 
 TEST(LengthJudgement, WithoutASerialNumberTwoRecordsAreNotOnePass) {
   const Plan plan = small_plan();
-  const auto result =
-      audit(memory_logs({header + weld("", 0, 0, 200), header + weld("", 100, 200, 400)}), {}, &plan);
+  const auto result = audit(
+      memory_logs({header_with_place + weld("", 0, 0, 200), header_with_place + weld("", 100, 200, 400)}), {},
+      &plan);
   for (const PassRecord& pass : result.passes) EXPECT_EQ(pass.verdict, Verdict::undecided);
 }
 
 TEST(LengthJudgement, TenMillimetresAreAllowed) {
   const Plan plan = small_plan();
-  EXPECT_EQ(audit_text(header + weld("U1", 0, 4, 396), closing(), &plan).passes[0].verdict, Verdict::pass);
-  EXPECT_EQ(audit_text(header + weld("U1", 0, 8, 396), closing(), &plan).passes[0].verdict, Verdict::fail);
+  EXPECT_EQ(audit_text(header_with_place + weld("U1", 0, 4, 396), closing(), &plan).passes[0].verdict,
+            Verdict::pass);
+  EXPECT_EQ(audit_text(header_with_place + weld("U1", 0, 8, 396), closing(), &plan).passes[0].verdict,
+            Verdict::fail);
   AuditOptions options = closing();
   options.length_short_mm = 20;
-  EXPECT_EQ(audit_text(header + weld("U1", 0, 8, 396), options, &plan).passes[0].verdict, Verdict::pass);
+  EXPECT_EQ(audit_text(header_with_place + weld("U1", 0, 8, 396), options, &plan).passes[0].verdict,
+            Verdict::pass);
   options.length_short_mm = 0;
-  EXPECT_EQ(audit_text(header + weld("U1", 0, 4, 396), options, &plan).passes[0].verdict, Verdict::fail);
+  EXPECT_EQ(audit_text(header_with_place + weld("U1", 0, 4, 396), options, &plan).passes[0].verdict,
+            Verdict::fail);
 }
 
 // Source of the value: JCGM 100:2008, 4.3.7 (rectangular) and 5.1.2 (a difference): 2*sqrt(2)*a/sqrt(3).
@@ -128,12 +136,13 @@ TEST(LengthJudgement, TheStatedUncertaintyOfPositionsIsAllowedToo) {
   robot.of = "full-scale";
   robot.full_scale = 1000;  // 2 mm either way
   plan.instruments = {robot};
-  const auto result = audit_text(header + weld("U1", 0, 8, 396), closing(), &plan);
+  const auto result = audit_text(header_with_place + weld("U1", 0, 8, 396), closing(), &plan);
   EXPECT_EQ(result.passes[0].verdict, Verdict::pass) << "12 mm short";
   EXPECT_NEAR(result.passes[0].coverage->allowed_short_mm, 10 + 2 * std::sqrt(2.0) * 2 / std::sqrt(3.0),
               1e-9);
   EXPECT_EQ(result.passes[0].instruments.at(0).id, "R1-position");
-  EXPECT_EQ(audit_text(header + weld("U1", 0, 8, 392), closing(), &plan).passes[0].verdict, Verdict::fail);
+  EXPECT_EQ(audit_text(header_with_place + weld("U1", 0, 8, 392), closing(), &plan).passes[0].verdict,
+            Verdict::fail);
 }
 
 /// S2 has runs of 60 mm from 0, 150 and 300 on.
@@ -150,7 +159,7 @@ std::string runs(const std::vector<std::pair<double, double>>& spans) {
 TEST(LengthJudgement, OfAnIntermittentSeamTheRunsCount) {
   const Plan plan = small_plan();
   const auto judged = [&](const std::vector<std::pair<double, double>>& spans) {
-    return audit_text(header + runs(spans), closing(), &plan);
+    return audit_text(header_with_place + runs(spans), closing(), &plan);
   };
   EXPECT_EQ(judged({{0, 60}, {150, 210}, {300, 360}}).passes[0].verdict, Verdict::pass);
   const auto two = judged({{0, 60}, {150, 210}});
@@ -171,11 +180,11 @@ TEST(LengthJudgement, OfAnIntermittentSeamTheRunsCount) {
 
 TEST(LengthJudgement, AGapThatIsTooLongIsSaid) {
   const Plan plan = small_plan();
-  const auto wide = audit_text(header + runs({{0, 60}, {150, 210}, {340, 400}}), closing(), &plan);
+  const auto wide = audit_text(header_with_place + runs({{0, 60}, {150, 210}, {340, 400}}), closing(), &plan);
   EXPECT_EQ(wide.passes[0].verdict, Verdict::pass);
   ASSERT_EQ(count_of(wide, "record.length.gap"), 1u);
   EXPECT_NEAR(*findings_of(wide, "record.length.gap")[0].value, 130, 0.01);
-  EXPECT_FALSE(has_finding(audit_text(header + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan),
+  EXPECT_FALSE(has_finding(audit_text(header_with_place + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan),
                            "record.length.gap"));
 }
 
@@ -184,7 +193,7 @@ TEST(LengthJudgement, EachRunOfAnIntermittentSeamCounts) {
   // Runs of 8 mm at 0, 98, ..., 392: five, 40 mm in all.
   plan.weldments.at(0).seams.at(1).intermittent->length_mm = 8;
   const auto judged = [&](const std::vector<std::pair<double, double>>& spans) {
-    return audit_text(header + runs(spans), closing(), &plan);
+    return audit_text(header_with_place + runs(spans), closing(), &plan);
   };
   EXPECT_EQ(judged({{0, 8}, {98.4, 106.4}, {196, 204}, {294.4, 302.4}, {392, 400}}).passes[0].verdict,
             Verdict::pass);
@@ -196,10 +205,11 @@ TEST(LengthJudgement, EachRunOfAnIntermittentSeamCounts) {
 
 TEST(LengthJudgement, ARunThatIsTooLongIsSaid) {
   const Plan plan = small_plan();
-  const auto result = audit_text(header + runs({{0, 60}, {150, 224}, {300, 360}}), closing(), &plan);
+  const auto result =
+      audit_text(header_with_place + runs({{0, 60}, {150, 224}, {300, 360}}), closing(), &plan);
   ASSERT_EQ(count_of(result, "record.length.run"), 1u);
   EXPECT_NEAR(*findings_of(result, "record.length.run")[0].value, 74, 0.9);
-  EXPECT_FALSE(has_finding(audit_text(header + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan),
+  EXPECT_FALSE(has_finding(audit_text(header_with_place + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan),
                            "record.length.run"));
 }
 
@@ -209,7 +219,7 @@ TEST(LengthJudgement, AClosedSeamNeedsItsOverlap) {
   ring.path_mm = {{0, 0, 0}, {100, 0, 0}, {100, 100, 0}, {0, 100, 0}, {0, 0, 0}};
   ring.overlap_mm = 24;
   const auto round = [](double length_mm) {
-    std::string text = header;
+    std::string text = header_with_place;
     const int rows = static_cast<int>(std::lround(length_mm / 0.8));
     for (int i = 0; i <= rows; ++i) {
       const double s = std::fmod(0.8 * i, 400),
@@ -262,7 +272,7 @@ TEST(LengthJudgement, WhatTheStoreHoldsCounts) {
     EXPECT_EQ(record.place(), "U1/W/S1/pass 1");
     return stored;
   };
-  const std::string second = header + weld("U1", 0, 200, 400);
+  const std::string second = header_with_place + weld("U1", 0, 200, 400);
   EXPECT_EQ(audit_text(second, options, &plan).passes[0].verdict, Verdict::fail);
   PassCoverage first = coverage_needed(plan.weldments[0].seams[0]);
   first.spans = {{0, 205}};
@@ -276,7 +286,7 @@ TEST(LengthJudgement, WhatTheStoreHoldsCounts) {
   stored = {{}, true};
   EXPECT_EQ(audit_text(second, options, &plan).passes[0].verdict, Verdict::pass) << "a repair is exempt";
   asked = 0;
-  audit_text(header + weld("U1", 0, 0, 400), options, &plan);
+  audit_text(header_with_place + weld("U1", 0, 0, 400), options, &plan);
   EXPECT_EQ(asked, 0) << "a pass that is long enough by itself asks for nothing";
 }
 
@@ -300,7 +310,7 @@ TEST(LengthJudgement, APassThatAUnitsTimeCutsIsUndecidedOnBothSides) {
 
 TEST(LengthJudgement, TheRecordKeepsWhereItWelded) {
   const Plan plan = small_plan();
-  const auto result = audit_text(header + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan);
+  const auto result = audit_text(header_with_place + runs({{0, 60}, {150, 210}, {300, 360}}), {}, &plan);
   const PassCoverage& coverage = *result.passes[0].coverage;
   ASSERT_EQ(coverage.spans.size(), 3u);
   EXPECT_NEAR(coverage.spans[1].from_mm, 150, 0.01);

@@ -9,7 +9,6 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n";
 constexpr const char* bare_header = "time_s,current_A,voltage_V\n";
 
 std::string bare(double from_s, double to_s, bool on) {
@@ -23,7 +22,7 @@ std::string bare(double from_s, double to_s, bool on) {
 
 TEST(PassIdentity, GapsWithinALoggedIdentityDoNotSplitIt) {
   const std::string id = "U1,W,S2,1";
-  const std::string log = std::string(header) + arc_rows(id, 0, 7.5) + arc_rows(id, 7.5, 12.5, false) +
+  const std::string log = std::string(plain_header) + arc_rows(id, 0, 7.5) + arc_rows(id, 7.5, 12.5, false) +
                           arc_rows(id, 12.5, 20) + arc_rows(id, 20, 25, false) + arc_rows(id, 25, 32.5) +
                           arc_rows(id, 32.5, 33, false);
   const Plan plan = small_plan();
@@ -44,7 +43,7 @@ TEST(PassIdentity, GapsWithinALoggedIdentityDoNotSplitIt) {
 
 TEST(PassIdentity, IsOnePassWhereverTheLogHasIt) {
   // Two robots in one log, row by row, and a return to the first pass later.
-  std::string log = header;
+  std::string log = plain_header;
   const std::string first = arc_rows("U1,W,S1,1", 0, 10), second = arc_rows("U2,W,S3,2", 0.05, 10.05);
   for (std::size_t a = 0, b = 0; a < first.size();) {
     const auto a_end = first.find('\n', a) + 1, b_end = second.find('\n', b) + 1;
@@ -247,7 +246,7 @@ TEST(PassIdentity, AMissingWeldmentIsThePlansOnlyOne) {
 TEST(PassIdentity, APassThatThePlanDoesNotKnowFailsWithoutVerdict) {
   const Plan plan = small_plan();
   const auto result =
-      audit_text(header + arc_rows("U1,W,S9,1", 0, 5) + arc_rows("U1,W,S1,2", 5, 9), {}, &plan);
+      audit_text(plain_header + arc_rows("U1,W,S9,1", 0, 5) + arc_rows("U1,W,S1,2", 5, 9), {}, &plan);
   ASSERT_EQ(result.passes.size(), 2u);
   for (const auto& pass : result.passes) {
     EXPECT_TRUE(pass.schedule.empty());
@@ -259,8 +258,8 @@ TEST(PassIdentity, APassThatThePlanDoesNotKnowFailsWithoutVerdict) {
 }
 
 TEST(PassIdentity, ALogCutInTwoWhileAPassRunsIsOnePass) {
-  const auto logs =
-      memory_logs({header + arc_rows("U1,W,S1,1", 0, 20), header + arc_rows("U1,W,S1,1", 20, 50)});
+  const auto logs = memory_logs(
+      {plain_header + arc_rows("U1,W,S1,1", 0, 20), plain_header + arc_rows("U1,W,S1,1", 20, 50)});
   const auto result = audit(logs, {}, nullptr);
   ASSERT_EQ(result.passes.size(), 1u);
   EXPECT_EQ(result.passes[0].source, "log1");
@@ -270,7 +269,7 @@ TEST(PassIdentity, ALogCutInTwoWhileAPassRunsIsOnePass) {
 
 TEST(PassIdentity, TheSamePassInAnotherLogIsRepeated) {
   const auto logs =
-      memory_logs({header + arc_rows("U1,W,S1,1", 0, 50), header + arc_rows("U1,W,S1,1", 0, 50)});
+      memory_logs({plain_header + arc_rows("U1,W,S1,1", 0, 50), plain_header + arc_rows("U1,W,S1,1", 0, 50)});
   const auto result = audit(logs, {}, nullptr);
   ASSERT_EQ(result.passes.size(), 2u);
   ASSERT_EQ(result.units.size(), 1u);
@@ -279,7 +278,7 @@ TEST(PassIdentity, TheSamePassInAnotherLogIsRepeated) {
 }
 
 TEST(PassIdentity, RowsWhoseArcNeverIsOnAreArcOff) {
-  const auto result = audit_text(header + arc_rows("U1,W,S1,1", 0, 5, false));
+  const auto result = audit_text(plain_header + arc_rows("U1,W,S1,1", 0, 5, false));
   EXPECT_TRUE(result.passes.empty());
   EXPECT_EQ(result.rows.arc_off, 50u);
   EXPECT_TRUE(has_finding(result, "record.arc.never"));
@@ -300,7 +299,7 @@ TEST(PassIdentity, CarriedColumnsAreKeptWordForWord) {
 
 TEST(PassIdentity, MemoryDoesNotHoldBackPassesOfManyRobots) {
   // More passes open at once than are kept in memory: none may lose a row.
-  std::string log = header;
+  std::string log = plain_header;
   for (int i = 0; i < 20; ++i)
     for (int unit = 0; unit < 150; ++unit)
       log += fixed(i / 10.0, 1) + ",U" + std::to_string(unit) + ",W,S1,1," + fixed(200 + i % 2, 0) + ",25\n";
@@ -316,7 +315,7 @@ TEST(PassIdentity, MemoryDoesNotHoldBackPassesOfManyRobots) {
 TEST(PassIdentity, TooManyPassesAreRefusedRatherThanMemoryFilled) {
   AuditOptions options;
   options.reader.limits.passes = 10;
-  std::string log = header;
+  std::string log = plain_header;
   for (int unit = 0; unit < 20; ++unit) log += "0,U" + std::to_string(unit) + ",W,S1,1,200,25\n";
   EXPECT_THROW(audit_text(log, options), InputError);
 }

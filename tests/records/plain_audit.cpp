@@ -54,12 +54,12 @@ long double number(std::string text) {
   return std::strtold(text.c_str(), nullptr);
 }
 
-struct Sample {
+struct LongSample {
   long double t, i, u, v;
 };
 
 /// Samples whose current and voltage repeat for more than 2 s: which of them.
-std::vector<bool> frozen_samples(const std::vector<Sample>& samples) {
+std::vector<bool> frozen_samples(const std::vector<LongSample>& samples) {
   std::vector<bool> frozen(samples.size(), false);
   for (std::size_t first = 0; first < samples.size();) {
     std::size_t last = first;
@@ -73,7 +73,7 @@ std::vector<bool> frozen_samples(const std::vector<Sample>& samples) {
   return frozen;
 }
 
-void add_up(const std::vector<Sample>& samples, PlainPass& pass) {
+void add_up(const std::vector<LongSample>& samples, PlainPass& pass) {
   const std::vector<bool> frozen = frozen_samples(samples);
   pass.samples = samples.size();
   pass.first_s = samples.front().t;
@@ -82,7 +82,7 @@ void add_up(const std::vector<Sample>& samples, PlainPass& pass) {
     const bool on = samples[k].i > 5;
     if (on && (k == 0 || !(samples[k - 1].i > 5))) ++pass.arc_starts;
     if (!on || k + 1 == samples.size()) continue;
-    const Sample &a = samples[k], &b = samples[k + 1];
+    const LongSample &a = samples[k], &b = samples[k + 1];
     const long double dt = b.t - a.t;
     if (frozen[k]) {
       pass.frozen_s += dt;
@@ -113,7 +113,7 @@ std::vector<PlainPass> plain_audit(const std::string& text) {
   std::map<std::string, std::size_t> column;
   for (std::size_t i = 0; i < rows[0].size(); ++i) column[rows[0][i]] = i;
   std::vector<PlainPass> passes;
-  std::vector<std::vector<Sample>> samples;
+  std::vector<std::vector<LongSample>> samples;
   for (std::size_t r = 1; r < rows.size(); ++r) {
     const auto cell = [&](const char* name) { return rows[r][column.at(name)]; };
     std::size_t which = 0;

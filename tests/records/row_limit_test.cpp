@@ -10,7 +10,7 @@ namespace {
 const std::size_t limit = LogLimits{}.record_bytes;
 
 /// What an audit of the log says: rows and rejections, or the refusal.
-std::string outcome(const std::string& log, std::size_t block_bytes, std::size_t chunk) {
+std::string outcome_in_blocks(const std::string& log, std::size_t block_bytes, std::size_t chunk) {
   AuditOptions options;
   options.reader.block_bytes = block_bytes;
   try {
@@ -25,11 +25,11 @@ std::string outcome(const std::string& log, std::size_t block_bytes, std::size_t
 }
 
 void expect_one_outcome(const std::string& log, const std::string& holds) {
-  const std::string whole = outcome(log, 1u << 20, 0);
+  const std::string whole = outcome_in_blocks(log, 1u << 20, 0);
   EXPECT_NE(whole.find(holds), std::string::npos) << whole;
   for (const std::size_t block : {1u, 100u, 65535u, 65536u, 65540u, 200000u})
     for (const std::size_t chunk : {0u, 4093u})
-      EXPECT_EQ(outcome(log, block, chunk), whole) << block << ' ' << chunk;
+      EXPECT_EQ(outcome_in_blocks(log, block, chunk), whole) << block << ' ' << chunk;
 }
 
 /// A log whose row on line 3 is `bytes` long without its line end.

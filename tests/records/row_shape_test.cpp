@@ -114,8 +114,8 @@ class ShapedLog {
   std::size_t ticks_ = 0;
 };
 
-std::string outcome(const std::string& log, const std::string& kernel, std::size_t block_bytes,
-                    std::uint64_t* rejected = nullptr) {
+std::string outcome_of_kernel(const std::string& log, const std::string& kernel, std::size_t block_bytes,
+                              std::uint64_t* rejected = nullptr) {
   AuditOptions options;
   options.reader.kernel = kernel;
   options.reader.threads = 1;
@@ -139,10 +139,11 @@ TEST(RowShape, EveryKernelTakesRowsOfAnyShapeAsTheyAreReadWithCare) {
   for (unsigned seed = 0; seed < 150; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const std::string log = ShapedLog(seed).text(1200);
-    const std::string first = outcome(log, "none", 1u << 17, &rejected);
+    const std::string first = outcome_of_kernel(log, "none", 1u << 17, &rejected);
     for (const RowKernel* kernel : row_kernels())
       for (const std::size_t block_bytes : {std::size_t{1} << 17, std::size_t{2000} + seed})
-        ASSERT_EQ(outcome(log, kernel->name, block_bytes), first) << kernel->name << ' ' << block_bytes;
+        ASSERT_EQ(outcome_of_kernel(log, kernel->name, block_bytes), first)
+            << kernel->name << ' ' << block_bytes;
   }
   EXPECT_GT(rejected, 300u) << "the logs hold rows that nobody may take";
 }

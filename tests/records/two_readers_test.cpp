@@ -156,12 +156,6 @@ void expect_same(const PassRecord& got, const PlainPass& want) {
   if (want.travelled_mm > 0) expect_same(*got.length_mm, want.travelled_mm, "length");
 }
 
-std::string json_of(const AuditResult& result) {
-  std::string text;
-  write_audit_json(result, text);
-  return text;
-}
-
 /// Ways of reading that must all give the same, to the last bit.
 struct Way {
   std::string kernel;
@@ -198,12 +192,12 @@ TEST_P(TwoReaders, AgreeOnRandomLogsReadInAnyWay) {
     for (const Way& way : ways(seed)) {
       const auto result = audit_text(log, options_of(way), nullptr, way.chunk);
       if (first.empty()) {
-        first = json_of(result);
+        first = audit_json(result);
         EXPECT_EQ(result.rows.rejected, 0u);
         ASSERT_EQ(result.passes.size(), plain.size());
         for (std::size_t p = 0; p < plain.size(); ++p) expect_same(result.passes[p], plain[p]);
       }
-      ASSERT_EQ(json_of(result), first) << way.kernel << ' ' << way.threads << ' ' << way.block_bytes;
+      ASSERT_EQ(audit_json(result), first) << way.kernel << ' ' << way.threads << ' ' << way.block_bytes;
     }
   }
 }
@@ -211,14 +205,14 @@ TEST_P(TwoReaders, AgreeOnRandomLogsReadInAnyWay) {
 INSTANTIATE_TEST_SUITE_P(Seeds, TwoReaders, ::testing::Range(1u, 9u));
 
 /// The outcome of an audit as text: its JSON, or what it refused the log for.
-std::string outcome(const std::string& log, const Way& way, const Plan* plan) {
+std::string outcome_read_in(const std::string& log, const Way& way, const Plan* plan) {
   AuditOptions options = options_of(way);
   options.max_rejected = 1'000'000;
   options.excursions.window_s = 0.1;
   try {
     const auto result = audit_text(log, options, plan, way.chunk);
     EXPECT_TRUE(result.rows.add_up());
-    return json_of(result);
+    return audit_json(result);
   } catch (const InputError& error) {
     return error.what();
   }
@@ -272,9 +266,9 @@ TEST(TwoReadersDirty, EveryWayOfReadingADirtyLogComesToTheSame) {
     std::mt19937 random(seed);
     const std::string log = dirty_log(seed, random);
     const Plan* const judged_by = seed % 2 == 0 ? &plan : nullptr;
-    const std::string first = outcome(log, {"none", 1, 1u << 17, 0}, judged_by);
+    const std::string first = outcome_read_in(log, {"none", 1, 1u << 17, 0}, judged_by);
     for (const Way& way : ways(seed))
-      ASSERT_EQ(outcome(log, way, judged_by), first) << way.kernel << ' ' << way.block_bytes;
+      ASSERT_EQ(outcome_read_in(log, way, judged_by), first) << way.kernel << ' ' << way.block_bytes;
   }
 }
 

@@ -5,15 +5,13 @@
 namespace seamtakt::test {
 namespace {
 
-constexpr const char* header = "time_s,unit_serial,weldment,seam,pass,current_A,voltage_V\n";
-
 TEST(UnitOrder, APassBegunBeforeTheOneUnderItFails) {
   const Plan plan = small_plan();
-  const auto good = audit_text(header + arc_rows("U1,W,S3,1", 0, 37.5) +
+  const auto good = audit_text(plain_header + arc_rows("U1,W,S3,1", 0, 37.5) +
                                    arc_rows("U1,W,S3,1", 37.5, 38, false) + arc_rows("U1,W,S3,2", 60, 97.5),
                                {}, &plan);
   EXPECT_FALSE(has_finding(good, "record.order.passes"));
-  const auto bad = audit_text(header + arc_rows("U1,W,S3,2", 0, 37.5) +
+  const auto bad = audit_text(plain_header + arc_rows("U1,W,S3,2", 0, 37.5) +
                                   arc_rows("U1,W,S3,2", 37.5, 38, false) + arc_rows("U1,W,S3,1", 60, 97.5),
                               {}, &plan);
   const auto found = findings_of(bad, "record.order.passes");
@@ -26,12 +24,12 @@ TEST(UnitOrder, ASeamBegunBeforeOneThatComesBeforeItIsAWarning) {
   Plan plan = small_plan();
   plan.weldments[0].seams[2].after = {"S1"};
   const std::string first = arc_rows("U1,W,S1,1", 0, 50), then = arc_rows("U1,W,S3,1", 60, 97.5);
-  EXPECT_FALSE(has_finding(audit_text(header + first + then, {}, &plan), "record.order.seams"));
+  EXPECT_FALSE(has_finding(audit_text(plain_header + first + then, {}, &plan), "record.order.seams"));
   const auto swapped =
-      audit_text(header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U1,W,S1,1", 60, 110), {}, &plan);
+      audit_text(plain_header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U1,W,S1,1", 60, 110), {}, &plan);
   EXPECT_EQ(findings_of(swapped, "record.order.seams").size(), 1u);
   const auto other_unit =
-      audit_text(header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U2,W,S1,1", 60, 110), {}, &plan);
+      audit_text(plain_header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U2,W,S1,1", 60, 110), {}, &plan);
   EXPECT_FALSE(has_finding(other_unit, "record.order.seams")) << "another unit's seam";
 }
 
@@ -39,7 +37,7 @@ TEST(UnitOrder, APassBegunTooSoonForTheInterpassLimitIsAWarning) {
   Plan plan = small_plan();
   plan.schedules[1].limits.emplace();
   plan.schedules[1].limits->interpass_C = Interval{std::nullopt, 100};
-  const auto soon = audit_text(header + arc_rows("U1,W,S3,1", 0, 37.5) +
+  const auto soon = audit_text(plain_header + arc_rows("U1,W,S3,1", 0, 37.5) +
                                    arc_rows("U1,W,S3,1", 37.5, 37.6, false) + arc_rows("U1,W,S3,2", 38, 75.5),
                                {}, &plan);
   const auto found = findings_of(soon, "record.interpass.soon");
@@ -47,7 +45,7 @@ TEST(UnitOrder, APassBegunTooSoonForTheInterpassLimitIsAWarning) {
   EXPECT_NEAR(*found[0].value, 0.5, 1e-9);
   EXPECT_GT(*found[0].limit, 5);
   const auto late =
-      audit_text(header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U1,W,S3,1", 37.5, 37.6, false) +
+      audit_text(plain_header + arc_rows("U1,W,S3,1", 0, 37.5) + arc_rows("U1,W,S3,1", 37.5, 37.6, false) +
                      arc_rows("U1,W,S3,2", 37.5 + *found[0].limit + 1, 75.5 + *found[0].limit + 1),
                  {}, &plan);
   EXPECT_FALSE(has_finding(late, "record.interpass.soon"));
@@ -80,7 +78,7 @@ TEST(Statistics, OfAScheduleChartItsPassesAgainstItsLimits) {
   Plan plan = small_plan();
   plan.schedules[0].limits.emplace();
   plan.schedules[0].limits->current_A = Interval{190, 210};
-  std::string log = header;
+  std::string log = plain_header;
   for (int unit = 0; unit < 12; ++unit)
     log += arc_rows("U" + std::to_string(unit) + ",W,S1,1", unit * 100, unit * 100 + 50);
   const auto result = audit_text(log, {}, &plan);
@@ -91,7 +89,7 @@ TEST(Statistics, OfAScheduleChartItsPassesAgainstItsLimits) {
   EXPECT_EQ(current.values.size(), 12u);
   EXPECT_NEAR(current.chart.centre, 200, 0.01);
   ASSERT_TRUE(current.capability);
-  const auto few = audit_text(header + arc_rows("U1,W,S1,1", 0, 50), {}, &plan);
+  const auto few = audit_text(plain_header + arc_rows("U1,W,S1,1", 0, 50), {}, &plan);
   EXPECT_TRUE(few.statistics.quantities.empty()) << "one pass is no chart";
 }
 

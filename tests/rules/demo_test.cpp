@@ -12,18 +12,14 @@
 
 #include "base/csv/csv.hpp"
 #include "base/json/json_node.hpp"
+#include "rules/source_tree.hpp"
+#include "support/file_bytes.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
 
-const std::filesystem::path root = source_path();
 const std::filesystem::path demo = root / "reference/demo";
-
-std::string bytes_of(const std::filesystem::path& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 /// Name below the folder -> bytes; the arc log is written by another program and compared elsewhere.
 std::map<std::string, std::string> contents(const std::filesystem::path& folder) {

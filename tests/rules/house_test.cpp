@@ -12,21 +12,14 @@
 #include <string>
 #include <vector>
 
+#include "rules/source_tree.hpp"
+#include "support/file_bytes.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
 
-namespace fs = std::filesystem;
-
-const fs::path root = source_path();
-
 using Rooms = std::map<std::string, std::set<std::string>>;  ///< room -> rooms that it may include
-
-std::string text_of(const fs::path& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 bool is_code(const fs::path& path) {
   return path.extension() == ".cpp" || path.extension() == ".hpp";
@@ -55,7 +48,7 @@ Rooms calc_rooms() {
   for (const auto& entry : fs::directory_iterator(root / "calc")) {
     const fs::path lists = entry.path() / "CMakeLists.txt";
     if (!fs::exists(lists)) continue;
-    const std::string text = text_of(lists);
+    const std::string text = bytes_of(lists);
     std::smatch call;
     if (std::regex_search(text, call, room_call)) {
       rooms[call[1]] = rooms_named(call[2]);
@@ -96,7 +89,7 @@ std::vector<std::string> forbidden_includes(const fs::path& above, const Rooms& 
   std::vector<std::string> forbidden;
   for (const auto& [room, allowed] : rooms)
     for (const fs::path& file : code_below(above / room)) {
-      const std::string text = text_of(file);
+      const std::string text = bytes_of(file);
       for (std::sregex_iterator at(text.begin(), text.end(), include), end; at != end; ++at)
         if (all_rooms.contains((*at)[1]) && !allowed.contains((*at)[1]))
           forbidden.push_back(fs::relative(file, root).string() + " includes " + (*at)[1].str() + "/" +
@@ -143,7 +136,7 @@ TEST(House, NoFileOfCodeHasMoreThan400Lines) {
   std::vector<std::string> long_files;
   for (const char* folder : {"calc", "gui", "tests"})
     for (const fs::path& file : code_below(root / folder)) {
-      const std::string text = text_of(file), name = fs::relative(file, root).string();
+      const std::string text = bytes_of(file), name = fs::relative(file, root).string();
       const auto lines = std::count(text.begin(), text.end(), '\n');
       if (lines > 400) long_files.push_back(name + ": " + std::to_string(lines) + " lines");
     }

@@ -7,12 +7,11 @@
 #include <set>
 #include <string>
 
+#include "rules/source_tree.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
-
-const std::filesystem::path root = source_path();
 
 TEST(Outputs, NoFileIsSavedWithoutALookAtWhatIsThere) {
   // Who may save at once: what asks itself, a key that asked before, recovery copies in the program's own

@@ -1,5 +1,8 @@
 #include "rules/reference_catalogue.hpp"
 
+#include "base/csv/csv.hpp"
+#include "rules/source_tree.hpp"
+
 namespace seamtakt::rules {
 
 const std::vector<TableShape>& table_shapes() {
@@ -115,6 +118,13 @@ const std::vector<ColumnRange>& column_ranges() {
       {"_mm", 0, 20000},
   };
   return ranges;
+}
+
+std::set<std::string> known_sources() {
+  const CsvTable sources = read_csv((root / "reference/sources.csv").string());
+  std::set<std::string> keys;
+  for (const CsvRow& row : sources.rows) keys.insert(row.fields[sources.require("key")]);
+  return keys;
 }
 
 }  // namespace seamtakt::rules

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -21,5 +22,8 @@ struct ColumnRange {
 };
 
 const std::vector<ColumnRange>& column_ranges();
+
+/// Keys of reference/sources.csv.
+std::set<std::string> known_sources();
 
 }  // namespace seamtakt::rules

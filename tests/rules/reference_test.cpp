@@ -34,13 +34,6 @@ double number(const CsvTable& table, const CsvRow& row, std::string_view column,
   return value;
 }
 
-std::set<std::string> known_sources() {
-  std::set<std::string> keys;
-  const CsvTable sources = table("sources.csv");
-  for (const CsvRow& row : sources.rows) keys.insert(cell(sources, row, "key"));
-  return keys;
-}
-
 const ColumnRange* range_of(const std::string& column) {
   const auto exact = std::find_if(column_ranges().begin(), column_ranges().end(),
                                   [&](const ColumnRange& range) { return range.ending == column; });

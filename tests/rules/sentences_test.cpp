@@ -12,17 +12,12 @@
 #include <vector>
 
 #include "base/sentences/language.hpp"
+#include "rules/source_tree.hpp"
+#include "support/file_bytes.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
-
-namespace fs = std::filesystem;
-
-std::string text_of(const fs::path& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 /// A string literal of a source: pieces side by side are one. `suffix` is what follows: "_key", "_word" or
 /// nothing.
@@ -126,7 +121,7 @@ struct Said {
  private:
   void read(const fs::path& path) {
     const std::string name = fs::relative(path, source_path()).string();
-    for (const Literal& literal : LiteralReader(text_of(path)).run()) {
+    for (const Literal& literal : LiteralReader(bytes_of(path)).run()) {
       literals.insert(literal.text);
       literals.insert(
           literal.text.substr(literal.text.rfind('.') + 1));  // a rule's last part names its quantity

@@ -10,12 +10,12 @@
 #include <vector>
 
 #include "base/csv/csv.hpp"
+#include "rules/reference_catalogue.hpp"
+#include "rules/source_tree.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::rules {
 namespace {
-
-const std::filesystem::path root = source_path();
 
 struct SourceFile {
   std::string name, text;
@@ -31,13 +31,6 @@ std::vector<SourceFile> files_below(const std::filesystem::path& folder,
                      {std::istreambuf_iterator<char>(stream), {}}});
   }
   return files;
-}
-
-std::set<std::string> known_sources() {
-  const CsvTable sources = read_csv((root / "reference/sources.csv").string());
-  std::set<std::string> keys;
-  for (const CsvRow& row : sources.rows) keys.insert(row.fields[sources.require("key")]);
-  return keys;
 }
 
 bool is_key_letter(char c) {

@@ -31,7 +31,7 @@ struct SteadyRun {
   double current_A = 0, swing = 0, feed_mm_s = 0;
 };
 
-double number(const std::string& text) {
+double number_of_field(const std::string& text) {
   double value = 0;
   EXPECT_TRUE(parse_number(text, value)) << text;
   return value;
@@ -40,7 +40,7 @@ double number(const std::string& text) {
 /// "10:08:57.489"
 double seconds_of_day(const std::string& text) {
   double seconds = 0;
-  for (const std::string& part : parts_of(text, ':')) seconds = 60 * seconds + number(part);
+  for (const std::string& part : parts_of(text, ':')) seconds = 60 * seconds + number_of_field(part);
   return seconds;
 }
 
@@ -53,7 +53,7 @@ std::vector<Sample> samples_of(const std::filesystem::path& file) {
   while (std::getline(stream, line)) {
     const std::vector<std::string> fields = parts_of(line, ',');
     if (fields.size() < 8) continue;
-    samples.push_back({seconds_of_day(fields[1]), number(fields[6]), number(fields[7])});
+    samples.push_back({seconds_of_day(fields[1]), number_of_field(fields[6]), number_of_field(fields[7])});
   }
   return samples;
 }

@@ -11,15 +11,15 @@
 namespace seamtakt::validation {
 namespace {
 
-double number(const CsvTable& table, const CsvRow& row, const char* column) {
+double number_of_column(const CsvTable& table, const CsvRow& row, const char* column) {
   double value = 0;
   EXPECT_TRUE(parse_number(row.fields[table.require(column)], value)) << row.line << " " << column;
   return value;
 }
 
 double computed_mm(const CsvTable& table, const CsvRow& row) {
-  return penetration_mm(number(table, row, "current_A"), number(table, row, "voltage_V"),
-                        number(table, row, "travel_speed_mm_s"), penetration_coefficient);
+  return penetration_mm(number_of_column(table, row, "current_A"), number_of_column(table, row, "voltage_V"),
+                        number_of_column(table, row, "travel_speed_mm_s"), penetration_coefficient);
 }
 
 CsvTable sections() {
@@ -31,14 +31,14 @@ TEST(PenetrationValidation, AgainstCrossSectionsOfBeadsOnPlate) {
   const CsvTable table = sections();
   Agreement agreement;
   for (const CsvRow& row : table.rows)
-    agreement.add(computed_mm(table, row), number(table, row, "measured_penetration_mm"));
+    agreement.add(computed_mm(table, row), number_of_column(table, row, "measured_penetration_mm"));
   expect_as_stated("penetration.bead-on-plate", agreement);
 }
 
 TEST(PenetrationValidation, IsShallowerThanEachSectionAndSoNoProofAgainstBurnThrough) {
   const CsvTable table = sections();
   for (const CsvRow& row : table.rows)
-    EXPECT_LT(computed_mm(table, row), number(table, row, "measured_penetration_mm")) << row.line;
+    EXPECT_LT(computed_mm(table, row), number_of_column(table, row, "measured_penetration_mm")) << row.line;
 }
 
 }  // namespace

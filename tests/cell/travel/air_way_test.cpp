@@ -11,7 +11,7 @@
 #include "cell/travel/changeover.hpp"
 #include "cell/travel/reach.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 Plan plan_of_one_seam(const Point_mm& home_mm, std::size_t passes = 1) {
@@ -197,4 +197,4 @@ TEST(Changeover, APairGoesBeforeTheCellsTime) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -8,7 +8,7 @@
 #include "cell/timeline/cycle_result.hpp"
 #include "cell/timeline_check.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 struct TravelCell {
@@ -104,4 +104,4 @@ TEST(RandomTravel, TheMakespanIsTheSameWithAndWithoutMovesAndTables) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

@@ -8,7 +8,7 @@
 #include "cell/timeline_check.hpp"
 #include "cell/travel/torch_distance.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 TEST(TorchDistance, IsLeastWhereTheyPassEachOther) {
@@ -252,4 +252,4 @@ TEST(Tracking, TakesItsTimeInEachTrackedPass) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

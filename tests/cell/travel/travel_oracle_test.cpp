@@ -11,7 +11,7 @@
 #include "cell/search/best_order.hpp"
 #include "support/source_path.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 /// As the script's: the cells must be the same.
@@ -105,4 +105,4 @@ TEST(TravelOracle, BestReachesTheProvenOptimumOfEachCell) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

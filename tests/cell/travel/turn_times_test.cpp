@@ -6,7 +6,7 @@
 #include "cell/timeline_check.hpp"
 #include "cell/travel/turn_times.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 Orientation at_angles(const std::string& id, std::vector<double> axes_deg) {
@@ -127,4 +127,4 @@ TEST(LoadPose, AnOrientationWithoutAnglesIsFound) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

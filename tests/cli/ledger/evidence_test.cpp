@@ -61,13 +61,6 @@ class Evidence : public VerdictFixture {
   }
 };
 
-void expect_refused(const ProgramRun& run, const std::string& part) {
-  EXPECT_EQ(run.exit_code, 2) << run.output << run.errors;
-  EXPECT_EQ(run.output, "");
-  EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
-  EXPECT_NE(run.errors.find(part), std::string::npos) << run.errors;
-}
-
 }  // namespace
 
 TEST_F(Evidence, OneDispositionCoversAllPassesOfACauseAndIsShown) {

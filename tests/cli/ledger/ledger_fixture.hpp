@@ -10,13 +10,13 @@
 #include <vector>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt::test {
-
-inline const std::string demo = source_path("/reference/demo/");
 
 /// The ledger commands as a person uses them, each test in a folder of its own.
 class LedgerCommand : public FolderTest {
@@ -27,18 +27,15 @@ class LedgerCommand : public FolderTest {
     setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
   }
 
-  static std::string bytes_of(const std::string& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
   static void write_file(const std::string& file, const std::string& bytes) {
     std::ofstream(file, std::ios::binary) << bytes;
   }
   std::string store_file() const { return store_.substr(7); }
 
   ProgramRun audit_demo() {
-    return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-                        "--manual", demo + "manual-seams.csv", "--store", store_, "--who", "anna", "--why",
+    return run_program({"audit", demo_folder + "arc-log.csv.gz", "--plan",
+                        demo_folder + "ground-equipment.weldplan.json", "--manual",
+                        demo_folder + "manual-seams.csv", "--store", store_, "--who", "anna", "--why",
                         "shift 1", "--summary"});
   }
   ProgramRun ledger(std::vector<std::string> words) {

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "cli/ledger/ledger_fixture.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -140,8 +141,8 @@ TEST_F(Strangers, TextsThatEnterARecordAreChecked) {
   expect_refused(write({"calibrate", "--instrument", "R\xff", "--certificate", "C", "--date", "2026-01-01",
                         "--due", "2027-01-01"}),
                  "--instrument");
-  expect_refused(run_program({"audit", demo + "arc-log.csv.gz", "--store", "sqlite:" + path("new.sqlite"),
-                              "--who", std::string(300, 'a')}),
+  expect_refused(run_program({"audit", demo_folder + "arc-log.csv.gz", "--store",
+                              "sqlite:" + path("new.sqlite"), "--who", std::string(300, 'a')}),
                  "--who");
   EXPECT_FALSE(std::filesystem::exists(path("new.sqlite")));
   EXPECT_EQ(json({"list"}).find("records")->elements.size(), records);
@@ -187,7 +188,7 @@ TEST_F(Strangers, AStoreThatCannotBeReadEndsInThreeAndSaysNothingOfTrust) {
   std::filesystem::permissions(store_file(), std::filesystem::perms::none);
   const auto as_a_stranger = [&](std::vector<std::string> words) {
     if (geteuid() == 0) {
-      words.insert(words.begin(), {"--reuid=65534", "--clear-groups", SEAMTAKT_PROGRAM});
+      words.insert(words.begin(), {"--reuid=65534", "--clear-groups", seamtakt_program()});
       std::string command = "setpriv";
       for (const std::string& word : words) command += " '" + word + "'";
       return WEXITSTATUS(std::system((command + " >" + path("out.txt") + " 2>&1").c_str()));
@@ -211,8 +212,9 @@ TEST_F(Strangers, ACreationThatFailsLeavesNoStore) {
   std::filesystem::permissions(path("some.pem"), std::filesystem::perms::owner_read);
   std::filesystem::create_directory(folder / "keys");
   const auto audit_into = [&](const std::string& key) {
-    return run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-                        "--store", "sqlite:" + fresh, "--key", key, "--summary"});
+    return run_program({"audit", demo_folder + "arc-log.csv.gz", "--plan",
+                        demo_folder + "ground-equipment.weldplan.json", "--store", "sqlite:" + fresh, "--key",
+                        key, "--summary"});
   };
   EXPECT_EQ(audit_into(path("beside.pem")).exit_code, 2) << "a key in the store's own folder";
   EXPECT_FALSE(std::filesystem::exists(fresh));

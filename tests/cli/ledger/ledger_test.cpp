@@ -156,8 +156,8 @@ TEST_F(LedgerCommand, ABundleCarriesTheStoreOverAndOpensslChecksTheHead) {
                             .c_str()),
             0);
   EXPECT_EQ(ledger({"verify", "--pub", prefix + ".pem"}).exit_code, 0);
-  const ProgramRun log = run_program(
-      {"ledger", "import", demo + "orders.csv", "--store", "sqlite:" + (folder / "new.sqlite").string()});
+  const ProgramRun log = run_program({"ledger", "import", demo_folder + "orders.csv", "--store",
+                                      "sqlite:" + (folder / "new.sqlite").string()});
   EXPECT_EQ(log.exit_code, 2);
   EXPECT_FALSE(std::filesystem::exists(folder / "new.sqlite")) << "nothing is left of a refused import";
 }

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "base/csv/csv.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
@@ -15,8 +16,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo = source_path("/reference/demo/");
 
 /// The demo's sample log in a store of its own.
 class UnitReport : public FolderTest {
@@ -27,11 +26,11 @@ class UnitReport : public FolderTest {
     std::filesystem::create_directories(folder / "records");
     setenv("XDG_DATA_HOME", (folder / "data").c_str(), 1);
     store = "sqlite:" + (folder / "records/r.sqlite").string();
-    const ProgramRun audit =
-        run_program({"audit", demo + "arc-log.csv.gz", "--plan", demo + "ground-equipment.weldplan.json",
-                     "--manual", demo + "manual-seams.csv", "--store", store, "--summary"});
+    const ProgramRun audit = run_program({"audit", demo_folder + "arc-log.csv.gz", "--plan",
+                                          demo_folder + "ground-equipment.weldplan.json", "--manual",
+                                          demo_folder + "manual-seams.csv", "--store", store, "--summary"});
     ASSERT_EQ(audit.exit_code, 1) << audit.errors;
-    serial = read_csv(demo + "orders.csv").rows.at(0).fields.at(0);
+    serial = read_csv(demo_folder + "orders.csv").rows.at(0).fields.at(0);
   }
   void TearDown() override { unsetenv("XDG_DATA_HOME"); }
   std::string text(const char* name) const {
@@ -233,7 +232,7 @@ TEST_F(UnitReport, UnknownSerialIsRefusedAndNothingIsWritten) {
   EXPECT_NE(run.errors.find("NONE-1"), std::string::npos) << run.errors;
   EXPECT_FALSE(std::filesystem::exists(path("none.html")));
   EXPECT_EQ(run_program({"report", "--store", store, "--output", path("none.html")}).exit_code, 2);
-  EXPECT_EQ(run_program({"report", demo + "ground-equipment.weldplan.json", "--store", store, "--unit",
+  EXPECT_EQ(run_program({"report", demo_folder + "ground-equipment.weldplan.json", "--store", store, "--unit",
                          serial, "--output", path("none.html")})
                 .exit_code,
             2);

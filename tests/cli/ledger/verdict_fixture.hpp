@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
 
@@ -92,9 +93,6 @@ class VerdictFixture : public FolderTest {
   std::string store_, plan_;
 };
 
-inline const JsonNode& first_pass(const JsonNode& result) {
-  return result.find("passes")->elements.at(0);
-}
 inline const JsonNode& first_unit(const JsonNode& result) {
   return result.find("units")->elements.at(0);
 }

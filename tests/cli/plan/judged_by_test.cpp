@@ -26,38 +26,38 @@ class JudgedByTest : public Judgement {
   }
 };
 
-using Words = std::vector<std::string>;
+using Judged = std::vector<std::string>;
 
 TEST_F(JudgedByTest, APassNamesWhatJudgedIt) {
   Plan plan = bare();
-  EXPECT_EQ(judged(plan), Words{"size"});
+  EXPECT_EQ(judged(plan), Judged{"size"});
   schedule_of(plan).limits = ScheduleLimits{};
   schedule_of(plan).limits->current_A = Interval{100, 400};
-  EXPECT_EQ(judged(plan), Words{"size"}) << "a current says nothing of the heat";
+  EXPECT_EQ(judged(plan), Judged{"size"}) << "a current says nothing of the heat";
   schedule_of(plan).limits->heat_input_kJ_mm = Interval{{}, 5};
-  EXPECT_EQ(judged(plan), (Words{"size", "heat"}));
+  EXPECT_EQ(judged(plan), (Judged{"size", "heat"}));
   schedule_of(plan).use = ScheduleUse{};
   schedule_of(plan).use->positions = {"PA", "PB"};
   seam_of(plan).position = "PB";
-  EXPECT_EQ(judged(plan), (Words{"size", "heat", "position"}));
+  EXPECT_EQ(judged(plan), (Judged{"size", "heat", "position"}));
   Qualification qualification;
   qualification.id = "Q";
   qualification.basis = "ISO 15614-1";
   qualification.tested = TestedWeld{};
   plan.qualifications = {qualification};
   schedule_of(plan).qualification = "Q";
-  EXPECT_EQ(judged(plan), (Words{"size", "heat", "position", "qualification"}));
+  EXPECT_EQ(judged(plan), (Judged{"size", "heat", "position", "qualification"}));
   plan.qualifications.front().basis = "ISO 15612";
-  EXPECT_EQ(judged(plan), (Words{"size", "heat", "position"})) << "its ranges aren't judged";
+  EXPECT_EQ(judged(plan), (Judged{"size", "heat", "position"})) << "its ranges aren't judged";
 }
 
 TEST_F(JudgedByTest, ACoolingLimitJudgesFerriticSteelsAlone) {
   Plan plan = bare();
   schedule_of(plan).limits = ScheduleLimits{};
   schedule_of(plan).limits->cooling_time_s = Interval{1, 100};
-  EXPECT_EQ(judged(plan), (Words{"size", "heat"}));
+  EXPECT_EQ(judged(plan), (Judged{"size", "heat"}));
   set_metals(plan, {{"C", 0.04}, {"Cr", 18.1}, {"Ni", 8.1}});
-  EXPECT_EQ(judged(plan), Words{"size"});
+  EXPECT_EQ(judged(plan), Judged{"size"});
 }
 
 TEST_F(JudgedByTest, APlanChoosesTheSeverityOfRulesThatRecommendAlone) {
@@ -117,11 +117,11 @@ TEST_F(JudgedByTest, ARatingBelongsToItsDutyAndThePlatesHighestCurrentToNone) {
         rules.push_back(rule);
     return rules;
   };
-  EXPECT_EQ(of_source(), Words{}) << "301 A may burn 93 % of the time";
+  EXPECT_EQ(of_source(), Judged{}) << "301 A may burn 93 % of the time";
   plan.power_sources.front().max_current_A = 300;
-  EXPECT_EQ(of_source(), Words{"power-source.current.above-maximum"});
+  EXPECT_EQ(of_source(), Judged{"power-source.current.above-maximum"});
   plan.power_sources.front().max_current_A = 301;
-  EXPECT_EQ(of_source(), Words{});
+  EXPECT_EQ(of_source(), Judged{});
 }
 
 }  // namespace

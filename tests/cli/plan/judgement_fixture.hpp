@@ -5,6 +5,7 @@
 #include <fstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/json_values.hpp"
 #include "cli/program.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "support/scratch_folder.hpp"
@@ -54,10 +55,6 @@ class Judgement : public testing::Test {
   ProgramRun run;
 };
 
-inline const JsonNode& first_pass(const JsonNode& document) {
-  return document.find("passes")->elements.front();
-}
-
 inline std::vector<JsonNode> found(const JsonNode& document, const std::string& rule) {
   std::vector<JsonNode> all;
   for (const JsonNode& finding : document.find("findings")->elements)
@@ -68,10 +65,6 @@ inline std::vector<JsonNode> found(const JsonNode& document, const std::string& 
 inline std::string severity_of(const JsonNode& document, const std::string& rule) {
   const std::vector<JsonNode> all = found(document, rule);
   return all.empty() ? "" : all.front().find("severity")->string;
-}
-
-inline bool is_null(const JsonNode& object, const char* key) {
-  return object.find(key)->kind == JsonNode::Kind::null;
 }
 
 }  // namespace seamtakt::test

@@ -5,8 +5,11 @@
 #include <fstream>
 #include <iterator>
 
+#include "cli/demo_files.hpp"
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -14,9 +17,8 @@ using namespace seamtakt::test;
 
 namespace {
 
-std::string bytes_of(const std::string& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
+std::string shell_quoted(const std::string& path) {
+  return "'" + path + "'";
 }
 
 class Scripting : public FolderTest {
@@ -24,23 +26,16 @@ class Scripting : public FolderTest {
   /// What a command of the shell prints, both streams.
   std::string shell(const std::string& command, int expected = 0) {
     const std::string file = path("said");
-    const int status =
-        std::system(("SEAMTAKT='" SEAMTAKT_PROGRAM "' " + command + " >'" + file + "' 2>&1").c_str());
+    const int status = std::system(
+        ("SEAMTAKT=" + shell_quoted(seamtakt_program()) + " " + command + " >'" + file + "' 2>&1").c_str());
     EXPECT_EQ(WIFEXITED(status) ? WEXITSTATUS(status) : -1, expected) << command << "\n" << bytes_of(file);
     return bytes_of(file);
   }
 };
 
-std::string in_quotes(const std::string& path) {
-  return "'" + path + "'";
-}
-
 bool has_python(const char* module) {
   return std::system(("python3 -c 'import " + std::string(module) + "' >/dev/null 2>&1").c_str()) == 0;
 }
-
-const std::string demo = source_path("/reference/demo/");
-const std::string plan = demo + "ground-equipment.weldplan.json";
 
 }  // namespace
 
@@ -59,14 +54,14 @@ TEST_F(Scripting, WhatIsShippedIsWhatTheProgramMakes) {
 
 TEST_F(Scripting, EveryJsonOutputOfTheDemoFitsItsSchema) {
   if (!has_python("jsonschema")) GTEST_SKIP() << "no python3 with jsonschema";
-  const std::string said =
-      shell("python3 " + in_quotes(source_path("/tests/cli/scripting/validate.py")) +
-            " '" SEAMTAKT_PROGRAM "' " + in_quotes(source_path()) + " " + in_quotes(folder));
+  const std::string said = shell("python3 " + shell_quoted(source_path("/tests/cli/scripting/validate.py")) +
+                                 " " + shell_quoted(seamtakt_program()) + " " + shell_quoted(source_path()) +
+                                 " " + shell_quoted(folder));
   EXPECT_TRUE(said.ends_with("serve\n")) << said;
 }
 
 TEST_F(Scripting, TheExampleInShellPrintsHeatInputs) {
-  const std::string said = shell("sh " + in_quotes(source_path("/packaging/examples/heat_inputs.sh")));
+  const std::string said = shell("sh " + shell_quoted(source_path("/packaging/examples/heat_inputs.sh")));
   // 24.8 V x 205 A x 0.8 / v: 30 cm/min are 5 mm/s.
   EXPECT_NE(said.find("30 cm/min: 0.8134 kJ/mm\n"), std::string::npos) << said;
   EXPECT_EQ(std::count(said.begin(), said.end(), '\n'), 4);
@@ -74,8 +69,9 @@ TEST_F(Scripting, TheExampleInShellPrintsHeatInputs) {
 
 TEST_F(Scripting, TheExampleInPythonPrintsThePlansWorstHeatInputAndCycles) {
   if (!has_python("json")) GTEST_SKIP() << "no python3";
-  const std::string said = shell(
-      "python3 " + in_quotes(source_path("/packaging/examples/seamtakt_client.py")) + " " + in_quotes(plan));
+  const std::string said =
+      shell("python3 " + shell_quoted(source_path("/packaging/examples/seamtakt_client.py")) + " " +
+            shell_quoted(demo_plan));
   EXPECT_NE(said.find(" kJ/mm\n"), std::string::npos) << said;
   for (const char* weldment : {"BD: ", "TT: ", "BL: "})
     EXPECT_NE(said.find(weldment), std::string::npos) << said;
@@ -95,7 +91,8 @@ TEST_F(Scripting, AStoreIsReadBySqlAndStaysAsItIs) {
     EXPECT_LE(run.exit_code, 1) << run.errors;
     return run;
   };
-  ledger({"audit", demo + "arc-log.csv.gz", "--plan", plan, "--manual", demo + "manual-seams.csv"});
+  ledger({"audit", demo_folder + "arc-log.csv.gz", "--plan", demo_plan, "--manual",
+          demo_folder + "manual-seams.csv"});
   const std::string views = source_path("/reference/sql/store-views.sqlite.sql");
   const auto sql = [&](const std::string& query) {
     std::ofstream(path("ask.py")) << "import sqlite3\n"
@@ -107,7 +104,7 @@ TEST_F(Scripting, AStoreIsReadBySqlAndStaysAsItIs) {
                                   << "', encoding='utf-8').read())\n"
                                      "for row in base.execute(\"\"\""
                                   << query << "\"\"\"): print(*row)\n";
-    return shell("python3 " + in_quotes(path("ask.py")));
+    return shell("python3 " + shell_quoted(path("ask.py")));
   };
   const std::string number = sql("SELECT min(seq) FROM passes WHERE robot = 'R1'");
   const std::string seq = number.substr(0, number.size() - 1);
@@ -138,8 +135,8 @@ TEST_F(Scripting, AStoreIsReadBySqlAndStaysAsItIs) {
   EXPECT_EQ(run_program({"ledger", "verify", "--store", "sqlite:" + store}).exit_code, 0);
   const std::string unit = sql("SELECT min(unit_serial) FROM passes");
   const std::string said =
-      shell("python3 " + in_quotes(source_path("/packaging/examples/store_report.py")) + " " +
-            in_quotes(store) + " " + in_quotes(views) + " " + unit.substr(0, unit.size() - 1));
+      shell("python3 " + shell_quoted(source_path("/packaging/examples/store_report.py")) + " " +
+            shell_quoted(store) + " " + shell_quoted(views) + " " + unit.substr(0, unit.size() - 1));
   EXPECT_NE(said.find(" nonconformances\n"), std::string::npos) << said;
 }
 
@@ -156,5 +153,5 @@ TEST_F(Scripting, TheSessionThatReadsCantWrite) {
       << source_path("/reference/sql/store-views.sqlite.sql")
       << "').read())\n"
          "base.execute('INSERT INTO rec VALUES(1, 2, 3)')\n";
-  EXPECT_NE(shell("python3 " + in_quotes(path("try.py")), 1).find("readonly"), std::string::npos);
+  EXPECT_NE(shell("python3 " + shell_quoted(path("try.py")), 1).find("readonly"), std::string::npos);
 }

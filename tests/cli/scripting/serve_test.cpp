@@ -6,8 +6,10 @@
 #include <sstream>
 
 #include "base/json/json_node.hpp"
+#include "cli/demo_files.hpp"
 #include "cli/json_values.hpp"
 #include "cli/program.hpp"
+#include "cli/text_lines.hpp"
 #include "support/folder_test.hpp"
 #include "support/source_path.hpp"
 
@@ -15,16 +17,6 @@ using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
-
-const std::string demo_folder = source_path("/reference/demo/");
-const std::string demo = demo_folder + "ground-equipment.weldplan.json";
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream stream(text);
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
 
 std::vector<std::string> asked(const std::string& requests) {
   const ProgramRun run = run_program({"serve", "--stdio"}, requests);
@@ -79,7 +71,7 @@ class Serve : public FolderTest {};
 }  // namespace
 
 TEST_F(Serve, AnswersAreTheResultsOfTheCommandLine) {
-  const std::string plan = "\"PLAN\": " + quoted(demo);
+  const std::string plan = "\"PLAN\": " + quoted(demo_plan);
   const std::vector<Pair> pairs = {
       {R"({"command": "calc heat-input", "arguments": {"voltage": "24.8V", "current": 205, "travel-speed": "30cm/min", "process": "135", "u-current": "2%", "explain": true}})",
        {"calc", "heat-input", "--voltage", "24.8V", "--current", "205", "--travel-speed", "30cm/min",
@@ -90,23 +82,24 @@ TEST_F(Serve, AnswersAreTheResultsOfTheCommandLine) {
        {"calc", "cooling-time", "--heat-input", "1.2", "--thickness", "10", "--preheat", "68F",
         "--monte-carlo", "500", "--u-heat-input", "0.1"}},
       {R"({"command": "evaluate", "arguments": {)" + plan + R"(, "weldment": "BD"}})",
-       {"evaluate", demo, "--weldment", "BD"}},
+       {"evaluate", demo_plan, "--weldment", "BD"}},
       {R"({"command": "evaluate", "arguments": {)" + plan +
            R"(, "explain": "BD/S03/pass 1.heat_input_kJ_mm"}})",
-       {"evaluate", demo, "--explain", "BD/S03/pass 1.heat_input_kJ_mm"}},
+       {"evaluate", demo_plan, "--explain", "BD/S03/pass 1.heat_input_kJ_mm"}},
       {R"({"command": "cycle", "arguments": {)" + plan + R"(, "order": "best", "steps": 50, "seed": 3}})",
-       {"cycle", demo, "--order", "best", "--steps", "50", "--seed", "3"}},
+       {"cycle", demo_plan, "--order", "best", "--steps", "50", "--seed", "3"}},
       {R"({"command": "line", "arguments": {)" + plan + R"(, "orders": )" +
            quoted(demo_folder + "orders.csv") + "}}",
-       {"line", demo, "--orders", demo_folder + "orders.csv"}},
+       {"line", demo_plan, "--orders", demo_folder + "orders.csv"}},
       {R"({"command": "kit", "arguments": {)" + plan + R"(, "weldment": "BD", "cart": )" +
            quoted(demo_folder + "carts/AE-26-0106.csv") + "}}",
-       {"kit", demo, "--weldment", "BD", "--cart", demo_folder + "carts/AE-26-0106.csv"}},
-      {R"({"command": "diff", "arguments": {"A": )" + quoted(demo) + R"(, "B": )" + quoted(demo) + "}}",
-       {"diff", demo, demo}},
+       {"kit", demo_plan, "--weldment", "BD", "--cart", demo_folder + "carts/AE-26-0106.csv"}},
+      {R"({"command": "diff", "arguments": {"A": )" + quoted(demo_plan) + R"(, "B": )" + quoted(demo_plan) +
+           "}}",
+       {"diff", demo_plan, demo_plan}},
       {R"({"command": "audit", "arguments": {"LOG": [)" + quoted(demo_folder + "arc-log.csv.gz") +
-           R"(], "plan": )" + quoted(demo) + "}}",
-       {"audit", demo_folder + "arc-log.csv.gz", "--plan", demo}}};
+           R"(], "plan": )" + quoted(demo_plan) + "}}",
+       {"audit", demo_folder + "arc-log.csv.gz", "--plan", demo_plan}}};
   std::string requests;
   for (const Pair& pair : pairs) requests += pair.request + "\n";
   const std::vector<std::string> answers = asked(requests);
@@ -179,11 +172,13 @@ TEST_F(Serve, ABadLineIsAnsweredAndTheNextOneToo) {
       {"{\"command\": \"evaluate\", \"arguments\": {\"help\": true}}", "arguments.help"},
       {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": \"--help\"}}", "arguments.PLAN"},
       {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": [\"a\", \"b\"]}}", "arguments.PLAN"},
-      {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": " + quoted(demo) + ", \"weldment\": true}}",
+      {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": " + quoted(demo_plan) +
+           ", \"weldment\": true}}",
        "arguments.weldment"},
-      {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": " + quoted(demo) + ", \"summary\": \"yes\"}}",
+      {"{\"command\": \"evaluate\", \"arguments\": {\"PLAN\": " + quoted(demo_plan) +
+           ", \"summary\": \"yes\"}}",
        "arguments.summary"},
-      {"{\"command\": \"cycle\", \"arguments\": {\"PLAN\": " + quoted(demo) + ", \"order\": \"worst\"}}",
+      {"{\"command\": \"cycle\", \"arguments\": {\"PLAN\": " + quoted(demo_plan) + ", \"order\": \"worst\"}}",
        "arguments"},
       {"{\"command\": \"audit\", \"arguments\": {\"LOG\": \"-\"}}", "arguments.LOG"},
       {"{\"command\": \"audit\", \"arguments\": {\"LOG\": \"a.csv\", \"follow\": true}}",
@@ -215,7 +210,7 @@ TEST_F(Serve, ALineThatIsTooLongIsReadPast) {
 TEST_F(Serve, RecordsAreReadAndWritten) {
   const std::string store = "sqlite:" + path("records.sqlite");
   const std::string audit = "{\"id\": 1, \"command\": \"audit\", \"arguments\": {\"LOG\": " +
-                            quoted(demo_folder + "arc-log.csv.gz") + ", \"plan\": " + quoted(demo) +
+                            quoted(demo_folder + "arc-log.csv.gz") + ", \"plan\": " + quoted(demo_plan) +
                             ", \"store\": " + quoted(store) + ", \"key\": " + quoted(path("keys/k.pem")) +
                             ", \"who\": \"a test\", \"why\": \"-- try\"}}\n";
   const std::string list =

@@ -92,7 +92,7 @@ inline constexpr double sample_s = 0.1;
 
 /// Rows of those arcs every tenth of a second from 100 s on, in the order of time: the arc is on from its
 /// begin to its end, and one row after it is off. `names`: with seam and pass.
-inline std::string log_of(const std::vector<TestArc>& arcs, bool names = true,
+inline std::string log_of_arcs(const std::vector<TestArc>& arcs, bool names = true,
                           const std::string& only_robot = "") {
   std::multimap<long, std::string> rows;
   for (const TestArc& arc : arcs) {

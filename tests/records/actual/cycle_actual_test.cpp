@@ -18,7 +18,7 @@ class PlannedAndActual : public ::testing::Test {
   PlannedAndActual() : plan_(two_robot_plan()), cycle_(planned_cycle(plan_)) {}
 
   const UnitActual& compare(const std::vector<TestArc>& arcs, bool names = true) {
-    return compare_logs({log_of(arcs, names)});
+    return compare_logs({log_of_arcs(arcs, names)});
   }
   const UnitActual& compare_logs(const std::vector<std::string>& logs) {
     audited_ = audit(memory_logs(logs), {}, &plan_);
@@ -190,7 +190,7 @@ TEST_F(PlannedAndActual, WithoutNamesPassesAreMatchedByOrderAndTime) {
 
 TEST_F(PlannedAndActual, RobotsWithoutACommonClockAreNotAligned) {
   const std::vector<TestArc> arcs = welded_later(cycle_, {{"A3", 6}, {"B3", 2}});
-  const UnitActual& unit = compare_logs({log_of(arcs, true, "R1"), log_of(arcs, true, "R2")});
+  const UnitActual& unit = compare_logs({log_of_arcs(arcs, true, "R1"), log_of_arcs(arcs, true, "R2")});
   EXPECT_FALSE(unit.time_s);
   EXPECT_FALSE(unit.difference_s);
   EXPECT_TRUE(notes_have(unit.notes, "no common clock"));
