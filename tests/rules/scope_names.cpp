@@ -51,8 +51,10 @@ class Declaration {
     static const std::regex type(R"(\b(?:struct|class|enum|union)\s+(?:class\s+)?(\w+)[^=()]*$)"),
         alias(R"(^\s*(?:template\s*)?(?:<[^>]*>\s*)?using\s+(\w+)\s*=)"),
         constant(R"((\w+)\s*(?:\[\]\s*)*=(?!=))"), braced(R"([\w>&*]\s+(\w+)\s*(?:\[\]\s*)?$)");
+    static const std::regex of_a_class(R"(\b(?:struct|class|enum|union)\s+(?:class\s+)?\w+::)");
     std::smatch found;
     if (std::regex_search(outer_, found, alias)) return {found[1]};
+    if (std::regex_search(outer_, of_a_class)) return {};
     std::vector<std::string> all;
     for (std::sregex_iterator at(outer_.begin(), outer_.end(), constant), end; at != end; ++at)
       all.push_back((*at)[1]);

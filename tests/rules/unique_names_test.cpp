@@ -1,5 +1,5 @@
-// A room of tests is compiled many files in one (CMAKE_UNITY_BUILD): a name of one file is seen by the next
-// one.
+// A room of tests, and half of the desk, is compiled many files in one (CMAKE_UNITY_BUILD): a name of one
+// file is seen by the next one.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -27,9 +27,9 @@ std::map<std::string, std::vector<std::string>> test_rooms() {
   std::map<std::string, std::vector<std::string>> rooms;
   for (std::sregex_iterator at(lists.begin(), lists.end(), call), end; at != end; ++at) {
     std::vector<std::string>& folders = rooms[(*at)[1]];
-    folders.push_back((*at)[1]);
+    folders.push_back("tests/" + (*at)[1].str());
     std::istringstream words((*at)[2]);
-    for (std::string word; words >> word;) folders.push_back((*at)[1].str() + "/" + word);
+    for (std::string word; words >> word;) folders.push_back("tests/" + (*at)[1].str() + "/" + word);
   }
   return rooms;
 }
@@ -37,7 +37,7 @@ std::map<std::string, std::vector<std::string>> test_rooms() {
 NamedFiles names_in(const std::vector<std::string>& folders) {
   NamedFiles files_of;
   for (const std::string& folder : folders)
-    for (const auto& entry : std::filesystem::directory_iterator(root / "tests" / folder)) {
+    for (const auto& entry : std::filesystem::directory_iterator(root / folder)) {
       const std::string kind = entry.path().extension();
       if (kind != ".cpp" && kind != ".hpp") continue;
       for (const std::string& name : scope_names(bytes_of(entry.path())))
@@ -68,6 +68,29 @@ TEST(UniqueNames, ARoomOfTestsDefinesEachNameInOneFile) {
   }
 }
 
+/// The desk's libraries and its tests, by the folders that gui/ and tests/CMakeLists.txt give them.
+const std::map<std::string, std::vector<std::string>> desk_targets = {
+    {"seamtakt_desk_core",
+     {"gui/document", "gui/jobs", "gui/models/pictures", "gui/models/tables", "gui/models/words"}},
+    {"seamtakt_desk_window", {"gui/widgets", "gui/plots", "gui/pages", "gui/app"}},
+    {"gui_tests", {"tests/gui", "tests/gui/editing", "tests/gui/looks"}}};
+
+TEST(UniqueNames, AreInEachHalfOfTheDeskAndInItsTests) {
+  std::set<std::string> folders;
+  for (const auto& [target, parts] : desk_targets) {
+    const NamedFiles names = names_in(parts);
+    EXPECT_GT(names.size(), 100u) << target;
+    EXPECT_EQ(clashes(names), "") << "in " << target
+                                  << ": move what is the same to a header below, else tell it apart";
+    folders.insert(parts.begin(), parts.end());
+  }
+  for (const char* above : {"gui", "tests/gui"})
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(root / above)) {
+      const std::string folder = std::filesystem::relative(entry.path().parent_path(), root);
+      EXPECT_TRUE(folders.contains(folder) || entry.path().extension() != ".cpp") << folder;
+    }
+}
+
 using Names = std::vector<std::string>;
 
 TEST(UniqueNames, AreThoseOfFunctionsTypesConstantsAliasesAndTests) {
@@ -88,9 +111,11 @@ TEST(UniqueNames, AreThoseOfFunctionsTypesConstantsAliasesAndTests) {
 }
 
 TEST(UniqueNames, AreNotThoseWithinBodiesTextsAndCommentsNorDeclarationsAndMembers) {
-  EXPECT_EQ(scope_names("std::string text_of(int n);\nvoid PrintTo(const A& a, std::ostream* out) {}\n"
-                        "A::A(int n) : n_(n) {}\nbool operator==(A, A) {\n return true;\n}"),
-            Names{});
+  EXPECT_EQ(
+      scope_names(
+          "std::string text_of(int n);\nvoid PrintTo(const A& a, std::ostream* out) {}\n"
+          "A::A(int n) : n_(n) {}\nclass A::B : public C {};\nbool operator==(A, A) {\n return true;\n}"),
+      Names{});
   EXPECT_EQ(
       scope_names("// int a = 1;\n/* int b = 1; */ const char* c = \"int d = 1; {\";\nconst char e = '{';\n"
                   "const char* f = R\"(int g = 1; \" {)\";\nconst int h = 1'000;"),
