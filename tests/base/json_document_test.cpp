@@ -10,19 +10,13 @@
 
 #include "base/error.hpp"
 #include "base/json/json_scanner.hpp"
+#include "support/sanitized.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
 using Kind = JsonNode::Kind;
 
 namespace {
-
-// Under the sanitizers the careful reader takes twenty times as long.
-#ifdef SEAMTAKT_SANITIZED
-constexpr int share = 10;
-#else
-constexpr int share = 1;
-#endif
 
 /// Where the two readers differ on a value; empty where they agree.
 std::string difference(const JsonNode& node, const JsonValue& value, const std::string& at = "") {
@@ -212,7 +206,7 @@ TEST(JsonDocument, agrees_on_text_that_is_changed_at_random) {
   const std::string bases[] = {base, std::string(nested_lists)};
   const auto below = [&](std::size_t n) { return random() % n; };
   std::size_t refused = 0;
-  for (int run = 0; run < 30000 / share; ++run) {
+  for (int run = 0; run < test::rounds(30000, 3000); ++run) {
     std::string text = bases[run % 2];
     for (std::size_t changes = 1 + below(4); changes > 0 && !text.empty(); --changes) {
       const std::size_t at = below(text.size());
@@ -234,8 +228,8 @@ TEST(JsonDocument, agrees_on_text_that_is_changed_at_random) {
       ++refused;
     }
   }
-  EXPECT_GT(refused, 10000u / share);
-  EXPECT_LT(refused, 30000u / share);
+  EXPECT_GT(refused, test::rounds(10000u, 1000u));
+  EXPECT_LT(refused, test::rounds(30000u, 3000u));
 }
 
 /// Two threads meet at every place where an element begins.
@@ -257,7 +251,7 @@ TEST(JsonDocument, a_second_thread_keeps_to_the_limits_of_the_whole) {
 
 TEST(JsonDocument, numbers_have_the_bits_of_the_careful_reader) {
   std::mt19937_64 random(7);
-  for (int run = 0; run < 50000 / share; ++run) {
+  for (int run = 0; run < test::rounds(50000, 5000); ++run) {
     std::string text = random() % 2 == 0 ? "-" : "";
     const std::size_t digits = 1 + random() % 19;
     for (std::size_t i = 0; i < digits; ++i)

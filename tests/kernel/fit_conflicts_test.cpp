@@ -10,17 +10,15 @@
 #include "base/split_mix.hpp"
 #include "fit_fixture.hpp"
 #include "plan/window/seam_alone.hpp"
+#include "support/sanitized.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
 
 namespace {
 
-#ifdef SEAMTAKT_SANITIZED
-constexpr std::size_t wanted_conflicts = 20, wanted_seams_that_fit = 10;
-#else
-constexpr std::size_t wanted_conflicts = 200, wanted_seams_that_fit = 40;
-#endif
+constexpr std::size_t wanted_conflicts = rounds<std::size_t>(200, 20),
+                      wanted_seams_that_fit = rounds<std::size_t>(40, 10);
 
 enum Value { feed, speed, current, heat, fastest, slowest, leg, throat, value_count };
 using Values = std::array<double, value_count>;

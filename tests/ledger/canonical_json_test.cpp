@@ -8,17 +8,11 @@
 #include <random>
 
 #include "base/error.hpp"
+#include "support/sanitized.hpp"
 
 using namespace seamtakt;
 
 namespace {
-
-/// Under the sanitizers all takes some ten times as long: fewer rounds of the same.
-#ifdef SEAMTAKT_SANITIZED
-constexpr int slower = 8;
-#else
-constexpr int slower = 1;
-#endif
 
 std::string number(double value) {
   std::string text;
@@ -148,7 +142,7 @@ TEST(CanonicalJsonTest, the_scan_takes_what_the_writer_writes_and_nothing_near_i
   SCOPED_TRACE("seed " + std::to_string(seed));
   std::mt19937_64 random(seed);
   int changed = 0, still_canonical = 0;
-  for (int i = 0; i < 3000 / slower; ++i) {
+  for (int i = 0; i < test::rounds(3000, 375); ++i) {
     const std::string text = canonical_json(random_value(random, 0));
     ASSERT_TRUE(scans(text)) << text;
     ASSERT_EQ(canonical(text), text);
@@ -177,8 +171,8 @@ TEST(CanonicalJsonTest, the_scan_takes_what_the_writer_writes_and_nothing_near_i
       ++(expected ? still_canonical : changed);
     }
   }
-  EXPECT_GT(changed, 5000 / slower);
-  EXPECT_GT(still_canonical, 100 / slower);
+  EXPECT_GT(changed, test::rounds(5000, 625));
+  EXPECT_GT(still_canonical, test::rounds(100, 12));
 }
 
 TEST(CanonicalJsonTest, the_scan_knows_every_byte_at_every_place_of_a_text) {
@@ -195,7 +189,7 @@ TEST(CanonicalJsonTest, the_scan_knows_every_byte_at_every_place_of_a_text) {
 TEST(CanonicalJsonTest, the_scan_takes_a_decimal_number_exactly_where_the_writer_writes_it_so) {
   std::mt19937_64 random(11);
   int canonical_ones = 0;
-  for (int i = 0; i < 40000 / slower; ++i) {
+  for (int i = 0; i < test::rounds(40000, 5000); ++i) {
     std::string digits(1 + random() % 18, '0');
     for (char& digit : digits)
       if (random() % 3 != 0) digit = static_cast<char>('0' + random() % 10);
@@ -211,7 +205,7 @@ TEST(CanonicalJsonTest, the_scan_takes_a_decimal_number_exactly_where_the_writer
     ASSERT_EQ(scans(text), expected) << text;
     canonical_ones += expected;
   }
-  EXPECT_GT(canonical_ones, 8000 / slower);
+  EXPECT_GT(canonical_ones, test::rounds(8000, 1000));
   for (const char* text : {"0.000001", "-0.5", "0", "123456789012345", "0.00000123", "99999999999999.9"})
     EXPECT_TRUE(scans("{\"a\":" + std::string(text) + "}")) << text;
   for (const char* text :

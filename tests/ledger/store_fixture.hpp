@@ -5,16 +5,10 @@
 
 #include "ledger/store/ledger.hpp"
 #include "ledger/verify/verify.hpp"
+#include "support/sanitized.hpp"
 #include "support/scratch_folder.hpp"
 
 namespace seamtakt::test {
-
-/// Under the sanitizers all takes some ten times as long: fewer rounds of the same.
-#ifdef SEAMTAKT_SANITIZED
-inline constexpr bool sanitized = true;
-#else
-inline constexpr bool sanitized = false;
-#endif
 
 /// "2026-03-02T06:00:00Z" and so many minutes later.
 std::string minute(int count);

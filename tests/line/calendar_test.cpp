@@ -11,6 +11,7 @@
 #include "line/takt_count.hpp"
 #include "plain_line.hpp"
 #include "small_line.hpp"
+#include "support/sanitized.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -251,11 +252,7 @@ void check_mm1k(double arrival_mean_s, double service_mean_s, int buffer, std::s
 }
 
 TEST(LineQueue, BlocksAndQueuesLikeMM1K) {
-#ifdef SEAMTAKT_SANITIZED
-  const std::size_t units = 100'000;
-#else
-  const std::size_t units = 1'000'000;
-#endif
+  const std::size_t units = rounds<std::size_t>(1'000'000, 100'000);
   check_mm1k(1, 0.8, 3, units);
   check_mm1k(1, 0.5, 0, units);
   check_mm1k(1, 1.25, 5, units);

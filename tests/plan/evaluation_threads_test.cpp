@@ -10,6 +10,7 @@
 #include "plan/evaluate/evaluation_json.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "plan/rules/rules.hpp"
+#include "support/sanitized.hpp"
 #include "support/source_path.hpp"
 
 namespace seamtakt {
@@ -144,7 +145,7 @@ TEST(EvaluationThreads, TheFirstBadPlaceIsReportedHoweverManyThreadsRead) {
   text.insert(last + 10, "-1");
   text.insert(first + 10, "-1");
   std::string told;
-  for (int run = 0; run < 20; ++run) try {
+  for (int run = 0; run < test::rounds(20, 4); ++run) try {
       parse_plan(text, "p.json");
       ADD_FAILURE() << "accepted";
     } catch (const InputError& error) {

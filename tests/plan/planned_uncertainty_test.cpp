@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "plan/uncertain_pass.hpp"
+#include "support/sanitized.hpp"
 
 using namespace seamtakt;
 using namespace seamtakt::test;
@@ -12,6 +13,7 @@ using namespace seamtakt::test;
 namespace {
 
 constexpr int samples = 60'000;  // the spread of a spread is 0.3 %
+constexpr unsigned random_passes = rounds(200, 30);
 
 struct Spread {
   double sum = 0, squares = 0;
@@ -53,7 +55,7 @@ bool is_found(const Plan& plan, std::string_view begins) {
 TEST(PlannedUncertainty, agrees_with_monte_carlo_on_200_random_passes) {
   std::mt19937 random(20261201);
   int first_order = 0, by_distribution = 0;
-  for (unsigned i = 0; i < 200; ++i) {
+  for (unsigned i = 0; i < random_passes; ++i) {
     const Plan plan = random_tee(random, 3, 25);
     const PassEvaluation pass = evaluate(plan).passes.at(0);
     const double T0 = plan.schedules[0].preheat_C, d = thinner_mm(plan);
@@ -74,8 +76,8 @@ TEST(PlannedUncertainty, agrees_with_monte_carlo_on_200_random_passes) {
     EXPECT_EQ(is_numerical(plan), changes) << i;
     ++(changes ? by_distribution : first_order);
   }
-  EXPECT_GE(first_order, 100);
-  EXPECT_GE(by_distribution, 10);
+  EXPECT_GE(first_order, rounds(100, 10));
+  EXPECT_GE(by_distribution, rounds(10, 1));
 }
 
 TEST(PlannedUncertainty, first_order_would_be_off_at_the_change_of_the_regime) {

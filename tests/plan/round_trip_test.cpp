@@ -9,6 +9,7 @@
 #include "plan/fields/plan_file.hpp"
 #include "plan_edit.hpp"
 #include "random_plan.hpp"
+#include "support/sanitized.hpp"
 
 using namespace seamtakt;
 using plan_edit::test_data;
@@ -90,11 +91,7 @@ TEST(PlanSamples, DefaultsAreThoseOfTheContract) {
 }
 
 RC_GTEST_PROP(RandomPlans, ComeBackToTheLastBitInTheirOwnOrder, ()) {
-#ifdef SEAMTAKT_SANITIZED
-  constexpr std::uint64_t plans = 10;
-#else
-  constexpr std::uint64_t plans = 100;  // a case: 10,000 in all
-#endif
+  constexpr std::uint64_t plans = test::rounds<std::uint64_t>(100, 3);  // a case: 10,000 in all
   const auto seed = *rc::gen::arbitrary<std::uint64_t>();
   for (std::uint64_t i = 0; i < plans; ++i) {
     const std::string typed = random_plan(seed + i);

@@ -8,6 +8,7 @@
 #include "audit_fixture.hpp"
 #include "records/log/kernel/row_kernel.hpp"
 #include "records/passes/audit_json.hpp"
+#include "support/sanitized.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -148,7 +149,7 @@ void add_excursions(const std::vector<PlainBin>& bins, const char* quantity, Who
 
 TEST(ExcursionsReadInAnyWay, AreThoseOfAPlainReckoningToTheLastBit) {
   std::size_t seen = 0;
-  for (unsigned seed = 0; seed < 60; ++seed) {
+  for (unsigned seed = 0; seed < rounds(60u, 10u); ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const Case made = random_case(seed);
     const std::string log = text_of(made);
@@ -197,7 +198,7 @@ TEST(ExcursionsReadInAnyWay, AreThoseOfAPlainReckoningToTheLastBit) {
     }
     check("", 3, 1u << 12);
   }
-  EXPECT_GT(seen, 500u);
+  EXPECT_GT(seen, rounds(500u, 50u));
 }
 
 TEST(ExcursionsReadInAnyWay, MoreThanAreKeptAreCountedAndTheLongestAreJudged) {

@@ -10,6 +10,7 @@
 #include "plain_audit.hpp"
 #include "records/log/kernel/row_kernel.hpp"
 #include "records/passes/audit_json.hpp"
+#include "support/sanitized.hpp"
 
 namespace seamtakt::test {
 namespace {
@@ -261,7 +262,7 @@ TEST(TwoReadersDirty, EveryWayOfReadingADirtyLogComesToTheSame) {
   plan.schedules[0].limits.emplace();
   plan.schedules[0].limits->current_A = Interval{209, 211};
   plan.schedules[0].limits->travel_speed_mm_s = Interval{8.3, 8.6};
-  for (unsigned seed = 0; seed < 300; ++seed) {
+  for (unsigned seed = 0; seed < rounds(300u, 40u); ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     std::mt19937 random(seed);
     const std::string log = dirty_log(seed, random);
