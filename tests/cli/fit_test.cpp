@@ -97,10 +97,29 @@ TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
   EXPECT_NE(german.output.find("müsste bis"), std::string::npos) << german.output;
 }
 
+TEST_F(Fit, HoldsAndMarginAreKeptAndSaid) {
+  const ProgramRun run = run_program({"fit", demo, "--seam", "TT/S28", "--objective", "heat", "--hold",
+                                      "voltage", "--hold", "passes", "--margin", "2%", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode document = parse_json(run.output, "output");
+  ASSERT_EQ(document.find("holds")->elements.size(), 2u);
+  EXPECT_EQ(document.find("holds")->elements[0].string, "voltage");
+  EXPECT_EQ(document.find("margin_pct")->number, 2);
+  const JsonNode& seam = document.find("seams")->elements[0];
+  if (seam.find("new")->kind != JsonNode::Kind::null) {
+    EXPECT_EQ(seam.find("new")->find("arc_voltage_V")->number,
+              seam.find("old")->find("arc_voltage_V")->number);
+    EXPECT_EQ(seam.find("new")->find("passes")->number, seam.find("old")->find("passes")->number);
+  }
+}
+
 TEST_F(Fit, BadInputIsOneLineAndTwo) {
   for (const std::vector<std::string>& arguments : {std::vector<std::string>{"fit"},
                                                     {"fit", demo, "--objective", "beauty"},
                                                     {"fit", demo, "--seam", "TT/S4900"},
+                                                    {"fit", demo, "--hold", "preheat"},
+                                                    {"fit", demo, "--margin", "60%"},
+                                                    {"fit", demo, "--margin", "-1"},
                                                     {"fit", demo, "--output", folder}}) {
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 2) << run.errors;
