@@ -274,7 +274,8 @@ int GridView::contentWidth(int column) const {
   const int sampled = std::min(grid_.rowCount(), 100), digits = grid_.fractionDigits(column);
   for (int row = 0; row < sampled; ++row) {
     const QString text = GridDelegate::aligned(grid_.index(row, column).data().toString(), digits);
-    width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26);
+    const int box = grid_.index(row, column).data(Qt::CheckStateRole).isValid() ? 22 : 0;
+    width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26 + box);
   }
   if (is_mark) {
     // Marks change while one works: there is room for each.

@@ -171,9 +171,10 @@ class SeamFitter {
     // What fails and what the plan states of the largest fillet: the quality level's limit is among the
     // fails.
     const bool has_largest = alone_.seam().leg_max_mm || alone_.seam().throat_max_mm;
-    const bool is_broken = any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
-                           (has_largest && !window_problem(alone_, main).keeps_limits(true)) ||
-                           !keeps_margin(options_, window_problem(alone_, main), true);
+    const bool is_broken =
+        any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
+        (has_largest && !window_problem(alone_, main).keeps_limits(true)) ||
+        (options_.margin_pct > 0 && !keeps_margin(options_, window_problem(alone_, main), true));
     if (is_broken && takes_existing(main, planned)) return std::move(fit_);
     for (const std::string& schedule : other_schedules(main)) {
       if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;

@@ -117,7 +117,7 @@ QVariant FitRows::data(const QModelIndex& index, int role) const {
 
 bool FitRows::setData(const QModelIndex& index, const QVariant& value, int role) {
   if (role != Qt::CheckStateRole || !(flags(index) & Qt::ItemIsUserCheckable)) return false;
-  const bool on = value.value<Qt::CheckState>() == Qt::Checked;
+  const bool on = value.toInt() == Qt::Checked;
   ticks_[static_cast<std::size_t>(index.row())] = on ? Tick::on : Tick::off;
   emit dataChanged(index, index, {Qt::CheckStateRole});
   emit ticksChanged();

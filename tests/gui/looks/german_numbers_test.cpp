@@ -155,7 +155,7 @@ TEST_F(GermanDesk, FormulasHaveTheDecimalCommaAndTellTheirArgumentsApart) {
       << stacked_formula("max(1.5, 2)").toStdString();
   static const QRegularExpression point(QStringLiteral("[0-9]\\.[0-9]"));
   static const QRegularExpression sources(
-      QStringLiteral("<tr><td[^>]*>(Quelle|Gilt|Genauigkeit)</td>.*?</tr>"));
+      QStringLiteral("<tr><td[^>]*>(Quelle|Gilt für|Genauigkeit)</td>.*?</tr>"));
   const Plan& plan = *window->document().plan();
   int commas = 0;
   for (const char* key :
