@@ -90,3 +90,17 @@ TEST(UseOfSchedule, a_throat_counts_by_the_leg_that_it_has) {
   used.seam().throat_mm = 4.5;  // of 6.36 mm
   used.expect({"schedule.use.leg.high"});
 }
+
+TEST(UseOfSchedule, no_seam_of_the_demo_lies_outside_of_its_schedules) {
+  const Plan plan = load_plan(source_path("/reference/demo/ground-equipment.weldplan.json"));
+  int by_throat = 0;
+  for (const Weldment& weldment : plan.weldments)
+    for (const Seam& seam : weldment.seams)
+      for (const std::string& id : seam.schedules) {
+        const auto& use = find_by_id(plan.schedules, id)->use;
+        if (!use) continue;
+        EXPECT_TRUE(use_holds(*use, seam)) << weldment.id << "/" << seam.id << " with " << id;
+        by_throat += use->leg_mm && !seam.leg_mm && seam.throat_mm;
+      }
+  EXPECT_GT(by_throat, 0);
+}
