@@ -116,8 +116,7 @@ void MainWindow::makePages() {
     stack_->addWidget(page);
     page->connectExplain();
     connect(page, &Page::message, this, &MainWindow::say);
-    connect(page, &Page::demoAsked, this, &MainWindow::openDemo);
-    connect(page, &Page::newAsked, this, &MainWindow::newPlan);
+    connect(page, &Page::stepAsked, this, &MainWindow::takeStep);
     connect(page, &Page::explainShown, this, [this] { setExplainShown(true); });
     connect(page, &Page::findingsAsked, this, [this](const QString& place) {
       showPage(DeskPage::findings);
@@ -168,12 +167,8 @@ void MainWindow::connectParts() {
 
 void MainWindow::showResults(const ResultsPtr& results) {
   const auto figures = chain_figures(*results);
-  const std::vector<PassEvaluation>& passes = results->evaluation.passes;
-  const bool any_partly_judged = std::any_of(passes.begin(), passes.end(), is_partly_judged);
   const auto show = [&](DeskPage page, const LinkFigure& of) {
-    const bool has_passes = page == DeskPage::seams || page == DeskPage::schedules || page == DeskPage::heat;
-    chain_->link(page).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally),
-                                 has_passes && any_partly_judged);
+    chain_->link(page).setFigure(of.figure, of.detail, of.tally.worst(), tally_text(of.tally), of.judged);
   };
   for (const DeskPage page :
        {DeskPage::seams, DeskPage::schedules, DeskPage::heat, DeskPage::cell, DeskPage::line})
@@ -231,6 +226,32 @@ void MainWindow::goTo(const QString& address, const QString& key) {
                                           : DeskPage::seams;
   showPage(to);
   page(to).goTo(address, key);
+}
+
+void MainWindow::takeStep(FirstStep step) {
+  switch (step) {
+    case FirstStep::seam:
+      showPage(DeskPage::seams);
+      return static_cast<SeamsPage&>(page(DeskPage::seams)).addSeam();
+    case FirstStep::schedule:
+      showPage(DeskPage::schedules);
+      return static_cast<SchedulesPage&>(page(DeskPage::schedules)).addSchedule();
+    case FirstStep::cell:
+      return addStarterCell();
+    case FirstStep::list:
+      return askForList();
+    case FirstStep::weldment:
+      showPage(DeskPage::seams);
+      return static_cast<SeamsPage&>(page(DeskPage::seams)).showWeldmentFields();
+    case FirstStep::seams:
+      return showPage(DeskPage::seams);
+    case FirstStep::plan_data:
+      return showPlanData();
+    case FirstStep::demo:
+      return openDemo();
+    case FirstStep::fresh:
+      return newPlan();
+  }
 }
 
 /// Enter that no button handled: on a page that shows the first step it presses the default button.

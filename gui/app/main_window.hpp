@@ -23,6 +23,7 @@ namespace seamtakt::desk {
 class ChainStrip;
 class ExplainPanel;
 class Page;
+enum class FirstStep;
 class PlanDataDialog;
 class LinePage;
 class RecordsPage;
@@ -102,6 +103,8 @@ class MainWindow : public QMainWindow {
   void goTo(const QString& address, const QString& key);
   /// A click on a link of the chain: its page, on what its figure is about.
   void openLink(DeskPage page);
+  /// What an empty page offers was chosen.
+  void takeStep(FirstStep step);
   void open();
   void openOther();
   void saveAs();

@@ -77,10 +77,18 @@ void MainWindow::makeFileMenu() {
 
 void MainWindow::makeEditMenu() {
   QMenu* edit = menuBar()->addMenu(tr("&Edit"));
-  QAction* undo = document_.undo().createUndoAction(this, tr("Undo"));
+  QUndoStack& steps = document_.undo();
+  QAction* undo = steps.createUndoAction(this, tr("Undo"));
   undo->setShortcuts(QKeySequence::Undo);
-  QAction* redo = document_.undo().createRedoAction(this, tr("Redo"));
+  QAction* redo = steps.createRedoAction(this, tr("Redo"));
   redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
+  // Where there is a step, its name stands behind a colon in some languages; where there is none, nothing.
+  connect(&steps, &QUndoStack::undoTextChanged, undo, [undo](const QString& step) {
+    undo->setText(step.isEmpty() ? tr("Undo") : tr("Undo %1").arg(menu_text(step)));
+  });
+  connect(&steps, &QUndoStack::redoTextChanged, redo, [redo](const QString& step) {
+    redo->setText(step.isEmpty() ? tr("Redo") : tr("Redo %1").arg(menu_text(step)));
+  });
   edit->addActions({undo, redo});
   edit->addSeparator();
   edit->addAction(tr("&History …"), this, &MainWindow::showHistory);

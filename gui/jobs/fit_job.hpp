@@ -16,9 +16,6 @@ struct FoundFit {
 };
 using FoundFitPtr = std::shared_ptr<const FoundFit>;
 
-/// The plan in which only those seams are changed that take a schedule of the plan as it stands.
-Plan with_existing_schedules(const Plan& plan, const FitResult& result);
-
 /// Fits seams on a thread of its own; an answer that was overtaken is dropped.
 class FitJob : public QObject {
   Q_OBJECT

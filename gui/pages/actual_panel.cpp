@@ -16,7 +16,9 @@ ActualPanel::ActualPanel(QWidget* parent) : QWidget(parent) {
   steps_ = new ValueModel(actual_step_grid(), this);
   unit_table_ = new GridView(*units_, tr("Units beside their planned cycles"), split);
   unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  unit_table_->keepColumns(QStringLiteral("actual-units"));
   step_table_ = new GridView(*steps_, tr("Arcs and gaps of the unit"), split);
+  step_table_->keepColumns(QStringLiteral("actual-steps"));
   split->addWidget(unit_table_);
   split->addWidget(step_table_);
   split->setSizes({180, 360});

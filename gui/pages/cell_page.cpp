@@ -41,6 +41,7 @@ CellPage::CellPage(const Desk& desk, QWidget* parent)
 QWidget* CellPage::makeWhat() {
   auto* what = new QSplitter(Qt::Vertical);
   loss_table_ = new GridView(*loss_, tr("What the cycle is made of"), what);
+  loss_table_->keepColumns(QStringLiteral("losses"));
   move_table_ = new GridView(*moves_, tr("Moves of the robots"), what);
   move_table_->keepColumns(QStringLiteral("moves"));
   move_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -89,6 +90,7 @@ void CellPage::makeTools() {
   tools().addWidget(weldments_);
   without_ = new QComboBox(this);
   without_->setAccessibleName(tr("Robot that is out"));
+  without_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   without_->setToolTip(
       tr("What the cell does without one of its robots: its seams go to others, or to hands"));
   tools().addWidget(without_);
@@ -311,9 +313,15 @@ void CellPage::showHeadline(const CycleResult& cycle) {
 
 void CellPage::showCycle() {
   const Plan& plan = results() ? *results()->plan : *desk_.document.plan();
-  if (!plan.cell || plan.weldments.empty())
-    return setEmptyStep(tr(
-        "The plan has no cell yet. The Edit menu adds a starter cell; the demo shows one with two robots."));
+  if (desk_.document.isEmpty())
+    return setEmptyStep(
+        tr("A cell is its robots, positioner and stations. Open the demo to see one, or start a new plan."));
+  if (!plan.cell)
+    return setEmptyStep(tr("The plan has no cell yet. A starter cell has two robots, a positioner and two "
+                           "stations, with times to be changed."),
+                        {FirstStep::cell});
+  if (plan.weldments.empty())
+    return setEmptyStep(tr("The cell has nothing to weld yet: the plan has no weldment."), {FirstStep::seam});
   setEmptyStep({});
   if (!results()) return;
   showChoices(plan);

@@ -1,6 +1,7 @@
 #include "pages/heat_page.hpp"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
 #include <QTabWidget>
@@ -62,6 +63,11 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
            parent) {
   passes_ = new ValueModel(heat_columns(), this);
   table_ = new GridView(*passes_, tr("Heat of each pass"), this);
+  // What the page is about stands beside the pass that it is of.
+  QHeaderView& header = *table_->horizontalHeader();
+  int place = passes_->columnNamed("pass") + 1;
+  for (const char* key : {"heat_input_kJ_mm", "cooling_time_s"})
+    header.moveSection(header.visualIndex(passes_->columnNamed(key)), place++);
   table_->keepColumns(QStringLiteral("heat"));
   views_ = new QTabWidget(this);
   views_->setAccessibleName(tr("Views of heat"));
@@ -96,7 +102,7 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
   views_->addTab(field, tr("Temperature"));
   setWhat(table_);
   setWhy(views_);
-  setShares(2, 3);
+  setShares(6, 7);
   tools().addStretch(1);
   draw_later_.setSingleShot(true);
   draw_later_.setInterval(draw_after_ms);
@@ -119,11 +125,21 @@ HeatPage::HeatPage(const Desk& desk, QWidget* parent)
     if (results()) fillTable();
     drawTemperature();
   });
-  setEmptyStep(firstStepText());
+  showFirstStep();
 }
 
-QString HeatPage::firstStepText() {
-  return tr("Heat follows from seams and their schedules: open the demo, or give a seam a schedule.");
+void HeatPage::showFirstStep() {
+  const auto has_seams = [](const Weldment& weldment) { return !weldment.seams.empty(); };
+  if (results() && !results()->evaluation.passes.empty())
+    setEmptyStep({});
+  else if (desk_.document.isEmpty())
+    setEmptyStep(tr("Heat follows from seams and their schedules: open the demo, or start a new plan."));
+  else if (std::ranges::none_of(desk_.document.plan()->weldments, has_seams))
+    setEmptyStep(tr("Heat follows from seams and their schedules: the plan has no seam yet."),
+                 {FirstStep::seam, FirstStep::list});
+  else
+    setEmptyStep(tr("Heat follows from seams and their schedules: give a seam a schedule."),
+                 {FirstStep::seams});
 }
 
 const PassEvaluation* HeatPage::pass() const {
@@ -257,7 +273,7 @@ void HeatPage::opened() {
 void HeatPage::setResults(const ResultsPtr& results) {
   const bool first = !this->results();
   Page::setResults(results);
-  setEmptyStep(results->evaluation.passes.empty() ? firstStepText() : QString());
+  showFirstStep();
   fillTable();
   if (first || table_->currentRow() < 0) table_->fitColumns();
   window_->setResults(results);

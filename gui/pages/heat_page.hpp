@@ -30,7 +30,7 @@ class HeatPage : public Page {
   QTabWidget& views() { return *views_; }
 
  private:
-  static QString firstStepText();
+  void showFirstStep();
   const PassEvaluation* pass() const;
   void fillTable();
   void follow();

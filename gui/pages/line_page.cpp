@@ -60,12 +60,14 @@ QWidget* LinePage::makeWhat() {
   unit_table_ = new GridView(*units_, tr("Units of the day"), tabs);
   unit_table_->keepColumns(QStringLiteral("units"));
   cure_table_ = new GridView(*cures_, tr("What would help"), tabs);
+  cure_table_->keepColumns(QStringLiteral("cures"));
   auto* drafted = new QWidget(tabs);
   auto* column = new QVBoxLayout(drafted);
   column->setContentsMargins(0, 0, 0, 0);
   takt_ = new FieldForm(desk_.document, drafted);
   takt_->setAccessibleName(tr("Takt"));
   stage_table_ = new GridView(*stages_, tr("Stages"), drafted);
+  stage_table_->keepColumns(QStringLiteral("stages"));
   auto* scroll = new QScrollArea(drafted);
   scroll->setWidgetResizable(true);
   scroll->setFocusPolicy(Qt::NoFocus);
@@ -225,8 +227,12 @@ void LinePage::drop() {
 void LinePage::refresh() {
   const PlanPtr plan = desk_.document.plan();
   const bool any = plan->line && !plan->line->stages.empty();
-  setEmptyStep(any ? QString()
-                   : tr("A line is its takt and its stages. This plan names none; the demo shows one."));
+  if (any)
+    setEmptyStep({});
+  else if (desk_.document.isEmpty())
+    setEmptyStep(tr("A line is its takt and its stages. This plan names none; the demo shows one."));
+  else
+    setEmptyStep(tr("A line is its takt and its stages: Plan data adds them."), {FirstStep::plan_data});
   if (!any) return stages_->setRows({});
   takt_->setObject("/line", {{tr("Takt"), {}, {"takt_s", "planning_pct", "pull"}}});
   stages_->setRows(stage_rows(*plan->line));

@@ -3,7 +3,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
-#include <QPushButton>
 #include <QSplitter>
 #include <QStackedLayout>
 #include <QVBoxLayout>
@@ -11,6 +10,7 @@
 #include <utility>
 
 #include "models/tables/grid_model.hpp"
+#include "pages/empty_side.hpp"
 #include "widgets/finding_list.hpp"
 #include "widgets/grid_view.hpp"
 #include "widgets/plain_text.hpp"
@@ -19,59 +19,6 @@
 namespace seamtakt::desk {
 
 namespace {
-
-/// The page in place of a page that has nothing to show yet: the first step, and two buttons.
-class EmptySide : public QWidget {
- public:
-  explicit EmptySide(Page& page)
-      : QWidget(&page),
-        step(new QLabel(this)),
-        demo(button(Page::tr("Open the demo"))),
-        fresh(button(Page::tr("New plan"))) {
-    step->setWordWrap(true);
-    step->setTextFormat(Qt::PlainText);
-    step->setAlignment(Qt::AlignCenter);
-    step->setProperty("role", "figure");
-    demo->setDefault(true);
-    // Enter presses the one that has the focus.
-    fresh->setAutoDefault(true);
-    auto* buttons = new QHBoxLayout;
-    buttons->addStretch(1);
-    buttons->addWidget(demo);
-    buttons->addWidget(fresh);
-    buttons->addStretch(1);
-    // The label isn't aligned in its row: only then does the layout ask for its height at the given width.
-    auto* headline = new QHBoxLayout;
-    headline->addStretch(1);
-    headline->addWidget(step, 100);
-    headline->addStretch(1);
-    auto* column = new QVBoxLayout(this);
-    column->addStretch(2);
-    column->addLayout(headline);
-    column->addSpacing(unit_px * 2);
-    column->addLayout(buttons);
-    column->addStretch(3);
-  }
-
-  QLabel* step;
-  QPushButton *demo, *fresh;
-
- protected:
-  void showEvent(QShowEvent* event) override {
-    QWidget::showEvent(event);
-    // About ten words a line, in the present font of the style.
-    step->setMaximumWidth(step->fontMetrics().averageCharWidth() * most_letters);
-  }
-
- private:
-  static constexpr int most_letters = 60;
-
-  QPushButton* button(const QString& text) {
-    auto* made = new QPushButton(text, this);
-    made->setAccessibleName(text);
-    return made;
-  }
-};
 
 /// The place of a row's object as findings call it, and the schedules that it is welded with.
 struct RowPlace {
@@ -131,12 +78,8 @@ Page::Page(const Desk& desk, Link link, const QString& title, const QString& cau
   foot->setMinimumWidth(10);
   column->addWidget(foot);
   stack_->addWidget(full);
-  auto* empty = new EmptySide(*this);
-  step_ = empty->step;
-  demo_button_ = empty->demo;
-  connect(empty->demo, &QPushButton::clicked, this, &Page::demoAsked);
-  connect(empty->fresh, &QPushButton::clicked, this, &Page::newAsked);
-  stack_->addWidget(empty);
+  empty_ = new EmptySide(*this);
+  stack_->addWidget(empty_);
   connect(findings_, &FindingList::goTo, &desk_.selection, &Selection::goTo);
   // A page with results of its own removes its first step when they arrive.
   connect(&desk_.document, &Document::replaced, this, [this] {
@@ -169,13 +112,13 @@ void Page::showEvent(QShowEvent* event) {
   across_->setSizes({wide * what_share_ / all, wide * why_share_ / all});
 }
 
-void Page::setEmptyStep(const QString& step) {
-  step_->setText(step);
+void Page::setEmptyStep(const QString& step, const std::vector<FirstStep>& offered) {
+  if (!step.isEmpty()) empty_->offer(step, offered);
   stack_->setCurrentIndex(step.isEmpty() ? 0 : 1);
 }
 
 QPushButton* Page::firstStep() const {
-  return stack_->currentIndex() == 1 ? demo_button_ : nullptr;
+  return stack_->currentIndex() == 1 ? empty_->first() : nullptr;
 }
 
 /// Tables of hidden pages follow the selection too: nobody is looking at their current row.

@@ -8,7 +8,6 @@
 #include "models/tables/finding_index.hpp"
 
 class QHBoxLayout;
-class QLabel;
 class QMenu;
 class QModelIndex;
 class QPushButton;
@@ -19,6 +18,10 @@ namespace seamtakt::desk {
 
 class FindingList;
 class GridView;
+class EmptySide;
+
+/// What a page without data offers to begin with, in the order in which the buttons stand.
+enum class FirstStep { seam, schedule, cell, seams, list, weldment, plan_data, demo, fresh };
 
 /// What every page works on.
 struct Desk {
@@ -54,8 +57,7 @@ class Page : public QWidget {
 
  signals:
   void message(const QString& text);
-  void demoAsked();
-  void newAsked();
+  void stepAsked(FirstStep step);
   /// Shows the panel that explains values.
   void explainShown();
   /// Shows the findings on a place ("BD/S03").
@@ -73,8 +75,10 @@ class Page : public QWidget {
   virtual void addToMenu(GridView& table, QMenu& menu, const QModelIndex& at);
   /// The row of buttons beside the title.
   QHBoxLayout& tools() { return *tools_; }
-  /// Shows `step` and a button for the demo instead of the page; an empty text shows the page.
-  void setEmptyStep(const QString& step);
+  /// Shows `step` and a button for each of `offered` instead of the page, the first of which Enter presses;
+  /// an empty text shows the page.
+  void setEmptyStep(const QString& step,
+                    const std::vector<FirstStep>& offered = {FirstStep::demo, FirstStep::fresh});
   const ResultsPtr& results() const { return results_; }
 
   Desk desk_;
@@ -87,8 +91,7 @@ class Page : public QWidget {
   QHBoxLayout* tools_;
   QSplitter *across_, *down_;
   QStackedLayout* stack_;
-  QLabel* step_;
-  QPushButton* demo_button_;
+  EmptySide* empty_;
   FindingList* findings_;
   GridView* explained_ = nullptr;  ///< the table that was used last
   Link link_;

@@ -22,6 +22,7 @@ RecordBrowser::RecordBrowser(QWidget* parent) : QWidget(parent) {
   makeFilter();
   table_ = new GridView(*rows_, tr("Stored passes"), this);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->keepColumns(QStringLiteral("stored-passes"));
   column->addWidget(table_, 1);
   said_ = new QLabel(this);
   said_->setProperty("role", "quiet");

@@ -85,6 +85,7 @@ QWidget* RecordsPage::makeWhat() {
   auto* split = new QSplitter(Qt::Vertical, tabs_);
   unit_table_ = new GridView(*units_, tr("Units"), split);
   unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  unit_table_->keepColumns(QStringLiteral("record-units"));
   pass_table_ = new GridView(*passes_, tr("Passes of the unit"), split);
   pass_table_->keepColumns(QStringLiteral("records"));
   split->addWidget(unit_table_);
@@ -92,9 +93,11 @@ QWidget* RecordsPage::makeWhat() {
   split->setSizes({180, 360});
   statistics_table_ = new GridView(*statistics_, tr("Charts and capability"), tabs_);
   statistics_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  statistics_table_->keepColumns(QStringLiteral("statistics"));
   store_ = new StorePanel(tabs_);
-  tabs_->addTab(split, tr("Units and passes"));
-  tabs_->addTab(statistics_table_, tr("Charts and capability"));
+  // Short: five of them stand side by side in either language.
+  tabs_->addTab(split, tr("Units"));
+  tabs_->addTab(statistics_table_, tr("Charts"));
   browser_ = new RecordBrowser(tabs_);
   tabs_->addTab(store_, tr("Record store"));
   tabs_->addTab(browser_, tr("Stored passes"));

@@ -152,6 +152,7 @@ QWidget* SchedulesPage::makeWhy() {
   head->addWidget(other_, 1);
   head->addWidget(compare);
   difference_table_ = new GridView(*difference_, tr("Difference of two schedules"), side);
+  difference_table_->keepColumns(QStringLiteral("schedule-difference"));
   column->addWidget(uses_title_);
   column->addWidget(uses_table_, 3);
   column->addLayout(head);
@@ -194,9 +195,16 @@ QStringList SchedulesPage::chosen() const {
 
 void SchedulesPage::refresh() {
   const PlanPtr plan = desk_.document.plan();
-  setEmptyStep(plan->schedules.empty() ? tr("A schedule says how a pass is welded. Open the demo to look "
-                                            "around, or start a new plan: it begins with one draft.")
-                                       : QString());
+  if (desk_.document.isEmpty())
+    setEmptyStep(
+        tr("A schedule says how a pass is welded. Open the demo to look around, or start a new plan: "
+           "it begins with one draft."));
+  else if (plan->schedules.empty())
+    setEmptyStep(
+        tr("A schedule says how a pass is welded. Add the first one, or import a list of schedules."),
+        {FirstStep::schedule, FirstStep::list});
+  else
+    setEmptyStep({});
   const QString chosen = other_->currentText();
   other_->clear();
   for (const Schedule& schedule : plan->schedules) other_->addItem(QString::fromStdString(schedule.id));

@@ -34,10 +34,16 @@ void SeamsPage::chooseSchedule() {
   if (at < 0) return;
   const PlanPtr plan = desk_.document.plan();
   auto rows = std::make_unique<ValueModel>(schedule_choice_columns());
-  rows->setRows(schedule_choice_rows(*plan, model_->weldmentOf(at), model_->seam(at)));
+  rows->setRows(schedule_choice_rows(*plan, nullptr));
   auto* dialog = new ChoiceDialog(tr("Schedule of %1").arg(QString::fromStdString(model_->seam(at).id)),
                                   tr("Weld with it"), std::move(rows), window());
   dialog->setAttribute(Qt::WA_DeleteOnClose);
+  auto* trial = new ScheduleTrial(dialog);
+  connect(trial, &ScheduleTrial::answered, dialog, [dialog, plan](const TriedSchedulesPtr& tried) {
+    dialog->replaceRows(schedule_choice_rows(*plan, tried.get()), chosen_id_column);
+  });
+  connect(trial, &ScheduleTrial::failed, this, &Page::message);
+  trial->ask(plan, model_->place(at));
   connect(dialog, &QDialog::accepted, this, [this, dialog] {
     const QString id = dialog->chosen(chosen_id_column);
     if (id.isEmpty()) return;

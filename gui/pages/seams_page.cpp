@@ -8,6 +8,7 @@
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QToolButton>
+#include <algorithm>
 
 #include "document/new_item.hpp"
 #include "models/tables/seam_model.hpp"
@@ -23,6 +24,10 @@
 #include "widgets/tool_button.hpp"
 
 namespace seamtakt::desk {
+
+namespace {
+constexpr const char* first_weldment_id = "W1";
+}
 
 std::vector<FieldGroup> seam_form_groups() {
   return {{SeamsPage::tr("Joint"),
@@ -137,7 +142,10 @@ void SeamsPage::makeTools() {
   weldment_fields_->setToolTip(
       tr("Shows the weldment's own fields, its times and section, in place of the seam's"));
   weldment_fields_->setCheckable(true);
-  connect(weldment_fields_, &QToolButton::toggled, this, &SeamsPage::showSeam);
+  connect(weldment_fields_, &QToolButton::toggled, this, [this] {
+    showFirstStep();
+    showSeam();
+  });
   tools().addWidget(weldment_fields_);
   const auto button = [&](const QString& text, const QString& tip, const QKeySequence& keys, auto slot) {
     QPushButton* made = tool_button(text, tip, keys, this);
@@ -163,11 +171,23 @@ void SeamsPage::makeTools() {
   makeViewTools();
 }
 
+/// A plan without a seam offers to add or import one; a weldment's own fields can be filled in before.
+void SeamsPage::showFirstStep() {
+  const std::vector<Weldment>& weldments = desk_.document.plan()->weldments;
+  if (desk_.document.isEmpty())
+    return setEmptyStep(
+        tr("A plan begins with a weldment and its seams. Open the demo to look around, or "
+           "start a new plan."));
+  const bool has_seams = std::ranges::any_of(weldments, [](const Weldment& w) { return !w.seams.empty(); });
+  if (has_seams || (weldment_fields_->isChecked() && !weldments.empty())) return setEmptyStep({});
+  std::vector<FirstStep> offered = {FirstStep::seam, FirstStep::list};
+  if (!weldments.empty()) offered.push_back(FirstStep::weldment);
+  setEmptyStep(tr("The plan has no seam yet: add the first one, or import a list of seams."), offered);
+}
+
 void SeamsPage::fillWeldments() {
   const PlanPtr plan = desk_.document.plan();
-  setEmptyStep(desk_.document.isEmpty() ? tr("A plan begins with a weldment and its seams. Open the demo to "
-                                             "look around, or start a new plan.")
-                                        : QString());
+  showFirstStep();
   weldments_->clear();
   weldments_->addItem(tr("All weldments"));
   for (const Weldment& weldment : plan->weldments) weldments_->addItem(QString::fromStdString(weldment.id));
@@ -290,6 +310,7 @@ void SeamsPage::insert(const Seam& seam, const QString& what) {
   const std::size_t w = desk_.selection.seam().weldment;
   std::size_t at = 0;
   const auto refusal = desk_.document.edit(what, {}, [&](Plan& plan) {
+    if (plan.weldments.empty()) plan.weldments.emplace_back().id = first_weldment_id;
     auto& seams = plan.weldments.at(w).seams;
     at = seams.size();
     seams.push_back(seam);
@@ -308,9 +329,13 @@ void SeamsPage::insert(const Seam& seam, const QString& what) {
 void SeamsPage::addSeam() {
   const PlanPtr plan = desk_.document.plan();
   const std::size_t w = desk_.selection.seam().weldment;
-  if (w >= plan->weldments.size()) return emit message(tr("There is no weldment yet: start a new plan."));
   if (plan->base_metals.empty()) return emit message(tr("A seam needs a base metal: the plan has none yet."));
-  insert(new_seam(*plan, plan->weldments[w]), tr("Add seam"));
+  if (plan->weldments.empty()) {
+    Weldment first;
+    first.id = first_weldment_id;
+    return insert(new_seam(*plan, first), tr("Add seam"));
+  }
+  if (w < plan->weldments.size()) insert(new_seam(*plan, plan->weldments[w]), tr("Add seam"));
 }
 
 void SeamsPage::addWeldment() {
@@ -318,7 +343,7 @@ void SeamsPage::addWeldment() {
   const std::size_t at = plan->weldments.size();
   const auto refusal = desk_.document.edit(tr("Add weldment"), {}, [&](Plan& changed) {
     changed.weldments.emplace_back().id =
-        next_id(plan->weldments, plan->weldments.empty() ? "W1" : plan->weldments.back().id);
+        next_id(plan->weldments, plan->weldments.empty() ? first_weldment_id : plan->weldments.back().id);
   });
   if (refusal) return emit message(refusal->text);
   model_->setWeldment(static_cast<int>(at));
@@ -326,6 +351,11 @@ void SeamsPage::addWeldment() {
   fillWeldments();
   weldment_fields_->setChecked(true);
   form_->nameNew();
+}
+
+void SeamsPage::showWeldmentFields() {
+  weldment_fields_->setChecked(true);
+  form_->focusField(QStringLiteral("drawing"));
 }
 
 void SeamsPage::duplicateSeam() {

@@ -43,6 +43,7 @@ class SeamsPage : public Page {
   void duplicateSeam();
   void removeSeam();
   void addWeldment();
+  void showWeldmentFields();
   /// Asks calc for settings inside all limits for the selected seams.
   void fitSelected();
   /// Offers the plan's schedules for the chosen seam, those that fit first; all selected seams get it.
@@ -57,6 +58,7 @@ class SeamsPage : public Page {
   void makeTools();
   void makeViewTools();
   void fillWeldments();
+  void showFirstStep();
   void showSeam();
   void showPasses();
   void draw();

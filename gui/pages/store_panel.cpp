@@ -26,6 +26,7 @@ StorePanel::StorePanel(QWidget* parent) : QWidget(parent) {
   problem_table_->hide();
   unit_table_ = new GridView(*units_, tr("Units of the store"), this);
   unit_table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  unit_table_->keepColumns(QStringLiteral("store-units"));
   column->addWidget(problem_table_, 1);
   column->addWidget(unit_table_, 2);
   head_ = new QLabel(this);

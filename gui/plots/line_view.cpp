@@ -109,8 +109,11 @@ void LineView::paintDepartures(QPainter& painter, const QRectF& area) const {
   if (result_->takt_s) {
     painter.setPen(QPen(p.ink, 1.5, Qt::DashLine));
     painter.drawLine(QPointF(plot.left(), y(*result_->takt_s)), QPointF(plot.right(), y(*result_->takt_s)));
-    painter.drawText(QRectF(plot.left(), y(*result_->takt_s) - 18, plot.width() - 4, 16), Qt::AlignRight,
-                     tr("takt %1").arg(minutes_text(*result_->takt_s)));
+    const QString takt = tr("takt %1").arg(minutes_text(*result_->takt_s));
+    const QRectF above(plot.left(), y(*result_->takt_s) - 18, plot.width() - 4, 16);
+    // Bars that reach behind it don't make it unreadable.
+    painter.fillRect(painter.boundingRect(above, Qt::AlignRight, takt).adjusted(-3, 0, 3, 0), p.paper);
+    painter.drawText(above, Qt::AlignRight, takt);
   }
   painter.setPen(p.quiet);
   painter.drawText(QRectF(plot.left(), plot.bottom() + 2, plot.width(), 16), Qt::AlignLeft,
@@ -144,10 +147,13 @@ void LineView::paintEvent(QPaintEvent*) {
     painter.drawText(QPointF(x + 21, 16), share.name);
     x += 21 + painter.fontMetrics().horizontalAdvance(share.name) + 14;
   }
-  painter.drawText(QPointF(x, 16), drawText());
+  // In a row of its own where there is no room beside the legend.
+  const bool is_below = x + painter.fontMetrics().horizontalAdvance(drawText()) > width();
+  painter.drawText(is_below ? QPointF(92, 34) : QPointF(x, 16), drawText());
+  const double head = is_below ? 42 : 24;
   const double stages = std::min(height() * 0.55, 30.0 * static_cast<double>(result_->stages.size()));
-  paintStages(painter, QRectF(0, 24, width(), stages));
-  paintDepartures(painter, QRectF(0, 32 + stages, width(), height() - stages - 32));
+  paintStages(painter, QRectF(0, head, width(), stages));
+  paintDepartures(painter, QRectF(0, head + 8 + stages, width(), height() - stages - head - 8));
 }
 
 }  // namespace seamtakt::desk

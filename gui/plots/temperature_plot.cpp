@@ -167,7 +167,7 @@ void TemperaturePlot::setCycles(const std::vector<ThermalCycle>& cycles) {
   cycles_->legend->setTextColor(p.ink);
   cycles_->legend->setFont(font());
   cycles_->xAxis->setLabel(tr("time after the arc has passed, s"));
-  cycles_->yAxis->setLabel(tr("temperature in one plate (%1)").arg(units.unitText("C")));
+  cycles_->yAxis->setLabel(tr("in one plate (%1)").arg(units.unitText("C")));
   cycles_->xAxis->setRange(-latest / 10, latest);
   cycles_->yAxis->setRange(0, units.toShown(steel_melting_C * 1.05, "C"));
   cycles_->replot(QCustomPlot::rpQueuedReplot);

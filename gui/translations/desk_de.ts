@@ -302,10 +302,6 @@
         <translation>, %1: kein Abstand zum Takt</translation>
     </message>
     <message>
-        <source>The plan has no cell yet. The Edit menu adds a starter cell; the demo shows one with two robots.</source>
-        <translation>Der Plan hat noch keine Zelle. Das Menü Bearbeiten legt eine an; die Demo zeigt eine mit zwei Robotern.</translation>
-    </message>
-    <message>
         <source>3D</source>
         <translation>3D</translation>
     </message>
@@ -316,6 +312,18 @@
     <message>
         <source>Shows the weldment in space in place of the plan of its seams</source>
         <translation>Zeigt das Bauteil im Raum statt der Draufsicht seiner Nähte</translation>
+    </message>
+    <message>
+        <source>A cell is its robots, positioner and stations. Open the demo to see one, or start a new plan.</source>
+        <translation>Eine Zelle sind ihre Roboter, der Positionierer und die Stationen. Das Beispiel zeigt eine; oder einen neuen Plan beginnen.</translation>
+    </message>
+    <message>
+        <source>The plan has no cell yet. A starter cell has two robots, a positioner and two stations, with times to be changed.</source>
+        <translation>Der Plan hat noch keine Zelle. Eine Startzelle hat zwei Roboter, einen Positionierer und zwei Stationen; ihre Zeiten sind anzupassen.</translation>
+    </message>
+    <message>
+        <source>The cell has nothing to weld yet: the plan has no weldment.</source>
+        <translation>Die Zelle hat noch nichts zu schweißen: Der Plan hat kein Bauteil.</translation>
     </message>
 </context>
 <context>
@@ -369,6 +377,10 @@
     <message>
         <source>What is found first</source>
         <translation>Was zuerst befunden wird</translation>
+    </message>
+    <message>
+        <source>being judged …</source>
+        <translation>wird beurteilt …</translation>
     </message>
 </context>
 <context>
@@ -442,7 +454,7 @@
     </message>
     <message>
         <source>This schedule</source>
-        <translation>Dieser Plan</translation>
+        <translation>Diese Anweisung</translation>
     </message>
     <message>
         <source>Compared with</source>
@@ -502,6 +514,45 @@
     <message>
         <source>an id is changed by Rename, with all that refers to it</source>
         <translation>eine Kennung ändert „Umbenennen“, mit allem, was sich auf sie bezieht</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::EmptySide</name>
+    <message>
+        <source>Add seam</source>
+        <translation>Neue Naht</translation>
+    </message>
+    <message>
+        <source>Add schedule</source>
+        <translation>Neue Schweißanweisung</translation>
+    </message>
+    <message>
+        <source>Starter cell</source>
+        <translation>Startzelle</translation>
+    </message>
+    <message>
+        <source>Go to the seams</source>
+        <translation>Zu den Nähten</translation>
+    </message>
+    <message>
+        <source>Import …</source>
+        <translation>Importieren …</translation>
+    </message>
+    <message>
+        <source>Fields of the weldment</source>
+        <translation>Felder des Bauteils</translation>
+    </message>
+    <message>
+        <source>Plan data</source>
+        <translation>Plandaten</translation>
+    </message>
+    <message>
+        <source>Open the demo</source>
+        <translation>Beispiel öffnen</translation>
+    </message>
+    <message>
+        <source>New plan</source>
+        <translation>Neuer Plan</translation>
     </message>
 </context>
 <context>
@@ -819,6 +870,26 @@ Quelle: %3</translation>
         <source>The settings are the plan&apos;s. Undo brings back the ones before.</source>
         <translation>Die Einstellungen sind die des Plans. Rückgängig holt die vorigen zurück.</translation>
     </message>
+    <message>
+        <source>Stay as planned:</source>
+        <translation>Bleibt wie geplant:</translation>
+    </message>
+    <message>
+        <source>Stays as planned: %1</source>
+        <translation>Bleibt wie geplant: %1</translation>
+    </message>
+    <message>
+        <source>Margin to the limits:</source>
+        <translation>Abstand zu den Grenzen:</translation>
+    </message>
+    <message>
+        <source>Margin to the limits</source>
+        <translation>Abstand zu den Grenzen</translation>
+    </message>
+    <message>
+        <source>Share of each limit that values stay inside it; estimates of preheat and hardness have their own</source>
+        <translation>Anteil jeder Grenze, um den die Werte innerhalb bleiben; geschätzte Vorwärmung und Härte haben ihren eigenen</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::FitTable</name>
@@ -941,16 +1012,24 @@ Quelle: %3</translation>
         <translation>Temperatur</translation>
     </message>
     <message>
-        <source>Heat follows from seams and their schedules: open the demo, or give a seam a schedule.</source>
-        <translation>Wärme folgt aus Nähten und Schweißanweisungen: das Beispiel öffnen oder einer Naht eine Schweißanweisung geben.</translation>
-    </message>
-    <message>
         <source>Map and curves: one plate of %1 with images of the arc (Grong 1997, chapter 1), constant handbook properties.</source>
         <translation>Karte und Kurven: ein Blech von %1 mit Spiegelbildern des Lichtbogens (Grong 1997, Kapitel 1), feste Stoffwerte aus dem Handbuch.</translation>
     </message>
     <message>
         <source>The table&apos;s t8/5 of this pass, %1, is by EN 1011-2, annex D: its shape factors count the heat that the joint&apos;s second plate takes, which the curves leave out.</source>
         <translation>Die t8/5 dieser Raupe in der Tabelle, %1, ist nach EN 1011-2, Anhang D: Deren Nahtfaktoren zählen die Wärme mit, die das zweite Blech des Stoßes aufnimmt; die Kurven lassen sie weg.</translation>
+    </message>
+    <message>
+        <source>Heat follows from seams and their schedules: open the demo, or start a new plan.</source>
+        <translation>Wärme folgt aus Nähten und Schweißanweisungen: das Beispiel öffnen oder einen neuen Plan beginnen.</translation>
+    </message>
+    <message>
+        <source>Heat follows from seams and their schedules: the plan has no seam yet.</source>
+        <translation>Wärme folgt aus Nähten und Schweißanweisungen: Der Plan hat noch keine Naht.</translation>
+    </message>
+    <message>
+        <source>Heat follows from seams and their schedules: give a seam a schedule.</source>
+        <translation>Wärme folgt aus Nähten und Schweißanweisungen: einer Naht eine Schweißanweisung geben.</translation>
     </message>
 </context>
 <context>
@@ -1209,6 +1288,10 @@ Quelle: %3</translation>
         <source>%1 orders late</source>
         <translation>%1 Aufträge verspätet</translation>
     </message>
+    <message>
+        <source>A line is its takt and its stages: Plan data adds them.</source>
+        <translation>Eine Linie sind ihr Takt und ihre Stufen: Unter Plandaten werden sie angelegt.</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::LineTable</name>
@@ -1366,10 +1449,6 @@ Quelle: %3</translation>
 </context>
 <context>
     <name>seamtakt::desk::MainWindow</name>
-    <message>
-        <source>%1 and %2 more</source>
-        <translation>%1 und %2 weitere</translation>
-    </message>
     <message>
         <source>Seamtakt desk</source>
         <translation>Seamtakt</translation>
@@ -1546,11 +1625,19 @@ Die bisherige Datei ist noch da.</translation>
     </message>
     <message>
         <source>Undo</source>
-        <translation>Rückgängig:</translation>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Undo %1</source>
+        <translation>Rückgängig: %1</translation>
     </message>
     <message>
         <source>Redo</source>
-        <translation>Wiederholen:</translation>
+        <translation>Wiederholen</translation>
+    </message>
+    <message>
+        <source>Redo %1</source>
+        <translation>Wiederholen: %1</translation>
     </message>
     <message>
         <source>&amp;View</source>
@@ -1848,6 +1935,10 @@ F6: nächster Teil der Seite</translation>
         <source>The plan as it was opened</source>
         <translation>Der Plan, wie er geöffnet wurde</translation>
     </message>
+    <message>
+        <source>%1 and %2 more</source>
+        <translation>%1 und %2 weitere</translation>
+    </message>
 </context>
 <context>
     <name>seamtakt::desk::OrderBar</name>
@@ -2007,14 +2098,6 @@ F6: nächster Teil der Seite</translation>
 <context>
     <name>seamtakt::desk::Page</name>
     <message>
-        <source>Open the demo</source>
-        <translation>Beispiel öffnen</translation>
-    </message>
-    <message>
-        <source>New plan</source>
-        <translation>Neuer Plan</translation>
-    </message>
-    <message>
         <source>Explain</source>
         <translation>Erklären</translation>
     </message>
@@ -2029,14 +2112,6 @@ F6: nächster Teil der Seite</translation>
 </context>
 <context>
     <name>seamtakt::desk::PasteDialog</name>
-    <message>
-        <source>%1: %2 → %3</source>
-        <translation>%1: %2 → %3</translation>
-    </message>
-    <message>
-        <source>Refused. %1: %2</source>
-        <translation>Abgelehnt. %1: %2</translation>
-    </message>
     <message>
         <source>Rows: %1. Cells: %2.</source>
         <translation>Zeilen: %1. Zellen: %2.</translation>
@@ -2064,6 +2139,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Leave it as it is</source>
         <translation>So lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>Refused. %1: %2</source>
+        <translation>Abgelehnt. %1: %2</translation>
+    </message>
+    <message>
+        <source>%1: %2 → %3</source>
+        <translation>%1: %2 → %3</translation>
     </message>
 </context>
 <context>
@@ -2560,7 +2643,7 @@ F6: nächster Teil der Seite</translation>
     <name>seamtakt::desk::RecordsPage</name>
     <message>
         <source>Planned and actual</source>
-        <translation>Geplant und gemessen</translation>
+        <translation>Soll und Ist</translation>
     </message>
     <message>
         <source>Records</source>
@@ -2635,8 +2718,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Regelkarten und Fähigkeit</translation>
     </message>
     <message>
-        <source>Units and passes</source>
-        <translation>Einheiten und Raupen</translation>
+        <source>Charts</source>
+        <translation>Regelkarten</translation>
     </message>
     <message>
         <source>Record store</source>
@@ -2904,6 +2987,10 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>The sheets of the chosen schedules as PDF, a page each to sign</source>
         <translation>Die Blätter der gewählten Schweißanweisungen als PDF, je eine Seite zum Unterschreiben</translation>
+    </message>
+    <message>
+        <source>A schedule says how a pass is welded. Add the first one, or import a list of schedules.</source>
+        <translation>Eine Schweißanweisung sagt, wie eine Raupe geschweißt wird. Die erste anlegen oder eine Liste importieren.</translation>
     </message>
 </context>
 <context>
@@ -3210,10 +3297,6 @@ F6: nächster Teil der Seite</translation>
         <translation>Alle Bauteile</translation>
     </message>
     <message>
-        <source>There is no weldment yet: start a new plan.</source>
-        <translation>Noch kein Bauteil: einen neuen Plan beginnen.</translation>
-    </message>
-    <message>
         <source>A seam needs a base metal: the plan has none yet.</source>
         <translation>Eine Naht braucht einen Grundwerkstoff: der Plan hat noch keinen.</translation>
     </message>
@@ -3292,6 +3375,10 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Fit this seam …</source>
         <translation>Diese Naht einstellen …</translation>
+    </message>
+    <message>
+        <source>The plan has no seam yet: add the first one, or import a list of seams.</source>
+        <translation>Der Plan hat noch keine Naht: die erste anlegen oder eine Liste von Nähten importieren.</translation>
     </message>
 </context>
 <context>
@@ -3673,8 +3760,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Zeit nach dem Lichtbogen, s</translation>
     </message>
     <message>
-        <source>temperature in one plate (%1)</source>
-        <translation>Temperatur in einem Blech (%1)</translation>
+        <source>in one plate (%1)</source>
+        <translation>in einem Blech (%1)</translation>
     </message>
 </context>
 <context>

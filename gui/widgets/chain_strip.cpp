@@ -38,19 +38,27 @@ QSize ChainLink::sizeHint() const {
 }
 
 void ChainLink::setFigure(const QString& figure, const QString& detail, std::optional<Severity> worst,
-                          const QString& counted, bool is_partly_judged) {
+                          const QString& counted, HowJudged judged) {
   figure_ = figure;
   detail_ = detail;
   worst_ = worst;
-  is_partly_judged_ = is_partly_judged;
-  QString state = figure.isEmpty()   ? QString()
-                  : isPartlyJudged() ? partly_judged_word()
-                                     : severity_word(worst);
+  judged_ = judged;
+  QString state = figure.isEmpty() ? QString() : stateWord();
   if (!state.isEmpty() && !counted.isEmpty()) state += QStringLiteral("; ") + counted;
   setAccessibleDescription(figure + QStringLiteral(" ") + detail + QStringLiteral(", ") + state);
   setToolTip(name_ + QStringLiteral(" (") + key_ + QStringLiteral(")\n") + figure + QStringLiteral(" ") +
              detail + (state.isEmpty() ? QString() : QStringLiteral("\n") + state));
   update();
+}
+
+QString ChainLink::stateWord() const {
+  return isNotJudged() ? not_judged_word() : isPartlyJudged() ? partly_judged_word() : severity_word(worst_);
+}
+
+void ChainLink::drawMark(QPainter& painter, const QRectF& box) const {
+  if (isNotJudged()) return draw_unjudged_mark(painter, box);
+  if (isPartlyJudged()) return draw_partly_mark(painter, box);
+  draw_mark(painter, box, worst_);
 }
 
 void ChainLink::paintEvent(QPaintEvent*) {
@@ -62,10 +70,7 @@ void ChainLink::paintEvent(QPaintEvent*) {
 
   const int mark = 13;
   const QRectF mark_box(area.left(), area.top() + 2, mark, mark);
-  if (!figure_.isEmpty() && isPartlyJudged())
-    draw_partly_mark(painter, mark_box);
-  else if (!figure_.isEmpty())
-    draw_mark(painter, mark_box, worst_);
+  if (!figure_.isEmpty()) drawMark(painter, mark_box);
   QFont name_font = scaled(font(), 0.95);
   name_font.setBold(isChecked());
   painter.setFont(name_font);

@@ -38,6 +38,16 @@ ChoiceDialog::ChoiceDialog(const QString& title, const QString& choose, std::uni
   table_->setFocus();
 }
 
+void ChoiceDialog::replaceRows(std::vector<ValueModel::Row> rows, int id_column) {
+  const QString gone_to = table_->currentRow() > 0 ? chosen(id_column) : QString();
+  rows_->setRows(std::move(rows));
+  table_->fitColumns();
+  int row = 0;
+  while (!gone_to.isEmpty() && row < rows_->rowCount() && rows_->index(row, id_column).data() != gone_to)
+    ++row;
+  table_->selectRow(row < rows_->rowCount() ? row : 0);
+}
+
 QString ChoiceDialog::chosen(int column) const {
   const int row = table_->currentRow();
   return row < 0 ? QString() : rows_->index(row, column).data(Qt::EditRole).toString();

@@ -46,8 +46,7 @@ void FindingList::setFindings(const Plan& plan, const Findings& findings) {
   view_->setColumnWidth(0, 110);
   view_->fitColumn(1, 130, 260);
   view_->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
-  view_->setColumnWidth(3, 96);
-  view_->setColumnWidth(4, 96);
+  for (const int quantity : {3, 4}) view_->fitColumn(quantity, 96, 150);
   paintHead();
 }
 

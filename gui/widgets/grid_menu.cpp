@@ -133,6 +133,12 @@ void GridView::keepColumns(const QString& key) {
     }
     storeColumns();
   });
+  connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column, int from, int to) {
+    // Hiding and showing is no widening.
+    if (is_fitting_ || from == 0 || to == 0) return;
+    widths_[QString::fromStdString(grid_.columns()[static_cast<std::size_t>(column)].key)] = to;
+    QSettings().setValue(kept_ + QStringLiteral("/widths"), widths_);
+  });
 }
 
 /// The columns of the table, those that are shown checked.
@@ -155,6 +161,8 @@ QMenu* GridView::columnMenu() {
       if (column >= namingColumns()) setColumnHidden(column, false);
     }
     storeColumns();
+    widths_.clear();
+    QSettings().remove(kept_ + QStringLiteral("/widths"));
     fitColumns();
   });
   return menu;
@@ -176,6 +184,7 @@ void GridView::storeColumns() const {
 
 void GridView::restoreColumns() {
   const QSettings settings;
+  widths_ = settings.value(kept_ + QStringLiteral("/widths")).toMap();
   int visual = 0;
   for (const QString& key : settings.value(kept_ + QStringLiteral("/order")).toStringList())
     if (const int column = grid_.columnNamed(key.toStdString()); column >= 0)

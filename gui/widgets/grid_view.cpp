@@ -66,7 +66,7 @@ GridView::GridView(GridModel& grid, const QString& name, QWidget* parent)
   connect(horizontalHeader(), &QHeaderView::sortIndicatorChanged, this, [this](int column) {
     // The arrow takes room.
     if (column >= 0 && column < grid_.columnCount())
-      setColumnWidth(column, std::max(columnWidth(column), std::min(contentWidth(column), 420)));
+      setFitted(column, std::max(columnWidth(column), fittedWidth(column)));
   });
   if (const int naming = namingColumns(); naming > 0) frozen_ = new FrozenColumns(*this, naming);
 }
@@ -274,7 +274,8 @@ int GridView::contentWidth(int column) const {
   const int sampled = std::min(grid_.rowCount(), 100), digits = grid_.fractionDigits(column);
   for (int row = 0; row < sampled; ++row) {
     const QString text = GridDelegate::aligned(grid_.index(row, column).data().toString(), digits);
-    width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26);
+    const int box = grid_.index(row, column).data(Qt::CheckStateRole).isValid() ? 22 : 0;
+    width = std::max(width, metrics.horizontalAdvance(is_mark ? first_word(text) : text) + 26 + box);
   }
   if (is_mark) {
     // Marks change while one works: there is room for each.
@@ -285,14 +286,26 @@ int GridView::contentWidth(int column) const {
   return width;
 }
 
+int GridView::fittedWidth(int column) const {
+  const QVariant chosen =
+      widths_.value(QString::fromStdString(grid_.columns()[static_cast<std::size_t>(column)].key));
+  return chosen.isValid() ? chosen.toInt() : std::min(contentWidth(column), 420);
+}
+
+/// A width that the table chooses, no person.
+void GridView::setFitted(int column, int width) {
+  const bool was_fitting = std::exchange(is_fitting_, true);
+  setColumnWidth(column, width);
+  is_fitting_ = was_fitting;
+}
+
 void GridView::fitColumns() {
-  for (int column = 0; column < grid_.columnCount(); ++column)
-    setColumnWidth(column, std::min(contentWidth(column), 420));
+  for (int column = 0; column < grid_.columnCount(); ++column) setFitted(column, fittedWidth(column));
   giveRoom();
 }
 
 void GridView::fitColumn(int column, int least, int most) {
-  setColumnWidth(column, std::clamp(contentWidth(column), least, most));
+  setFitted(column, std::clamp(fittedWidth(column), least, most));
 }
 
 void GridView::setRoomTaker(int column) {
@@ -304,7 +317,7 @@ void GridView::giveRoom() {
   if (room_taker_ < 0 || grid_.rowCount() == 0) return;
   const int wanted = contentWidth(room_taker_), least = std::min(wanted, 420);
   const int others = horizontalHeader()->length() - columnWidth(room_taker_);
-  setColumnWidth(room_taker_, std::clamp(viewport()->width() - others, least, std::max(least, wanted)));
+  setFitted(room_taker_, std::clamp(viewport()->width() - others, least, std::max(least, wanted)));
 }
 
 void GridView::resizeEvent(QResizeEvent* event) {

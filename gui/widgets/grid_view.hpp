@@ -45,7 +45,7 @@ class GridView : public QTableView {
   void fitColumns();
   /// One column as wide as its contents, within bounds in pixels.
   void fitColumn(int column, int least, int most);
-  /// Columns are chosen in the heading's menu, moved by dragging, and kept under this name.
+  /// Columns are chosen in the heading's menu, moved and widened by dragging, and kept under this name.
   void keepColumns(const QString& key);
   QMenu* columnMenu();
   /// Ctrl+F goes to this box in place of the table's own.
@@ -103,6 +103,8 @@ class GridView : public QTableView {
   void restoreColumns();
   bool askToRename(const QModelIndex& at);
   int contentWidth(int column) const;
+  int fittedWidth(int column) const;
+  void setFitted(int column, int width);
   void giveRoom();
 
   GridModel& grid_;
@@ -111,6 +113,8 @@ class GridView : public QTableView {
   TableFilter* filter_ = nullptr;
   QLineEdit* filter_box_ = nullptr;
   QString kept_;
+  QVariantMap widths_;  ///< that a person gave columns, by key; they stay
+  bool is_fitting_ = false;
   int room_taker_ = -1;
 };
 

@@ -14,6 +14,8 @@
 
 #include "base/units/units.hpp"
 #include "document/shown_text.hpp"
+#include "models/words/typed_numbers.hpp"
+#include "models/words/unit_view.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -27,6 +29,13 @@ constexpr int most_preview_rows = 500;
 
 QString text_of(const std::string& text) {
   return QString::fromStdString(text);
+}
+
+/// A value of a list, as lists have it, with the decimal sign of the view.
+QString value_of(const std::string& text, const std::string& key, ListKind kind) {
+  const auto column = list_column(kind, key);
+  if (!column || !column->field) return text_of(text);
+  return text_of(shown_numbers(text, column->field->kind, UnitView::shared().hasDecimalComma()));
 }
 
 /// "leg (leg_mm)".
@@ -315,6 +324,7 @@ void SeamImportDialog::mapColumn(int row, const QString& key, const Unit* unit) 
 void SeamImportDialog::showRows() {
   rows_->setRowCount(0);
   const ListImport& import = list_->import;
+  const ListKind kind = this->kind();
   const auto is_full = [this] { return rows_->rowCount() >= most_preview_rows; };
   for (const ImportedRow& row : import.rows)
     for (const RefusedCell& cell : row.refused)
@@ -324,8 +334,9 @@ void SeamImportDialog::showRows() {
   for (const ImportedRow& row : import.rows)
     for (const ChangedValue& change : row.changes)
       if (row.state == State::changed && !is_full())
-        add_row(*rows_, {QString::number(row.row), row_name(row), tr("changed"), text_of(change.key),
-                         text_of(change.before), text_of(change.after)});
+        add_row(*rows_,
+                {QString::number(row.row), row_name(row), tr("changed"), text_of(change.key),
+                 value_of(change.before, change.key, kind), value_of(change.after, change.key, kind)});
   for (const ImportedRow& row : import.rows)
     if (row.state == State::added && !is_full())
       add_row(*rows_, {QString::number(row.row), row_name(row), tr("new"), {}, {}, {}});

@@ -25,10 +25,11 @@ QTableView::item:focus { border: 1px solid %7; }
 QHeaderView { background: %1; border: 0; }
 QHeaderView::up-arrow, QHeaderView::down-arrow { width: 0; height: 0; image: none; }
 QHeaderView::section { background: %1; color: %3; border: 0; border-bottom: 2px solid %2; padding: 2px 8px; }
-QLineEdit, QComboBox, QPlainTextEdit, QSpinBox, QDateEdit { background: %5; color: %2; border: 0; border-bottom: 1px solid %3; padding: 3px 6px; selection-background-color: %7; selection-color: %1; min-height: 20px; }
-QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border-bottom: 2px solid %7; padding-bottom: 2px; }
+QLineEdit, QComboBox, QPlainTextEdit, QSpinBox, QDoubleSpinBox, QDateEdit { background: %5; color: %2; border: 0; border-bottom: 1px solid %3; padding: 3px 6px; selection-background-color: %7; selection-color: %1; min-height: 20px; }
+QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus { border-bottom: 2px solid %7; padding-bottom: 2px; }
 QLineEdit[refused="true"], QComboBox[refused="true"] { border-bottom: 2px solid %8; padding-bottom: 2px; }
 QComboBox::drop-down { border: 0; width: 18px; }
+QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button { width: 0; border: 0; }
 QComboBox::down-arrow { image: url(%9); width: 11px; height: 11px; }
 QPushButton[role="fold"] { border: 0; padding: 4px 2px; color: %3; text-align: left; }
 QPushButton[role="fold"]:focus { border: 0; border-bottom: 2px solid %7; }
@@ -159,6 +160,16 @@ void draw_partly_mark(QPainter& painter, const QRectF& box) {
   painter.setBrush(color);
   constexpr int degree = 16;  // as Qt counts angles
   painter.drawPie(inner, 90 * degree, 180 * degree);
+  painter.restore();
+}
+
+void draw_unjudged_mark(QPainter& painter, const QRectF& box) {
+  const double side = std::min(box.width(), box.height());
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(Palette::current().quiet, side / 6.0, Qt::SolidLine, Qt::RoundCap));
+  painter.drawLine(QPointF(box.center().x() - side / 3, box.center().y()),
+                   QPointF(box.center().x() + side / 3, box.center().y()));
   painter.restore();
 }
 

@@ -19,5 +19,7 @@ inline constexpr int row_px = 28;
 void draw_mark(QPainter& painter, const QRectF& box, std::optional<Severity> severity);
 /// The mark of what is partly judged: a quiet ring, half of it filled.
 void draw_partly_mark(QPainter& painter, const QRectF& box);
+/// The mark of what nothing judged: a quiet dash.
+void draw_unjudged_mark(QPainter& painter, const QRectF& box);
 
 }  // namespace seamtakt::desk

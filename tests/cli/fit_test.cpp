@@ -92,10 +92,29 @@ TEST_F(Fit, ConflictingLimitsAreNamedAndEndWithOne) {
   EXPECT_NE(german.output.find("müsste bis"), std::string::npos) << german.output;
 }
 
+TEST_F(Fit, HoldsAndMarginAreKeptAndSaid) {
+  const ProgramRun run = run_program({"fit", demo_plan, "--seam", "TT/S28", "--objective", "heat", "--hold",
+                                      "voltage", "--hold", "passes", "--margin", "2%", "--json"});
+  ASSERT_LE(run.exit_code, 1) << run.errors;
+  const JsonNode document = parse_json(run.output, "output");
+  ASSERT_EQ(document.find("holds")->elements.size(), 2u);
+  EXPECT_EQ(document.find("holds")->elements[0].string, "voltage");
+  EXPECT_EQ(document.find("margin_pct")->number, 2);
+  const JsonNode& seam = document.find("seams")->elements[0];
+  if (seam.find("new")->kind != JsonNode::Kind::null) {
+    EXPECT_EQ(seam.find("new")->find("arc_voltage_V")->number,
+              seam.find("old")->find("arc_voltage_V")->number);
+    EXPECT_EQ(seam.find("new")->find("passes")->number, seam.find("old")->find("passes")->number);
+  }
+}
+
 TEST_F(Fit, BadInputIsOneLineAndTwo) {
   for (const std::vector<std::string>& arguments : {std::vector<std::string>{"fit"},
                                                     {"fit", demo_plan, "--objective", "beauty"},
                                                     {"fit", demo_plan, "--seam", "TT/S4900"},
+                                                    {"fit", demo_plan, "--hold", "preheat"},
+                                                    {"fit", demo_plan, "--margin", "60%"},
+                                                    {"fit", demo_plan, "--margin", "-1"},
                                                     {"fit", demo_plan, "--output", folder}}) {
     const ProgramRun run = run_program(arguments);
     EXPECT_EQ(run.exit_code, 2) << run.errors;

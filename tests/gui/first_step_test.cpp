@@ -155,6 +155,48 @@ TEST_F(FirstStepTest, EnterPressesTheOtherButtonWhereThatHasTheFocus) {
   EXPECT_TRUE(window->document().plan()->weldments[0].seams.size() <= 1);
 }
 
+TEST_F(FirstStepTest, ANewPlanOffersWhatItLacksAndCallsNothingOk) {
+  UserActions actions(*window);
+  window->newPlan();
+  const auto settle = [&] {
+    window->evaluator().wait();
+    QApplication::processEvents();
+  };
+  settle();
+  for (const DeskPage link : {DeskPage::seams, DeskPage::schedules, DeskPage::findings}) {
+    EXPECT_FALSE(window->chain().link(link).figure().isEmpty()) << link;
+    EXPECT_TRUE(window->chain().link(link).isNotJudged()) << link;
+    EXPECT_TRUE(window->chain().link(link).toolTip().contains("not judged")) << link;
+  }
+  actions.page(DeskPage::seams);
+  Page& seams = window->page(DeskPage::seams);
+  ASSERT_NE(seams.firstStep(), nullptr);
+  EXPECT_EQ(seams.firstStep()->accessibleName(), "Add seam");
+  EXPECT_NE(button(seams, "Import …"), nullptr);
+  EXPECT_EQ(button(seams, "Open the demo"), nullptr);
+  actions.key(Qt::Key_Return);
+  settle();
+  ASSERT_EQ(window->document().plan()->weldments[0].seams.size(), 1u);
+  EXPECT_EQ(seams.firstStep(), nullptr);
+  EXPECT_FALSE(window->chain().link(DeskPage::seams).isNotJudged());
+  EXPECT_FALSE(window->chain().link(DeskPage::schedules).isNotJudged());
+  actions.page(DeskPage::cell);
+  ASSERT_NE(window->page(DeskPage::cell).firstStep(), nullptr);
+  EXPECT_EQ(window->page(DeskPage::cell).firstStep()->accessibleName(), "Starter cell");
+  actions.key(Qt::Key_Return);
+  settle();
+  EXPECT_TRUE(window->document().plan()->cell);
+  EXPECT_EQ(window->page(DeskPage::cell).firstStep(), nullptr);
+}
+
+TEST_F(FirstStepTest, AWeldmentsFieldsAreFilledInBeforeItsFirstSeam) {
+  window->newPlan();
+  UserActions actions(*window);
+  actions.press(window->page(DeskPage::seams), "Fields of the weldment");
+  EXPECT_EQ(window->page(DeskPage::seams).firstStep(), nullptr);
+  EXPECT_EQ(window->document().plan()->weldments[0].id, "W1");
+}
+
 TEST_F(FirstStepTest, EnterOnAPageWithDataOpensNothing) {
   window->document().open(demo_path());
   window->evaluator().wait();

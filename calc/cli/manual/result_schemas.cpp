@@ -103,13 +103,14 @@ std::string arguments_schema(const CommandInfo& command) {
     if (name == "json" || name == "help" || name == "version" || name == "follow") continue;
     std::string schema = one;
     if (option.is_flag) schema = R"({"type": "boolean"})";
-    if (option.is_list) schema = R"({"anyOf": [)" + one + R"(, {"type": "array", "items": )" + one + "}]}";
     if (!option.choices.empty()) {
       std::string words;
       for (const std::string& choice : option.choices)
         words += (words.empty() ? "" : ", ") + json_string(choice);
       schema = "{\"enum\": [" + words + "]}";
     }
+    if (option.is_list)
+      schema = R"({"anyOf": [)" + schema + R"(, {"type": "array", "items": )" + schema + "}]}";
     schema.insert(1, "\"description\": " + json_string(option.text) + ", ");
     add_definition(properties, name, schema);
     if (option.is_required) required += (required.empty() ? "" : ", ") + json_string(name);

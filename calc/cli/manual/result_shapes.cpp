@@ -101,7 +101,8 @@ std::vector<NamedShape> plan_shapes() {
            "text?, side: \"upper\" | \"lower\", bound: number?, value: number?, margin: number?, unit: "
            "text, broken_pct: number, alone_pct: number, cuts: truth, source: text}]")},
       {"fit",
-       with_findings("objective: text, output: text?, seams: [{weldment: text, seam: text, fitted: truth, "
+       with_findings("objective: text, holds: [text], margin_pct: number, output: text?, seams: "
+                     "[{weldment: text, seam: text, fitted: truth, "
                      "changed: truth, existing_schedule: truth, old: " +
                      settings + ", new: " + settings + "?, binding_limits: " + limits +
                      ", conflicts: " + limits + ", other_schedules: [text], left_as_they_are: [text]}]")},

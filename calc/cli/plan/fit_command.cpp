@@ -7,6 +7,7 @@
 #include "base/text/comma_list.hpp"
 #include "base/units/units.hpp"
 #include "cli/common/command.hpp"
+#include "cli/common/number_option.hpp"
 #include "cli/common/output.hpp"
 #include "cli/plan/plan_option.hpp"
 #include "plan/fields/plan_file.hpp"
@@ -18,7 +19,8 @@ namespace {
 
 struct Options {
   std::string plan, objective = "time", output;
-  std::vector<std::string> seams;
+  std::vector<std::string> seams, holds;
+  double margin_pct = 0;
   bool overwrite = false, json = false;
 };
 
@@ -84,6 +86,8 @@ std::string json_text(const FitResult& fitted, const Options& options, const Pro
   JsonWriter json;
   json.begin_object();
   json.member("objective", options.objective);
+  write_names(json, "holds", options.holds);
+  json.member("margin_pct", options.margin_pct);
   if (options.output.empty())
     json.null_member("output");
   else
@@ -203,11 +207,19 @@ void save(const Options& options, const LoadedPlan& loaded, const Plan& plan) {
   save_output(options.output, FileKind::plan, write_plan(plan), save_options);
 }
 
+std::vector<std::string> hold_names() {
+  std::vector<std::string> names;
+  for (const FitHold hold : fit_holds) names.emplace_back(to_string(hold));
+  return names;
+}
+
 void run(const Options& options, Result& result) {
   const LoadedPlan loaded = load(options.plan);
   FitOptions fit_options;
   fit_options.objective = *fit_objective_of(options.objective);
   fit_options.seams = options.seams;
+  fit_options.margin_pct = options.margin_pct;
+  for (const std::string& hold : options.holds) fit_options.holds.push_back(*fit_hold_of(hold));
   const FitResult fitted = fit(loaded.plan, fit_options);
   if (!options.output.empty()) save(options, loaded, fitted.plan);
   result.output = options.json ? json_text(fitted, options, loaded.provenance) : table_text(fitted, options);
@@ -228,6 +240,21 @@ void add_fit(const Command& app, Result& result) {
       .one_value_each();
   command.option("--objective", options->objective, "time (default), heat or cost: what to have least of")
       .one_of({"time", "heat", "cost"});
+  command
+      .option("--hold", options->holds,
+              "wire-feed, voltage, travel-speed or passes: stays as it is planned; may be repeated")
+      .one_of(hold_names())
+      .one_value_each();
+  command
+      .option(
+          "--margin",
+          [options](const std::string& text) {
+            options->margin_pct =
+                quantity(text, "%", {.least = 0, .most = FitOptions::most_margin_pct}, "--margin");
+          },
+          "share of each limit that is kept inside it (%); not of estimated preheat and hardness (default: "
+          "0)")
+      .takes("PERCENT");
   command.option("--output", options->output, "write the plan with the new settings to this file");
   command.flag("--overwrite", options->overwrite, "allow --output to name the plan that is read");
   command.flag("--json", options->json, "one JSON document on standard output");

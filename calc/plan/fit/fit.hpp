@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,6 +24,8 @@ namespace seamtakt {
 /// that line only where nothing fits on it. Where a schedule states no limits, 0.6 to 1.4 times its setting
 /// is searched, and a finding says so. Under a guarded decision the limits are tightened by the expanded
 /// uncertainty where room is left.
+/// What is held stays as it is planned, and the limits of the rest are kept with the margin that is asked
+/// for; a schedule of the plan is taken only where it does so too.
 
 enum class FitObjective {
   time,  ///< arc time with its starts and ends
@@ -33,9 +36,37 @@ enum class FitObjective {
 std::optional<FitObjective> fit_objective_of(std::string_view name);
 const char* to_string(FitObjective objective);
 
+/// What can stay as it is planned.
+enum class FitHold { wire_feed, voltage, travel_speed, passes };
+inline constexpr FitHold fit_holds[] = {FitHold::wire_feed, FitHold::voltage, FitHold::travel_speed,
+                                        FitHold::passes};
+
+std::optional<FitHold> fit_hold_of(std::string_view name);
+const char* to_string(FitHold hold);
+
 struct FitOptions {
+  static constexpr double most_margin_pct = 50;
+
   FitObjective objective = FitObjective::time;
   std::vector<std::string> seams;  ///< "WELDMENT/SEAM", or an id that one weldment alone has; empty: all
+  std::vector<FitHold> holds;
+  /// Share of each limit that a value stays inside it. Not of what is estimated (preheat, hardness).
+  double margin_pct = 0;
+
+  bool is_held(FitHold hold) const { return std::find(holds.begin(), holds.end(), hold) != holds.end(); }
+};
+
+/// One choice of settings.
+struct FitPoint {
+  double wire_feed_speed_m_min = 0, arc_voltage_V = 0, travel_speed_mm_s = 0, current_A = 0;
+  double arc_power_W = 0, melting_rate_kg_h = 0, heat_input_kJ_mm = 0;
+  int passes = 1;
+};
+
+/// New settings for the passes that a seam welds with one schedule.
+struct FitChange {
+  std::string schedule;  ///< the one that was planned
+  FitPoint settings;
 };
 
 /// What a seam's fitted passes are welded with, and what that gives for the whole seam.
@@ -77,7 +108,8 @@ struct FittedSeam {
   bool is_changed = false;    ///< and they are better than what was planned, or that broke a limit
   /// `after` is an unchanged schedule of the plan, not new settings.
   bool is_existing = false;
-  FitSettings before, after;  ///< after: only with settings
+  FitSettings before, after;       ///< after: only with settings
+  std::vector<FitChange> changes;  ///< none where it takes a schedule of the plan
   std::vector<FitLimit>
       binding;  ///< without one of these (or, where none does it alone, without all) the seam would do better
   std::vector<FitLimit>
@@ -93,6 +125,9 @@ struct FitResult {
   std::vector<FittedSeam> seams;
   Findings findings;
 };
+
+/// The plan with the settings of these seams of a fit of it, and no others: what a person took over.
+Plan take_over(const Plan& plan, std::vector<FittedSeam> seams);
 
 /// Fits the seams and returns the plan with the new settings. A schedule that others use, or that is approved
 /// or under review, isn't changed: the seam gets the next revision of it as a draft with an id of its own

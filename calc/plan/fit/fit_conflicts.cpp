@@ -58,10 +58,11 @@ constexpr double how_far_beyond = 3;
 class Axis {
  public:
   /// `slices`: how often the axis is looked along.
-  Axis(const WindowRange& searched, Judged judged, const WindowModel& model, std::size_t slices)
+  /// `is_held`: nothing beyond is looked at.
+  Axis(const WindowRange& searched, Judged judged, bool is_held, const WindowModel& model, std::size_t slices)
       : searched_(searched), looked_at_(searched) {
     for (const WindowBound& bound : model.bounds) {
-      if (bound.judged != judged) continue;
+      if (bound.judged != judged || is_held) continue;
       if (bound.is_upper)
         looked_at_.upper = searched.upper * how_far_beyond;
       else
@@ -225,10 +226,12 @@ class ConflictSearch {
  public:
   explicit ConflictSearch(const FitSearch& search)
       : model_(search.model),
-        feed_(search.wire_feed_speed_m_min, Judged::wire_feed, search.model, slices_of(search)),
-        speed_(search.travel_speed_mm_s, Judged::travel_speed, search.model, slices_of(search)) {
+        feed_(search.wire_feed_speed_m_min, Judged::wire_feed, search.options.is_held(FitHold::wire_feed),
+              search.model, slices_of(search)),
+        speed_(search.travel_speed_mm_s, Judged::travel_speed, search.options.is_held(FitHold::travel_speed),
+               search.model, slices_of(search)) {
     slices_.reserve(slices_of(search));
-    for (const double volts : fit_volts_off_line) {
+    for (const double volts : volts_off_line_of(search)) {
       WindowModel model = with_voltage_line(search, volts);
       for (int passes = search.least_passes; passes <= search.most_passes; ++passes) {
         model.passes = passes;
@@ -274,7 +277,7 @@ class ConflictSearch {
 
  private:
   static std::size_t slices_of(const FitSearch& search) {
-    return std::size(fit_volts_off_line) *
+    return volts_off_line_of(search).size() *
            static_cast<std::size_t>(search.most_passes - search.least_passes + 1);
   }
 
@@ -304,7 +307,8 @@ std::vector<FitLimit> conflicting_limits(const FitSearch& search) {
   ConflictSearch::each_of(set, [&](std::size_t k) {
     FitLimit limit = fit_limit(search.limits[k]);
     if (const Way way = looked.way(k, set); way.is_known()) {
-      limit.needed = way.at.value;
+      // The limit itself has to give way so far that the margin is left inside it.
+      limit.needed = way.at.value / margin_factor(search.options, search.model.bounds[k]);
       ConflictSearch::each_of(way.mask & ~(std::uint32_t{1} << k), [&](std::size_t other) {
         const FitLimit broken = fit_limit(search.limits[other]);
         limit.needed_with.push_back({broken.rule, broken.sentence});

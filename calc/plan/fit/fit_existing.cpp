@@ -22,6 +22,15 @@ double measure_of(const FitSettings& settings, FitObjective objective) {
   return settings.time_s;
 }
 
+bool holds_all(const FitOptions& options, const Schedule& planned, const Schedule& other) {
+  const auto same = [&](FitHold hold, double Schedule::*setting) {
+    return !options.is_held(hold) || planned.*setting == other.*setting;
+  };
+  return same(FitHold::wire_feed, &Schedule::wire_feed_speed_m_min) &&
+         same(FitHold::voltage, &Schedule::arc_voltage_V) &&
+         same(FitHold::travel_speed, &Schedule::travel_speed_mm_s);
+}
+
 }  // namespace
 
 bool warns_of_preheat(const Findings& findings) {
@@ -55,23 +64,25 @@ FitSettings fit_settings(const SeamAlone& alone, const Evaluation& evaluation, c
 }
 
 std::vector<FitSettings> schedules_that_fit(const SeamAlone& alone, const std::string& main,
-                                            const Evaluation& planned, FitObjective objective) {
+                                            const Evaluation& planned, const FitOptions& options) {
   const Schedule& schedule = *find_by_id(alone.plan.schedules, main);
   std::vector<FitSettings> fitting;
   for (const Schedule& other : alone.plan.schedules) {
     if (other.id == main || other.process != schedule.process || other.wire != schedule.wire) continue;
+    if (!holds_all(options, schedule, other)) continue;
     SeamAlone tried = alone;
     std::replace(tried.seam().schedules.begin(), tried.seam().schedules.end(), main, other.id);
     const Evaluation evaluation = evaluate(tried.plan);
     if (any_failed(evaluation.findings)) continue;
     const bool may_warn = any_failed(planned.findings) && warns_of_preheat(planned.findings);
     if (warns_of_preheat(evaluation.findings) && !may_warn) continue;
-    if (window_problem(tried, other.id).keeps_limits(false))
+    if (const WindowProblem problem = window_problem(tried, other.id);
+        problem.keeps_limits(false) && keeps_margin(options, problem, false))
       fitting.push_back(fit_settings(tried, evaluation, other.id));
   }
   const auto order = [&](const FitSettings& each) {
     const bool is_approved = find_by_id(alone.plan.schedules, each.schedule)->status == "approved";
-    return std::pair(!is_approved, measure_of(each, objective));
+    return std::pair(!is_approved, measure_of(each, options.objective));
   };
   std::stable_sort(fitting.begin(), fitting.end(),
                    [&](const FitSettings& a, const FitSettings& b) { return order(a) < order(b); });

@@ -13,10 +13,11 @@ namespace seamtakt {
 FitSettings fit_settings(const SeamAlone& alone, const Evaluation& evaluation, const std::string& schedule);
 
 /// Schedules of the plan that could replace `main` unchanged: the same process and wire, as
-/// many passes, all limits kept, and no warning of preheat (but where `planned` fails with one beside it).
+/// many passes, what is held the same, all limits kept with the margin, and no warning of preheat (but where
+/// `planned` fails with one beside it).
 /// Approved ones first, and of these the best by the objective.
 std::vector<FitSettings> schedules_that_fit(const SeamAlone& alone, const std::string& main,
-                                            const Evaluation& planned, FitObjective objective);
+                                            const Evaluation& planned, const FitOptions& options);
 
 /// A warning that preheat falls short.
 bool warns_of_preheat(const Findings& findings);

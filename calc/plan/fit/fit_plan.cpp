@@ -69,18 +69,17 @@ class FittedPlan {
 
   /// Before anything is applied: a seam that takes an existing schedule uses it too, so it must stay
   /// unchanged.
-  void keep_what_is_taken(const SeamFit& fit) {
-    if (fit.report.is_existing)
-      users_[fit.report.after.schedule].push_back(seam_place(fit.report.weldment, fit.report.seam));
+  void keep_what_is_taken(const FittedSeam& report) {
+    if (report.is_existing) users_[report.after.schedule].push_back(seam_place(report.weldment, report.seam));
   }
 
-  void apply(SeamFit& fit) {
-    FittedSeam& report = fit.report;
+  /// Puts the ids of new schedules into the report.
+  void apply(FittedSeam& report) {
     Seam& seam = *find_by_id(find_by_id(plan_.weldments, report.weldment)->seams, report.seam);
     if (report.is_existing)
       std::replace(seam.schedules.begin(), seam.schedules.end(), report.before.schedule,
                    report.after.schedule);
-    for (const FitChange& change : fit.changes) {
+    for (const FitChange& change : report.changes) {
       const std::string id = schedule_for(change, seam_place(report.weldment, report.seam));
       set_passes(seam.schedules, change.schedule, id, change.settings.passes);
       if (change.schedule == report.after.schedule) {
@@ -196,7 +195,7 @@ void add_findings(const std::vector<SeamFit>& fits, const Plan& plan, Findings& 
       findings.push_back(remark("fit.other-schedule", seam_place(fit.report.weldment, fit.report.seam),
                                 Sentence("fit.other-schedule"_key, {{"schedules", comma_list(others)}}),
                                 "plan limit"));
-    for (const FitChange& change : fit.changes) {
+    for (const FitChange& change : fit.report.changes) {
       if (stated_current_A(*find_by_id(plan.schedules, change.schedule))) measured.insert(change.schedule);
       if (change.schedule != fit.report.before.schedule)
         findings.push_back(
@@ -235,17 +234,44 @@ const char* to_string(FitObjective objective) {
   return "time";
 }
 
+std::optional<FitHold> fit_hold_of(std::string_view name) {
+  for (const FitHold hold : fit_holds)
+    if (name == to_string(hold)) return hold;
+  return std::nullopt;
+}
+
+const char* to_string(FitHold hold) {
+  switch (hold) {
+    case FitHold::wire_feed:
+      return "wire-feed";
+    case FitHold::voltage:
+      return "voltage";
+    case FitHold::travel_speed:
+      return "travel-speed";
+    case FitHold::passes:
+      break;
+  }
+  return "passes";
+}
+
+Plan take_over(const Plan& plan, std::vector<FittedSeam> seams) {
+  FittedPlan fitted(plan);
+  for (const FittedSeam& seam : seams) fitted.keep_what_is_taken(seam);
+  for (FittedSeam& seam : seams) fitted.apply(seam);
+  return fitted.take();
+}
+
 FitResult fit(const Plan& plan, const FitOptions& options, ThreadPool& pool) {
   const std::vector<Chosen> chosen = chosen_seams(plan, options.seams);
   std::vector<SeamFit> fits(chosen.size());
   pool.parallel_for(chosen.size(), 1, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
-      fits[i] = fit_seam(plan, *chosen[i].weldment, *chosen[i].seam, options.objective);
+      fits[i] = fit_seam(plan, *chosen[i].weldment, *chosen[i].seam, options);
   });
   FittedPlan fitted(plan);
   FitResult result;
-  for (const SeamFit& fit : fits) fitted.keep_what_is_taken(fit);
-  for (SeamFit& fit : fits) fitted.apply(fit);
+  for (const SeamFit& fit : fits) fitted.keep_what_is_taken(fit.report);
+  for (SeamFit& fit : fits) fitted.apply(fit.report);
   add_findings(fits, plan, result.findings);
   result.plan = fitted.take();
   const auto users = users_of_schedules(result.plan);

@@ -149,7 +149,7 @@ std::optional<Found> search_all(const FitSearch& search) {
   for (const WindowBound& bound : search.model.bounds)
     if (bound.judged == Judged::always) return std::nullopt;
   for (const double steps : {coarse_steps, fine_steps})
-    for (const double volts : fit_volts_off_line)
+    for (const double volts : volts_off_line_of(search))
       if (const auto point = best_point(search, steps, volts)) return Found{*point, steps, volts, search};
   return std::nullopt;
 }
@@ -157,8 +157,8 @@ std::optional<Found> search_all(const FitSearch& search) {
 /// Fits the passes of one seam, schedule by schedule, in a plan of its own.
 class SeamFitter {
  public:
-  SeamFitter(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective)
-      : alone_(seam_alone(plan, weldment, seam)), objective_(objective) {
+  SeamFitter(const Plan& plan, const Weldment& weldment, const Seam& seam, const FitOptions& options)
+      : alone_(seam_alone(plan, weldment, seam)), options_(options) {
     fit_.report.weldment = weldment.id;
     fit_.report.seam = seam.id;
   }
@@ -171,8 +171,10 @@ class SeamFitter {
     // What fails and what the plan states of the largest fillet: the quality level's limit is among the
     // fails.
     const bool has_largest = alone_.seam().leg_max_mm || alone_.seam().throat_max_mm;
-    const bool is_broken = any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
-                           (has_largest && !window_problem(alone_, main).keeps_limits(true));
+    const bool is_broken =
+        any_failed(planned.findings) || warns_of_preheat(planned.findings) ||
+        (has_largest && !window_problem(alone_, main).keeps_limits(true)) ||
+        (options_.margin_pct > 0 && !keeps_margin(options_, window_problem(alone_, main), true));
     if (is_broken && takes_existing(main, planned)) return std::move(fit_);
     for (const std::string& schedule : other_schedules(main)) {
       if (!passes_fail(planned, schedule) || fit_group(schedule, false)) continue;
@@ -181,7 +183,7 @@ class SeamFitter {
     }
     fit_.report.has_settings = fit_group(main, true);
     if (fit_.report.has_settings) fit_.report.after = settings_of(main);
-    fit_.report.is_changed = fit_.report.has_settings && !fit_.changes.empty();
+    fit_.report.is_changed = fit_.report.has_settings && !fit_.report.changes.empty();
     return std::move(fit_);
   }
 
@@ -220,7 +222,7 @@ class SeamFitter {
 
   /// Takes a schedule of the plan, unchanged, in place of `main`; false where none keeps all limits.
   bool takes_existing(const std::string& main, const Evaluation& planned) {
-    const std::vector<FitSettings> fitting = schedules_that_fit(alone_, main, planned, objective_);
+    const std::vector<FitSettings> fitting = schedules_that_fit(alone_, main, planned, options_);
     if (fitting.empty()) return false;
     for (const FitSettings& each : std::span(fitting).subspan(1))
       fit_.report.other_schedules.push_back(each.schedule);
@@ -233,6 +235,13 @@ class SeamFitter {
     return fit_settings(alone_, evaluate(alone_.plan), main);
   }
 
+  Interval with_margin(Interval limit) const {
+    const double share = options_.margin_pct / 100;
+    if (limit.lower) *limit.lower *= 1 + share;
+    if (limit.upper) *limit.upper *= 1 - share;
+    return limit;
+  }
+
   FitSearch search_of(const std::string& schedule, const WindowProblem& problem, const Evaluation& evaluation,
                       bool with_size) {
     const PlanIndex index(alone_.plan);
@@ -243,17 +252,23 @@ class SeamFitter {
     search.model = problem.model;
     search.limits = problem.limits;
     search.rates = fit_rates(facts);
-    search.objective = objective_;
+    search.options = options_;
+    for (WindowBound& bound : search.model.bounds) bound.bound *= margin_factor(options_, bound);
     search.present =
         present_point(facts, evaluation.passes[static_cast<std::size_t>(first - 1)], problem.passes.size());
-    search.voltage_V = limits.voltage_V.value_or(Interval{});
+    search.voltage_V = with_margin(limits.voltage_V.value_or(Interval{}));
     bool assumed = false;
+    const auto range = [&](FitHold axis, const std::optional<Interval>& limit, double setting) {
+      if (options_.is_held(axis)) return WindowRange{setting, setting};
+      return range_of(limit ? std::optional(with_margin(*limit)) : limit, setting, assumed);
+    };
     search.wire_feed_speed_m_min =
-        range_of(limits.wire_feed_speed_m_min, facts.schedule.wire_feed_speed_m_min, assumed);
-    search.travel_speed_mm_s = range_of(limits.travel_speed_mm_s, facts.schedule.travel_speed_mm_s, assumed);
+        range(FitHold::wire_feed, limits.wire_feed_speed_m_min, facts.schedule.wire_feed_speed_m_min);
+    search.travel_speed_mm_s =
+        range(FitHold::travel_speed, limits.travel_speed_mm_s, facts.schedule.travel_speed_mm_s);
     if (assumed) fit_.assumed_ranges.push_back(schedule);
     search.least_passes = search.most_passes = search.present.passes;
-    if (!with_size) return search;
+    if (!with_size || options_.is_held(FitHold::passes)) return search;
     search.least_passes = 1;
     search.most_passes = passes_worth_trying(search, evaluation.seams.front().area_needed_mm2);
     return search;
@@ -302,7 +317,7 @@ class SeamFitter {
     const Evaluation evaluation = evaluate(alone_.plan);
     const FitSearch search = search_of(schedule, problem, evaluation, with_size);
     const auto found = found_by_estimates(search, evaluation, problem.passes.front());
-    const bool keeps_limits = problem.keeps_limits(true);
+    const bool keeps_limits = problem.keeps_limits(true) && keeps_margin(options_, problem, true);
     if (!found) {
       if (keeps_limits) return true;  // as planned, it keeps the limits outside of the assumed range
       FitSearch eased = search;
@@ -313,19 +328,19 @@ class SeamFitter {
     }
     if (with_size)
       fit_.report.binding = binding_limits(found->search, found->point, found->steps, found->volts_off_line);
-    const double planned = fit_measure(objective_, search.rates, search.present);
-    const double fitted = fit_measure(objective_, search.rates, found->point);
+    const double planned = fit_measure(options_.objective, search.rates, search.present);
+    const double fitted = fit_measure(options_.objective, search.rates, found->point);
     fit_.is_short_of_preheat = fit_.is_short_of_preheat || !found->keeps_preheat;
     const bool cures_preheat = found->keeps_preheat && warns_of_preheat(evaluation.findings);
     if (keeps_limits && !cures_preheat && !(fitted < planned * (1 - worthwhile))) return true;
     apply_settings(*find_by_id(alone_.plan.schedules, schedule), found->point);
     set_passes(alone_.seam().schedules, schedule, schedule, found->point.passes);
-    fit_.changes.push_back({schedule, found->point});
+    fit_.report.changes.push_back({schedule, found->point});
     return true;
   }
 
   SeamAlone alone_;
-  FitObjective objective_;
+  const FitOptions& options_;
   SeamFit fit_;
 };
 
@@ -358,8 +373,8 @@ void set_passes(std::vector<std::string>& schedules, const std::string& from, co
   schedules = std::move(result);
 }
 
-SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective) {
-  return SeamFitter(plan, weldment, seam, objective).run();
+SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, const FitOptions& options) {
+  return SeamFitter(plan, weldment, seam, options).run();
 }
 
 }  // namespace seamtakt

@@ -11,22 +11,15 @@ namespace seamtakt {
 /// Where a schedule states no limits, so many times its settings are searched.
 inline constexpr double fit_assumed_from = 0.6, fit_assumed_to = 1.4;
 
-/// New settings for the passes that a seam welds with one schedule.
-struct FitChange {
-  std::string schedule;  ///< the one that was planned
-  FitPoint settings;
-};
-
 /// A seam's fit before any schedule is written: what to change, and the finished report except for the ids of
 /// new schedules.
 struct SeamFit {
   FittedSeam report;
-  std::vector<FitChange> changes;           ///< none where it takes a schedule of the plan
   bool is_short_of_preheat = false;         ///< no settings inside the limits need as little as there is
   std::vector<std::string> assumed_ranges;  ///< schedules whose limits left a side open
 };
 
-SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, FitObjective objective);
+SeamFit fit_seam(const Plan& plan, const Weldment& weldment, const Seam& seam, const FitOptions& options);
 
 /// Sets a schedule's settings; a measured current changes with them along the melting law.
 void apply_settings(Schedule& schedule, const FitPoint& settings);

@@ -83,7 +83,42 @@ double fit_measure(FitObjective objective, const FitRates& rates, const FitPoint
   return fit_time_s(rates, point);
 }
 
+double margin_factor(const FitOptions& options, const WindowBound& bound) {
+  switch (bound.judged) {
+    case Judged::always:
+    case Judged::preheat:
+    case Judged::hardness_highest:
+    case Judged::hardness_lowest:
+      return 1;
+    case Judged::wire_feed:
+      if (options.is_held(FitHold::wire_feed)) return 1;
+      break;
+    case Judged::voltage:
+      if (options.is_held(FitHold::voltage)) return 1;
+      break;
+    case Judged::travel_speed:
+      if (options.is_held(FitHold::travel_speed)) return 1;
+      break;
+    default:
+      break;
+  }
+  const double share = options.margin_pct / 100;
+  return bound.is_upper ? 1 - share : 1 + share;
+}
+
+bool keeps_margin(const FitOptions& options, const WindowProblem& problem, bool stated) {
+  constexpr double rounding = 1e-9;
+  for (std::size_t k = 0; k < problem.limits.size(); ++k) {
+    const WindowLimit& limit = problem.limits[k];
+    if (!limit.cuts || (stated && !limit.is_stated) || !limit.margin()) continue;
+    const double share = std::abs(1 - margin_factor(options, problem.model.bounds[k]));
+    if (share > 0 && *limit.margin() < (share - rounding) * std::abs(*limit.bound)) return false;
+  }
+  return true;
+}
+
 std::vector<double> lattice(const WindowRange& range, double steps_per_unit) {
+  if (range.lower == range.upper) return {range.lower};
   std::vector<double> values;
   // A limit that is itself a multiple must not be lost to rounding.
   const double slack = 1e-9;
@@ -96,6 +131,7 @@ std::vector<double> lattice(const WindowRange& range, double steps_per_unit) {
 WindowModel with_voltage_line(const FitSearch& search, double volts_off_line) {
   WindowModel model = search.model;
   model.arc_voltage_V = search.present.arc_voltage_V + volts_off_line;
+  if (search.options.is_held(FitHold::voltage)) return model;
   model.voltage_per_current_V_A = load_line_V_A;
   model.voltage_steps_per_V = voltage_steps_per_V;
   model.voltage_V = search.voltage_V;
@@ -112,7 +148,7 @@ std::optional<FitPoint> best_point(const FitSearch& search, double steps_per_uni
     model.passes = passes;
     scan(model, feeds, speeds, [&](const FitPoint& point, std::uint32_t mask, double, double) {
       if (mask != 0) return;
-      const double measure = fit_measure(search.objective, search.rates, point);
+      const double measure = fit_measure(search.options.objective, search.rates, point);
       const bool is_less = measure < least * (1 - same_measure);
       const bool is_same = !is_less && measure <= least * (1 + same_measure);
       if (!is_less && !(is_same && distance(point, search.present) < distance(*best, search.present))) return;
@@ -130,16 +166,20 @@ std::vector<FitLimit> binding_limits(const FitSearch& search, const FitPoint& be
     const double margin = std::max(range.upper - range.lower, 0.2 * range.upper) / 2;
     return WindowRange{std::max(range.lower - margin, range.lower / 2), range.upper + margin};
   };
-  const std::vector<double> feeds = lattice(wider(search.wire_feed_speed_m_min), steps_per_unit);
-  const std::vector<double> speeds = lattice(wider(search.travel_speed_mm_s), steps_per_unit);
-  const double measure_to_beat = fit_measure(search.objective, search.rates, best) * (1 - same_measure);
+  const auto looked_at = [&](FitHold axis, const WindowRange& range) {
+    return lattice(search.options.is_held(axis) ? range : wider(range), steps_per_unit);
+  };
+  const std::vector<double> feeds = looked_at(FitHold::wire_feed, search.wire_feed_speed_m_min);
+  const std::vector<double> speeds = looked_at(FitHold::travel_speed, search.travel_speed_mm_s);
+  const double measure_to_beat =
+      fit_measure(search.options.objective, search.rates, best) * (1 - same_measure);
   std::uint32_t found = 0, fewest = ~std::uint32_t{0};
   WindowModel model = with_voltage_line(search, volts_off_line);
   for (int passes = search.least_passes; passes <= search.most_passes; ++passes) {
     model.passes = passes;
     scan(model, feeds, speeds, [&](const FitPoint& point, std::uint32_t mask, double, double) {
       if (mask == 0 || std::popcount(mask) > std::popcount(fewest)) return;
-      if (!(fit_measure(search.objective, search.rates, point) < measure_to_beat)) return;
+      if (!(fit_measure(search.options.objective, search.rates, point) < measure_to_beat)) return;
       if (std::popcount(mask) == 1) found |= mask;
       fewest = mask;
     });

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "plan/evaluate/pass_facts.hpp"
@@ -18,13 +19,6 @@ struct FitRates {
 };
 FitRates fit_rates(const PassFacts& facts);
 
-/// One choice of settings.
-struct FitPoint {
-  double wire_feed_speed_m_min = 0, arc_voltage_V = 0, travel_speed_mm_s = 0, current_A = 0;
-  double arc_power_W = 0, melting_rate_kg_h = 0, heat_input_kJ_mm = 0;
-  int passes = 1;
-};
-
 double fit_time_s(const FitRates& rates, const FitPoint& point);
 double fit_heat_kJ(const FitRates& rates, const FitPoint& point);
 double fit_cost(const FitRates& rates, const FitPoint& point);
@@ -35,15 +29,26 @@ struct FitSearch {
   WindowModel model;
   std::vector<WindowLimit> limits;
   FitRates rates;
-  FitObjective objective = FitObjective::time;
-  FitPoint present;  ///< of equal points, the nearest to it is taken
+  FitOptions options;  ///< objective, holds and margin
+  FitPoint present;    ///< of equal points, the nearest to it is taken
   Interval voltage_V;
   WindowRange wire_feed_speed_m_min, travel_speed_mm_s;
   int least_passes = 1, most_passes = 1;
 };
 
-/// Distances from the voltage's line that are tried, in this order (V).
+/// Distances from the voltage's line that are tried, in this order (V); none where the voltage is held.
 inline constexpr double fit_volts_off_line[] = {0, -0.5, 0.5, -1, 1, -1.5, 1.5, -2, 2, -3, 3};
+inline std::span<const double> volts_off_line_of(const FitSearch& search) {
+  const std::span<const double> all(fit_volts_off_line);
+  return search.options.is_held(FitHold::voltage) ? all.first(1) : all;
+}
+
+/// By what a limit is multiplied so that what keeps it has the margin that is asked for; 1 where none is.
+double margin_factor(const FitOptions& options, const WindowBound& bound);
+
+/// Whether settings keep the margin to all limits of which their values are known; `stated`: except those of
+/// common practice.
+bool keeps_margin(const FitOptions& options, const WindowProblem& problem, bool stated);
 
 /// The best point inside all bounds; empty where there is none. `steps_per_unit`: 10 for steps of 0.1.
 /// `volts_off_line`: how far the voltage is from its line.
@@ -75,7 +80,7 @@ template <class Visit>
 void scan(const WindowModel& model, const std::vector<double>& feeds, const std::vector<double>& speeds,
           const Visit& visit);
 
-/// Multiples of 1/steps_per_unit inside a range, ends included.
+/// Multiples of 1/steps_per_unit inside a range, ends included; of a range that is one value, that.
 std::vector<double> lattice(const WindowRange& range, double steps_per_unit);
 
 }  // namespace seamtakt

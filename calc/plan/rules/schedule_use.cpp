@@ -1,15 +1,10 @@
-#include <algorithm>
-
 #include "base/text/comma_list.hpp"
 #include "plan/rules/rules.hpp"
+#include "plan/rules/use_of_schedule.hpp"
 
 namespace seamtakt {
 
 namespace {
-
-bool contains(const std::vector<std::string>& words, const std::string& word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 void judge_downhill(const PassFacts& facts, Findings& findings) {
   const std::string& position = facts.seam.position;
@@ -36,7 +31,7 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
   judge_downhill(facts, findings);
   if (!facts.schedule.use) return;
   const ScheduleUse& use = *facts.schedule.use;
-  if (!use.positions.empty() && !facts.seam.position.empty() && !contains(use.positions, facts.seam.position))
+  if (!is_used_position(use, facts.seam))
     findings.push_back({"schedule.use.position",
                         Severity::fail,
                         facts.place(),
@@ -47,16 +42,9 @@ void judge_schedule_use(const PassFacts& facts, const PassEvaluation&, Findings&
                                                                {"positions", comma_list(use.positions)},
                                                                {"position", facts.seam.position}}),
                         "plan limit"});
-  if (use.thickness_mm)
-    for (double thickness : facts.seam.thickness_mm)
-      judge_interval("schedule.use.thickness", "Plate thickness"_word, "mm", thickness, {}, *use.thickness_mm,
-                     false, facts, findings);
-  if (use.gap_mm)
-    judge_interval("schedule.use.gap", "Gap"_word, "mm", facts.seam.gap_max_mm.value_or(facts.seam.gap_mm),
-                   {}, *use.gap_mm, false, facts, findings);
-  if (use.leg_mm && facts.seam.leg_mm)
-    judge_interval("schedule.use.leg", "Leg as drawn"_word, "mm", *facts.seam.leg_mm, {}, *use.leg_mm, false,
-                   facts, findings);
+  each_used_value(use, facts.seam, [&](const UsedValue& used) {
+    judge_interval(used.rule, used.what, "mm", used.value_mm, {}, used.limit, false, facts, findings);
+  });
 }
 
 // A steady spray or globular pool of solid or metal-cored wire runs out of the joint where it isn't held from

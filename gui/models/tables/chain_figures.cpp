@@ -17,6 +17,20 @@ class Figures : public QObject {
   Q_OBJECT
 };
 
+/// Seams, schedules and heat are judged pass by pass: without a pass nothing was.
+HowJudged passes_judged(const Results& results) {
+  const auto& passes = results.evaluation.passes;
+  if (passes.empty()) return HowJudged::not_at_all;
+  return std::ranges::any_of(passes, is_partly_judged) ? HowJudged::partly : HowJudged::wholly;
+}
+
+/// A cell without a seam for its robots has a cycle of nothing.
+HowJudged cycles_judged(const Results& results) {
+  const bool any =
+      std::ranges::any_of(results.cycles, [](const CycleResult& c) { return c.robot_seams > 0; });
+  return any ? HowJudged::wholly : HowJudged::not_at_all;
+}
+
 LinkFigure seams_figure(const Results& results, const FindingIndex& findings) {
   std::size_t seams = 0;
   for (const Weldment& weldment : results.plan->weldments) seams += weldment.seams.size();
@@ -103,9 +117,25 @@ std::vector<LinkFigure> chain_figures(const Results& results) {
   const LinkFigure last{
       Figures::tr("%1 fail").arg(all.fail),
       shown_text(Sentence("desk.findings.lesser"_key, {{"warnings", all.warn}, {"notes", all.note}})), all};
-  return {seams_figure(results, findings), schedules_figure(results, findings),
-          heat_figure(results, findings),  cell_figure(results, findings),
-          line_figure(results, findings),  last};
+  std::vector<LinkFigure> figures = {seams_figure(results, findings), schedules_figure(results, findings),
+                                     heat_figure(results, findings),  cell_figure(results, findings),
+                                     line_figure(results, findings),  last};
+  const HowJudged passes = passes_judged(results);
+  for (std::size_t link = 0; link < figures.size(); ++link) switch (static_cast<Link>(link)) {
+      case Link::cell:
+        figures[link].judged = cycles_judged(results);
+        break;
+      case Link::line:
+        // The takt alone: orders that are run through the line are the page's, with its own mark.
+        figures[link].judged = HowJudged::not_at_all;
+        break;
+      case Link::records:  // the findings take its place
+        figures[link].judged = results.evaluation.passes.empty() ? HowJudged::not_at_all : HowJudged::wholly;
+        break;
+      default:
+        figures[link].judged = passes;
+    }
+  return figures;
 }
 
 }  // namespace seamtakt::desk

@@ -14,6 +14,7 @@ struct LinkFigure {
   QString figure, detail;
   Tally tally;
   std::optional<std::size_t> weldment = {};  ///< the one that the figure is of
+  HowJudged judged = HowJudged::wholly;
 };
 
 /// The links that follow from the plan, in the chain's order: seams, schedules, heat, cell, line; records

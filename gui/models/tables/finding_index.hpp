@@ -27,6 +27,9 @@ struct Tally {
   bool operator==(const Tally&) const = default;
 };
 
+/// How much of what a mark stands for was judged. Without a finding it is "ok" only where all was.
+enum class HowJudged { wholly, partly, not_at_all };
+
 /// The state of a row of a page: the worst of its findings that belong to the page's link, and, where another
 /// link's finding on the same thing is worse, which one: a row without findings of its own may still have a
 /// fault.

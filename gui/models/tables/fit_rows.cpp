@@ -14,10 +14,6 @@ class FitTable : public QObject {
   Q_OBJECT
 };
 
-bool is_changed(const FittedSeam& seam, bool only_existing) {
-  return seam.is_existing || (seam.is_changed && !only_existing);
-}
-
 QString fitted_state(const FittedSeam& seam, bool only_existing) {
   if (!seam.has_settings) return FitTable::tr("no settings");
   if (seam.is_existing) return FitTable::tr("existing schedule");
@@ -42,6 +38,10 @@ QString limits_text(const std::vector<FitLimit>& limits) {
 
 }  // namespace
 
+bool is_change(const FittedSeam& seam, bool only_existing) {
+  return seam.is_existing || (seam.is_changed && !only_existing);
+}
+
 std::vector<GridColumn> fit_columns() {
   return {text_column("seam", core_label("Seam")),
           text_column("state", FitTable::tr("Found")),
@@ -60,7 +60,7 @@ std::vector<GridColumn> fit_columns() {
 std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result, bool only_existing) {
   std::vector<ValueModel::Row> rows;
   for (const FittedSeam& seam : result.seams) {
-    const FitSettings &a = seam.before, &b = is_changed(seam, only_existing) ? seam.after : seam.before;
+    const FitSettings &a = seam.before, &b = is_change(seam, only_existing) ? seam.after : seam.before;
     const QString from = QString::fromStdString(a.schedule), to = QString::fromStdString(b.schedule);
     ValueModel::Row row;
     row.cells = {text_cell(QString::fromStdString(seam.weldment + "/" + seam.seam)),
@@ -81,9 +81,50 @@ std::vector<ValueModel::Row> fit_rows(const Plan& plan, const FitResult& result,
   return rows;
 }
 
-int changed_seams(const FitResult& result, bool only_existing) {
-  return static_cast<int>(std::ranges::count_if(
-      result.seams, [&](const FittedSeam& seam) { return is_changed(seam, only_existing); }));
+FitRows::FitRows(QObject* parent) : ValueModel(fit_columns(), parent) {}
+
+void FitRows::show(const Plan& plan, const FitResult& result, bool only_existing) {
+  seams_ = result.seams;
+  ticks_.clear();
+  for (const FittedSeam& seam : seams_)
+    ticks_.push_back(is_change(seam, only_existing) ? Tick::on : Tick::none);
+  setRows(fit_rows(plan, result, only_existing));
+  emit ticksChanged();
+}
+
+std::vector<FittedSeam> FitRows::ticked() const {
+  std::vector<FittedSeam> ticked;
+  for (std::size_t row = 0; row < seams_.size(); ++row)
+    if (ticks_[row] == Tick::on) ticked.push_back(seams_[row]);
+  return ticked;
+}
+
+int FitRows::tickedCount() const {
+  return static_cast<int>(std::ranges::count(ticks_, Tick::on));
+}
+
+QVariant FitRows::data(const QModelIndex& index, int role) const {
+  if (role != Qt::CheckStateRole || !index.isValid() || index.column() != 0)
+    return ValueModel::data(index, role);
+  const Tick tick = ticks_[static_cast<std::size_t>(index.row())];
+  if (tick == Tick::none) return {};
+  return tick == Tick::on ? Qt::Checked : Qt::Unchecked;
+}
+
+bool FitRows::setData(const QModelIndex& index, const QVariant& value, int role) {
+  if (role != Qt::CheckStateRole || !(flags(index) & Qt::ItemIsUserCheckable)) return false;
+  const bool on = value.toInt() == Qt::Checked;
+  ticks_[static_cast<std::size_t>(index.row())] = on ? Tick::on : Tick::off;
+  emit dataChanged(index, index, {Qt::CheckStateRole});
+  emit ticksChanged();
+  return true;
+}
+
+Qt::ItemFlags FitRows::flags(const QModelIndex& index) const {
+  Qt::ItemFlags flags = ValueModel::flags(index);
+  if (index.isValid() && index.column() == 0 && ticks_[static_cast<std::size_t>(index.row())] != Tick::none)
+    flags |= Qt::ItemIsUserCheckable;
+  return flags;
 }
 
 }  // namespace seamtakt::desk

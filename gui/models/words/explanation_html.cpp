@@ -183,8 +183,9 @@ QString explanation_tip(const Plan& plan, const QString& place, const QString& k
     const auto explanations = explain(plan, place.toStdString(), key.section('.', -1).toStdString());
     if (explanations.empty()) return {};
     const FormulaNote& note = *explanations[0].note;
-    return QString::fromUtf8(note.symbols) + QStringLiteral("\n") +
-           QString::fromStdString(with_numbers(explanations[0])) + QStringLiteral("\n") + source_text(note);
+    return plain_formula(QString::fromUtf8(note.symbols)) + QStringLiteral("\n") +
+           plain_formula(QString::fromStdString(with_numbers(explanations[0]))) + QStringLiteral("\n") +
+           source_text(note);
   } catch (const InputError&) {
     return {};
   }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "models/pictures/palette.hpp"
+#include "models/words/unit_view.hpp"
 
 namespace seamtakt::desk {
 
@@ -24,7 +25,9 @@ Piece line(const QString& html) {
   return {html, false, QString(html).remove(tag).size()};
 }
 
+/// Arguments are told apart by semicolons where the decimal sign is a comma.
 Piece sign_piece(QChar sign) {
+  if (sign == ',' && UnitView::shared().hasDecimalComma()) sign = ';';
   return line(QStringLiteral(" %1 ").arg(sign == '-' ? QChar(0x2212) : sign));
 }
 
@@ -210,12 +213,20 @@ QString symbol_html(const QString& name) {
   if (letter != letters().constEnd()) return *letter;
   const qsizetype underscore = name.indexOf('_');
   if (underscore <= 0)
-    return name[0].isDigit() ? name.toHtmlEscaped() : QStringLiteral("<i>%1</i>").arg(name.toHtmlEscaped());
+    return name[0].isDigit() ? plain_formula(name).toHtmlEscaped()
+                             : QStringLiteral("<i>%1</i>").arg(name.toHtmlEscaped());
   const QString base = name.left(underscore);
   const auto greek = letters().constFind(base);
   return QStringLiteral("<i>%1</i><sub>%2</sub>")
       .arg(greek != letters().constEnd() ? *greek : base.toHtmlEscaped(),
            name.mid(underscore + 1).toHtmlEscaped());
+}
+
+QString plain_formula(const QString& formula) {
+  if (!UnitView::shared().hasDecimalComma()) return formula;
+  static const QRegularExpression point(QStringLiteral("(?<![\\w.])(\\d+)\\.(?=\\d)"));
+  QString text = formula;
+  return text.replace(QLatin1Char(','), QLatin1Char(';')).replace(point, QStringLiteral("\\1,"));
 }
 
 QString stacked_formula(const QString& formula, int most_letters) {

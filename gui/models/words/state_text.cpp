@@ -37,6 +37,10 @@ QString partly_judged_word() {
   return core_text("partly judged"_word.english());
 }
 
+QString not_judged_word() {
+  return core_text("not judged"_word.english());
+}
+
 QString state_text(const RowState& state) {
   QString text = !state.own && state.is_partly_judged ? partly_judged_word() : severity_word(state.own);
   if (state.beyond)

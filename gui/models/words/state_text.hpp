@@ -11,6 +11,8 @@ QString link_word(Link link);
 
 /// "partly judged": what is shown in place of "ok" where not all is judged.
 QString partly_judged_word();
+/// "not judged": the same where nothing is.
+QString not_judged_word();
 
 /// "fail", or "ok; Heat: fail" where another link's finding on the same thing is worse.
 QString state_text(const RowState& state);

@@ -1,11 +1,15 @@
 // Settings are fitted at the desk: what exists first, before and after, conflicts with their numbers, one
 // step.
 #include <QCheckBox>
+#include <QDoubleSpinBox>
 #include <QLabel>
 #include <QPushButton>
 
 #include "document/plan_address.hpp"
+#include "jobs/schedule_trial.hpp"
 #include "models/tables/grid_model.hpp"
+#include "models/tables/schedule_choice.hpp"
+#include "models/words/unit_view.hpp"
 #include "pages/seams_page.hpp"
 #include "support/source_path.hpp"
 #include "user_actions.hpp"
@@ -133,6 +137,7 @@ TEST_F(FitAtDesk, ASchedulesListHasThoseThatFitFirst) {
   page_of<SeamsPage>(*window, DeskPage::seams).chooseSchedule();
   auto* dialog = qobject_cast<ChoiceDialog*>(question());
   ASSERT_NE(dialog, nullptr);
+  dialog->findChild<ScheduleTrial*>()->wait();
   const GridModel& offered = dialog->table().grid();
   ASSERT_EQ(static_cast<std::size_t>(offered.rowCount()), window->document().plan()->schedules.size());
   int last = -1;
@@ -147,6 +152,96 @@ TEST_F(FitAtDesk, ASchedulesListHasThoseThatFitFirst) {
   dialog->accept();
   QApplication::processEvents();
   EXPECT_EQ(seam(0).schedules, std::vector<std::string>{first.toStdString()});
+}
+
+TEST_F(FitAtDesk, ThreeHundredSchedulesAreShownAtOnceAndTriedAside) {
+  ASSERT_FALSE(window->document().edit("many", {}, [](Plan& plan) {
+    const Schedule like = plan.schedules.back();
+    while (plan.schedules.size() < 300) {
+      plan.schedules.push_back(like);
+      plan.schedules.back().id = "X" + std::to_string(plan.schedules.size());
+      plan.schedules.back().status = "draft";
+    }
+  }));
+  settle();
+  window->showPage(DeskPage::seams);
+  ASSERT_TRUE(table().focusCell(0, "schedules"));
+  page_of<SeamsPage>(*window, DeskPage::seams).chooseSchedule();
+  // No event was handled since: all that is judged by now would have been judged by this thread.
+  auto* dialog = window->findChild<ChoiceDialog*>();
+  ASSERT_NE(dialog, nullptr);
+  auto* trial = dialog->findChild<ScheduleTrial*>();
+  ASSERT_NE(trial, nullptr);
+  const GridModel& offered = dialog->table().grid();
+  ASSERT_EQ(offered.rowCount(), 300);
+  EXPECT_TRUE(trial->isBusy());
+  for (int row = 0; row < offered.rowCount(); ++row) {
+    ASSERT_EQ(offered.index(row, 0).data().toString(), "") << row;
+    ASSERT_NE(offered.index(row, chosen_id_column).data().toString(), "") << row;
+  }
+  // The row that a person has gone to stays theirs when the answers come.
+  dialog->table().selectRow(7);
+  const QString gone_to = dialog->chosen(chosen_id_column);
+  trial->wait();
+  EXPECT_EQ(dialog->chosen(chosen_id_column), gone_to);
+  int judged = 0;
+  for (int row = 0; row < offered.rowCount(); ++row)
+    judged += !offered.index(row, 0).data().toString().isEmpty();
+  EXPECT_EQ(judged, 300);
+  dialog->reject();
+}
+
+TEST_F(FitAtDesk, WhatIsHeldStaysAndTheMarginIsKept) {
+  make_drafts(window->document());
+  const auto shared = *find_schedule(*window->document().plan(), "F6S");
+  ASSERT_FALSE(window->document().setField(schedule_address(shared), "travel_speed_mm_s", "11"));
+  settle();
+  FitDialog* dialog = fitRows({4});
+  ASSERT_NE(dialog, nullptr);
+  dialog->hold(FitHold::wire_feed).setChecked(true);
+  dialog->hold(FitHold::voltage).setChecked(true);
+  dialog->job().wait();
+  dialog->onlyExisting().setChecked(false);
+  const Schedule& planned = window->document().plan()->schedules[shared];
+  const QString feed = UnitView::shared().numberText(planned.wire_feed_speed_m_min, "m/min", 4);
+  EXPECT_EQ(cell(*dialog, 0, "wire_feed_speed_m_min"), feed);
+  EXPECT_FALSE(cell(*dialog, 0, "arc_voltage_V").contains("→"));
+  const QString held = cell(*dialog, 0, "travel_speed_mm_s");
+  EXPECT_TRUE(held.startsWith("11 → ")) << held.toStdString();
+  dialog->margin().setValue(4);
+  dialog->job().wait();
+  dialog->onlyExisting().setChecked(false);
+  const QString with_margin = cell(*dialog, 0, "travel_speed_mm_s");
+  ASSERT_TRUE(with_margin.startsWith("11 → ")) << with_margin.toStdString();
+  EXPECT_LT(with_margin.section("→ ", 1).toDouble(), held.section("→ ", 1).toDouble());
+  dialog->reject();
+}
+
+TEST_F(FitAtDesk, OnlyTheRowsThatAreTickedAreTakenOver) {
+  make_drafts(window->document());
+  const auto shared = *find_schedule(*window->document().plan(), "F6S");
+  ASSERT_FALSE(window->document().setField(schedule_address(shared), "travel_speed_mm_s", "11"));
+  settle();
+  FitDialog* dialog = fitRows({4, 5});
+  ASSERT_NE(dialog, nullptr);
+  dialog->onlyExisting().setChecked(false);
+  GridView& rows = dialog->table();
+  const QModelIndex first = rows.proxy().index(0, 0), second = rows.proxy().index(1, 0);
+  ASSERT_EQ(first.data(Qt::CheckStateRole).toInt(), Qt::Checked);
+  ASSERT_EQ(second.data(Qt::CheckStateRole).toInt(), Qt::Checked);
+  rows.setCurrentIndex(first);
+  rows.setFocus();
+  QTest::keyClick(&rows, Qt::Key_Space);
+  EXPECT_EQ(first.data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+  const PlanPtr before = window->document().plan();
+  const std::vector<std::string> kept = seam(4).schedules;
+  const int steps = window->document().undo().count();
+  UserActions(*window).press(*dialog, "Take it over");
+  EXPECT_EQ(window->document().undo().count(), steps + 1);
+  EXPECT_EQ(seam(4).schedules, kept);
+  EXPECT_NE(seam(5).schedules, before->weldments[0].seams[5].schedules);
+  window->document().undo().undo();
+  EXPECT_EQ(window->document().plan(), before);
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include <QTableWidget>
 #include <QTemporaryDir>
 
+#include "app/theme_choice.hpp"
 #include "user_actions.hpp"
 #include "widgets/seam_import_dialog.hpp"
 
@@ -55,6 +56,22 @@ class ListImportTest : public DeskTest {
 
   QTemporaryDir folder_;
 };
+
+TEST_F(ListImportTest, TheGermanPreviewHasTheDecimalComma) {
+  choose_language("de");
+  SeamImportDialog* dialog =
+      opened(file("list.csv", "weldment,id,gap_mm,thickness_mm\nBD,S01,0.8,\"8.5; 12\"\n"));
+  ASSERT_NE(dialog, nullptr);
+  ASSERT_TRUE(dialog->list());
+  QStringList after;
+  for (const QTableWidget* each : dialog->findChildren<QTableWidget*>())
+    for (int row = 0; row < each->rowCount(); ++row)
+      if (each->columnCount() == 6 && each->item(row, 5)) after << each->item(row, 5)->text();
+  choose_language("en");
+  EXPECT_TRUE(after.contains("0,8")) << after.join(" | ").toStdString();
+  EXPECT_TRUE(after.contains("8,5; 12")) << after.join(" | ").toStdString();
+  dialog->reject();
+}
 
 TEST_F(ListImportTest, WhatChangesIsShownAndTakenAsOneStep) {
   const std::size_t before = seams().size();

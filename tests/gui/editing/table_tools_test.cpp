@@ -11,6 +11,7 @@
 #include <QUndoView>
 
 #include "models/tables/finding_model.hpp"
+#include "pages/cell_page.hpp"
 #include "pages/findings_page.hpp"
 #include "pages/schedules_page.hpp"
 #include "pages/seams_page.hpp"
@@ -132,6 +133,26 @@ TEST_F(TableTools, ColumnsAreChosenMovedAndKept) {
   GridView& again = page_of<SeamsPage>(other, DeskPage::seams).table();
   EXPECT_TRUE(again.isColumnHidden(gap));
   EXPECT_EQ(again.horizontalHeader()->visualIndex(joint), place);
+}
+
+TEST_F(TableTools, SmallTablesKeepOrderAndWidthOfTheirColumnsToo) {
+  const auto losses = [](MainWindow& of) -> GridView& {
+    return page_of<CellPage>(of, DeskPage::cell).losses();
+  };
+  window->showPage(DeskPage::cell);
+  QApplication::processEvents();
+  QHeaderView& header = *losses(*window).horizontalHeader();
+  const int wide = losses(*window).columnWidth(1) + 57;
+  header.resizeSection(1, wide);
+  header.moveSection(0, 1);
+  const int place = header.visualIndex(0);
+  // What the table holds now no longer says how wide the column is.
+  losses(*window).fitColumns();
+  EXPECT_EQ(losses(*window).columnWidth(1), wide);
+  MainWindow other;
+  losses(other).fitColumns();
+  EXPECT_EQ(losses(other).columnWidth(1), wide);
+  EXPECT_EQ(losses(other).horizontalHeader()->visualIndex(0), place);
 }
 
 TEST_F(TableTools, AnArrowStandsBesideTheHeadingOfTheSortedColumn) {

@@ -6,10 +6,13 @@
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <QTextDocumentFragment>
 
 #include "app/theme_choice.hpp"
 #include "document/shown_text.hpp"
 #include "models/tables/finding_index.hpp"
+#include "models/words/explanation_html.hpp"
+#include "models/words/formula_layout.hpp"
 #include "models/words/state_text.hpp"
 #include "models/words/typed_numbers.hpp"
 #include "models/words/unit_view.hpp"
@@ -128,6 +131,44 @@ TEST_F(GermanDesk, AStepOfUndoIsNamedInTheViewsLanguage) {
   make_drafts(window->document());
   ASSERT_FALSE(window->document().setField("/schedules/0", "travel_speed_mm_s", "9"));
   EXPECT_EQ(window->document().undo().undoText(), "Schweißgeschwindigkeit ändern");
+}
+
+TEST_F(GermanDesk, UndoIsAWordAloneWhereThereIsNothingToUndo) {
+  make_drafts(window->document());
+  const auto text_of = [&](int at) { return window->menuBar()->actions()[1]->menu()->actions()[at]; };
+  EXPECT_EQ(text_of(0)->text(), "Rückgängig");
+  EXPECT_FALSE(text_of(0)->isEnabled());
+  EXPECT_EQ(text_of(1)->text(), "Wiederholen");
+  EXPECT_FALSE(text_of(1)->isEnabled());
+  ASSERT_FALSE(window->document().setField("/schedules/0", "travel_speed_mm_s", "9"));
+  EXPECT_EQ(text_of(0)->text(), "Rückgängig: Schweißgeschwindigkeit ändern");
+  EXPECT_TRUE(text_of(0)->isEnabled());
+  window->document().undo().undo();
+  EXPECT_EQ(text_of(0)->text(), "Rückgängig");
+  EXPECT_EQ(text_of(1)->text(), "Wiederholen: Schweißgeschwindigkeit ändern");
+}
+
+TEST_F(GermanDesk, FormulasHaveTheDecimalCommaAndTellTheirArgumentsApart) {
+  EXPECT_EQ(plain_formula("Q = 0.8*max(1.5, t8/5)"), "Q = 0,8*max(1,5; t8/5)");
+  EXPECT_EQ(stacked_formula("0.8*k"), "<p>0,8·<i>k</i></p>");
+  EXPECT_TRUE(stacked_formula("max(1.5, 2)").contains("1,5 ; 2"))
+      << stacked_formula("max(1.5, 2)").toStdString();
+  static const QRegularExpression point(QStringLiteral("[0-9]\\.[0-9]"));
+  static const QRegularExpression sources(
+      QStringLiteral("<tr><td[^>]*>(Quelle|Gilt für|Genauigkeit)</td>.*?</tr>"));
+  const Plan& plan = *window->document().plan();
+  int commas = 0;
+  for (const char* key :
+       {"heat_input_kJ_mm", "cooling_time_s", "haz_hardness_HV", "preheat_needed_C", "current_A"}) {
+    const QString html = explanation_html(plan, "BD/S01/pass 1", key).remove(sources);
+    QString text = QTextDocumentFragment::fromHtml(html).toPlainText();
+    EXPECT_FALSE(point.match(text).hasMatch()) << key << "\n" << text.toStdString();
+    commas += text.count(',');
+  }
+  EXPECT_GT(commas, 20);
+  choose_language("en");
+  EXPECT_EQ(plain_formula("Q = 0.8*max(1.5, 2)"), "Q = 0.8*max(1.5, 2)");
+  EXPECT_EQ(stacked_formula("0.8*k"), "<p>0.8·<i>k</i></p>");
 }
 
 TEST_F(GermanDesk, KeysHaveTheirNames) {
