@@ -12,6 +12,9 @@
 #include <string>
 #include <string_view>
 
+#ifdef SEAMTAKT_DXF
+#include "drawing/dxf/dxf_file.hpp"
+#endif
 #include "drawing/refusal.hpp"
 #include "drawing/result_json.hpp"
 
@@ -21,10 +24,12 @@ namespace {
 
 constexpr const char* help =
     "Usage: seamtakt-drawing FILE [options]\n"
-    "Finds the seams between the parts of a STEP file (AP203, AP214, AP242).\n\n"
+    "Finds the seams between the parts of a STEP file (AP203, AP214, AP242), or the lines of a DXF file by\n"
+    "their layer.\n\n"
     "  --json             one JSON document on standard output\n"
     "  --gap MM           parts nearer than this touch (default 1mm; up to 10mm)\n"
     "  --up +X|-X|+Y|-Y|+Z|-Z   where up is: seams get their position (ISO 6947)\n"
+    "  --unit U           of a DXF file that says none: mm, cm, m, in or ft\n"
     "  --seconds S        a limit for the whole (default 300)\n"
     "  --pair-seconds S   a limit for two parts; slower ones are left out, with a note (default 10)\n"
     "  --memory-MiB N     a limit of memory (default 4096)\n"
@@ -34,7 +39,7 @@ constexpr const char* help =
     "is over.\n";
 
 struct Options {
-  std::string file;
+  std::string file, unit;
   bool json = false;
   FindOptions find;
   double seconds = 300;
@@ -80,6 +85,8 @@ Options options_of(int count, char** words) {
       options.find.gap_mm = number_of(word, value_of(i), "mm", 0, 10);
     } else if (word == "--up") {
       options.find.up = up_of(value_of(i));
+    } else if (word == "--unit") {
+      options.unit = value_of(i);
     } else if (word == "--seconds") {
       options.seconds = number_of(word, value_of(i), "s", 0.1, 86400);
     } else if (word == "--pair-seconds") {
@@ -119,8 +126,32 @@ void set_limits(const Options& options) {
   alarm(static_cast<unsigned>(std::ceil(options.seconds * 1.2 + options.find.pair_seconds)));
 }
 
+void print(const std::string& output) {
+  std::cout << output << std::flush;
+  if (!std::cout) throw Failure("standard output: " + std::string(std::strerror(errno)));
+}
+
+/// A file that ends as a DXF file's does; false: it is another.
+bool run_dxf(const Options& options) {
+  const std::size_t dot = options.file.rfind('.');
+  std::string end = dot == std::string::npos ? "" : options.file.substr(dot);
+  for (char& c : end) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  if (end != ".dxf") {
+    if (!options.unit.empty()) throw Refusal("--unit", "a STEP file", "a DXF file: STEP says its unit");
+    return false;
+  }
+#ifdef SEAMTAKT_DXF
+  const FlatDrawing drawing = read_dxf(options.file, options.unit);
+  print(options.json ? result_json(drawing) : result_text(drawing));
+  return true;
+#else
+  throw Refusal(options.file, "a DXF file", "a STEP file: this program was built without dxflib");
+#endif
+}
+
 int run(const Options& options) {
   set_limits(options);
+  if (run_dxf(options)) return 0;
   Drawing drawing;
   drawing.path = options.file;
   drawing.options = options.find;
@@ -131,9 +162,7 @@ int run(const Options& options) {
         {"surfaces",
          std::to_string(drawing.assembly.surfaces) + " shapes are surfaces without a body and were left out.",
          {}});
-  const std::string output = options.json ? result_json(drawing) : result_text(drawing);
-  std::cout << output << std::flush;
-  if (!std::cout) throw Failure("standard output: " + std::string(std::strerror(errno)));
+  print(options.json ? result_json(drawing) : result_text(drawing));
   return 0;
 }
 

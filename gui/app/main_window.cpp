@@ -334,6 +334,8 @@ void MainWindow::dropEvent(QDropEvent* event) {
     const QString path = url.toLocalFile();
     if (path.endsWith(QStringLiteral(".json"))) {
       if (mayLeave()) openPlan(path);
+    } else if (is_drawing_file(path)) {
+      importDrawing(path);
     } else if (is_seam_list(path)) {
       importList(path);
     } else if (!path.isEmpty()) {

@@ -9,6 +9,7 @@
 #include "document/document.hpp"
 #include "document/recovery.hpp"
 #include "document/selection.hpp"
+#include "jobs/drawing_reading.hpp"
 #include "jobs/evaluator.hpp"
 #include "jobs/list_reading.hpp"
 #include "widgets/desk_page.hpp"
@@ -62,6 +63,8 @@ class MainWindow : public QMainWindow {
   void importLog(const QString& path);
   /// Shows what a list of seams or schedules would change, and takes it where a person says so.
   void importList(const QString& path);
+  /// Shows the seams that a drawing proposes, and takes them where a person says so.
+  void importDrawing(const QString& path);
   void showPage(DeskPage page);
   void setExplainShown(bool shown);
   /// Offers the recovery file of a desk that crashed.
@@ -115,6 +118,8 @@ class MainWindow : public QMainWindow {
   void exportFromStore(const StoreReportQuestion& question, const QString& title, const QString& name);
   void printReport();
   void askForList();
+  void askForDrawing();
+  void takeDrawing(const ReadDrawingPtr& drawing);
   void takeList(const ReadListPtr& list);
   void exportList();
   void fileChangedOnDisk();

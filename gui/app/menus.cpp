@@ -61,6 +61,7 @@ void MainWindow::makeFileMenu() {
     for (const QString& path : paths) importLog(path);
   });
   file->addAction(tr("Import sea&ms or schedules …"), this, &MainWindow::askForList);
+  file->addAction(tr("Import dra&wing …"), this, &MainWindow::askForDrawing);
   file->addAction(tr("E&xport seams and schedules …"), this, &MainWindow::exportList);
   file->addSeparator();
   file->addAction(tr("Report as &PDF …"), QKeySequence(Qt::CTRL | Qt::Key_R), this,

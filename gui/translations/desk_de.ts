@@ -2,6 +2,73 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>DrawingWords</name>
+    <message>
+        <source>inside a hollow part</source>
+        <translation>innen in einem hohlen Teil</translation>
+    </message>
+    <message>
+        <source>beside a curved part</source>
+        <translation>neben einem runden Teil</translation>
+    </message>
+    <message>
+        <source>end of a plate</source>
+        <translation>Ende eines Blechs</translation>
+    </message>
+    <message>
+        <source>the parts overlap</source>
+        <translation>die Teile überlappen</translation>
+    </message>
+    <message>
+        <source>flush</source>
+        <translation>bündig</translation>
+    </message>
+    <message>
+        <source>back of a butt</source>
+        <translation>Rückseite eines Stumpfstoßes</translation>
+    </message>
+    <message>
+        <source>bolt or the like</source>
+        <translation>Schraube oder Ähnliches</translation>
+    </message>
+    <message>
+        <source>not wanted</source>
+        <translation>nicht gewünscht</translation>
+    </message>
+    <message>
+        <source>leg %1</source>
+        <translation>Schenkel %1</translation>
+    </message>
+    <message>
+        <source>throat %1</source>
+        <translation>Nahtdicke %1</translation>
+    </message>
+    <message>
+        <source>through, %1</source>
+        <translation>durch, %1</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>moved</source>
+        <translation>verschoben</translation>
+    </message>
+    <message>
+        <source>unchanged</source>
+        <translation>unverändert</translation>
+    </message>
+    <message>
+        <source>lacks %1</source>
+        <translation>es fehlt: %1</translation>
+    </message>
+    <message>
+        <source>left out: %1</source>
+        <translation>ausgelassen: %1</translation>
+    </message>
+</context>
+<context>
     <name>QObject</name>
     <message>
         <source>File …</source>
@@ -514,6 +581,153 @@
     <message>
         <source>an id is changed by Rename, with all that refers to it</source>
         <translation>eine Kennung ändert „Umbenennen“, mit allem, was sich auf sie bezieht</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::DrawingDialog</name>
+    <message>
+        <source>Import drawing</source>
+        <translation>Zeichnung importieren</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Weldment</source>
+        <translation>Bauteil</translation>
+    </message>
+    <message>
+        <source>One of the plan, or the name of a new one</source>
+        <translation>Eines des Plans, oder der Name eines neuen</translation>
+    </message>
+    <message>
+        <source>Up</source>
+        <translation>Oben</translation>
+    </message>
+    <message>
+        <source>Which direction of the drawing is up: seams get their position by it</source>
+        <translation>Welche Richtung der Zeichnung oben ist: Nähte bekommen danach ihre Position</translation>
+    </message>
+    <message>
+        <source>Base metal</source>
+        <translation>Grundwerkstoff</translation>
+    </message>
+    <message>
+        <source>Thickness</source>
+        <translation>Dicke</translation>
+    </message>
+    <message>
+        <source>Of parts that have none: 8 mm for all of them, or PART=8mm; several with semicolons</source>
+        <translation>Von Teilen ohne Dicke: 8 mm für alle, oder TEIL=8mm; mehrere mit Strichpunkten</translation>
+    </message>
+    <message>
+        <source>Throat of fillets</source>
+        <translation>Nahtdicke der Kehlnähte</translation>
+    </message>
+    <message>
+        <source>A share of the thinner plate, rounded up to 0.5 mm: a proposal, no design</source>
+        <translation>Ein Anteil des dünneren Blechs, aufgerundet auf 0,5 mm: ein Vorschlag, keine Bemessung</translation>
+    </message>
+    <message>
+        <source>Leg</source>
+        <translation>Schenkel</translation>
+    </message>
+    <message>
+        <source>Of fillets on both sides of a joint, in place of the throat: a share such as 0.7t</source>
+        <translation>Von Kehlnähten auf beiden Seiten eines Stoßes, statt der Nahtdicke: ein Anteil wie 0.7t</translation>
+    </message>
+    <message>
+        <source>Butts filled through the thinner plate</source>
+        <translation>Stumpfnähte durch das dünnere Blech gefüllt</translation>
+    </message>
+    <message>
+        <source>Schedules by their use</source>
+        <translation>Schweißanweisungen nach ihrer Verwendung</translation>
+    </message>
+    <message>
+        <source>Schedule of the others</source>
+        <translation>Schweißanweisung der übrigen</translation>
+    </message>
+    <message>
+        <source>Seam</source>
+        <translation>Naht</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Teil</translation>
+    </message>
+    <message>
+        <source>Other part</source>
+        <translation>Anderes Teil</translation>
+    </message>
+    <message>
+        <source>Joint</source>
+        <translation>Stoß</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Maß</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Sides of the joints</source>
+        <translation>Seiten der Stöße</translation>
+    </message>
+    <message>
+        <source>The drawing is read</source>
+        <translation>Die Zeichnung wird gelesen</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importieren</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>The weldment needs a name.</source>
+        <translation>Das Bauteil braucht einen Namen.</translation>
+    </message>
+    <message>
+        <source>Reading drawings needs the program seamtakt-drawing, which isn&apos;t installed here. It is built where OpenCASCADE is found: run packaging/setup drawing and build again, or name the program in SEAMTAKT_DRAWING_PROGRAM.</source>
+        <translation>Zeichnungen liest das Programm seamtakt-drawing, das hier nicht installiert ist. Es wird gebaut, wo OpenCASCADE vorhanden ist: packaging/setup drawing ausführen und neu bauen, oder das Programm in SEAMTAKT_DRAWING_PROGRAM nennen.</translation>
+    </message>
+    <message>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
+    </message>
+    <message>
+        <source>%1 new, %2 moved, %3 unchanged, %4 lack something, %5 left out, %6 lost</source>
+        <translation>%1 neu, %2 verschoben, %3 unverändert, %4 unvollständig, %5 ausgelassen, %6 verloren</translation>
+    </message>
+    <message>
+        <source>The file is the same as before.</source>
+        <translation>Die Datei ist dieselbe wie zuvor.</translation>
+    </message>
+    <message>
+        <source>The file has changed.</source>
+        <translation>Die Datei hat sich geändert.</translation>
+    </message>
+    <message>
+        <source>Seams that the drawing doesn&apos;t have any more, and that stay: %1.</source>
+        <translation>Nähte, die die Zeichnung nicht mehr hat und die bleiben: %1.</translation>
+    </message>
+    <message>
+        <source>The list shows the first %1 sides.</source>
+        <translation>Die Liste zeigt die ersten %1 Seiten.</translation>
     </message>
 </context>
 <context>
@@ -1938,6 +2152,22 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>%1 and %2 more</source>
         <translation>%1 und %2 weitere</translation>
+    </message>
+    <message>
+        <source>Import drawing</source>
+        <translation>Zeichnung importieren</translation>
+    </message>
+    <message>
+        <source>Drawings (*.step *.stp *.p21);;All files (*)</source>
+        <translation>Zeichnungen (*.step *.stp *.p21);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Imported: %1 seams new, %2 moved; %3 lack something and weren&apos;t taken.</source>
+        <translation>Importiert: %1 Nähte neu, %2 verschoben; %3 unvollständig und nicht übernommen.</translation>
+    </message>
+    <message>
+        <source>Import dra&amp;wing …</source>
+        <translation>Zeichnun&amp;g importieren …</translation>
     </message>
 </context>
 <context>

@@ -5,6 +5,8 @@
 #include "base/error.hpp"
 #include "base/json/json_node.hpp"
 #include "exchange/drawing/drawing_import.hpp"
+#include "exchange/drawing/drawing_solids.hpp"
+#include "formula/size/fillet_minimum.hpp"
 #include "plan/fields/plan_file.hpp"
 #include "support/source_path.hpp"
 
@@ -94,7 +96,9 @@ TEST(DrawingImport, WhatIsCompleteBecomesSeams) {
 
 TEST(DrawingImport, NothingIsMadeUpWhereTheDrawingOrThePersonSaysNothing) {
   const DrawingResult drawing = result_of("stiffened.json");
-  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, {});
+  DrawingImportOptions nothing;
+  nothing.throat_rule.reset();
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, nothing);
   EXPECT_EQ(import.count(CandidateState::added), 0u);
   EXPECT_EQ(import.count(CandidateState::open), 7u);
   EXPECT_TRUE(import.plan.weldments.at(0).seams.empty());
@@ -125,16 +129,138 @@ TEST(DrawingImport, AThicknessThatTheDrawingLacksIsAskedFor) {
   }
 }
 
-TEST(DrawingImport, AButtIsListedSinceNoRuleGivesItsGroove) {
-  const DrawingResult drawing = result_of("butt.json");
-  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
-  EXPECT_EQ(import.count(CandidateState::added), 0u);
-  EXPECT_EQ(import.count(CandidateState::open), 2u);
-  for (const auto& candidate : import.candidates) {
-    if (candidate.state != CandidateState::open) continue;
-    ASSERT_FALSE(candidate.lacks.empty());
-    EXPECT_EQ(candidate.lacks.front(), "size"_word);
+TEST(DrawingImport, WithoutARuleAFilletHasAThroatOfHalfTheThinnerPlate) {
+  DrawingImportOptions options = all_options();
+  options.throat_rule = DrawingImportOptions().throat_rule;
+  const DrawingResult drawing = result_of("stiffened.json");
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
+  ASSERT_EQ(import.count(CandidateState::added), 7u);
+  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).throat_mm, 4);
+  for (const DrawingCandidate& candidate : import.candidates) {
+    ASSERT_EQ(candidate.size.has_value(), candidate.state == CandidateState::added);
+    if (candidate.size) {
+      EXPECT_STREQ(candidate.size->key, "throat_mm");
+    }
   }
+}
+
+TEST(DrawingImport, AButtIsFilledThroughTheThinnerPlateFromOneSide) {
+  DrawingResult drawing = result_of("butt.json");
+  for (DrawingSide& side : drawing.joints.at(0).sides) side.gap_mm = 0.8;
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
+  EXPECT_EQ(import.count(CandidateState::added), 1u);
+  EXPECT_EQ(import.count(CandidateState::open), 0u);
+  const Seam& seam = import.plan.weldments.at(0).seams.at(0);
+  ASSERT_TRUE(seam.groove);
+  EXPECT_EQ(seam.groove->type, "square");
+  EXPECT_EQ(seam.groove->root_gap_mm, 0.8);
+  EXPECT_EQ(seam.drawing->side, "2") << "the first of the two, where neither is known to lie flat";
+  std::vector<std::vector<std::string>> flags;
+  for (const DrawingCandidate& candidate : import.candidates) {
+    flags.push_back(candidate.flags);
+    if (candidate.size) {
+      EXPECT_EQ(candidate.size->mm, 8);
+    }
+  }
+  EXPECT_EQ(flags, (std::vector<std::vector<std::string>>{{"end"}, {}, {"end"}, {"back"}}));
+}
+
+TEST(DrawingImport, AButtIsWeldedFromTheSideThatLiesFlatOrWasTakenBefore) {
+  DrawingResult drawing = result_of("butt.json");
+  drawing.joints.at(0).sides.at(3).position = "PA";
+  const Plan once = import_drawing(plan_with_schedules(), drawing, all_options()).plan;
+  EXPECT_EQ(once.weldments.at(0).seams.at(0).drawing->side, "4");
+  drawing.joints.at(0).sides.at(3).position = "PE";
+  drawing.joints.at(0).sides.at(1).position = "PA";
+  const DrawingImport again = import_drawing(once, drawing, all_options());
+  EXPECT_EQ(again.count(CandidateState::added), 0u) << "turned over";
+  EXPECT_EQ(again.count(CandidateState::unchanged), 1u);
+}
+
+TEST(DrawingImport, AButtWithoutARuleOrWithBevelsIsListed) {
+  DrawingResult drawing = result_of("butt.json");
+  DrawingImportOptions options = all_options();
+  options.butts_through = false;
+  const auto sizeless = [&] {
+    const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
+    std::size_t count = 0;
+    for (const DrawingCandidate& candidate : import.candidates)
+      if (candidate.state == CandidateState::open && candidate.lacks.front() == "size"_word) ++count;
+    return count;
+  };
+  EXPECT_EQ(sizeless(), 2u);
+  options.butts_through = true;
+  EXPECT_EQ(sizeless(), 0u);
+  for (DrawingSide& side : drawing.joints.at(0).sides) side.dihedral_deg = {120, 120, 120};
+  EXPECT_EQ(sizeless(), 1u) << "its preparation isn't known; one is the other's back";
+}
+
+TEST(DrawingImport, APersonsChoiceOfASideComesFirst) {
+  const DrawingResult drawing = result_of("stiffened.json");
+  DrawingImportOptions options = all_options();
+  const DrawingImport before = import_drawing(plan_with_schedules(), drawing, options);
+  std::size_t taken = 0, declined = 0;
+  for (const DrawingCandidate& candidate : before.candidates) {
+    const std::pair side(candidate.joint->id, candidate.side->id);
+    if (candidate.state == CandidateState::left_out && taken++ == 0) options.choices[side] = true;
+    if (candidate.state == CandidateState::added && declined++ == 0) options.choices[side] = false;
+  }
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
+  EXPECT_EQ(import.count(CandidateState::left_out), 4u) << "one more and one less";
+  EXPECT_EQ(std::count_if(import.candidates.begin(), import.candidates.end(),
+                          [](const DrawingCandidate& candidate) {
+                            return candidate.flags == std::vector<std::string>{"declined"};
+                          }),
+            1);
+}
+
+TEST(DrawingImport, AMoveThatAPersonDeclinesLeavesTheSeam) {
+  DrawingResult drawing = result_of("stiffened.json");
+  const Plan once = import_drawing(plan_with_schedules(), drawing, all_options()).plan;
+  DrawingSide& side = drawing.joints.at(0).sides.at(0);
+  side.path_mm.at(0)[0] += 10;
+  DrawingImportOptions options = all_options();
+  ASSERT_EQ(import_drawing(once, drawing, options).count(CandidateState::moved), 1u);
+  options.choices[{drawing.joints.at(0).id, side.id}] = false;
+  const DrawingImport import = import_drawing(once, drawing, options);
+  EXPECT_EQ(import.count(CandidateState::moved), 0u);
+  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).path_mm, once.weldments.at(0).seams.at(0).path_mm);
+}
+
+TEST(DrawingImport, OneThicknessMayBeOfEachPartThatHasNone) {
+  EXPECT_EQ(parse_part_thickness("8mm"), (std::pair<std::string, double>("", 8)));
+  EXPECT_EQ(parse_part_thickness("a=b=8mm"), (std::pair<std::string, double>("a=b", 8)));
+  EXPECT_THROW(parse_part_thickness("=8mm"), InputError);
+  DrawingResult drawing = result_of("butt.json");
+  for (DrawingSide& side : drawing.joints.at(0).sides) side.thickness_mm[1].reset();
+  DrawingImportOptions options = all_options();
+  EXPECT_EQ(import_drawing(plan_with_schedules(), drawing, options).count(CandidateState::open), 2u);
+  options.thickness_mm = {{"", 6}};
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
+  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).thickness_mm, (std::vector<double>{8, 6}));
+}
+
+TEST(DrawingImport, AScheduleMayBeOfSeamsThatHaveNoneByUse) {
+  const DrawingResult drawing = result_of("stiffened.json");
+  DrawingImportOptions options = all_options();
+  options.schedule = "thin";
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
+  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).schedules, (std::vector<std::string>{"flat"})) << "by use";
+  options.schedules_by_use = false;
+  const DrawingImport other = import_drawing(plan_with_schedules(), drawing, options);
+  EXPECT_EQ(other.plan.weldments.at(0).seams.at(0).schedules, (std::vector<std::string>{"thin"}));
+  options.schedule = "thinn";
+  EXPECT_THROW(import_drawing(plan_with_schedules(), drawing, options), InputError);
+}
+
+TEST(DrawingImport, TheDrawnWeldmentHasASeamForEachSide) {
+  const DrawingResult drawing = result_of("stiffened.json");
+  const Weldment drawn = drawn_weldment(drawing);
+  const DrawingImport import = import_drawing(plan_with_schedules(), drawing, all_options());
+  ASSERT_EQ(drawn.seams.size(), import.candidates.size());
+  EXPECT_EQ(drawn.plates.size(), 3u);
+  for (std::size_t i = 0; i < drawn.seams.size(); ++i)
+    EXPECT_EQ(drawn.seams[i].path_mm, import.candidates[i].side->path_mm);
 }
 
 TEST(DrawingImport, ALegRuleIsForJointsWithTwoSides) {
@@ -148,9 +274,9 @@ TEST(DrawingImport, ALegRuleIsForJointsWithTwoSides) {
 }
 
 TEST(DrawingImport, SizesAreRoundedUpAndAtLeastThreeMillimetres) {
-  EXPECT_EQ(size_by_rule_mm({0.5}, 8, least_throat_mm), 4);
-  EXPECT_EQ(size_by_rule_mm({0.5}, 8.1, least_throat_mm), 4.5);
-  EXPECT_EQ(size_by_rule_mm({0.5}, 5, least_throat_mm), 3);
+  EXPECT_EQ(size_by_rule_mm({0.5}, 8, fillet_throat_min_mm), 4);
+  EXPECT_EQ(size_by_rule_mm({0.5}, 8.1, fillet_throat_min_mm), 4.5);
+  EXPECT_EQ(size_by_rule_mm({0.5}, 5, fillet_throat_min_mm), 3);
   EXPECT_EQ(size_by_rule_mm({0.7}, 10, 0.5), 7) << "0.7 x 10 isn't exact in binary";
   EXPECT_EQ(parse_size_rule("0.5t", "--throat-rule").share, 0.5);
   for (const char* text : {"", "t", "0.5", "0.5 t", "-0.5t", "0t", "3t", "0.5tt", "nant", "inft"})

@@ -11,16 +11,20 @@ namespace seamtakt::cli {
 
 /// What an import of a drawing is told beside its file.
 struct DrawingOptions {
-  std::string up, throat_rule, leg_rule, schedules_by, gap, seconds;
-  std::vector<std::string> thickness, take;
+  std::string up, throat_rule, leg_rule, butt_rule, schedules_by, schedule, z, joint, unit, gap, seconds;
+  std::vector<std::string> thickness, take, seam_layers, plate_layers;
 
   /// The first option that was given; empty: none.
   std::string given() const;
+  /// The first that is of drawings in two dimensions alone.
+  std::string flat_option() const;
 };
 void add_drawing_options(const Command& command, DrawingOptions& options);
 
-/// A name that ends as a STEP file's does.
+/// A name that ends as a STEP file's or a DXF file's does.
 bool is_drawing(const std::string& file);
+/// Of a DXF file: in two dimensions.
+bool is_flat_drawing(const std::string& file);
 
 /// A drawing as it was read, and what it would make of the plan.
 struct PreviewedDrawing {

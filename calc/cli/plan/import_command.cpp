@@ -78,7 +78,8 @@ std::string complaint_of(const ListImport& import) {
 void refuse_strange_options(const Options& options) {
   if (!is_drawing(options.list.file)) {
     const std::string given = options.drawing.given();
-    if (!given.empty()) throw InputError(given, "a list"_word, "a drawing: a file .step, .stp or .p21"_word);
+    if (!given.empty())
+      throw InputError(given, "a list"_word, "a drawing: a file .step, .stp, .p21 or .dxf"_word);
     return;
   }
   const ListOptions& list = options.list;
@@ -145,11 +146,13 @@ void add_import(const Command& app, Result& result) {
   const Command command = app.command(
       "import",
       "A list of seams or schedules, a workbook or a CSV, into a plan: new ones are added, those that "
-      "the plan has are changed by their id; all rows or none. Or a drawing (STEP): its seams are proposed, "
+      "the plan has are changed by their id; all rows or none. Or a drawing (STEP, DXF): its seams are "
+      "proposed, "
       "what is "
       "complete is taken");
   command
-      .option("FILE", options->list.file, "the list: .xlsx, .ods or .csv; the drawing: .step, .stp or .p21")
+      .option("FILE", options->list.file,
+              "the list: .xlsx, .ods or .csv; the drawing: .step, .stp, .p21 or .dxf")
       .required();
   command.option("--into", options->plan, "the plan file that takes it; the file before is kept as NAME~")
       .required();

@@ -10,6 +10,7 @@
 #include "exchange/drawing/drawing_solids.hpp"
 #include "exchange/drawing/fitting_schedule.hpp"
 #include "exchange/picture/space.hpp"
+#include "formula/size/fillet_minimum.hpp"
 #include "plan/fields/field_path.hpp"
 #include "plan/fields/plan_file.hpp"
 
@@ -48,8 +49,10 @@ class DrawingImporter {
       taken_.insert(seam.id);
       if (seam.drawing) known_.emplace(key_of(*seam.drawing), seam.id);
     }
-    for (const DrawingJoint& joint : drawing_.joints)
+    for (const DrawingJoint& joint : drawing_.joints) {
+      find_backs(joint);
       for (const DrawingSide& side : joint.sides) result_.candidates.push_back(candidate(joint, side));
+    }
     for (const auto& [key, id] : known_)
       if (!found_.contains(key)) result_.lost.push_back(id);
     const AddedSolids added = add_solids(drawing_, weldment());
@@ -82,7 +85,15 @@ class DrawingImporter {
       if (!find_by_id(result_.plan.base_metals, metal))
         throw InputError("--metal", '"' + printable(metal) + '"',
                          with_nearest(Sentence("the id of a base metal"_word), metal, ids));
+    if (!options_.schedule.empty() && !find_by_id(result_.plan.schedules, options_.schedule)) {
+      std::vector<std::string_view> schedules;
+      for (const Schedule& schedule : result_.plan.schedules) schedules.push_back(schedule.id);
+      throw InputError(
+          "--schedule", '"' + printable(options_.schedule) + '"',
+          with_nearest(Sentence("the id of a schedule of the plan"_word), options_.schedule, schedules));
+    }
     for (const auto& [name, thickness] : options_.thickness_mm) {
+      if (name.empty()) continue;
       std::vector<std::string_view> names;
       bool is_there = false;
       for (const DrawingPart& part : drawing_.parts) {
@@ -117,11 +128,23 @@ class DrawingImporter {
     const DrawingPart& of = drawing_.parts[part];
     for (const auto& [name, thickness] : options_.thickness_mm)
       if (of.path == name || of.name == name) return thickness;
-    return side.thickness_mm[which];
+    if (side.thickness_mm[which]) return side.thickness_mm[which];
+    for (const auto& [name, thickness] : options_.thickness_mm)
+      if (name.empty()) return thickness;
+    return {};
+  }
+
+  std::optional<bool> choice_of(const DrawingJoint& joint, const DrawingSide& side) const {
+    const auto found = options_.choices.find({joint.id, side.id});
+    return found == options_.choices.end() ? std::nullopt : std::optional(found->second);
   }
 
   std::vector<std::string> reasons_against(const DrawingJoint& joint, const DrawingSide& side) const {
     std::vector<std::string> reasons;
+    if (const auto choice = choice_of(joint, side)) {
+      if (!*choice) reasons.emplace_back("declined");
+      return reasons;
+    }
     for (const std::string& flag : side.flags)
       if (std::find(options_.take_flags.begin(), options_.take_flags.end(), flag) ==
           options_.take_flags.end())
@@ -129,22 +152,68 @@ class DrawingImporter {
     const bool is_hardware =
         drawing_.parts[joint.part_a].is_hardware || drawing_.parts[joint.part_b].is_hardware;
     if (is_hardware && !options_.take_hardware) reasons.push_back("hardware");
+    const bool takes_backs = std::find(options_.take_flags.begin(), options_.take_flags.end(), "back") !=
+                             options_.take_flags.end();
+    if (backs_.contains(&side) && !takes_backs) reasons.push_back("back");
     return reasons;
+  }
+
+  /// A butt that is filled through is one seam: of two sides that face each other over the thickness, the one
+  /// that was taken before, that lies flat, or comes first.
+  void find_backs(const DrawingJoint& joint) {
+    backs_.clear();
+    if (joint.type != "butt" || !options_.butts_through) return;
+    std::vector<const DrawingSide*> sides;
+    for (const DrawingSide& side : joint.sides)
+      if (reasons_against(joint, side).empty()) sides.push_back(&side);
+    const auto rank = [&](const DrawingSide* side) {
+      return known_.contains(key_of(origin_of(joint, *side))) ? 0 : side->position == "PA" ? 1 : 2;
+    };
+    std::stable_sort(sides.begin(), sides.end(),
+                     [&](const DrawingSide* a, const DrawingSide* b) { return rank(a) < rank(b); });
+    std::vector<const DrawingSide*> fronts;
+    for (const DrawingSide* side : sides)
+      if (std::any_of(fronts.begin(), fronts.end(),
+                      [&](const DrawingSide* front) { return face_each_other(joint, *front, *side); }))
+        backs_.insert(side);
+      else
+        fronts.push_back(side);
+  }
+
+  bool face_each_other(const DrawingJoint& joint, const DrawingSide& one, const DrawingSide& other) const {
+    const auto a = thickness_of(one, 0, joint.part_a), b = thickness_of(one, 1, joint.part_b);
+    if (!a || !b) return false;
+    constexpr double same_length = 0.05, more = 1.1;
+    return std::abs(one.length_mm - other.length_mm) <= same_length * one.length_mm &&
+           space::length(space::minus(middle_of(one), middle_of(other))) <= more * std::max(*a, *b);
+  }
+
+  static Point_mm middle_of(const DrawingSide& side) {
+    Point_mm sum{0, 0, 0};
+    for (const Point_mm& point : side.path_mm) sum = space::plus(sum, point);
+    return space::times(1 / static_cast<double>(side.path_mm.size()), sum);
+  }
+
+  SeamDrawing origin_of(const DrawingJoint& joint, const DrawingSide& side) const {
+    SeamDrawing from;
+    from.parts = {drawing_.parts[joint.part_a].path, drawing_.parts[joint.part_b].path};
+    from.side = side.id;
+    return from;
   }
 
   DrawingCandidate candidate(const DrawingJoint& joint, const DrawingSide& side) {
     DrawingCandidate candidate;
     candidate.joint = &joint;
     candidate.side = &side;
-    SeamDrawing from;
-    from.parts = {drawing_.parts[joint.part_a].path, drawing_.parts[joint.part_b].path};
-    from.side = side.id;
+    SeamDrawing from = origin_of(joint, side);
     const Key key = key_of(from);
     const auto known = known_.find(key);
     if (known != known_.end()) {
       found_.insert(key);
       candidate.seam = known->second;
-      candidate.state = update(*find_by_id(weldment().seams, known->second), side);
+      Seam& seam = *find_by_id(weldment().seams, known->second);
+      candidate.state = update(seam, side, choice_of(joint, side).value_or(true));
+      if (candidate.state == State::left_out) candidate.flags = {"declined"};
       return candidate;
     }
     candidate.flags = reasons_against(joint, side);
@@ -152,7 +221,7 @@ class DrawingImporter {
       candidate.state = State::left_out;
       return candidate;
     }
-    Seam seam = proposed(joint, side, candidate.lacks);
+    Seam seam = proposed(joint, side, candidate);
     if (!candidate.lacks.empty()) return candidate;
     seam.id = free_id(next_id(), taken_);
     seam.drawing = std::move(from);
@@ -163,8 +232,9 @@ class DrawingImporter {
   }
 
   /// A seam that a person has since worked on keeps what isn't the drawing's.
-  static State update(Seam& seam, const DrawingSide& side) {
+  static State update(Seam& seam, const DrawingSide& side, bool is_wanted) {
     if (are_same(seam.path_mm, side.path_mm)) return State::unchanged;
+    if (!is_wanted) return State::left_out;
     seam.path_mm = side.path_mm;
     return State::moved;
   }
@@ -175,7 +245,8 @@ class DrawingImporter {
     return "S" + number;
   }
 
-  Seam proposed(const DrawingJoint& joint, const DrawingSide& side, std::vector<Word>& lacks) const {
+  Seam proposed(const DrawingJoint& joint, const DrawingSide& side, DrawingCandidate& candidate) const {
+    std::vector<Word>& lacks = candidate.lacks;
     Seam seam;
     seam.joint = joint.type;
     seam.path_mm = side.path_mm;
@@ -191,27 +262,46 @@ class DrawingImporter {
       lacks.push_back("metal"_word);
     else
       seam.base_metals = {options_.metals.front(), options_.metals.back()};
-    if (!set_size(joint, seam)) lacks.push_back("size"_word);
-    if (const Schedule* schedule =
-            options_.schedules_by_use && lacks.empty() ? fitting_schedule(result_.plan, seam) : nullptr)
-      seam.schedules = {schedule->id};
+    candidate.size = proposed_size(joint, side, seam);
+    if (!candidate.size) lacks.push_back("size"_word);
+    if (std::string schedule = schedule_of(seam, lacks.empty()); !schedule.empty())
+      seam.schedules = {std::move(schedule)};
     else
       lacks.push_back("schedule"_word);
     return seam;
   }
 
-  bool set_size(const DrawingJoint& joint, Seam& seam) const {
-    // A groove's size is a matter of its preparation: no rule gives it. Nor is there a fillet in line.
-    const bool is_fillet = joint.type != "butt" && seam.dihedral_deg > 0 && seam.dihedral_deg < 180;
-    if (!is_fillet || seam.thickness_mm.size() != 2) return false;
+  std::string schedule_of(const Seam& seam, bool is_known) const {
+    if (options_.schedules_by_use && is_known)
+      if (const Schedule* schedule = fitting_schedule(result_.plan, seam)) return schedule->id;
+    return options_.schedule;
+  }
+
+  std::optional<ProposedSize> proposed_size(const DrawingJoint& joint, const DrawingSide& side,
+                                            Seam& seam) const {
+    if (seam.thickness_mm.size() != 2) return {};
     const double thinner = std::min(seam.thickness_mm[0], seam.thickness_mm[1]);
-    if (options_.leg_rule && is_two_sided(joint))
+    if (joint.type == "butt") return full_butt(side, thinner, seam);
+    if (!(seam.dihedral_deg > 0 && seam.dihedral_deg < 180)) return {};  // no fillet in line
+    if (options_.leg_rule && is_two_sided(joint)) {
       seam.leg_mm = size_by_rule_mm(*options_.leg_rule, thinner, 0.5);
-    else if (options_.throat_rule)
-      seam.throat_mm = size_by_rule_mm(*options_.throat_rule, thinner, least_throat_mm);
-    else
-      return false;
-    return true;
+      return ProposedSize{"leg_mm", *seam.leg_mm};
+    }
+    if (!options_.throat_rule) return {};
+    seam.throat_mm = size_by_rule_mm(*options_.throat_rule, thinner, fillet_throat_min_mm);
+    return ProposedSize{"throat_mm", *seam.throat_mm};
+  }
+
+  /// Square edges, as they are drawn, with the drawing's gap. Edges that are drawn with a bevel are a
+  /// preparation that this doesn't read.
+  std::optional<ProposedSize> full_butt(const DrawingSide& side, double thinner, Seam& seam) const {
+    constexpr double square_deg = 175;
+    if (!options_.butts_through || !side.dihedral_deg || (*side.dihedral_deg)[1] < square_deg) return {};
+    Groove groove;
+    groove.type = "square";
+    groove.root_gap_mm = seam.gap_mm;
+    seam.groove = std::move(groove);
+    return ProposedSize{"groove", thinner};
   }
 
   /// At least two of the joint's sides are fillets that are offered.
@@ -237,6 +327,7 @@ class DrawingImporter {
   std::set<std::string> taken_;
   std::map<Key, std::string> known_;  ///< seams that came from a drawing before
   std::set<Key> found_;
+  std::set<const DrawingSide*> backs_;  ///< of the joint at hand
   int last_number_ = 0;
 };
 
@@ -255,12 +346,13 @@ DrawingImport import_drawing(const Plan& plan, const DrawingResult& drawing,
 
 std::pair<std::string, double> parse_part_thickness(const std::string& text) {
   const std::size_t equals = text.rfind('=');
-  if (equals == std::string::npos || equals == 0)
-    throw InputError("--thickness", '"' + printable(text) + '"', "PART=8mm"_word);
-  const double thickness = parse_quantity(text.substr(equals + 1), *find_unit("mm"), "--thickness");
+  if (equals == 0) throw InputError("--thickness", '"' + printable(text) + '"', "PART=8mm, or 8mm"_word);
+  const bool is_of_all = equals == std::string::npos;
+  const std::string value = is_of_all ? text : text.substr(equals + 1);
+  const double thickness = parse_quantity(value, *find_unit("mm"), "--thickness");
   if (!(thickness > 0 && thickness <= 1e5))
     throw InputError("--thickness", '"' + printable(text) + '"', "a thickness above 0"_word);
-  return {text.substr(0, equals), thickness};
+  return {is_of_all ? std::string() : text.substr(0, equals), thickness};
 }
 
 }  // namespace seamtakt

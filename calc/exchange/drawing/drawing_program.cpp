@@ -92,14 +92,17 @@ class Child {
 };
 
 /// Reads both ends until they are closed.
-void read_all(const Child& child, Clock::time_point end, std::string& output, std::string& complaint) {
+void read_all(const Child& child, Clock::time_point end, const std::function<bool()>& is_stopped,
+              std::string& output, std::string& complaint) {
   std::array<pollfd, 2> ends = {pollfd{child.output(), POLLIN, 0}, pollfd{child.complaint(), POLLIN, 0}};
   const std::array<std::string*, 2> texts = {&output, &complaint};
   std::vector<char> buffer(64u << 10);
   while (ends[0].fd >= 0 || ends[1].fd >= 0) {
     const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(end - Clock::now()).count();
     if (left <= 0) fail(ETIMEDOUT, program_name);
-    const int ready = poll(ends.data(), ends.size(), static_cast<int>(std::min<long long>(left, 1000)));
+    if (is_stopped && is_stopped()) fail(ECANCELED, program_name);
+    const long long wait_ms = is_stopped ? 50 : 1000;
+    const int ready = poll(ends.data(), ends.size(), static_cast<int>(std::min<long long>(left, wait_ms)));
     if (ready < 0 && errno != EINTR) fail(errno, program_name);
     if (ready <= 0) continue;
     for (std::size_t i = 0; i < ends.size(); ++i) {
@@ -151,7 +154,7 @@ std::string run_drawing_program(const DrawingProgramOptions& options) {
   const std::string program = find_drawing_program();
   if (program.empty())
     fail(ENOENT,
-         "reading STEP files needs seamtakt-drawing: run packaging/setup drawing and build again, or name it "
+         "reading drawings needs seamtakt-drawing: run packaging/setup drawing and build again, or name it "
          "in SEAMTAKT_DRAWING_PROGRAM");
   const std::string file = options.file.starts_with('-') ? "./" + options.file : options.file;
   const double pair_seconds = std::min(10.0, options.seconds);
@@ -164,6 +167,7 @@ std::string run_drawing_program(const DrawingProgramOptions& options) {
                                     number_text(options.seconds),
                                     "--pair-seconds",
                                     number_text(pair_seconds)};
+  if (!options.unit.empty()) words.insert(words.end(), {"--unit", options.unit});
   if (!options.up.empty()) words.insert(words.end(), {"--up", options.up});
   // It ends by itself after its time and a pair's; what comes later is a hang.
   const double limit_s = 1.5 * options.seconds + pair_seconds + 2;
@@ -171,7 +175,7 @@ std::string run_drawing_program(const DrawingProgramOptions& options) {
       Clock::now() + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(limit_s));
   Child child(program, words);
   std::string output, complaint;
-  read_all(child, end, output, complaint);
+  read_all(child, end, options.is_stopped, output, complaint);
   const int status = child.wait();
   if (WIFSIGNALED(status))
     fail(EIO, std::string(program_name) + " was ended by signal " + std::to_string(WTERMSIG(status)));

@@ -46,6 +46,8 @@ class DrawingReader {
       result.joints.push_back(joint(each, result.parts.size()));
     for (const JsonNode& each : list(member(root, "notes"), most_notes))
       result.notes.push_back({text(member(each, "kind")), text(member(each, "text"))});
+    if (const JsonNode* layers = root.find("layers"))
+      for (const JsonNode& each : list(*layers, most_drawn_parts)) result.layers.push_back(layer(each));
     return result;
   }
 
@@ -107,6 +109,20 @@ class DrawingReader {
           {number(values[0], -farthest_mm, farthest_mm), number(values[1], -farthest_mm, farthest_mm)});
     }
     return corners;
+  }
+
+  FlatLayer layer(const JsonNode& node) const {
+    FlatLayer layer;
+    layer.name = text(member(node, "name"));
+    for (const JsonNode& each : list(member(node, "paths"), most_joints)) {
+      FlatLine line;
+      line.id = text(member(each, "id"));
+      line.is_closed = truth(member(each, "closed"));
+      line.points_mm = outline(member(each, "points_mm"));
+      if (line.points_mm.size() < 2) refuse(member(each, "points_mm"), "a point alone", "at least 2 points");
+      layer.lines.push_back(std::move(line));
+    }
+    return layer;
   }
 
   Plate plate(const JsonNode& node) const {

@@ -42,6 +42,18 @@ struct DrawingNote {
   std::string kind, text;
 };
 
+/// A line of a drawing in two dimensions; a closed one doesn't repeat its first point.
+struct FlatLine {
+  std::string id;
+  std::vector<NumberPair> points_mm;
+  bool is_closed = false;
+};
+
+struct FlatLayer {
+  std::string name;
+  std::vector<FlatLine> lines;
+};
+
 /// What seamtakt-drawing found in a drawing.
 struct DrawingResult {
   std::string path, sha256, schema, unit;
@@ -49,6 +61,7 @@ struct DrawingResult {
   std::vector<DrawingPart> parts;
   std::vector<DrawingJoint> joints;
   std::vector<DrawingNote> notes;
+  std::vector<FlatLayer> layers;  ///< of a drawing in two dimensions, which has neither parts nor joints
 };
 
 /// Reads what the program printed. The drawing is a stranger's, so each number has to be finite and of a

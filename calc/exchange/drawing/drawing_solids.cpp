@@ -79,4 +79,17 @@ AddedSolids add_solids(const DrawingResult& drawing, Weldment& weldment) {
   return added;
 }
 
+Weldment drawn_weldment(const DrawingResult& drawing) {
+  Weldment weldment;
+  weldment.id = "drawing";
+  add_solids(drawing, weldment);
+  for (const DrawingJoint& joint : drawing.joints)
+    for (const DrawingSide& side : joint.sides) {
+      weldment.seams.emplace_back();
+      weldment.seams.back().id = joint.id + "/" + side.id;
+      weldment.seams.back().path_mm = side.path_mm;
+    }
+  return weldment;
+}
+
 }  // namespace seamtakt

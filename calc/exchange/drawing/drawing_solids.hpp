@@ -20,4 +20,8 @@ struct AddedSolids {
 /// import did, they stay. Bolts and the like, and what the plan can't express, are left out.
 AddedSolids add_solids(const DrawingResult& drawing, Weldment& weldment);
 
+/// A weldment to be drawn, not to be planned: the solids, and each side as a seam that has a path alone, in
+/// the drawing's order.
+Weldment drawn_weldment(const DrawingResult& drawing);
+
 }  // namespace seamtakt

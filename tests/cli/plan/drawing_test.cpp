@@ -66,12 +66,35 @@ TEST_F(DrawingImportCommand, OneLineMakesAPlanWithSeams) {
 
 TEST_F(DrawingImportCommand, WhatLacksSomethingIsListedAndEndsWithOne) {
   use_result("butt.json");
-  const ProgramRun run = import({"--throat-rule", "0.5t", "--metal", "S355J2", "--schedules-by", "use"});
+  const ProgramRun run = import({"--butt-rule", "none", "--metal", "S355J2", "--schedules-by", "use"});
   EXPECT_EQ(run.exit_code, 1);
   EXPECT_NE(run.output.find("size"), std::string::npos) << run.output;
   EXPECT_NE(run.output.find("assembly/left"), std::string::npos) << run.output;
   const JsonNode saved = parse_json(read_file(plan, 1u << 20), plan);
   EXPECT_TRUE(saved.find("weldments")->elements[0].find("seams")->elements.empty());
+}
+
+TEST_F(DrawingImportCommand, WithoutRulesFilletsAndButtsHaveTheUsualSizeAndSayThatItIsAProposal) {
+  for (const auto& [drawing, proposal] : {std::pair("stiffened.json", "7 fillets and 0 butts have a size"),
+                                          std::pair("butt.json", "0 fillets and 1 butt have a size")}) {
+    use_result(drawing);
+    const ProgramRun run = import(
+        {"--metal", "S355J2", "--schedules-by", "use", "--weldment", drawing, "--output", path("out.json")});
+    EXPECT_EQ(run.exit_code, 0) << run.errors << run.output;
+    EXPECT_NE(run.output.find(proposal), std::string::npos) << run.output;
+    EXPECT_LE(run_program({"evaluate", path("out.json")}).exit_code, 1);
+  }
+}
+
+TEST_F(DrawingImportCommand, ARuleCanBeTurnedOff) {
+  use_result("stiffened.json");
+  const ProgramRun run =
+      import({"--throat-rule", "none", "--metal", "S355J2", "--schedules-by", "use", "--json"});
+  EXPECT_EQ(run.exit_code, 1);
+  const JsonNode result = parse_json(run.output, "output");
+  EXPECT_EQ(result.find("counts")->find("open")->number, 7);
+  for (const JsonNode& candidate : result.find("candidates")->elements)
+    EXPECT_EQ(candidate.find("proposed_size")->kind, JsonNode::Kind::null);
 }
 
 TEST_F(DrawingImportCommand, APreviewWritesNothing) {
@@ -119,6 +142,31 @@ TEST_F(DrawingImportCommand, OptionsOfListsAndDrawingsArentMixed) {
   use_result("stiffened.json");
   EXPECT_EQ(import({"--schedules"}).exit_code, 2);
   EXPECT_EQ(run_program({"import", "list.csv", "--into", plan, "--up", "+Z"}).exit_code, 2);
+}
+
+TEST_F(DrawingImportCommand, ADrawingInTwoDimensionsIsAskedWhatItDoesNotSay) {
+  use_program(R"sh(echo '{"format": "seamtakt-drawing", "version": 1, "gap_mm": 0, "parts": [], "joints": [],
+    "source": {"path": "a.dxf", "sha256": "00", "schema": "DXF AC1015", "unit": "mm"}, "notes": [], "layers": [
+    {"name": "seams", "paths": [{"id": "1A", "closed": false, "points_mm": [[0, 0], [300, 0]]}]},
+    {"name": "plates", "paths": [{"id": "2A", "closed": true, "points_mm": [[0, 0], [300, 0], [300, 90]]}]}]}')sh");
+  std::vector<std::string> words = {"import",  "a.dxf",  "--into",         plan,
+                                    "--metal", "S355J2", "--schedules-by", "use"};
+  const auto run_with = [&](std::vector<std::string> more) {
+    words.insert(words.end(), more.begin(), more.end());
+    return run_program(words);
+  };
+  EXPECT_EQ(run_with({}).exit_code, 2);
+  EXPECT_NE(run_with({"--layer-seams", "seams"}).errors.find("--z"), std::string::npos);
+  EXPECT_NE(run_with({"--z", "10mm"}).errors.find("--joint"), std::string::npos);
+  EXPECT_EQ(run_with({"--joint", "tee"}).exit_code, 1) << "a seam lacks a thickness";
+  const ProgramRun run = run_with({"--layer-plates", "plates", "--thickness", "8mm", "--json"});
+  ASSERT_EQ(run.exit_code, 0) << run.errors << run.output;
+  EXPECT_EQ(parse_json(run.output, "output").find("counts")->find("plates")->number, 1);
+  const JsonNode saved = parse_json(read_file(plan, 1u << 20), plan);
+  const JsonNode& seam = saved.find("weldments")->elements[0].find("seams")->elements.at(0);
+  EXPECT_EQ(seam.find("throat_mm")->number, 4);
+  EXPECT_EQ(seam.find("path_mm")->elements.at(1).elements.at(2).number, 10);
+  EXPECT_EQ(import({"--z", "10mm"}).exit_code, 2) << "a STEP file says it itself";
 }
 
 TEST_F(DrawingImportCommand, UnknownMetalsAndPartsAreRefused) {
