@@ -3984,8 +3984,8 @@ F6: nächster Teil der Seite</translation>
         <translation>Zelle: wer was wann schweißt</translation>
     </message>
     <message>
-        <source>The robots&apos; timelines against takt. “Best order” looks for a shorter cycle; the bound says how much there is to be had. A planned timeline is no proof that a motion is safe.</source>
-        <translation>Die Abläufe der Roboter gegen den Takt. „Beste Reihenfolge“ sucht einen kürzeren Zyklus; die Schranke sagt, wie viel zu holen ist. Ein geplanter Ablauf beweist nicht, dass eine Bewegung sicher ist.</translation>
+        <source>The robots&apos; timelines against takt. “Search best order” looks for a shorter cycle; the bound says how much there is to be had. A planned timeline is no proof that a motion is safe.</source>
+        <translation>Die Abläufe der Roboter gegen den Takt. „Beste Reihenfolge suchen“ findet einen kürzeren Zyklus; die Schranke sagt, wie viel zu holen ist. Ein geplanter Ablauf beweist nicht, dass eine Bewegung sicher ist.</translation>
     </message>
     <message>
         <source>Records: what was welded</source>
