@@ -84,7 +84,8 @@ std::vector<TourPanel::Step> TourPanel::makeSteps() const {
        tr("The operating window shows which settings keep all limits. F1 explains the value in focus: "
           "formula, numbers, source, range. Every number of the desk has such an explanation.")},
       {DeskPage::cell, false, tr("Cell: who welds what, and when"),
-       tr("The robots' timelines against takt. “Search best order” looks for a shorter cycle; the bound says how "
+       tr("The robots' timelines against takt. “Search best order” looks for a shorter cycle; the bound says "
+          "how "
           "much there is to be had. A planned timeline is no proof that a motion is safe.")},
       {DeskPage::records, false, tr("Records: what was welded"),
        tr("Ctrl+I reads a log of the arcs: a verdict a pass, and each unit beside its plan. "

@@ -35,7 +35,7 @@ def main(module, folder):
     with open(sheet, "w", encoding="utf-8", newline="") as file:
         csv.writer(file).writerows(ROWS)
     office = ["soffice", "--headless", "--norestore", "-env:UserInstallation=file://" + os.path.join(folder, "profile")]
-    run = lambda *words: subprocess.run([*office, *words], check=True, timeout=90, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+    run = lambda *words: subprocess.run([*office, *words], check=True, timeout=200, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
                                         env=dict(os.environ, TMPDIR=folder))
     run("--convert-to", "ods", "--outdir", folder, sheet)
     ods = os.path.join(folder, "sheet.ods")
