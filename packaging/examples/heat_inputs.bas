@@ -91,9 +91,9 @@ Function Member(answer As String, key As String) As String
     last = at + 1
     Do While Mid(answer, last, 1) <> """"
       If Mid(answer, last, 1) = "\" Then last = last + 1
+      Member = Member & Mid(answer, last, 1)
       last = last + 1
     Loop
-    Member = Mid(answer, at + 1, last - at - 1)
   Else
     last = at
     Do While InStr(",}", Mid(answer, last, 1)) = 0
