@@ -15,6 +15,7 @@
 #include "app/pictures.hpp"
 #include "app/report_export.hpp"
 #include "app/theme_choice.hpp"
+#include "app/tour_panel.hpp"
 #include "base/error.hpp"
 #include "base/files/catalogue.hpp"
 #include "base/version.hpp"
@@ -127,6 +128,9 @@ int open_window_once(const DeskOptions& options, std::optional<OpenPlan>& open) 
     window.offerRecovery();
     if (!options.plan.isEmpty() && !window.document().isModified()) window.openPlan(options.plan);
     if (!options.log.isEmpty()) window.importLog(options.log);
+    // The first start, with nothing to look at: not over a person's own plan, nor over what was recovered.
+    if (TourPanel::isNew() && options.plan.isEmpty() && options.log.isEmpty() && window.document().isEmpty())
+      TourPanel::start(window);
   });
   QObject::connect(&window, &MainWindow::languageChosen, &window,
                    [] { QApplication::exit(another_language); });

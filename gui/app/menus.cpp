@@ -14,9 +14,11 @@
 #include <QUndoView>
 #include <QVBoxLayout>
 
+#include "app/handbook_window.hpp"
 #include "app/main_window.hpp"
 #include "app/report_export.hpp"
 #include "app/theme_choice.hpp"
+#include "app/tour_panel.hpp"
 #include "base/version.hpp"
 #include "document/plan_items.hpp"
 #include "exchange/report/caution.hpp"
@@ -177,6 +179,10 @@ void MainWindow::makeHelpMenu() {
                    "Ctrl+Z, Ctrl+Y: undo, redo\nF8: SI or US units\n"
                    "Ctrl+I: import a log; Ctrl+R: report as PDF\nF6: next part of the page"));
   });
+  help->addAction(tr("&Handbook"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
+                  [this] { HandbookWindow::open(this); });
+  help->addAction(tr("&Tour"), this, [this] { TourPanel::start(*this); });
+  help->addSeparator();
   help->addAction(tr("&About Seamtakt"), this, [this] {
     QMessageBox box(QMessageBox::NoIcon, tr("About Seamtakt"), {}, QMessageBox::Ok, this);
     box.setTextFormat(Qt::RichText);

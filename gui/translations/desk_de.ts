@@ -1188,6 +1188,34 @@ Quelle: %3</translation>
     </message>
 </context>
 <context>
+    <name>seamtakt::desk::HandbookWindow</name>
+    <message>
+        <source>en</source>
+        <comment>the language of the handbook: en or de</comment>
+        <translation>de</translation>
+    </message>
+    <message>
+        <source>Handbook</source>
+        <translation>Handbuch</translation>
+    </message>
+    <message>
+        <source>The handbook isn&apos;t installed: it was looked for in %1.</source>
+        <translation>Das Handbuch ist nicht installiert: Gesucht wurde in %1.</translation>
+    </message>
+    <message>
+        <source>&amp;Back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>&amp;Contents</source>
+        <translation>&amp;Inhalt</translation>
+    </message>
+    <message>
+        <source>C&amp;lose</source>
+        <translation>&amp;Schließen</translation>
+    </message>
+</context>
+<context>
     <name>seamtakt::desk::HeatPage</name>
     <message>
         <source>State</source>
@@ -2168,6 +2196,14 @@ F6: nächster Teil der Seite</translation>
     <message>
         <source>Import dra&amp;wing …</source>
         <translation>Zeichnun&amp;g importieren …</translation>
+    </message>
+    <message>
+        <source>&amp;Tour</source>
+        <translation>&amp;Rundgang</translation>
+    </message>
+    <message>
+        <source>&amp;Handbook</source>
+        <translation>&amp;Handbuch</translation>
     </message>
 </context>
 <context>
@@ -4081,6 +4117,81 @@ F6: nächster Teil der Seite</translation>
 %3 to %4 s</source>
         <translation>%1%2
 %3 bis %4 s</translation>
+    </message>
+</context>
+<context>
+    <name>seamtakt::desk::TourPanel</name>
+    <message>
+        <source>Tour</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>&amp;Back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>S&amp;kip the tour</source>
+        <translation>Rundgang ü&amp;berspringen</translation>
+    </message>
+    <message>
+        <source>Seams: what the drawing asks for</source>
+        <translation>Nähte: was die Zeichnung verlangt</translation>
+    </message>
+    <message>
+        <source>Each row is a seam, with a mark for its worst finding. The picture shows where it lies. The strip above is the chain of the job: each link has one figure and the mark of its worst finding. Ctrl+1 to Ctrl+7 open them.</source>
+        <translation>Jede Zeile ist eine Naht, mit dem Zeichen ihres schlimmsten Befunds. Das Bild zeigt, wo sie liegt. Die Leiste oben ist die Kette des Auftrags: Jedes Glied hat eine Zahl und das Zeichen seines schlimmsten Befunds. Strg+1 bis Strg+7 öffnen sie.</translation>
+    </message>
+    <message>
+        <source>Schedules: how it is welded</source>
+        <translation>Schweißanweisungen: wie geschweißt wird</translation>
+    </message>
+    <message>
+        <source>Wire feed, voltage, travel speed and their limits. An approved schedule is locked: who changes it gets a new revision as a draft.</source>
+        <translation>Drahtvorschub, Spannung, Schweißgeschwindigkeit und ihre Grenzen. Eine freigegebene Anweisung ist gesperrt: Wer sie ändert, erhält eine neue Revision als Entwurf.</translation>
+    </message>
+    <message>
+        <source>Heat, and why</source>
+        <translation>Wärme, und warum</translation>
+    </message>
+    <message>
+        <source>The operating window shows which settings keep all limits. F1 explains the value in focus: formula, numbers, source, range. Every number of the desk has such an explanation.</source>
+        <translation>Das Arbeitsfenster zeigt, welche Einstellungen alle Grenzen halten. F1 erklärt den Wert im Fokus: Formel, Zahlen, Quelle, Geltungsbereich. Jede Zahl hier hat eine solche Erklärung.</translation>
+    </message>
+    <message>
+        <source>Cell: who welds what, and when</source>
+        <translation>Zelle: wer was wann schweißt</translation>
+    </message>
+    <message>
+        <source>The robots&apos; timelines against takt. “Search best order” looks for a shorter cycle; the bound says how much there is to be had. A planned timeline is no proof that a motion is safe.</source>
+        <translation>Die Abläufe der Roboter gegen den Takt. „Beste Reihenfolge suchen“ findet einen kürzeren Zyklus; die Schranke sagt, wie viel zu holen ist. Ein geplanter Ablauf beweist nicht, dass eine Bewegung sicher ist.</translation>
+    </message>
+    <message>
+        <source>Records: what was welded</source>
+        <translation>Nachweise: was geschweißt wurde</translation>
+    </message>
+    <message>
+        <source>Ctrl+I reads a log of the arcs: a verdict a pass, and each unit beside its plan. A store keeps them signed.</source>
+        <translation>Strg+I liest ein Protokoll der Lichtbögen: ein Urteil je Raupe, und jede Einheit neben ihrem Plan. Ein Speicher hält sie unterschrieben fest.</translation>
+    </message>
+    <message>
+        <source>Findings, and paper</source>
+        <translation>Befunde, und Papier</translation>
+    </message>
+    <message>
+        <source>All findings in one list; Enter goes to the field. Ctrl+R writes the report. All figures are estimates: qualification by test decides. The handbook and this tour are in the Help menu.</source>
+        <translation>Alle Befunde in einer Liste; Eingabe führt zum Feld. Strg+R schreibt den Bericht. Alle Zahlen sind Schätzungen: Die Qualifizierung durch Prüfung entscheidet. Handbuch und Rundgang stehen im Menü Hilfe.</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2</source>
+        <translation>Schritt %1 von %2</translation>
+    </message>
+    <message>
+        <source>&amp;Done</source>
+        <translation>&amp;Fertig</translation>
+    </message>
+    <message>
+        <source>Ne&amp;xt</source>
+        <translation>&amp;Weiter</translation>
     </message>
 </context>
 <context>

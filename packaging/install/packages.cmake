@@ -2,7 +2,7 @@
 set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGE_NAME seamtakt)
 set(CPACK_PACKAGE_VENDOR "Seamtakt contributors")
-set(CPACK_PACKAGE_CONTACT "Seamtakt contributors <packages@seamtakt.org>")
+set(CPACK_PACKAGE_CONTACT "Seamtakt contributors <root@localhost>")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_COMPONENTS_ALL cli dev)
