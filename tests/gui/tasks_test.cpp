@@ -117,6 +117,7 @@ TEST_F(TaskTest, WeldEngineerFindsALegalTravelSpeedForAnUndersizedLeg) {
              (table->accessibleName() == "Passes welded by the schedule" && table->grid().rowCount() == uses);
   EXPECT_TRUE(listed);
   actions.report("a legal travel speed found");
+  EXPECT_LE(actions.keys, 30);
 }
 
 TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
@@ -147,6 +148,7 @@ TEST_F(TaskTest, WeldEngineerJudgesSixSeamsAtALargerGapAndMovesTheFailingOnes) {
     })) << row;
   }
   actions.report("six seams at 1.5 mm gap");
+  EXPECT_LE(actions.keys + actions.clicks, 26);
 }
 
 TEST_F(TaskTest, WeldEngineerDraftsTheNextRevisionAndKeepsTheOneThatHolds) {
@@ -238,6 +240,7 @@ TEST_F(TaskTest, AuditorReadsALogAndSeesOneVerdictAPassAndTheTraceOfAFailedOne) 
       ++actions.clicks;
       EXPECT_GT(records.trace().to() - records.trace().from(), 1.0);
       actions.report("a log read, a failed pass's trace on the screen");
+      EXPECT_LE(actions.keys + actions.clicks, 5);
       return;
     }
   }
