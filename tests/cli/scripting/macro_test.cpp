@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -22,7 +23,7 @@ TEST_F(SpreadsheetMacro, FillsASheetAndSaysWhatIsWrongWithARow) {
     GTEST_SKIP() << "no soffice or no python3";
   std::filesystem::create_directory(folder / "sheet");
   const std::string said = path("said");
-  const std::string command = "SEAMTAKT='" SEAMTAKT_PROGRAM "' python3 '" +
+  const std::string command = std::string("SEAMTAKT='") + seamtakt_program() + "' python3 '" +
                               source_path("/tests/cli/scripting/macro_check.py") + "' '" +
                               source_path("/packaging/examples/heat_inputs.bas") + "' '" + path("sheet") +
                               "' >'" + said + "'";

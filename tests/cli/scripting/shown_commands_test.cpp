@@ -10,6 +10,7 @@
 
 #include "cli/program.hpp"
 #include "support/folder_test.hpp"
+#include "support/program_paths.hpp"
 #include "support/source_path.hpp"
 
 using namespace seamtakt;
@@ -57,8 +58,8 @@ class ShownCommands : public FolderTest {
   ShownRun run(const std::string& page, const std::string& environment = "") const {
     const std::string desk = build_path("/gui/seamtakt-desk");
     const bool update = std::getenv("SEAMTAKT_UPDATE_HANDBOOK") != nullptr && page.starts_with(source_path());
-    const std::string command = "QT_QPA_PLATFORM=offscreen SEAMTAKT='" SEAMTAKT_PROGRAM "' SEAMTAKT_SHARE='" +
-                                source_path("/reference") + "' " +
+    const std::string command = std::string("QT_QPA_PLATFORM=offscreen SEAMTAKT='") + seamtakt_program() +
+                                "' SEAMTAKT_SHARE='" + source_path("/reference") + "' " +
                                 (fs::exists(desk) ? "SEAMTAKT_DESK='" + desk + "' " : "") + environment +
                                 " python3 '" + source_path("/tests/cli/scripting/shown_commands.py") + "' " +
                                 (update ? "--update " : "") + "'" + page + "' >'" + path("said") + "' 2>&1";
@@ -169,7 +170,10 @@ TEST(Handbook, EveryQuantityOfCalcHasAnExample) {
 TEST_F(ShownCommands, ThePictureOfReadmeIsWhatTheReportDraws) {
   const std::string made = path("weldment.svg");
   const std::string make = source_path("/packaging/pictures/make");
-  ASSERT_EQ(std::system(("SEAMTAKT='" SEAMTAKT_PROGRAM "' '" + make + "' >'" + made + "'").c_str()), 0);
+  ASSERT_EQ(
+      std::system(
+          (std::string("SEAMTAKT='") + seamtakt_program() + "' '" + make + "' >'" + made + "'").c_str()),
+      0);
   const std::string shown = source_path("/packaging/pictures/weldment.svg");
   if (std::getenv("SEAMTAKT_UPDATE_HANDBOOK"))
     fs::copy_file(made, shown, fs::copy_options::overwrite_existing);
