@@ -245,7 +245,8 @@ TEST(DrawingImport, AScheduleMayBeOfSeamsThatHaveNoneByUse) {
   DrawingImportOptions options = all_options();
   options.schedule = "thin";
   const DrawingImport import = import_drawing(plan_with_schedules(), drawing, options);
-  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).schedules, (std::vector<std::string>{"flat"})) << "by use";
+  EXPECT_EQ(import.plan.weldments.at(0).seams.at(0).schedules, (std::vector<std::string>{"flat"}))
+      << "by use";
   options.schedules_by_use = false;
   const DrawingImport other = import_drawing(plan_with_schedules(), drawing, options);
   EXPECT_EQ(other.plan.weldments.at(0).seams.at(0).schedules, (std::vector<std::string>{"thin"}));
