@@ -229,7 +229,7 @@ TEST_F(DrawingImportAtDesk, CancellingKillsTheProgram) {
   EXPECT_TRUE(dialog->reading().isRunning());
   QElapsedTimer clock;
   clock.start();
-  UserActions(*window).press(*dialog, "Cancel");
+  QTest::keyClick(dialog, Qt::Key_Escape);
   QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   QApplication::processEvents();
   EXPECT_EQ(shown(), nullptr);
