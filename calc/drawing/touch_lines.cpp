@@ -26,6 +26,7 @@ struct TouchLine {
   gp_Pnt begin;  ///< at `first` = 0
   gp_Vec along;
   gp_Vec normal;  ///< of the other, towards own
+  bool is_other_round = false;
   double first = 0, last = 0, angle_rad = 0, radius_mm = 0, gap_mm = 0;
   gp_Pnt at(double place) const { return begin.Translated(along * place); }
 };
@@ -71,6 +72,7 @@ std::optional<TouchLine> touch_of(const Body& own, int own_face, const Body& oth
   line.own_face = own_face;
   line.other_face = other_face;
   line.normal = beside->normal;
+  line.is_other_round = !other.faces()[static_cast<std::size_t>(other_face)].is_plane;
   line.gap_mm = std::max(beside->gap_mm, 0.0);
   line.radius_mm = cylinder.Radius();
   line.along = gp_Vec(cylinder.Axis().Direction());
@@ -134,15 +136,16 @@ SeamPiece piece_of(const TouchLine& line, int own, int other, const gp_Vec& side
   piece.middle = line.at((from + to) / 2);
   piece.other_point = piece.middle.Translated(line.normal * -line.gap_mm);
   piece.along = line.along;
-  // As of a fillet: from the side and from above.
-  piece.outward = (sideways + line.normal).Normalized();
+  // On a flat one as of a fillet, from the side and from above; between two round ones from the side.
+  piece.outward = line.is_other_round ? sideways : (sideways + line.normal).Normalized();
   piece.own_normal = -line.normal;
   piece.other_normal = piece.other_contact_normal = line.normal;
   piece.flags.flare = true;
   return piece;
 }
 
-/// Files cut a cylinder into halves, and the line may run along the cut: then both halves have it.
+/// Files cut a cylinder into halves, and the line may run along the cut: then both halves have it. Two round
+/// surfaces are met from either part.
 bool is_there(const std::vector<SeamPiece>& pieces, const SeamPiece& piece) {
   return std::any_of(pieces.begin(), pieces.end(), [&](const SeamPiece& known) {
     return known.middle.Distance(piece.middle) < 0.1 + piece.gap_largest_mm &&
