@@ -2,6 +2,7 @@
 
 #include <BRepBndLib.hxx>
 #include <BRepGProp.hxx>
+#include <BRepLib.hxx>
 #include <BRepTools.hxx>
 #include <BRep_Tool.hxx>
 #include <ElCLib.hxx>
@@ -22,7 +23,7 @@ namespace {
 
 constexpr double fine_mm = 1e-7;
 
-/// Tight, but of a spline: there a search for its extremes takes longer than all the rest.
+/// Tight, but of a spline or a torus: there a search for its extremes takes longer than all the rest.
 Bnd_Box box_of(const TopoDS_Shape& shape, bool is_spline) {
   Bnd_Box box;
   if (is_spline)
@@ -40,9 +41,18 @@ bool is_beyond(const Bnd_Box& box, const gp_Pnt& point, double reach_mm) {
          point.Y() > y1 + reach_mm || point.Z() < z0 - reach_mm || point.Z() > z1 + reach_mm;
 }
 
+/// A flat face's edges often come without their curve in the plane's parameters. Each question about the face
+/// would project them anew, which takes more time than the rest of the answer.
+void keep_flat_curves(const TopoDS_Shape& solid) {
+  for (TopExp_Explorer faces(solid, TopAbs_FACE); faces.More(); faces.Next())
+    for (TopExp_Explorer at(faces.Current(), TopAbs_EDGE); at.More(); at.Next())
+      BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(at.Current()), TopoDS::Face(faces.Current()));
+}
+
 }  // namespace
 
 Body::Body(const TopoDS_Shape& solid) : solid_(solid) {
+  keep_flat_curves(solid_);
   read_faces();
   read_edges();
   TopTools_IndexedMapOfShape vertices;
@@ -66,7 +76,7 @@ void Body::read_faces() {
     face.is_reversed = face.face.Orientation() == TopAbs_REVERSED;
     face.is_plane = face.surface.GetType() == GeomAbs_Plane;
     if (face.is_plane) face.plane = face.surface.Plane();
-    face.box = box_of(face.face, face.surface.GetType() > GeomAbs_Torus);
+    face.box = box_of(face.face, face.surface.GetType() > GeomAbs_Sphere);
     GProp_GProps area;
     BRepGProp::SurfaceProperties(face.face, area);
     face.area_mm2 = area.Mass();
@@ -263,6 +273,28 @@ bool Body::contains(const gp_Pnt& point) const {
   }
   inside_->Perform(point, 1e-6);
   return inside_->State() == TopAbs_IN;
+}
+
+Body::RayHit Body::first_hit(const gp_Pnt& from, const gp_Vec& direction) const {
+  constexpr double skip_mm = 0.01, farthest_mm = 1e5;
+  if (!rays_) {
+    rays_ = std::make_unique<IntCurvesFace_ShapeIntersector>();
+    rays_->Load(solid_, 1e-6);
+  }
+  rays_->Perform(gp_Lin(from, gp_Dir(direction)), skip_mm, farthest_mm);
+  RayHit hit;
+  if (!rays_->IsDone()) return hit;
+  int nearest = 0;
+  for (int i = 1; i <= rays_->NbPnt(); ++i)
+    if (nearest == 0 || rays_->WParameter(i) < rays_->WParameter(nearest)) nearest = i;
+  if (nearest == 0) return hit;
+  for (std::size_t face = 0; face < faces_.size() && !hit.is_found; ++face) {
+    if (!faces_[face].face.IsSame(rays_->Face(nearest))) continue;
+    hit.is_found = true;
+    hit.distance_mm = rays_->WParameter(nearest);
+    hit.normal = normal_at(static_cast<int>(face), rays_->UParameter(nearest), rays_->VParameter(nearest));
+  }
+  return hit;
 }
 
 }  // namespace seamtakt::drawing

@@ -8,6 +8,7 @@
 #include <Extrema_ExtPC.hxx>
 #include <Extrema_ExtPS.hxx>
 #include <Geom2d_Curve.hxx>
+#include <IntCurvesFace_ShapeIntersector.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <gp_Pln.hxx>
@@ -79,6 +80,15 @@ class Body {
   std::optional<SurfacePlace> nearest(const gp_Pnt& point, double reach_mm, double snap_mm,
                                       const gp_Vec& along) const;
   bool contains(const gp_Pnt& point) const;
+  /// A face counts at a point that lies over its inside, no farther than `reach_mm`.
+  std::optional<SurfacePlace> nearest_on_face(int face, const gp_Pnt& point, double reach_mm) const;
+  /// Where a line runs through the surface: the first place ahead of a point. `is_found` false: nowhere.
+  struct RayHit {
+    bool is_found = false;
+    double distance_mm = 0;
+    gp_Vec normal;
+  };
+  RayHit first_hit(const gp_Pnt& from, const gp_Vec& direction) const;
   /// Outward normal of a face beside an edge.
   gp_Vec normal_at_edge(const BodyEdge& edge, const EdgeUse& use, double at) const;
   gp_Vec normal_at(int face, double u, double v) const;
@@ -86,7 +96,6 @@ class Body {
  private:
   void read_faces();
   void read_edges();
-  std::optional<SurfacePlace> nearest_on_face(int face, const gp_Pnt& point, double reach_mm) const;
   std::optional<SurfacePlace> nearest_on_edge(int edge, const gp_Pnt& point, double reach_mm) const;
 
   TopoDS_Shape solid_;
@@ -97,6 +106,7 @@ class Body {
   double volume_mm3_ = 0;
   bool has_curved_edges_ = false;
   mutable std::unique_ptr<BRepClass3d_SolidClassifier> inside_;
+  mutable std::unique_ptr<IntCurvesFace_ShapeIntersector> rays_;
 };
 
 /// Parameter of the curve's place nearest to a point, with its distance.

@@ -2,7 +2,9 @@
 #include <unistd.h>
 
 #include <Standard_Failure.hxx>
+#include <cerrno>
 #include <charconv>
+#include <chrono>
 #include <cmath>
 #include <csignal>
 #include <cstdio>
@@ -33,14 +35,14 @@ constexpr const char* help =
     "  --seconds S        a limit for the whole (default 300)\n"
     "  --pair-seconds S   a limit for two parts; slower ones are left out, with a note (default 10)\n"
     "  --memory-MiB N     a limit of memory (default 4096)\n"
+    "  --progress         lines about what is done, on standard error\n"
     "  --help\n\n"
     "Exit codes: 0 done; 2 the file or an option can't be used, one line says why; 3 the machine failed or "
-    "the time "
-    "is over.\n";
+    "the time is over;\n130 cancelled (SIGINT, SIGTERM): nothing is printed then.\n";
 
 struct Options {
   std::string file, unit;
-  bool json = false;
+  bool json = false, progress = false;
   FindOptions find;
   double seconds = 300;
   double memory_MiB = 4096;
@@ -81,6 +83,8 @@ Options options_of(int count, char** words) {
     const std::string_view word = words[i];
     if (word == "--json") {
       options.json = true;
+    } else if (word == "--progress") {
+      options.progress = true;
     } else if (word == "--gap") {
       options.find.gap_mm = number_of(word, value_of(i), "mm", 0, 10);
     } else if (word == "--up") {
@@ -113,6 +117,36 @@ void end_at_time(int) {
   _exit(3);
 }
 
+/// From here on the result is printed whole.
+volatile std::sig_atomic_t is_printing = 0;
+
+void end_when_asked(int) {
+  if (is_printing != 0) return;
+  static constexpr char line[] = "seamtakt-drawing: cancelled\n";
+  const auto ignored = write(STDERR_FILENO, line, sizeof line - 1);
+  static_cast<void>(ignored);
+  _exit(130);
+}
+
+/// Ten lines a second at most, and always the last.
+class Progress {
+ public:
+  explicit Progress(bool is_wanted) : is_wanted_(is_wanted) {}
+  void say(const std::string& text) const {
+    if (is_wanted_) std::cerr << "progress: " << text << std::endl;
+  }
+  void pairs(std::size_t done, std::size_t all) {
+    const auto now = std::chrono::steady_clock::now();
+    if (done + 1 < all && now < next_) return;
+    next_ = now + std::chrono::milliseconds(100);
+    say(std::to_string(done + 1) + " of " + std::to_string(all) + " pairs of parts");
+  }
+
+ private:
+  bool is_wanted_;
+  std::chrono::steady_clock::time_point next_;
+};
+
 void set_limits(const Options& options) {
   const auto bytes = static_cast<rlim_t>(options.memory_MiB * 1024 * 1024);
   rlimit limit{};
@@ -123,10 +157,13 @@ void set_limits(const Options& options) {
   // Finding ends by itself and keeps what it has; this is for reading, and for a pair that doesn't look at
   // the clock.
   std::signal(SIGALRM, end_at_time);
+  std::signal(SIGINT, end_when_asked);
+  std::signal(SIGTERM, end_when_asked);
   alarm(static_cast<unsigned>(std::ceil(options.seconds * 1.2 + options.find.pair_seconds)));
 }
 
 void print(const std::string& output) {
+  is_printing = 1;
   std::cout << output << std::flush;
   if (!std::cout) throw Failure("standard output: " + std::string(std::strerror(errno)));
 }
@@ -152,11 +189,14 @@ bool run_dxf(const Options& options) {
 int run(const Options& options) {
   set_limits(options);
   if (run_dxf(options)) return 0;
+  Progress progress(options.progress);
+  progress.say("reading");
   Drawing drawing;
   drawing.path = options.file;
   drawing.options = options.find;
   drawing.assembly = read_step(options.file);
-  drawing.found = find_joints(drawing.assembly.parts, options.find, options.seconds);
+  drawing.found = find_joints(drawing.assembly.parts, options.find, options.seconds,
+                              [&](std::size_t done, std::size_t all) { progress.pairs(done, all); });
   if (drawing.assembly.surfaces > 0)
     drawing.found.notes.push_back(
         {"surfaces",

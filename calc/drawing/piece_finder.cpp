@@ -4,8 +4,10 @@
 #include <GCPnts_TangentialDeflection.hxx>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "drawing/intervals.hpp"
+#include "drawing/touch_lines.hpp"
 
 namespace seamtakt::drawing {
 
@@ -87,7 +89,27 @@ std::vector<SeamPiece> PieceFinder::find() {
     known_.push_back({&edge, first, last, piece.outward});
   }
   look_along(b_, a_);
+  add_touch_lines();
   return std::move(pieces_);
+}
+
+void PieceFinder::add_touch_lines() {
+  check_time();
+  const Body& a = *parts_[static_cast<std::size_t>(a_)].body;
+  Bnd_Box near = parts_[static_cast<std::size_t>(b_)].body->box();
+  near.Enlarge(options_.gap_mm);
+  std::vector<SeamPiece> touches = touch_lines(parts_, a_, b_, thirds_near(near), options_);
+  // Round the end of a bar the gap alone makes a stretch beside the line: it goes with the line.
+  for (SeamPiece& piece : pieces_) {
+    const Body& own = piece.own == a_ ? a : *parts_[static_cast<std::size_t>(b_)].body;
+    const BodyEdge& edge = own.edges()[static_cast<std::size_t>(piece.edge)];
+    if (edge.is_line) continue;
+    for (const SeamPiece& touch : touches)
+      for (const gp_Pnt& end : touch.path)
+        piece.flags.flare =
+            piece.flags.flare || nearest_on_curve(edge, end).distance_mm < options_.gap_mm + snap_mm;
+  }
+  std::move(touches.begin(), touches.end(), std::back_inserter(pieces_));
 }
 
 std::vector<const Body*> PieceFinder::thirds_near(const Bnd_Box& box) const {

@@ -35,6 +35,7 @@ class PieceFinder {
   void add_piece(const EdgeContact& contact, int own, int edge, int other, std::size_t side, double from,
                  double to);
   std::vector<const Body*> thirds_near(const Bnd_Box& box) const;
+  void add_touch_lines();
   void check_time() const;
 
   const std::vector<Part>& parts_;

@@ -14,13 +14,13 @@ constexpr double beside_root_mm = 0.5;
 constexpr double mostly = 0.8;  ///< a cosine from which two directions count as the same
 
 LocalPlate thinner(const Body& body, const gp_Pnt& at, const gp_Vec& normal, const gp_Vec& direction,
-                   const gp_Vec& contact_normal, const gp_Vec& contact_direction) {
+                   const gp_Vec& contact_normal, const gp_Vec& contact_direction, const gp_Vec& along) {
   LocalPlate plate;
   plate.across = normal;
-  plate.thickness_mm = wall_thickness_mm(body, at.Translated(direction * beside_root_mm), normal);
+  plate.thickness_mm = wall_thickness_mm(body, at.Translated(direction * beside_root_mm), normal, along);
   if (contact_normal.Magnitude() < 0.5) return plate;
   const auto other =
-      wall_thickness_mm(body, at.Translated(contact_direction * beside_root_mm), contact_normal);
+      wall_thickness_mm(body, at.Translated(contact_direction * beside_root_mm), contact_normal, along);
   if (!other || (plate.thickness_mm && *plate.thickness_mm <= *other * (1 + 1e-6))) return plate;
   return {other, contact_normal};
 }
@@ -39,7 +39,7 @@ LocalPlate own_plate(const Part& part, const SeamPiece& piece) {
   if (part.thickness_direction) return {part.thickness_mm, *part.thickness_direction};
   LocalPlate plate =
       thinner(*part.body, piece.middle, piece.own_normal, piece.own_direction, piece.contact_normal,
-              into_contact(piece.contact_normal, piece.along, piece.own_normal));
+              into_contact(piece.contact_normal, piece.along, piece.own_normal), piece.along);
   if (part.thickness_mm) plate.thickness_mm = part.thickness_mm;
   return plate;
 }
@@ -49,9 +49,10 @@ LocalPlate other_plate(const Part& part, const SeamPiece& piece) {
   // Where the other goes on, it goes on under the seam too.
   const gp_Vec direction = piece.is_other_edge ? piece.other_direction : gp_Vec(0, 0, 0);
   const gp_Pnt on_other = piece.other_point;
-  LocalPlate plate = thinner(*part.body, on_other, piece.other_normal, direction,
-                             piece.is_other_edge ? piece.other_contact_normal : gp_Vec(0, 0, 0),
-                             into_contact(piece.other_contact_normal, piece.along, piece.other_normal));
+  LocalPlate plate =
+      thinner(*part.body, on_other, piece.other_normal, direction,
+              piece.is_other_edge ? piece.other_contact_normal : gp_Vec(0, 0, 0),
+              into_contact(piece.other_contact_normal, piece.along, piece.other_normal), piece.along);
   if (part.thickness_mm) plate.thickness_mm = part.thickness_mm;
   return plate;
 }

@@ -39,6 +39,7 @@ Found find_joints(std::vector<Part>& parts, const FindOptions& options, double s
   };
   Found found;
   for (Part& part : parts) find_form(part);
+  if (auto note = hardware_note(parts)) found.notes.push_back(std::move(*note));
   const std::vector<Pair> pairs = near_pairs(parts, options.gap_mm);
   for (std::size_t i = 0; i < pairs.size(); ++i) {
     if (progress) progress(i, pairs.size());

@@ -19,6 +19,9 @@ struct Found {
   std::vector<Note> notes;
 };
 
+/// Lists the parts that are hardware by their names; nothing where there are none.
+std::optional<Note> hardware_note(const std::vector<Part>& parts);
+
 /// All joints between the parts. `seconds`: after so many the rest is left out, and a note says so.
 Found find_joints(std::vector<Part>& parts, const FindOptions& options, double seconds,
                   const std::function<void(std::size_t done, std::size_t all)>& progress = {});

@@ -1,29 +1,35 @@
 #include "drawing/wall_thickness.hpp"
 
-#include <IntCurvesFace_ShapeIntersector.hxx>
-#include <gp_Lin.hxx>
+#include <cmath>
 
 namespace seamtakt::drawing {
 
-std::optional<double> wall_thickness_mm(const Body& body, const gp_Pnt& place, const gp_Vec& outward_normal) {
-  constexpr double skip_mm = 0.01, farthest_mm = 1e4, antiparallel = 0.99;
-  IntCurvesFace_ShapeIntersector ray;
-  ray.Load(body.solid(), 1e-6);
-  const gp_Lin line(place, gp_Dir(-outward_normal));
-  ray.Perform(line, skip_mm, farthest_mm);
-  if (!ray.IsDone()) return {};
-  int nearest = 0;
-  for (int i = 1; i <= ray.NbPnt(); ++i)
-    if (nearest == 0 || ray.WParameter(i) < ray.WParameter(nearest)) nearest = i;
-  if (nearest == 0) return {};
-  for (std::size_t face = 0; face < body.faces().size(); ++face) {
-    if (!body.faces()[face].face.IsSame(ray.Face(nearest))) continue;
-    const gp_Vec exit =
-        body.normal_at(static_cast<int>(face), ray.UParameter(nearest), ray.VParameter(nearest));
-    if (exit.Dot(outward_normal) > -antiparallel) return {};
-    return ray.WParameter(nearest);
-  }
-  return {};
+namespace {
+
+constexpr double antiparallel = 0.99;
+/// Of two lengths that are the same: a square bar is as wide as it is deep.
+constexpr double same_length = 0.999;
+
+/// From a point inside to both sides.
+double width_mm(const Body& body, const gp_Pnt& inside, const gp_Vec& direction) {
+  const Body::RayHit ahead = body.first_hit(inside, direction), behind = body.first_hit(inside, -direction);
+  return ahead.is_found && behind.is_found ? ahead.distance_mm + behind.distance_mm : 0;
+}
+
+}  // namespace
+
+std::optional<double> wall_thickness_mm(const Body& body, const gp_Pnt& place, const gp_Vec& outward_normal,
+                                        const gp_Vec& along) {
+  if (outward_normal.Magnitude() < 0.5) return {};
+  const Body::RayHit hit = body.first_hit(place, -outward_normal);
+  if (!hit.is_found || hit.normal.Dot(outward_normal) > -antiparallel) return {};
+  const gp_Pnt inside = place.Translated(outward_normal * (-hit.distance_mm / 2));
+  const gp_Vec across = outward_normal.Crossed(along);
+  if (across.Magnitude() < 1e-3) return {};
+  const gp_Vec sideways = across.Normalized();
+  for (const gp_Vec& direction : {sideways, sideways.Crossed(outward_normal)})
+    if (width_mm(body, inside, direction) < same_length * hit.distance_mm) return {};
+  return hit.distance_mm;
 }
 
 }  // namespace seamtakt::drawing

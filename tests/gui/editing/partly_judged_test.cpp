@@ -82,14 +82,18 @@ TEST_F(PartlyJudgedTest, AScheduleIsWhereOneOfItsPassesIs) {
 
 TEST_F(PartlyJudgedTest, ALinkOfTheChainSaysSoUnlessAFindingIsWorse) {
   ChainLink link(QStringLiteral("Heat"), QStringLiteral("Ctrl+3"), nullptr);
-  link.setFigure(QStringLiteral("1.2"), QString(), std::nullopt, QString(), true);
+  link.setFigure(QStringLiteral("1.2"), QString(), std::nullopt, QString(), HowJudged::partly);
   EXPECT_TRUE(link.isPartlyJudged());
   EXPECT_TRUE(link.toolTip().contains(QStringLiteral("partly judged")));
-  link.setFigure(QStringLiteral("1.2"), QString(), Severity::warn, QString(), true);
+  link.setFigure(QStringLiteral("1.2"), QString(), Severity::warn, QString(), HowJudged::partly);
   EXPECT_FALSE(link.isPartlyJudged());
   link.setFigure(QStringLiteral("1.2"), QString(), std::nullopt);
   EXPECT_FALSE(link.isPartlyJudged());
   EXPECT_TRUE(link.toolTip().contains(QStringLiteral("ok")));
+  link.setFigure(QStringLiteral("0"), QString(), std::nullopt, QString(), HowJudged::not_at_all);
+  EXPECT_FALSE(link.isPartlyJudged());
+  EXPECT_TRUE(link.toolTip().contains(QStringLiteral("not judged")));
+  EXPECT_FALSE(link.toolTip().contains(QStringLiteral("ok")));
 }
 
 TEST_F(PartlyJudgedTest, ItsMarkHasNothingOfTheGreenDot) {
