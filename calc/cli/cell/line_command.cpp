@@ -139,8 +139,8 @@ LineResult line_with_cycles(const Plan& plan, const Evaluation& evaluation, cons
 /// Where the shift without a robot is better off than with it: cycles of the cell, and the line with the same
 /// draws.
 Findings line_faster_without_robot(const Options& options, const Plan& whole, const Release& release,
-                              const Shift& shift, const std::vector<CycleResult>& cycles,
-                              const LineResult& line) {
+                                   const Shift& shift, const std::vector<CycleResult>& cycles,
+                                   const LineResult& line) {
   const Evaluation evaluation = evaluate(whole);
   std::vector<CycleResult> all_cycles;
   const LineResult all =
