@@ -264,6 +264,24 @@ TEST_F(Handover, SeamsThatNobodyReachesAreWeldedByHandAndNoUnitWaits) {
   EXPECT_EQ(said, by_hand);
 }
 
+TEST_F(Handover, ACycleThatIsShorterWithoutARobotSaysWhy) {
+  const JsonNode result = json_of(run_program(
+      {"cycle", shop(true), "--weldment", "TT", "--without-robot", "R2", "--to-manual", "--json"}));
+  const JsonNode whole = json_of(run_program({"cycle", shop(true), "--weldment", "TT", "--json"}));
+  std::vector<const JsonNode*> notes;
+  for (const JsonNode& finding : result.find("findings")->elements)
+    if (text_of(finding, "rule") == "cell.fewer-is-faster") notes.push_back(&finding);
+  ASSERT_EQ(notes.size(), 1u);
+  EXPECT_EQ(text_of(*notes[0], "where"), "TT");
+  EXPECT_EQ(text_of(*notes[0], "severity"), "note");
+  EXPECT_EQ(number(*notes[0], "value"), number(result.find("weldments")->elements[0], "cycle_time_s"));
+  EXPECT_EQ(number(*notes[0], "limit"), number(whole.find("weldments")->elements[0], "cycle_time_s"));
+  EXPECT_NE(text_of(*notes[0], "text").find("of its seams are welded by hand instead."), std::string::npos);
+  // Seams that nobody welds are no reason to be faster.
+  const ProgramRun unwelded = run_program({"cycle", demo, "--without-robot", "R2", "--json"});
+  EXPECT_EQ(unwelded.output.find("cell.fewer-is-faster"), std::string::npos);
+}
+
 TEST_F(Handover, TheShiftsPlanGivesTheShiftsResult) {
   const std::string plan = shop(true), shift = path("shift.weldplan.json");
   const ProgramRun run = line(plan, {"--orders", demo_orders, "--without-robot", "R2", "--to-manual",

@@ -17,6 +17,10 @@ namespace seamtakt {
 /// 0 between an orientation and itself. Source: common practice, no source.
 double turn_time_s(const Cell& cell, const Orientation& from, const Orientation& to);
 
+/// How far each axis turns, the shorter way round (degrees), where the turn's time follows from the axes;
+/// empty where it doesn't.
+std::vector<double> axis_turns_deg(const Cell& cell, const Orientation& from, const Orientation& to);
+
 /// All of them, [from * orientations + to]; empty where the cell has no positioner: then each turn takes
 /// orientation_change_s.
 std::vector<double> turn_times_s(const Cell& cell);

@@ -1,3 +1,4 @@
+#include <iterator>
 #include <limits>
 #include <memory>
 
@@ -7,6 +8,7 @@
 #include "base/text/comma_list.hpp"
 #include "cell/search/best_order.hpp"
 #include "cell/timeline/cycle_columns.hpp"
+#include "cell/timeline/fewer_is_faster.hpp"
 #include "cell/timeline/plan_order.hpp"
 #include "cli/cell/best_search.hpp"
 #include "cli/cell/robot_out.hpp"
@@ -158,8 +160,17 @@ void save_orders(const Options& options, Plan plan, const std::vector<CycleResul
   save_output(options.output, FileKind::plan, write_plan(plan));
 }
 
+/// Of a given order: that of a search is the shortest of those tried, with as many robots as there are.
+Findings faster_without_robot(const Options& options, const Plan& whole, const Shift& shift,
+                              const std::vector<CycleResult>& cycles) {
+  if (options.shift.without_robot.empty() || options.order != "given") return {};
+  return faster_with_fewer(cycles_of(options, whole), cycles, options.shift.without_robot,
+                           weldments_by_hand(shift));
+}
+
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
+  const Plan whole = options.shift.without_robot.empty() ? Plan{} : loaded.plan;
   Shift shift = take_shift(loaded, options.shift, options.weldment);
   Findings findings = shift.findings;
   const std::vector<CycleResult> cycles = cycles_of(options, loaded.plan);
@@ -168,6 +179,7 @@ void run(const Options& options, Result& result) {
   if (options.order == "best") take_orders(loaded.plan, cycles);
   const std::string shift_written = save_shift_plan(loaded.plan, options.shift);
   for (const CycleResult& cycle : cycles) add_findings_without_robot(cycle.findings, findings);
+  std::ranges::move(faster_without_robot(options, whole, shift, cycles), std::back_inserter(findings));
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <memory>
 
 #include "base/error.hpp"
 #include "base/files/output_file.hpp"
 #include "cell/search/best_order.hpp"
+#include "cell/timeline/fewer_is_faster.hpp"
 #include "cli/cell/line_output.hpp"
 #include "cli/cell/robot_out.hpp"
 #include "cli/common/clock.hpp"
@@ -125,6 +127,33 @@ std::string save_orders(const Options& options, const LineResult& line, Provenan
   return "\n" + shown_text(Sentence("cli.line.orders-written"_key, {{"file", options.output_orders}})) + "\n";
 }
 
+/// Runs the line, and keeps the cycles of its weldments.
+LineResult line_with_cycles(const Plan& plan, const Evaluation& evaluation, const Release& release,
+                            LineRequest request, std::vector<CycleResult>& cycles) {
+  request.cycle_of = [&cycles, cycle_of = std::move(request.cycle_of)](const Weldment& weldment) {
+    return cycles.emplace_back(cycle_of(weldment));
+  };
+  return simulate_line(plan, evaluation, release, request);
+}
+
+/// Where the shift without a robot is better off than with it: cycles of the cell, and the line with the same
+/// draws.
+Findings line_faster_without_robot(const Options& options, const Plan& whole, const Release& release,
+                                   const Shift& shift, const std::vector<CycleResult>& cycles,
+                                   const LineResult& line) {
+  const Evaluation evaluation = evaluate(whole);
+  std::vector<CycleResult> all_cycles;
+  const LineResult all =
+      line_with_cycles(whole, evaluation, release, request_of(options, whole, evaluation), all_cycles);
+  const std::vector<std::string> by_hand = weldments_by_hand(shift);
+  Findings findings = faster_with_fewer(all_cycles, cycles, options.shift.without_robot, by_hand);
+  if (line.not_run > 0 || all.not_run > 0) return findings;
+  if (auto found = more_with_fewer(all.figures.throughput_per_h, line.figures.throughput_per_h,
+                                   options.shift.without_robot, findings, by_hand))
+    findings.push_back(std::move(*found));
+  return findings;
+}
+
 void run(const Options& options, Result& result) {
   LoadedPlan loaded = load(options.plan);
   require_line(loaded.plan, options.plan);
@@ -141,15 +170,14 @@ void run(const Options& options, Result& result) {
   if (!options.shift.without_robot.empty())
     request.with_all_robots = [&] { return whole_cell(options, whole); };
   std::vector<CycleResult> cycles;
-  if (!shift.seams.empty())
-    request.cycle_of = [&cycles, cycle_of = std::move(request.cycle_of)](const Weldment& weldment) {
-      return cycles.emplace_back(cycle_of(weldment));
-    };
-  const LineResult line = simulate_line(loaded.plan, evaluation, release, request);
+  const LineResult line = line_with_cycles(loaded.plan, evaluation, release, std::move(request), cycles);
   tell_robots(shift, cycles);
   const std::string written =
       save_shift_plan(loaded.plan, options.shift) + save_orders(options, line, loaded.provenance);
   add_findings_without_robot(line.findings, findings);
+  if (!options.shift.without_robot.empty())
+    std::ranges::move(line_faster_without_robot(options, whole, release, shift, cycles, line),
+                      std::back_inserter(findings));
   result.exit_code = exit_code_for(findings);
   if (options.json) {
     JsonWriter json;

@@ -150,6 +150,13 @@ Shift take_shift(LoadedPlan& loaded, const ShiftOptions& options, const std::str
   return shift;
 }
 
+std::vector<std::string> weldments_by_hand(const Shift& shift) {
+  std::vector<std::string> weldments;
+  for (const SeamMove& move : shift.seams)
+    if (move.by_hand) weldments.push_back(move.weldment);
+  return weldments;
+}
+
 void tell_robots(Shift& shift, const std::vector<CycleResult>& cycles) {
   for (SeamMove& move : shift.seams) {
     const auto cycle = std::find_if(cycles.begin(), cycles.end(),

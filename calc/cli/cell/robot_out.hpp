@@ -42,6 +42,9 @@ struct Shift {
 /// be written of which nobody welds some seams, or over the one that is read, or over a file of another kind.
 Shift take_shift(LoadedPlan& loaded, const ShiftOptions& options, const std::string& weldment = "");
 
+/// The weldment of each seam that is welded by hand instead.
+std::vector<std::string> weldments_by_hand(const Shift& shift);
+
 /// Which robots weld the seams in these cycles.
 void tell_robots(Shift& shift, const std::vector<CycleResult>& cycles);
 

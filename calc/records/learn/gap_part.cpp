@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cell/travel/turn_times.hpp"
+
 namespace seamtakt {
 
 namespace {
@@ -42,6 +44,34 @@ std::size_t turn_index(const Positioner& positioner, const std::string& from, co
   return forth < positioner.turns.size() ? forth : find(to, from);
 }
 
+std::vector<double> turns_deg(const Plan& plan, const std::string& from, const std::string& to) {
+  const Orientation *before = find_by_id(plan.cell->orientations, from),
+                    *after = find_by_id(plan.cell->orientations, to);
+  return before && after ? axis_turns_deg(*plan.cell, *before, *after) : std::vector<double>();
+}
+
+/// A turn in which each axis turns at its speed and the slowest one decides.
+void add_axes(const Plan& plan, const std::string& from, const std::string& to, GapParts& parts) {
+  constexpr double surely_slower = 2;
+  const std::vector<double>& speeds_deg_s = plan.cell->positioner->axis_deg_s;
+  const std::vector<double> axes_deg = turns_deg(plan, from, to);
+  std::vector<double> times_s;
+  for (std::size_t i = 0; i < axes_deg.size(); ++i) times_s.push_back(axes_deg[i] / speeds_deg_s[i]);
+  const auto slowest = std::max_element(times_s.begin(), times_s.end());
+  const auto axis = static_cast<std::size_t>(slowest - times_s.begin());
+  for (std::size_t i = 0; i < times_s.size(); ++i)
+    if (i != axis && surely_slower * times_s[i] > *slowest) {
+      parts.unknowable.push_back({"cell/positioner/axis_deg_s/" + std::to_string(i),
+                                  "Axes turn together that take nearly the same time."_word});
+      return;
+    }
+  parts.parts.push_back({"cell/positioner/axis_deg_s/" + std::to_string(axis),
+                         [axis](Plan& of) { return &of.cell->positioner->axis_deg_s[axis]; },
+                         axes_deg[axis] / 90});
+  parts.parts.push_back(
+      {"cell/positioner/settle_s", [](Plan& of) { return &of.cell->positioner->settle_s; }});
+}
+
 void add_turn(const Plan& plan, const CycleResult& cycle, const Move& turn, GapParts& parts) {
   const Weldment* weldment = find_by_id(plan.weldments, cycle.weldment);
   if (!plan.cell->positioner || weldment == nullptr) {
@@ -59,12 +89,11 @@ void add_turn(const Plan& plan, const CycleResult& cycle, const Move& turn, GapP
     const Turn& known = positioner.turns[index];
     parts.parts.push_back({"cell/positioner/turns/" + known.from + "-" + known.to + "/time_s",
                            [index](Plan& of) { return &of.cell->positioner->turns[index].time_s; }});
-  } else if (positioner.axis_deg_s.empty()) {
+  } else if (turns_deg(plan, from, to).empty()) {
     parts.parts.push_back(
         {"cell/orientation_change_s", [](Plan& of) { return &of.cell->orientation_change_s; }});
   } else {
-    parts.unknowable.push_back({"cell/positioner/axis_deg_s",
-                                "A turn's time doesn't tell the axes' speeds from the settling."_word});
+    add_axes(plan, from, to, parts);
   }
 }
 

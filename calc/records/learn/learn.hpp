@@ -61,7 +61,8 @@ struct Learned {
 ///    arrival to its motion. Only where the times correlate with the distances: a log of passes without the
 ///    cell's own timing gives a note. Sensing where the numbers of points differ enough to tell it from a
 ///    start, else as planned;
-///  - the positioner's turns, torch service, changes of wire, tip and spool (and sensing, where the log lacks
+///  - the positioner's turns (or its axes' speeds and settling, where turns by different angles tell them
+///    apart), torch service, changes of wire, tip and spool (and sensing, where the log lacks
 ///    the torch's motion): the differences between the gaps and the plan's, with the robots' new times in it.
 ///    Gaps beside a skipped, repeated or unplanned pass and with a planned wait are left out, and so is a
 ///    robot whose plain gaps aren't within 0.5 s of the plan at the median. Only what the gaps determine:

@@ -2,6 +2,7 @@
 #include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <unordered_map>
 
@@ -25,8 +26,8 @@ constexpr Word not_told_apart = "times that can't be told apart"_word;
 
 struct HeldGap {
   const CycleStep* step;
-  std::map<std::size_t, int> counts;  ///< how often a part is in it
-  Word left_out;                      ///< why it isn't used; empty: it is
+  std::map<std::size_t, double> counts;  ///< how often a part is in it, of an axis how many quarters
+  Word left_out;                         ///< why it isn't used; empty: it is
 };
 
 double median_size(std::vector<double> values) {
@@ -70,7 +71,7 @@ class GapFit {
     const PlannedTimeline& planned = *actual_.planned.at(unit.weldment);
     const GapParts found =
         gap_parts(learned_.proposal, planned, step, !moves_known_.contains(place_of(step)));
-    for (const GapPart& part : found.parts) ++gap.counts[index_of_part(part)];
+    for (const GapPart& part : found.parts) gap.counts[index_of_part(part)] += part.share();
     for (const Undetermined& each : found.unknowable) note_undetermined(each.name, each.why);
     if (!step.skipped.empty() || !step.extra.empty())
       gap.left_out = not_next;
@@ -90,7 +91,7 @@ class GapFit {
   void add_offsets() {
     for (HeldGap& gap : gaps_)
       if (gap.left_out == Word() && !moves_known_.contains(place_of(*gap.step)))
-        ++gap.counts[index_of_part({place_of(*gap.step), {}})];
+        gap.counts[index_of_part({place_of(*gap.step), {}})] += 1;
   }
 
   std::size_t index_of_part(const GapPart& part) {
@@ -236,7 +237,10 @@ class GapFit {
     if (!checked || 2 * checked->fit.rejected >= checked->fit.rows)
       return note_undetermined(part, "The gaps that hold it don't agree."_word);
     double& value = *part.value(learned_.proposal);
-    LearnedParameter parameter = changed_time(part.name, value, *checked, column);
+    LearnedParameter parameter = part.quarters ? changed_speed(part.name, value, *checked, column)
+                                               : changed_time(part.name, value, *checked, column);
+    if (!std::isfinite(parameter.high_95))
+      return note_undetermined(part, "The gaps that hold it don't agree."_word);
     parameter.records =
         static_cast<std::size_t>(std::count_if(gaps_.begin(), gaps_.end(), [&](const HeldGap& gap) {
           return gap.left_out == Word() && gap.counts.contains(index);
@@ -304,6 +308,31 @@ LearnedParameter changed_time(const std::string& name, double old_s, const Check
   // A hundredth of a second is below what a cycle shows.
   time.proposed = time.new_value >= 0 && lies_outside(time, 0.01);
   return time;
+}
+
+/// The time of a quarter of a turn is longer by the fit's parameter.
+LearnedParameter changed_speed(const std::string& name, double old_deg_s, const CheckedFit& checked,
+                               Eigen::Index parameter) {
+  const auto speed_deg_s = [&](double change_s) {
+    const double quarter_s = 90 / old_deg_s + change_s;
+    return quarter_s > 0 ? 90 / quarter_s : std::numeric_limits<double>::infinity();
+  };
+  const RobustFit& fit = checked.fit;
+  LearnedParameter speed;
+  speed.name = name;
+  speed.unit = "deg/s";
+  speed.old_value = old_deg_s;
+  speed.new_value = speed_deg_s(fit.parameters[parameter]);
+  speed.low_95 = speed_deg_s(fit.high_95[parameter]);
+  speed.high_95 = speed_deg_s(fit.low_95[parameter]);
+  speed.leave_one_out_low = speed_deg_s(checked.left_out_high[parameter]);
+  speed.leave_one_out_high = speed_deg_s(checked.left_out_low[parameter]);
+  speed.records = fit.rows;
+  speed.outliers = fit.rejected;
+  speed.prediction_sd_pct = 100 * checked.prediction_sd * speed.new_value / 90;
+  // A hundredth of a second in half a turn is below what a cycle shows.
+  speed.proposed = lies_outside(speed, old_deg_s * old_deg_s * 0.01 / 180);
+  return speed;
 }
 
 void learn_gaps(const Examples& all, const std::vector<PassRecord>& records, Learned& learned) {

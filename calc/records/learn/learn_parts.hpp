@@ -58,6 +58,10 @@ std::set<std::string_view> parallel_units(const Examples& by_time);
 /// A time of the plan as old value + change, from one parameter of a fit of changes.
 LearnedParameter changed_time(const std::string& name, double old_s, const CheckedFit& checked,
                               Eigen::Index parameter);
+/// The speed of an axis, from the change of the time for a quarter of a turn; endless where no speed takes so
+/// little.
+LearnedParameter changed_speed(const std::string& name, double old_deg_s, const CheckedFit& checked,
+                               Eigen::Index parameter);
 
 void learn_deposition(const Examples& all, const Plan& plan, const std::vector<Weighing>& weighings,
                       Learned& learned);

@@ -149,6 +149,80 @@ TEST_F(LearnFromGaps, WithoutTheTorchsMotionGapsStillTellThem) {
   EXPECT_EQ(find(learned, "cell/robots/R1/arc_start_s"), nullptr) << "where a start ends isn't logged";
 }
 
+/// Turned by axes: a quarter before S5, where service falls too, and half a turn before S8.
+void turn_by_axes(Plan& plan) {
+  Cell& cell = *plan.cell;
+  cell.orientations.resize(3);
+  cell.orientations[0].axes_deg = {0, 0};
+  cell.orientations[1].axes_deg = {90, 10};
+  cell.orientations[2].id = "over";
+  cell.orientations[2].axes_deg = {-90, 10};
+  cell.positioner = Positioner{};
+  cell.positioner->axis_deg_s = {30, 45};
+  cell.positioner->settle_s = 2;
+  for (std::size_t i = 4; i < 10; ++i) plan.weldments[0].seams[i].orientation = i < 7 ? "upright" : "over";
+}
+
+TEST_F(LearnFromGaps, AxesAreToldFromSettlingByTurnsOfDifferentAngles) {
+  turn_by_axes(plan_);
+  turn_by_axes(truth_);
+  truth_.cell->positioner->axis_deg_s[0] = 22;
+  truth_.cell->positioner->settle_s = 3.5;
+  truth_.cell->torch_service->time_s = 25;
+  const Learned learned = learn(records(24, 0.03, TorchLog::motion_logged, 29), plan_);
+  expect_learned(learned, "cell/positioner/axis_deg_s/0", 22, 0.5);
+  expect_learned(learned, "cell/positioner/settle_s", 3.5, 0.2);
+  expect_learned(learned, "cell/torch_service/time_s", 25, 0.2);
+  const LearnedParameter* axis = find(learned, "cell/positioner/axis_deg_s/0");
+  ASSERT_NE(axis, nullptr);
+  EXPECT_EQ(axis->unit, "deg/s");
+  EXPECT_EQ(axis->records, 48u) << "two turns a unit";
+  EXPECT_LE(axis->leave_one_out_low, axis->new_value);
+  EXPECT_GE(axis->leave_one_out_high, axis->new_value);
+  EXPECT_EQ(learned.proposal.cell->positioner->axis_deg_s[0], axis->new_value);
+  EXPECT_EQ(learned.proposal.cell->positioner->axis_deg_s[1], 45) << "never the slower one";
+  ASSERT_EQ(learned.gaps.size(), 1u);
+  EXPECT_EQ(learned.gaps[0].used, learned.gaps[0].gaps);
+}
+
+TEST_F(LearnFromGaps, AxesThatAreRightStayAsTheyAre) {
+  turn_by_axes(plan_);
+  turn_by_axes(truth_);
+  const Learned learned = learn(records(24, 0.03, TorchLog::motion_logged), plan_);
+  const LearnedParameter* axis = find(learned, "cell/positioner/axis_deg_s/0");
+  ASSERT_NE(axis, nullptr);
+  EXPECT_NEAR(axis->new_value, 30, 0.5);
+  EXPECT_LE(axis->low_95, 30);
+  EXPECT_GE(axis->high_95, 30);
+  EXPECT_FALSE(axis->proposed);
+}
+
+TEST_F(LearnFromGaps, TurnsOfOneAngleDoNotTellAxesFromSettling) {
+  turn_by_axes(plan_);
+  plan_.cell->orientations[2].axes_deg = {0, 10};  // a quarter back
+  truth_ = plan_;
+  truth_.cell->positioner->settle_s = 3.5;
+  const Learned learned = learn(records(12, 0.03, TorchLog::motion_logged), plan_);
+  for (const char* name : {"cell/positioner/axis_deg_s/0", "cell/positioner/settle_s"}) {
+    EXPECT_TRUE(is_undetermined(learned, name)) << name;
+    EXPECT_EQ(find(learned, name), nullptr) << name;
+  }
+  EXPECT_EQ(learned.proposal.cell->positioner->settle_s, 2);
+  ASSERT_EQ(learned.gaps.size(), 1u);
+  ASSERT_EQ(learned.gaps[0].left_out.size(), 1u);
+  EXPECT_EQ(learned.gaps[0].left_out[0].first.english(), "times that can't be told apart");
+  EXPECT_EQ(learned.gaps[0].left_out[0].second, 24u);
+}
+
+TEST_F(LearnFromGaps, OfTwoAxesNearlyAsSlowNeitherIsLearned) {
+  turn_by_axes(plan_);
+  plan_.cell->positioner->axis_deg_s[1] = 5;  // 2 s, where the other takes 3 s
+  truth_ = plan_;
+  const Learned learned = learn(records(12, 0.03, TorchLog::motion_logged), plan_);
+  EXPECT_TRUE(is_undetermined(learned, "cell/positioner/axis_deg_s/1"));
+  EXPECT_EQ(find(learned, "cell/positioner/axis_deg_s/1"), nullptr);
+}
+
 TEST_F(LearnFromGaps, TimesThatAlwaysComeTogetherAreNotTorn) {
   // A service after 110 s of arc falls before S6, where the positioner turns, in every unit.
   plan_.cell->torch_service->every_arc_s = truth_.cell->torch_service->every_arc_s = 110;
