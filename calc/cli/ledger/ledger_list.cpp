@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <span>
+
 #include "base/error.hpp"
 #include "base/json/json_writer.hpp"
 #include "base/text/text_table.hpp"
@@ -5,6 +8,8 @@
 #include "cli/ledger/ledger_options.hpp"
 #include "cli/ledger/record_out.hpp"
 #include "cli/records/shown_record.hpp"
+#include "ledger/store/day_lookup.hpp"
+#include "records/keep/day_search.hpp"
 #include "records/keep/record_history.hpp"
 #include "records/keep/record_search.hpp"
 #include "records/keep/retention.hpp"
@@ -34,6 +39,23 @@ class Wanted {
   }
 
   bool may_be(const LedgerRow& row) const { return given_.kind.empty() || row.kind == given_.kind; }
+
+  /// Those that may be wanted by their time, rising; empty: all of the store is to be looked at.
+  std::optional<std::vector<std::uint64_t>> numbers(const Ledger& ledger) const {
+    std::vector<std::uint64_t> found;
+    if (time_ == RecordTime::welded) {
+      auto of_days = records_of_days(ledger, times_);
+      if (!of_days) return std::nullopt;
+      found = std::move(*of_days);
+      if (has_day(given_.kind) && given_.kind != record_kind::correction) return found;
+    }
+    const auto recorded = stretch_recorded(ledger, times_);
+    if (!recorded) return std::nullopt;
+    for (std::uint64_t seq = recorded->first; seq < recorded->end; ++seq) found.push_back(seq);
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
+  }
 
   /// Calls `each` where the record is wanted; tells whether it was.
   bool take(RecordHistory& history, Retentions& retentions, const LedgerRow& row,
@@ -82,6 +104,17 @@ void each_wanted(const Ledger& ledger, const LedgerOptions& given,
     return;
   }
   constexpr std::size_t rows_at_once = 1000;  // with what came after them
+  if (const auto numbers = wanted.numbers(ledger)) {
+    for (std::span left(*numbers); !left.empty(); left = left.subspan(std::min(rows_at_once, left.size()))) {
+      RecordHistory history(ledger);
+      Retentions retentions(history);
+      const auto part = left.first(std::min(rows_at_once, left.size()));
+      history.load(part);
+      for (const std::uint64_t seq : part)
+        if (!goes_on(history, retentions, history.record(seq))) return;
+    }
+    return;
+  }
   for (std::uint64_t next = 1;;) {
     const auto page = ledger.backend().records(next, rows_at_once);
     RecordHistory history(ledger);

@@ -1,11 +1,13 @@
 #include "exchange/report/unit_record.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "base/error.hpp"
 #include "base/sentences/place_sentence.hpp"
 #include "base/version.hpp"
 #include "exchange/report/record_tables.hpp"
+#include "records/keep/retention.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
@@ -41,6 +43,22 @@ Sheet status_sheet(const UnitStatus& status) {
   return sheet;
 }
 
+/// What holds of any of the unit's records.
+void add_retention(RecordHistory& history, const std::vector<std::uint64_t>& numbers, Sheet& sheet) {
+  Retentions retentions(history);
+  std::string until;
+  std::set<std::uint64_t> holds;
+  for (const std::uint64_t seq : numbers) {
+    const Retention retention = retentions.of(seq);
+    until = std::max(until, retention.until);
+    holds.insert(retention.holds.begin(), retention.holds.end());
+  }
+  std::string records;
+  for (const std::uint64_t seq : holds) records += (records.empty() ? "" : ", ") + std::to_string(seq);
+  sheet.rows.push_back({"Kept until"_word, until.empty() ? SheetCell("no date is set"_word) : until});
+  sheet.rows.push_back({"Legal holds (records)"_word, records.empty() ? SheetCell("none"_word) : records});
+}
+
 }  // namespace
 
 std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_serial,
@@ -54,6 +72,7 @@ std::vector<Sheet> unit_sheets(const Ledger& ledger, const std::string& unit_ser
   for (const std::uint64_t seq : numbers) tables.add(seq);
   const UnitStatus status = unit_status(history, unit_serial);
   std::vector<Sheet> result = {status_sheet(status)};
+  add_retention(history, numbers, result.back());
   for (Sheet& sheet : tables.take_records()) result.push_back(std::move(sheet));
   result.push_back(open_items_sheet(status.nonconformances, status.open_causes, status.decided_causes));
   result.push_back(tables.take_changes());

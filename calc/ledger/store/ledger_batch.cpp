@@ -1,5 +1,6 @@
 #include <openssl/rand.h>
 
+#include <algorithm>
 #include <stdexcept>
 
 #include "base/error.hpp"
@@ -7,6 +8,7 @@
 #include "base/text/utf8.hpp"
 #include "ledger/body/canonical_json.hpp"
 #include "ledger/body/record_text.hpp"
+#include "ledger/store/day_lookup.hpp"
 #include "ledger/store/ledger.hpp"
 
 namespace seamtakt {
@@ -14,6 +16,20 @@ namespace seamtakt {
 namespace {
 
 constexpr std::size_t flush_rows = 1000;
+
+/// By which day the next record is found; `rows` are those before it that aren't in the store yet.
+std::vector<std::pair<std::string, std::string>> day_lookups(const std::string& kind, const JsonNode& body,
+                                                             LedgerBackend& backend, std::uint64_t seq,
+                                                             const std::vector<LedgerRow>& rows) {
+  std::vector<std::pair<std::string, std::string>> lookups;
+  const std::string day = has_day(kind) ? day_of(body) : "";
+  if (day.empty()) return lookups;
+  lookups.emplace_back(day_topic, day);
+  const bool is_first =
+      std::none_of(rows.begin(), rows.end(), [](const LedgerRow& row) { return has_day(row.kind); });
+  if (is_first && lacks_days_before(backend, seq - rows.size())) lookups.emplace_back(days_begin_topic, "");
+  return lookups;
+}
 
 }  // namespace
 
@@ -38,9 +54,15 @@ std::uint64_t LedgerBatch::add(const LedgerEntry& entry) {
   for (const auto& [topic, key] : entry.lookups) json.value(topic + ":" + key);
   json.end_array();
   json.end_object();
-  const std::string text = json.take();
+  JsonNode body = parse_json(json.take(), "record " + std::to_string(seq));
+  const auto of_day = day_lookups(entry.kind, body, backend_, seq, rows_);
+  for (const auto& [topic, key] : of_day) {
+    JsonNode& text = body.members.back().value.elements.emplace_back();  // of the keys
+    text.kind = JsonNode::Kind::string;
+    text.string = topic + ":" + key;
+  }
 
-  LedgerRow row{seq, entry.kind, canonical_json(parse_json(text, "record " + std::to_string(seq))), {}};
+  LedgerRow row{seq, entry.kind, canonical_json(body), {}};
   const Digest leaf = leaf_digest(row.body);
   row.leaf = bytes_of(leaf);
   frontier_.append(leaf);
@@ -52,6 +74,7 @@ std::uint64_t LedgerBatch::add(const LedgerEntry& entry) {
     lookups_.push_back({topic, key, seq});
   };
   for (const auto& [topic, key] : entry.lookups) note(topic, key);
+  for (const auto& [topic, key] : of_day) note(topic, key);
   if (entry.ref) note("ref", std::to_string(*entry.ref));
   if (rows_.size() >= flush_rows) flush();
   return seq;

@@ -1,8 +1,10 @@
 #include "records/keep/record_browse.hpp"
 
 #include <algorithm>
+#include <span>
 
 #include "base/text/comma_list.hpp"
+#include "records/keep/day_search.hpp"
 #include "records/keep/unit_records.hpp"
 
 namespace seamtakt {
@@ -155,6 +157,16 @@ BrowsedPage browse_records(const Ledger& ledger, const RecordFilter& filter, std
     std::vector<std::uint64_t> numbers = records_of_unit(history, filter.unit_serial);
     std::erase_if(numbers, [&](std::uint64_t seq) { return seq < from; });
     page.take(numbers);
+    return page.finish();
+  }
+  if (const auto of_days = records_of_days(ledger, filter.range)) {
+    const auto at_from = std::lower_bound(of_days->begin(), of_days->end(), from);
+    for (std::span left(at_from, of_days->end()); !left.empty();) {
+      if (go_on) go_on();
+      const auto part = left.first(std::min(rows_at_once, left.size()));
+      if (!page.take({part.begin(), part.end()})) break;
+      left = left.subspan(part.size());
+    }
     return page.finish();
   }
   const WordLook look(filter);

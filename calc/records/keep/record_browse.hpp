@@ -39,8 +39,9 @@ struct BrowsedPage {
 };
 
 /// The first `rows` records from number `from` on that meet the filter, in the order in which they were
-/// stored; void ones are among them, marked. Of a serial number its own records alone are read; else the
-/// store's in short transactions, as far as the page needs. `go_on` is asked now and then and may throw.
+/// stored; void ones are among them, marked. Of a serial number or some days their own records alone are
+/// read; else the store's in short transactions, as far as the page needs. `go_on` is asked now and then and
+/// may throw.
 BrowsedPage browse_records(const Ledger& ledger, const RecordFilter& filter, std::uint64_t from,
                            std::size_t rows, const std::function<void()>& go_on = {});
 

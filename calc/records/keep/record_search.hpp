@@ -44,7 +44,8 @@ struct FoundRecord {
 
 /// Pass and manual records within the range, by moment, then by number. A corrected record counts by its
 /// corrected values; void ones are among them. A day without a time counts if it overlaps the range.
-/// Goes through all records of the store in short transactions.
+/// Reads the records of the range's days, or all of the store where that is as good (day_search.hpp), in
+/// short transactions.
 std::vector<FoundRecord> find_records(RecordHistory& history, const RecordRange& range);
 
 }  // namespace seamtakt

@@ -1,4 +1,6 @@
 // What `ledger list` shows and is asked by: the time that it shows, how long records are kept, legal holds.
+#include <set>
+
 #include "cli/ledger/ledger_fixture.hpp"
 
 using namespace seamtakt;
@@ -188,4 +190,46 @@ TEST_F(LedgerList, RefusesWhatCanNotBeKeptOrHeld) {
   expect_refused(ledger({"hold", "2"}), "--who");
   expect_refused(ledger({"list", "--retain-to", "soon"}), "--retain-to");
   EXPECT_EQ(numbers({}).size(), records);
+}
+
+TEST_F(LedgerList, RecordAndCertificateOfAUnitSayHowLongItIsKeptAndWhatHoldsIt) {
+  const std::string unit = text(list({"--kind", "pass"}).at(0), "unit_serial");
+  const auto says = [&](const std::string& until, const std::string& holds) {
+    for (const char* certificate : {"", "--certificate"}) {
+      std::vector<std::string> words = {"report", "--store",  store_,         "--unit",
+                                        unit,     "--output", path("u.html"), "--overwrite"};
+      if (*certificate != '\0') words.push_back(certificate);
+      const ProgramRun run = run_program(words);
+      ASSERT_EQ(run.exit_code, 0) << run.errors;
+      const std::string page = bytes_of(path("u.html"));
+      for (const auto& [item, value] : {std::pair("Kept until", until), {"Legal holds (records)", holds}}) {
+        const std::size_t at = page.find(item);
+        ASSERT_NE(at, std::string::npos) << item << certificate;
+        EXPECT_NE(page.substr(at, 120).find(value), std::string::npos) << page.substr(at, 120);
+      }
+    }
+  };
+  says("no date is set", "none");
+  written({"retain", "--unit", unit, "--until", "2031-05-04"});
+  const std::uint64_t hold = written({"hold", "--unit", unit});
+  says("2031-05-04", std::to_string(hold));
+  written({"unhold", std::to_string(hold)});
+  says("2031-05-04", "none");
+}
+
+TEST_F(LedgerList, ADaysRecordsAreThoseOfAllThatHaveItsTime) {
+  written({"calibrate", "--instrument", "I-R1", "--certificate", "C-1", "--date", "2024-05-06", "--due",
+           "2027-05-06"});
+  for (const char* which : {"welded", "recorded"}) {
+    std::set<std::string> days;
+    for (const JsonNode& each : list({"--time", which})) days.insert(each.find("time")->string.substr(0, 10));
+    EXPECT_GE(days.size(), which == std::string("welded") ? 3u : 1u);
+    for (const std::string& day : days) {
+      Numbers expected;
+      for (const JsonNode& each : list({"--time", which}))
+        if (each.find("time")->string.starts_with(day))
+          expected.push_back(static_cast<std::uint64_t>(each.find("seq")->number));
+      EXPECT_EQ(numbers({"--time", which, "--from", day, "--to", day}), expected) << which << " " << day;
+    }
+  }
 }
