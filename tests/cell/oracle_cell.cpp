@@ -1,11 +1,13 @@
 #include "oracle_cell.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <set>
 #include <sstream>
 
 #include "cell_plan.hpp"
+#include "oracle_torches.hpp"
 
 namespace seamtakt::test {
 
@@ -34,9 +36,14 @@ const Kind& kind_of(int number) {
   return kinds[static_cast<std::size_t>(number) % std::size(kinds)];
 }
 
+bool travels(int number) {
+  return number >= plain_oracle_cells;
+}
+
 class OraclePlan {
  public:
-  explicit OraclePlan(int number) : kind_(kind_of(number)), random_(static_cast<unsigned>(9000 + number)) {}
+  explicit OraclePlan(int number)
+      : kind_(kind_of(number)), travels_(travels(number)), random_(static_cast<unsigned>(9000 + number)) {}
 
   Plan plan() {
     Plan plan = plain_plan();
@@ -63,6 +70,7 @@ class OraclePlan {
       for (int i = 0; i < seams; ++i)
         if (chance(0.5)) cell.zones.back().seams.push_back("W/S" + std::to_string(i));
     }
+    if (travels_) add_travel(plan);
     return plan;
   }
 
@@ -79,6 +87,44 @@ class OraclePlan {
   }
   bool chance(double probability) { return (random_() >> 8) * 0x1p-24 < probability; }
   Point_mm point() { return {integer(0, 100) * 20.0, integer(0, 50) * 20.0, integer(0, 20) * 20.0}; }
+
+  /// A load orientation, axes, tracks, ways over a clearance; torches apart where there are two. Seams are in
+  /// rows then (oracle_torches.hpp). The solver's model has no turns together with wires or service.
+  void add_travel(Plan& plan) {
+    Cell& cell = *plan.cell;
+    if (!kind_.wires && !kind_.service) add_load_pose(cell, plan.weldments[0].seams);
+    for (Robot& robot : cell.robots) {
+      robot.base_mm = Point_mm{robot.home_mm[0], -800, 0};
+      robot.track = Track{"x", -1500, 1500, double(integer(1, 6) * 100), double(integer(2, 8) * 100), {}};
+      if (chance(0.5)) robot.approach_mm = integer(1, 6) * 10;
+      if (chance(0.5)) robot.clearance_mm = integer(2, 8) * 100;
+    }
+    if (kind_.robots < 2) return;
+    cell.min_torch_distance_mm = oracle_torch_distance_mm;
+    for (Seam& seam : plan.weldments[0].seams) put_in_a_row(seam);
+  }
+  void add_load_pose(Cell& cell, std::vector<Seam>& seams) {
+    const auto lying = [](const char* id, std::vector<double> axes_deg) {
+      Orientation orientation;
+      orientation.id = id;
+      orientation.axes_deg = std::move(axes_deg);
+      return orientation;
+    };
+    cell.orientations = {lying("up", {0, 0}), lying("down", {180, 0}), lying("left", {90, 45})};
+    cell.positioner = Positioner{};
+    cell.positioner->load_orientation = "up";
+    cell.positioner->axis_deg_s = {30, 10};
+    cell.positioner->settle_s = 1;
+    cell.positioner->turns = {{"down", "left", 9, {}}};
+    for (Seam& seam : seams)
+      seam.orientation = chance(0.4) ? "" : chance(0.4) ? "up" : chance(0.6) ? "down" : "left";
+  }
+  /// Near enough to each other to be in the way.
+  void put_in_a_row(Seam& seam) {
+    const double x = integer(0, 30) * 20.0, y = integer(0, 3) * oracle_row_mm, length = integer(3, 40) * 10;
+    const bool back = chance(0.5);
+    seam.path_mm = {{back ? x + length : x, y, 0}, {back ? x : x + length, y, 0}};
+  }
 
   Robot robot(int number) {
     Robot robot = robot_at("R" + std::to_string(number), point());
@@ -106,6 +152,7 @@ class OraclePlan {
   }
 
   const Kind& kind_;
+  bool travels_;
   std::mt19937 random_;  // its raw numbers alone: the library's distributions differ between machines
 };
 
@@ -118,6 +165,7 @@ void round_times(CellModel& model) {
   for (Motion& motion : model.motions)
     for (double& time_s : motion.air_s) time_s = tenths_up(time_s);
   for (double& time_s : model.back_s) time_s = tenths_up(time_s);
+  for (double& time_s : model.turn_s) time_s = tenths_up(time_s);
 }
 
 long tenths(double time_s) {
@@ -164,10 +212,11 @@ class DataWriter {
     by_robot("loaded", [&](int r) { return model_.robots[r].loaded.wire + 1L; });
     by_robot("change", [&](int r) { return std::max(0L, tenths(model_.robots[r].wire_change_s)); });
     air(points);
-    scalar("turn", tenths(model_.orientation_change_s));
+    turns();
     scalar("service", tenths(model_.service_s));
     scalar("every", tenths(model_.service_every_arc_s));
     pairs();
+    torches();
     scalar("limit", tenths(limit_s));
     return text_.str();
   }
@@ -251,8 +300,46 @@ class DataWriter {
     list_of_pairs("conflicts", "zone", zone);
     list_of_pairs("awaits", "awaited", awaited);
     scalar("groups", static_cast<long>(model_.groups.size()));
-    // Each oriented seam may be in a phase of its own.
-    scalar("phases", std::max(1, turns));
+    // Each oriented seam may be in a phase of its own, after one in which the weldment is loaded.
+    scalar("phases", std::max(1, turns + (model_.load_orientation >= 0 ? 1 : 0)));
+  }
+  void turns() {
+    const int poses = std::max(1, model_.orientation_count);
+    scalar("poses", poses);
+    scalar("load", model_.load_orientation + 1L);
+    text_ << "turn = array2d(1.." << poses << ", 1.." << poses << ", [";
+    for (int a = 0; a < poses; ++a)
+      for (int b = 0; b < poses; ++b)
+        text_ << (a == b || model_.orientation_count == 0 ? 0 : tenths(model_.turn_time_s(a, b))) << ", ";
+    text_ << "]);\n";
+  }
+  void torches() {
+    matrix("start", [&](Pass p, int r) { return model_.start_s[at(of(p).first_pass + p.number, r)]; });
+    std::vector<std::pair<int, int>> near;
+    std::vector<TooNear> delays;
+    for (std::size_t a = 0; a < passes_.size() && model_.torch_distance_mm > 0; ++a)
+      for (std::size_t b = 0; b < a; ++b) {
+        if (passes_[a].seam == passes_[b].seam) continue;
+        std::vector<TooNear> of_ways;
+        for (const int ways : {0, 1, 2, 3})
+          of_ways.push_back(too_near(line(passes_[a], ways / 2 == 1), line(passes_[b], ways % 2 == 1)));
+        if (std::all_of(of_ways.begin(), of_ways.end(), [](const TooNear& way) { return way.never; }))
+          continue;
+        near.emplace_back(static_cast<int>(a) + 1, static_cast<int>(b) + 1);
+        delays.insert(delays.end(), of_ways.begin(), of_ways.end());
+      }
+    list_of_pairs("nears", "near", near);
+    const auto table = [&](const char* name, long TooNear::*delay) {
+      text_ << name << " = array2d(1.." << near.size() << ", 0..3, "
+            << listed(delays, [&](const TooNear& way) { return std::to_string(way.*delay); }) << ");\n";
+    };
+    table("late_by", &TooNear::late_by);
+    table("early_by", &TooNear::early_by);
+  }
+  OracleLine line(Pass p, bool reversed) const {
+    const Point_mm &from = model_.points[model_.entry_point(p.seam, reversed)],
+                   &to = model_.points[model_.exit_point(p.seam, reversed)];
+    return {std::lround(from[0]), std::lround(to[0]), std::lround(from[1])};
   }
 
   const CellModel& model_;
@@ -271,7 +358,7 @@ CellModel oracle_cell(int number) {
 }
 
 std::string oracle_kind(int number) {
-  return kind_of(number).words;
+  return std::string(kind_of(number).words) + (travels(number) ? ", travel" : "");
 }
 
 std::string minizinc_data(const CellModel& model, double limit_s) {
