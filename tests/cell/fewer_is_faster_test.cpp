@@ -5,7 +5,7 @@
 #include "cell/timeline/without_robot.hpp"
 #include "cell_plan.hpp"
 
-namespace seamtakt::testing {
+namespace seamtakt::test {
 namespace {
 
 std::optional<Finding> without(const Plan& plan, const std::string& robot, std::size_t by_hand = 0) {
@@ -90,4 +90,4 @@ TEST(FewerIsFaster, ALineNamesHandWorkThenCyclesThenOvertaking) {
 }
 
 }  // namespace
-}  // namespace seamtakt::testing
+}  // namespace seamtakt::test

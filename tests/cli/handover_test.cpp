@@ -278,7 +278,7 @@ TEST_F(Handover, ACycleThatIsShorterWithoutARobotSaysWhy) {
   EXPECT_EQ(number(*notes[0], "limit"), number(whole.find("weldments")->elements[0], "cycle_time_s"));
   EXPECT_NE(text_of(*notes[0], "text").find("of its seams are welded by hand instead."), std::string::npos);
   // Seams that nobody welds are no reason to be faster.
-  const ProgramRun unwelded = run_program({"cycle", demo, "--without-robot", "R2", "--json"});
+  const ProgramRun unwelded = run_program({"cycle", demo_plan, "--without-robot", "R2", "--json"});
   EXPECT_EQ(unwelded.output.find("cell.fewer-is-faster"), std::string::npos);
 }
 

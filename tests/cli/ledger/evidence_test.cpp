@@ -1,5 +1,6 @@
 // A record that an auditor can rely on: one decision for many passes, later calibrations, whose key it is,
 // four eyes, manual seams, repairs; through the command line.
+#include "cli/ledger/ledger_fixture.hpp"
 #include "cli/ledger/verdict_fixture.hpp"
 
 using namespace seamtakt;
