@@ -22,13 +22,14 @@
 #include "ledger/store/refusal_sentence.hpp"
 #include "models/words/unit_view.hpp"
 #include "plots/axonometric_view.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
 
 namespace {
 
-using State = DrawingCandidate::State;
+using SideState = DrawingCandidate::State;
 
 /// Rows of the list: more can't be looked over.
 constexpr std::size_t most_rows = 5000;
@@ -41,10 +42,6 @@ enum Column {
   size_column,
   state_column
 };
-
-QString text_of(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 QLabel* plain_label(QWidget* parent) {
   auto* made = new QLabel(parent);
@@ -283,8 +280,8 @@ void DrawingDialog::showDrawing(const ReadDrawingPtr& drawing) {
   showSeams();
   showCounts();
   const DrawingImport& import = drawing->import;
-  import_->setEnabled(import.count(State::added) + import.count(State::moved) + import.plates + import.tubes >
-                      0);
+  import_->setEnabled(
+      import.count(SideState::added) + import.count(SideState::moved) + import.plates + import.tubes > 0);
 }
 
 void DrawingDialog::showSides() {
@@ -308,7 +305,7 @@ void DrawingDialog::showSides() {
       auto* item = new QTableWidgetItem(texts[column]);
       item->setToolTip(texts[column]);
       if (column == seam_column)
-        item->setCheckState(side.state == State::left_out ? Qt::Unchecked : Qt::Checked);
+        item->setCheckState(side.state == SideState::left_out ? Qt::Unchecked : Qt::Checked);
       sides_->setItem(row, column, item);
     }
   }
@@ -323,9 +320,9 @@ void DrawingDialog::showSeams() {
     seam.name = side_name(side);
     seam.tip = seam.name + QStringLiteral(": ") + state_text(side);
     seam.path_mm = side.side->path_mm;
-    if (side.state == State::open) seam.severity = Severity::warn;
-    if (side.state == State::moved) seam.severity = Severity::note;
-    seam.is_partly_judged = side.state == State::left_out;
+    if (side.state == SideState::open) seam.severity = Severity::warn;
+    if (side.state == SideState::moved) seam.severity = Severity::note;
+    seam.is_partly_judged = side.state == SideState::left_out;
     seams.push_back(std::move(seam));
   }
   picture_->setSeams(std::move(seams));
@@ -333,10 +330,11 @@ void DrawingDialog::showSeams() {
 
 void DrawingDialog::showCounts() {
   const DrawingImport& import = drawing_->import;
-  const auto count = [&](State state) { return QString::number(import.count(state)); };
+  const auto count = [&](SideState state) { return QString::number(import.count(state)); };
   counts_->setText(tr("%1 new, %2 moved, %3 unchanged, %4 lack something, %5 left out, %6 lost")
-                       .arg(count(State::added), count(State::moved), count(State::unchanged),
-                            count(State::open), count(State::left_out), QString::number(import.lost.size())));
+                       .arg(count(SideState::added), count(SideState::moved), count(SideState::unchanged),
+                            count(SideState::open), count(SideState::left_out),
+                            QString::number(import.lost.size())));
   QStringList notes;
   if (const DrawingFile* before = fileBefore())
     notes << (before->sha256 == drawing_->reading->result.sha256 ? tr("The file is the same as before.")

@@ -2,6 +2,7 @@
 
 #include <QMessageBox>
 #include <QVariant>
+#include <string>
 
 namespace seamtakt::desk {
 
@@ -19,6 +20,11 @@ QVariant no_picture();
 QMessageBox::StandardButton message_box(QWidget* parent, QMessageBox::Icon icon, const QString& title,
                                         const QString& text,
                                         QMessageBox::StandardButtons buttons = QMessageBox::Ok);
+
+/// UTF-8 text of the plan or of a file, as it is.
+inline QString text_of(const std::string& text) {
+  return QString::fromStdString(text);
+}
 
 /// Foreign text for a menu: '&' is shown and makes no shortcut.
 QString menu_text(QString text);

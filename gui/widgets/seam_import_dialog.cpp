@@ -16,6 +16,7 @@
 #include "document/shown_text.hpp"
 #include "models/words/typed_numbers.hpp"
 #include "models/words/unit_view.hpp"
+#include "widgets/plain_text.hpp"
 #include "widgets/style.hpp"
 
 namespace seamtakt::desk {
@@ -26,10 +27,6 @@ using State = ImportedRow::State;
 
 /// Rows of the preview: more can't be looked over.
 constexpr int most_preview_rows = 500;
-
-QString text_of(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 /// A value of a list, as lists have it, with the decimal sign of the view.
 QString value_of(const std::string& text, const std::string& key, ListKind kind) {

@@ -115,13 +115,13 @@ def schedules():
     sweep = {"weave": {"half_width_mm": 1.2, "frequency_Hz": 3, "dwell_s": 0}}
     heavy = dict(interpass=[80, 250], preheat_C=80)
     return [
-        schedule("F4S", "135", "S12", 8.6, 28, 13, "Q-135-THIN", (3, 4), (4, 8)),
+        schedule("F4S", "135", "S12", 8.6, 28, 13, "Q-135-THIN", (3, 4.5), (4, 8)),
         schedule("F5S", "135", "S12", 9.5, 29, 10.5, "Q-135-FW", (4, 6), (5, 14), revision=3),
         schedule("F6S", "135", "S12", 10, 29.5, 7.8, "Q-135-FW", (5, 6), (6, 20), **sweep),
         schedule("F10R", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
         schedule("F10F", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
         schedule("F10C", "135", "S12", 10, 29.5, 8.8, "Q-135-HW", (8, 10), (10, 30), **heavy),
-        schedule("F4M", "138", "M14", 6.5, 27.5, 12, "Q-138-THIN", (3, 4), (4, 8)),
+        schedule("F4M", "138", "M14", 6.5, 27.5, 12, "Q-138-THIN", (3, 4.5), (4, 8)),
         schedule("F5M", "138", "M14", 7, 28.5, 9.5, "Q-138-FW", (4, 5), (5, 14)),
         schedule("F6M", "138", "M14", 8, 29.5, 7.8, "Q-138-FW", (5, 6), (6, 20), revision=4, **sweep),
         schedule("F8M", "138", "M14", 9.5, 31.5, 5.4, "Q-138-HW", (7, 8), (10, 24), **sweep),

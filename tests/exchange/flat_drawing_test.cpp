@@ -37,7 +37,7 @@ FlatMeaning all_meaning() {
   return meaning;
 }
 
-std::string complaint_of(const FlatMeaning& meaning, const DrawingImportOptions& options = {}) {
+std::string meaning_complaint(const FlatMeaning& meaning, const DrawingImportOptions& options = {}) {
   DrawingResult result = drawing();
   try {
     give_meaning(meaning, options, result);
@@ -89,21 +89,22 @@ TEST(FlatDrawing, OutlinesArePlatesThoseWithinThemHolesAndThoseWithinHolesPlates
 TEST(FlatDrawing, WhatTheDrawingDoesNotSayIsAskedFor) {
   DrawingImportOptions thick;
   thick.thickness_mm = {{"", 8}};
-  EXPECT_EQ(complaint_of(all_meaning(), thick), "taken");
-  EXPECT_NE(complaint_of(all_meaning()).find("--thickness"), std::string::npos);
+  EXPECT_EQ(meaning_complaint(all_meaning(), thick), "taken");
+  EXPECT_NE(meaning_complaint(all_meaning()).find("--thickness"), std::string::npos);
   FlatMeaning meaning = all_meaning();
   meaning.z_mm.reset();
-  EXPECT_NE(complaint_of(meaning, thick).find("--z"), std::string::npos);
+  EXPECT_NE(meaning_complaint(meaning, thick).find("--z"), std::string::npos);
   meaning = all_meaning();
   meaning.joint.clear();
-  EXPECT_NE(complaint_of(meaning, thick).find("--joint"), std::string::npos);
+  EXPECT_NE(meaning_complaint(meaning, thick).find("--joint"), std::string::npos);
   meaning = all_meaning();
   meaning.seam_layers = {"seem"};
-  EXPECT_NE(complaint_of(meaning, thick).find("seams"), std::string::npos) << complaint_of(meaning, thick);
+  EXPECT_NE(meaning_complaint(meaning, thick).find("seams"), std::string::npos)
+      << meaning_complaint(meaning, thick);
   meaning.seam_layers.clear();
   meaning.plate_layers.clear();
-  EXPECT_NE(complaint_of(meaning, thick).find("seams, plates"), std::string::npos)
-      << complaint_of(meaning, thick);
+  EXPECT_NE(meaning_complaint(meaning, thick).find("seams, plates"), std::string::npos)
+      << meaning_complaint(meaning, thick);
 }
 
 TEST(FlatDrawing, ItsSeamsLackWhatNobodySaidAndComeAgainAsTheSame) {
