@@ -87,10 +87,10 @@ void MainWindow::makeEditMenu() {
   redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Y), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z)});
   // Where there is a step, its name stands behind a colon in some languages; where there is none, nothing.
   connect(&steps, &QUndoStack::undoTextChanged, undo, [undo](const QString& step) {
-    undo->setText(step.isEmpty() ? tr("Undo") : tr("Undo %1").arg(menu_text(step)));
+    undo->setText(step.isEmpty() ? tr("Undo") : tr("Undo %1").arg(step));
   });
   connect(&steps, &QUndoStack::redoTextChanged, redo, [redo](const QString& step) {
-    redo->setText(step.isEmpty() ? tr("Redo") : tr("Redo %1").arg(menu_text(step)));
+    redo->setText(step.isEmpty() ? tr("Redo") : tr("Redo %1").arg(step));
   });
   edit->addActions({undo, redo});
   edit->addSeparator();

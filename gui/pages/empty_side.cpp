@@ -3,6 +3,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -76,9 +77,11 @@ QPushButton* EmptySide::makeButton(FirstStep step) {
   // Enter presses the one that has the focus.
   button->setAutoDefault(true);
   button->hide();
-  // The key of the page's own button, which can't be seen now.
+  // The key of the page's own button, which can't be seen now. A button's own shortcut would act after the
+  // animation of a click.
   if (step == FirstStep::seam || step == FirstStep::schedule)
-    button->setShortcut(QKeySequence(Qt::ALT | Qt::Key_Insert));
+    connect(new QShortcut(QKeySequence(Qt::ALT | Qt::Key_Insert), button), &QShortcut::activated, button,
+            &QPushButton::click);
   return button;
 }
 

@@ -217,7 +217,7 @@ TEST(DrawingImport, APersonsChoiceOfASideComesFirst) {
 TEST(DrawingImport, AMoveThatAPersonDeclinesLeavesTheSeam) {
   DrawingResult drawing = result_of("stiffened.json");
   const Plan once = import_drawing(plan_with_schedules(), drawing, all_options()).plan;
-  DrawingSide& side = drawing.joints.at(0).sides.at(0);
+  DrawingSide& side = drawing.joints.at(0).sides.at(2);  // the first that isn't a plate's end
   side.path_mm.at(0)[0] += 10;
   DrawingImportOptions options = all_options();
   ASSERT_EQ(import_drawing(once, drawing, options).count(CandidateState::moved), 1u);

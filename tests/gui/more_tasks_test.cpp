@@ -113,7 +113,8 @@ class AuditorsTask : public PlannersTask {
     PlannersTask::SetUp();
     qputenv("SOURCE_DATE_EPOCH", "1795737600");  // after the store's newest record
     uri = "sqlite:" + folder.filePath("records.db");
-    key_file = folder.filePath("store.pem");
+    ASSERT_TRUE(QDir(folder.path()).mkdir("keys"));
+    key_file = folder.filePath("keys/store.pem");
     fill_demo_store(uri.toStdString(), &anchor, key_file.toStdString());
   }
   void TearDown() override {
@@ -197,6 +198,7 @@ TEST_F(AuditorsTask, AFailedPassIsDisposedOfWithAReason) {
   actions->press(*form, "Write the disposition");
   browser.forms().job().wait();
   QApplication::processEvents();
+  EXPECT_EQ(form->refusal().toStdString(), "");
   EXPECT_EQ(unit_status(Ledger::open(uri.toStdString(), {}), "AE-26-0102").open_nonconformances(), 0u);
   actions->report("a failed pass disposed of");
   EXPECT_LE(actions->keys + actions->clicks, 17);

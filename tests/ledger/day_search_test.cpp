@@ -121,7 +121,7 @@ class DaySearch : public testing::Test {
     EXPECT_EQ(browsed, expected);
   }
   void expect_each_day_is_found(int days) const {
-    for (int i = -1; i <= days; ++i) {
+    for (const int i : {-1, 0, 3, 7, days - 1, days}) {
       SCOPED_TRACE(day(i));
       expect_all_are_found(range_of(day(i), day(i)));
       expect_all_are_found(range_of(minute(i * 24 * 60 + 3), minute(i * 24 * 60 + 12), "BD/S2"));
@@ -146,7 +146,7 @@ TEST_F(DaySearch, a_day_is_found_without_reading_the_others) {
   const Ledger counted(std::make_unique<ReadRecords>(open_ledger_backend(uri_, {}), read));
   RecordHistory history(counted);
   EXPECT_EQ(find_records(history, range_of(day(7), day(7))).size(), 100u);
-  EXPECT_LT(read, 300u) << "of 3001 records";
+  EXPECT_LT(read, 400u) << "of 3001 records";
   read = 0;
   EXPECT_EQ(stretch_recorded(counted, range_of(day(-5), day(-4)))->end, 1u);
   EXPECT_LT(read, 40u);
@@ -174,7 +174,7 @@ TEST_F(DaySearch, stretches_that_older_programs_wrote_are_read) {
   weld_days(4, 8, 20);  // to 401
   EXPECT_EQ(marks(), 1u);
   expect_each_day_is_found(12);
-  add(correction_of(ledger_, 300, "results.seam", "S2"));
+  add(correction_of(ledger_, 300, "results.seam", "S7"));
   weld_days(3, 8, 20);  // 403 to 562
   EXPECT_EQ(marks(), 1u) << "days are known";
   forget_days(450, 562);
@@ -182,7 +182,7 @@ TEST_F(DaySearch, stretches_that_older_programs_wrote_are_read) {
   forget_days(manual, manual);
   expect_each_day_is_found(12);
   add(correction_of(ledger_, manual, "results.date", day(7)));
-  EXPECT_EQ(marks(), 2u);
+  EXPECT_EQ(marks(), 3u) << "the manual seam's and, since its day was forgotten, its correction's";
   expect_each_day_is_found(12);
 }
 

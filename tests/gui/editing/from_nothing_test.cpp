@@ -63,6 +63,7 @@ TEST_F(FromNothingTest, TwelveSeamsTwoSchedulesAQualificationTwoRobotsAndACycleT
   FieldForm& seam = page_of<SeamsPage>(*window, DeskPage::seams).form();
   for (int i = 0; i < 12; ++i) {
     command(by, Qt::Key_Insert, Qt::AltModifier);
+    ASSERT_EQ(plan().weldments[0].seams.size(), static_cast<std::size_t>(i + 1));
     value(by, seam, "leg_mm", i < 6 ? "4" : "5");
     value(by, seam, "path_mm", QStringLiteral("0 %1 0; 300 %1 0").arg(i * 50));
   }
