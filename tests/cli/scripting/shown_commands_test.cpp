@@ -9,6 +9,7 @@
 #include <set>
 
 #include "cli/program.hpp"
+#include "support/file_bytes.hpp"
 #include "support/folder_test.hpp"
 #include "support/program_paths.hpp"
 #include "support/source_path.hpp"
@@ -21,11 +22,6 @@ namespace {
 namespace fs = std::filesystem;
 
 const std::string handbook = source_path("/packaging/handbook/");
-
-std::string text_of(const std::string& path) {
-  std::ifstream stream(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 /// Names of the pages in a language, sorted.
 std::vector<std::string> pages(const std::string& language) {
@@ -64,7 +60,7 @@ class ShownCommands : public FolderTest {
                                 " python3 '" + source_path("/tests/cli/scripting/shown_commands.py") + "' " +
                                 (update ? "--update " : "") + "'" + page + "' >'" + path("said") + "' 2>&1";
     const int status = std::system(command.c_str());
-    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, text_of(path("said"))};
+    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, bytes_of(path("said"))};
   }
 
   /// The programs that pages show beside our own.
@@ -122,10 +118,10 @@ TEST(Handbook, LanguagesHaveTheSamePagesWithTheSameCommandsAndLinks) {
   EXPECT_GT(pages("en").size(), 12u);
   const std::regex link(R"(\]\(([^)]+)\))");
   for (const std::string& page : all_pages()) {
-    const std::string text = text_of(handbook + page + ".md");
+    const std::string text = bytes_of(handbook + page + ".md");
     EXPECT_TRUE(text.starts_with("# ")) << page;
     const std::string other =
-        text_of(handbook + (page.starts_with("en") ? "de" : "en") + page.substr(2) + ".md");
+        bytes_of(handbook + (page.starts_with("en") ? "de" : "en") + page.substr(2) + ".md");
     const auto count = [](const std::string& in, const char* what) {
       std::size_t found = 0;
       for (std::size_t at = 0; (at = in.find(what, at)) != std::string::npos; ++at) ++found;
@@ -145,7 +141,7 @@ TEST(Handbook, EveryPageIsReachedFromTheFirst) {
   for (const std::string language : {"en", "de"})
     for (const std::string& name : pages(language))
       EXPECT_TRUE(name == "index" ||
-                  text_of(handbook + language + "/index.md").find("(" + name + ".md)") != std::string::npos)
+                  bytes_of(handbook + language + "/index.md").find("(" + name + ".md)") != std::string::npos)
           << name;
 }
 
@@ -159,7 +155,7 @@ TEST(Handbook, EveryQuantityOfCalcHasAnExample) {
   for (const std::string language : {"en", "de"}) {
     std::string formulas;
     for (const std::string& name : pages(language))
-      if (name.starts_with("formulas-")) formulas += text_of(handbook + language + "/" + name + ".md");
+      if (name.starts_with("formulas-")) formulas += bytes_of(handbook + language + "/" + name + ".md");
     for (const std::string& quantity : quantities) {
       EXPECT_NE(formulas.find("\n## " + quantity + "\n"), std::string::npos) << language << " " << quantity;
       EXPECT_NE(formulas.find(" calc " + quantity + " "), std::string::npos) << language << " " << quantity;
@@ -177,6 +173,6 @@ TEST_F(ShownCommands, ThePictureOfReadmeIsWhatTheReportDraws) {
   const std::string shown = source_path("/packaging/pictures/weldment.svg");
   if (std::getenv("SEAMTAKT_UPDATE_HANDBOOK"))
     fs::copy_file(made, shown, fs::copy_options::overwrite_existing);
-  EXPECT_TRUE(text_of(made) == text_of(shown)) << make << " makes another one";
-  EXPECT_GT(text_of(made).size(), 10000u);
+  EXPECT_TRUE(bytes_of(made) == bytes_of(shown)) << make << " makes another one";
+  EXPECT_GT(bytes_of(made).size(), 10000u);
 }

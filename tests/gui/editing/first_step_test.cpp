@@ -163,7 +163,7 @@ TEST_F(FirstStepTest, ANewPlanOffersWhatItLacksAndCallsNothingOk) {
     QApplication::processEvents();
   };
   settle();
-  for (const DeskPage link : {DeskPage::seams, DeskPage::schedules, DeskPage::heat}) {
+  for (const DeskPage link : {DeskPage::seams, DeskPage::schedules}) {
     EXPECT_TRUE(window->chain().link(link).isNotJudged()) << link;
     EXPECT_TRUE(window->chain().link(link).toolTip().contains("not judged"))
         << window->chain().link(link).toolTip().toStdString();
