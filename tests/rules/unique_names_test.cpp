@@ -22,7 +22,7 @@ using NamedFiles = std::map<std::string, std::set<std::string>>;  ///< name -> f
 
 /// Folders of each room, as tests/CMakeLists.txt names them.
 std::map<std::string, std::vector<std::string>> test_rooms() {
-  static const std::regex call(R"(\nseamtakt_test\((\w+)(?: FOLDERS ([a-z_ ]+))? USES)");
+  static const std::regex call(R"(\nseamtakt_test\((\w+)(?: FOLDERS ([a-z_ ]+?))?(?: SHARDS \d+)? USES)");
   const std::string lists = bytes_of(root / "tests/CMakeLists.txt");
   std::map<std::string, std::vector<std::string>> rooms;
   for (std::sregex_iterator at(lists.begin(), lists.end(), call), end; at != end; ++at) {
