@@ -51,7 +51,7 @@ double area_mm2(const SketchOutline& outline) {
   return std::abs(twice) / 2;
 }
 
-std::vector<std::string> texts_of(const JointShape& shape) {
+std::vector<std::string> texts_of(const SketchedJoint& shape) {
   std::vector<std::string> texts;
   for (const SketchDimension& each : shape.dimensions)
     texts.push_back(cell_text(each.text, TextView::plain_english()));

@@ -57,6 +57,48 @@ std::string clashes(const NamedFiles& files_of) {
   return text;
 }
 
+/// Types that a file defines in `namespace seamtakt` itself: two of one name make a program without meaning,
+/// and the linker says nothing.
+std::set<std::string> shared_types(const std::string& text) {
+  static const std::regex opens(R"(^namespace seamtakt \{)"), closes(R"(^\}  // namespace seamtakt$)"),
+      other(R"(^namespace( \w+)? ?(\w|:)*\{)"), other_closes(R"(^\}  // namespace)"),
+      type(R"(^(?:struct|class|union|enum class|enum) (\w+)(?: [^;]*)?\{.*)");
+  std::set<std::string> types;
+  std::istringstream lines(text);
+  bool is_inside = false;
+  int other_spaces = 0;
+  std::smatch found;
+  for (std::string line; std::getline(lines, line);) {
+    if (std::regex_search(line, opens))
+      is_inside = true;
+    else if (std::regex_search(line, closes))
+      is_inside = false;
+    else if (std::regex_search(line, other))
+      ++other_spaces;
+    else if (std::regex_search(line, other_closes))
+      --other_spaces;
+    else if (is_inside && other_spaces == 0 && std::regex_match(line, found, type))
+      types.insert(found[1]);
+  }
+  return types;
+}
+
+TEST(UniqueNames, ATypeOfCalcIsDefinedInOneHeader) {
+  const std::string shape = "namespace seamtakt {\n\nstruct Shape {\n", end = "}  // namespace seamtakt\n";
+  EXPECT_EQ(shared_types(shape + end), std::set<std::string>{"Shape"});
+  EXPECT_TRUE(
+      shared_types("namespace seamtakt {\nnamespace {\nstruct Shape {\n}  // namespace\n" + end).empty());
+  EXPECT_TRUE(shared_types("namespace seamtakt::cli {\nstruct Shape {\n").empty());
+  EXPECT_TRUE(shared_types("namespace seamtakt {\nstruct Shape;\n" + end).empty());
+  NamedFiles files_of;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(root / "calc"))
+    if (entry.path().extension() == ".hpp")
+      for (const std::string& name : shared_types(bytes_of(entry.path())))
+        files_of[name].insert(entry.path().lexically_relative(root).string());
+  EXPECT_GT(files_of.size(), 300u);
+  EXPECT_EQ(clashes(files_of), "") << "\nin namespace seamtakt: two types of one name";
+}
+
 TEST(UniqueNames, ARoomOfTestsDefinesEachNameInOneFile) {
   const auto rooms = test_rooms();
   ASSERT_GE(rooms.size(), 15u);

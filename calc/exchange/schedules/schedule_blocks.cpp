@@ -22,7 +22,7 @@ SheetCell count_of(std::size_t count) {
 
 /// Drawn later than the sheet is made, so it keeps what it shows.
 struct Sketch {
-  JointShape shape;
+  SketchedJoint shape;
   std::set<int> runs;
   SheetCell caption;
 };
@@ -74,7 +74,7 @@ DrawingsBlock sketches_of(const std::vector<LikeSeams>& groups, std::size_t most
   auto sketches = std::make_shared<std::vector<Sketch>>();
   for (const LikeSeams& group : groups) {
     if (sketches->size() == most) break;
-    if (std::optional<JointShape> shape = joint_shape(*group.first->seam))
+    if (std::optional<SketchedJoint> shape = joint_shape(*group.first->seam))
       sketches->push_back({std::move(*shape), group.first->runs, caption_of(group)});
   }
   return {[sketches](const TextView& view) {

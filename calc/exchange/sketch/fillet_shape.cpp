@@ -33,7 +33,7 @@ class Fillet {
     reach_mm_ = leg_mm_ + 0.8 * std::max(lower_mm_, upper_mm_);
   }
 
-  JointShape shape() {
+  SketchedJoint shape() {
     is_lap_ ? add_plates_of_lap() : add_plates_of_tee();
     shape_.weld = {{0, 0}, {leg_mm_, 0}, polar(leg_mm_, angle_deg_)};
     add_size();
@@ -127,12 +127,12 @@ class Fillet {
   bool is_lap_;
   double angle_deg_, lower_mm_, upper_mm_;
   double leg_mm_ = 0, throat_mm_ = 0, reach_mm_ = 0;
-  JointShape shape_;
+  SketchedJoint shape_;
 };
 
 }  // namespace
 
-std::optional<JointShape> fillet_shape(const Seam& seam) {
+std::optional<SketchedJoint> fillet_shape(const Seam& seam) {
   const bool has_form = seam.joint == "tee" || seam.joint == "corner" || seam.joint == "lap";
   const bool is_open =
       seam.joint == "lap" || (seam.dihedral_deg >= least_angle_deg && seam.dihedral_deg <= most_angle_deg);

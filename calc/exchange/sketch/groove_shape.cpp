@@ -45,7 +45,7 @@ class GrooveSketch {
         depth_mm_(std::min(left_mm_, right_mm_)),
         is_tee_(seam.joint != "butt") {}
 
-  JointShape shape() {
+  SketchedJoint shape() {
     const double slope = is_v() ? std::tan(radians(groove_.angle_deg / 2)) : tangent();
     right_wall_ = wall(slope);
     left_wall_ = is_symmetric() ? mirrored(right_wall_) : SketchOutline{{0, 0}, {0, depth_mm_}};
@@ -261,12 +261,12 @@ class GrooveSketch {
   bool is_tee_;
   double reach_mm_ = 0;
   SketchOutline left_wall_, right_wall_;
-  JointShape shape_;
+  SketchedJoint shape_;
 };
 
 }  // namespace
 
-std::optional<JointShape> groove_shape(const Seam& seam) {
+std::optional<SketchedJoint> groove_shape(const Seam& seam) {
   const auto type = groove_type_of(seam.groove->type);
   if (!type || seam.joint == "lap") return std::nullopt;
   const double thinner_mm = std::min(seam.thickness_mm[0], seam.thickness_mm[1]);

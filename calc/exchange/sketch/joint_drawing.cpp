@@ -17,7 +17,7 @@ constexpr double text_size = 8, tick = 2.5, dimension_room = 13, text_room = 7, 
 
 class JointDrawing {
  public:
-  JointDrawing(const JointShape& shape, const std::set<int>& filled, const TextView& view)
+  JointDrawing(const SketchedJoint& shape, const std::set<int>& filled, const TextView& view)
       : shape_(shape), filled_(filled), view_(view) {
     drawing_.width = width;
     drawing_.height = height;
@@ -140,7 +140,7 @@ class JointDrawing {
     }
   }
 
-  const JointShape& shape_;
+  const SketchedJoint& shape_;
   const std::set<int>& filled_;
   const TextView& view_;
   Drawing drawing_;
@@ -150,7 +150,7 @@ class JointDrawing {
 
 }  // namespace
 
-Drawing joint_drawing(const JointShape& shape, const std::set<int>& filled, const SheetCell& caption,
+Drawing joint_drawing(const SketchedJoint& shape, const std::set<int>& filled, const SheetCell& caption,
                       const TextView& view) {
   return JointDrawing(shape, filled, view).draw(caption);
 }

@@ -4,7 +4,7 @@
 
 namespace seamtakt {
 
-std::optional<JointShape> joint_shape(const Seam& seam) {
+std::optional<SketchedJoint> joint_shape(const Seam& seam) {
   if (seam.thickness_mm.size() != 2) return std::nullopt;
   return seam.groove ? groove_shape(seam) : fillet_shape(seam);
 }

@@ -38,7 +38,7 @@ struct SketchRun {
   int number = 1;
 };
 
-struct JointShape {
+struct SketchedJoint {
   std::vector<SketchOutline> plates;
   SketchOutline weld;
   std::vector<SketchOutline> lines;  ///< arcs of angles
@@ -53,11 +53,11 @@ inline constexpr std::size_t most_sketched_runs = 40;
 /// The section of a seam with a fillet on a tee, corner or lap, or with a groove on a butt, tee or corner.
 /// Nothing where the drawing has no such form: a fillet on a butt, a V groove on a tee, plates at less than
 /// 20 or more than 160 deg to one another, or a size that is missing.
-std::optional<JointShape> joint_shape(const Seam& seam);
+std::optional<SketchedJoint> joint_shape(const Seam& seam);
 
 // A file each.
-std::optional<JointShape> fillet_shape(const Seam& seam);
-std::optional<JointShape> groove_shape(const Seam& seam);
+std::optional<SketchedJoint> fillet_shape(const Seam& seam);
+std::optional<SketchedJoint> groove_shape(const Seam& seam);
 
 /// How many runs are in each layer, from the root: 1, 2, 3, ...; one each where there are at most
 /// `one_each_up_to` runs, as in a groove with steep walls.
